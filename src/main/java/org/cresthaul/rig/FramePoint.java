@@ -1,0 +1,29 @@
+package org.cresthaul.rig;
+
+import org.cresthaul.geometry.Finite;
+
+/**
+ * A point fixed to one unit, in that unit's own frame.
+ *
+ * @param xM forward along the unit, metres, from the unit's own origin
+ * @param hM height above the level ground of the level stance, metres
+ * @param part what sits there in the words of the rig file ("deck front", "battery box"), or empty
+ */
+public record FramePoint(double xM, double hM, String part) {
+    public FramePoint {
+        Finite.require("xM", xM);
+        Finite.require("hM", hM);
+        if (part == null) {
+            throw new IllegalArgumentException("part must not be null; use an empty text");
+        }
+    }
+
+    public FramePoint(double xM, double hM) {
+        this(xM, hM, "");
+    }
+
+    /** The same part moved along the unit by {@code dxM} metres. */
+    public FramePoint shiftedBy(double dxM) {
+        return new FramePoint(xM + dxM, hM, part);
+    }
+}

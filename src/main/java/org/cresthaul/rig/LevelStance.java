@@ -1,0 +1,39 @@
+package org.cresthaul.rig;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The combination as a person with a tape measures it: coupled, on level ground, at the reference notch, lift axle down.
+ *
+ * @param name "loaded" or "empty"
+ * @param booster the booster, when the rig has one; the trailer then has a hinge
+ */
+public record LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
+    public LevelStance {
+        if (booster.isPresent() && trailer.boosterHinge().isEmpty()) {
+            throw new IllegalArgumentException("a booster needs a hinge on the trailer");
+        }
+        booster.ifPresent(b -> b.closeCoupledAxleXM().ifPresent(x -> {
+            double last = trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
+            if (x >= last) {
+                throw new IllegalArgumentException("the close-coupled axle must be behind the trailer's axles");
+            }
+        }));
+    }
+
+    /** The booster states this stance can run in; only {@link BoosterState#NONE} without a booster. */
+    public List<BoosterState> boosterStates() {
+        return booster.map(Booster::states).orElse(List.of(BoosterState.NONE));
+    }
+
+    /** The lift-axle states this stance can run in; only {@link LiftState#DOWN} without a lift axle. */
+    public List<LiftState> liftStates() {
+        return trailer.liftAxle().isPresent() ? List.of(LiftState.DOWN, LiftState.UP) : List.of(LiftState.DOWN);
+    }
+
+    /** How many trailer axles carry, without the booster. */
+    public int axlesDown(LiftState lift) {
+        return trailer.axles().axles().size() - (lift == LiftState.UP ? 1 : 0);
+    }
+}

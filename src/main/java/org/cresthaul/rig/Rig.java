@@ -1,0 +1,46 @@
+package org.cresthaul.rig;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * A combination and the settings it has.
+ *
+ * @param name what people call it
+ * @param note free text; says so when the rig is invented
+ * @param measurement uncertainty of the tape: heights and lengths of the rig (95 %)
+ * @param ride uncertainty of tyre and ride height on the day (95 %)
+ * @param notches lowest first, at least one, names and offsets distinct; one has offset zero, the reference notch
+ * @param stances at least one, names distinct
+ */
+public record Rig(
+        String name,
+        String note,
+        Uncertainty measurement,
+        Uncertainty ride,
+        List<Notch> notches,
+        List<LevelStance> stances) {
+    public Rig {
+        notches = List.copyOf(notches);
+        stances = List.copyOf(stances);
+        if (notches.isEmpty() || stances.isEmpty()) {
+            throw new IllegalArgumentException("a rig needs at least one notch and one stance");
+        }
+        Set<String> names = new HashSet<>();
+        boolean reference = false;
+        for (int i = 0; i < notches.size(); i++) {
+            reference |= notches.get(i).offsetM() == 0;
+            if (!names.add(notches.get(i).name())
+                    || i > 0 && notches.get(i).offsetM() <= notches.get(i - 1).offsetM()) {
+                throw new IllegalArgumentException("notches run from lowest to highest, each once: " + notches);
+            }
+        }
+        if (!reference) {
+            throw new IllegalArgumentException("one notch must be the reference, at offset zero");
+        }
+        if (stances.stream().map(LevelStance::name).distinct().count() != stances.size()) {
+            throw new IllegalArgumentException("stance names must differ");
+        }
+    }
+}

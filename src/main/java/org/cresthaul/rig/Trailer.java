@@ -1,0 +1,65 @@
+package org.cresthaul.rig;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.geometry.Finite;
+
+/**
+ * The lowbed trailer with its gooseneck, in the level stance: coupled, on level ground, at the reference notch, every
+ * trailer axle down.
+ *
+ * @param kingpinXM kingpin position along the frame, metres; its height is the fifth wheel's
+ * @param deckFront where the deck meets the gooseneck; notches and the hydraulic raise act here
+ * @param deckRear rear end of the deck; with {@code deckFront} the span of the deck sag
+ * @param axles every trailer axle, the lift axle last
+ * @param valveAxle index into {@code axles} of the axle that both height valves read; never the lift axle
+ * @param liftAxle the lift axle, when there is one
+ * @param hydraulicRaiseLimitM highest deck-front offset the gooseneck hydraulics reach, measured from the reference
+ *     notch, metres
+ * @param manualRaiseLimitM how far the rear can be raised by hand at the valve axle, above what its valve sets, metres
+ * @param deckSagM extra sag at mid-deck below the underside as drawn, metres, zero when measured in place
+ * @param underside lowest line over the ground, rear to front, without tyres
+ * @param topside highest line of the trailer itself, rear to front
+ * @param load outlines of what is carried, each rear to front; they count as topside
+ * @param boosterHinge where a booster couples, when one can
+ */
+public record Trailer(
+        double kingpinXM,
+        FramePoint deckFront,
+        FramePoint deckRear,
+        AxleGroup axles,
+        int valveAxle,
+        Optional<LiftAxle> liftAxle,
+        double hydraulicRaiseLimitM,
+        double manualRaiseLimitM,
+        double deckSagM,
+        Outline underside,
+        Outline topside,
+        List<Outline> load,
+        Optional<FramePoint> boosterHinge) {
+    public Trailer {
+        Finite.require("kingpinXM", kingpinXM);
+        load = List.copyOf(load);
+        int count = axles.axles().size();
+        int fixed = liftAxle.isPresent() ? count - 1 : count;
+        if (fixed < 1) {
+            throw new IllegalArgumentException("the trailer needs a fixed axle besides its lift axle");
+        }
+        if (valveAxle < 0 || valveAxle >= fixed) {
+            throw new IllegalArgumentException("the valve axle must be one of the " + fixed + " fixed axles");
+        }
+        if (axles.axles().get(0).xM() >= kingpinXM) {
+            throw new IllegalArgumentException("the trailer axles must be behind the kingpin");
+        }
+        if (deckFront.xM() <= axles.axles().get(valveAxle).xM()) {
+            throw new IllegalArgumentException("the deck front must be ahead of the valve axle");
+        }
+        if (deckRear.xM() >= deckFront.xM()) {
+            throw new IllegalArgumentException("the deck rear must be behind the deck front");
+        }
+        Finite.requireAtLeast("hydraulicRaiseLimitM", 0, hydraulicRaiseLimitM);
+        Finite.requireAtLeast("manualRaiseLimitM", 0, manualRaiseLimitM);
+        Finite.requireAtLeast("deckSagM", 0, deckSagM);
+    }
+
+}

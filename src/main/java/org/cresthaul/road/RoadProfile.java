@@ -1,0 +1,90 @@
+package org.cresthaul.road;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One surveyed wheel-path line over a hazard, and the ground it goes on with beyond its ends.
+ */
+public final class RoadProfile extends PiecewiseLine {
+    private final String name;
+    private final Approach before;
+    private final Approach after;
+
+    private RoadProfile(
+            String name, List<SurveyedPoint> points, double slopeBefore, double slopeAfter, Approach before, Approach after) {
+        super(points, slopeBefore, slopeAfter);
+        this.name = name;
+        this.before = before;
+        this.after = after;
+    }
+
+    /**
+     * A line through surveyed points.
+     *
+     * @param name which wheel path: "left", "centre", "right"
+     * @param points at least two, distances strictly increasing, no slope beyond {@link #STEEPEST}
+     * @throws IllegalArgumentException when the points are not such a line
+     */
+    public static RoadProfile of(String name, List<SurveyedPoint> points, Approach before, Approach after) {
+        if (points.size() < 2) {
+            throw new IllegalArgumentException("a profile needs at least two points, has " + points.size());
+        }
+        int n = points.size();
+        return new RoadProfile(
+                name,
+                points,
+                before.declaredGrade().orElse(slope(points.get(0), points.get(1))),
+                after.declaredGrade().orElse(slope(points.get(n - 2), points.get(n - 1))),
+                before,
+                after);
+    }
+
+    /** Straight level ground at height zero. */
+    public static RoadProfile level() {
+        return straight(0);
+    }
+
+    /** Straight ground through height zero at distance zero, at one grade. */
+    public static RoadProfile straight(double grade) {
+        return of(
+                "straight",
+                List.of(new SurveyedPoint(0, 0), new SurveyedPoint(1, grade)),
+                Approach.declared(grade, 0),
+                Approach.declared(grade, 0));
+    }
+
+    private static double slope(SurveyedPoint a, SurveyedPoint b) {
+        return (b.elevationM() - a.elevationM()) / (b.distanceM() - a.distanceM());
+    }
+
+    public String name() {
+        return name;
+    }
+
+    public Approach before() {
+        return before;
+    }
+
+    public Approach after() {
+        return after;
+    }
+
+    public List<SurveyedPoint> points() {
+        List<SurveyedPoint> points = new ArrayList<>(size());
+        for (int i = 0; i < size(); i++) {
+            points.add(new SurveyedPoint(distanceM(i), elevationM(i)));
+        }
+        return points;
+    }
+
+    /** How far {@code distanceM} lies beyond the surveyed ends, metres; zero on surveyed ground. */
+    public double overrunM(double distanceM) {
+        return Math.max(0, Math.max(startM() - distanceM, distanceM - endM()));
+    }
+
+    /** The approach that {@code distanceM} stands on when it is beyond an end. */
+    public Approach approachAt(double distanceM) {
+        return distanceM < startM() ? before : after;
+    }
+}

@@ -1,0 +1,243 @@
+package org.cresthaul.road;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.cresthaul.geometry.Interval;
+
+/**
+ * The path of the centre of a rigid wheel rolled along a profile: at every distance the highest of the wheel's circles
+ * that the ground can hold up, zc(s) = max over |u| ≤ r of p(s + u) + √(r² − u²). Exact: straight pieces over segments,
+ * circular arcs over humps, cut where they cross. Immutable.
+ */
+public final class RolledProfile {
+    private final double radiusM;
+    /** Piece k reaches from start[k] to start[k + 1]. */
+    private final double[] start;
+    /** A straight piece: height at s is base + slope (s - foot). An arc: base + √(r² − (s − foot)²). */
+    private final double[] foot;
+
+    private final double[] base;
+    /** Slope of a straight piece, NaN for an arc. */
+    private final double[] slope;
+
+    private final int[] bucket;
+    private final double bucketsPerM;
+
+    public RolledProfile(PiecewiseLine line, double radiusM) {
+        this.radiusM = radiusM;
+        List<Piece> candidates = listCandidates(line);
+        List<Piece> pieces = upperEnvelope(candidates);
+        int n = pieces.size();
+        start = new double[n];
+        foot = new double[n];
+        base = new double[n];
+        slope = new double[n];
+        for (int k = 0; k < n; k++) {
+            Piece piece = pieces.get(k);
+            start[k] = piece.from;
+            foot[k] = piece.foot;
+            base[k] = piece.base;
+            slope[k] = piece.slope;
+        }
+        int buckets = Math.max(1, 2 * n);
+        bucketsPerM = n > 2 ? buckets / (start[n - 1] - start[1]) : 1;
+        bucket = new int[buckets];
+        for (int b = 0, k = 0; n > 2 && b < buckets; b++) {
+            while (k + 1 < n && start[k + 1] <= start[1] + b / bucketsPerM) {
+                k++;
+            }
+            bucket[b] = k;
+        }
+    }
+
+    public double radiusM() {
+        return radiusM;
+    }
+
+    /** Height of the wheel centre at {@code distanceM}, metres. */
+    public double heightAt(double distanceM) {
+        int k = pieceAt(distanceM);
+        double u = distanceM - foot[k];
+        double m = slope[k];
+        return m == m ? base[k] + m * u : base[k] + Math.sqrt(radiusM * radiusM - u * u);
+    }
+
+    /** Slope of the wheel centre's path at {@code distanceM}; at a corner that of the piece ahead. */
+    public double slopeAt(double distanceM) {
+        int k = pieceAt(distanceM);
+        double m = slope[k];
+        return m == m ? m : arcSlope(k, distanceM);
+    }
+
+    /** Widens {@code into} by every slope of the path between two distances, {@code fromM} not after {@code toM}. */
+    public void addSlopes(double fromM, double toM, Interval into) {
+        for (int k = pieceAt(fromM); ; k++) {
+            double m = slope[k];
+            boolean last = k + 1 == start.length || start[k + 1] > toM;
+            if (m == m) {
+                into.add(m);
+            } else {
+                into.add(arcSlope(k, Math.max(fromM, start[k])));
+                into.add(arcSlope(k, last ? toM : start[k + 1]));
+            }
+            if (last) {
+                return;
+            }
+        }
+    }
+
+    private double arcSlope(int k, double distanceM) {
+        double u = distanceM - foot[k];
+        return -u / Math.sqrt(radiusM * radiusM - u * u);
+    }
+
+    private int pieceAt(double distanceM) {
+        int n = start.length;
+        if (n == 1 || distanceM < start[1]) {
+            return 0;
+        }
+        if (distanceM >= start[n - 1]) {
+            return n - 1;
+        }
+        int k = bucket[Math.min((int) ((distanceM - start[1]) * bucketsPerM), bucket.length - 1)];
+        while (start[k + 1] <= distanceM) {
+            k++;
+        }
+        while (start[k] > distanceM) {
+            k--;
+        }
+        return k;
+    }
+
+    private static final class Piece {
+        final double from;
+        final double to;
+        final double foot;
+        final double base;
+        final double slope;
+
+        Piece(double from, double to, double foot, double base, double slope) {
+            this.from = from;
+            this.to = to;
+            this.foot = foot;
+            this.base = base;
+            this.slope = slope;
+        }
+
+        boolean isArc() {
+            return Double.isNaN(slope);
+        }
+
+        double heightAt(double s, double radiusM) {
+            double u = s - foot;
+            return isArc() ? base + Math.sqrt(Math.max(0, radiusM * radiusM - u * u)) : base + slope * u;
+        }
+    }
+
+    private List<Piece> listCandidates(PiecewiseLine line) {
+        int n = line.size();
+        List<Piece> pieces = new ArrayList<>(2 * n + 1);
+        for (int i = 0; i <= n; i++) {
+            double m = line.slopeBefore(i);
+            double shift = radiusM * m / Math.sqrt(1 + m * m);
+            int anchor = i == 0 ? 0 : i - 1;
+            double from = i == 0 ? Double.NEGATIVE_INFINITY : line.distanceM(i - 1) - shift;
+            double to = i == n ? Double.POSITIVE_INFINITY : line.distanceM(i) - shift;
+            double base = line.elevationM(anchor) + radiusM * Math.sqrt(1 + m * m);
+            pieces.add(new Piece(from, to, line.distanceM(anchor), base, m));
+            if (i < n && m > line.slopeBefore(i + 1)) {
+                double next = line.slopeBefore(i + 1);
+                pieces.add(new Piece(
+                        to,
+                        line.distanceM(i) - radiusM * next / Math.sqrt(1 + next * next),
+                        line.distanceM(i),
+                        line.elevationM(i),
+                        Double.NaN));
+            }
+        }
+        return pieces;
+    }
+
+    /** Cuts the candidates at every end and crossing, and keeps the highest over each stretch. */
+    private List<Piece> upperEnvelope(List<Piece> candidates) {
+        List<Piece> byStart = new ArrayList<>(candidates);
+        byStart.sort((a, b) -> Double.compare(a.from, b.from));
+        double[] cuts = new double[64];
+        int count = 0;
+        for (int i = 0; i < byStart.size(); i++) {
+            Piece a = byStart.get(i);
+            for (int j = i; j < byStart.size() && byStart.get(j).from < a.to; j++) {
+                Piece b = byStart.get(j);
+                double[] at = j == i ? new double[] {a.from, a.to} : crossings(a, b);
+                for (double s : at) {
+                    if (Double.isFinite(s)) {
+                        if (count == cuts.length) {
+                            cuts = Arrays.copyOf(cuts, 2 * count);
+                        }
+                        cuts[count++] = s;
+                    }
+                }
+            }
+        }
+        Arrays.sort(cuts, 0, count);
+        List<Piece> envelope = new ArrayList<>();
+        int active = 0;
+        List<Piece> open = new ArrayList<>();
+        Piece last = null;
+        for (int c = 0; c <= count; c++) {
+            double from = c == 0 ? Double.NEGATIVE_INFINITY : cuts[c - 1];
+            double to = c == count ? Double.POSITIVE_INFINITY : cuts[c];
+            if (to <= from) {
+                continue;
+            }
+            double middle = c == 0 ? (count == 0 ? 0 : to - 1) : c == count ? from + 1 : 0.5 * (from + to);
+            while (active < byStart.size() && byStart.get(active).from <= middle) {
+                open.add(byStart.get(active++));
+            }
+            open.removeIf(p -> p.to < middle);
+            Piece best = null;
+            for (Piece piece : open) {
+                if (best == null || piece.heightAt(middle, radiusM) > best.heightAt(middle, radiusM)) {
+                    best = piece;
+                }
+            }
+            if (best != null && best != last) {
+                envelope.add(new Piece(from, to, best.foot, best.base, best.slope));
+                last = best;
+            }
+        }
+        return envelope;
+    }
+
+    private double[] crossings(Piece a, Piece b) {
+        if (!a.isArc() && !b.isArc()) {
+            double dm = a.slope - b.slope;
+            double at = ((b.base - b.slope * b.foot) - (a.base - a.slope * a.foot)) / dm;
+            return dm == 0 ? new double[0] : new double[] {at};
+        }
+        if (a.isArc() && b.isArc()) {
+            double dx = b.foot - a.foot;
+            double dz = b.base - a.base;
+            double d2 = dx * dx + dz * dz;
+            double h2 = radiusM * radiusM / d2 - 0.25;
+            if (d2 == 0 || h2 < 0) {
+                return new double[0];
+            }
+            double h = Math.sqrt(h2);
+            double mid = a.foot + 0.5 * dx;
+            return new double[] {mid - h * dz, mid + h * dz};
+        }
+        Piece line = a.isArc() ? b : a;
+        Piece arc = a.isArc() ? a : b;
+        double m = line.slope;
+        double lift = line.base + m * (arc.foot - line.foot) - arc.base;
+        double qa = 1 + m * m;
+        double disc = m * m * lift * lift - qa * (lift * lift - radiusM * radiusM);
+        if (disc < 0) {
+            return new double[0];
+        }
+        double root = Math.sqrt(disc);
+        return new double[] {arc.foot + (-m * lift - root) / qa, arc.foot + (-m * lift + root) / qa};
+    }
+}
