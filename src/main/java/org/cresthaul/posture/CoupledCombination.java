@@ -76,7 +76,7 @@ final class CoupledCombination {
             down.add(new Axle(b.closeCoupledAxleXM().orElseThrow(), b.axle().radiusM()));
         }
 
-        PivotedGroup group = trailerGroup(frame, down, setting, levelling, up);
+        PivotedGroup group = settledGroup(frame, down, setting, up);
         hinge = frame.boosterHinge().orElse(null);
         if (trailing) {
             Booster b = coupled.orElseThrow();
@@ -96,7 +96,7 @@ final class CoupledCombination {
             booster = Optional.empty();
             boosterOutlines = Optional.empty();
         }
-        trailer = group;
+        trailer = levelling == Levelling.SETTLED ? group : group.holding(airStandingLevelM(group));
         trailerOutlines = trailerOutlines(frame, coupled, setting.booster());
     }
 
@@ -117,26 +117,30 @@ final class CoupledCombination {
                 axle.xM(), axle.radiusM() + frame.liftAxle().orElseThrow().gapM(), axle.radiusM());
     }
 
-    private PivotedGroup trailerGroup(
-            Trailer frame, List<Axle> down, Setting setting, Levelling levelling, boolean liftUp) {
-        double jounce = frame.axles().jounceM();
-        double rebound = frame.axles().reboundM();
+    private PivotedGroup settledGroup(Trailer frame, List<Axle> down, Setting setting, boolean liftUp) {
         double valveX = frame.axles().axles().get(frame.valveAxle()).xM();
         double turn = (setting.notchOffsetM() + setting.frontRaiseM()) / (frame.deckFront().xM() - valveX);
         double kingpinH = fifthWheelHM - turn * (frame.kingpinXM() - valveX);
         double rear = setting.rearRaiseM() + (liftUp ? frame.liftAxle().orElseThrow().secondaryRiseM() : 0);
-        PivotedGroup settled = PivotedGroup.settled(
-                frame.kingpinXM(), kingpinH, down, jounce, rebound, frame.valveAxle(), -rear);
-        if (levelling == Levelling.SETTLED) {
-            return settled;
-        }
+        return PivotedGroup.settled(
+                frame.kingpinXM(),
+                kingpinH,
+                down,
+                frame.axles().jounceM(),
+                frame.axles().reboundM(),
+                frame.valveAxle(),
+                -rear);
+    }
+
+    /** Sum of the travels of a settled group on level ground, a hanging axle at its stop. */
+    private double airStandingLevelM(PivotedGroup settled) {
         WheelPaths level = new WheelPaths(RoadProfile.level());
-        PlacedUnit standing = settled.place(settled.rolledOn(level), 0, fifthWheelHM, turn);
+        PlacedUnit standing = settled.place(settled.rolledOn(level), 0, fifthWheelHM, 0);
         double air = 0;
         for (double d : standing.travel) {
-            air += Math.max(d, -rebound);
+            air += Math.max(d, -settled.reboundM);
         }
-        return PivotedGroup.held(frame.kingpinXM(), kingpinH, down, jounce, rebound, air);
+        return air;
     }
 
     private static UnitOutlines trailerOutlines(Trailer frame, Optional<Booster> coupled, BoosterState state) {
