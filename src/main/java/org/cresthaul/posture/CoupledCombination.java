@@ -1,10 +1,8 @@
 package org.cresthaul.posture;
 
-import java.util.List;
 import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.AxleGroup;
-import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.LiftState;
@@ -33,22 +31,22 @@ final class CoupledCombination {
         }
         this.shape = shape;
         tractor = tractorGroup(shape.stance().tractor());
-        PivotedGroup group = trailerGroup(setting, levelling);
+        PivotedGroup group = settledGroup(setting);
         if (shape.trailing().isPresent()) {
             TrailingBooster b = shape.trailing().get();
             double behind = b.axle().xM() - b.hingeXM();
             double below = b.axle().radiusM() - b.hinge().hM();
             double c = Math.cos(-b.downRad());
             double s = Math.sin(-b.downRad());
-            trailer = group.withFixedWheel(
+            group = group.withFixedWheel(
                     b.hinge().xM() + behind * c - below * s,
                     b.hinge().hM() + behind * s + below * c,
                     b.axle().radiusM());
             booster = Optional.of(PivotedGroup.rigid(b.hingeXM(), b.hinge().hM(), b.axle()));
         } else {
-            trailer = group;
             booster = Optional.empty();
         }
+        trailer = levelling == Levelling.SETTLED ? group : group.holding(airStandingLevelM(group));
     }
 
     /** The tractor's group; the same for every setting. */
@@ -63,11 +61,8 @@ final class CoupledCombination {
                 0);
     }
 
-    private PivotedGroup trailerGroup(Setting setting, Levelling levelling) {
+    private PivotedGroup settledGroup(Setting setting) {
         Trailer frame = shape.stance().trailer();
-        List<Axle> down = shape.axlesDown();
-        double jounce = frame.axles().jounceM();
-        double rebound = frame.axles().reboundM();
         double valveX = frame.axles().axles().get(frame.valveAxle()).xM();
         double turn = (setting.notchOffsetM() + setting.frontRaiseM()) / (frame.deckFront().xM() - valveX);
         double kingpinH = fifthWheel().hM() - turn * (frame.kingpinXM() - valveX);
@@ -75,18 +70,25 @@ final class CoupledCombination {
         if (setting.lift() == LiftState.UP) {
             rear += frame.liftAxle().orElseThrow().secondaryRiseM();
         }
-        PivotedGroup settled = PivotedGroup.settled(
-                frame.kingpinXM(), kingpinH, down, jounce, rebound, frame.valveAxle(), -rear);
-        if (levelling == Levelling.SETTLED) {
-            return settled;
-        }
+        return PivotedGroup.settled(
+                frame.kingpinXM(),
+                kingpinH,
+                shape.axlesDown(),
+                frame.axles().jounceM(),
+                frame.axles().reboundM(),
+                frame.valveAxle(),
+                -rear);
+    }
+
+    /** Sum of the travels of a settled group on level ground, a hanging axle at its stop. */
+    private double airStandingLevelM(PivotedGroup settled) {
         WheelPaths level = new WheelPaths(RoadProfile.level());
-        PlacedUnit standing = settled.place(settled.rolledOn(level), 0, fifthWheel().hM(), turn);
+        PlacedUnit standing = settled.place(settled.rolledOn(level), 0, fifthWheel().hM(), 0);
         double air = 0;
         for (double d : standing.travel) {
-            air += Math.max(d, -rebound);
+            air += Math.max(d, -settled.reboundM);
         }
-        return PivotedGroup.held(frame.kingpinXM(), kingpinH, down, jounce, rebound, air);
+        return air;
     }
 
     CombinationShape shape() {

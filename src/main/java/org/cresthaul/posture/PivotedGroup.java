@@ -10,8 +10,8 @@ import org.cresthaul.road.RolledProfile;
  *
  * <p>As the nose goes up the frame comes down on its group, so every axle's travel grows with pitch. The pitch is the
  * largest that keeps the group's rule (held: the sum of travels, hanging axles counted at their rebound limit, does not
- * exceed {@code rest}; settled: the valve axle's travel does not exceed {@code rest}), keeps every axle within its
- * jounce, and keeps a carrying booster's wheel out of the ground. All of these are increasing functions of pitch, so
+ * exceed {@code rest}; settled: the valve axle's travel does not exceed {@code rest}) or has every axle at its rebound
+ * stop or beyond, keeps every axle within its jounce, and keeps a carrying booster's wheel out of the ground. All of these are increasing functions of pitch, so
  * their maximum has one root, found by Newton steps inside a bracket.
  */
 final class PivotedGroup {
@@ -100,6 +100,12 @@ final class PivotedGroup {
                 pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, valve, rest, frameXM, frameHM, wheelRadiusM);
     }
 
+    /** The same group with its air shut in: the travels keep the sum {@code restM}. */
+    PivotedGroup holding(double restM) {
+        return new PivotedGroup(
+                pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, -1, restM, fixedXM, fixedHM, fixedRadiusM);
+    }
+
     boolean hasFixedWheel() {
         return fixedXM == fixedXM;
     }
@@ -144,8 +150,8 @@ final class PivotedGroup {
             double s = Math.sin(pitch);
             double sum = 0;
             double sumRate = 0;
-            double excess = Double.NEGATIVE_INFINITY;
-            double rate = 0;
+            double largest = Double.NEGATIVE_INFINITY;
+            double largestRate = 0;
             for (int i = 0; i < n; i++) {
                 double along = xM[i] - pivotXM;
                 double d = travel[i];
@@ -173,16 +179,24 @@ final class PivotedGroup {
                 } else if (valve < 0) {
                     sum -= reboundM;
                 }
-                if (d - jounceM > excess) {
-                    excess = d - jounceM;
-                    rate = dRate;
+                if (d > largest) {
+                    largest = d;
+                    largestRate = dRate;
                 }
             }
+            double excess = largest - jounceM;
+            double rate = largestRate;
             double scale = valve < 0 ? n : 1;
             double rule = (sum - rest) / scale;
+            double ruleRate = sumRate / scale;
+            // With every axle at its rebound stop nothing holds the unit up: it comes down until one stands.
+            if (largest + reboundM < rule) {
+                rule = largest + reboundM;
+                ruleRate = largestRate;
+            }
             if (rule >= excess) {
                 excess = rule;
-                rate = sumRate / scale;
+                rate = ruleRate;
             }
             if (hasFixedWheel()) {
                 double along = fixedXM - pivotXM;
