@@ -11,7 +11,7 @@ import org.cresthaul.geometry.Interval;
  */
 public abstract class PiecewiseLine {
     /** Steepest slope taken for a road or a structure; beyond it the data is in the wrong unit or not a profile. */
-    public static final double STEEPEST = 1.0;
+    public static final double STEEPEST = 0.5;
 
     private final double[] s;
     private final double[] z;

@@ -1,0 +1,22 @@
+package org.cresthaul.posture;
+
+import org.cresthaul.rig.FramePoint;
+
+/** The least gap met so far and where. Mutable; lives inside one search. */
+final class Nearest {
+    double gapM = Double.POSITIVE_INFINITY;
+    UnitName unit;
+    FramePoint point;
+    double distanceM;
+    double steerM;
+
+    void offer(double gap, double atSteerM, UnitName onUnit, FramePoint at, double atDistanceM) {
+        if (gap < gapM) {
+            gapM = gap;
+            steerM = atSteerM;
+            unit = onUnit;
+            point = at;
+            distanceM = atDistanceM;
+        }
+    }
+}
