@@ -50,16 +50,8 @@ final class HazardCheck {
         double rigM = Math.hypot(rig.measurement().valueM(), rig.ride().valueM());
         double survey = surroundings.surveyM();
         for (Surroundings.Lane lane : surroundings.lanes()) {
-            double from = lane.line().startM();
-            double to = lane.line().endM();
-            if (lane.soffit().isPresent()) {
-                from = surroundings.judgesGround() ? Math.min(from, lane.soffit().get().startM())
-                        : lane.soffit().get().startM();
-                to = surroundings.judgesGround() ? Math.max(to, lane.soffit().get().endM())
-                        : lane.soffit().get().endM();
-            }
             lanes.add(new LaneDemands(
-                    new Passage(stance, lane.line(), from, to),
+                    surroundings.passage(stance, lane),
                     lane.soffit(),
                     surroundings.judgesGround()
                             ? Optional.of(new Demand(margins.groundM(), survey, rigM, true))

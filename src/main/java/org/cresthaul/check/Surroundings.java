@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.posture.Passage;
+import org.cresthaul.rig.LevelStance;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
@@ -58,6 +60,17 @@ record Surroundings(
 
     /** How far from a track the points must be that close, metres. */
     static final double NEAR_TRACK_M = 6.0;
+
+    /** The passage over one lane: past the whole survey where ground is judged, else past the structure. */
+    Passage passage(LevelStance stance, Lane lane) {
+        if (lane.soffit().isEmpty()) {
+            return new Passage(stance, lane.line());
+        }
+        Soffit over = lane.soffit().get();
+        double from = judgesGround ? Math.min(lane.line().startM(), over.startM()) : over.startM();
+        double to = judgesGround ? Math.max(lane.line().endM(), over.endM()) : over.endM();
+        return new Passage(stance, lane.line(), from, to);
+    }
 
     static Surroundings of(Hazard hazard) {
         if (hazard instanceof RailCrossing crossing) {
