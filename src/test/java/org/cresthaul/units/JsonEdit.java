@@ -33,6 +33,9 @@ public final class JsonEdit {
                 }
             } else if (parent instanceof ArrayNode array && key.equals("-")) {
                 array.add(MAPPER.readTree(value));
+            } else if (parent instanceof ArrayNode array && value.equals("absent")) {
+                require(array.has(Integer.parseInt(key)), pointer);
+                array.remove(Integer.parseInt(key));
             } else {
                 require(parent instanceof ArrayNode && parent.has(Integer.parseInt(key)), pointer);
                 ((ArrayNode) parent).set(Integer.parseInt(key), MAPPER.readTree(value));
