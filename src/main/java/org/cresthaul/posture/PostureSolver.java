@@ -15,6 +15,8 @@ import org.cresthaul.road.RolledProfile;
  * <p>Every rule is met within {@value PivotedGroup#SOLVED_M} m. Safe to share between threads.
  */
 public final class PostureSolver {
+    private static final double BEND_SOLVED_RAD = 1e-9;
+
     private final CoupledCombination combination;
     private final RolledProfile steerPath;
     private final RolledProfile[] drivePaths;
@@ -84,7 +86,8 @@ public final class PostureSolver {
         if (bend > combination.hingeUpRad) {
             return fixedTo(trailer, group, x, z, combination.hingeUpRad, bend, WheelState.HANGING);
         }
-        if (bend <= -combination.hingeDownRad) {
+        // A carrying booster holds the trailer at exactly this bend, give or take what the solver leaves.
+        if (bend <= -combination.hingeDownRad + BEND_SOLVED_RAD) {
             return fixedTo(trailer, group, x, z, -combination.hingeDownRad, bend, WheelState.SOLID);
         }
         return new PlacedBooster(free, bend, WheelState.RIDING);
@@ -147,7 +150,8 @@ public final class PostureSolver {
     private static void addWheels(UnitName name, PivotedGroup group, PlacedUnit unit, List<WheelPosture> wheels) {
         for (int i = 0; i < group.size(); i++) {
             double travel = Math.max(unit.travel[i], -group.reboundM);
-            WheelState state = unit.travel[i] < -group.reboundM
+            // The wheel that a fully drooped group comes down on stands, give or take what the solver leaves.
+            WheelState state = unit.travel[i] < -group.reboundM - 1e-9
                     ? WheelState.HANGING
                     : travel >= group.jounceM - 1e-9 ? WheelState.SOLID : WheelState.RIDING;
             wheels.add(new WheelPosture(
