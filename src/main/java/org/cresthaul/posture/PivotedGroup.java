@@ -18,6 +18,9 @@ final class PivotedGroup {
     /** Residual of the rule accepted as solved, metres. */
     static final double SOLVED_M = 1e-10;
 
+    /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
+    private static final int TOGETHER = 12;
+
     final double pivotXM;
     final double pivotHM;
     final double[] xM;
@@ -133,11 +136,16 @@ final class PivotedGroup {
     PlacedUnit place(RolledProfile[] rolled, double pivotX, double pivotZ, double guessRad) {
         int n = xM.length;
         double[] travel = new double[n];
+        double[] heightThenSlope = new double[2];
         double lo = Double.NEGATIVE_INFINITY;
         double hi = Double.POSITIVE_INFINITY;
         double step = 0.05;
         double pitch = guessRad;
         for (int iteration = 0; iteration < 200; iteration++) {
+            // Pitch and travels are improved together, one step each; only a reluctant case solves the travels
+            // for every trial pitch.
+            int travelSteps = iteration < TOGETHER ? 1 : 100;
+            double openGap = 0;
             double c = Math.cos(pitch);
             double s = Math.sin(pitch);
             double sum = 0;
@@ -150,14 +158,16 @@ final class PivotedGroup {
                 double x = 0;
                 double z = 0;
                 double q = 0;
-                for (int k = 0; k < 100; k++) {
+                for (int k = 0; k < travelSteps; k++) {
                     double up = radiusM[i] + d - pivotHM;
                     x = pivotX + along * c - up * s;
                     z = pivotZ + along * s + up * c;
-                    double gap = z - rolled[i].heightAt(x);
-                    q = rolled[i].slopeAt(x);
+                    rolled[i].locate(x, heightThenSlope);
+                    double gap = z - heightThenSlope[0];
+                    q = heightThenSlope[1];
                     d -= gap / (c + q * s);
-                    if (gap < 1e-12 && gap > -1e-12) {
+                    if (Math.abs(gap) < 1e-12 || k + 1 == travelSteps) {
+                        openGap = Math.max(openGap, Math.abs(gap));
                         break;
                     }
                 }
@@ -193,19 +203,21 @@ final class PivotedGroup {
                 double up = fixedHM - pivotHM;
                 double x = pivotX + along * c - up * s;
                 double z = pivotZ + along * s + up * c;
-                double depth = rolled[n].heightAt(x) - z;
+                rolled[n].locate(x, heightThenSlope);
+                double depth = heightThenSlope[0] - z;
                 if (depth > excess) {
                     excess = depth;
-                    rate = -((x - pivotX) + rolled[n].slopeAt(x) * (z - pivotZ));
+                    rate = -((x - pivotX) + heightThenSlope[1] * (z - pivotZ));
                 }
             }
-            if (Math.abs(excess) <= SOLVED_M) {
+            boolean travelsSolved = openGap <= SOLVED_M;
+            if (travelsSolved && Math.abs(excess) <= SOLVED_M) {
                 break;
             }
-            if (excess > 0) {
-                hi = pitch;
-            } else {
-                lo = pitch;
+            if (travelsSolved && excess > 0) {
+                hi = Math.min(hi, pitch);
+            } else if (travelsSolved) {
+                lo = Math.max(lo, pitch);
             }
             double next = rate > 0 ? pitch - excess / rate : Double.NaN;
             if (!(next > lo && next < hi)) {
@@ -216,7 +228,7 @@ final class PivotedGroup {
                     step *= 2;
                 }
             }
-            if (next == pitch || hi - lo < 1e-15) {
+            if (travelsSolved && next == pitch || hi - lo < 1e-15) {
                 break;
             }
             pitch = next;
