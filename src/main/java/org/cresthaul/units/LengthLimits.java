@@ -1,5 +1,6 @@
 package org.cresthaul.units;
 
+import java.math.BigDecimal;
 import org.cresthaul.geometry.Finite;
 
 /**
@@ -20,6 +21,6 @@ public record LengthLimits(double leastM, double mostM) {
     }
 
     private static String shown(double metres) {
-        return new java.math.BigDecimal(Decimals.fixed(metres, 3)).stripTrailingZeros().toPlainString() + " m";
+        return new BigDecimal(Decimals.fixed(metres, 3)).stripTrailingZeros().toPlainString() + " m";
     }
 }
