@@ -16,6 +16,8 @@ import org.cresthaul.road.RolledProfile;
  * <p>Every rule is met within {@value PivotedGroup#SOLVED_M} m. Safe to share between threads.
  */
 public final class PostureSolver {
+    private static final double BEND_SOLVED_RAD = 1e-9;
+
     private final CoupledCombination combination;
     private final RolledProfile steerPath;
     private final RolledProfile[] drivePaths;
@@ -75,7 +77,8 @@ public final class PostureSolver {
         if (bend > joint.upRad()) {
             return fixedTo(trailer, group, x, z, joint.upRad(), bend, WheelState.HANGING);
         }
-        if (bend <= -joint.downRad()) {
+        // A carrying booster holds the trailer at exactly this bend, give or take what the solver leaves.
+        if (bend <= -joint.downRad() + BEND_SOLVED_RAD) {
             return fixedTo(trailer, group, x, z, -joint.downRad(), bend, WheelState.SOLID);
         }
         return new PlacedBooster(free, bend, WheelState.RIDING);
@@ -138,7 +141,8 @@ public final class PostureSolver {
     private static void addWheels(UnitName name, PivotedGroup group, PlacedUnit unit, List<WheelPosture> wheels) {
         for (int i = 0; i < group.size(); i++) {
             double travel = Math.max(unit.travel[i], -group.reboundM);
-            WheelState state = unit.travel[i] < -group.reboundM
+            // The wheel that a fully drooped group comes down on stands, give or take what the solver leaves.
+            WheelState state = unit.travel[i] < -group.reboundM - 1e-9
                     ? WheelState.HANGING
                     : travel >= group.jounceM - 1e-9 ? WheelState.SOLID : WheelState.RIDING;
             wheels.add(new WheelPosture(

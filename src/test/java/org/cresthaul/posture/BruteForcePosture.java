@@ -356,9 +356,8 @@ final class BruteForcePosture {
     private Wheel sprung(Frame frame, Axle axle, double jounceM, double reboundM) {
         double travel = travelM(frame, axle);
         Stand stand = travel < -reboundM ? Stand.HANGING : travel >= jounceM - 1e-9 ? Stand.SOLID : Stand.RIDING;
-        double margin = stand == Stand.HANGING
-                ? -reboundM - travel
-                : stand == Stand.SOLID ? Double.POSITIVE_INFINITY : Math.min(travel + reboundM, jounceM - travel);
+        double toHang = Math.abs(travel + reboundM);
+        double margin = stand == Stand.RIDING ? Math.min(toHang, jounceM - travel) : toHang;
         return wheelAt(frame, axle, Math.max(travel, -reboundM), stand, margin);
     }
 

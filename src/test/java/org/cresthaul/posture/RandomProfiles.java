@@ -152,9 +152,9 @@ final class RandomProfiles {
         steps.add(new double[] {between(random, 4, 10), grade});
         int rails = 2 * random.nextInt(1, 3);
         for (int i = 0; i < rails; i++) {
-            steps.add(new double[] {0.05, 0.4});
+            steps.add(new double[] {0.05, 0.35});
             steps.add(new double[] {0.07, 0});
-            steps.add(new double[] {0.06, -between(random, 0.3, 0.6)});
+            steps.add(new double[] {0.06, -between(random, 0.2, 0.42)});
             steps.add(new double[] {i % 2 == 0 ? 1.4 : between(random, 1.8, 3), between(random, -0.002, 0.002)});
         }
         steps.add(new double[] {between(random, 4, 10), -grade});
