@@ -1,7 +1,6 @@
 package org.cresthaul.units;
 
 import java.math.BigDecimal;
-import org.cresthaul.geometry.Finite;
 
 /**
  * What is plausible for one field.
@@ -11,8 +10,8 @@ import org.cresthaul.geometry.Finite;
  */
 public record LengthLimits(double leastM, double mostM) {
     public LengthLimits {
-        Finite.require("leastM", leastM);
-        Finite.requireAtLeast("mostM", leastM, mostM);
+        Plausible.require("leastM", -Length.MOST_M, Length.MOST_M, leastM);
+        Plausible.require("mostM", leastM, Length.MOST_M, mostM);
     }
 
     /** "between 0.2 m and 1.2 m" */
