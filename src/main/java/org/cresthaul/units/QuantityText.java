@@ -154,13 +154,13 @@ final class QuantityText {
                 case '\u2032', '\u2019' -> plain.append('\'');
                 case '\u2033', '\u201d' -> plain.append('"');
                 case '\u00a0', '\u202f', '\u2009' -> plain.append(' ');
-                case '\u00bd' -> plain.append(" 1/2");
-                case '\u00bc' -> plain.append(" 1/4");
-                case '\u00be' -> plain.append(" 3/4");
-                case '\u215b' -> plain.append(" 1/8");
-                case '\u215c' -> plain.append(" 3/8");
-                case '\u215d' -> plain.append(" 5/8");
-                case '\u215e' -> plain.append(" 7/8");
+                case '\u00bd' -> plain.append(" 1/2 ");
+                case '\u00bc' -> plain.append(" 1/4 ");
+                case '\u00be' -> plain.append(" 3/4 ");
+                case '\u215b' -> plain.append(" 1/8 ");
+                case '\u215c' -> plain.append(" 3/8 ");
+                case '\u215d' -> plain.append(" 5/8 ");
+                case '\u215e' -> plain.append(" 7/8 ");
                 default -> plain.append(c);
             }
         }
