@@ -20,6 +20,8 @@ final class LegReader {
     private LonLat last;
     private int read;
     private boolean sound = true;
+    /** A position that strays is far from both its neighbours; it is told once. */
+    private boolean strayed;
 
     LegReader(Problems problems) {
         this.problems = problems;
@@ -67,7 +69,7 @@ final class LegReader {
             }
         }
         geometry.refuseOthers();
-        if (sound && problems.count() == before && end <= first) {
+        if (sound && problems.count() == before && geometry.isThere() && end <= first) {
             problems.add("no-length", "The leg has no length.", at, "Give at least two different positions.");
         }
         sound &= problems.count() == before && geometry.isThere();
@@ -112,7 +114,10 @@ final class LegReader {
                     at + "/0", "List legs in the order of travel, each drawn in the direction of travel, within "
                             + (int) WIDEST_GAP_M + " m of each other.");
             sound = false;
-        } else if (jumpM > RouteLine.LONGEST_JUMP_M) {
+            return;
+        }
+        boolean far = jumpM > RouteLine.LONGEST_JUMP_M;
+        if (far && !strayed) {
             problems.add("position-far", "This position is " + Math.round(jumpM / 1000) + " km from the one before it.",
                     at + "/" + index, "Neighbours on a road are within 100 km; longitude comes first.");
             sound = false;
@@ -121,5 +126,6 @@ final class LegReader {
                     "Split it into several routes.");
             sound = false;
         }
+        strayed = far && !strayed;
     }
 }

@@ -23,7 +23,7 @@ final class ProfileReader {
     static final LengthLimits DISTANCE = new LengthLimits(-2000, 2000);
     static final LengthLimits ELEVATION = new LengthLimits(-500, 9000);
     static final LengthLimits ACCURACY = new LengthLimits(0.001, 5);
-    static final double MOST_GRADE = 0.5;
+    static final double MOST_GRADE = PiecewiseLine.STEEPEST;
 
     private final JsonFields hazard;
     private final Problems problems;
@@ -149,8 +149,8 @@ final class ProfileReader {
                 problems.add("distance-order", "The distances fall here.", at + "/0",
                         "List the points in the direction of travel.");
             } else if (Math.abs((z - lastZ) / (s - lastM)) > PiecewiseLine.STEEPEST) {
-                problems.add("too-steep", "The line is steeper than 100 % before this point.", at,
-                        "Check the units of both numbers.");
+                problems.add("too-steep", "The line is steeper than " + Math.round(PiecewiseLine.STEEPEST * 100)
+                        + " % before this point.", at, "Check the units of both numbers; spread a step over its length.");
             }
             if (!Double.isNaN(s)) {
                 lastM = s;

@@ -20,13 +20,14 @@ import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 
 /**
  * Strict JSON into a tree: a key twice in an object, a number that no double holds and text after the end are mistakes.
  * What is too large is refused while it is read, before its tree exists.
  */
 public final class JsonText {
-    /** Longest document, bytes (or characters of a text). */
+    /** Longest document, bytes. */
     public static final int MOST_BYTES = 64 * 1024 * 1024;
     /** Deepest nesting of objects and arrays. */
     public static final int MOST_DEPTH = 24;
@@ -79,14 +80,9 @@ public final class JsonText {
 
     /** As {@link #read(byte[], Problems)}. */
     public static JsonNode read(String document, Problems problems) {
-        if (document.length() > MOST_BYTES) {
-            return tooLarge(problems);
-        }
-        try (JsonParser parser = FACTORY.createParser(document)) {
-            return new JsonText(parser, problems).document();
-        } catch (IOException e) {
-            return unreadable(e, problems);
-        }
+        return document.length() > MOST_BYTES
+                ? tooLarge(problems)
+                : read(document.getBytes(StandardCharsets.UTF_8), problems);
     }
 
     private static JsonNode tooLarge(Problems problems) {
@@ -160,7 +156,7 @@ public final class JsonText {
                 return array(inCoordinates);
             case VALUE_STRING:
                 countValue();
-                return TextNode.valueOf(parser.getText());
+                return TextNode.valueOf(wellFormed(parser.getText()));
             case VALUE_NUMBER_INT:
             case VALUE_NUMBER_FLOAT:
                 return number(inCoordinates);
@@ -177,7 +173,8 @@ public final class JsonText {
     private JsonNode object() throws IOException {
         countValue();
         ObjectNode node = NODES.objectNode();
-        for (String key = parser.nextFieldName(); key != null; key = parser.nextFieldName()) {
+        for (String name = parser.nextFieldName(); name != null; name = parser.nextFieldName()) {
+            String key = wellFormed(name);
             JsonNode value = value(parser.nextToken(), key.equals("coordinates"));
             if (node.has(key)) {
                 problems.add(
@@ -232,6 +229,30 @@ public final class JsonText {
                     "Check its exponent.");
         }
         return DoubleNode.valueOf(value);
+    }
+
+    /** Half a surrogate pair is legal in JSON, but no text: it could not be written out again. */
+    private String wellFormed(String text) {
+        StringBuilder mended = null;
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (!Character.isSurrogate(c)) {
+                continue;
+            }
+            if (Character.isHighSurrogate(c) && i + 1 < text.length() && Character.isLowSurrogate(text.charAt(i + 1))) {
+                i++;
+                continue;
+            }
+            mended = mended == null ? new StringBuilder(text) : mended;
+            mended.setCharAt(i, '\ufffd');
+        }
+        if (mended == null) {
+            return text;
+        }
+        problems.add("wrong-text", "A text holds half a surrogate pair.",
+                parser.getParsingContext().getParent() == null ? "" : parser.getParsingContext().getParent()
+                        .pathAsPointer().toString(), "Write the character itself.");
+        return mended.toString();
     }
 
     private void countValue() throws TooMany {
