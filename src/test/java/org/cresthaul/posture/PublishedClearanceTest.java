@@ -380,9 +380,11 @@ class PublishedClearanceTest {
         }
         double steerM = (from + to) / 2;
         double gapM = gapAt.applyAsDouble(steerM);
-        assertTrue(gapM <= found.valueM() + 1e-9 && gapM >= found.valueM() - found.provenWithinM() - 1e-9,
-                "the search found " + found.valueM() + ", the lowest nearby is " + gapM);
-        return new Tightest(gapM, steerM);
+        assertTrue(
+                gapM >= found.valueM() - found.provenWithinM() - 1e-9,
+                "the search found " + found.valueM() + ", nearby it is " + gapM);
+        // On a curve drawn with short chords the walk can end in a ripple above where it began.
+        return gapM < found.valueM() ? new Tightest(gapM, steerM) : new Tightest(found.valueM(), found.steerM());
     }
 
     /** The gap of the straight underside at one position: over every profile point under it and at its two ends. */
