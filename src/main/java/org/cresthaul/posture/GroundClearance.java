@@ -16,7 +16,6 @@ public final class GroundClearance {
 
     /** The same on a passage that several settings share. */
     public static Clearance least(Passage passage, Setting setting, Levelling levelling) {
-        PassageSearch search = new PassageSearch(passage, setting, levelling);
-        return search.least(search.ground()).orElseThrow();
+        return new PassageSearch(passage, setting, levelling).leastOverGround();
     }
 }

@@ -157,6 +157,10 @@ final class MotionBounds {
     }
 
     private static boolean withinLimits(PivotedGroup group, PlacedUnit a, PlacedUnit b, double reach) {
+        if (group.valve >= 0 && group.rest < -group.reboundM) {
+            // The valve asks for more than its axle reaches: which axle the unit comes down on is open.
+            return false;
+        }
         for (int i = 0; i < group.size(); i++) {
             double low = Math.min(a.travel[i], b.travel[i]) - reach;
             double high = Math.max(a.travel[i], b.travel[i]) + reach;

@@ -19,4 +19,10 @@ final class Nearest {
             distanceM = atDistanceM;
         }
     }
+
+    void offer(Nearest other) {
+        if (other.unit != null) {
+            offer(other.gapM, other.steerM, other.unit, other.point, other.distanceM);
+        }
+    }
 }

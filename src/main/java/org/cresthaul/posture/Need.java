@@ -1,6 +1,5 @@
 package org.cresthaul.posture;
 
-import org.cresthaul.road.Approach;
 import org.cresthaul.road.RoadProfile;
 
 /**
@@ -71,22 +70,8 @@ final class Need {
         return sum;
     }
 
-    /** How far the ground may stray anywhere between two distances, metres. */
+    /** How far the ground itself may stray anywhere between two distances, metres. */
     double beyondSurvey(double xA, double xB) {
-        return strayOf(line, xA, xB, demand.allowUndeclared());
-    }
-
-    /** Accuracy of the approach grade times the length beyond the surveyed end, the greater of two places. */
-    static double strayOf(RoadProfile line, double xA, double xB, boolean allowUndeclared) {
-        return Math.max(strayAt(line, xA, allowUndeclared), strayAt(line, xB, allowUndeclared));
-    }
-
-    static double strayAt(RoadProfile line, double x, boolean allowUndeclared) {
-        double overrun = line.overrunM(x);
-        if (overrun == 0) {
-            return 0;
-        }
-        Approach approach = line.approachAt(x);
-        return approach.isDeclared() || allowUndeclared ? overrun * approach.gradeAccuracy() : 0;
+        return Stray.between(line, demand, xA, xB);
     }
 }

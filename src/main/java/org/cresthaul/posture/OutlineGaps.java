@@ -1,6 +1,7 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.rig.FramePoint;
@@ -29,6 +30,10 @@ final class OutlineGaps {
     final FramePoint[] vertex;
     private final double[] vx;
     private final double[] vh;
+    private final int rearmost;
+    private final int foremost;
+    private final double lengthM;
+    private final double heightM;
     /** Segments that line vertices can be nearest to: rear and front end in the frame, and their angle. */
     final double[] rx;
 
@@ -38,14 +43,18 @@ final class OutlineGaps {
     private final double[] angle;
     private final double[] kinkS;
     private final double[] kinkZ;
-    private final CoupledCombination.Circle tyre;
+    /** First kink at or after each vertex of the line. */
+    private final int[] kinkFrom;
+
+    private final double steepest;
+    private final CombinationShape.Circle tyre;
     private final RolledProfile tyrePath;
 
     private OutlineGaps(
             List<Outline> outlines,
             PiecewiseLine line,
             int side,
-            CoupledCombination.Circle tyre,
+            CombinationShape.Circle tyre,
             RolledProfile tyrePath) {
         this.line = line;
         this.side = side;
@@ -71,6 +80,16 @@ final class OutlineGaps {
         vertex = bulges.toArray(new FramePoint[0]);
         vx = bulges.stream().mapToDouble(FramePoint::xM).toArray();
         vh = bulges.stream().mapToDouble(FramePoint::hM).toArray();
+        int rear = 0;
+        int front = 0;
+        for (int i = 0; i < vx.length; i++) {
+            rear = vx[i] < vx[rear] ? i : rear;
+            front = vx[i] > vx[front] ? i : front;
+        }
+        rearmost = rear;
+        foremost = front;
+        lengthM = vx[front] - vx[rear];
+        heightM = Arrays.stream(vh).max().orElseThrow() - Arrays.stream(vh).min().orElseThrow();
         rx = faces.stream().mapToDouble(f -> f[0].xM()).toArray();
         rh = faces.stream().mapToDouble(f -> f[0].hM()).toArray();
         fx = faces.stream().mapToDouble(f -> f[1].xM()).toArray();
@@ -83,13 +102,21 @@ final class OutlineGaps {
                 kinks.add(i);
             }
         }
+        kinkFrom = new int[line.size() + 1];
+        for (int i = 0, k = 0; i <= line.size(); i++) {
+            while (k < kinks.size() && kinks.get(k) < i) {
+                k++;
+            }
+            kinkFrom[i] = k;
+        }
+        steepest = line.steepest();
         kinkS = kinks.stream().mapToDouble(line::distanceM).toArray();
         kinkZ = kinks.stream().mapToDouble(line::elevationM).toArray();
     }
 
     /** Underside (and raised tyre, both null or neither) over the ground. */
     static OutlineGaps over(
-            PiecewiseLine ground, List<Outline> undersides, CoupledCombination.Circle tyre, RolledProfile tyrePath) {
+            PiecewiseLine ground, List<Outline> undersides, CombinationShape.Circle tyre, RolledProfile tyrePath) {
         return new OutlineGaps(undersides, ground, 1, tyre, tyrePath);
     }
 
@@ -159,18 +186,9 @@ final class OutlineGaps {
         return endless || x >= line.startM() && x <= line.endM();
     }
 
+    /** Index of the first kink beyond {@code x}. */
     private int kinkAfter(double x) {
-        int lo = 0;
-        int hi = kinkS.length;
-        while (lo < hi) {
-            int mid = (lo + hi) >>> 1;
-            if (kinkS[mid] <= x) {
-                lo = mid + 1;
-            } else {
-                hi = mid;
-            }
-        }
-        return lo;
+        return kinkFrom[line.segmentAt(x)];
     }
 
     /** Scratch of one search. */
@@ -178,6 +196,7 @@ final class OutlineGaps {
         final Interval rise = new Interval();
         final Interval forward = new Interval();
         final Interval slopes = new Interval();
+        final double[] heights = new double[2];
     }
 
     /**
@@ -191,17 +210,18 @@ final class OutlineGaps {
         if (!motion.known || rigid != null && !rigid.known) {
             return Double.NEGATIVE_INFINITY;
         }
-        double pitchLo = rigid == null ? motion.pitchLo : Math.min(motion.pitchLo, rigid.pitchLo);
-        double pitchHi = rigid == null ? motion.pitchHi : Math.max(motion.pitchHi, rigid.pitchHi);
+        double turnMost = motion.turn.magnitude();
         if (rigid != null) {
-            // The pitch is between the two ends give or take what either motion allows.
-            double pad = 0.5 * motion.stepM * Math.max(motion.turn.magnitude(), rigid.turn.magnitude());
-            pitchLo = Math.min(a.pitchRad(), b.pitchRad()) - pad;
-            pitchHi = Math.max(a.pitchRad(), b.pitchRad()) + pad;
+            turnMost = Math.max(turnMost, rigid.turn.magnitude());
         }
+        double turnPad = 0.5 * motion.stepM * turnMost;
+        double pitchLo = Math.min(a.pitchRad(), b.pitchRad()) - turnPad;
+        double pitchHi = Math.max(a.pitchRad(), b.pitchRad()) + turnPad;
         if (pitchLo < -MOST_PITCH || pitchHi > MOST_PITCH) {
             return Double.NEGATIVE_INFINITY;
         }
+        // No gap of this unit can fall by more than this between the mean of its ends and its least: a first sieve.
+        double fall = 0.5 * motion.stepM * fastest(a, b, motion, rigid, scratch);
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < vx.length && least >= enough; i++) {
             double xA = a.worldXM(vx[i], vh[i]);
@@ -212,18 +232,15 @@ final class OutlineGaps {
             double zA = a.worldZM(vx[i], vh[i]);
             double zB = b.worldZM(vx[i], vh[i]);
             scratch.slopes.clear();
-            line.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
-            double bound = movingBound(
-                    motion,
-                    rigid,
-                    xA,
-                    xB,
-                    zA,
-                    zB,
-                    side * (zA - line.heightAt(xA)),
-                    side * (zB - line.heightAt(xB)),
-                    scratch);
-            least = Math.min(least, bound - (need == null ? 0 : need.atVertex(i, xA, xB)));
+            line.sweep(xA, Math.max(xA, xB), scratch.heights, scratch.slopes);
+            double gapA = side * (zA - scratch.heights[0]);
+            double gapB = side * (zB - scratch.heights[1]);
+            double needed = need == null ? 0 : need.atVertex(i, xA, xB);
+            if (0.5 * (gapA + gapB) - fall - needed >= enough) {
+                continue;
+            }
+            double bound = movingBound(motion, rigid, xA, xB, zA, zB, gapA, gapB, scratch);
+            least = Math.min(least, bound - needed);
         }
         if (tyre != null && least >= enough) {
             double xA = a.worldXM(tyre.xM(), tyre.hM());
@@ -244,8 +261,6 @@ final class OutlineGaps {
                     scratch);
             least = Math.min(least, bound - (need == null ? 0 : need.atTyre(xA, xB)));
         }
-        double mLo;
-        double mHi;
         for (int k = 0; k < rx.length && least >= enough; k++) {
             double xrA = a.worldXM(rx[k], rh[k]);
             double xfB = b.worldXM(fx[k], fh[k]);
@@ -253,24 +268,58 @@ final class OutlineGaps {
             if (j == kinkS.length || kinkS[j] > xfB) {
                 continue;
             }
-            mLo = Math.tan(angle[k] + pitchLo);
-            mHi = Math.tan(angle[k] + pitchHi);
-            scratch.slopes.set(mLo, mHi);
             double zrA = a.worldZM(rx[k], rh[k]);
             double xrB = b.worldXM(rx[k], rh[k]);
             double zrB = b.worldZM(rx[k], rh[k]);
-            double slopeA = Math.tan(angle[k] + a.pitchRad());
-            double slopeB = Math.tan(angle[k] + b.pitchRad());
+            double slopeA = (a.worldZM(fx[k], fh[k]) - zrA) / (a.worldXM(fx[k], fh[k]) - xrA);
+            double slopeB = (b.worldZM(fx[k], fh[k]) - zrB) / (xfB - xrB);
+            scratch.slopes.set(
+                    slopeTurned(Math.min(slopeA, slopeB), angle[k], pitchLo, -turnPad),
+                    slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
             double needed = need == null ? 0 : need.alongSegment(k);
             for (; j < kinkS.length && kinkS[j] <= xfB && least >= enough; j++) {
                 double zA = zrA + slopeA * (kinkS[j] - xrA);
                 double zB = zrB + slopeB * (kinkS[j] - xrB);
-                double bound = standingBound(motion, rigid, kinkS[j], zA, zB, side * (zA - kinkZ[j]),
-                        side * (zB - kinkZ[j]), scratch);
-                least = Math.min(least, bound - needed - (need == null ? 0 : need.beyondSurvey(kinkS[j], kinkS[j])));
+                double gapA = side * (zA - kinkZ[j]);
+                double gapB = side * (zB - kinkZ[j]);
+                double here = need == null ? 0 : needed + need.beyondSurvey(kinkS[j], kinkS[j]);
+                double bound = standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch);
+                least = Math.min(least, bound - here);
             }
         }
         return least;
+    }
+
+    /** Slope of a segment after turning by at most {@code pad} further; {@code pitch} is where it ends up. */
+    private static double slopeTurned(double slope, double angle, double pitch, double pad) {
+        double within = 1 + 4 * slope * slope;
+        // The tangent grows by at most (1 + m²) per radian, and m itself by little over a short turn.
+        return Math.abs(pad) * within < 0.1 && Math.abs(slope) < 1 ? slope + pad * (within + 0.1) : Math.tan(angle + pitch);
+    }
+
+    /** Bound on the rate of the gap at any vertex of this unit, per metre of steer travel. */
+    private double fastest(Pose a, Pose b, MotionBounds motion, MotionBounds rigid, Scratch scratch) {
+        scratch.rise.clear();
+        double forward = addReach(a, b, motion, scratch.rise);
+        if (rigid != null) {
+            forward = Math.max(forward, addReach(a, b, rigid, scratch.rise));
+        }
+        return scratch.rise.magnitude() + forward * steepest;
+    }
+
+    /** Adds the rise of the whole unit; returns the greatest forward rate in it. */
+    private double addReach(Pose a, Pose b, MotionBounds motion, Interval rise) {
+        // With the pitch within MOST_PITCH, world offsets between vertices are at most their frame offsets, turned.
+        double tilt = Math.sin(MOST_PITCH);
+        double slackX = 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
+        double aLo = Math.min(a.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXA,
+                b.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXB) - slackX;
+        double aHi = Math.max(a.worldXM(vx[foremost], vh[foremost]) - motion.pivotXA,
+                b.worldXM(vx[foremost], vh[foremost]) - motion.pivotXB) + slackX;
+        motion.addRise(aLo, aHi, rise);
+        double z = Math.max(Math.abs(a.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZA),
+                Math.abs(b.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZB)) + heightM + tilt * lengthM;
+        return motion.forward.hi + z * motion.turn.magnitude();
     }
 
     /** A unit point moving along the line. */

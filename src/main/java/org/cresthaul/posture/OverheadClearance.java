@@ -21,7 +21,6 @@ public final class OverheadClearance {
 
     /** The same on a passage that several settings share; it must reach past the soffit on both sides. */
     public static Optional<Clearance> least(Passage passage, Setting setting, Levelling levelling, Soffit soffit) {
-        PassageSearch search = new PassageSearch(passage, setting, levelling);
-        return search.least(search.under(soffit));
+        return new PassageSearch(passage, setting, levelling).leastUnder(soffit);
     }
 }

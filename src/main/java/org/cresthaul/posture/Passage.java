@@ -1,16 +1,21 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.Soffit;
 
 /**
  * One combination's way over one line: what is the same for every setting, namely the ground under the wheels, the
@@ -28,6 +33,12 @@ public final class Passage {
     private final RolledProfile steerPath;
     private final RolledProfile[] drivePaths;
     private final List<Span> spans;
+    private final Map<String, CombinationShape> shapes = new HashMap<>();
+    private final Map<Soffit, OutlineGaps> tractorUnder = new HashMap<>();
+    private final Map<CombinationShape, Target> groundTargets = new HashMap<>();
+    private final Map<Soffit, Map<CombinationShape, Target>> overheadTargets = new HashMap<>();
+    private final OutlineGaps tractorOver;
+    private final TractorSearch tractorSearch;
 
     /**
      * A passage whose searched positions reach from every part of the combination before {@code fromM} to every part
@@ -52,6 +63,8 @@ public final class Passage {
             at = next;
         }
         spans = List.copyOf(all);
+        tractorOver = OutlineGaps.over(line, List.of(stance.tractor().underside()), null, null);
+        tractorSearch = new TractorSearch(this);
     }
 
     /** A passage over the whole surveyed line. */
@@ -79,6 +92,37 @@ public final class Passage {
 
     WheelPaths ground() {
         return ground;
+    }
+
+    TractorSearch tractorSearch() {
+        return tractorSearch;
+    }
+
+    CombinationShape shape(LiftState lift, BoosterState booster) {
+        return shapes.computeIfAbsent(
+                lift.word() + "/" + booster.word(), k -> new CombinationShape(stance, lift, booster));
+    }
+
+    /** The undersides of a shape over this line. */
+    Target over(CombinationShape shape) {
+        return groundTargets.computeIfAbsent(shape, s -> new Target(
+                tractorOver,
+                OutlineGaps.over(
+                        line(),
+                        s.trailer().undersides(),
+                        s.raisedTyre().orElse(null),
+                        s.raisedTyre().map(c -> ground.rolled(c.radiusM())).orElse(null)),
+                s.trailing().map(b -> OutlineGaps.over(line(), b.outlines().undersides(), null, null))));
+    }
+
+    /** The topsides of a shape under a soffit. */
+    Target under(CombinationShape shape, Soffit soffit) {
+        return overheadTargets
+                .computeIfAbsent(soffit, s -> new HashMap<>())
+                .computeIfAbsent(shape, s -> new Target(
+                        tractorUnder.computeIfAbsent(soffit, o -> OutlineGaps.under(o, s.tractor().topsides())),
+                        OutlineGaps.under(soffit, s.trailer().topsides()),
+                        s.trailing().map(b -> OutlineGaps.under(soffit, b.outlines().topsides()))));
     }
 
     List<Span> spans() {

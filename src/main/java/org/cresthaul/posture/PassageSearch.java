@@ -4,270 +4,191 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Interval;
-import org.cresthaul.posture.CoupledCombination.UnitOutlines;
+import org.cresthaul.posture.CombinationShape.TrailingBooster;
+import org.cresthaul.posture.PostureSolver.PlacedBooster;
 import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.Soffit;
 
-/**
- * Branch and bound over steer positions for one setting on one passage.
- *
- * <p>Each stretch of positions gets a lower bound on the gap from the exact postures at its ends and {@link
- * MotionBounds} in between; a stretch that cannot hold a gap below the least found so far, less {@value
- * #WITHIN_M} m, is dropped, any other is halved. So what is returned is within that of the true minimum.
- */
+/** The search of one setting on one passage: trailer and booster here, the tractor's part from {@link TractorSearch}. */
 final class PassageSearch {
-    /** How far above the true minimum the answer may lie, metres. */
-    static final double WITHIN_M = 5e-4;
-
-    /** A stretch this short that still cannot be bounded ends the search unproven, metres. */
-    private static final double SHORTEST_M = 1e-4;
-
     private final Passage passage;
-    private final PostureSolver solver;
+    private final CombinationShape shape;
     private final CoupledCombination combination;
+    private final PostureSolver solver;
     private final Leverage leverage;
     private final List<Placed> firstPlaces;
-    private final MotionBounds trailerMotion = new MotionBounds();
-    private final MotionBounds boosterMotion = new MotionBounds();
-    private final Interval hingeForward = new Interval();
-    private final Interval hingeRise = new Interval();
-    private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
 
     /** Trailer and booster at one steer position. */
-    private record Placed(PlacedUnit trailer, PostureSolver.PlacedBooster booster) {}
+    private record Placed(PlacedUnit trailer, PlacedBooster booster) {}
 
     PassageSearch(Passage passage, Setting setting, Levelling levelling) {
         this.passage = passage;
-        combination = new CoupledCombination(passage.stance(), setting, levelling);
+        shape = passage.shape(setting.lift(), setting.booster());
+        combination = new CoupledCombination(shape, setting, levelling);
         solver = new PostureSolver(combination, passage.ground());
         leverage = new Leverage(passage.stance(), setting);
         List<Passage.Span> spans = passage.spans();
         firstPlaces = new ArrayList<>(spans.size() + 1);
-        firstPlaces.add(place(spans.get(0).start, null, null));
+        PlacedUnit level = spans.get(0).start;
+        Placed last = place(level, level.pose.pitchRad(), level.pose.pitchRad());
+        firstPlaces.add(last);
         for (Passage.Span span : spans) {
-            firstPlaces.add(place(span.end, firstPlaces.get(firstPlaces.size() - 1), null));
+            last = between(span.end, last, last);
+            firstPlaces.add(last);
         }
     }
 
-    Leverage leverage() {
-        return leverage;
+    private Placed between(PlacedUnit tractor, Placed a, Placed b) {
+        double trailerGuess = 0.5 * (a.trailer.pose.pitchRad() + b.trailer.pose.pitchRad());
+        double boosterGuess = a.booster == null
+                ? 0
+                : 0.5 * (a.booster.unit().pose.pitchRad() + b.booster.unit().pose.pitchRad());
+        return place(tractor, trailerGuess, boosterGuess);
     }
 
-    private Placed place(PlacedUnit tractor, Placed near, Placed alsoNear) {
-        double guess = near == null ? 0 : near.trailer.pose.pitchRad();
-        double boosterGuess = near == null || near.booster == null ? 0 : near.booster.unit().pose.pitchRad();
-        if (alsoNear != null) {
-            guess = 0.5 * (guess + alsoNear.trailer.pose.pitchRad());
-            if (alsoNear.booster != null) {
-                boosterGuess = 0.5 * (boosterGuess + alsoNear.booster.unit().pose.pitchRad());
-            }
+    private Placed place(PlacedUnit tractor, double trailerGuess, double boosterGuess) {
+        PlacedUnit trailer = solver.trailerAt(tractor, trailerGuess);
+        return new Placed(trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
+    }
+
+    /** The least ground clearance over all positions. */
+    Clearance leastOverGround() {
+        return least(passage.over(shape)).orElseThrow();
+    }
+
+    /** The least overhead clearance; empty when no part of the combination passes under the soffit. */
+    Optional<Clearance> leastUnder(Soffit soffit) {
+        return least(passage.under(shape, soffit));
+    }
+
+    boolean meetsOverGround(Demand demand) {
+        return meets(passage.over(shape), demand);
+    }
+
+    boolean meetsUnder(Soffit soffit, Demand demand) {
+        return meets(passage.under(shape, soffit), demand);
+    }
+
+    private Optional<Clearance> least(Target target) {
+        TractorSearch tractor = passage.tractorSearch();
+        Run run = new Run(target, null);
+        run.nearest.offer(tractor.least(target.tractor()));
+        run.search(passage.spans(), firstPlaces);
+        Nearest n = run.nearest;
+        if (n.unit == null) {
+            return Optional.empty();
         }
-        PlacedUnit trailer = solver.trailerAt(tractor, guess);
-        return new Placed(trailer, combination.booster.isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
+        boolean proven = run.proven() && tractor.proven(target.tractor());
+        return Optional.of(new Clearance(
+                n.gapM, SpanSearch.WITHIN_M, n.unit, n.point, n.distanceM, n.steerM, proven));
     }
 
-    /** What is searched: ground under the undersides, or a soffit over the topsides. */
-    final class Target {
-        private final OutlineGaps tractorGaps;
-        private final OutlineGaps trailerGaps;
-        private final Optional<OutlineGaps> boosterGaps;
-
-        private Target(OutlineGaps tractorGaps, OutlineGaps trailerGaps, Optional<OutlineGaps> boosterGaps) {
-            this.tractorGaps = tractorGaps;
-            this.trailerGaps = trailerGaps;
-            this.boosterGaps = boosterGaps;
+    private boolean meets(Target target, Demand demand) {
+        if (!passage.tractorSearch().meets(target.tractor(), demand, leverage)) {
+            return false;
         }
+        Run run = new Run(target, demand);
+        run.search(passage.spans(), firstPlaces);
+        return run.met();
     }
 
-    Target ground() {
-        var line = passage.line();
-        return new Target(
-                OutlineGaps.over(line, combination.tractorOutlines.undersides(), null, null),
-                OutlineGaps.over(
-                        line,
-                        combination.trailerOutlines.undersides(),
-                        combination.liftedTyre.orElse(null),
-                        solver.liftedPath().orElse(null)),
-                combination.boosterOutlines.map(o -> OutlineGaps.over(line, o.undersides(), null, null)));
-    }
-
-    Target under(Soffit soffit) {
-        return new Target(
-                OutlineGaps.under(soffit, combination.tractorOutlines.topsides()),
-                OutlineGaps.under(soffit, combination.trailerOutlines.topsides()),
-                combination.boosterOutlines.map(UnitOutlines::topsides).map(t -> OutlineGaps.under(soffit, t)));
-    }
-
-    /** One run: either the least gap (no demand) or whether a demand is met everywhere. */
-    private final class Run {
-        final Target target;
-        final Demand demand;
-        final Need tractorNeed;
-        final Need trailerNeed;
-        final Need boosterNeed;
-        final Nearest nearest = new Nearest();
-        boolean proven = true;
-        boolean met = true;
+    private final class Run extends SpanSearch<Placed> {
+        private final Target target;
+        private final Demand demand;
+        private final Need trailerNeed;
+        private final Need boosterNeed;
+        private final MotionBounds trailerMotion = new MotionBounds();
+        private final MotionBounds boosterMotion = new MotionBounds();
+        private final Interval hingeForward = new Interval();
+        private final Interval hingeRise = new Interval();
+        private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
 
         Run(Target target, Demand demand) {
+            super(demand != null);
             this.target = target;
             this.demand = demand;
-            tractorNeed = need(UnitName.TRACTOR, target.tractorGaps);
-            trailerNeed = need(UnitName.TRAILER, target.trailerGaps);
-            boosterNeed = target.boosterGaps.map(g -> need(UnitName.BOOSTER, g)).orElse(null);
+            trailerNeed = need(UnitName.TRAILER, target.trailer());
+            boosterNeed = target.booster().map(g -> need(UnitName.BOOSTER, g)).orElse(null);
         }
 
         private Need need(UnitName unit, OutlineGaps gaps) {
             return demand == null ? null : new Need(demand, passage.line(), leverage, unit, gaps);
         }
 
-        /** What a stretch must be bounded above to be dropped. */
-        double enough() {
-            return demand == null ? nearest.gapM - WITHIN_M : 0;
+        @Override
+        Placed place(PlacedUnit tractor, Placed before, Placed after) {
+            return between(tractor, before, after);
         }
 
+        @Override
         void measure(double steerM, PlacedUnit tractor, Placed placed) {
-            if (demand != null) {
-                setStray(stray(steerM, steerM, tractor, tractor, placed, placed, demand));
-            }
-            target.tractorGaps.measure(tractor.pose, UnitName.TRACTOR, steerM, tractorNeed, nearest);
-            target.trailerGaps.measure(placed.trailer.pose, UnitName.TRAILER, steerM, trailerNeed, nearest);
-            if (target.boosterGaps.isPresent()) {
+            setStray(steerM, steerM, tractor, tractor, placed, placed);
+            target.trailer().measure(placed.trailer.pose, UnitName.TRAILER, steerM, trailerNeed, nearest);
+            if (placed.booster != null) {
                 Pose pose = placed.booster.unit().pose;
-                target.boosterGaps.get().measure(pose, UnitName.BOOSTER, steerM, boosterNeed, nearest);
-            }
-            met = demand == null || nearest.gapM >= 0;
-        }
-
-        private void setStray(double[] bySupportM) {
-            tractorNeed.setStray(bySupportM);
-            trailerNeed.setStray(bySupportM);
-            if (boosterNeed != null) {
-                boosterNeed.setStray(bySupportM);
+                target.booster().orElseThrow().measure(pose, UnitName.BOOSTER, steerM, boosterNeed, nearest);
             }
         }
 
-        void search() {
-            List<Passage.Span> spans = passage.spans();
-            measure(spans.get(0).startM, spans.get(0).start, firstPlaces.get(0));
-            for (int i = 0; i < spans.size() && met; i++) {
-                measure(spans.get(i).endM, spans.get(i).end, firstPlaces.get(i + 1));
-            }
-            for (int i = 0; i < spans.size() && met; i++) {
-                searchSpan(spans.get(i), firstPlaces.get(i), firstPlaces.get(i + 1));
-            }
-        }
-
-        private void searchSpan(Passage.Span span, Placed a, Placed b) {
-            if (!met || lowerBound(span, a, b) >= enough()) {
+        private void setStray(
+                double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b) {
+            if (demand == null) {
                 return;
             }
-            if (span.lengthM() < SHORTEST_M) {
-                proven = false;
-                return;
+            double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
+            stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer, b.trailer);
+            trailerNeed.setStray(stray);
+            if (a.booster != null) {
+                stray[Leverage.BOOSTER] =
+                        Stray.under(passage.line(), demand, a.booster.unit(), b.booster.unit());
+                boosterNeed.setStray(stray);
             }
-            Passage.Span first = span.first();
-            Placed middle = place(first.end, a, b);
-            measure(first.endM, first.end, middle);
-            searchSpan(first, a, middle);
-            searchSpan(span.second(), middle, b);
         }
 
-        private double lowerBound(Passage.Span span, Placed a, Placed b) {
-            double enough = enough();
-            if (demand != null) {
-                setStray(stray(span.startM, span.endM, span.start, span.end, a, b, demand));
+        @Override
+        double lowerBound(Passage.Span span, Placed a, Placed b, double enough) {
+            if (!span.motion.known) {
+                return Double.NEGATIVE_INFINITY;
             }
-            double bound = target.tractorGaps.lowerBound(
-                    span.start.pose, span.end.pose, span.motion, null, tractorNeed, enough, scratch);
-            if (bound < enough) {
-                return bound;
-            }
-            trailerMotion.known = false;
-            if (span.motion.known) {
-                trailerMotion.compute(
-                        combination.trailer,
-                        solver.trailerPaths(),
-                        a.trailer,
-                        b.trailer,
-                        span.lengthM(),
-                        span.kingpinForward,
-                        span.kingpinRise);
-            }
-            bound = Math.min(
-                    bound,
-                    target.trailerGaps.lowerBound(
-                            a.trailer.pose, b.trailer.pose, trailerMotion, null, trailerNeed, enough, scratch));
-            if (bound < enough || target.boosterGaps.isEmpty()) {
-                return bound;
-            }
-            return Math.min(bound, boosterBound(span, a, b, enough));
+            setStray(span.startM, span.endM, span.start, span.end, a, b);
+            trailerMotion.compute(
+                    combination.trailer(),
+                    solver.trailerPaths(),
+                    a.trailer,
+                    b.trailer,
+                    span.lengthM(),
+                    span.kingpinForward,
+                    span.kingpinRise);
+            double bound = target.trailer().lowerBound(
+                    a.trailer.pose, b.trailer.pose, trailerMotion, null, trailerNeed, enough, scratch);
+            return bound < enough || a.booster == null ? bound : Math.min(bound, boosterBound(span, a, b, enough));
         }
 
         private double boosterBound(Passage.Span span, Placed a, Placed b, double enough) {
-            hingeForward.clear();
-            hingeRise.clear();
-            trailerMotion.addPoint(
-                    a.trailer.pose, b.trailer.pose, combination.hinge, hingeForward, hingeRise);
+            TrailingBooster joint = shape.trailing().orElseThrow();
             PlacedUnit unitA = a.booster.unit();
             PlacedUnit unitB = b.booster.unit();
+            hingeForward.clear();
+            hingeRise.clear();
+            trailerMotion.addPoint(a.trailer.pose, b.trailer.pose, joint.hinge(), hingeForward, hingeRise);
             boosterMotion.compute(
-                    combination.booster.orElseThrow(),
+                    combination.booster().orElseThrow(),
                     solver.boosterPaths(),
                     unitA,
                     unitB,
                     span.lengthM(),
                     hingeForward,
                     hingeRise);
+            double bendMost = Math.max(a.booster.bendRad(), b.booster.bendRad());
+            double bendLeast = Math.min(a.booster.bendRad(), b.booster.bendRad());
             double reach = boosterMotion.known
                     ? 0.5 * span.lengthM() * (boosterMotion.turn.magnitude() + trailerMotion.turn.magnitude())
                     : Double.POSITIVE_INFINITY;
-            boolean free = Math.max(a.booster.bendRad(), b.booster.bendRad()) + reach < combination.hingeUpRad
-                    && Math.min(a.booster.bendRad(), b.booster.bendRad()) - reach > -combination.hingeDownRad;
-            return target.boosterGaps.orElseThrow().lowerBound(
+            // Fixed to the trailer by its hinge limit, free, or either in turn.
+            boolean free = bendMost + reach < joint.upRad() && bendLeast - reach > -joint.downRad();
+            return target.booster().orElseThrow().lowerBound(
                     unitA.pose, unitB.pose, boosterMotion, free ? null : trailerMotion, boosterNeed, enough, scratch);
         }
-    }
-
-    private double[] stray(
-            double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b, Demand demand) {
-        double[] stray = new double[Leverage.SUPPORTS];
-        var line = passage.line();
-        boolean undeclared = demand.allowUndeclared();
-        stray[Leverage.STEER] = Need.strayOf(line, fromM, toM, undeclared);
-        stray[Leverage.DRIVE] = strayUnder(tractorA, tractorB, undeclared);
-        stray[Leverage.TRAILER] = strayUnder(a.trailer, b.trailer, undeclared);
-        if (a.booster != null) {
-            stray[Leverage.BOOSTER] = strayUnder(a.booster.unit(), b.booster.unit(), undeclared);
-        }
-        return stray;
-    }
-
-    private double strayUnder(PlacedUnit a, PlacedUnit b, boolean undeclared) {
-        double most = 0;
-        for (int i = 0; i < a.wheelX.length; i++) {
-            most = Math.max(most, Need.strayOf(passage.line(), a.wheelX[i], b.wheelX[i], undeclared));
-        }
-        return most;
-    }
-
-    /** The least gap to a target over all positions; empty when no part of the combination ever meets it. */
-    Optional<Clearance> least(Target target) {
-        Run run = new Run(target, null);
-        run.search();
-        Nearest n = run.nearest;
-        if (n.unit == null) {
-            return Optional.empty();
-        }
-        return Optional.of(
-                new Clearance(n.gapM, WITHIN_M, n.unit, n.point, n.distanceM, n.steerM, run.proven));
-    }
-
-    /** Whether a demand is met at every position; false when that cannot be shown. */
-    boolean meets(Target target, Demand demand) {
-        Run run = new Run(target, demand);
-        run.search();
-        return run.met && run.proven;
     }
 }

@@ -10,13 +10,16 @@ import org.cresthaul.road.RolledProfile;
  *
  * <p>As the nose goes up the frame comes down on its group, so every axle's travel grows with pitch. The pitch is the
  * largest that keeps the group's rule (held: the sum of travels, hanging axles counted at their rebound limit, does not
- * exceed {@code rest}; settled: the valve axle's travel does not exceed {@code rest}), keeps every axle within its
- * jounce, and keeps a carrying booster's wheel out of the ground. All of these are increasing functions of pitch, so
+ * exceed {@code rest}; settled: the valve axle's travel does not exceed {@code rest}) or has every axle at its rebound
+ * stop or beyond, keeps every axle within its jounce, and keeps a carrying booster's wheel out of the ground. All of these are increasing functions of pitch, so
  * their maximum has one root, found by Newton steps inside a bracket.
  */
 final class PivotedGroup {
     /** Residual of the rule accepted as solved, metres. */
     static final double SOLVED_M = 1e-10;
+
+    /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
+    private static final int TOGETHER = 12;
 
     final double pivotXM;
     final double pivotHM;
@@ -97,6 +100,12 @@ final class PivotedGroup {
                 pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, valve, rest, frameXM, frameHM, wheelRadiusM);
     }
 
+    /** The same group with its air shut in: the travels keep the sum {@code restM}. */
+    PivotedGroup holding(double restM) {
+        return new PivotedGroup(
+                pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, -1, restM, fixedXM, fixedHM, fixedRadiusM);
+    }
+
     boolean hasFixedWheel() {
         return fixedXM == fixedXM;
     }
@@ -127,31 +136,38 @@ final class PivotedGroup {
     PlacedUnit place(RolledProfile[] rolled, double pivotX, double pivotZ, double guessRad) {
         int n = xM.length;
         double[] travel = new double[n];
+        double[] heightThenSlope = new double[2];
         double lo = Double.NEGATIVE_INFINITY;
         double hi = Double.POSITIVE_INFINITY;
         double step = 0.05;
         double pitch = guessRad;
         for (int iteration = 0; iteration < 200; iteration++) {
+            // Pitch and travels are improved together, one step each; only a reluctant case solves the travels
+            // for every trial pitch.
+            int travelSteps = iteration < TOGETHER ? 1 : 100;
+            double openGap = 0;
             double c = Math.cos(pitch);
             double s = Math.sin(pitch);
             double sum = 0;
             double sumRate = 0;
-            double excess = Double.NEGATIVE_INFINITY;
-            double rate = 0;
+            double largest = Double.NEGATIVE_INFINITY;
+            double largestRate = 0;
             for (int i = 0; i < n; i++) {
                 double along = xM[i] - pivotXM;
                 double d = travel[i];
                 double x = 0;
                 double z = 0;
                 double q = 0;
-                for (int k = 0; k < 100; k++) {
+                for (int k = 0; k < travelSteps; k++) {
                     double up = radiusM[i] + d - pivotHM;
                     x = pivotX + along * c - up * s;
                     z = pivotZ + along * s + up * c;
-                    double gap = z - rolled[i].heightAt(x);
-                    q = rolled[i].slopeAt(x);
+                    rolled[i].locate(x, heightThenSlope);
+                    double gap = z - heightThenSlope[0];
+                    q = heightThenSlope[1];
                     d -= gap / (c + q * s);
-                    if (gap < 1e-12 && gap > -1e-12) {
+                    if (Math.abs(gap) < 1e-12 || k + 1 == travelSteps) {
+                        openGap = Math.max(openGap, Math.abs(gap));
                         break;
                     }
                 }
@@ -163,35 +179,45 @@ final class PivotedGroup {
                 } else if (valve < 0) {
                     sum -= reboundM;
                 }
-                if (d - jounceM > excess) {
-                    excess = d - jounceM;
-                    rate = dRate;
+                if (d > largest) {
+                    largest = d;
+                    largestRate = dRate;
                 }
             }
+            double excess = largest - jounceM;
+            double rate = largestRate;
             double scale = valve < 0 ? n : 1;
             double rule = (sum - rest) / scale;
+            double ruleRate = sumRate / scale;
+            // With every axle at its rebound stop nothing holds the unit up: it comes down until one stands.
+            if (largest + reboundM < rule) {
+                rule = largest + reboundM;
+                ruleRate = largestRate;
+            }
             if (rule >= excess) {
                 excess = rule;
-                rate = sumRate / scale;
+                rate = ruleRate;
             }
             if (hasFixedWheel()) {
                 double along = fixedXM - pivotXM;
                 double up = fixedHM - pivotHM;
                 double x = pivotX + along * c - up * s;
                 double z = pivotZ + along * s + up * c;
-                double depth = rolled[n].heightAt(x) - z;
+                rolled[n].locate(x, heightThenSlope);
+                double depth = heightThenSlope[0] - z;
                 if (depth > excess) {
                     excess = depth;
-                    rate = -((x - pivotX) + rolled[n].slopeAt(x) * (z - pivotZ));
+                    rate = -((x - pivotX) + heightThenSlope[1] * (z - pivotZ));
                 }
             }
-            if (Math.abs(excess) <= SOLVED_M) {
+            boolean travelsSolved = openGap <= SOLVED_M;
+            if (travelsSolved && Math.abs(excess) <= SOLVED_M) {
                 break;
             }
-            if (excess > 0) {
-                hi = pitch;
-            } else {
-                lo = pitch;
+            if (travelsSolved && excess > 0) {
+                hi = Math.min(hi, pitch);
+            } else if (travelsSolved) {
+                lo = Math.max(lo, pitch);
             }
             double next = rate > 0 ? pitch - excess / rate : Double.NaN;
             if (!(next > lo && next < hi)) {
@@ -202,7 +228,7 @@ final class PivotedGroup {
                     step *= 2;
                 }
             }
-            if (next == pitch || hi - lo < 1e-15) {
+            if (travelsSolved && next == pitch || hi - lo < 1e-15) {
                 break;
             }
             pitch = next;

@@ -3,6 +3,7 @@ package org.cresthaul.posture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.Setting;
@@ -28,28 +29,17 @@ public final class PostureSolver {
      * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
      */
     public PostureSolver(LevelStance stance, Setting setting, Levelling levelling, RoadProfile line) {
-        this(new CoupledCombination(stance, setting, levelling), new WheelPaths(line));
+        this(new CoupledCombination(
+                        new CombinationShape(stance, setting.lift(), setting.booster()), setting, levelling), new WheelPaths(line));
     }
 
     PostureSolver(CoupledCombination combination, WheelPaths ground) {
         this.combination = combination;
-        steerPath = ground.rolled(combination.steerRadiusM);
-        drivePaths = combination.tractor.rolledOn(ground);
-        trailerPaths = combination.trailer.rolledOn(ground);
-        boosterPaths = combination.booster.map(b -> b.rolledOn(ground)).orElse(null);
-        liftedPath = combination.liftedTyre.map(c -> ground.rolled(c.radiusM()));
-    }
-
-    CoupledCombination combination() {
-        return combination;
-    }
-
-    RolledProfile steerPath() {
-        return steerPath;
-    }
-
-    RolledProfile[] drivePaths() {
-        return drivePaths;
+        steerPath = ground.rolled(combination.steerRadiusM());
+        drivePaths = combination.tractor().rolledOn(ground);
+        trailerPaths = combination.trailer().rolledOn(ground);
+        boosterPaths = combination.booster().map(b -> b.rolledOn(ground)).orElse(null);
+        liftedPath = combination.shape().raisedTyre().map(c -> ground.rolled(c.radiusM()));
     }
 
     RolledProfile[] trailerPaths() {
@@ -65,27 +55,28 @@ public final class PostureSolver {
     }
 
     PlacedUnit tractorAt(double steerM, double guessRad) {
-        return combination.tractor.place(drivePaths, steerM, steerPath.heightAt(steerM), guessRad);
+        return combination.tractor().place(drivePaths, steerM, steerPath.heightAt(steerM), guessRad);
     }
 
     PlacedUnit trailerAt(PlacedUnit tractor, double guessRad) {
-        double x = tractor.pose.worldXM(combination.fifthWheelXM, combination.fifthWheelHM);
-        double z = tractor.pose.worldZM(combination.fifthWheelXM, combination.fifthWheelHM);
-        return combination.trailer.place(trailerPaths, x, z, guessRad);
+        double x = tractor.pose.worldXM(combination.fifthWheel());
+        double z = tractor.pose.worldZM(combination.fifthWheel());
+        return combination.trailer().place(trailerPaths, x, z, guessRad);
     }
 
     /** The trailing booster behind a placed trailer, its hinge within limits. */
     PlacedBooster boosterAt(PlacedUnit trailer, double guessRad) {
-        PivotedGroup group = combination.booster.orElseThrow();
-        double x = trailer.pose.worldXM(combination.hinge);
-        double z = trailer.pose.worldZM(combination.hinge);
+        PivotedGroup group = combination.booster().orElseThrow();
+        TrailingBooster joint = combination.shape().trailing().orElseThrow();
+        double x = trailer.pose.worldXM(joint.hinge());
+        double z = trailer.pose.worldZM(joint.hinge());
         PlacedUnit free = group.place(boosterPaths, x, z, guessRad);
         double bend = free.pose.pitchRad() - trailer.pose.pitchRad();
-        if (bend > combination.hingeUpRad) {
-            return fixedTo(trailer, group, x, z, combination.hingeUpRad, bend, WheelState.HANGING);
+        if (bend > joint.upRad()) {
+            return fixedTo(trailer, group, x, z, joint.upRad(), bend, WheelState.HANGING);
         }
-        if (bend <= -combination.hingeDownRad) {
-            return fixedTo(trailer, group, x, z, -combination.hingeDownRad, bend, WheelState.SOLID);
+        if (bend <= -joint.downRad()) {
+            return fixedTo(trailer, group, x, z, -joint.downRad(), bend, WheelState.SOLID);
         }
         return new PlacedBooster(free, bend, WheelState.RIDING);
     }
@@ -117,12 +108,12 @@ public final class PostureSolver {
                 UnitName.TRACTOR,
                 tractor.pivotX,
                 tractor.pivotZ,
-                combination.steerRadiusM,
+                combination.steerRadiusM(),
                 0,
                 WheelState.RIDING));
-        addWheels(UnitName.TRACTOR, combination.tractor, tractor, wheels);
-        addWheels(UnitName.TRAILER, combination.trailer, trailer, wheels);
-        combination.liftedTyre.ifPresent(c -> wheels.add(new WheelPosture(
+        addWheels(UnitName.TRACTOR, combination.tractor(), tractor, wheels);
+        addWheels(UnitName.TRAILER, combination.trailer(), trailer, wheels);
+        combination.shape().raisedTyre().ifPresent(c -> wheels.add(new WheelPosture(
                 UnitName.TRAILER,
                 trailer.pose.worldXM(c.xM(), c.hM()),
                 trailer.pose.worldZM(c.xM(), c.hM()),
@@ -130,14 +121,14 @@ public final class PostureSolver {
                 c.hM() - c.radiusM(),
                 WheelState.LIFTED)));
         Optional<Pose> booster = Optional.empty();
-        if (combination.booster.isPresent()) {
+        if (combination.booster().isPresent()) {
             PlacedBooster placed = boosterAt(trailer, trailer.pose.pitchRad());
             booster = Optional.of(placed.unit.pose);
             wheels.add(new WheelPosture(
                     UnitName.BOOSTER,
                     placed.unit.wheelX[0],
                     placed.unit.wheelZ[0],
-                    combination.booster.get().radiusM[0],
+                    combination.booster().get().radiusM[0],
                     0,
                     placed.state));
         }
