@@ -24,4 +24,9 @@ public record Demand(double marginM, double surveyM, double otherM, boolean allo
         double survey = surveyM * factor;
         return marginM + Math.sqrt(survey * survey + otherM * otherM);
     }
+
+    /** Only what it takes to exclude contact. */
+    public Demand withoutMargin() {
+        return new Demand(0, surveyM, otherM, allowUndeclared);
+    }
 }

@@ -1,5 +1,6 @@
 package org.cresthaul.posture;
 
+import java.util.Optional;
 import org.cresthaul.rig.FramePoint;
 
 /** The least gap met so far and where. Mutable; lives inside one search. */
@@ -24,5 +25,12 @@ final class Nearest {
         if (other.unit != null) {
             offer(other.gapM, other.steerM, other.unit, other.point, other.distanceM);
         }
+    }
+
+    /** As a value; empty when nothing was ever offered. */
+    Optional<Clearance> asClearance(double provenWithinM, boolean proven) {
+        return unit == null
+                ? Optional.empty()
+                : Optional.of(new Clearance(gapM, provenWithinM, unit, point, distanceM, steerM, proven));
     }
 }

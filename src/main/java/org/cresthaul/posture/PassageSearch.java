@@ -10,8 +10,11 @@ import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.Soffit;
 
-/** The search of one setting on one passage: trailer and booster here, the tractor's part from {@link TractorSearch}. */
-final class PassageSearch {
+/**
+ * The clearances of one setting with one levelling on one passage. Trailer and booster are searched here, the tractor's
+ * part comes from {@link TractorSearch}. Not safe to share between threads.
+ */
+public final class PassageSearch {
     private final Passage passage;
     private final CombinationShape shape;
     private final CoupledCombination combination;
@@ -22,7 +25,12 @@ final class PassageSearch {
     /** Trailer and booster at one steer position. */
     private record Placed(PlacedUnit trailer, PlacedBooster booster) {}
 
-    PassageSearch(Passage passage, Setting setting, Levelling levelling) {
+    /**
+     * Places the combination at the first positions of the passage.
+     *
+     * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
+     */
+    public PassageSearch(Passage passage, Setting setting, Levelling levelling) {
         this.passage = passage;
         shape = passage.shape(setting.lift(), setting.booster());
         combination = new CoupledCombination(shape, setting, levelling);
@@ -53,42 +61,92 @@ final class PassageSearch {
     }
 
     /** The least ground clearance over all positions. */
-    Clearance leastOverGround() {
-        return least(passage.over(shape)).orElseThrow();
+    public Clearance leastOverGround() {
+        return least(passage.over(shape), null).orElseThrow();
     }
 
     /** The least overhead clearance; empty when no part of the combination passes under the soffit. */
-    Optional<Clearance> leastUnder(Soffit soffit) {
-        return least(passage.under(shape, soffit));
+    public Optional<Clearance> leastUnder(Soffit soffit) {
+        return least(passage.under(shape, soffit), null);
     }
 
-    boolean meetsOverGround(Demand demand) {
+    /** Whether the demand on ground clearance is met at every position; false when that cannot be shown. */
+    public boolean meetsOverGround(Demand demand) {
         return meets(passage.over(shape), demand);
     }
 
-    boolean meetsUnder(Soffit soffit, Demand demand) {
+    /** The same for overhead clearance. */
+    public boolean meetsUnder(Soffit soffit, Demand demand) {
         return meets(passage.under(shape, soffit), demand);
     }
 
-    private Optional<Clearance> least(Target target) {
+    /** Where ground clearance less what is demanded there is least; the value is that difference. */
+    public Clearance leastSpareOverGround(Demand demand) {
+        return least(passage.over(shape), demand).orElseThrow();
+    }
+
+    /** The same for overhead clearance. */
+    public Optional<Clearance> leastSpareUnder(Soffit soffit, Demand demand) {
+        return least(passage.under(shape, soffit), demand);
+    }
+
+    /** Ground clearance at one position. */
+    public Clearance overGroundAt(double steerM) {
+        return at(passage.over(shape), steerM).orElseThrow();
+    }
+
+    /** Overhead clearance at one position; empty when nothing is under the soffit then. */
+    public Optional<Clearance> underAt(Soffit soffit, double steerM) {
+        return at(passage.under(shape, soffit), steerM);
+    }
+
+    public CombinationPosture postureAt(double steerM) {
+        return solver.at(steerM);
+    }
+
+    /** What a clearance stands on. */
+    public Footing footingOf(Clearance clearance, Demand demand) {
+        PlacedUnit tractor = solver.tractorAt(clearance.steerM(), 0);
+        Placed placed = place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad());
+        return Footing.of(
+                passage.line(),
+                demand,
+                leverage,
+                clearance,
+                tractor,
+                placed.trailer,
+                placed.booster == null ? Optional.empty() : Optional.of(placed.booster.unit()));
+    }
+
+    private Optional<Clearance> at(Target target, double steerM) {
+        PlacedUnit tractor = solver.tractorAt(steerM, 0);
+        Placed placed = place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad());
+        Run run = new Run(target, null, false);
+        target.tractor().measure(tractor.pose, UnitName.TRACTOR, steerM, null, run.nearest);
+        run.measure(steerM, tractor, placed);
+        return run.nearest.asClearance(0, true);
+    }
+
+    private Optional<Clearance> least(Target target, Demand demand) {
         TractorSearch tractor = passage.tractorSearch();
-        Run run = new Run(target, null);
-        run.nearest.offer(tractor.least(target.tractor()));
-        run.search(passage.spans(), firstPlaces);
-        Nearest n = run.nearest;
-        if (n.unit == null) {
-            return Optional.empty();
+        Run run = new Run(target, demand, false);
+        boolean tractorProven;
+        if (demand == null) {
+            run.nearest.offer(tractor.least(target.tractor()));
+            tractorProven = tractor.proven(target.tractor());
+        } else {
+            run.nearest.offer(tractor.leastSpare(target.tractor(), demand, leverage));
+            tractorProven = tractor.spareProven(target.tractor(), demand, leverage);
         }
-        boolean proven = run.proven() && tractor.proven(target.tractor());
-        return Optional.of(new Clearance(
-                n.gapM, SpanSearch.WITHIN_M, n.unit, n.point, n.distanceM, n.steerM, proven));
+        run.search(passage.spans(), firstPlaces);
+        return run.nearest.asClearance(SpanSearch.WITHIN_M, tractorProven && run.proven());
     }
 
     private boolean meets(Target target, Demand demand) {
         if (!passage.tractorSearch().meets(target.tractor(), demand, leverage)) {
             return false;
         }
-        Run run = new Run(target, demand);
+        Run run = new Run(target, demand, true);
         run.search(passage.spans(), firstPlaces);
         return run.met();
     }
@@ -104,8 +162,8 @@ final class PassageSearch {
         private final Interval hingeRise = new Interval();
         private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
 
-        Run(Target target, Demand demand) {
-            super(demand != null);
+        Run(Target target, Demand demand, boolean onlyWhetherMet) {
+            super(onlyWhetherMet);
             this.target = target;
             this.demand = demand;
             trailerNeed = need(UnitName.TRAILER, target.trailer());

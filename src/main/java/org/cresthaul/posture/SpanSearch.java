@@ -7,8 +7,8 @@ import java.util.List;
  *
  * <p>Each stretch of positions gets a lower bound on the gap from the exact postures at its ends and {@link
  * MotionBounds} in between; a stretch that cannot hold a gap below the least found so far, less {@value #WITHIN_M} m, is
- * dropped, any other is halved. So the least gap found is within that of the true minimum. With a demand the question is
- * only whether gap − need is nowhere negative.
+ * dropped, any other is halved. So the least gap found is within that of the true minimum. With a need, gap less need is
+ * searched instead; and when only asked whether it is nowhere negative, the search stops at the first answer.
  *
  * @param <P> what stands behind the tractor at one position
  */
@@ -19,14 +19,14 @@ abstract class SpanSearch<P> {
     /** A stretch this short that still cannot be bounded ends the search unproven, metres. */
     private static final double SHORTEST_M = 1e-4;
 
-    private final boolean demanded;
+    private final boolean onlyWhetherMet;
     /** The least gap, or gap less need, found so far. */
     final Nearest nearest = new Nearest();
 
     private boolean proven = true;
 
-    SpanSearch(boolean demanded) {
-        this.demanded = demanded;
+    SpanSearch(boolean onlyWhetherMet) {
+        this.onlyWhetherMet = onlyWhetherMet;
     }
 
     /** What stands behind the tractor, between two neighbours already placed. */
@@ -49,7 +49,7 @@ abstract class SpanSearch<P> {
     }
 
     private void searchSpan(Passage.Span span, P a, P b) {
-        double enough = demanded ? 0 : nearest.gapM - WITHIN_M;
+        double enough = onlyWhetherMet ? 0 : nearest.gapM - WITHIN_M;
         if (missed() || lowerBound(span, a, b, enough) >= enough) {
             return;
         }
@@ -65,7 +65,7 @@ abstract class SpanSearch<P> {
     }
 
     private boolean missed() {
-        return demanded && nearest.gapM < 0;
+        return onlyWhetherMet && nearest.gapM < 0;
     }
 
     boolean proven() {
@@ -74,6 +74,6 @@ abstract class SpanSearch<P> {
 
     /** Whether the demand is met at every position; false when that cannot be shown. */
     boolean met() {
-        return demanded && nearest.gapM >= 0 && proven;
+        return nearest.gapM >= 0 && proven;
     }
 }

@@ -9,6 +9,7 @@ final class TractorSearch {
     private final Passage passage;
     private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
     private final Map<OutlineGaps, Run> least = new HashMap<>();
+    private final Map<OutlineGaps, Map<Demand, Run>> spare = new HashMap<>();
     private final Map<OutlineGaps, Map<Demand, Boolean>> met = new HashMap<>();
 
     TractorSearch(Passage passage) {
@@ -25,16 +26,30 @@ final class TractorSearch {
     }
 
     private Run leastRun(OutlineGaps gaps) {
-        return least.computeIfAbsent(gaps, g -> run(g, null, null));
+        return least.computeIfAbsent(gaps, g -> run(g, null, null, false));
+    }
+
+    /** The least gap less need of the tractor alone. */
+    Nearest leastSpare(OutlineGaps gaps, Demand demand, Leverage leverage) {
+        return spareRun(gaps, demand, leverage).nearest;
+    }
+
+    boolean spareProven(OutlineGaps gaps, Demand demand, Leverage leverage) {
+        return spareRun(gaps, demand, leverage).proven();
+    }
+
+    private Run spareRun(OutlineGaps gaps, Demand demand, Leverage leverage) {
+        return spare.computeIfAbsent(gaps, g -> new HashMap<>())
+                .computeIfAbsent(demand, d -> run(gaps, d, leverage, false));
     }
 
     boolean meets(OutlineGaps gaps, Demand demand, Leverage leverage) {
         return met.computeIfAbsent(gaps, g -> new HashMap<>())
-                .computeIfAbsent(demand, d -> run(gaps, d, leverage).met());
+                .computeIfAbsent(demand, d -> run(gaps, d, leverage, true).met());
     }
 
-    private Run run(OutlineGaps gaps, Demand demand, Leverage leverage) {
-        Run run = new Run(gaps, demand, leverage);
+    private Run run(OutlineGaps gaps, Demand demand, Leverage leverage, boolean onlyWhetherMet) {
+        Run run = new Run(gaps, demand, leverage, onlyWhetherMet);
         run.search(passage.spans(), Collections.nCopies(passage.spans().size() + 1, null));
         return run;
     }
@@ -44,8 +59,8 @@ final class TractorSearch {
         private final Demand demand;
         private final Need need;
 
-        Run(OutlineGaps gaps, Demand demand, Leverage leverage) {
-            super(demand != null);
+        Run(OutlineGaps gaps, Demand demand, Leverage leverage, boolean onlyWhetherMet) {
+            super(onlyWhetherMet);
             this.gaps = gaps;
             this.demand = demand;
             need = demand == null ? null : new Need(demand, passage.line(), leverage, UnitName.TRACTOR, gaps);
