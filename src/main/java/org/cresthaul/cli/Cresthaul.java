@@ -36,7 +36,7 @@ public final class Cresthaul implements Callable<Integer> {
     static final class Version implements IVersionProvider {
         @Override
         public String[] getVersion() {
-            return new String[] {"cresthaul " + org.cresthaul.check.ProgramVersion.text()};
+            return new String[] {"cresthaul " + org.cresthaul.check.Version.NUMBER};
         }
     }
 

@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import org.cresthaul.check.Report;
 import org.cresthaul.units.Length;
 import org.cresthaul.units.UnitSystem;
 
@@ -47,6 +48,18 @@ final class Figures {
         Length size = new Length(Math.abs(count) * step);
         String text = units == UnitSystem.US_CUSTOMARY ? size.inFeetAndInches(1) : size.inMetres(2);
         return text + (count < 0 ? " before the point" : " past the point");
+    }
+
+    /** A length along the road that a result leans on: to 1 in or 1 cm, rounded up. */
+    String distance(double metres) {
+        double step = units == UnitSystem.US_CUSTOMARY ? 0.0254 : 0.01;
+        Length length = new Length(Math.ceil(metres / step - NOISE) * step);
+        return units == UnitSystem.US_CUSTOMARY ? length.inFeetAndInches(1) : length.inMetres(2);
+    }
+
+    /** "uncertainty of survey: 1/2 in (level and tape)" */
+    String uncertainty(Report.UncertaintyTerm term) {
+        return "uncertainty of " + term.term() + ": " + required(term.valueM()) + " (" + term.source() + ")";
     }
 
     /** Distance from the start of the route, to the hundredth: "12.67 mi", "20.39 km". */

@@ -2,13 +2,18 @@ package org.cresthaul.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.function.Function;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.UnitSystem;
 
-/** Every hazard at every setting on one line, by marks; the last line is the whole route. */
+/** Every hazard at every setting by marks, as many settings beside each other as fit; the last line is the whole route. */
 final class VerdictTable {
-    private static final int LONGEST_NAME = 30;
+    private static final int LONGEST_NAME = 24;
+    private static final int MARK_WIDTH = 3;
+    /** Columns before the marks: id, name, chainage and their gaps. */
+    private static final int LEAD = LONGEST_NAME + 16;
+
+    private static final int WIDTH = 108;
 
     private final Figures figures;
 
@@ -26,35 +31,50 @@ final class VerdictTable {
     /** The table and its key alone. */
     String marks(Report report) {
         List<ConfigurationState> states = ConfigurationState.listOf(report);
-        TextTable table = new TextTable("");
-        table.add(row("", "", "", "", states.stream().map(ConfigurationState::label).toList()));
-        table.add(row("", "", "", "notch",
-                states.stream().map(s -> s.notches().stream().map(VerdictTable::padded).collect(Collectors.joining()))
-                        .toList()));
-        for (Report.HazardFindings hazard : report.hazards()) {
-            table.add(row(hazard.id(), shortened(hazard.name()), Words.kind(hazard.kind()),
-                    figures.chainage(hazard.chainageM()),
-                    states.stream()
-                            .map(s -> s.of(hazard.cells()).stream().map(c -> padded(Marks.of(c)))
-                                    .collect(Collectors.joining()))
-                            .toList()));
+        int width = states.stream()
+                .mapToInt(s -> Math.max(s.notches().size() * MARK_WIDTH, s.booster().length()) + 2)
+                .max()
+                .orElseThrow();
+        int beside = Math.max(1, (WIDTH - LEAD) / width);
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < states.size(); i += beside) {
+            text.append(table(report, states.subList(i, Math.min(states.size(), i + beside)))).append('\n');
         }
-        table.add(row("", "whole route in transport", "", "",
-                states.stream()
-                        .map(s -> s.of(report.configurations()).stream().map(c -> padded(Marks.of(c.verdict())))
-                                .collect(Collectors.joining()))
-                        .toList()));
-        return table.text() + "\n" + Marks.KEY;
+        return text + Marks.KEY;
     }
 
-    private static List<String> row(String id, String name, String kind, String place, List<String> states) {
-        List<String> row = new ArrayList<>(List.of(id, name, kind, place));
-        row.addAll(states);
+    private String table(Report report, List<ConfigurationState> states) {
+        TextTable table = new TextTable("");
+        table.add(row("", "", "", states, ConfigurationState::axlesLabel));
+        table.add(row("", "", "booster", states, ConfigurationState::booster));
+        table.add(row("", "", "notch", states, s -> strip(s.notches(), n -> n)));
+        for (Report.HazardFindings hazard : report.hazards()) {
+            table.add(row(hazard.id(), shortened(hazard.name()), figures.chainage(hazard.chainageM()), states,
+                    s -> strip(s.of(hazard.cells()), Marks::of)));
+        }
+        table.add(row("", "whole route in transport", "", states,
+                s -> strip(s.of(report.configurations()), c -> Marks.of(c.verdict()))));
+        return table.text();
+    }
+
+    private static List<String> row(
+            String id,
+            String name,
+            String place,
+            List<ConfigurationState> states,
+            Function<ConfigurationState, String> shown) {
+        List<String> row = new ArrayList<>(List.of(id, name, place));
+        states.forEach(s -> row.add(shown.apply(s)));
         return row;
     }
 
-    private static String padded(String mark) {
-        return mark + " ".repeat(Math.max(1, 3 - mark.length()));
+    private static <T> String strip(List<T> values, Function<T, String> mark) {
+        StringBuilder strip = new StringBuilder();
+        for (T value : values) {
+            String shown = mark.apply(value);
+            strip.append(shown).append(" ".repeat(Math.max(1, MARK_WIDTH - shown.length())));
+        }
+        return strip.toString();
     }
 
     private static String shortened(String name) {

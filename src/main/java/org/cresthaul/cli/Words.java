@@ -9,6 +9,11 @@ final class Words {
         return key.replace('-', ' ');
     }
 
+    /** With a capital first letter. */
+    static String capital(String text) {
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+
     /** Breaks a sentence into lines of at most {@code width} characters where it has spaces. */
     static String wrapped(String text, String indent, int width) {
         StringBuilder lines = new StringBuilder();

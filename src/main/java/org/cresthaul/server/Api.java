@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.check.Version;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
@@ -32,6 +34,8 @@ final class Api {
                 new Endpoint(HandlerType.GET, "/api/samples/routes/{id}", ctx -> sample(ctx, samples.routes())),
                 new Endpoint(HandlerType.GET, "/api/samples/rigs/{id}", ctx -> sample(ctx, samples.rigs())),
                 new Endpoint(HandlerType.POST, "/api/route", this::route),
+                new Endpoint(HandlerType.POST, "/api/check", this::check),
+                new Endpoint(HandlerType.POST, "/api/passage", this::passage),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -50,7 +54,7 @@ final class Api {
     }
 
     private void version(Context ctx) {
-        answer(ctx, new VersionAnswer(""));
+        answer(ctx, new VersionAnswer(Version.NUMBER));
     }
 
     private void settings(Context ctx) {
@@ -80,6 +84,22 @@ final class Api {
         } catch (InputRejected rejected) {
             throw Refusal.of(rejected.problems());
         }
+    }
+
+    private void check(Context ctx) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        answer(ctx, gate.run(() -> {
+            CheckRequest asked = CheckRequest.read(body);
+            return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
+        }));
+    }
+
+    private void passage(Context ctx) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        answer(ctx, gate.run(() -> {
+            CheckRequest.With<PassageRequest> asked = CheckRequest.read(body, PassageRequest::read);
+            return asked.more().of(asked.check());
+        }));
     }
 
     private void description(Context ctx) throws IOException {

@@ -39,9 +39,11 @@ record PassageRequest(
             return PassageView.of(check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration,
                     line, levelling, frontRaiseM, rearRaiseM);
         } catch (UnknownNameException unknown) {
-            throw refusal(unknown.field(), "unknown-name", unknown.getMessage(), "See the report for the names.");
+            boolean raise = unknown.field().endsWith("Raise");
+            throw refusal(unknown.field(), raise ? "out-of-range" : "unknown-name", unknown.getMessage() + ".",
+                    raise ? "Stay within the rig's limits." : "See the report for the names.");
         } catch (NotSurveyedException none) {
-            throw refusal("hazard", "not-surveyed", none.getMessage(), "Have it surveyed, then add its profile.");
+            throw refusal("hazard", "not-surveyed", none.getMessage() + ".", "Have it surveyed, then add its profile.");
         }
     }
 

@@ -38,12 +38,21 @@ public final class OpenApi {
 
     /** Asserts that {@code value} is what {@code schema}, a part of the document, describes. */
     static void requireValid(JsonNode schema, JsonNode value) {
-        ObjectNode whole = schema.deepCopy();
+        ObjectNode whole = (ObjectNode) inDefinitions(schema);
         whole.put("$schema", "https://json-schema.org/draft/2020-12/schema");
-        whole.set("components", document().path("components"));
+        whole.set("$defs", inDefinitions(document().at("/components/schemas")));
         Schema compiled = SCHEMAS.getSchema(whole);
         List<Error> errors = compiled.validate(value);
         assertTrue(errors.isEmpty(), () -> errors.stream().limit(10).toList() + " in "
                 + value.toString().substring(0, Math.min(600, value.toString().length())));
+    }
+
+    /** References as a schema on its own has them. */
+    private static JsonNode inDefinitions(JsonNode schema) {
+        try {
+            return JSON.readTree(schema.toString().replace("#/components/schemas/", "#/$defs/"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }
