@@ -25,7 +25,8 @@ public final class Passage {
     /** Positions are first taken this far apart, metres; the search halves where it must. */
     private static final double FIRST_STEP_M = 2.0;
 
-    private static final double PAD_M = 0.5;
+    /** Covers wheel radii, and how far a high top swings along the road on a steep approach. */
+    private static final double PAD_M = 2;
 
     private final LevelStance stance;
     private final WheelPaths ground;
@@ -137,9 +138,13 @@ public final class Passage {
         Tractor t = stance.tractor();
         double front = Math.max(t.underside().frontXM(), t.topside().frontXM());
         double overhang = Math.max(0, front - t.steer().xM());
-        // A load may reach ahead over the tractor.
+        // A load, a carried booster or the gooseneck may reach ahead over the tractor.
         double kingpinBehindSteer = t.steer().xM() - t.fifthWheel().xM();
-        for (Outline o : stance.trailer().load()) {
+        List<Outline> outlines = new ArrayList<>(stance.trailer().load());
+        outlines.add(stance.trailer().underside());
+        outlines.add(stance.trailer().topside());
+        stance.booster().flatMap(Booster::carried).ifPresent(outlines::add);
+        for (Outline o : outlines) {
             overhang = Math.max(overhang, o.frontXM() - stance.trailer().kingpinXM() - kingpinBehindSteer);
         }
         return overhang;
@@ -166,7 +171,10 @@ public final class Passage {
                 rear = Math.min(rear, carried.get().rearXM());
             }
         }
-        return t.steer().xM() - t.fifthWheel().xM() + trailer.kingpinXM() - rear;
+        double tractorRear = Math.min(
+                Math.min(t.underside().rearXM(), t.topside().rearXM()),
+                t.drive().axles().get(t.drive().axles().size() - 1).xM() - 1);
+        return t.steer().xM() - Math.min(tractorRear, t.fifthWheel().xM() - trailer.kingpinXM() + rear);
     }
 
     /** A stretch of steer positions with the tractor at both ends; halves are made once and shared by all settings. */
