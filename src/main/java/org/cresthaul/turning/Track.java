@@ -1,0 +1,153 @@
+package org.cresthaul.turning;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * A followed path: where every unit stands and how it is turned, state by state. Read only once it has been handed out.
+ */
+public final class Track {
+    private final List<TurningUnit> chain;
+    private final boolean reversing;
+    private final int units;
+    private double[] station;
+    private double[] lead;
+    /** Cosine and sine of each unit's heading, state after state. */
+    private double[] turned;
+
+    private int size;
+    private double errorBoundM;
+
+    Track(List<TurningUnit> chain, int room, boolean reversing) {
+        this.chain = List.copyOf(chain);
+        this.reversing = reversing;
+        units = chain.size();
+        station = new double[room];
+        lead = new double[4 * room];
+        turned = new double[2 * units * room];
+    }
+
+    void add(double stationM, double[] leadPose, double[] c, double[] s) {
+        if (size == station.length) {
+            station = Arrays.copyOf(station, 2 * size);
+            lead = Arrays.copyOf(lead, 8 * size);
+            turned = Arrays.copyOf(turned, 4 * units * size);
+        }
+        station[size] = stationM;
+        System.arraycopy(leadPose, 0, lead, 4 * size, 4);
+        for (int k = 0; k < units; k++) {
+            turned[2 * (size * units + k)] = c[k];
+            turned[2 * (size * units + k) + 1] = s[k];
+        }
+        size++;
+    }
+
+    void bound(double boundM) {
+        errorBoundM = boundM;
+    }
+
+    public List<TurningUnit> chain() {
+        return chain;
+    }
+
+    /** How many states. */
+    public int size() {
+        return size;
+    }
+
+    /** No position of a state is off by more than this, metres. It can be large after a long way in reverse. */
+    public double errorBoundM() {
+        return errorBoundM;
+    }
+
+    public double stationM(int state) {
+        return station[state];
+    }
+
+    public double leadXM(int state) {
+        return lead[4 * state];
+    }
+
+    public double leadYM(int state) {
+        return lead[4 * state + 1];
+    }
+
+    public double leadCos(int state) {
+        return lead[4 * state + 2];
+    }
+
+    public double leadSin(int state) {
+        return lead[4 * state + 3];
+    }
+
+    public double cos(int state, int unit) {
+        return turned[2 * (state * units + unit)];
+    }
+
+    public double sin(int state, int unit) {
+        return turned[2 * (state * units + unit) + 1];
+    }
+
+    /** Heading of a unit, radians, -π to π. */
+    public double headingRad(int state, int unit) {
+        return Math.atan2(sin(state, unit), cos(state, unit));
+    }
+
+    /** Where a unit is pulled: the lead point for the first, a coupling for the others. */
+    public double hitchXM(int state, int unit) {
+        double x = leadXM(state);
+        for (int k = 0; k < unit; k++) {
+            x -= (chain.get(k).hitchToAxleM() + chain.get(k).couplingBehindM()) * cos(state, k);
+        }
+        return x;
+    }
+
+    public double hitchYM(int state, int unit) {
+        double y = leadYM(state);
+        for (int k = 0; k < unit; k++) {
+            y -= (chain.get(k).hitchToAxleM() + chain.get(k).couplingBehindM()) * sin(state, k);
+        }
+        return y;
+    }
+
+    public double axleXM(int state, int unit) {
+        return hitchXM(state, unit) - chain.get(unit).hitchToAxleM() * cos(state, unit);
+    }
+
+    public double axleYM(int state, int unit) {
+        return hitchYM(state, unit) - chain.get(unit).hitchToAxleM() * sin(state, unit);
+    }
+
+    /** How far the front wheels are turned out of the first unit's heading, radians, positive to the left. */
+    public double steerRad(int state) {
+        double sign = reversing ? -1 : 1;
+        double along = sign * (leadCos(state) * cos(state, 0) + leadSin(state) * sin(state, 0));
+        double across = sign * (leadSin(state) * cos(state, 0) - leadCos(state) * sin(state, 0));
+        return Math.atan2(across, along);
+    }
+
+    /** Heading of a unit less that of the next, radians, -π to π. */
+    public double articulationRad(int state, int unit) {
+        double along = cos(state, unit) * cos(state, unit + 1) + sin(state, unit) * sin(state, unit + 1);
+        double across = sin(state, unit) * cos(state, unit + 1) - cos(state, unit) * sin(state, unit + 1);
+        return Math.atan2(across, along);
+    }
+
+    /** Largest absolute articulation behind a unit at any state, radians. */
+    public double mostArticulationRad(int unit) {
+        double most = 0;
+        for (int i = 0; i < size; i++) {
+            most = Math.max(most, Math.abs(articulationRad(i, unit)));
+        }
+        return most;
+    }
+
+    /** Largest absolute steer angle at any state, radians. */
+    public double mostSteerRad() {
+        double most = 0;
+        for (int i = 0; i < size; i++) {
+            most = Math.max(most, Math.abs(steerRad(i)));
+        }
+        return most;
+    }
+}

@@ -1,0 +1,88 @@
+package org.cresthaul.turning;
+
+import java.util.List;
+import org.hipparchus.ode.ODEState;
+import org.hipparchus.ode.OrdinaryDifferentialEquation;
+import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
+import org.hipparchus.ode.sampling.ODEStateInterpolator;
+import org.hipparchus.ode.ODEStateAndDerivative;
+import org.hipparchus.ode.sampling.ODEStepHandler;
+
+/**
+ * The same motion by a general integrator: Hipparchus' Dormand–Prince 8(5,3) on the headings alone, the lead path given
+ * by its heading as a function of the station. It shares no formula with the steps it is there to check.
+ */
+final class ReferenceFollowing {
+    private final List<TurningUnit> chain;
+    private final LeadPath path;
+    private final double tolerance;
+
+    ReferenceFollowing(List<TurningUnit> chain, LeadPath path, double tolerance) {
+        this.chain = chain;
+        this.path = path;
+        this.tolerance = tolerance;
+    }
+
+    /** Headings at each of the stations, which rise from zero. */
+    double[][] headingsAt(double[] stations, double[] start) {
+        double[][] found = new double[stations.length][];
+        double[] state = start.clone();
+        int[] next = {0};
+        while (next[0] < stations.length && stations[next[0]] <= 0) {
+            found[next[0]++] = state.clone();
+        }
+        for (int piece = 0; piece < path.pieces(); piece++) {
+            double from = path.stationM(piece);
+            double to = path.stationM(piece + 1);
+            if (to - from < 1e-9) {
+                continue;
+            }
+            DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-9, 2, tolerance, tolerance);
+            integrator.addStepHandler(new ODEStepHandler() {
+                @Override
+                public void handleStep(ODEStateInterpolator step) {
+                    double end = step.getCurrentState().getTime();
+                    while (next[0] < stations.length && stations[next[0]] <= end + 1e-12) {
+                        double at = Math.min(stations[next[0]], end);
+                        found[next[0]++] = step.getInterpolatedState(at).getPrimaryState();
+                    }
+                }
+            });
+            ODEStateAndDerivative end = integrator.integrate(equation(piece), new ODEState(from, state), to);
+            state = end.getPrimaryState();
+        }
+        while (next[0] < stations.length) {
+            found[next[0]++] = state.clone();
+        }
+        return found;
+    }
+
+    private OrdinaryDifferentialEquation equation(int piece) {
+        double[] pose = new double[4];
+        return new OrdinaryDifferentialEquation() {
+            @Override
+            public int getDimension() {
+                return chain.size();
+            }
+
+            @Override
+            public double[] computeDerivatives(double s, double[] heading) {
+                path.locate(piece, s, pose);
+                double vx = pose[2];
+                double vy = pose[3];
+                double[] rate = new double[chain.size()];
+                for (int k = 0; k < rate.length; k++) {
+                    double c = Math.cos(heading[k]);
+                    double n = Math.sin(heading[k]);
+                    double along = vx * c + vy * n;
+                    double across = vy * c - vx * n;
+                    rate[k] = across / chain.get(k).hitchToAxleM();
+                    double aside = -chain.get(k).couplingBehindM() * rate[k];
+                    vx = along * c - aside * n;
+                    vy = along * n + aside * c;
+                }
+                return rate;
+            }
+        };
+    }
+}
