@@ -8,9 +8,14 @@ import java.util.Optional;
  *
  * @param name "loaded" or "empty"
  * @param booster the booster, when the rig has one; the trailer then has a hinge
+ * @param plan widths and turning limits, when they were measured; without them no corner can be judged
  */
-public record LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
+public record LevelStance(
+        String name, Tractor tractor, Trailer trailer, Optional<Booster> booster, Optional<PlanDimensions> plan) {
     public LevelStance {
+        if (plan.isPresent() && plan.get().booster().isPresent() != booster.isPresent()) {
+            throw new IllegalArgumentException("plan and stance must both have a booster, or neither");
+        }
         if (booster.isPresent() && trailer.boosterHinge().isEmpty()) {
             throw new IllegalArgumentException("a booster needs a hinge on the trailer");
         }
@@ -20,6 +25,11 @@ public record LevelStance(String name, Tractor tractor, Trailer trailer, Optiona
                 throw new IllegalArgumentException("the close-coupled axle must be behind the trailer's axles");
             }
         }));
+    }
+
+    /** A stance of which only the side view was measured. */
+    public LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
+        this(name, tractor, trailer, booster, Optional.empty());
     }
 
     /** The booster states this stance can run in; only {@link BoosterState#NONE} without a booster. */

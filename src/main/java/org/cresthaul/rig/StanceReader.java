@@ -58,11 +58,13 @@ final class StanceReader {
             trailerFields.problem("boosterHinge", "missing", "A booster is given, but no hinge on the trailer.",
                     "Add \"boosterHinge\": {\"x\": \"...\", \"h\": \"...\"} to the trailer, or leave the booster out.");
         }
+        Optional<PlanDimensions> plan =
+                stance.findObject("plan").flatMap(p -> PlanReader.read(p, boosterFields.isPresent()));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
         }
-        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster)));
+        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster), plan));
     }
 
     private Tractor tractor(JsonFields tractor) {

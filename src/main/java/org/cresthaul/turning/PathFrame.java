@@ -8,6 +8,7 @@ package org.cresthaul.turning;
 final class PathFrame {
     private final Track track;
     private int near;
+    private boolean fresh = true;
     private double station;
     private double offset;
 
@@ -19,8 +20,9 @@ final class PathFrame {
     void project(double x, double y) {
         int best = near;
         double least = distance2(near, x, y);
-        // A combination is at most some hundred states long; within that reach the nearest state is looked for.
-        int reach = 240;
+        // The first place is looked for over the length of a combination; the next ones are near the last.
+        int reach = fresh ? 240 : 40;
+        fresh = false;
         for (int i = Math.max(0, near - reach); i < Math.min(track.size(), near + reach); i++) {
             double d = distance2(i, x, y);
             if (d < least) {

@@ -1,0 +1,57 @@
+package org.cresthaul.rig;
+
+import java.util.OptionalDouble;
+import org.cresthaul.geometry.Finite;
+
+/**
+ * What the combination measures seen from above, and how far it bends: what turning needs beyond the level stance.
+ * Lengths along the units come from their outlines and axles.
+ *
+ * @param tractor the tractor
+ * @param steerLimitRad farthest the front wheels turn at the middle of the steer axle, radians
+ * @param lockDistanceM how far it rolls at manoeuvring speed while the wheels go from straight to that limit, metres: the
+ *     steering rate
+ * @param trailer the trailer
+ * @param loadWidthM of the load, where it is wider than the trailer or the trailer's width is not to count for it
+ * @param kingpinLimitRad farthest angle between tractor and trailer, radians
+ * @param booster of the booster; absent without one
+ * @param pivotLimitRad farthest angle between trailer and trailing booster, radians; absent without a booster
+ */
+public record PlanDimensions(
+        Widths tractor,
+        double steerLimitRad,
+        double lockDistanceM,
+        Widths trailer,
+        OptionalDouble loadWidthM,
+        double kingpinLimitRad,
+        java.util.Optional<Widths> booster,
+        OptionalDouble pivotLimitRad) {
+    /**
+     * Widths of one unit.
+     *
+     * @param bodyM over everything that is not a tyre, metres
+     * @param tyresM over the outer faces of the tyres, at the ground, metres
+     */
+    public record Widths(double bodyM, double tyresM) {
+        public Widths {
+            Finite.requireAtLeast("bodyM", 0.5, bodyM);
+            Finite.requireAtLeast("tyresM", 0.5, tyresM);
+        }
+    }
+
+    public PlanDimensions {
+        requireAngle("steerLimitRad", steerLimitRad);
+        requireAngle("kingpinLimitRad", kingpinLimitRad);
+        pivotLimitRad.ifPresent(p -> requireAngle("pivotLimitRad", p));
+        Finite.requireAtLeast("lockDistanceM", 0.5, lockDistanceM);
+        loadWidthM.ifPresent(w -> Finite.requireAtLeast("loadWidthM", 0.1, w));
+        if (booster.isPresent() != pivotLimitRad.isPresent()) {
+            throw new IllegalArgumentException("a booster needs widths and a pivot limit, and nothing else does");
+        }
+    }
+
+    private static void requireAngle(String name, double rad) {
+        Finite.requireAtLeast(name, 0.05, rad);
+        Finite.requireAtLeast("-" + name, -Math.PI, -rad);
+    }
+}

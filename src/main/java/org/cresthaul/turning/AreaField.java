@@ -1,0 +1,165 @@
+package org.cresthaul.turning;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * Signed distance to the edge of an area: exact, from the few edges that can be nearest to a place. Those are gathered
+ * cell by cell when first asked for. For one thread.
+ */
+final class AreaField {
+    private static final double CELL_M = 1.0;
+    private static final double MARGIN_M = 20;
+    private static final double REACH_M = Math.sqrt(2) * CELL_M;
+
+    private final double[] edges;
+    private final double west;
+    private final double south;
+    private final int columns;
+    private final int rows;
+    private final int[][] near;
+    private final boolean[] inside;
+
+    AreaField(Geometry area) {
+        List<double[]> list = new ArrayList<>();
+        for (int i = 0; i < area.getNumGeometries(); i++) {
+            if (area.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
+                addRing(polygon.getExteriorRing(), list);
+                for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
+                    addRing(polygon.getInteriorRingN(h), list);
+                }
+            }
+        }
+        edges = new double[4 * list.size()];
+        for (int i = 0; i < list.size(); i++) {
+            System.arraycopy(list.get(i), 0, edges, 4 * i, 4);
+        }
+        Envelope box = area.getEnvelopeInternal();
+        west = box.getMinX() - MARGIN_M;
+        south = box.getMinY() - MARGIN_M;
+        columns = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getWidth() + 2 * MARGIN_M) / CELL_M + 1);
+        rows = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
+        near = new int[columns * rows][];
+        inside = new boolean[columns * rows];
+    }
+
+    private static void addRing(LineString ring, List<double[]> into) {
+        Coordinate[] at = ring.getCoordinates();
+        for (int i = 1; i < at.length; i++) {
+            if (at[i].distance(at[i - 1]) > 1e-9) {
+                into.add(new double[] {at[i - 1].x, at[i - 1].y, at[i].x, at[i].y});
+            }
+        }
+    }
+
+    boolean isEmpty() {
+        return edges.length == 0;
+    }
+
+    int corners() {
+        return edges.length / 4;
+    }
+
+    double cornerX(int i) {
+        return edges[4 * i];
+    }
+
+    double cornerY(int i) {
+        return edges[4 * i + 1];
+    }
+
+    /** Distance to the edge, metres, positive inside; minus infinity for an empty area. */
+    double insideM(double x, double y) {
+        if (edges.length == 0) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        int column = (int) Math.floor((x - west) / CELL_M);
+        int row = (int) Math.floor((y - south) / CELL_M);
+        if (column < 0 || row < 0 || column >= columns || row >= rows) {
+            return -Math.sqrt(all(x, y));
+        }
+        int cell = row * columns + column;
+        if (near[cell] == null) {
+            gather(cell, column, row);
+        }
+        // Off the middle by odd amounts, so that no way from here to a place runs through a corner.
+        double fromX = middleX(column);
+        double fromY = middleY(row);
+        boolean in = inside[cell];
+        double least = Double.POSITIVE_INFINITY;
+        for (int e : near[cell]) {
+            least = Math.min(least, distance2(e, x, y));
+            in ^= crosses(e, fromX, fromY, x, y);
+        }
+        double d = Math.sqrt(least);
+        return in ? d : -d;
+    }
+
+    private double middleX(int column) {
+        return west + (column + 0.5137) * CELL_M;
+    }
+
+    private double middleY(int row) {
+        return south + (row + 0.4871) * CELL_M;
+    }
+
+    private double all(double x, double y) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int e = 0; e < edges.length; e += 4) {
+            least = Math.min(least, distance2(e, x, y));
+        }
+        return least;
+    }
+
+    private void gather(int cell, int column, int row) {
+        double x = middleX(column);
+        double y = middleY(row);
+        double reach = Math.sqrt(all(x, y)) + 2 * REACH_M;
+        boolean in = false;
+        int[] found = new int[edges.length / 4];
+        int n = 0;
+        for (int e = 0; e < edges.length; e += 4) {
+            if (distance2(e, x, y) <= reach * reach) {
+                found[n++] = e;
+            }
+            double y0 = edges[e + 1];
+            double y1 = edges[e + 3];
+            if (y0 > y != y1 > y && x < edges[e] + (y - y0) / (y1 - y0) * (edges[e + 2] - edges[e])) {
+                in = !in;
+            }
+        }
+        near[cell] = java.util.Arrays.copyOf(found, n);
+        inside[cell] = in;
+    }
+
+    private double distance2(int e, double x, double y) {
+        double ux = edges[e + 2] - edges[e];
+        double uy = edges[e + 3] - edges[e + 1];
+        double px = x - edges[e];
+        double py = y - edges[e + 1];
+        double t = Math.max(0, Math.min(1, (px * ux + py * uy) / (ux * ux + uy * uy)));
+        double dx = px - t * ux;
+        double dy = py - t * uy;
+        return dx * dx + dy * dy;
+    }
+
+    private boolean crosses(int e, double ax, double ay, double bx, double by) {
+        double cx = edges[e];
+        double cy = edges[e + 1];
+        double dx = edges[e + 2];
+        double dy = edges[e + 3];
+        boolean c = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax) > 0;
+        boolean d = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax) > 0;
+        if (c == d) {
+            return false;
+        }
+        boolean a = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx) > 0;
+        boolean b = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx) > 0;
+        return a != b;
+    }
+}

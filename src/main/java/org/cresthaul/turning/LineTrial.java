@@ -1,0 +1,149 @@
+package org.cresthaul.turning;
+
+import org.cresthaul.turning.TurningCombination.AxleLine;
+import org.cresthaul.turning.TurningCombination.Body;
+
+/**
+ * One shape of a lead line followed once, to be laid at many places: following does not depend on where it happens.
+ */
+final class LineTrial {
+    private static final double TRIAL_STATE_M = 0.5;
+    private static final int[] ORDER = {0, 4, 2, 6, 1, 3, 5, 7};
+
+    private final CornerSpace space;
+    private final Track track;
+    private final double limitLossM;
+    /** Outer tyre faces: x, y. */
+    private final double[] tyres;
+    /** Bodies: x, y of the effective axle, cosine, sine, rear, front, half width. */
+    private final double[] bodies;
+
+    final double endXM;
+    final double endYM;
+
+    LineTrial(CornerSpace space, TurningCombination combination, CornerLine shape) {
+        this.space = space;
+        LeadPath path = shape.shape(space.corner, combination, 0, 0);
+        double[] headings = new double[combination.chain().size()];
+        java.util.Arrays.fill(headings, path.at(0)[2]);
+        track = Following.along(combination.chain(), path, headings, TRIAL_STATE_M, false);
+        int n = track.size();
+        endXM = track.leadXM(n - 1);
+        endYM = track.leadYM(n - 1);
+        limitLossM = limitLossM(track, combination);
+        int tyreCount = 0;
+        int bodyCount = 0;
+        for (TurningCombination.PlanUnit unit : combination.units()) {
+            tyreCount += unit.tyres().size();
+            bodyCount += unit.bodies().size();
+        }
+        tyres = new double[4 * n * tyreCount];
+        bodies = new double[7 * n * bodyCount];
+        int t = 0;
+        int b = 0;
+        // Every eighth state first: a bad line is mostly told by them alone.
+        for (int first : ORDER) {
+            for (int i = first; i < n; i += 8) {
+                double hitchX = track.leadXM(i);
+                double hitchY = track.leadYM(i);
+                for (int k = 0; k < combination.units().size(); k++) {
+                    TurningUnit link = combination.chain().get(k);
+                    double c = track.cos(i, k);
+                    double s = track.sin(i, k);
+                    double x = hitchX - link.hitchToAxleM() * c;
+                    double y = hitchY - link.hitchToAxleM() * s;
+                    hitchX = x - link.couplingBehindM() * c;
+                    hitchY = y - link.couplingBehindM() * s;
+                    for (AxleLine axle : combination.units().get(k).tyres()) {
+                        double ax = x + axle.aheadM() * c;
+                        double ay = y + axle.aheadM() * s;
+                        double h = axle.halfWidthM();
+                        tyres[t++] = ax - h * s;
+                        tyres[t++] = ay + h * c;
+                        tyres[t++] = ax + h * s;
+                        tyres[t++] = ay - h * c;
+                    }
+                    for (Body body : combination.units().get(k).bodies()) {
+                        bodies[b++] = x;
+                        bodies[b++] = y;
+                        bodies[b++] = c;
+                        bodies[b++] = s;
+                        bodies[b++] = body.rearM();
+                        bodies[b++] = body.frontM();
+                        bodies[b++] = body.halfWidthM();
+                    }
+                }
+            }
+        }
+    }
+
+    /** How far the line asks for more than steering and couplings give, as metres: it outweighs any clearance. */
+    static double limitLossM(Track track, TurningCombination combination) {
+        double over = Math.max(0, track.mostSteerRad() - combination.steerLimitRad() - 1e-9);
+        for (int k = 0; k < combination.articulationLimitRad().size(); k++) {
+            over = Math.max(over, track.mostArticulationRad(k) - combination.articulationLimitRad().get(k));
+        }
+        return over > 0 ? 100 + 10 * over : 0;
+    }
+
+    /** Least clearance with the shape's start at a place; anything below {@code enough} may come back as less. */
+    double clearanceM(double xM, double yM, double enough) {
+        double least = -limitLossM;
+        if (limitLossM == 0) {
+            least = Double.POSITIVE_INFINITY;
+        }
+        if (least <= enough) {
+            return least;
+        }
+        for (int i = 0; i < tyres.length; i += 2) {
+            double d = space.tyres.insideM(tyres[i] + xM, tyres[i + 1] + yM);
+            if (d < least) {
+                least = d;
+                if (least <= enough) {
+                    return least;
+                }
+            }
+        }
+        least = bodies(space.obstacles, xM, yM, least, enough);
+        return least <= enough ? least : bodies(space.opposing, xM, yM, least, enough);
+    }
+
+    private double bodies(AreaField keepOff, double xM, double yM, double soFar, double enough) {
+        double least = soFar;
+        if (keepOff.isEmpty()) {
+            return least;
+        }
+        for (int i = 0; i < bodies.length && least > enough; i += 7) {
+            double x = bodies[i] + xM;
+            double y = bodies[i + 1] + yM;
+            least = Math.min(
+                    least,
+                    bodyM(keepOff, x, y, bodies[i + 2], bodies[i + 3], bodies[i + 4], bodies[i + 5], bodies[i + 6],
+                            least));
+        }
+        return least;
+    }
+
+    /** Gap between a rectangle and an area, by the corners of both; values above {@code of} are not told apart. */
+    static double bodyM(
+            AreaField keepOff, double x, double y, double c, double s, double rear, double front, double half, double of) {
+        double least = of;
+        for (int q = 0; q < 4; q++) {
+            double a = q < 2 ? rear : front;
+            double b = q == 0 || q == 3 ? half : -half;
+            least = Math.min(least, -keepOff.insideM(x + a * c - b * s, y + a * s + b * c));
+        }
+        for (int v = 0; v < keepOff.corners(); v++) {
+            double px = keepOff.cornerX(v) - x;
+            double py = keepOff.cornerY(v) - y;
+            double along = px * c + py * s;
+            double across = Math.abs(py * c - px * s) - half;
+            double beyond = Math.max(rear - along, along - front);
+            if (Math.max(across, beyond) < least) {
+                double gap = across > 0 && beyond > 0 ? Math.hypot(across, beyond) : Math.max(across, beyond);
+                least = Math.min(least, gap);
+            }
+        }
+        return least;
+    }
+}

@@ -1,0 +1,198 @@
+package org.cresthaul.turning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.PlanDimensions;
+import org.cresthaul.rig.Tractor;
+import org.cresthaul.rig.Trailer;
+
+/**
+ * A combination seen from above, as it turns in one axle and booster state. The notch does not matter here.
+ *
+ * @param chain front to rear
+ * @param units what each of them covers, in the same order
+ * @param articulationLimitRad between each unit and the next, one fewer
+ */
+public record TurningCombination(
+        List<TurningUnit> chain,
+        List<PlanUnit> units,
+        double steerLimitRad,
+        double lockDistanceM,
+        List<Double> articulationLimitRad) {
+    /** Name of a unit and what it covers; places are metres ahead of its effective axle. */
+    public record PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies) {
+        public PlanUnit {
+            tyres = List.copyOf(tyres);
+            bodies = List.copyOf(bodies);
+        }
+    }
+
+    /** Tyres of one axle on the ground, from face to face. */
+    public record AxleLine(double aheadM, double halfWidthM) {}
+
+    /** A rectangle that something of the unit fills. */
+    public record Body(String part, double rearM, double frontM, double halfWidthM) {}
+
+    public TurningCombination {
+        chain = List.copyOf(chain);
+        units = List.copyOf(units);
+        articulationLimitRad = List.copyOf(articulationLimitRad);
+        if (chain.size() != units.size() || articulationLimitRad.size() != chain.size() - 1) {
+            throw new IllegalArgumentException("every unit needs its plan, every coupling its limit");
+        }
+    }
+
+    /** The stance in one state; empty when its plan was not measured. */
+    public static Optional<TurningCombination> of(LevelStance stance, LiftState lift, BoosterState state) {
+        return stance.plan().map(plan -> of(stance, plan, lift, state));
+    }
+
+    private static TurningCombination of(
+            LevelStance stance, PlanDimensions plan, LiftState lift, BoosterState state) {
+        List<TurningUnit> chain = new ArrayList<>();
+        List<PlanUnit> units = new ArrayList<>();
+        List<Double> limits = new ArrayList<>(List.of(plan.kingpinLimitRad()));
+        Tractor tractor = stance.tractor();
+        double steerXM = tractor.steer().xM();
+        List<Double> driveXM = tractor.drive().axles().stream().map(Axle::xM).toList();
+        double driveM = EffectiveAxle.behindHitchM(driveXM.stream().map(x -> steerXM - x).toList());
+        double driveAxleXM = steerXM - driveM;
+        chain.add(new TurningUnit(driveM, driveAxleXM - tractor.fifthWheel().xM()));
+        List<AxleLine> tractorTyres = new ArrayList<>();
+        tractorTyres.add(new AxleLine(driveM, plan.tractor().tyresM() / 2));
+        driveXM.forEach(x -> tractorTyres.add(new AxleLine(x - driveAxleXM, plan.tractor().tyresM() / 2)));
+        units.add(new PlanUnit("tractor", tractorTyres,
+                List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM()))));
+
+        Trailer trailer = stance.trailer();
+        List<Double> groupXM = new ArrayList<>(trailer.axles().axles().stream().map(Axle::xM).toList());
+        if (lift == LiftState.UP) {
+            groupXM.remove(groupXM.size() - 1);
+        }
+        int own = groupXM.size();
+        Optional<Booster> booster = stance.booster().filter(b -> state != BoosterState.NONE);
+        if (state == BoosterState.CLOSE_COUPLED) {
+            groupXM.add(booster.orElseThrow().closeCoupledAxleXM().orElseThrow());
+        }
+        double groupM = EffectiveAxle.behindHitchM(groupXM.stream().map(x -> trailer.kingpinXM() - x).toList());
+        double groupAxleXM = trailer.kingpinXM() - groupM;
+        double hingeXM = trailer.boosterHinge().map(h -> h.xM()).orElse(groupAxleXM);
+        chain.add(new TurningUnit(groupM, state == BoosterState.TRAILING ? groupAxleXM - hingeXM : 0));
+        List<AxleLine> trailerTyres = new ArrayList<>();
+        for (int i = 0; i < groupXM.size(); i++) {
+            double width = i < own ? plan.trailer().tyresM() : plan.booster().orElseThrow().tyresM();
+            trailerTyres.add(new AxleLine(groupXM.get(i) - groupAxleXM, width / 2));
+        }
+        List<Body> trailerBodies = new ArrayList<>();
+        trailerBodies.add(
+                body("trailer", trailer.underside(), trailer.topside(), groupAxleXM, plan.trailer().bodyM()));
+        double loadM = plan.loadWidthM().orElse(plan.trailer().bodyM());
+        trailer.load().forEach(l -> trailerBodies.add(
+                new Body("load", l.rearXM() - groupAxleXM, l.frontXM() - groupAxleXM, loadM / 2)));
+        booster.ifPresent(b -> {
+            double boosterM = plan.booster().orElseThrow().bodyM();
+            if (state == BoosterState.CLOSE_COUPLED) {
+                double shift = b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
+                trailerBodies.add(body("booster", b.underside().shiftedBy(shift), b.topside().shiftedBy(shift),
+                        groupAxleXM, boosterM));
+            } else if (state == BoosterState.CARRIED) {
+                Outline carried = b.carried().orElseThrow();
+                trailerBodies.add(new Body("carried booster", carried.rearXM() - groupAxleXM,
+                        carried.frontXM() - groupAxleXM, boosterM / 2));
+            }
+        });
+        units.add(new PlanUnit("trailer", trailerTyres, trailerBodies));
+
+        if (state == BoosterState.TRAILING) {
+            Booster b = booster.orElseThrow();
+            PlanDimensions.Widths widths = plan.booster().orElseThrow();
+            chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
+            limits.add(plan.pivotLimitRad().orElseThrow());
+            units.add(new PlanUnit("booster", List.of(new AxleLine(0, widths.tyresM() / 2)),
+                    List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM()))));
+        }
+        return new TurningCombination(chain, units, plan.steerLimitRad(), plan.lockDistanceM(), limits);
+    }
+
+    private static Body body(String part, Outline underside, Outline topside, double axleXM, double widthM) {
+        return new Body(
+                part,
+                Math.min(underside.rearXM(), topside.rearXM()) - axleXM,
+                Math.max(underside.frontXM(), topside.frontXM()) - axleXM,
+                widthM / 2);
+    }
+
+    /**
+     * The same with the booster's pivot locked: trailer and booster are one unit on all their axles. Without a pivot, the
+     * combination itself.
+     */
+    public TurningCombination pivotLocked() {
+        if (chain.size() < 3) {
+            return this;
+        }
+        TurningUnit trailer = chain.get(1);
+        TurningUnit booster = chain.get(2);
+        double boosterAxleM = trailer.hitchToAxleM() + trailer.couplingBehindM() + booster.hitchToAxleM();
+        List<Double> behind = new ArrayList<>();
+        units.get(1).tyres().forEach(t -> behind.add(trailer.hitchToAxleM() - t.aheadM()));
+        units.get(2).tyres().forEach(t -> behind.add(boosterAxleM - t.aheadM()));
+        double lengthM = EffectiveAxle.behindHitchM(behind);
+        double trailerShift = lengthM - trailer.hitchToAxleM();
+        double boosterShift = lengthM - boosterAxleM;
+        List<AxleLine> tyres = new ArrayList<>();
+        units.get(1).tyres().forEach(t -> tyres.add(new AxleLine(t.aheadM() + trailerShift, t.halfWidthM())));
+        units.get(2).tyres().forEach(t -> tyres.add(new AxleLine(t.aheadM() + boosterShift, t.halfWidthM())));
+        List<Body> bodies = new ArrayList<>();
+        units.get(1).bodies().forEach(b -> bodies.add(shifted(b, trailerShift)));
+        units.get(2).bodies().forEach(b -> bodies.add(shifted(b, boosterShift)));
+        return new TurningCombination(
+                List.of(chain.get(0), new TurningUnit(lengthM, 0)),
+                List.of(units.get(0), new PlanUnit("trailer", tyres, bodies)),
+                steerLimitRad,
+                lockDistanceM,
+                List.of(articulationLimitRad.get(0)));
+    }
+
+    private static Body shifted(Body body, double byM) {
+        return new Body(body.part(), body.rearM() + byM, body.frontM() + byM, body.halfWidthM());
+    }
+
+    /** From the front of everything to the rear of everything, standing straight, metres. */
+    public double lengthM() {
+        double front = 0;
+        double rear = 0;
+        double hitch = 0;
+        for (int k = 0; k < chain.size(); k++) {
+            double axle = hitch - chain.get(k).hitchToAxleM();
+            for (Body body : units.get(k).bodies()) {
+                front = Math.max(front, axle + body.frontM());
+                rear = Math.min(rear, axle + body.rearM());
+            }
+            hitch = axle - chain.get(k).couplingBehindM();
+        }
+        return front - rear;
+    }
+
+    /** Tightest curvature of the lead path that the steering holds in a steady turn, per metre. */
+    public double tightestPerM() {
+        return Math.sin(Math.min(steerLimitRad, Math.PI / 2)) / chain.get(0).hitchToAxleM();
+    }
+
+    /** Widest of everything, half of it, metres. */
+    public double halfWidthM() {
+        double most = 0;
+        for (PlanUnit unit : units) {
+            for (Body body : unit.bodies()) {
+                most = Math.max(most, body.halfWidthM());
+            }
+        }
+        return most;
+    }
+}
