@@ -31,6 +31,7 @@ import picocli.CommandLine.ParentCommand;
         name = "serve",
         description = "Check a route, print its verdicts, and serve the page that shows them; the sample route when no"
                 + " files are named.",
+        versionProvider = Cresthaul.Version.class,
         mixinStandardHelpOptions = true)
 final class ServeCommand implements Callable<Integer> {
     private static final int USUAL_PORT = 8137;
