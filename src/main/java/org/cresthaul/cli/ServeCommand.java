@@ -1,7 +1,7 @@
 package org.cresthaul.cli;
 
-import io.javalin.util.JavalinException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
@@ -126,7 +126,7 @@ final class ServeCommand implements Callable<Integer> {
     private static WebServer start(ServerOptions options) throws Refused {
         try {
             return WebServer.start(options);
-        } catch (JavalinException e) {
+        } catch (UncheckedIOException e) {
             throw new Refused("Port " + options.port() + " cannot be listened on. Choose another with --port.\n");
         }
     }

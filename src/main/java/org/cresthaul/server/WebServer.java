@@ -3,6 +3,9 @@ package org.cresthaul.server;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.HandlerType;
+import io.javalin.util.JavalinException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
@@ -19,7 +22,7 @@ public final class WebServer implements AutoCloseable {
         this.address = address;
     }
 
-    /** @throws io.javalin.util.JavalinException when the port cannot be had */
+    /** @throws UncheckedIOException when the port cannot be had */
     public static WebServer start(ServerOptions options) {
         AnswerHeaders headers = new AnswerHeaders(options.tiles());
         WorkGate gate = new WorkGate(Runtime.getRuntime().availableProcessors(), LONGEST_WAIT_MS);
@@ -39,7 +42,11 @@ public final class WebServer implements AutoCloseable {
             config.routes.head("/*", Pages::serve);
             new ProblemAnswers(endpoints).install(config);
         });
-        javalin.start(options.address(), options.port());
+        try {
+            javalin.start(options.address(), options.port());
+        } catch (JavalinException e) {
+            throw new UncheckedIOException(new IOException("cannot listen on port " + options.port(), e));
+        }
         return new WebServer(javalin, options.address());
     }
 

@@ -173,6 +173,24 @@ class VerdictTest {
         assertEquals("contact", CheckCase.cell(report, "down/none/4").verdict());
     }
 
+    /** check-values O2 to O4 (Traffic Signs Manual ch. 4 §7.11; TxDOT sign manual; MUTCD 2009 §2C.27), in the report. */
+    @ParameterizedTest
+    @CsvSource({
+        "14 ft 9 in, 'TxDOT rule', '14 ft 6 in', false",
+        "14 ft 6 in, 'UK rules', '14 ft 3 in', false",
+        "14 ft 5 in, 'TxDOT rule', '14 ft 2 in', true",
+    })
+    void aSurveyedStructureTellsWhatItsSignWouldRead(String measured, String rule, String sign, boolean w12) {
+        Report report = CheckCase.check(
+                CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"surveyed\", \"clearance\": \"" + measured
+                        + "\", \"extent\": [\"-5 m\", \"5 m\"],"
+                        + " \"survey\": {\"accuracy\": \"5 mm\", \"source\": \"rod\"}"),
+                Margins.defaults());
+        List<String> notes = report.hazards().get(0).notes();
+        assertTrue(notes.stream().anyMatch(n -> n.contains(rule) && n.contains(sign)), notes.toString());
+        assertEquals(w12, notes.stream().anyMatch(n -> n.contains("W12-2")), notes.toString());
+    }
+
     @Test
     void theSameQuestionGetsTheSameAnswer() {
         var route = CheckCase.crossing(CheckCase.points(s -> Math.max(0, 0.3 - 0.03 * Math.abs(s))), "5 mm");
