@@ -125,7 +125,7 @@ function remedy(hazard, cell, report, configuration, units) {
   if (least?.notch) {
     return least.text;
   }
-  return cell.raise ? raiseWords(cell.raise, units) : cell.raiseNote;
+  return cell.raise ? raiseWords(cell.raise, units) : cell.raiseNote ?? cell.reasons[0];
 }
 
 /** "raise front 2 1/8 in, rear 1 in" */

@@ -139,9 +139,13 @@ export function mountPlan(root, { store, actions }) {
 
   function drawTiles({ settings }) {
     tiles?.remove();
-    tiles = settings?.tiles ? L.tileLayer(settings.tiles.url, { maxZoom: 19 }).addTo(map) : null;
-    node.classList.toggle('with-tiles', tiles !== null);
+    tiles = null;
     replace(credit, settings?.tiles ? settings.tiles.attribution : 'Drawn from the route file alone; no other map data.');
+    if (settings?.tiles) {
+      tiles = L.tileLayer(settings.tiles.url, { maxZoom: 19 });
+      tiles.on('tileerror', () => replace(credit, `${settings.tiles.attribution} (some of its map pictures did not load)`));
+      tiles.addTo(map);
+    }
   }
 
   /** Paper shows the whole route; the screen gets back what it showed. */

@@ -11,6 +11,8 @@ const SHORTEST_PX = 96;
 const ARROW_PX = 16;
 /** Strip of earth below the window, for dimensions. */
 const BELOW_PX = 30;
+/** Strip under the drawing for its scale. */
+const FOOT_PX = 20;
 
 export function createSideView() {
   const view = svg('g');
@@ -31,7 +33,7 @@ export function createSideView() {
     const scene = createScene(passage, frame);
     const home = tighterSide(passage.positions[passage.tightest], cell);
     current = { passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, scene, home };
-    set(node, { viewBox: `0 0 ${width} ${height}`, width, height });
+    set(node, { viewBox: `0 0 ${width} ${height + FOOT_PX}`, width, height: height + FOOT_PX });
     replace(view, scene.node);
   }
 
@@ -77,7 +79,7 @@ function dimensionMark({ toX, toY, units, height }, position, side, tighter) {
   const from = toY(line.from);
   const to = toY(line.to);
   const away = side === 'ground' ? 1 : -1;
-  const textY = Math.max(12, Math.min(height - 6, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
+  const textY = Math.max(12, Math.min(height - 5, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
   return svg('g', { class: `dimension dimension-${side}${tighter ? ' tighter' : ''}` },
     arrow(x, from - away * ARROW_PX, from),
     arrow(x, to + away * ARROW_PX, to),
@@ -122,12 +124,13 @@ function trackLabels({ passage, toX, toY }) {
 }
 
 /** Scale bar, the word on the vertical scale, the direction of travel. */
-function scaleLabels({ scaleX, width, units, exaggeration }) {
+function scaleLabels({ scaleX, width, height, units, exaggeration }) {
   const bar = scaleBar(1 / scaleX, Math.min(150, width * 0.3), axisUnitM(units));
-  const y = 18;
+  const y = height + FOOT_PX - 5;
   return svg('g', { class: 'scale' },
+    svg('rect', { class: 'foot', x: 0, y: height, width, height: FOOT_PX }),
     svg('path', { class: 'scale-bar', d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}` }),
     label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, ${exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`}`),
-    svg('path', { class: 'travel-arrow', d: `M${width - 46} 14H${width - 2}M${width - 9} 10.5L${width - 2} 14L${width - 9} 17.5` }),
-    label(width - 52, 18, 'travel', 'end'));
+    svg('path', { class: 'travel-arrow', d: `M${width - 46} ${y - 4}H${width - 2}m-7 -3.5l7 3.5l-7 3.5` }),
+    label(width - 52, y, 'travel', 'end'));
 }
