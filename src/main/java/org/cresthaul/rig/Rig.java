@@ -3,6 +3,7 @@ package org.cresthaul.rig;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.cresthaul.geometry.Uncertainty;
 
 /**
  * A combination and the settings it has.

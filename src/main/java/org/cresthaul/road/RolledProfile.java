@@ -63,11 +63,21 @@ public final class RolledProfile {
         return m == m ? base[k] + m * u : base[k] + Math.sqrt(radiusM * radiusM - u * u);
     }
 
-    /** Slope of the wheel centre's path at {@code distanceM}; at a corner that of the piece ahead. */
-    public double slopeAt(double distanceM) {
+    /**
+     * Puts height and slope of the path into {@code heightThenSlope}; at a corner the slope is that of the piece ahead.
+     */
+    public void locate(double distanceM, double[] heightThenSlope) {
         int k = pieceAt(distanceM);
+        double u = distanceM - foot[k];
         double m = slope[k];
-        return m == m ? m : arcSlope(k, distanceM);
+        if (m == m) {
+            heightThenSlope[0] = base[k] + m * u;
+            heightThenSlope[1] = m;
+        } else {
+            double rise = Math.sqrt(radiusM * radiusM - u * u);
+            heightThenSlope[0] = base[k] + rise;
+            heightThenSlope[1] = -u / rise;
+        }
     }
 
     /** Widens {@code into} by every slope of the path between two distances, {@code fromM} not after {@code toM}. */

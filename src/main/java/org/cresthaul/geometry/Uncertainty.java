@@ -1,6 +1,4 @@
-package org.cresthaul.rig;
-
-import org.cresthaul.geometry.Finite;
+package org.cresthaul.geometry;
 
 /**
  * Half-width of a 95 % interval, with where it comes from.

@@ -1,0 +1,49 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LowStructure;
+import org.cresthaul.route.RailCrossing;
+
+/** The usual cautions, each where it belongs. They defer to the permit, local codes and the person at the wheel. */
+final class Cautions {
+    private static final String RAISED =
+            "Raised stance: crawling speed only, and back on the transport stops with levelling in auto before road speed.";
+    private static final String UNDER =
+            "Nobody goes under a deck that is raised or held by hydraulics.";
+    private static final String CROSSING =
+            "Stuck, or too slow to clear the tracks: call the number on the blue emergency sign first, then get clear.";
+    private static final String CROSSING_RULES =
+            "49 CFR 392.12: do not enter without room to clear the tracks. 49 CFR 383.51(d): a crossing taken with too"
+                    + " little undercarriage clearance disqualifies the driver.";
+    private static final String ESCORT = "Escorts and flaggers as the permit says.";
+
+    private Cautions() {}
+
+    static List<String> general() {
+        return List.of(
+                "These results support, and never replace, the permit, local codes, a qualified survey and the person at"
+                        + " the wheel.",
+                "Clearances hold for the combination as declared and the road as surveyed. A place that is not surveyed"
+                        + " is not clear.",
+                ESCORT);
+    }
+
+    static List<String> at(Hazard hazard, List<Report.Cell> cells) {
+        List<String> cautions = new ArrayList<>();
+        if (hazard instanceof RailCrossing) {
+            cautions.add(CROSSING);
+            cautions.add(CROSSING_RULES);
+        }
+        if (hazard instanceof LowStructure) {
+            cautions.add("Heights change with every overlay and every load: measure the load, and the structure when in"
+                    + " doubt, before going under.");
+        }
+        if (cells.stream().anyMatch(c -> c.raise() != null)) {
+            cautions.add(RAISED);
+            cautions.add(UNDER);
+        }
+        return List.copyOf(cautions);
+    }
+}

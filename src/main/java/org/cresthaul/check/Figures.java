@@ -1,0 +1,29 @@
+package org.cresthaul.check;
+
+/** Rounding of lengths in a report to 0.1 mm, never to the side that looks safer. */
+final class Figures {
+    private static final double STEPS_PER_M = 10_000;
+    /** What is a whole step but for rounding noise stays that step. */
+    private static final double HAIR = 1e-6;
+
+    private Figures() {}
+
+    /** Down: for clearances. */
+    static double down(double metres) {
+        return plain(Math.floor(metres * STEPS_PER_M + HAIR));
+    }
+
+    /** Up: for uncertainties, demands and raises. */
+    static double up(double metres) {
+        return plain(Math.ceil(metres * STEPS_PER_M - HAIR));
+    }
+
+    /** Nearest: for places. */
+    static double near(double metres) {
+        return plain(Math.rint(metres * STEPS_PER_M));
+    }
+
+    private static double plain(double steps) {
+        return (steps == 0 ? 0.0 : steps) / STEPS_PER_M;
+    }
+}

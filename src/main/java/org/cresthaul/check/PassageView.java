@@ -1,0 +1,339 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cresthaul.posture.Clearance;
+import org.cresthaul.posture.CombinationPosture;
+import org.cresthaul.posture.Passage;
+import org.cresthaul.posture.PassageSearch;
+import org.cresthaul.posture.Pose;
+import org.cresthaul.posture.WheelPosture;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.road.PiecewiseLine;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.Soffit;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.RailCrossing;
+import org.cresthaul.route.Route;
+
+/**
+ * One combination moving over one hazard, position by position, for drawing: the component names are the keys of its
+ * JSON form, lengths are metres in the hazard's own distances, null stands for "none". See docs/api.md.
+ *
+ * @param positions every {@value #STEP_M} m of steer travel, and the tightest positions besides
+ * @param tightest index of the position that governs: the least ground or overhead clearance over its margin
+ */
+public record PassageView(
+        String hazard,
+        String configuration,
+        String line,
+        String levelling,
+        double frontRaiseM,
+        double rearRaiseM,
+        List<String> lines,
+        List<String> levellings,
+        GroundView ground,
+        List<List<Double>> soffit,
+        List<Double> tracks,
+        List<UnitView> units,
+        List<PositionView> positions,
+        int tightest) {
+    private static final double STEP_M = 0.25;
+    /** Most positions in one view; a longer passage is shown in coarser steps. */
+    private static final int MOST_POSITIONS = 1200;
+
+    /** Surveyed ground and how it goes on. */
+    public record GroundView(List<List<Double>> points, ApproachView before, ApproachView after) {}
+
+    public record ApproachView(double slope, boolean declared) {}
+
+    /** A unit's outlines in its own frame, each a list of [x, h]. */
+    public record UnitView(
+            String unit, List<List<Double>> underside, List<List<Double>> topside, List<List<List<Double>>> load) {}
+
+    /**
+     * One position.
+     *
+     * @param poses by unit: [originX, originZ, pitch in radians]
+     * @param wheels each [X, Z, radius, unit or "steer" or "drive", state]
+     */
+    public record PositionView(
+            double steerM,
+            Double groundM,
+            PlaceView groundAt,
+            Double overheadM,
+            PlaceView overheadAt,
+            Map<String, List<Double>> poses,
+            List<List<Object>> wheels) {}
+
+    /** Where a gap is: on the unit, and along the road. */
+    public record PlaceView(String unit, double xM, double hM, double distanceM) {}
+
+    /**
+     * A passage in one configuration.
+     *
+     * @param line wheel path by name; by default the one that governs
+     * @param levelling "held" or "settled"; by default the one that governs
+     * @param frontRaiseM raise of the deck front over the notch, metres
+     * @param rearRaiseM raise of the rear by hand, metres
+     * @throws UnknownNameException when the route or rig has no such hazard, configuration, line or levelling
+     * @throws NotSurveyedException when nothing is known of the hazard's shape
+     */
+    public static PassageView of(
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            String hazardId,
+            String configurationKey,
+            Optional<String> line,
+            Optional<String> levelling,
+            double frontRaiseM,
+            double rearRaiseM) {
+        Hazard hazard = route.findHazard(hazardId)
+                .orElseThrow(() -> new UnknownNameException("the route has no hazard " + hazardId, "hazard"));
+        CheckedConfiguration configuration = CheckedConfiguration.listOf(rig, stance).stream()
+                .filter(c -> c.key().equals(configurationKey))
+                .findFirst()
+                .orElseThrow(() -> new UnknownNameException(
+                        "the rig has no configuration " + configurationKey, "configuration"));
+        requireWithinLimits(stance, configuration, frontRaiseM, rearRaiseM);
+        Setting setting = configuration.transport().raised(frontRaiseM, rearRaiseM);
+        Surroundings around = Surroundings.of(hazard);
+        if (around.lanes().isEmpty()) {
+            throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
+        }
+        List<String> lines = around.lanes().stream().map(l -> l.line().name()).toList();
+        List<String> levellings = setting.levellings().stream().map(Levelling::word).toList();
+        line.filter(l -> !lines.contains(l)).ifPresent(l -> {
+            throw new UnknownNameException("the hazard has no line " + l + ", only " + lines, "line");
+        });
+        levelling.filter(l -> !levellings.contains(l)).ifPresent(l -> {
+            throw new UnknownNameException("levelling is one of " + levellings + ", not " + l, "levelling");
+        });
+        Candidate best = null;
+        for (Surroundings.Lane lane : around.lanes()) {
+            for (Levelling rule : setting.levellings()) {
+                if (line.map(l -> l.equals(lane.line().name())).orElse(true)
+                        && levelling.map(l -> l.equals(rule.word())).orElse(true)) {
+                    Candidate candidate = Candidate.of(around, lane, stance, setting, rule, margins);
+                    best = best == null || candidate.governs() < best.governs() ? candidate : best;
+                }
+            }
+        }
+        return best.view(hazard, configuration, stance, frontRaiseM, rearRaiseM, lines, levellings);
+    }
+
+    private static void requireWithinLimits(
+            LevelStance stance, CheckedConfiguration configuration, double frontRaiseM, double rearRaiseM) {
+        double mostFront =
+                stance.trailer().hydraulicRaiseLimitM() - configuration.notch().offsetM();
+        if (frontRaiseM < 0 || frontRaiseM > Math.max(0, mostFront) + 1e-4) {
+            throw new UnknownNameException("the front raise is beyond what the hydraulics reach from this notch", "frontRaise");
+        }
+        if (rearRaiseM < 0 || rearRaiseM > stance.trailer().manualRaiseLimitM() + 1e-4) {
+            throw new UnknownNameException("the rear raise is beyond the rig's manual limit", "rearRaise");
+        }
+    }
+
+    /** One line with one levelling, and its tightest positions. */
+    private record Candidate(
+            Surroundings around,
+            Surroundings.Lane lane,
+            Levelling rule,
+            Passage passage,
+            PassageSearch search,
+            Margins margins,
+            Optional<Clearance> ground,
+            Optional<Clearance> overhead) {
+        static Candidate of(
+                Surroundings around,
+                Surroundings.Lane lane,
+                LevelStance stance,
+                Setting setting,
+                Levelling rule,
+                Margins margins) {
+            Passage passage = around.passage(stance, lane);
+            PassageSearch search = new PassageSearch(passage, setting, rule);
+            return new Candidate(
+                    around,
+                    lane,
+                    rule,
+                    passage,
+                    search,
+                    margins,
+                    around.judgesGround() ? Optional.of(search.leastOverGround()) : Optional.empty(),
+                    lane.soffit().flatMap(search::leastUnder));
+        }
+
+        /** The least gap over its margin: what decides which candidate is shown. */
+        double governs() {
+            return Math.min(overGround(), underSoffit());
+        }
+
+        private double overGround() {
+            return ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
+        }
+
+        private double underSoffit() {
+            return overhead.map(c -> c.valueM() - margins.overheadM()).orElse(Double.POSITIVE_INFINITY);
+        }
+
+        PassageView view(
+                Hazard hazard,
+                CheckedConfiguration configuration,
+                LevelStance stance,
+                double frontRaiseM,
+                double rearRaiseM,
+                List<String> lines,
+                List<String> levellings) {
+            List<PositionView> positions = new ArrayList<>();
+            Optional<Clearance> governing = overGround() <= underSoffit() ? ground : overhead;
+            int tightest = 0;
+            for (double steerM : steerPositions()) {
+                if (governing.isPresent() && steerM == governing.get().steerM()) {
+                    tightest = positions.size();
+                }
+                positions.add(position(steerM));
+            }
+            return new PassageView(
+                    hazard.place().id(),
+                    configuration.key(),
+                    lane.line().name(),
+                    rule.word(),
+                    frontRaiseM,
+                    rearRaiseM,
+                    lines,
+                    levellings,
+                    groundView(lane.line()),
+                    lane.soffit().map(Candidate::points).orElse(null),
+                    hazard instanceof RailCrossing crossing ? crossing.tracksM() : List.of(),
+                    unitViews(stance, configuration.booster()),
+                    List.copyOf(positions),
+                    tightest);
+        }
+
+        private List<Double> steerPositions() {
+            double first = passage.firstSteerM();
+            double last = passage.lastSteerM();
+            double step = Math.max(STEP_M, (last - first) / MOST_POSITIONS);
+            List<Double> all = new ArrayList<>();
+            for (int i = 0; first + i * step <= last; i++) {
+                all.add(first + i * step);
+            }
+            ground.ifPresent(c -> all.add(c.steerM()));
+            overhead.ifPresent(c -> all.add(c.steerM()));
+            return all.stream().distinct().sorted().toList();
+        }
+
+        private PositionView position(double steerM) {
+            CombinationPosture posture = search.postureAt(steerM);
+            Map<String, List<Double>> poses = new LinkedHashMap<>();
+            poses.put("tractor", pose(posture.tractor()));
+            poses.put("trailer", pose(posture.trailer()));
+            posture.booster().ifPresent(b -> poses.put("booster", pose(b)));
+            Optional<Clearance> groundHere =
+                    around.judgesGround() ? Optional.of(search.overGroundAt(steerM)) : Optional.empty();
+            Optional<Clearance> overheadHere = lane.soffit().flatMap(s -> search.underAt(s, steerM));
+            List<List<Object>> wheels = new ArrayList<>();
+            for (WheelPosture w : posture.wheels()) {
+                String kind =
+                        switch (w.unit()) {
+                            case TRACTOR -> wheels.isEmpty() ? "steer" : "drive";
+                            default -> w.unit().word();
+                        };
+                wheels.add(List.of(
+                        Figures.near(w.xM()), Figures.near(w.zM()), w.radiusM(), kind, w.state().word()));
+            }
+            return new PositionView(
+                    Figures.near(steerM),
+                    groundHere.map(c -> Figures.down(c.valueM())).orElse(null),
+                    groundHere.map(Candidate::place).orElse(null),
+                    overheadHere.map(c -> Figures.down(c.valueM())).orElse(null),
+                    overheadHere.map(Candidate::place).orElse(null),
+                    poses,
+                    List.copyOf(wheels));
+        }
+
+        private static PlaceView place(Clearance c) {
+            return new PlaceView(
+                    c.unit().word(),
+                    Figures.near(c.point().xM()),
+                    Figures.near(c.point().hM()),
+                    Figures.near(c.distanceM()));
+        }
+
+        private static List<Double> pose(Pose pose) {
+            // Six decimals of a radian: under 0.1 mm over the longest unit.
+            return List.of(
+                    Figures.near(pose.originXM()),
+                    Figures.near(pose.originZM()),
+                    Math.rint(pose.pitchRad() * 1e6) / 1e6);
+        }
+
+        private static GroundView groundView(RoadProfile line) {
+            return new GroundView(
+                    points(line),
+                    new ApproachView(line.slopeBefore(0), line.before().isDeclared()),
+                    new ApproachView(line.slopeBefore(line.size()), line.after().isDeclared()));
+        }
+
+        private static List<List<Double>> points(PiecewiseLine line) {
+            List<List<Double>> points = new ArrayList<>();
+            for (int i = 0; i < line.size(); i++) {
+                points.add(List.of(Figures.near(line.distanceM(i)), Figures.near(line.elevationM(i))));
+            }
+            return points;
+        }
+
+        private static List<UnitView> unitViews(LevelStance stance, BoosterState state) {
+            List<UnitView> units = new ArrayList<>();
+            units.add(new UnitView(
+                    "tractor",
+                    points(stance.tractor().underside()),
+                    points(stance.tractor().topside()),
+                    List.of()));
+            List<List<List<Double>>> load = new ArrayList<>();
+            stance.trailer().load().forEach(o -> load.add(points(o)));
+            if (state == BoosterState.CARRIED) {
+                load.add(points(stance.booster().orElseThrow().carried().orElseThrow()));
+            }
+            units.add(new UnitView(
+                    "trailer",
+                    points(stance.trailer().underside()),
+                    points(stance.trailer().topside()),
+                    load));
+            if (state == BoosterState.TRAILING || state == BoosterState.CLOSE_COUPLED) {
+                Booster b = stance.booster().orElseThrow();
+                // Close-coupled it moves with the trailer: its outlines are given in the trailer's frame.
+                double shift = state == BoosterState.TRAILING
+                        ? 0
+                        : b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
+                units.add(new UnitView(
+                        state == BoosterState.TRAILING ? "booster" : "trailer",
+                        points(b.underside().shiftedBy(shift)),
+                        points(b.topside().shiftedBy(shift)),
+                        List.of()));
+            }
+            return units;
+        }
+
+        private static List<List<Double>> points(Outline outline) {
+            return outline.points().stream().map(Candidate::point).toList();
+        }
+
+        private static List<Double> point(FramePoint p) {
+            return List.of(p.xM(), p.hM());
+        }
+    }
+}

@@ -1,0 +1,127 @@
+package org.cresthaul.check;
+
+import java.util.List;
+
+/**
+ * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are metres,
+ * null stands for "none". The same inputs give an equal report. See docs/api.md.
+ */
+public record Report(
+        String cresthaul,
+        String version,
+        CheckedRoute route,
+        CheckedRig rig,
+        Margins margins,
+        List<UncertaintyTerm> uncertainties,
+        List<ConfigurationVerdict> configurations,
+        List<HazardFindings> hazards,
+        List<String> cautions) {
+    public static final String FORM = "report/1";
+
+    public record CheckedRoute(String name, String note, String sha256, double lengthM, List<CheckedLeg> legs) {}
+
+    public record CheckedLeg(String name, double startChainageM, double endChainageM) {}
+
+    public record CheckedRig(String name, String note, String sha256, String stance) {}
+
+    /** One term of the uncertainty: half-width of a 95 % interval, and where it comes from. */
+    public record UncertaintyTerm(String term, double valueM, String source) {}
+
+    /**
+     * A configuration over the whole route.
+     *
+     * @param verdict the worst of any hazard
+     * @param raisedOnly how many of the hazards that are not clear become clear with a raise
+     */
+    public record ConfigurationVerdict(
+            String key,
+            String label,
+            String lift,
+            int axles,
+            String booster,
+            String notch,
+            double notchOffsetM,
+            String verdict,
+            int clear,
+            int tight,
+            int contact,
+            int notSurveyed,
+            int raisedOnly) {}
+
+    /**
+     * One hazard for every configuration.
+     *
+     * @param extentM first and last surveyed distance, or of the structure; empty when nothing is surveyed
+     * @param limits why nothing here is called clear, whatever the numbers
+     */
+    public record HazardFindings(
+            String id,
+            String kind,
+            String name,
+            String landmark,
+            double chainageM,
+            double offsetM,
+            List<Double> lonLat,
+            boolean surveyed,
+            List<String> lines,
+            List<Double> extentM,
+            List<UncertaintyTerm> uncertainties,
+            List<String> limits,
+            List<String> notes,
+            List<String> cautions,
+            List<Cell> cells,
+            List<LeastSetting> least) {}
+
+    /**
+     * One configuration at one hazard.
+     *
+     * @param ground the governing ground clearance, or null when it is not judged here
+     * @param overhead the governing overhead clearance, or null
+     * @param raise the least raise that makes it clear, or null
+     * @param raiseNote why there is none, or null
+     * @param reasons in words, why it is not clear
+     */
+    public record Cell(
+            String configuration,
+            String verdict,
+            GapFinding ground,
+            GapFinding overhead,
+            RaiseFinding raise,
+            String raiseNote,
+            List<String> reasons) {}
+
+    /**
+     * A clearance that counts.
+     *
+     * @param valueM the least over all positions, rounded down to 0.1 mm
+     * @param requiredM margin and uncertainty at that place
+     * @param xM hM where on the unit, in its frame
+     * @param distanceM chainageM where on the road, from the hazard and from the route's start
+     * @param steerM where the steer axle stands then, from the hazard
+     * @param beyondSurveyM how far a wheel or the point itself is beyond the survey then
+     * @param provenWithinM the true minimum is at most this much less
+     */
+    public record GapFinding(
+            double valueM,
+            double requiredM,
+            double marginM,
+            double uncertaintyM,
+            String verdict,
+            String unit,
+            double xM,
+            double hM,
+            String part,
+            double distanceM,
+            double chainageM,
+            double steerM,
+            String line,
+            String levelling,
+            double beyondSurveyM,
+            double provenWithinM) {}
+
+    /** Raise above the notch at the deck front, and of the rear by hand; the clearance that is left then. */
+    public record RaiseFinding(double frontM, double rearM, double clearanceM) {}
+
+    /** The lowest notch that clears in one lift and booster state, or null. */
+    public record LeastSetting(String lift, String booster, String notch, String text) {}
+}

@@ -1,0 +1,155 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.HazardPlace;
+import org.cresthaul.route.Route;
+
+/** Checks a route against a rig: every hazard, every configuration. */
+public final class RouteCheck {
+    private RouteCheck() {}
+
+    /**
+     * The report on one stance of a rig over one route. Hazards are checked side by side; the result does not depend on
+     * it.
+     */
+    public static Report check(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
+        List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
+        List<Report.HazardFindings> hazards = route.hazards().parallelStream()
+                .map(h -> findings(h, rig, stance, margins, configurations))
+                .toList();
+        return new Report(
+                Report.FORM,
+                Version.NUMBER,
+                new Report.CheckedRoute(
+                        route.name(),
+                        route.note(),
+                        inputs.routeSha256(),
+                        Figures.near(route.lengthM()),
+                        route.legs().stream()
+                                .map(l -> new Report.CheckedLeg(
+                                        l.name(), Figures.near(l.startChainageM()), Figures.near(l.endChainageM())))
+                                .toList()),
+                new Report.CheckedRig(rig.name(), rig.note(), inputs.rigSha256(), stance.name()),
+                margins,
+                List.of(term("rig measurement", rig.measurement()), term("tyre and ride height", rig.ride())),
+                routeVerdicts(configurations, hazards),
+                hazards,
+                Cautions.general());
+    }
+
+    private static Report.UncertaintyTerm term(String name, Uncertainty u) {
+        return new Report.UncertaintyTerm(name, u.valueM(), u.source());
+    }
+
+    private static Report.HazardFindings findings(
+            Hazard hazard,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            List<CheckedConfiguration> configurations) {
+        HazardCheck check = new HazardCheck(hazard, rig, stance, margins);
+        Surroundings around = check.surroundings();
+        List<Report.Cell> cells = configurations.stream().map(check::cell).toList();
+        HazardPlace place = hazard.place();
+        return new Report.HazardFindings(
+                place.id(),
+                hazard.word(),
+                place.name(),
+                place.landmark().orElse(null),
+                Figures.near(place.chainageM()),
+                Figures.near(place.offsetM()),
+                List.of(place.position().lonDeg(), place.position().latDeg()),
+                hazard.isSurveyed(),
+                around.lanes().stream().map(l -> l.line().name()).toList(),
+                extent(around),
+                around.terms(),
+                around.limits(),
+                around.notes(),
+                Cautions.at(hazard, cells),
+                cells,
+                leastSettings(configurations, cells));
+    }
+
+    private static List<Double> extent(Surroundings around) {
+        double from = Double.POSITIVE_INFINITY;
+        double to = Double.NEGATIVE_INFINITY;
+        for (Surroundings.Lane lane : around.lanes()) {
+            if (around.judgesGround()) {
+                from = Math.min(from, lane.line().startM());
+                to = Math.max(to, lane.line().endM());
+            }
+            if (lane.soffit().isPresent()) {
+                from = Math.min(from, lane.soffit().get().startM());
+                to = Math.max(to, lane.soffit().get().endM());
+            }
+        }
+        return from > to ? List.of() : List.of(Figures.near(from), Figures.near(to));
+    }
+
+    private static List<Report.LeastSetting> leastSettings(
+            List<CheckedConfiguration> configurations, List<Report.Cell> cells) {
+        List<Report.LeastSetting> least = new ArrayList<>();
+        int i = 0;
+        while (i < configurations.size()) {
+            CheckedConfiguration first = configurations.get(i);
+            String notch = null;
+            // Notches of one state follow one another, lowest first.
+            for (; i < configurations.size()
+                    && configurations.get(i).lift() == first.lift()
+                    && configurations.get(i).booster() == first.booster(); i++) {
+                if (notch == null && cells.get(i).verdict().equals(Verdict.CLEAR.word())) {
+                    notch = configurations.get(i).notch().name();
+                }
+            }
+            least.add(new Report.LeastSetting(
+                    first.lift().word(),
+                    first.booster().word(),
+                    notch,
+                    notch == null ? "no notch clears" : "lowest notch that clears: " + notch));
+        }
+        return least;
+    }
+
+    private static List<Report.ConfigurationVerdict> routeVerdicts(
+            List<CheckedConfiguration> configurations, List<Report.HazardFindings> hazards) {
+        List<Report.ConfigurationVerdict> verdicts = new ArrayList<>();
+        for (int i = 0; i < configurations.size(); i++) {
+            CheckedConfiguration c = configurations.get(i);
+            int[] count = new int[Verdict.values().length];
+            int raisedOnly = 0;
+            Verdict worst = Verdict.CLEAR;
+            for (Report.HazardFindings hazard : hazards) {
+                Report.Cell cell = hazard.cells().get(i);
+                for (Verdict v : Verdict.values()) {
+                    if (v.word().equals(cell.verdict())) {
+                        count[v.ordinal()]++;
+                        worst = worst.orWorse(v);
+                    }
+                }
+                if (cell.raise() != null) {
+                    raisedOnly++;
+                }
+            }
+            verdicts.add(new Report.ConfigurationVerdict(
+                    c.key(),
+                    c.label(),
+                    c.lift().word(),
+                    c.axles(),
+                    c.booster().word(),
+                    c.notch().name(),
+                    Figures.near(c.notch().offsetM()),
+                    worst.word(),
+                    count[Verdict.CLEAR.ordinal()],
+                    count[Verdict.TIGHT.ordinal()],
+                    count[Verdict.CONTACT.ordinal()],
+                    count[Verdict.NOT_SURVEYED.ordinal()],
+                    raisedOnly));
+        }
+        return List.copyOf(verdicts);
+    }
+}

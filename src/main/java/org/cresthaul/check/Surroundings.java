@@ -1,0 +1,258 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.posture.Passage;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.Soffit;
+import org.cresthaul.road.SurveyedPoint;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LowStructure;
+import org.cresthaul.route.LowStructure.Extent;
+import org.cresthaul.route.LowStructure.Measured;
+import org.cresthaul.route.RailCrossing;
+import org.cresthaul.route.RoadHump;
+import org.cresthaul.route.SignedHeight;
+import org.cresthaul.units.Length;
+
+/**
+ * What of a hazard the vertical engine is to judge, and what is known too little about it to call anything clear.
+ *
+ * @param lanes lines to pass; none when the hazard is not surveyed
+ * @param judgesGround whether ground clearance counts here
+ * @param surveyM 95 % half-width of a surveyed elevation, metres; zero where nothing was surveyed
+ * @param structureM 95 % half-width of a height that was not levelled with the road, metres
+ * @param sagM extra gap wanted under a structure whose road profile is not known, metres
+ * @param limits reasons why nothing here may be called clear, in words
+ * @param terms the uncertainties that enter, with their sources
+ * @param notes further facts for the reader
+ */
+record Surroundings(
+        List<Lane> lanes,
+        boolean judgesGround,
+        double surveyM,
+        double structureM,
+        double sagM,
+        List<String> limits,
+        List<Report.UncertaintyTerm> terms,
+        List<String> notes) {
+    /** One wheel-path line, with the structure over it when there is one. */
+    record Lane(RoadProfile line, Optional<Soffit> soffit) {}
+
+    /**
+     * A posted clearance: 3 in either way. Signs are set 3 in or more below what was measured (Traffic Signs Manual
+     * ch. 4, 7.11; TxDOT sign manual), and an overlay since can have used that up. An assumption of this program.
+     */
+    static final double POSTED_M = 0.0762;
+
+    /**
+     * Extra gap wanted under a structure whose road profile is not known: a vehicle whose outer axles are 25 m apart
+     * loses 0.3 m on a sag of 260 m radius (chord² / 8R; the 25 m chord is that of Traffic Signs Manual ch. 4, 7.10). An
+     * assumption of this program.
+     */
+    static final double UNKNOWN_SAG_M = 0.30;
+
+    /** Points farther apart than this near a track leave the hump between them unseen, metres (common practice). */
+    static final double COARSE_M = 3.0;
+
+    /** How far from a track the points must be that close, metres. */
+    static final double NEAR_TRACK_M = 6.0;
+
+    /** The passage over one lane: past the whole survey where ground is judged, else past the structure. */
+    Passage passage(LevelStance stance, Lane lane) {
+        if (lane.soffit().isEmpty()) {
+            return new Passage(stance, lane.line());
+        }
+        Soffit over = lane.soffit().get();
+        double from = judgesGround ? Math.min(lane.line().startM(), over.startM()) : over.startM();
+        double to = judgesGround ? Math.max(lane.line().endM(), over.endM()) : over.endM();
+        return new Passage(stance, lane.line(), from, to);
+    }
+
+    /** Statutory height of vehicles in most states of the USA: 13 ft 6 in (common practice). */
+    private static final double STATUTORY_HEIGHT_M = 4.1148;
+
+    static Surroundings of(Hazard hazard) {
+        if (hazard instanceof RailCrossing crossing) {
+            return crossing(crossing);
+        }
+        if (hazard instanceof LowStructure structure) {
+            return structure(structure);
+        }
+        return road((RoadHump) hazard);
+    }
+
+    private static Surroundings road(RoadHump hump) {
+        return onGround(hump, List.of(), List.of());
+    }
+
+    private static Surroundings crossing(RailCrossing crossing) {
+        List<String> notes = new ArrayList<>();
+        List<String> limits = new ArrayList<>();
+        crossing.crossingNumber().ifPresent(n -> notes.add("crossing number " + n));
+        for (String sign : crossing.signs()) {
+            notes.add("sign posted: " + sign);
+        }
+        if (crossing.signs().stream().noneMatch(s -> s.equals("W10-5"))) {
+            notes.add("no low-ground-clearance sign (W10-5) is recorded; that does not mean the crossing is flat");
+        }
+        if (crossing.lines().stream().anyMatch(line -> isCoarse(line, crossing.tracksM()))) {
+            limits.add("surveyed points near the tracks are more than 3 m (10 ft) apart: a hump between them stays unseen");
+        }
+        return onGround(crossing, limits, notes);
+    }
+
+    private static Surroundings onGround(Hazard hazard, List<String> limits, List<String> notes) {
+        List<Lane> lanes =
+                hazard.lines().stream().map(l -> new Lane(l, Optional.empty())).toList();
+        return new Surroundings(
+                lanes,
+                true,
+                hazard.survey().map(Uncertainty::valueM).orElse(0.0),
+                0,
+                0,
+                limits,
+                terms(hazard, OptionalDouble.empty()),
+                withOneLine(hazard, notes));
+    }
+
+    private static List<String> withOneLine(Hazard hazard, List<String> notes) {
+        List<String> all = new ArrayList<>(notes);
+        if (hazard.lines().size() == 1) {
+            all.add("only one wheel path is surveyed; the others may be higher");
+        }
+        return List.copyOf(all);
+    }
+
+    /** Whether two neighbouring points near a track (near zero when no track is given) are too far apart. */
+    private static boolean isCoarse(RoadProfile line, List<Double> tracksM) {
+        List<Double> tracks = tracksM.isEmpty() ? List.of(0.0) : tracksM;
+        for (double track : tracks) {
+            for (int i = 1; i < line.size(); i++) {
+                boolean near = line.distanceM(i) > track - NEAR_TRACK_M && line.distanceM(i - 1) < track + NEAR_TRACK_M;
+                if (near && line.distanceM(i) - line.distanceM(i - 1) > COARSE_M) {
+                    return true;
+                }
+            }
+            if (line.startM() > track - NEAR_TRACK_M || line.endM() < track + NEAR_TRACK_M) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Surroundings structure(LowStructure structure) {
+        List<String> limits = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
+        boolean known = structure.isSurveyed();
+        boolean road = !structure.lines().isEmpty();
+        notes.add("height " + (known ? structure.measured().word() : "not known"));
+        if (known && structure.measured() == Measured.UNKNOWN) {
+            limits.add("how the height was measured is not known");
+        }
+        if (known && !road) {
+            notes.add("the road profile under the structure is not known: taken as straight, with extra room for a sag");
+        }
+        List<Lane> lanes = !known
+                ? List.of()
+                : road
+                        ? structure.lines().stream()
+                                .map(l -> new Lane(l, Optional.of(soffitOver(structure, l))))
+                                .toList()
+                        : List.of(flatLane(structure));
+        if (structure.measured() == Measured.SURVEYED && known) {
+            notes.addAll(signNotes(leastHeightM(structure, lanes)));
+        }
+        boolean levelled = structure.soffit().isPresent() && structure.measured() == Measured.SURVEYED;
+        double heightM = !known || levelled
+                ? 0
+                : structure.measured() == Measured.SURVEYED ? structure.survey().orElseThrow().valueM() : POSTED_M;
+        return new Surroundings(
+                lanes,
+                known && road,
+                road ? structure.survey().orElseThrow().valueM() : 0,
+                heightM,
+                road ? 0 : UNKNOWN_SAG_M,
+                limits,
+                terms(structure, heightM == POSTED_M ? OptionalDouble.of(POSTED_M) : OptionalDouble.empty()),
+                road ? withOneLine(structure, notes) : List.copyOf(notes));
+    }
+
+    /** Least height of the structure above the road, straight up, metres. */
+    private static double leastHeightM(LowStructure structure, List<Lane> lanes) {
+        if (structure.clearanceM().isPresent()) {
+            return structure.clearanceM().getAsDouble();
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (Lane lane : lanes) {
+            Soffit over = lane.soffit().orElseThrow();
+            // Between two lines of straight pieces the least lies at a point of one of them.
+            for (int i = 0; i < over.size(); i++) {
+                least = Math.min(least, over.elevationM(i) - lane.line().heightAt(over.distanceM(i)));
+            }
+            for (SurveyedPoint p : lane.line().points()) {
+                if (p.distanceM() > over.startM() && p.distanceM() < over.endM()) {
+                    least = Math.min(least, over.heightAt(p.distanceM()) - p.elevationM());
+                }
+            }
+        }
+        return least;
+    }
+
+    /** What signs a driver may expect before a structure of this measured height. */
+    private static List<String> signNotes(double measuredM) {
+        List<String> notes = new ArrayList<>();
+        notes.add("a height sign set 3 in under the measured height would read "
+                + wholeInches(SignedHeight.texanM(measuredM)) + " (TxDOT rule), by the UK rules "
+                + wholeInches(SignedHeight.britishM(measuredM)) + " or "
+                + new Length(SignedHeight.britishMetricM(measuredM)).inMetres(1));
+        if (SignedHeight.isW12Required(measuredM, STATUTORY_HEIGHT_M)) {
+            notes.add("low enough for a low-clearance sign (W12-2) where vehicles may be 13 ft 6 in high (MUTCD 2009, 2C.27)");
+        }
+        return notes;
+    }
+
+    /** A sign never reads more than its rule gives. */
+    private static String wholeInches(double heightM) {
+        return Length.ofInches(Math.floor(new Length(heightM).inches() + 1e-6)).inFeetAndInches(1);
+    }
+
+    /** A single clearance is the least anywhere in its extent, so the soffit lies at least that far above the road. */
+    private static Soffit soffitOver(LowStructure structure, RoadProfile line) {
+        if (structure.soffit().isPresent()) {
+            return structure.soffit().get();
+        }
+        Extent extent = structure.extent().orElseThrow();
+        double clearance = structure.clearanceM().orElseThrow();
+        TreeSet<Double> at = new TreeSet<>();
+        at.add(extent.fromM());
+        at.add(extent.toM());
+        for (SurveyedPoint p : line.points()) {
+            if (p.distanceM() > extent.fromM() && p.distanceM() < extent.toM()) {
+                at.add(p.distanceM());
+            }
+        }
+        return Soffit.of(at.stream()
+                .map(s -> new SurveyedPoint(s, line.heightAt(s) + clearance))
+                .toList());
+    }
+
+    private static Lane flatLane(LowStructure structure) {
+        return new Lane(RoadProfile.level(), Optional.of(soffitOver(structure, RoadProfile.level())));
+    }
+
+    private static List<Report.UncertaintyTerm> terms(Hazard hazard, OptionalDouble posted) {
+        List<Report.UncertaintyTerm> terms = new ArrayList<>();
+        hazard.survey().ifPresent(s -> terms.add(new Report.UncertaintyTerm("survey", s.valueM(), s.source())));
+        posted.ifPresent(p -> terms.add(new Report.UncertaintyTerm(
+                "posted or unknown height",
+                p,
+                "default: signs are set at least this much low, and an overlay may have used it up")));
+        return List.copyOf(terms);
+    }
+}

@@ -1,0 +1,28 @@
+package org.cresthaul.check;
+
+/** What a check says, mildest first. Only {@link #CLEAR} lets a combination through without a person's decision. */
+public enum Verdict {
+    /** Clearance is at least margin and uncertainty. */
+    CLEAR("clear"),
+    /** Contact is excluded, but the margin is not shown, or rests on something that is not known well enough. */
+    TIGHT("tight"),
+    /** Data is missing. Never counted as clear. */
+    NOT_SURVEYED("not surveyed"),
+    /** Contact cannot be excluded. */
+    CONTACT("contact");
+
+    private final String word;
+
+    Verdict(String word) {
+        this.word = word;
+    }
+
+    /** The word used in files and on screens. */
+    public String word() {
+        return word;
+    }
+
+    public Verdict orWorse(Verdict other) {
+        return compareTo(other) >= 0 ? this : other;
+    }
+}

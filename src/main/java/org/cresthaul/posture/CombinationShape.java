@@ -1,0 +1,130 @@
+package org.cresthaul.posture;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.Trailer;
+
+/**
+ * What lift axle and booster state alone decide: which axles carry, what hangs below and stands above each unit, and how
+ * far a trailing booster's hinge may bend. The same for every notch, raise and levelling. Immutable.
+ */
+final class CombinationShape {
+    /** A circle fixed to a frame. */
+    record Circle(double xM, double hM, double radiusM) {}
+
+    /** What a unit shows to the road and to a structure above it. */
+    record UnitOutlines(List<Outline> undersides, List<Outline> topsides) {}
+
+    /** A booster on its hinge. */
+    record TrailingBooster(
+            FramePoint hinge, double hingeXM, Axle axle, double upRad, double downRad, UnitOutlines outlines) {}
+
+    private final LevelStance stance;
+    private final LiftState lift;
+    private final BoosterState booster;
+    private final List<Axle> axlesDown;
+    private final Optional<Circle> raisedTyre;
+    private final UnitOutlines tractor;
+    private final UnitOutlines trailer;
+    private final Optional<TrailingBooster> trailing;
+
+    /**
+     * The shape of a stance in one state.
+     *
+     * @throws IllegalArgumentException when the stance does not have that lift or booster state
+     */
+    CombinationShape(LevelStance stance, LiftState lift, BoosterState booster) {
+        if (!stance.liftStates().contains(lift)) {
+            throw new IllegalArgumentException("this stance has no lift axle to put " + lift.word());
+        }
+        if (!stance.boosterStates().contains(booster)) {
+            throw new IllegalArgumentException("this stance does not run with booster " + booster.word());
+        }
+        this.stance = stance;
+        this.lift = lift;
+        this.booster = booster;
+        Trailer frame = stance.trailer();
+        List<Axle> down = new ArrayList<>(frame.axles().axles());
+        raisedTyre = lift == LiftState.UP
+                ? Optional.of(circle(down.remove(down.size() - 1), frame.liftAxle().orElseThrow().gapM()))
+                : Optional.empty();
+        List<Outline> undersides = new ArrayList<>();
+        undersides.add(
+                DeckSag.lower(frame.underside(), frame.deckRear().xM(), frame.deckFront().xM(), frame.deckSagM()));
+        List<Outline> topsides = new ArrayList<>();
+        topsides.add(frame.topside());
+        topsides.addAll(frame.load());
+        Optional<TrailingBooster> onHinge = Optional.empty();
+        if (booster != BoosterState.NONE) {
+            Booster b = stance.booster().orElseThrow();
+            switch (booster) {
+                case CARRIED -> topsides.add(b.carried().orElseThrow());
+                case CLOSE_COUPLED -> {
+                    double axleX = b.closeCoupledAxleXM().orElseThrow();
+                    double shift = axleX - b.axle().xM();
+                    down.add(new Axle(axleX, b.axle().radiusM()));
+                    undersides.add(b.underside().shiftedBy(shift));
+                    topsides.add(b.topside().shiftedBy(shift));
+                }
+                case TRAILING -> onHinge = Optional.of(new TrailingBooster(
+                        frame.boosterHinge().orElseThrow(),
+                        b.hingeXM(),
+                        b.axle(),
+                        b.hingeUpRad(),
+                        b.hingeDownRad(),
+                        new UnitOutlines(List.of(b.underside()), List.of(b.topside()))));
+                default -> throw new IllegalArgumentException("booster state " + booster);
+            }
+        }
+        axlesDown = List.copyOf(down);
+        tractor = new UnitOutlines(
+                List.of(stance.tractor().underside()), List.of(stance.tractor().topside()));
+        trailer = new UnitOutlines(List.copyOf(undersides), List.copyOf(topsides));
+        trailing = onHinge;
+    }
+
+    private static Circle circle(Axle axle, double gapM) {
+        return new Circle(axle.xM(), axle.radiusM() + gapM, axle.radiusM());
+    }
+
+    LevelStance stance() {
+        return stance;
+    }
+
+    LiftState lift() {
+        return lift;
+    }
+
+    BoosterState booster() {
+        return booster;
+    }
+
+    /** Axles of the trailer's group that carry, a close-coupled booster's among them. */
+    List<Axle> axlesDown() {
+        return axlesDown;
+    }
+
+    Optional<Circle> raisedTyre() {
+        return raisedTyre;
+    }
+
+    UnitOutlines tractor() {
+        return tractor;
+    }
+
+    UnitOutlines trailer() {
+        return trailer;
+    }
+
+    Optional<TrailingBooster> trailing() {
+        return trailing;
+    }
+}

@@ -1,0 +1,118 @@
+package org.cresthaul.posture;
+
+import java.util.Optional;
+import org.cresthaul.posture.CombinationShape.TrailingBooster;
+import org.cresthaul.rig.AxleGroup;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.Tractor;
+import org.cresthaul.rig.Trailer;
+import org.cresthaul.road.RoadProfile;
+
+/**
+ * A shape with notch, raise and levelling applied: where each unit's pivot lies in its own frame, and the rule its group
+ * follows. Immutable.
+ *
+ * <p>Notch and front raise turn the trailer frame by m = δ / (x_deckfront − x_valve) about the valve axle: in the frame
+ * the kingpin drops by m (x_kingpin − x_valve). The rear height lets the valve axle's travel fall by ρ. Both as in
+ * docs/model.md, section "Notch, rear height, raise".
+ */
+final class CoupledCombination {
+    private final CombinationShape shape;
+    private final PivotedGroup tractor;
+    private final PivotedGroup trailer;
+    private final Optional<PivotedGroup> booster;
+
+    CoupledCombination(CombinationShape shape, Setting setting, Levelling levelling) {
+        if (setting.lift() != shape.lift() || setting.booster() != shape.booster()) {
+            throw new IllegalArgumentException("the setting is of another shape: " + setting);
+        }
+        this.shape = shape;
+        tractor = tractorGroup(shape.stance().tractor());
+        PivotedGroup group = settledGroup(setting);
+        if (shape.trailing().isPresent()) {
+            TrailingBooster b = shape.trailing().get();
+            double behind = b.axle().xM() - b.hingeXM();
+            double below = b.axle().radiusM() - b.hinge().hM();
+            double c = Math.cos(-b.downRad());
+            double s = Math.sin(-b.downRad());
+            group = group.withFixedWheel(
+                    b.hinge().xM() + behind * c - below * s,
+                    b.hinge().hM() + behind * s + below * c,
+                    b.axle().radiusM());
+            booster = Optional.of(PivotedGroup.rigid(b.hingeXM(), b.hinge().hM(), b.axle()));
+        } else {
+            booster = Optional.empty();
+        }
+        trailer = levelling == Levelling.SETTLED ? group : group.holding(airStandingLevelM(group));
+    }
+
+    /** The tractor's group; the same for every setting. */
+    static PivotedGroup tractorGroup(Tractor tractor) {
+        AxleGroup drive = tractor.drive();
+        return PivotedGroup.held(
+                tractor.steer().xM(),
+                tractor.steer().radiusM(),
+                drive.axles(),
+                drive.jounceM(),
+                drive.reboundM(),
+                0);
+    }
+
+    private PivotedGroup settledGroup(Setting setting) {
+        Trailer frame = shape.stance().trailer();
+        double valveX = frame.axles().axles().get(frame.valveAxle()).xM();
+        double turn = (setting.notchOffsetM() + setting.frontRaiseM()) / (frame.deckFront().xM() - valveX);
+        double kingpinH = fifthWheel().hM() - turn * (frame.kingpinXM() - valveX);
+        double rear = setting.rearRaiseM();
+        if (setting.lift() == LiftState.UP) {
+            rear += frame.liftAxle().orElseThrow().secondaryRiseM();
+        }
+        return PivotedGroup.settled(
+                frame.kingpinXM(),
+                kingpinH,
+                shape.axlesDown(),
+                frame.axles().jounceM(),
+                frame.axles().reboundM(),
+                frame.valveAxle(),
+                -rear);
+    }
+
+    /** Sum of the travels of a settled group on level ground, a hanging axle at its stop. */
+    private double airStandingLevelM(PivotedGroup settled) {
+        WheelPaths level = new WheelPaths(RoadProfile.level());
+        PlacedUnit standing = settled.place(settled.rolledOn(level), 0, fifthWheel().hM(), 0);
+        double air = 0;
+        for (double d : standing.travel) {
+            air += Math.max(d, -settled.reboundM);
+        }
+        return air;
+    }
+
+    CombinationShape shape() {
+        return shape;
+    }
+
+    PivotedGroup tractor() {
+        return tractor;
+    }
+
+    PivotedGroup trailer() {
+        return trailer;
+    }
+
+    /** Only for a trailing booster. */
+    Optional<PivotedGroup> booster() {
+        return booster;
+    }
+
+    double steerRadiusM() {
+        return shape.stance().tractor().steer().radiusM();
+    }
+
+    FramePoint fifthWheel() {
+        return shape.stance().tractor().fifthWheel();
+    }
+}

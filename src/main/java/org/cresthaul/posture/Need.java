@@ -1,0 +1,77 @@
+package org.cresthaul.posture;
+
+import org.cresthaul.road.RoadProfile;
+
+/**
+ * A {@link Demand} spelled out for one unit: the gap needed at each of its points, growing with how far wheels and point
+ * stand beyond the survey on ground of uncertain grade. Set to one step of the search at a time.
+ */
+final class Need {
+    private final RoadProfile line;
+    private final Demand demand;
+    private final double[][] vertexWeights;
+    private final double[] vertexDemand;
+    private final double[][] segmentWeights;
+    private final double[] segmentDemand;
+    private final double[] tyreWeights;
+    private final double tyreDemand;
+    private double[] strayM = new double[Leverage.SUPPORTS];
+
+    Need(Demand demand, RoadProfile line, Leverage leverage, UnitName unit, OutlineGaps gaps) {
+        this.demand = demand;
+        this.line = line;
+        int n = gaps.vertex.length;
+        vertexWeights = new double[n][];
+        vertexDemand = new double[n];
+        for (int i = 0; i < n; i++) {
+            vertexWeights[i] = leverage.weights(unit, gaps.vertex[i].xM());
+            vertexDemand[i] = demand.at(leverage.surveyFactor(unit, gaps.vertex[i].xM()));
+        }
+        int m = gaps.rx.length;
+        segmentWeights = new double[m][];
+        segmentDemand = new double[m];
+        for (int k = 0; k < m; k++) {
+            // Weights are convex along a segment, so its ends bound them.
+            double[] rear = leverage.weights(unit, gaps.rx[k]);
+            double[] front = leverage.weights(unit, gaps.fx[k]);
+            segmentWeights[k] = new double[Leverage.SUPPORTS];
+            for (int j = 0; j < Leverage.SUPPORTS; j++) {
+                segmentWeights[k][j] = Math.max(rear[j], front[j]);
+            }
+            segmentDemand[k] = demand.at(Math.max(
+                    leverage.surveyFactor(unit, gaps.rx[k]), leverage.surveyFactor(unit, gaps.fx[k])));
+        }
+        tyreWeights = gaps.hasTyre() ? leverage.weights(unit, gaps.tyreFoot().xM()) : null;
+        tyreDemand = gaps.hasTyre() ? demand.at(leverage.surveyFactor(unit, gaps.tyreFoot().xM())) : 0;
+    }
+
+    /** How far each support's ground may stray from the extended line over the coming step, metres. */
+    void setStray(double[] bySupportM) {
+        strayM = bySupportM;
+    }
+
+    double atVertex(int i, double xA, double xB) {
+        return vertexDemand[i] + weighed(vertexWeights[i]) + beyondSurvey(xA, xB);
+    }
+
+    double atTyre(double xA, double xB) {
+        return tyreDemand + weighed(tyreWeights) + beyondSurvey(xA, xB);
+    }
+
+    double alongSegment(int k) {
+        return segmentDemand[k] + weighed(segmentWeights[k]);
+    }
+
+    private double weighed(double[] weights) {
+        double sum = 0;
+        for (int j = 0; j < weights.length; j++) {
+            sum += weights[j] * strayM[j];
+        }
+        return sum;
+    }
+
+    /** How far the ground itself may stray anywhere between two distances, metres. */
+    double beyondSurvey(double xA, double xB) {
+        return Stray.between(line, demand, xA, xB);
+    }
+}

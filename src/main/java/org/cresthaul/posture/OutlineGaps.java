@@ -1,0 +1,401 @@
+package org.cresthaul.posture;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.cresthaul.geometry.Interval;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.road.PiecewiseLine;
+import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.Soffit;
+
+/**
+ * The vertical gaps between one unit's outlines and one line: the underside over the ground, or the topside under a
+ * soffit.
+ *
+ * <p>The gap between two polylines is least at a vertex of one of them: an outline vertex that bulges towards the line,
+ * an outline end, or a vertex of the line that bulges towards the outline. Outline segments steeper than the line can
+ * ever be need no line vertices: along them the gap falls all the way to an end. A raised tyre counts as a circle.
+ */
+final class OutlineGaps {
+    /** No unit is ever pitched more than this, radians; the bounds say so when one is. */
+    static final double MOST_PITCH = 0.4;
+
+    private final PiecewiseLine line;
+    /** +1: the unit is above the line; -1: the line is above the unit. */
+    private final int side;
+
+    private final boolean endless;
+    final FramePoint[] vertex;
+    private final double[] vx;
+    private final double[] vh;
+    private final int rearmost;
+    private final int foremost;
+    private final double lengthM;
+    private final double heightM;
+    /** Segments that line vertices can be nearest to: rear and front end in the frame, and their angle. */
+    final double[] rx;
+
+    private final double[] rh;
+    final double[] fx;
+    private final double[] fh;
+    private final double[] angle;
+    private final double[] kinkS;
+    private final double[] kinkZ;
+    /** First kink at or after each vertex of the line. */
+    private final int[] kinkFrom;
+
+    private final double steepest;
+    private final CombinationShape.Circle tyre;
+    private final RolledProfile tyrePath;
+
+    private OutlineGaps(
+            List<Outline> outlines,
+            PiecewiseLine line,
+            int side,
+            CombinationShape.Circle tyre,
+            RolledProfile tyrePath) {
+        this.line = line;
+        this.side = side;
+        this.endless = !(line instanceof Soffit);
+        this.tyre = tyre;
+        this.tyrePath = tyrePath;
+        List<FramePoint> bulges = new ArrayList<>();
+        List<FramePoint[]> faces = new ArrayList<>();
+        double steep = Math.atan(line.steepest()) + MOST_PITCH;
+        for (Outline outline : outlines) {
+            List<FramePoint> points = outline.points();
+            for (int i = 0; i < points.size(); i++) {
+                FramePoint p = points.get(i);
+                boolean end = i == 0 || i == points.size() - 1;
+                if (end || side * turnAt(points.get(i - 1), p, points.get(i + 1)) > 0) {
+                    bulges.add(p);
+                }
+                if (i > 0 && Math.abs(angle(points.get(i - 1), p)) <= steep) {
+                    faces.add(new FramePoint[] {points.get(i - 1), p});
+                }
+            }
+        }
+        vertex = bulges.toArray(new FramePoint[0]);
+        vx = bulges.stream().mapToDouble(FramePoint::xM).toArray();
+        vh = bulges.stream().mapToDouble(FramePoint::hM).toArray();
+        int rear = 0;
+        int front = 0;
+        for (int i = 0; i < vx.length; i++) {
+            rear = vx[i] < vx[rear] ? i : rear;
+            front = vx[i] > vx[front] ? i : front;
+        }
+        rearmost = rear;
+        foremost = front;
+        lengthM = vx[front] - vx[rear];
+        heightM = Arrays.stream(vh).max().orElseThrow() - Arrays.stream(vh).min().orElseThrow();
+        rx = faces.stream().mapToDouble(f -> f[0].xM()).toArray();
+        rh = faces.stream().mapToDouble(f -> f[0].hM()).toArray();
+        fx = faces.stream().mapToDouble(f -> f[1].xM()).toArray();
+        fh = faces.stream().mapToDouble(f -> f[1].hM()).toArray();
+        angle = faces.stream().mapToDouble(f -> angle(f[0], f[1])).toArray();
+        List<Integer> kinks = new ArrayList<>();
+        for (int i = 0; i < line.size(); i++) {
+            boolean end = !endless && (i == 0 || i == line.size() - 1);
+            if (end || side * (line.slopeBefore(i) - line.slopeBefore(i + 1)) > 0) {
+                kinks.add(i);
+            }
+        }
+        kinkFrom = new int[line.size() + 1];
+        for (int i = 0, k = 0; i <= line.size(); i++) {
+            while (k < kinks.size() && kinks.get(k) < i) {
+                k++;
+            }
+            kinkFrom[i] = k;
+        }
+        steepest = line.steepest();
+        kinkS = kinks.stream().mapToDouble(line::distanceM).toArray();
+        kinkZ = kinks.stream().mapToDouble(line::elevationM).toArray();
+    }
+
+    /** Underside (and raised tyre, both null or neither) over the ground. */
+    static OutlineGaps over(
+            PiecewiseLine ground, List<Outline> undersides, CombinationShape.Circle tyre, RolledProfile tyrePath) {
+        return new OutlineGaps(undersides, ground, 1, tyre, tyrePath);
+    }
+
+    /** Topside under a soffit. */
+    static OutlineGaps under(Soffit soffit, List<Outline> topsides) {
+        return new OutlineGaps(topsides, soffit, -1, null, null);
+    }
+
+    private static double turnAt(FramePoint a, FramePoint b, FramePoint c) {
+        return (b.xM() - a.xM()) * (c.hM() - b.hM()) - (b.hM() - a.hM()) * (c.xM() - b.xM());
+    }
+
+    private static double angle(FramePoint rear, FramePoint front) {
+        return Math.atan2(front.hM() - rear.hM(), front.xM() - rear.xM());
+    }
+
+    /** Lowers {@code nearest} to the least gap (less the need, when there is one) at this pose, with its place. */
+    void measure(Pose pose, UnitName unit, double steerM, Need need, Nearest nearest) {
+        for (int i = 0; i < vx.length; i++) {
+            double x = pose.worldXM(vx[i], vh[i]);
+            if (covers(x)) {
+                double gap = side * (pose.worldZM(vx[i], vh[i]) - line.heightAt(x));
+                nearest.offer(gap - (need == null ? 0 : need.atVertex(i, x, x)), steerM, unit, vertex[i], x);
+            }
+        }
+        for (int k = 0; k < rx.length; k++) {
+            double x0 = pose.worldXM(rx[k], rh[k]);
+            double x1 = pose.worldXM(fx[k], fh[k]);
+            int j = kinkAfter(x0);
+            if (j == kinkS.length || kinkS[j] >= x1) {
+                continue;
+            }
+            double z0 = pose.worldZM(rx[k], rh[k]);
+            double slope = (pose.worldZM(fx[k], fh[k]) - z0) / (x1 - x0);
+            double needed = need == null ? 0 : need.alongSegment(k);
+            for (; j < kinkS.length && kinkS[j] < x1; j++) {
+                double gap = side * (z0 + slope * (kinkS[j] - x0) - kinkZ[j]) - needed;
+                if (need != null) {
+                    gap -= need.beyondSurvey(kinkS[j], kinkS[j]);
+                }
+                if (gap < nearest.gapM) {
+                    double t = (kinkS[j] - x0) / (x1 - x0);
+                    nearest.offer(gap, steerM, unit, between(k, t), kinkS[j]);
+                }
+            }
+        }
+        if (tyre != null) {
+            double x = pose.worldXM(tyre.xM(), tyre.hM());
+            double gap = pose.worldZM(tyre.xM(), tyre.hM()) - tyrePath.heightAt(x);
+            nearest.offer(gap - (need == null ? 0 : need.atTyre(x, x)), steerM, unit, tyreFoot(), x);
+        }
+    }
+
+    FramePoint tyreFoot() {
+        return new FramePoint(tyre.xM(), tyre.hM() - tyre.radiusM(), "raised tyre");
+    }
+
+    boolean hasTyre() {
+        return tyre != null;
+    }
+
+    private FramePoint between(int k, double t) {
+        return new FramePoint(rx[k] + t * (fx[k] - rx[k]), rh[k] + t * (fh[k] - rh[k]), "");
+    }
+
+    private boolean covers(double x) {
+        return endless || x >= line.startM() && x <= line.endM();
+    }
+
+    /** Index of the first kink beyond {@code x}. */
+    private int kinkAfter(double x) {
+        return kinkFrom[line.segmentAt(x)];
+    }
+
+    /** Scratch of one search. */
+    static final class Scratch {
+        final Interval rise = new Interval();
+        final Interval forward = new Interval();
+        final Interval slopes = new Interval();
+        final double[] heights = new double[2];
+    }
+
+    /**
+     * The least value of gap − need over every position between two poses, or less; stops early once below
+     * {@code enough}. Negative infinity where the motion is not known.
+     *
+     * @param rigid a second motion the unit may share (a booster fixed to the trailer by its hinge limit), or null
+     */
+    double lowerBound(
+            Pose a, Pose b, MotionBounds motion, MotionBounds rigid, Need need, double enough, Scratch scratch) {
+        if (!motion.known || rigid != null && !rigid.known) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double turnMost = motion.turn.magnitude();
+        if (rigid != null) {
+            turnMost = Math.max(turnMost, rigid.turn.magnitude());
+        }
+        double turnPad = 0.5 * motion.stepM * turnMost;
+        double pitchLo = Math.min(a.pitchRad(), b.pitchRad()) - turnPad;
+        double pitchHi = Math.max(a.pitchRad(), b.pitchRad()) + turnPad;
+        if (pitchLo < -MOST_PITCH || pitchHi > MOST_PITCH) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        // No gap of this unit can fall by more than this between the mean of its ends and its least: a first sieve.
+        double fall = 0.5 * motion.stepM * fastest(a, b, motion, rigid, scratch);
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < vx.length && least >= enough; i++) {
+            double xA = a.worldXM(vx[i], vh[i]);
+            double xB = b.worldXM(vx[i], vh[i]);
+            if (!endless && (xB < line.startM() || xA > line.endM())) {
+                continue;
+            }
+            double zA = a.worldZM(vx[i], vh[i]);
+            double zB = b.worldZM(vx[i], vh[i]);
+            scratch.slopes.clear();
+            line.sweep(xA, Math.max(xA, xB), scratch.heights, scratch.slopes);
+            double gapA = side * (zA - scratch.heights[0]);
+            double gapB = side * (zB - scratch.heights[1]);
+            double needed = need == null ? 0 : need.atVertex(i, xA, xB);
+            if (0.5 * (gapA + gapB) - fall - needed >= enough) {
+                continue;
+            }
+            double bound = movingBound(motion, rigid, xA, xB, zA, zB, gapA, gapB, scratch);
+            least = Math.min(least, bound - needed);
+        }
+        if (tyre != null && least >= enough) {
+            double xA = a.worldXM(tyre.xM(), tyre.hM());
+            double xB = b.worldXM(tyre.xM(), tyre.hM());
+            double zA = a.worldZM(tyre.xM(), tyre.hM());
+            double zB = b.worldZM(tyre.xM(), tyre.hM());
+            scratch.slopes.clear();
+            tyrePath.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
+            double bound = movingBound(
+                    motion,
+                    rigid,
+                    xA,
+                    xB,
+                    zA,
+                    zB,
+                    zA - tyrePath.heightAt(xA),
+                    zB - tyrePath.heightAt(xB),
+                    scratch);
+            least = Math.min(least, bound - (need == null ? 0 : need.atTyre(xA, xB)));
+        }
+        for (int k = 0; k < rx.length && least >= enough; k++) {
+            double xrA = a.worldXM(rx[k], rh[k]);
+            double xfB = b.worldXM(fx[k], fh[k]);
+            int j = kinkAfter(xrA - 1e-9);
+            if (j == kinkS.length || kinkS[j] > xfB) {
+                continue;
+            }
+            double zrA = a.worldZM(rx[k], rh[k]);
+            double xrB = b.worldXM(rx[k], rh[k]);
+            double zrB = b.worldZM(rx[k], rh[k]);
+            double slopeA = (a.worldZM(fx[k], fh[k]) - zrA) / (a.worldXM(fx[k], fh[k]) - xrA);
+            double slopeB = (b.worldZM(fx[k], fh[k]) - zrB) / (xfB - xrB);
+            scratch.slopes.set(
+                    slopeTurned(Math.min(slopeA, slopeB), angle[k], pitchLo, -turnPad),
+                    slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
+            double needed = need == null ? 0 : need.alongSegment(k);
+            for (; j < kinkS.length && kinkS[j] <= xfB && least >= enough; j++) {
+                double zA = zrA + slopeA * (kinkS[j] - xrA);
+                double zB = zrB + slopeB * (kinkS[j] - xrB);
+                double gapA = side * (zA - kinkZ[j]);
+                double gapB = side * (zB - kinkZ[j]);
+                double here = need == null ? 0 : needed + need.beyondSurvey(kinkS[j], kinkS[j]);
+                double bound = standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch);
+                least = Math.min(least, bound - here);
+            }
+        }
+        return least;
+    }
+
+    /** Slope of a segment after turning by at most {@code pad} further; {@code pitch} is where it ends up. */
+    private static double slopeTurned(double slope, double angle, double pitch, double pad) {
+        double within = 1 + 4 * slope * slope;
+        // The tangent grows by at most (1 + m²) per radian, and m itself by little over a short turn.
+        return Math.abs(pad) * within < 0.1 && Math.abs(slope) < 1 ? slope + pad * (within + 0.1) : Math.tan(angle + pitch);
+    }
+
+    /** Bound on the rate of the gap at any vertex of this unit, per metre of steer travel. */
+    private double fastest(Pose a, Pose b, MotionBounds motion, MotionBounds rigid, Scratch scratch) {
+        scratch.rise.clear();
+        double forward = addReach(a, b, motion, scratch.rise);
+        if (rigid != null) {
+            forward = Math.max(forward, addReach(a, b, rigid, scratch.rise));
+        }
+        return scratch.rise.magnitude() + forward * steepest;
+    }
+
+    /** Adds the rise of the whole unit; returns the greatest forward rate in it. */
+    private double addReach(Pose a, Pose b, MotionBounds motion, Interval rise) {
+        // With the pitch within MOST_PITCH, world offsets between vertices are at most their frame offsets, turned.
+        double tilt = Math.sin(MOST_PITCH);
+        double slackX = 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
+        double aLo = Math.min(a.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXA,
+                b.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXB) - slackX;
+        double aHi = Math.max(a.worldXM(vx[foremost], vh[foremost]) - motion.pivotXA,
+                b.worldXM(vx[foremost], vh[foremost]) - motion.pivotXB) + slackX;
+        motion.addRise(aLo, aHi, rise);
+        double z = Math.max(Math.abs(a.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZA),
+                Math.abs(b.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZB)) + heightM + tilt * lengthM;
+        return motion.forward.hi + z * motion.turn.magnitude();
+    }
+
+    /** A unit point moving along the line. */
+    private double movingBound(
+            MotionBounds motion,
+            MotionBounds rigid,
+            double xA,
+            double xB,
+            double zA,
+            double zB,
+            double gapA,
+            double gapB,
+            Scratch scratch) {
+        scratch.rise.clear();
+        scratch.forward.clear();
+        motion.addPoint(xA, xB, zA, zB, scratch.forward, scratch.rise);
+        if (rigid != null) {
+            rigid.addPoint(xA, xB, zA, zB, scratch.forward, scratch.rise);
+        }
+        return between(gapA, gapB, motion.stepM, scratch);
+    }
+
+    /** A line vertex with an outline segment, extended as far as need be, passing over it. */
+    private double standingBound(
+            MotionBounds motion,
+            MotionBounds rigid,
+            double x,
+            double zA,
+            double zB,
+            double gapA,
+            double gapB,
+            Scratch scratch) {
+        scratch.rise.clear();
+        scratch.forward.clear();
+        addStanding(motion, x, zA, zB, scratch);
+        if (rigid != null) {
+            addStanding(rigid, x, zA, zB, scratch);
+        }
+        return between(gapA, gapB, motion.stepM, scratch);
+    }
+
+    private static void addStanding(MotionBounds motion, double x, double zA, double zB, Scratch scratch) {
+        double aHi = x - Math.min(motion.pivotXA, motion.pivotXB);
+        double aLo = x - Math.max(motion.pivotXA, motion.pivotXB);
+        motion.addRise(aLo, aHi, scratch.rise);
+        double dzA = zA - motion.pivotZA;
+        double dzB = zB - motion.pivotZB;
+        // The material passing over x stays within a step of slope of what passes at the ends.
+        double pad = motion.stepM * (scratch.rise.magnitude() + motion.rise.magnitude()
+                + 2 * scratch.slopes.magnitude());
+        motion.addForward(Math.min(dzA, dzB) - pad, Math.max(dzA, dzB) + pad, scratch.forward);
+    }
+
+    /**
+     * Least value in between of a gap with known ends, whose rate is side × (rise − slope × forward).
+     */
+    private double between(double gapA, double gapB, double h, Scratch s) {
+        if (s.forward.lo < 0.05) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double up = s.slopes.hi >= 0 ? s.slopes.hi * s.forward.hi : s.slopes.hi * s.forward.lo;
+        double down = s.slopes.lo >= 0 ? s.slopes.lo * s.forward.lo : s.slopes.lo * s.forward.hi;
+        double rateLo = s.rise.lo - up;
+        double rateHi = s.rise.hi - down;
+        if (side < 0) {
+            double swap = -rateHi;
+            rateHi = -rateLo;
+            rateLo = swap;
+        }
+        if (rateLo >= 0) {
+            return gapA;
+        }
+        if (rateHi <= 0) {
+            return gapB;
+        }
+        double at = (gapA - gapB + rateHi * h) / (rateHi - rateLo);
+        return gapA + rateLo * Math.min(Math.max(at, 0), h);
+    }
+}

@@ -1,0 +1,230 @@
+package org.cresthaul.posture;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cresthaul.geometry.Interval;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.Tractor;
+import org.cresthaul.rig.Trailer;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.Soffit;
+
+/**
+ * One combination's way over one line: what is the same for every setting, namely the ground under the wheels, the
+ * steer positions to be searched, and the tractor's posture and motion at each. Not safe to share between threads.
+ */
+public final class Passage {
+    /** Positions are first taken this far apart, metres; the search halves where it must. */
+    private static final double FIRST_STEP_M = 2.0;
+
+    /** Covers wheel radii, and how far a high top swings along the road on a steep approach. */
+    private static final double PAD_M = 2;
+
+    private final LevelStance stance;
+    private final WheelPaths ground;
+    private final PivotedGroup tractor;
+    private final RolledProfile steerPath;
+    private final RolledProfile[] drivePaths;
+    private final List<Span> spans;
+    private final Map<String, CombinationShape> shapes = new HashMap<>();
+    private final Map<Soffit, OutlineGaps> tractorUnder = new HashMap<>();
+    private final Map<CombinationShape, Target> groundTargets = new HashMap<>();
+    private final Map<Soffit, Map<CombinationShape, Target>> overheadTargets = new HashMap<>();
+    private final OutlineGaps tractorOver;
+    private final TractorSearch tractorSearch;
+
+    /**
+     * A passage whose searched positions reach from every part of the combination before {@code fromM} to every part
+     * past {@code toM}.
+     */
+    public Passage(LevelStance stance, RoadProfile line, double fromM, double toM) {
+        this.stance = stance;
+        ground = new WheelPaths(line);
+        tractor = CoupledCombination.tractorGroup(stance.tractor());
+        steerPath = ground.rolled(stance.tractor().steer().radiusM());
+        drivePaths = tractor.rolledOn(ground);
+        double first = fromM - frontOverhangM(stance) - PAD_M;
+        double last = toM + reachBehindM(stance) + PAD_M;
+        int count = (int) Math.ceil((last - first) / FIRST_STEP_M);
+        double step = (last - first) / count;
+        List<Span> all = new ArrayList<>(count);
+        PlacedUnit at = place(first, 0);
+        for (int i = 0; i < count; i++) {
+            double end = i + 1 == count ? last : first + (i + 1) * step;
+            PlacedUnit next = place(end, at.pose.pitchRad());
+            all.add(new Span(first + i * step, end, at, next));
+            at = next;
+        }
+        spans = List.copyOf(all);
+        tractorOver = OutlineGaps.over(line, List.of(stance.tractor().underside()), null, null);
+        tractorSearch = new TractorSearch(this);
+    }
+
+    /** A passage over the whole surveyed line. */
+    public Passage(LevelStance stance, RoadProfile line) {
+        this(stance, line, line.startM(), line.endM());
+    }
+
+    public LevelStance stance() {
+        return stance;
+    }
+
+    public RoadProfile line() {
+        return ground.line();
+    }
+
+    /** First steer position of the search, metres along the line. */
+    public double firstSteerM() {
+        return spans.get(0).startM;
+    }
+
+    /** Last steer position of the search, metres along the line. */
+    public double lastSteerM() {
+        return spans.get(spans.size() - 1).endM;
+    }
+
+    WheelPaths ground() {
+        return ground;
+    }
+
+    TractorSearch tractorSearch() {
+        return tractorSearch;
+    }
+
+    CombinationShape shape(LiftState lift, BoosterState booster) {
+        return shapes.computeIfAbsent(
+                lift.word() + "/" + booster.word(), k -> new CombinationShape(stance, lift, booster));
+    }
+
+    /** The undersides of a shape over this line. */
+    Target over(CombinationShape shape) {
+        return groundTargets.computeIfAbsent(shape, s -> new Target(
+                tractorOver,
+                OutlineGaps.over(
+                        line(),
+                        s.trailer().undersides(),
+                        s.raisedTyre().orElse(null),
+                        s.raisedTyre().map(c -> ground.rolled(c.radiusM())).orElse(null)),
+                s.trailing().map(b -> OutlineGaps.over(line(), b.outlines().undersides(), null, null))));
+    }
+
+    /** The topsides of a shape under a soffit. */
+    Target under(CombinationShape shape, Soffit soffit) {
+        return overheadTargets
+                .computeIfAbsent(soffit, s -> new HashMap<>())
+                .computeIfAbsent(shape, s -> new Target(
+                        tractorUnder.computeIfAbsent(soffit, o -> OutlineGaps.under(o, s.tractor().topsides())),
+                        OutlineGaps.under(soffit, s.trailer().topsides()),
+                        s.trailing().map(b -> OutlineGaps.under(soffit, b.outlines().topsides()))));
+    }
+
+    List<Span> spans() {
+        return spans;
+    }
+
+    private PlacedUnit place(double steerM, double guessRad) {
+        return tractor.place(drivePaths, steerM, steerPath.heightAt(steerM), guessRad);
+    }
+
+    private static double frontOverhangM(LevelStance stance) {
+        Tractor t = stance.tractor();
+        double front = Math.max(t.underside().frontXM(), t.topside().frontXM());
+        double overhang = Math.max(0, front - t.steer().xM());
+        // A load, a carried booster or the gooseneck may reach ahead over the tractor.
+        double kingpinBehindSteer = t.steer().xM() - t.fifthWheel().xM();
+        List<Outline> outlines = new ArrayList<>(stance.trailer().load());
+        outlines.add(stance.trailer().underside());
+        outlines.add(stance.trailer().topside());
+        stance.booster().flatMap(Booster::carried).ifPresent(outlines::add);
+        for (Outline o : outlines) {
+            overhang = Math.max(overhang, o.frontXM() - stance.trailer().kingpinXM() - kingpinBehindSteer);
+        }
+        return overhang;
+    }
+
+    private static double reachBehindM(LevelStance stance) {
+        Tractor t = stance.tractor();
+        Trailer trailer = stance.trailer();
+        double rear = Math.min(trailer.underside().rearXM(), trailer.topside().rearXM());
+        for (Outline o : trailer.load()) {
+            rear = Math.min(rear, o.rearXM());
+        }
+        double lastAxle = trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
+        rear = Math.min(rear, lastAxle - 1);
+        if (stance.booster().isPresent()) {
+            Booster b = stance.booster().get();
+            double bodyRear = Math.min(Math.min(b.underside().rearXM(), b.topside().rearXM()), b.axle().xM() - 1);
+            rear = Math.min(rear, trailer.boosterHinge().orElseThrow().xM() + bodyRear - b.hingeXM());
+            if (b.closeCoupledAxleXM().isPresent()) {
+                rear = Math.min(rear, b.closeCoupledAxleXM().getAsDouble() + bodyRear - b.axle().xM());
+            }
+            Optional<Outline> carried = b.carried();
+            if (carried.isPresent()) {
+                rear = Math.min(rear, carried.get().rearXM());
+            }
+        }
+        double tractorRear = Math.min(
+                Math.min(t.underside().rearXM(), t.topside().rearXM()),
+                t.drive().axles().get(t.drive().axles().size() - 1).xM() - 1);
+        return t.steer().xM() - Math.min(tractorRear, t.fifthWheel().xM() - trailer.kingpinXM() + rear);
+    }
+
+    /** A stretch of steer positions with the tractor at both ends; halves are made once and shared by all settings. */
+    final class Span {
+        final double startM;
+        final double endM;
+        final PlacedUnit start;
+        final PlacedUnit end;
+        final MotionBounds motion = new MotionBounds();
+        final Interval kingpinForward = new Interval();
+        final Interval kingpinRise = new Interval();
+        private Span first;
+        private Span second;
+
+        Span(double startM, double endM, PlacedUnit start, PlacedUnit end) {
+            this.startM = startM;
+            this.endM = endM;
+            this.start = start;
+            this.end = end;
+            Interval steerForward = new Interval();
+            Interval steerRise = new Interval();
+            steerForward.set(1, 1);
+            steerPath.addSlopes(startM, endM, steerRise);
+            motion.compute(tractor, drivePaths, start, end, endM - startM, steerForward, steerRise);
+            if (motion.known) {
+                motion.addPoint(start.pose, end.pose, stance.tractor().fifthWheel(), kingpinForward, kingpinRise);
+            }
+        }
+
+        double lengthM() {
+            return endM - startM;
+        }
+
+        private void halve() {
+            if (first == null) {
+                double middle = 0.5 * (startM + endM);
+                PlacedUnit at = place(middle, 0.5 * (start.pose.pitchRad() + end.pose.pitchRad()));
+                first = new Span(startM, middle, start, at);
+                second = new Span(middle, endM, at, end);
+            }
+        }
+
+        Span first() {
+            halve();
+            return first;
+        }
+
+        Span second() {
+            halve();
+            return second;
+        }
+    }
+}

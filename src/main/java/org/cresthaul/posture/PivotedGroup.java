@@ -1,0 +1,243 @@
+package org.cresthaul.posture;
+
+import java.util.List;
+import org.cresthaul.rig.Axle;
+import org.cresthaul.road.RolledProfile;
+
+/**
+ * A unit held at a pivot ahead (steer axle, kingpin, hinge) and standing on one axle group behind it; its pitch is the
+ * one unknown.
+ *
+ * <p>As the nose goes up the frame comes down on its group, so every axle's travel grows with pitch. The pitch is the
+ * largest that keeps the group's rule (held: the sum of travels, hanging axles counted at their rebound limit, does not
+ * exceed {@code rest}; settled: the valve axle's travel does not exceed {@code rest}) or has every axle at its rebound
+ * stop or beyond, keeps every axle within its jounce, and keeps a carrying booster's wheel out of the ground. All of these are increasing functions of pitch, so
+ * their maximum has one root, found by Newton steps inside a bracket.
+ */
+final class PivotedGroup {
+    /** Residual of the rule accepted as solved, metres. */
+    static final double SOLVED_M = 1e-10;
+
+    /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
+    private static final int TOGETHER = 12;
+
+    final double pivotXM;
+    final double pivotHM;
+    final double[] xM;
+    final double[] radiusM;
+    final double jounceM;
+    final double reboundM;
+    /** Index of the axle the valve reads, or -1 when the air is held. */
+    final int valve;
+
+    final double rest;
+    /** A wheel fixed to the frame that may lift it, in frame coordinates; NaN when there is none. */
+    final double fixedXM;
+
+    final double fixedHM;
+    final double fixedRadiusM;
+
+    private PivotedGroup(
+            double pivotXM,
+            double pivotHM,
+            double[] xM,
+            double[] radiusM,
+            double jounceM,
+            double reboundM,
+            int valve,
+            double rest,
+            double fixedXM,
+            double fixedHM,
+            double fixedRadiusM) {
+        this.pivotXM = pivotXM;
+        this.pivotHM = pivotHM;
+        this.xM = xM;
+        this.radiusM = radiusM;
+        this.jounceM = jounceM;
+        this.reboundM = reboundM;
+        this.valve = valve;
+        this.rest = rest;
+        this.fixedXM = fixedXM;
+        this.fixedHM = fixedHM;
+        this.fixedRadiusM = fixedRadiusM;
+    }
+
+    /** Air shut in: the travels keep the sum {@code restM}. */
+    static PivotedGroup held(
+            double pivotXM, double pivotHM, List<Axle> axles, double jounceM, double reboundM, double restM) {
+        return of(pivotXM, pivotHM, axles, jounceM, reboundM, -1, restM);
+    }
+
+    /** The valve has acted: axle {@code valve} keeps travel {@code restM}. */
+    static PivotedGroup settled(
+            double pivotXM,
+            double pivotHM,
+            List<Axle> axles,
+            double jounceM,
+            double reboundM,
+            int valve,
+            double restM) {
+        return of(pivotXM, pivotHM, axles, jounceM, reboundM, valve, restM);
+    }
+
+    /** One axle fixed to the frame. */
+    static PivotedGroup rigid(double pivotXM, double pivotHM, Axle axle) {
+        double inf = Double.POSITIVE_INFINITY;
+        return of(pivotXM, pivotHM, List.of(axle), inf, inf, 0, 0);
+    }
+
+    private static PivotedGroup of(
+            double pivotXM, double pivotHM, List<Axle> axles, double up, double down, int valve, double rest) {
+        double[] x = axles.stream().mapToDouble(Axle::xM).toArray();
+        double[] r = axles.stream().mapToDouble(Axle::radiusM).toArray();
+        double nan = Double.NaN;
+        return new PivotedGroup(pivotXM, pivotHM, x, r, up, down, valve, rest, nan, nan, nan);
+    }
+
+    /** The same group with a wheel fixed to the frame that lifts it where the ground is too high. */
+    PivotedGroup withFixedWheel(double frameXM, double frameHM, double wheelRadiusM) {
+        return new PivotedGroup(
+                pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, valve, rest, frameXM, frameHM, wheelRadiusM);
+    }
+
+    /** The same group with its air shut in: the travels keep the sum {@code restM}. */
+    PivotedGroup holding(double restM) {
+        return new PivotedGroup(
+                pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, -1, restM, fixedXM, fixedHM, fixedRadiusM);
+    }
+
+    boolean hasFixedWheel() {
+        return fixedXM == fixedXM;
+    }
+
+    int size() {
+        return xM.length;
+    }
+
+    RolledProfile[] rolledOn(WheelPaths ground) {
+        RolledProfile[] rolled = new RolledProfile[size() + (hasFixedWheel() ? 1 : 0)];
+        for (int i = 0; i < size(); i++) {
+            rolled[i] = ground.rolled(radiusM[i]);
+        }
+        if (hasFixedWheel()) {
+            rolled[size()] = ground.rolled(fixedRadiusM);
+        }
+        return rolled;
+    }
+
+    /**
+     * The unit at rest with its pivot at a given place.
+     *
+     * @param rolled wheel paths in the order of {@link #rolledOn}
+     * @param pivotX distance of the pivot, metres
+     * @param pivotZ height of the pivot, metres
+     * @param guessRad a pitch to start from; any finite value converges to the same answer
+     * @return the unit; not {@link PlacedUnit#solved} when no posture was found, and then nothing may be concluded
+     */
+    PlacedUnit place(RolledProfile[] rolled, double pivotX, double pivotZ, double guessRad) {
+        int n = xM.length;
+        double[] travel = new double[n];
+        double[] heightThenSlope = new double[2];
+        double lo = Double.NEGATIVE_INFINITY;
+        double hi = Double.POSITIVE_INFINITY;
+        double step = 0.05;
+        double pitch = guessRad;
+        boolean solved = false;
+        for (int iteration = 0; iteration < 200; iteration++) {
+            // Pitch and travels are improved together, one step each; only a reluctant case solves the travels
+            // for every trial pitch.
+            int travelSteps = iteration < TOGETHER ? 1 : 100;
+            double openGap = 0;
+            double c = Math.cos(pitch);
+            double s = Math.sin(pitch);
+            double sum = 0;
+            double sumRate = 0;
+            double largest = Double.NEGATIVE_INFINITY;
+            double largestRate = 0;
+            for (int i = 0; i < n; i++) {
+                double along = xM[i] - pivotXM;
+                double d = travel[i];
+                double x = 0;
+                double z = 0;
+                double q = 0;
+                for (int k = 0; k < travelSteps; k++) {
+                    double up = radiusM[i] + d - pivotHM;
+                    x = pivotX + along * c - up * s;
+                    z = pivotZ + along * s + up * c;
+                    rolled[i].locate(x, heightThenSlope);
+                    double gap = z - heightThenSlope[0];
+                    q = heightThenSlope[1];
+                    d -= gap / (c + q * s);
+                    if (Math.abs(gap) < 1e-12 || k + 1 == travelSteps) {
+                        openGap = Math.max(openGap, Math.abs(gap));
+                        break;
+                    }
+                }
+                travel[i] = d;
+                double dRate = -((x - pivotX) + q * (z - pivotZ)) / (c + q * s);
+                if (valve < 0 ? d > -reboundM : i == valve) {
+                    sum += d;
+                    sumRate += dRate;
+                } else if (valve < 0) {
+                    sum -= reboundM;
+                }
+                if (d > largest) {
+                    largest = d;
+                    largestRate = dRate;
+                }
+            }
+            double excess = largest - jounceM;
+            double rate = largestRate;
+            double scale = valve < 0 ? n : 1;
+            double rule = (sum - rest) / scale;
+            double ruleRate = sumRate / scale;
+            // With every axle at its rebound stop nothing holds the unit up: it comes down until one stands.
+            if (largest + reboundM < rule) {
+                rule = largest + reboundM;
+                ruleRate = largestRate;
+            }
+            if (rule >= excess) {
+                excess = rule;
+                rate = ruleRate;
+            }
+            if (hasFixedWheel()) {
+                double along = fixedXM - pivotXM;
+                double up = fixedHM - pivotHM;
+                double x = pivotX + along * c - up * s;
+                double z = pivotZ + along * s + up * c;
+                rolled[n].locate(x, heightThenSlope);
+                double depth = heightThenSlope[0] - z;
+                if (depth > excess) {
+                    excess = depth;
+                    rate = -((x - pivotX) + heightThenSlope[1] * (z - pivotZ));
+                }
+            }
+            boolean travelsSolved = openGap <= SOLVED_M;
+            if (travelsSolved && Math.abs(excess) <= SOLVED_M) {
+                solved = true;
+                break;
+            }
+            if (travelsSolved && excess > 0) {
+                hi = Math.min(hi, pitch);
+            } else if (travelsSolved) {
+                lo = Math.max(lo, pitch);
+            }
+            double next = rate > 0 ? pitch - excess / rate : Double.NaN;
+            if (!(next > lo && next < hi)) {
+                if (hi - lo < Double.POSITIVE_INFINITY) {
+                    next = 0.5 * (lo + hi);
+                } else {
+                    next = excess > 0 ? pitch - step : pitch + step;
+                    step *= 2;
+                }
+            }
+            if (travelsSolved && next == pitch || hi - lo < 1e-15) {
+                // As near as numbers go.
+                solved = travelsSolved;
+                break;
+            }
+            pitch = next;
+        }
+        return new PlacedUnit(this, rolled, pivotX, pivotZ, pitch, travel, solved);
+    }
+}

@@ -1,0 +1,56 @@
+package org.cresthaul.posture;
+
+import org.cresthaul.road.RolledProfile;
+
+/** A unit standing on the road, with what the position search needs of it. Not changed after construction. */
+final class PlacedUnit {
+    final Pose pose;
+    final double pivotX;
+    final double pivotZ;
+    /** World place and travel of each down axle; a hanging axle is at its rebound limit. */
+    final double[] wheelX;
+
+    final double[] wheelZ;
+    /** Travel the ground asks for: below -rebound the axle hangs. */
+    final double[] travel;
+    /** Free height under the fixed wheel of a carrying booster, metres; infinite when there is none. */
+    final double fixedGap;
+
+    /** False when no posture was found here: the search then stays unproven. */
+    final boolean solved;
+
+    final double fixedX;
+    final double fixedZ;
+
+    PlacedUnit(
+            PivotedGroup group,
+            RolledProfile[] rolled,
+            double pivotX,
+            double pivotZ,
+            double pitch,
+            double[] travel,
+            boolean solved) {
+        this.solved = solved;
+        this.pivotX = pivotX;
+        this.pivotZ = pivotZ;
+        this.travel = travel;
+        pose = Pose.holding(group.pivotXM, group.pivotHM, pivotX, pivotZ, pitch);
+        int n = travel.length;
+        wheelX = new double[n];
+        wheelZ = new double[n];
+        for (int i = 0; i < n; i++) {
+            double h = group.radiusM[i] + Math.max(travel[i], -group.reboundM);
+            wheelX[i] = pose.worldXM(group.xM[i], h);
+            wheelZ[i] = pose.worldZM(group.xM[i], h);
+        }
+        if (group.hasFixedWheel()) {
+            fixedX = pose.worldXM(group.fixedXM, group.fixedHM);
+            fixedZ = pose.worldZM(group.fixedXM, group.fixedHM);
+            fixedGap = fixedZ - rolled[n].heightAt(fixedX);
+        } else {
+            fixedX = Double.NaN;
+            fixedZ = Double.NaN;
+            fixedGap = Double.POSITIVE_INFINITY;
+        }
+    }
+}

@@ -1,0 +1,152 @@
+package org.cresthaul.posture;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.posture.CombinationShape.TrailingBooster;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.RolledProfile;
+
+/**
+ * The quasi-static posture of a combination on one line of ground, by exact rigid-body rotation.
+ *
+ * <p>Every rule is met within {@value PivotedGroup#SOLVED_M} m. Safe to share between threads.
+ */
+public final class PostureSolver {
+    private static final double BEND_SOLVED_RAD = 1e-9;
+
+    private final CoupledCombination combination;
+    private final RolledProfile steerPath;
+    private final RolledProfile[] drivePaths;
+    private final RolledProfile[] trailerPaths;
+    private final RolledProfile[] boosterPaths;
+    private final Optional<RolledProfile> liftedPath;
+
+    /**
+     * A solver for one setting on one line.
+     *
+     * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
+     */
+    public PostureSolver(LevelStance stance, Setting setting, Levelling levelling, RoadProfile line) {
+        this(new CoupledCombination(
+                        new CombinationShape(stance, setting.lift(), setting.booster()), setting, levelling), new WheelPaths(line));
+    }
+
+    PostureSolver(CoupledCombination combination, WheelPaths ground) {
+        this.combination = combination;
+        steerPath = ground.rolled(combination.steerRadiusM());
+        drivePaths = combination.tractor().rolledOn(ground);
+        trailerPaths = combination.trailer().rolledOn(ground);
+        boosterPaths = combination.booster().map(b -> b.rolledOn(ground)).orElse(null);
+        liftedPath = combination.shape().raisedTyre().map(c -> ground.rolled(c.radiusM()));
+    }
+
+    RolledProfile[] trailerPaths() {
+        return trailerPaths;
+    }
+
+    RolledProfile[] boosterPaths() {
+        return boosterPaths;
+    }
+
+    Optional<RolledProfile> liftedPath() {
+        return liftedPath;
+    }
+
+    PlacedUnit tractorAt(double steerM, double guessRad) {
+        return combination.tractor().place(drivePaths, steerM, steerPath.heightAt(steerM), guessRad);
+    }
+
+    PlacedUnit trailerAt(PlacedUnit tractor, double guessRad) {
+        double x = tractor.pose.worldXM(combination.fifthWheel());
+        double z = tractor.pose.worldZM(combination.fifthWheel());
+        return combination.trailer().place(trailerPaths, x, z, guessRad);
+    }
+
+    /** The trailing booster behind a placed trailer, its hinge within limits. */
+    PlacedBooster boosterAt(PlacedUnit trailer, double guessRad) {
+        PivotedGroup group = combination.booster().orElseThrow();
+        TrailingBooster joint = combination.shape().trailing().orElseThrow();
+        double x = trailer.pose.worldXM(joint.hinge());
+        double z = trailer.pose.worldZM(joint.hinge());
+        PlacedUnit free = group.place(boosterPaths, x, z, guessRad);
+        double bend = free.pose.pitchRad() - trailer.pose.pitchRad();
+        if (bend > joint.upRad()) {
+            return fixedTo(trailer, group, x, z, joint.upRad(), bend, WheelState.HANGING);
+        }
+        // A carrying booster holds the trailer at exactly this bend, give or take what the solver leaves.
+        if (bend <= -joint.downRad() + BEND_SOLVED_RAD) {
+            return fixedTo(trailer, group, x, z, -joint.downRad(), bend, WheelState.SOLID);
+        }
+        return new PlacedBooster(free, bend, WheelState.RIDING);
+    }
+
+    private PlacedBooster fixedTo(
+            PlacedUnit trailer, PivotedGroup group, double x, double z, double limit, double bend, WheelState state) {
+        PlacedUnit placed = new PlacedUnit(
+                group, boosterPaths, x, z, trailer.pose.pitchRad() + limit, new double[] {0}, trailer.solved);
+        return new PlacedBooster(placed, bend, state);
+    }
+
+    /**
+     * A booster and its hinge.
+     *
+     * @param bendRad pitch relative to the trailer that the ground asks for, before limits
+     */
+    record PlacedBooster(PlacedUnit unit, double bendRad, WheelState state) {}
+
+    /**
+     * The posture with the steer axle's centre at {@code steerM} along the line.
+     *
+     * @param steerM metres, any finite value
+     */
+    public CombinationPosture at(double steerM) {
+        PlacedUnit tractor = tractorAt(steerM, 0);
+        PlacedUnit trailer = trailerAt(tractor, tractor.pose.pitchRad());
+        List<WheelPosture> wheels = new ArrayList<>();
+        wheels.add(new WheelPosture(
+                UnitName.TRACTOR,
+                tractor.pivotX,
+                tractor.pivotZ,
+                combination.steerRadiusM(),
+                0,
+                WheelState.RIDING));
+        addWheels(UnitName.TRACTOR, combination.tractor(), tractor, wheels);
+        addWheels(UnitName.TRAILER, combination.trailer(), trailer, wheels);
+        combination.shape().raisedTyre().ifPresent(c -> wheels.add(new WheelPosture(
+                UnitName.TRAILER,
+                trailer.pose.worldXM(c.xM(), c.hM()),
+                trailer.pose.worldZM(c.xM(), c.hM()),
+                c.radiusM(),
+                c.hM() - c.radiusM(),
+                WheelState.LIFTED)));
+        Optional<Pose> booster = Optional.empty();
+        if (combination.booster().isPresent()) {
+            PlacedBooster placed = boosterAt(trailer, trailer.pose.pitchRad());
+            booster = Optional.of(placed.unit.pose);
+            wheels.add(new WheelPosture(
+                    UnitName.BOOSTER,
+                    placed.unit.wheelX[0],
+                    placed.unit.wheelZ[0],
+                    combination.booster().get().radiusM[0],
+                    0,
+                    placed.state));
+        }
+        return new CombinationPosture(steerM, tractor.pose, trailer.pose, booster, wheels);
+    }
+
+    private static void addWheels(UnitName name, PivotedGroup group, PlacedUnit unit, List<WheelPosture> wheels) {
+        for (int i = 0; i < group.size(); i++) {
+            double travel = Math.max(unit.travel[i], -group.reboundM);
+            // The wheel that a fully drooped group comes down on stands, give or take what the solver leaves.
+            WheelState state = unit.travel[i] < -group.reboundM - 1e-9
+                    ? WheelState.HANGING
+                    : travel >= group.jounceM - 1e-9 ? WheelState.SOLID : WheelState.RIDING;
+            wheels.add(new WheelPosture(
+                    name, unit.wheelX[i], unit.wheelZ[i], group.radiusM[i], travel, state));
+        }
+    }
+}

@@ -1,0 +1,10 @@
+package org.cresthaul.posture;
+
+import java.util.Optional;
+
+/**
+ * What a passage is searched for, unit by unit: the undersides over the ground, or the topsides under a soffit.
+ *
+ * @param booster only for a trailing booster
+ */
+record Target(OutlineGaps tractor, OutlineGaps trailer, Optional<OutlineGaps> booster) {}

@@ -1,0 +1,134 @@
+package org.cresthaul.rig;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.LengthLimits;
+import org.cresthaul.units.Problems;
+
+/** An outline as read: its points when every one is sound, or none. */
+final class OutlineFields {
+    static final LengthLimits X = new LengthLimits(-60, 60);
+    /** Nothing of a rig is below the level ground it stands on. */
+    static final LengthLimits H = new LengthLimits(0, 8);
+
+    static final int MOST_POINTS = 500;
+
+    private final List<FramePoint> points;
+    private final String pointer;
+    private final Problems problems;
+
+    private OutlineFields(List<FramePoint> points, String pointer, Problems problems) {
+        this.points = points;
+        this.pointer = pointer;
+        this.problems = problems;
+    }
+
+    /** A point with "x" and "h", and nothing else; null after a problem. */
+    static FramePoint point(JsonFields fields) {
+        double xM = fields.lengthM("x", X);
+        double hM = fields.lengthM("h", H);
+        fields.refuseOthers();
+        return Double.isNaN(xM) || Double.isNaN(hM) ? null : new FramePoint(xM, hM);
+    }
+
+    static OutlineFields of(JsonFields unit, String key) {
+        return of(unit, key, "");
+    }
+
+    /** @param part what a point is called that has no "part" of its own */
+    static OutlineFields of(JsonFields unit, String key, String part) {
+        Problems problems = unit.problems();
+        int before = problems.count();
+        List<FramePoint> points = new ArrayList<>();
+        double lastXM = Double.NaN;
+        for (JsonFields item : unit.objects(key, 2, MOST_POINTS)) {
+            double xM = item.lengthM("x", X);
+            double hM = item.lengthM("h", H);
+            String own = item.findText("part", JsonFields.LONGEST_NAME).orElse(part);
+            item.refuseOthers();
+            if (xM < lastXM) {
+                item.problem("x", "outline-backwards", "The outline runs backwards here: x falls.",
+                        "List the points from the rear end to the front end; x runs forward.");
+            }
+            lastXM = Double.isNaN(xM) ? lastXM : xM;
+            if (!Double.isNaN(xM) && !Double.isNaN(hM)) {
+                points.add(new FramePoint(xM, hM, own));
+            }
+        }
+        if (problems.count() == before
+                && !points.isEmpty()
+                && points.get(points.size() - 1).xM() == points.get(0).xM()) {
+            unit.problem(key, "no-length", "All points of the outline have the same x.",
+                    "List at least two points with different x.");
+        }
+        return new OutlineFields(problems.count() == before ? points : List.of(), unit.pointer(key), problems);
+    }
+
+    /** The outline; only when no problem was added. */
+    Outline outline() {
+        return new Outline(points);
+    }
+
+    /** An underside that leaves part of its unit out would make that part count as clear. */
+    void requireReach(double rearXM, double frontXM, String span) {
+        if (points.isEmpty()) {
+            return;
+        }
+        if (points.get(0).xM() > rearXM || points.get(points.size() - 1).xM() < frontXM) {
+            problems.add("outline-short", "The underside does not reach " + span + ".", pointer,
+                    "Measure the underside over the whole unit; what is left out cannot be checked.");
+        }
+    }
+
+    /** An underside above the topside is a mix-up of the two, and would count as clear. */
+    void requireBelow(OutlineFields topside) {
+        if (points.isEmpty() || topside.points.isEmpty()) {
+            return;
+        }
+        for (FramePoint p : points) {
+            if (p.hM() > highestAt(topside.points, p.xM()) + 1e-9) {
+                problems.add("underside-above-topside",
+                        "The underside is above the topside at x = " + p.xM() + " m.", pointer,
+                        "The underside is the lowest line of the unit, the topside its highest.");
+                return;
+            }
+        }
+        for (FramePoint p : topside.points) {
+            if (p.hM() < lowestAt(points, p.xM()) - 1e-9) {
+                problems.add("underside-above-topside",
+                        "The topside is below the underside at x = " + p.xM() + " m.", topside.pointer,
+                        "The underside is the lowest line of the unit, the topside its highest.");
+                return;
+            }
+        }
+    }
+
+    private static double highestAt(List<FramePoint> line, double xM) {
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int i = 1; i < line.size(); i++) {
+            highest = Math.max(highest, heightOn(line.get(i - 1), line.get(i), xM, true));
+        }
+        return highest == Double.NEGATIVE_INFINITY ? Double.POSITIVE_INFINITY : highest;
+    }
+
+    private static double lowestAt(List<FramePoint> line, double xM) {
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = 1; i < line.size(); i++) {
+            lowest = Math.min(lowest, -heightOn(line.get(i - 1), line.get(i), xM, false));
+        }
+        return lowest == Double.POSITIVE_INFINITY ? Double.NEGATIVE_INFINITY : lowest;
+    }
+
+    /** Height of a piece at xM, negated when the lowest is asked for; minus infinity where the piece does not reach. */
+    private static double heightOn(FramePoint a, FramePoint b, double xM, boolean highest) {
+        if (xM < a.xM() || xM > b.xM()) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double sign = highest ? 1 : -1;
+        if (a.xM() == b.xM()) {
+            return Math.max(sign * a.hM(), sign * b.hM());
+        }
+        return sign * (a.hM() + (b.hM() - a.hM()) * (xM - a.xM()) / (b.xM() - a.xM()));
+    }
+}

@@ -1,0 +1,269 @@
+package org.cresthaul.rig;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.LengthLimits;
+
+/**
+ * Reads one stance of a rig file. Everything is read and compared as bare numbers first (NaN where a field is wrong,
+ * so that no comparison with it speaks); values are built only from a stance without a mistake.
+ */
+final class StanceReader {
+    /** The position search relies on the next three: they bound how fast a unit's pitch changes along the road. */
+    static final double STEER_AHEAD_OF_DRIVE_M = 1.5;
+
+    static final double KINGPIN_AHEAD_OF_AXLES_M = 2.0;
+    static final double HINGE_AHEAD_OF_BOOSTER_AXLE_M = 0.5;
+    /** Bounds the angle by which a notch turns the trailer. */
+    static final double DECK_FRONT_AHEAD_OF_VALVE_M = 1.0;
+
+    static final int MOST_AXLES = 12;
+    static final int MOST_LOADS = 20;
+    static final LengthLimits TRAVEL = new LengthLimits(0, 0.5);
+    static final LengthLimits LIFT_GAP = new LengthLimits(0, 1);
+    static final LengthLimits SECONDARY_RISE = new LengthLimits(-0.5, 0.5);
+    static final LengthLimits RAISE = new LengthLimits(0, 1);
+    static final LengthLimits SAG = new LengthLimits(0, 0.5);
+    static final double MOST_HINGE_RAD = Math.toRadians(45);
+
+    private final JsonFields stance;
+    private final String name;
+    private final double highestNotchM;
+    private double lastTrailerAxleXM = Double.NaN;
+    private boolean hingeGiven;
+
+    StanceReader(JsonFields stance, String name, double highestNotchM) {
+        this.stance = stance;
+        this.name = name;
+        this.highestNotchM = highestNotchM;
+    }
+
+    /** The stance; empty when a problem was added. */
+    Optional<LevelStance> read() {
+        int before = stance.problems().count();
+        Tractor tractor = tractor(stance.object("tractor"));
+        JsonFields trailerFields = stance.object("trailer");
+        Trailer trailer = trailer(trailerFields);
+        Optional<JsonFields> boosterFields = stance.findObject("booster");
+        Booster booster = boosterFields.map(this::booster).orElse(null);
+        if (boosterFields.isPresent() && trailerFields.isThere() && !hingeGiven) {
+            trailerFields.problem("boosterHinge", "missing", "A booster is given, but no hinge on the trailer.",
+                    "Add \"boosterHinge\": {\"x\": \"...\", \"h\": \"...\"} to the trailer, or leave the booster out.");
+        }
+        stance.refuseOthers();
+        if (!stance.isThere() || stance.problems().count() > before) {
+            return Optional.empty();
+        }
+        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster)));
+    }
+
+    private Tractor tractor(JsonFields tractor) {
+        int before = tractor.problems().count();
+        AxleFields steer = AxleFields.of(tractor.object("steer"));
+        JsonFields group = tractor.object("drive");
+        List<AxleFields> drive = AxleFields.list(group, MOST_AXLES);
+        double upM = group.lengthM("travelUp", TRAVEL);
+        double downM = group.lengthM("travelDown", TRAVEL);
+        group.refuseOthers();
+        if (!drive.isEmpty() && drive.get(0).xM() > steer.xM() - STEER_AHEAD_OF_DRIVE_M) {
+            tractor.problems().add("axle-order", "The steer axle is not at least 1.5 m ahead of the first drive axle.",
+                    steer.pointer() + "/x", "x runs forward: give the steer axle the larger x.");
+        }
+        JsonFields wheel = tractor.object("fifthWheel");
+        FramePoint fifthWheel = OutlineFields.point(wheel);
+        if (fifthWheel != null && fifthWheel.xM() >= steer.xM()) {
+            wheel.problem("x", "order", "The fifth wheel is not behind the steer axle.",
+                    "Give it an x below that of the steer axle.");
+        }
+        OutlineFields underside = OutlineFields.of(tractor, "underside");
+        OutlineFields topside = OutlineFields.of(tractor, "topside");
+        underside.requireBelow(topside);
+        double rearXM = drive.isEmpty() ? Double.NaN : drive.get(drive.size() - 1).xM();
+        underside.requireReach(rearXM, steer.xM(), "from the rear drive axle to the steer axle");
+        tractor.refuseOthers();
+        if (!tractor.isThere() || tractor.problems().count() > before) {
+            return null;
+        }
+        return new Tractor(steer.axle(), AxleFields.group(drive, upM, downM), fifthWheel, underside.outline(),
+                topside.outline());
+    }
+
+    private Trailer trailer(JsonFields trailer) {
+        int before = trailer.problems().count();
+        JsonFields kingpin = trailer.object("kingpin");
+        double kingpinXM = kingpin.lengthM("x", OutlineFields.X);
+        kingpin.refuseOthers();
+        JsonFields frontFields = trailer.object("deckFront");
+        FramePoint deckFront = OutlineFields.point(frontFields);
+        JsonFields rearFields = trailer.object("deckRear");
+        FramePoint deckRear = OutlineFields.point(rearFields);
+        List<AxleFields> axles = AxleFields.list(trailer, MOST_AXLES);
+        double upM = trailer.lengthM("travelUp", TRAVEL);
+        double downM = trailer.lengthM("travelDown", TRAVEL);
+        OptionalInt valveAxle = trailer.integer("valveAxle", 1, MOST_AXLES);
+        Optional<JsonFields> liftFields = trailer.findObject("liftAxle");
+        double gapM = liftFields.map(l -> l.lengthM("gap", LIFT_GAP)).orElse(Double.NaN);
+        double riseM = liftFields.map(l -> l.lengthM("secondaryRise", SECONDARY_RISE)).orElse(Double.NaN);
+        liftFields.ifPresent(JsonFields::refuseOthers);
+        double hydraulicM = trailer.lengthM("hydraulicRaiseLimit", RAISE);
+        double manualM = trailer.lengthM("manualRaiseLimit", RAISE);
+        double sagM = trailer.findLengthM("deckSag", SAG).orElse(0);
+
+        if (kingpinXM < (axles.isEmpty() ? Double.NaN : axles.get(0).xM()) + KINGPIN_AHEAD_OF_AXLES_M) {
+            kingpin.problem("x", "order", "The kingpin is not at least 2 m ahead of the first trailer axle.",
+                    "x runs forward: give the kingpin the larger x.");
+        }
+        if (deckFront != null && deckFront.xM() >= kingpinXM) {
+            frontFields.problem("x", "order", "The deck front is not behind the kingpin.",
+                    "Give it an x below that of the kingpin.");
+        }
+        if (deckFront != null && deckRear != null && deckRear.xM() >= deckFront.xM()) {
+            rearFields.problem("x", "order", "The deck rear is not behind the deck front.",
+                    "x runs forward: give the deck front the larger x.");
+        }
+        requireValveAxle(trailer, axles, valveAxle, liftFields, deckFront, frontFields);
+        if (riseM > downM || -riseM > upM) {
+            liftFields.orElseThrow().problem("secondaryRise", "beyond-travel",
+                    "The secondary rise is more than the axles' travel: the valve could never set it.",
+                    "Keep a rise within travelDown (a drop within travelUp).");
+        }
+        if (manualM > downM) {
+            trailer.problem("manualRaiseLimit", "beyond-travel",
+                    "The manual raise limit is more than the axles can travel down.", "Keep it within travelDown.");
+        }
+        if (hydraulicM < highestNotchM) {
+            trailer.problem("hydraulicRaiseLimit", "below-notch",
+                    "The hydraulics reach less high than the highest notch.",
+                    "Give the highest deck-front height they reach, measured from the reference notch.");
+        }
+
+        OutlineFields underside = OutlineFields.of(trailer, "underside");
+        OutlineFields topside = OutlineFields.of(trailer, "topside");
+        underside.requireBelow(topside);
+        underside.requireReach(deckRear == null ? Double.NaN : deckRear.xM(),
+                deckFront == null ? Double.NaN : deckFront.xM(), "from the deck rear to the deck front");
+        List<OutlineFields> load = loads(trailer);
+        Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
+        hingeGiven = hingeFields.isPresent();
+        FramePoint hinge = hingeFields.map(OutlineFields::point).orElse(null);
+        trailer.refuseOthers();
+        lastTrailerAxleXM = axles.isEmpty() ? Double.NaN : axles.get(axles.size() - 1).xM();
+        if (!trailer.isThere() || trailer.problems().count() > before) {
+            return null;
+        }
+        return new Trailer(kingpinXM, deckFront, deckRear, AxleFields.group(axles, upM, downM),
+                valveAxle.getAsInt() - 1, liftFields.map(l -> new LiftAxle(gapM, riseM)), hydraulicM, manualM, sagM,
+                underside.outline(), topside.outline(), load.stream().map(OutlineFields::outline).toList(),
+                Optional.ofNullable(hinge));
+    }
+
+    private static void requireValveAxle(
+            JsonFields trailer, List<AxleFields> axles, OptionalInt valveAxle, Optional<JsonFields> liftAxle,
+            FramePoint deckFront, JsonFields frontFields) {
+        if (liftAxle.isPresent() && axles.size() == 1) {
+            trailer.problem("axles", "no-fixed-axle", "The only trailer axle is the lift axle.",
+                    "List a fixed axle ahead of it, or leave liftAxle out.");
+            return;
+        }
+        if (valveAxle.isEmpty() || axles.isEmpty()) {
+            return;
+        }
+        if (valveAxle.getAsInt() > axles.size()) {
+            trailer.problem("valveAxle", "no-such-axle", "The height valve reads axle " + valveAxle.getAsInt()
+                    + ", but there are " + axles.size() + ".", "Count from the front, starting with 1.");
+        } else if (liftAxle.isPresent() && valveAxle.getAsInt() == axles.size()) {
+            trailer.problem("valveAxle", "valve-on-lift-axle", "The height valve reads the lift axle.",
+                    "Name a fixed axle: the valve must work with the lift axle up as well.");
+        } else if (deckFront != null
+                && deckFront.xM() < axles.get(valveAxle.getAsInt() - 1).xM() + DECK_FRONT_AHEAD_OF_VALVE_M) {
+            frontFields.problem("x", "order", "The deck front is not at least 1 m ahead of the valve axle.",
+                    "x runs forward: give the deck front the larger x.");
+        }
+    }
+
+    private static List<OutlineFields> loads(JsonFields trailer) {
+        List<OutlineFields> load = new ArrayList<>();
+        for (JsonFields item : trailer.findObjects("load", 0, MOST_LOADS)) {
+            String part = item.text("name", JsonFields.LONGEST_NAME);
+            load.add(OutlineFields.of(item, "outline", part));
+            item.refuseOthers();
+        }
+        return load;
+    }
+
+    private Booster booster(JsonFields booster) {
+        int before = booster.problems().count();
+        JsonFields hinge = booster.object("hinge");
+        double hingeXM = hinge.lengthM("x", OutlineFields.X);
+        hinge.refuseOthers();
+        AxleFields axle = AxleFields.of(booster.object("axle"));
+        if (hingeXM < axle.xM() + HINGE_AHEAD_OF_BOOSTER_AXLE_M) {
+            hinge.problem("x", "order", "The booster's hinge is not at least 0.5 m ahead of its axle.",
+                    "x runs forward: give the hinge the larger x.");
+        }
+        OutlineFields underside = OutlineFields.of(booster, "underside");
+        OutlineFields topside = OutlineFields.of(booster, "topside");
+        underside.requireBelow(topside);
+        underside.requireReach(axle.xM(), hingeXM, "from the booster's axle to its hinge");
+        double upRad = booster.angleRad("hingeUp", 0, MOST_HINGE_RAD);
+        double downRad = booster.angleRad("hingeDown", 0, MOST_HINGE_RAD);
+        Set<BoosterState> states = states(booster);
+        Optional<JsonFields> closeFields = booster.findObject("closeCoupledAxle");
+        double closeXM = closeFields.map(c -> c.lengthM("x", OutlineFields.X)).orElse(Double.NaN);
+        closeFields.ifPresent(JsonFields::refuseOthers);
+        if (closeXM >= lastTrailerAxleXM) {
+            closeFields.orElseThrow().problem("x", "axle-order",
+                    "The close-coupled axle is not behind the trailer's axles.",
+                    "Give its x in the trailer's frame, below that of the last trailer axle.");
+        }
+        requireWith(booster, states, BoosterState.CLOSE_COUPLED, "closeCoupledAxle", closeFields.isPresent());
+        boolean carriedGiven = booster.has("carried");
+        Optional<OutlineFields> carried =
+                carriedGiven ? Optional.of(OutlineFields.of(booster, "carried", "booster")) : Optional.empty();
+        requireWith(booster, states, BoosterState.CARRIED, "carried", carriedGiven);
+        booster.refuseOthers();
+        if (!booster.isThere() || booster.problems().count() > before) {
+            return null;
+        }
+        OptionalDouble closeXMIfGiven = closeFields.isPresent() ? OptionalDouble.of(closeXM) : OptionalDouble.empty();
+        return new Booster(hingeXM, axle.axle(), underside.outline(), topside.outline(), List.copyOf(states), upRad,
+                downRad, closeXMIfGiven, carried.map(OutlineFields::outline));
+    }
+
+    private static void requireWith(
+            JsonFields booster, Set<BoosterState> states, BoosterState state, String key, boolean given) {
+        if (states.contains(state) && !given) {
+            booster.problem(key, "missing", "The state \"" + state.word() + "\" needs \"" + key + "\".",
+                    "Add it, or leave the state out.");
+        }
+    }
+
+    /** In the order of the trade, whatever the order in the file. */
+    private static Set<BoosterState> states(JsonFields booster) {
+        Set<BoosterState> states = EnumSet.noneOf(BoosterState.class);
+        List<JsonNode> items = booster.items("states", 1, BoosterState.values().length);
+        for (int i = 0; i < items.size(); i++) {
+            JsonNode item = items.get(i);
+            Optional<BoosterState> state = Stream.of(BoosterState.values())
+                    .filter(s -> item.isTextual() && s.word().equals(item.textValue()))
+                    .findFirst();
+            String at = booster.pointer("states") + "/" + i;
+            if (state.isEmpty()) {
+                booster.problems().add("unknown-word", "This is not a state of a booster.", at,
+                        "It must be one of: none, trailing, close-coupled, carried.");
+            } else if (!states.add(state.get())) {
+                booster.problems().add("state-twice", "The state \"" + item.textValue() + "\" is listed twice.", at,
+                        "Keep one of them.");
+            }
+        }
+        return states;
+    }
+}

@@ -1,0 +1,33 @@
+package org.cresthaul.route;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.road.RoadProfile;
+
+/** A spot on the route where the combination may touch something. */
+public sealed interface Hazard permits RailCrossing, LowStructure, RoadHump {
+    HazardPlace place();
+
+    /** Surveyed wheel-path lines over it, names distinct; none when nobody surveyed the road here. */
+    List<RoadProfile> lines();
+
+    /** Accuracy of the survey (95 %); there whenever something was surveyed. */
+    Optional<Uncertainty> survey();
+
+    /** The kind in the word of the route file: "rail-crossing", "low-structure", "dip", "crest". */
+    String word();
+
+    /** False when what this kind of hazard is judged by is not known. It is then never clear. */
+    boolean isSurveyed();
+
+    /** What every kind must hold to; throws when it does not. */
+    static void requireSound(List<RoadProfile> lines, Optional<Uncertainty> survey) {
+        if (!lines.isEmpty() && survey.isEmpty()) {
+            throw new IllegalArgumentException("a surveyed line needs the accuracy of its survey");
+        }
+        if (lines.stream().map(RoadProfile::name).distinct().count() != lines.size()) {
+            throw new IllegalArgumentException("the lines of a hazard need different names");
+        }
+    }
+}

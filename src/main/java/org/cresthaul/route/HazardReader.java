@@ -1,0 +1,256 @@
+package org.cresthaul.route;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.function.Function;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.Soffit;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.LengthLimits;
+import org.cresthaul.units.Problems;
+
+/** Reads one hazard of a route file, and then finds its place on the line. */
+final class HazardReader {
+    /** Farthest that a hazard's point may be off the line, metres. */
+    static final double FARTHEST_OFF_M = 30;
+
+    static final List<String> KINDS = List.of("rail-crossing", "low-structure", "dip", "crest");
+    static final LengthLimits CLEARANCE = new LengthLimits(0.5, 30);
+    /** A soffit higher over the road than this has another datum than the road. */
+    static final double HIGHEST_SOFFIT_M = 30;
+
+    private static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
+    private static final Pattern CROSSING_NUMBER = Pattern.compile("\\d{6}[A-Z]");
+
+    private final JsonFields properties;
+    private final Problems problems;
+    private final String id;
+    private final String name;
+    private final Optional<String> landmark;
+    private final LonLat position;
+    private final String coordinatesPointer;
+    private final OptionalInt passage;
+    private final ProfileReader profiles;
+    /** Makes the hazard once its place is known; null after a problem. */
+    private final Function<HazardPlace, Hazard> make;
+
+    HazardReader(JsonFields geometry, JsonFields properties) {
+        this.properties = properties;
+        problems = properties.problems();
+        int before = problems.count();
+        coordinatesPointer = geometry.pointer("coordinates");
+        position = point(geometry);
+        id = readId();
+        name = properties.text("name", JsonFields.LONGEST_NAME);
+        landmark = properties.findText("landmark", JsonFields.LONGEST_NAME);
+        passage = properties.findInteger("passage", 1, 100);
+        profiles = new ProfileReader(properties);
+        Function<HazardPlace, Hazard> kind =
+                switch (properties.word("hazard", KINDS)) {
+                    case "rail-crossing" -> railCrossing();
+                    case "low-structure" -> lowStructure();
+                    case "dip" -> place -> new RoadHump(place, RoadHump.Kind.DIP, profiles.lines(), profiles.survey());
+                    case "crest" -> place ->
+                            new RoadHump(place, RoadHump.Kind.CREST, profiles.lines(), profiles.survey());
+                    default -> null;
+                };
+        if (kind != null) {
+            properties.refuseOthers();
+        }
+        make = problems.count() == before ? kind : null;
+    }
+
+    /** As in the file; empty when it is missing or wrong. */
+    String id() {
+        return id;
+    }
+
+    private String readId() {
+        String text = properties.text("id", JsonFields.LONGEST_NAME);
+        if (!text.isEmpty() && !ID.matcher(text).matches()) {
+            properties.problem("id", "wrong-id", "The id \"" + text + "\" is not made of letters, digits, '.', '_', '-'.",
+                    "Write a short one, such as \"H03\".");
+            return "";
+        }
+        return text;
+    }
+
+    int surveyPoints() {
+        return profiles.pointCount();
+    }
+
+    String idPointer() {
+        return properties.pointer("id");
+    }
+
+    private LonLat point(JsonFields geometry) {
+        geometry.word("type", List.of("Point"));
+        RouteFile.refuseCrs(geometry);
+        geometry.find("bbox");
+        JsonNode coordinates = geometry.find("coordinates");
+        geometry.refuseOthers();
+        return geometry.isThere() ? PositionFields.read(coordinates, () -> coordinatesPointer, problems) : null;
+    }
+
+    /** The hazard at its place on the line; empty after a problem, told now or before. */
+    Optional<Hazard> placedOn(RouteLine line) {
+        if (position == null) {
+            return Optional.empty();
+        }
+        List<Passage> passages = line.passagesWithin(position, FARTHEST_OFF_M);
+        if (passages.isEmpty()) {
+            problems.add("off-route", "The hazard is " + Math.round(line.roughDistanceM(position))
+                    + " m off the route line; at most 30 m is taken.", coordinatesPointer,
+                    "Move the point to the line, or the line to the road.");
+            return Optional.empty();
+        }
+        if (passage.isEmpty() && passages.size() > 1) {
+            problems.add("passed-twice", "The route passes this place " + passages.size() + " times, at chainages "
+                    + String.join(", ", passages.stream().limit(10).map(p -> Math.round(p.chainageM()) + " m").toList())
+                    + ".", properties.pointer(), "Say which time is meant with \"passage\": 1 (or 2, ...), and list the"
+                    + " hazard once for each time the truck meets it: the direction of travel differs.");
+            return Optional.empty();
+        }
+        int which = passage.orElse(1);
+        if (which > passages.size()) {
+            properties.problem("passage", "no-such-passage", "The route passes this place " + passages.size()
+                    + " times, not " + which + ".", "Count the times from the start of the route.");
+            return Optional.empty();
+        }
+        if (make == null) {
+            return Optional.empty();
+        }
+        Passage at = passages.get(which - 1);
+        return Optional.of(
+                make.apply(new HazardPlace(id, name, landmark, position, at.chainageM(), at.offsetM())));
+    }
+
+    private Function<HazardPlace, Hazard> railCrossing() {
+        Optional<String> number = properties.findText("crossingNumber", JsonFields.LONGEST_NAME);
+        number.filter(n -> !n.isEmpty() && !CROSSING_NUMBER.matcher(n).matches())
+                .ifPresent(n -> properties.problem("crossingNumber", "wrong-number",
+                        "A crossing number has six digits and a capital letter, is \"" + n + "\".",
+                        "Copy it from the blue emergency sign, such as \"123456A\"."));
+        List<Double> tracksM = new ArrayList<>();
+        List<JsonNode> tracks = properties.findItems("tracks", 0, 50).orElse(List.of());
+        for (int i = 0; i < tracks.size(); i++) {
+            String at = properties.pointer("tracks") + "/" + i;
+            double trackM = JsonFields.lengthM(tracks.get(i), at, "A track", ProfileReader.DISTANCE, problems);
+            if (!tracksM.isEmpty() && trackM <= tracksM.get(tracksM.size() - 1)) {
+                problems.add("order", "This track does not come after the one before it.", at,
+                        "List the tracks in the order of travel.");
+            }
+            tracksM.add(trackM);
+        }
+        List<String> signs = signs();
+        return place -> new RailCrossing(place, number, profiles.lines(), profiles.survey(), tracksM, signs);
+    }
+
+    private List<String> signs() {
+        List<String> signs = new ArrayList<>();
+        List<JsonNode> items = properties.findItems("signs", 0, 20).orElse(List.of());
+        for (int i = 0; i < items.size(); i++) {
+            JsonNode item = items.get(i);
+            if (!item.isTextual() || !ID.matcher(item.textValue()).matches()) {
+                problems.add("wrong-type", "A sign is named by its code.", properties.pointer("signs") + "/" + i,
+                        "Write it as in \"W10-5\".");
+            } else {
+                signs.add(item.textValue());
+            }
+        }
+        return signs;
+    }
+
+    private Function<HazardPlace, Hazard> lowStructure() {
+        List<String> words = Stream.of(LowStructure.Measured.values()).map(LowStructure.Measured::word).toList();
+        String measured = properties.word("measured", words);
+        OptionalDouble clearanceM = properties.findLengthM("clearance", CLEARANCE);
+        Optional<LowStructure.Extent> extent = extent(clearanceM.isPresent());
+        Optional<Soffit> soffit = Optional.empty();
+        if (properties.has("soffit")) {
+            soffit = profiles.soffit("soffit");
+            if (clearanceM.isPresent()) {
+                properties.problem("clearance", "both-heights", "A structure has a soffit or a clearance, not both.",
+                        "Keep the soffit: it says more.");
+            }
+            if (!properties.has("profile")) {
+                properties.problem("soffit", "soffit-without-profile",
+                        "A soffit is given without the road profile below it.",
+                        "Add the \"profile\", above the same datum, or give a \"clearance\" with its \"extent\".");
+            }
+            if (measured.equals("posted")) {
+                properties.problem("measured", "posted-soffit", "A posted height is one clearance, not a soffit line.",
+                        "Give a \"clearance\" with its \"extent\", or say how the soffit was measured.");
+            }
+            soffit.ifPresent(s -> requireSameDatum(s, profiles.lines()));
+        }
+        if (measured.equals("surveyed") && clearanceM.isPresent()) {
+            profiles.requireSurvey("A surveyed clearance");
+        }
+        Optional<Soffit> line = soffit;
+        return place -> new LowStructure(
+                place,
+                line,
+                clearanceM,
+                extent,
+                Stream.of(LowStructure.Measured.values()).filter(m -> m.word().equals(measured)).findFirst().orElseThrow(),
+                profiles.lines(),
+                profiles.survey());
+    }
+
+    private Optional<LowStructure.Extent> extent(boolean clearanceGiven) {
+        Optional<List<JsonNode>> items = properties.findItems("extent", 2, 2);
+        if (items.isEmpty() || !clearanceGiven) {
+            if (clearanceGiven) {
+                properties.problem("extent", "missing", "A clearance needs the stretch of road it holds for.",
+                        "Add \"extent\": [\"-3 m\", \"5 m\"], from the hazard's point in the direction of travel.");
+            } else if (items.isPresent()) {
+                properties.problem("extent", "extent-alone", "An extent is given without a clearance.",
+                        "Add the \"clearance\", or leave the extent out.");
+            }
+            return Optional.empty();
+        }
+        if (items.get().isEmpty()) {
+            return Optional.empty();
+        }
+        String at = properties.pointer("extent");
+        double fromM = JsonFields.lengthM(items.get().get(0), at + "/0", "extent", ProfileReader.DISTANCE, problems);
+        double toM = JsonFields.lengthM(items.get().get(1), at + "/1", "extent", ProfileReader.DISTANCE, problems);
+        if (toM <= fromM) {
+            problems.add("order", "The extent runs backwards.", at, "Write its start first, then its end.");
+        }
+        return toM > fromM ? Optional.of(new LowStructure.Extent(fromM, toM)) : Optional.empty();
+    }
+
+    private void requireSameDatum(Soffit soffit, List<RoadProfile> lines) {
+        for (RoadProfile line : lines) {
+            double least = Double.POSITIVE_INFINITY;
+            double most = Double.NEGATIVE_INFINITY;
+            for (int i = 0; i < soffit.size(); i++) {
+                double gapM = soffit.elevationM(i) - line.heightAt(soffit.distanceM(i));
+                least = Math.min(least, gapM);
+                most = Math.max(most, gapM);
+            }
+            for (int i = 0; i < line.size(); i++) {
+                double s = line.distanceM(i);
+                if (s >= soffit.startM() && s <= soffit.endM()) {
+                    double gapM = soffit.heightAt(s) - line.elevationM(i);
+                    least = Math.min(least, gapM);
+                    most = Math.max(most, gapM);
+                }
+            }
+            if (least <= 0 || most > HIGHEST_SOFFIT_M) {
+                properties.problem("soffit", "other-datum", "The soffit is " + (least <= 0 ? "not above" : "more than 30 m"
+                        + " above") + " the road line \"" + line.name() + "\".",
+                        "Give both above the same datum.");
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,90 @@
+package org.cresthaul.route;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.cresthaul.geometry.Finite;
+import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.Soffit;
+
+/**
+ * Something low over the road: a bridge, a pipe rack, a gantry. Its height is known as a soffit line above the datum of
+ * the road lines, or as one clearance above the road over an extent, or not at all.
+ *
+ * @param soffit the underside as a line; then there are road lines as well, above the same datum
+ * @param clearanceM least height above the road, straight up, metres
+ * @param extent where along the road the clearance holds
+ * @param measured how the height was come by
+ */
+public record LowStructure(
+        HazardPlace place,
+        Optional<Soffit> soffit,
+        OptionalDouble clearanceM,
+        Optional<Extent> extent,
+        Measured measured,
+        List<RoadProfile> lines,
+        Optional<Uncertainty> survey)
+        implements Hazard {
+    /** How a height was come by. */
+    public enum Measured {
+        SURVEYED("surveyed"),
+        POSTED("posted"),
+        UNKNOWN("unknown");
+
+        private final String word;
+
+        Measured(String word) {
+            this.word = word;
+        }
+
+        public String word() {
+            return word;
+        }
+    }
+
+    /**
+     * A stretch of road under a structure.
+     *
+     * @param fromM metres along travel from the hazard's point
+     * @param toM metres, more than {@code fromM}
+     */
+    public record Extent(double fromM, double toM) {
+        public Extent {
+            Finite.require("fromM", fromM);
+            Finite.require("toM", toM);
+            if (toM <= fromM) {
+                throw new IllegalArgumentException("an extent runs forward: from " + fromM + " to " + toM + " m");
+            }
+        }
+    }
+
+    public LowStructure {
+        lines = List.copyOf(lines);
+        Hazard.requireSound(lines, survey);
+        if (soffit.isPresent() && clearanceM.isPresent()) {
+            throw new IllegalArgumentException("a structure has a soffit or a clearance, not both");
+        }
+        if (soffit.isPresent() && lines.isEmpty()) {
+            throw new IllegalArgumentException("a soffit means something only above road lines of the same datum");
+        }
+        if (clearanceM.isPresent() != extent.isPresent()) {
+            throw new IllegalArgumentException("a clearance needs its extent, and only it has one");
+        }
+        if (measured == Measured.SURVEYED && clearanceM.isPresent() && survey.isEmpty()) {
+            throw new IllegalArgumentException("a surveyed clearance needs the accuracy of its survey");
+        }
+        clearanceM.ifPresent(c -> Finite.requireAtLeast("clearanceM", 0, c));
+    }
+
+    @Override
+    public String word() {
+        return "low-structure";
+    }
+
+    /** Whether its height is known in some way; {@link #measured} tells how well. */
+    @Override
+    public boolean isSurveyed() {
+        return soffit.isPresent() || clearanceM.isPresent();
+    }
+}

@@ -1,0 +1,39 @@
+package org.cresthaul.route;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.road.RoadProfile;
+
+/**
+ * A rail crossing at grade.
+ *
+ * @param crossingNumber number on the crossing's emergency sign, six digits and a letter, when known
+ * @param tracksM where the tracks' centre lines cross, metres along travel from the hazard's point, ascending
+ * @param signs warning signs posted before it, such as "W10-5"; no sign never means flat
+ */
+public record RailCrossing(
+        HazardPlace place,
+        Optional<String> crossingNumber,
+        List<RoadProfile> lines,
+        Optional<Uncertainty> survey,
+        List<Double> tracksM,
+        List<String> signs)
+        implements Hazard {
+    public RailCrossing {
+        lines = List.copyOf(lines);
+        tracksM = List.copyOf(tracksM);
+        signs = List.copyOf(signs);
+        Hazard.requireSound(lines, survey);
+    }
+
+    @Override
+    public String word() {
+        return "rail-crossing";
+    }
+
+    @Override
+    public boolean isSurveyed() {
+        return !lines.isEmpty();
+    }
+}

@@ -1,0 +1,14 @@
+package org.cresthaul.route;
+
+/**
+ * The local metric frame of a place on the route: along the road in the direction of travel, and to its right.
+ *
+ * @param origin the place on the line
+ * @param azimuthRad direction of travel, clockwise from north, radians
+ */
+public record RoadFrame(LonLat origin, double azimuthRad) {
+    /** The place at metres along and to the right of the direction of travel (negative: back, left). */
+    public LonLat at(double alongM, double rightM) {
+        return new Geodesic().from(origin, azimuthRad + Math.atan2(rightM, alongM), Math.hypot(alongM, rightM));
+    }
+}

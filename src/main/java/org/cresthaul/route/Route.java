@@ -1,0 +1,44 @@
+package org.cresthaul.route;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A route and what lies on it.
+ *
+ * @param name what people call it
+ * @param note free text; says so when the route is invented
+ * @param line every leg, one after the other, joined straight where they do not meet
+ * @param legs in the order of travel, at least one
+ * @param hazards by chainage, identifiers distinct
+ */
+public record Route(String name, String note, RouteLine line, List<Leg> legs, List<Hazard> hazards) {
+    public Route {
+        legs = List.copyOf(legs);
+        hazards = List.copyOf(hazards);
+        if (name.isBlank() || legs.isEmpty()) {
+            throw new IllegalArgumentException("a route needs a name and a leg");
+        }
+        Set<String> ids = new HashSet<>();
+        double lastM = 0;
+        for (Hazard hazard : hazards) {
+            if (!ids.add(hazard.place().id())) {
+                throw new IllegalArgumentException("two hazards are called " + hazard.place().id());
+            }
+            if (hazard.place().chainageM() < lastM || hazard.place().chainageM() > line.lengthM()) {
+                throw new IllegalArgumentException("hazards run by chainage, along the line");
+            }
+            lastM = hazard.place().chainageM();
+        }
+    }
+
+    public double lengthM() {
+        return line.lengthM();
+    }
+
+    public Optional<Hazard> findHazard(String id) {
+        return hazards.stream().filter(h -> h.place().id().equals(id)).findFirst();
+    }
+}

@@ -1,0 +1,134 @@
+package org.cresthaul.route;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.cresthaul.units.InputRejected;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.JsonText;
+import org.cresthaul.units.Problems;
+
+/**
+ * Reads a route file: GeoJSON (RFC 7946) with a route line and hazards ({@code docs/file-formats.md},
+ * {@code schema/route-1.schema.json}). A file is taken whole or refused with every mistake in it.
+ */
+public final class RouteFile {
+    /** What a route file says of itself. */
+    public static final String FORMAT = "route/1";
+    /** Most features: legs and hazards together. */
+    public static final int MOST_FEATURES = 2000;
+    /** Most surveyed points of all hazards together. */
+    public static final int MOST_SURVEY_POINTS = 200_000;
+
+    private RouteFile() {}
+
+    /**
+     * Reads a route file.
+     *
+     * @param document UTF-8
+     * @throws InputRejected with every problem found
+     */
+    public static Route parse(byte[] document) throws InputRejected {
+        Problems problems = new Problems();
+        return finish(JsonText.read(document, problems), problems);
+    }
+
+    /** As {@link #parse(byte[])}. */
+    public static Route parse(String document) throws InputRejected {
+        Problems problems = new Problems();
+        return finish(JsonText.read(document, problems), problems);
+    }
+
+    private static Route finish(JsonNode root, Problems problems) throws InputRejected {
+        Optional<Route> route = read(root, "", problems);
+        problems.throwIfAny();
+        return route.orElseThrow();
+    }
+
+    /**
+     * Reads a route that is part of a larger document.
+     *
+     * @param node as read by {@link JsonText}
+     * @param pointer where the node stands in the document
+     * @param problems receives every mistake
+     * @return empty exactly when a problem was added, or when {@code node} is missing
+     */
+    public static Optional<Route> read(JsonNode node, String pointer, Problems problems) {
+        if (node.isMissingNode()) {
+            return Optional.empty();
+        }
+        int before = problems.count();
+        JsonFields file = JsonFields.of(node, pointer, problems);
+        file.word("type", List.of("FeatureCollection"));
+        file.word("cresthaul", List.of(FORMAT));
+        String name = file.text("name", JsonFields.LONGEST_NAME);
+        String note = file.findText("note", JsonFields.LONGEST_NOTE).orElse("");
+        refuseCrs(file);
+        file.find("bbox");
+        LegReader legs = new LegReader(problems);
+        List<HazardReader> hazards = new ArrayList<>();
+        for (JsonFields feature : file.objects("features", 1, MOST_FEATURES)) {
+            readFeature(feature, legs, hazards);
+        }
+        file.refuseOthers();
+        if (hazards.stream().mapToInt(HazardReader::surveyPoints).sum() > MOST_SURVEY_POINTS) {
+            file.problem("features", "too-many", "The hazards have more than " + MOST_SURVEY_POINTS
+                    + " surveyed points together.", "Split the route, or thin the profiles.");
+        }
+        if (file.isThere() && legs.isEmpty() && problems.count() == before) {
+            file.problem("features", "no-route", "No feature is the route.",
+                    "Add a LineString feature with \"properties\": {\"route\": \"name of the leg\"}.");
+        }
+        Optional<RouteLine> line = legs.line();
+        List<Hazard> placed = new ArrayList<>();
+        Set<String> ids = new HashSet<>();
+        for (HazardReader hazard : hazards) {
+            if (!hazard.id().isEmpty() && !ids.add(hazard.id())) {
+                problems.add("id-twice", "Two hazards have the id \"" + hazard.id() + "\".", hazard.idPointer(),
+                        "Give each hazard its own id.");
+            }
+            line.flatMap(hazard::placedOn).ifPresent(placed::add);
+        }
+        if (problems.count() > before) {
+            return Optional.empty();
+        }
+        placed.sort(Comparator.comparingDouble((Hazard h) -> h.place().chainageM())
+                .thenComparing(h -> h.place().id()));
+        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed));
+    }
+
+    static void refuseCrs(JsonFields object) {
+        if (object.has("crs")) {
+            object.problem("crs", "crs", "RFC 7946 has no \"crs\": positions are WGS 84 longitude and latitude.",
+                    "Convert the positions to WGS 84 and leave \"crs\" out.");
+        }
+    }
+
+    private static void readFeature(JsonFields feature, LegReader legs, List<HazardReader> hazards) {
+        feature.word("type", List.of("Feature"));
+        refuseCrs(feature);
+        feature.find("id");
+        feature.find("bbox");
+        JsonFields geometry = feature.object("geometry");
+        JsonFields properties = feature.object("properties");
+        boolean leg = properties.has("route");
+        boolean hazard = properties.has("hazard");
+        if (leg && hazard) {
+            properties.problem("hazard", "both-kinds", "A feature is either a leg of the route or a hazard.",
+                    "Keep \"route\" on lines and \"hazard\" on points.");
+        } else if (leg) {
+            legs.read(geometry, properties);
+        } else if (hazard) {
+            hazards.add(new HazardReader(geometry, properties));
+        } else if (properties.isThere()) {
+            feature.problem("properties", "missing", "This feature is neither a leg of the route nor a hazard.",
+                    "Add \"route\": \"name of the leg\" to a line, or \"hazard\": \"rail-crossing\" (low-structure, dip,"
+                            + " crest) to a point.");
+        }
+        feature.refuseOthers();
+    }
+}

@@ -1,0 +1,369 @@
+package org.cresthaul.posture;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.Tractor;
+import org.cresthaul.rig.Trailer;
+import org.cresthaul.road.RoadProfile;
+
+/**
+ * The posture straight from its definitions, slowly, for checking the engine. Written without sight of the engine; it
+ * shares with it only the values that describe rig, setting and road.
+ *
+ * <p>A unit's pitch is the largest one at which its group rule asks for no more than it has, no axle is beyond its upper
+ * stop, and a booster at its hinge stop is not in the ground. All three tighten as the nose rises, so the pitch is found
+ * by closing a bracket on that yes-or-no question; only the two ends of the bracket are trusted, never an estimate.
+ */
+final class BruteForcePosture {
+    /** Half-width of the bracket a pitch is looked for in; about 50 %, far beyond any case. */
+    private static final double STEEPEST_PITCH_RAD = 0.5;
+    /** Width a bracket is closed to, radians: a thousandth of a micrometre at 100 m. */
+    private static final double PITCH_CLOSE_RAD = 1e-11;
+
+    private final LevelStance stance;
+    private final Setting setting;
+    private final Levelling levelling;
+    private final PlainGround ground;
+    private final List<Axle> downAxles;
+    private final FramePoint kingpin;
+    private final double valveTravelM;
+    /** What the clamped travels of the down axles add up to, standing level. */
+    private final double heldSumM;
+
+    BruteForcePosture(LevelStance stance, Setting setting, Levelling levelling, RoadProfile profile) {
+        this(stance, setting, levelling, PlainGround.of(profile), levelSumM(stance, setting, levelling));
+    }
+
+    private BruteForcePosture(
+            LevelStance stance, Setting setting, Levelling levelling, PlainGround ground, double heldSumM) {
+        this.stance = stance;
+        this.setting = setting;
+        this.levelling = levelling;
+        this.ground = ground;
+        this.heldSumM = heldSumM;
+        Trailer trailer = stance.trailer();
+        downAxles = listDownAxles();
+        Axle valveAxle = trailer.axles().axles().get(trailer.valveAxle());
+        double turn = (setting.notchOffsetM() + setting.frontRaiseM()) / (trailer.deckFront().xM() - valveAxle.xM());
+        kingpin = new FramePoint(
+                trailer.kingpinXM(),
+                stance.tractor().fifthWheel().hM() - turn * (trailer.kingpinXM() - valveAxle.xM()));
+        double secondary = setting.lift() == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
+        valveTravelM = -(secondary + setting.rearRaiseM());
+    }
+
+    private static double levelSumM(LevelStance stance, Setting setting, Levelling levelling) {
+        if (levelling == Levelling.SETTLED) {
+            return Double.NaN;
+        }
+        BruteForcePosture level = new BruteForcePosture(
+                stance, setting, Levelling.SETTLED, PlainGround.of(RoadProfile.level()), Double.NaN);
+        Frame trailer = level.trailerFrame(level.tractorFrame(0));
+        return sumM(level.travelsM(trailer, level.downAxles), stance.trailer().axles().reboundM());
+    }
+
+    private List<Axle> listDownAxles() {
+        List<Axle> all = stance.trailer().axles().axles();
+        List<Axle> down = new ArrayList<>(setting.lift() == LiftState.UP ? all.subList(0, all.size() - 1) : all);
+        if (setting.booster() == BoosterState.CLOSE_COUPLED) {
+            Booster booster = stance.booster().orElseThrow();
+            down.add(new Axle(booster.closeCoupledAxleXM().orElseThrow(), booster.axle().radiusM()));
+        }
+        return down;
+    }
+
+    PlainGround ground() {
+        return ground;
+    }
+
+    /** Everything that stands when the steer axle's centre is over {@code steerM}. */
+    Standing at(double steerM) {
+        Frame tractor = tractorFrame(steerM);
+        Frame trailer = trailerFrame(tractor);
+        return new Standing(tractor, trailer, boosterFrame(trailer));
+    }
+
+    /** The frames of the units; {@code booster} is null unless it trails. */
+    record Standing(Frame tractor, Frame trailer, Frame booster) {}
+
+    /** A unit's frame in the world: exact rotation about its origin. */
+    record Frame(double originXM, double originZM, double pitchRad, double cos, double sin) {
+        /** The frame whose point (x, h) is at (worldX, worldZ). */
+        static Frame through(double x, double h, double worldX, double worldZ, double pitchRad) {
+            double cos = Math.cos(pitchRad);
+            double sin = Math.sin(pitchRad);
+            return new Frame(worldX - x * cos + h * sin, worldZ - x * sin - h * cos, pitchRad, cos, sin);
+        }
+
+        double worldXM(double x, double h) {
+            return originXM + x * cos - h * sin;
+        }
+
+        double worldZM(double x, double h) {
+            return originZM + x * sin + h * cos;
+        }
+    }
+
+    private Frame tractorFrame(double steerM) {
+        Tractor tractor = stance.tractor();
+        Axle steer = tractor.steer();
+        double steerZM = ground.wheelCentreM(steerM, steer.radiusM());
+        List<Axle> drive = tractor.drive().axles();
+        double pitch = largestPitch(p -> {
+            Frame frame = Frame.through(steer.xM(), steer.radiusM(), steerM, steerZM, p);
+            double[] travels = travelsM(frame, drive);
+            return Math.max(
+                    sumM(travels, tractor.drive().reboundM()), largestM(travels) - tractor.drive().jounceM());
+        });
+        return Frame.through(steer.xM(), steer.radiusM(), steerM, steerZM, pitch);
+    }
+
+    private Frame trailerFrame(Frame tractor) {
+        FramePoint fifthWheel = stance.tractor().fifthWheel();
+        double x = tractor.worldXM(fifthWheel.xM(), fifthWheel.hM());
+        double z = tractor.worldZM(fifthWheel.xM(), fifthWheel.hM());
+        double pitch =
+                largestPitch(p -> trailerExcessM(Frame.through(kingpin.xM(), kingpin.hM(), x, z, p)));
+        return Frame.through(kingpin.xM(), kingpin.hM(), x, z, pitch);
+    }
+
+    /** At most zero while the trailer's nose may rise further; never falls as the pitch grows. */
+    private double trailerExcessM(Frame frame) {
+        double excess = groupExcessM(frame);
+        if (setting.booster() == BoosterState.TRAILING) {
+            Booster booster = stance.booster().orElseThrow();
+            excess = Math.max(
+                    excess, boosterWheelInGroundM(boosterAt(frame, frame.pitchRad() - booster.hingeDownRad())));
+        }
+        return excess;
+    }
+
+    /** The same for the trailer's own group, booster apart. */
+    private double groupExcessM(Frame frame) {
+        double rebound = stance.trailer().axles().reboundM();
+        double[] travels = travelsM(frame, downAxles);
+        double largest = largestM(travels);
+        double rule;
+        if (levelling == Levelling.HELD) {
+            rule = sumM(travels, rebound) - heldSumM;
+        } else {
+            // However long the valve feeds air, a trailer whose every axle hangs at its stop is not held up by anything.
+            rule = Math.min(travels[stance.trailer().valveAxle()] - valveTravelM, largest + rebound);
+        }
+        return Math.max(rule, largest - stance.trailer().axles().jounceM());
+    }
+
+    private Frame boosterFrame(Frame trailer) {
+        if (setting.booster() != BoosterState.TRAILING) {
+            return null;
+        }
+        Booster booster = stance.booster().orElseThrow();
+        Frame hanging = boosterAt(trailer, trailer.pitchRad() + booster.hingeUpRad());
+        if (boosterWheelInGroundM(hanging) <= 0) {
+            return hanging;
+        }
+        Frame carrying = boosterAt(trailer, trailer.pitchRad() - booster.hingeDownRad());
+        if (boosterWheelInGroundM(carrying) >= 0) {
+            return carrying;
+        }
+        return boosterAt(trailer, largestPitch(p -> boosterWheelInGroundM(boosterAt(trailer, p))));
+    }
+
+    private Frame boosterAt(Frame trailer, double pitchRad) {
+        FramePoint hinge = stance.trailer().boosterHinge().orElseThrow();
+        return Frame.through(
+                stance.booster().orElseThrow().hingeXM(),
+                hinge.hM(),
+                trailer.worldXM(hinge.xM(), hinge.hM()),
+                trailer.worldZM(hinge.xM(), hinge.hM()),
+                pitchRad);
+    }
+
+    private double boosterWheelInGroundM(Frame booster) {
+        Axle axle = stance.booster().orElseThrow().axle();
+        return ground.wheelCentreM(booster.worldXM(axle.xM(), axle.radiusM()), axle.radiusM())
+                - booster.worldZM(axle.xM(), axle.radiusM());
+    }
+
+    private double[] travelsM(Frame frame, List<Axle> axles) {
+        double[] travels = new double[axles.size()];
+        for (int i = 0; i < travels.length; i++) {
+            travels[i] = travelM(frame, axles.get(i));
+        }
+        return travels;
+    }
+
+    /** Sum of the travels, an axle that hangs counting as at its stop. */
+    private static double sumM(double[] travelsM, double reboundM) {
+        double sum = 0;
+        for (double travel : travelsM) {
+            sum += Math.max(travel, -reboundM);
+        }
+        return sum;
+    }
+
+    private static double largestM(double[] travelsM) {
+        double largest = Double.NEGATIVE_INFINITY;
+        for (double travel : travelsM) {
+            largest = Math.max(largest, travel);
+        }
+        return largest;
+    }
+
+    /**
+     * How far up its frame's up axis an axle must travel for its wheel to stand on the ground, limits apart. Every step
+     * closes the vertical miss; what is left is the miss times slope times pitch, so it dies out geometrically, and the
+     * last step is the proof.
+     */
+    private double travelM(Frame frame, Axle axle) {
+        double travel = 0;
+        for (int step = 0; step < 200; step++) {
+            double h = axle.radiusM() + travel;
+            double miss = ground.wheelCentreM(frame.worldXM(axle.xM(), h), axle.radiusM())
+                    - frame.worldZM(axle.xM(), h);
+            travel += miss / frame.cos();
+            if (Math.abs(miss) < 1e-11) {
+                return travel;
+            }
+        }
+        throw new IllegalStateException("no wheel travel at pitch " + frame.pitchRad() + " for " + axle);
+    }
+
+    /** The largest pitch with {@code excess} at most zero, for an excess that never falls as the pitch grows. */
+    private static double largestPitch(DoubleUnaryOperator excess) {
+        double lo = -STEEPEST_PITCH_RAD;
+        double hi = STEEPEST_PITCH_RAD;
+        double atLo = excess.applyAsDouble(lo);
+        double atHi = excess.applyAsDouble(hi);
+        if (!(atLo <= 0 && atHi > 0)) {
+            throw new IllegalStateException("no pitch between -0.5 and 0.5 rad: " + atLo + ", " + atHi);
+        }
+        while (hi - lo > PITCH_CLOSE_RAD) {
+            double width = hi - lo;
+            // A look along the chord and one just across the root; when they do not pay, plain halving does.
+            double chord = lo + width * Math.min(0.99, Math.max(0.01, -atLo / (atHi - atLo)));
+            double value = excess.applyAsDouble(chord);
+            double across;
+            if (value <= 0) {
+                lo = chord;
+                atLo = value;
+                across = Math.min(chord + width * 0.01, hi - width * 0.001);
+            } else {
+                hi = chord;
+                atHi = value;
+                across = Math.max(chord - width * 0.01, lo + width * 0.001);
+            }
+            if (across > lo && across < hi) {
+                value = excess.applyAsDouble(across);
+                if (value <= 0) {
+                    lo = across;
+                    atLo = value;
+                } else {
+                    hi = across;
+                    atHi = value;
+                }
+            }
+            if (hi - lo > width / 2) {
+                double middle = lo + (hi - lo) / 2;
+                value = excess.applyAsDouble(middle);
+                if (value <= 0) {
+                    lo = middle;
+                    atLo = value;
+                } else {
+                    hi = middle;
+                    atHi = value;
+                }
+            }
+        }
+        return lo;
+    }
+
+    /** How a wheel stands. */
+    enum Stand {
+        RIDING,
+        HANGING,
+        SOLID,
+        LIFTED
+    }
+
+    /**
+     * A wheel as it stands.
+     *
+     * @param xM world position of its centre
+     * @param zM world height of its centre
+     * @param marginM how far it is from standing otherwise, metres: near zero the state is a matter of rounding
+     */
+    record Wheel(double xM, double zM, double radiusM, Stand stand, double marginM) {}
+
+    /** Every wheel: steer, drive, trailer (the lifted one too), booster. */
+    List<Wheel> wheels(Standing standing) {
+        List<Wheel> wheels = new ArrayList<>();
+        Tractor tractor = stance.tractor();
+        Trailer trailer = stance.trailer();
+        wheels.add(wheelAt(standing.tractor(), tractor.steer(), 0, Stand.RIDING, Double.POSITIVE_INFINITY));
+        for (Axle axle : tractor.drive().axles()) {
+            wheels.add(sprung(standing.tractor(), axle, tractor.drive().jounceM(), tractor.drive().reboundM()));
+        }
+        for (Axle axle : downAxles) {
+            wheels.add(sprung(standing.trailer(), axle, trailer.axles().jounceM(), trailer.axles().reboundM()));
+        }
+        if (setting.lift() == LiftState.UP) {
+            wheels.add(wheelAt(
+                    standing.trailer(),
+                    trailer.axles().axles().get(trailer.axles().axles().size() - 1),
+                    trailer.liftAxle().orElseThrow().gapM(),
+                    Stand.LIFTED,
+                    Double.POSITIVE_INFINITY));
+        }
+        Optional.ofNullable(standing.booster()).ifPresent(frame -> {
+            Booster booster = stance.booster().orElseThrow();
+            double angle = frame.pitchRad() - standing.trailer().pitchRad();
+            double toUp = booster.hingeUpRad() - angle;
+            double toDown = angle + booster.hingeDownRad();
+            double air = -boosterWheelInGroundM(frame);
+            boolean hangs = toUp < 1e-9 && air > 1e-8;
+            boolean carries = !hangs && toDown < 1e-9;
+            wheels.add(wheelAt(
+                    frame,
+                    booster.axle(),
+                    0,
+                    hangs ? Stand.HANGING : carries ? Stand.SOLID : Stand.RIDING,
+                    hangs ? air : carries ? carriedMarginM(standing) : Math.min(toUp, toDown)));
+        });
+        return wheels;
+    }
+
+    /** How deep the booster's stop presses: how far the trailer is kept from the pitch it would have without it. */
+    private double carriedMarginM(Standing standing) {
+        FramePoint fifthWheel = stance.tractor().fifthWheel();
+        double x = standing.tractor().worldXM(fifthWheel.xM(), fifthWheel.hM());
+        double z = standing.tractor().worldZM(fifthWheel.xM(), fifthWheel.hM());
+        Frame nudged = Frame.through(
+                kingpin.xM(), kingpin.hM(), x, z, standing.trailer().pitchRad() + 1e-6);
+        return groupExcessM(nudged) <= 0 ? 1e-6 : 0;
+    }
+
+    private Wheel sprung(Frame frame, Axle axle, double jounceM, double reboundM) {
+        double travel = travelM(frame, axle);
+        Stand stand = travel < -reboundM ? Stand.HANGING : travel >= jounceM - 1e-9 ? Stand.SOLID : Stand.RIDING;
+        double toHang = Math.abs(travel + reboundM);
+        double margin = stand == Stand.RIDING ? Math.min(toHang, jounceM - travel) : toHang;
+        return wheelAt(frame, axle, Math.max(travel, -reboundM), stand, margin);
+    }
+
+    private static Wheel wheelAt(Frame frame, Axle axle, double travelM, Stand stand, double marginM) {
+        double h = axle.radiusM() + travelM;
+        return new Wheel(
+                frame.worldXM(axle.xM(), h), frame.worldZM(axle.xM(), h), axle.radiusM(), stand, marginM);
+    }
+}

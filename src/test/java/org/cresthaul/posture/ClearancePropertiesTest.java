@@ -1,0 +1,526 @@
+package org.cresthaul.posture;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
+import java.util.random.RandomGenerator;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.AxleGroup;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.Tractor;
+import org.cresthaul.rig.Trailer;
+import org.cresthaul.road.Approach;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.Soffit;
+import org.cresthaul.road.SurveyedPoint;
+import org.junit.jupiter.api.Test;
+
+/**
+ * What must hold for every combination on every road, whatever the numbers are. Two answers for one passage need not be
+ * the same double: each promises that the truth lies between its value less {@code provenWithinM} and its value, so
+ * two that mean the same passage must overlap.
+ */
+class ClearancePropertiesTest {
+    private static final int CASES = 200;
+    /** Rounding of heights at datums up to a few kilometres. */
+    private static final double ROUNDING_M = 1e-8;
+
+    private static Stream<RandomCase> cases() {
+        System.out.println("properties, seed " + RandomCase.SEED);
+        return LongStream.range(0, CASES).mapToObj(i -> RandomCase.of(RandomCase.SEED + 1_000_000 + i));
+    }
+
+    private static Clearance ground(RandomCase c, LevelStance stance, RoadProfile profile) {
+        return GroundClearance.least(stance, c.setting(), c.levelling(), profile);
+    }
+
+    private static Optional<Clearance> overhead(RandomCase c, LevelStance stance, RoadProfile profile, Soffit soffit) {
+        return OverheadClearance.least(stance, c.setting(), c.levelling(), profile, soffit);
+    }
+
+    private static void assertSameTruth(String what, Clearance a, Clearance b) {
+        assertTrue(
+                lowestM(a) <= b.valueM() + ROUNDING_M && lowestM(b) <= a.valueM() + ROUNDING_M,
+                () -> what + ": " + a + " and " + b);
+    }
+
+    private static void assertSameTruth(String what, Optional<Clearance> a, Optional<Clearance> b) {
+        assertEquals(a.isPresent(), b.isPresent(), what);
+        a.ifPresent(clearance -> assertSameTruth(what, clearance, b.orElseThrow()));
+    }
+
+    private static void assertNotLower(String what, Clearance before, Clearance after) {
+        assertTrue(after.valueM() >= lowestM(before) - ROUNDING_M, () -> what + ": " + before + ", then " + after);
+    }
+
+    private static double lowestM(Clearance clearance) {
+        return clearance.proven() ? clearance.valueM() - clearance.provenWithinM() : Double.NEGATIVE_INFINITY;
+    }
+
+    // ------------------------------------------------------------ the road's description
+
+    @Test
+    void movingTheDatumChangesNothing() {
+        cases().forEach(c -> {
+            double byM = c.random().nextDouble(-500, 3000);
+            UnaryOperator<SurveyedPoint> move =
+                    p -> new SurveyedPoint(p.distanceM(), p.elevationM() + byM);
+            RoadProfile moved = mapped(c.profile(), move);
+            assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), moved));
+            assertSameTruth(
+                    c + " overhead",
+                    overhead(c, c.stance(), c.profile(), c.soffit()),
+                    overhead(c, c.stance(), moved, mapped(c.soffit(), move)));
+            assertSamePosture(c, c.stance(), c.profile(), moved, 0, byM);
+        });
+    }
+
+    @Test
+    void movingTheChainageOriginChangesNothing() {
+        cases().forEach(c -> {
+            double byM = c.random().nextDouble(-2000, 60_000);
+            UnaryOperator<SurveyedPoint> move =
+                    p -> new SurveyedPoint(p.distanceM() + byM, p.elevationM());
+            RoadProfile moved = mapped(c.profile(), move);
+            assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), moved));
+            assertSameTruth(
+                    c + " overhead",
+                    overhead(c, c.stance(), c.profile(), c.soffit()),
+                    overhead(c, c.stance(), moved, mapped(c.soffit(), move)));
+            assertSamePosture(c, c.stance(), c.profile(), moved, byM, 0);
+        });
+    }
+
+    @Test
+    void splittingSegmentsChangesNothing() {
+        cases().forEach(c -> {
+            RoadProfile split = withPoints(c.profile(), split(c.profile().points(), c.random(), 3));
+            Soffit splitSoffit = Soffit.of(split(points(c.soffit()), c.random(), 3));
+            assertTrue(split.points().size() > c.profile().points().size());
+            assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), split));
+            assertSameTruth(
+                    c + " overhead",
+                    overhead(c, c.stance(), c.profile(), c.soffit()),
+                    overhead(c, c.stance(), split, splitSoffit));
+            assertSamePosture(c, c.stance(), c.profile(), split, 0, 0);
+        });
+    }
+
+    private static void assertSamePosture(
+            RandomCase c, LevelStance stance, RoadProfile before, RoadProfile after, double byX, double byZ) {
+        PostureSolver one = new PostureSolver(stance, c.setting(), c.levelling(), before);
+        PostureSolver other = new PostureSolver(stance, c.setting(), c.levelling(), after);
+        for (int k = 0; k < 5; k++) {
+            double steerM = c.random().nextDouble(before.startM() - 5, before.endM() + 25);
+            List<WheelPosture> a = one.at(steerM).wheels();
+            List<WheelPosture> b = other.at(steerM + byX).wheels();
+            for (int i = 0; i < a.size(); i++) {
+                assertEquals(a.get(i).xM() + byX, b.get(i).xM(), 1e-7, c.toString());
+                assertEquals(a.get(i).zM() + byZ, b.get(i).zM(), 1e-7, c.toString());
+            }
+        }
+    }
+
+    // ------------------------------------------------------------ the rig's description
+
+    @Test
+    void movingAUnitsOriginChangesNothing() {
+        cases().forEach(c -> {
+            LevelStance moved = shifted(
+                    c.stance(),
+                    c.random().nextDouble(-30, 30),
+                    c.random().nextDouble(-30, 30),
+                    c.random().nextDouble(-30, 30));
+            assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, moved, c.profile()));
+            assertSameTruth(
+                    c + " overhead",
+                    overhead(c, c.stance(), c.profile(), c.soffit()),
+                    overhead(c, moved, c.profile(), c.soffit()));
+            PostureSolver one = new PostureSolver(c.stance(), c.setting(), c.levelling(), c.profile());
+            PostureSolver other = new PostureSolver(moved, c.setting(), c.levelling(), c.profile());
+            double steerM = c.random().nextDouble(c.profile().startM(), c.profile().endM() + 20);
+            assertEquals(one.at(steerM).trailer().pitchRad(), other.at(steerM).trailer().pitchRad(), 1e-8);
+        });
+    }
+
+    /** What can be mirrored is a rigid body on two equal axles: it does not know which end leads. */
+    @Test
+    void aMirroredBodyOnAMirroredRoadClearsTheSame() {
+        cases().forEach(c -> {
+            RandomGenerator random = c.random();
+            double wheelbaseM = random.nextDouble(4, 14);
+            List<FramePoint> rearToFront = new ArrayList<>();
+            double x = -wheelbaseM - 1;
+            while (x < 1) {
+                rearToFront.add(new FramePoint(x, random.nextDouble(0.15, 0.6)));
+                if (random.nextInt(3) == 0) {
+                    rearToFront.add(new FramePoint(x, random.nextDouble(0.15, 0.6)));
+                }
+                x += random.nextDouble(0.3, 3);
+            }
+            rearToFront.add(new FramePoint(1, 0.5));
+            List<FramePoint> frontToRear = new ArrayList<>();
+            for (FramePoint p : rearToFront) {
+                frontToRear.add(0, new FramePoint(-wheelbaseM - p.xM(), p.hM()));
+            }
+            Outline top = TwoWheelBody.line(-wheelbaseM - 1, 1, 3);
+            RoadProfile there = c.profile();
+            RoadProfile back = mirrored(there);
+            Clearance one = GroundClearance.least(
+                    TwoWheelBody.of(wheelbaseM, new Outline(rearToFront), top).stance(),
+                    TwoWheelBody.SETTING,
+                    c.levelling(),
+                    there);
+            Clearance other = GroundClearance.least(
+                    TwoWheelBody.of(wheelbaseM, new Outline(frontToRear), top).stance(),
+                    TwoWheelBody.SETTING,
+                    c.levelling(),
+                    back);
+            assertEquals(UnitName.TRACTOR, one.unit());
+            assertSameTruth(c + " mirrored", one, other);
+        });
+    }
+
+    // ------------------------------------------------------------ more room, less room
+
+    @Test
+    void loweringTheRoadBetweenTheWheelsMovesNothingAndNeverLowersTheClearance() {
+        int[] lowered = {0};
+        cases().forEach(c -> {
+            RoadProfile road = withPoints(c.profile(), split(c.profile().points(), c.random(), 12));
+            double steerM = c.random().nextDouble(road.startM(), road.endM() + 20);
+            CombinationPosture before =
+                    new PostureSolver(c.stance(), c.setting(), c.levelling(), road).at(steerM);
+            List<SurveyedPoint> points = new ArrayList<>(road.points());
+            boolean any = false;
+            // The end segments stay: undeclared ground goes on at their slopes.
+            for (int i = 2; i + 2 < points.size(); i++) {
+                double from = points.get(i - 1).distanceM();
+                double to = points.get(i + 1).distanceM();
+                boolean underAWheel = before.wheels().stream()
+                        .anyMatch(w -> w.xM() + w.radiusM() + 0.05 > from && w.xM() - w.radiusM() - 0.05 < to);
+                SurveyedPoint p = points.get(i);
+                double least = Math.min(p.distanceM() - from, to - p.distanceM());
+                // Never so much that the road would be steeper than a profile may be.
+                double byM = 0.02 * least;
+                boolean flat = Math.abs(slope(points.get(i - 1), p)) < 0.4 && Math.abs(slope(p, points.get(i + 1))) < 0.4;
+                if (!underAWheel && flat) {
+                    points.set(i, new SurveyedPoint(p.distanceM(), p.elevationM() - byM));
+                    any = true;
+                }
+            }
+            if (any) {
+                RoadProfile lower = withPoints(road, points);
+                CombinationPosture after =
+                        new PostureSolver(c.stance(), c.setting(), c.levelling(), lower).at(steerM);
+                assertEquals(before.trailer().pitchRad(), after.trailer().pitchRad(), 1e-9, c.toString());
+                assertEquals(before.tractor().pitchRad(), after.tractor().pitchRad(), 1e-9, c.toString());
+                double was = BruteForceClearance.overGround(c.stance(), c.setting(), c.levelling(), road)
+                        .at(steerM);
+                double is = BruteForceClearance.overGround(c.stance(), c.setting(), c.levelling(), lower)
+                        .at(steerM);
+                assertTrue(is >= was - ROUNDING_M, c + ": " + was + ", lower road " + is);
+                lowered[0]++;
+            }
+        });
+        assertTrue(lowered[0] > CASES / 2, "only " + lowered[0] + " roads could be lowered");
+    }
+
+    @Test
+    void raisingTheSoffitNeverLowersTheClearance() {
+        cases().forEach(c -> {
+            Soffit higher = mapped(
+                    c.soffit(),
+                    p -> new SurveyedPoint(
+                            p.distanceM(), p.elevationM() + (c.random().nextInt(3) == 0 ? 0.002 : 0.001)));
+            Optional<Clearance> before = overhead(c, c.stance(), c.profile(), c.soffit());
+            Optional<Clearance> after = overhead(c, c.stance(), c.profile(), higher);
+            assertEquals(before.isPresent(), after.isPresent());
+            before.ifPresent(b -> assertNotLower(c.toString(), b, after.orElseThrow()));
+        });
+    }
+
+    @Test
+    void takingMetalOffTheUndersideNeverLowersTheClearance() {
+        cases().forEach(c -> {
+            Trailer t = c.stance().trailer();
+            Outline higher = new Outline(t.underside().points().stream()
+                    .map(p -> new FramePoint(p.xM(), p.hM() + c.random().nextDouble(0, 0.1)))
+                    .toList());
+            LevelStance lighter =
+                    new LevelStance("lighter", c.stance().tractor(), withUnderside(t, higher), c.stance().booster());
+            assertNotLower(c.toString(), ground(c, c.stance(), c.profile()), ground(c, lighter, c.profile()));
+        });
+    }
+
+    @Test
+    void addingALoadNeverRaisesTheOverheadClearance() {
+        cases().forEach(c -> {
+            Trailer t = c.stance().trailer();
+            List<Outline> more = new ArrayList<>(t.load());
+            more.add(TwoWheelBody.line(t.deckRear().xM(), t.deckFront().xM(), c.random().nextDouble(1, 4)));
+            LevelStance loaded =
+                    new LevelStance("loaded", c.stance().tractor(), withLoad(t, more), c.stance().booster());
+            Optional<Clearance> before = overhead(c, c.stance(), c.profile(), c.soffit());
+            Optional<Clearance> after = overhead(c, loaded, c.profile(), c.soffit());
+            assertTrue(after.isPresent() || before.isEmpty());
+            before.ifPresent(b -> assertNotLower(c.toString(), after.orElseThrow(), b));
+        });
+    }
+
+    @Test
+    void aHigherNotchNeverLowersTheDeckFrontOnLevelGround() {
+        cases().forEach(c -> {
+            double lastM = Double.NEGATIVE_INFINITY;
+            for (int notch = -3; notch <= 8; notch++) {
+                Setting s = c.setting();
+                Setting setting = new Setting(s.lift(), s.booster(), 0.019 * notch, 0, s.rearRaiseM());
+                double frontM = new PostureSolver(c.stance(), setting, c.levelling(), RoadProfile.level())
+                        .at(0)
+                        .trailer()
+                        .worldZM(c.stance().trailer().deckFront());
+                assertTrue(frontM >= lastM - ROUNDING_M, c + " at notch " + notch);
+                lastM = frontM;
+            }
+        });
+    }
+
+    // ------------------------------------------------------------ steady grades
+
+    @Test
+    void aSteadyGradeOnlyTurnsTheLevelPosture() {
+        cases().forEach(c -> {
+            double grade = c.random().nextDouble(-0.12, 0.12);
+            Clearance level = ground(c, c.stance(), RoadProfile.level());
+            Clearance onGrade = ground(c, c.stance(), RoadProfile.straight(grade));
+            // Everything turns with the road, so heights square to it stay; a vertical gap is longer by 1 / cos.
+            assertEquals(level.valueM() * Math.sqrt(1 + grade * grade), onGrade.valueM(), 1e-7, c.toString());
+        });
+    }
+
+    @Test
+    void onASteadyGradeInTransportNoWheelIsInTheAir() {
+        int[] seen = {0};
+        cases().forEach(c -> {
+            AxleGroup drive = c.stance().tractor().drive();
+            AxleGroup group = c.stance().trailer().axles();
+            boolean hinges = c.stance().booster().map(b -> b.hingeUpRad() > 1e-6 && b.hingeDownRad() > 1e-6).orElse(true);
+            double least = Math.min(
+                    Math.min(drive.jounceM(), drive.reboundM()), Math.min(group.jounceM(), group.reboundM()));
+            if (least < 1e-6 || !hinges) {
+                return;
+            }
+            for (BoosterState booster : c.stance().boosterStates()) {
+                Setting reference = new Setting(LiftState.DOWN, booster, 0, 0, 0);
+                PostureSolver solver = new PostureSolver(
+                        c.stance(), reference, c.levelling(), RoadProfile.straight(c.random().nextDouble(-0.1, 0.1)));
+                List<WheelPosture> wheels = solver.at(c.random().nextDouble(-50, 50)).wheels();
+                for (WheelPosture wheel : wheels) {
+                    assertEquals(WheelState.RIDING, wheel.state(), c + ": " + wheel);
+                    // A close-coupled booster's tyre has its own radius, and its axle no travel of its own making.
+                    assertEquals(0, wheel.travelM(), 1e-7, c + ": " + wheel);
+                    seen[0]++;
+                }
+            }
+        });
+        assertTrue(seen[0] > 1000, "only " + seen[0] + " wheels looked at");
+    }
+
+    // ------------------------------------------------------------ standing at all
+
+    @Test
+    void theTrailerNeverFloats() {
+        cases().forEach(c -> {
+            double rebound = c.stance().trailer().axles().reboundM();
+            // Raised further at the rear than the axles can reach down, and by every smaller amount.
+            double raise = c.random().nextDouble(0, 2 * rebound + 0.05);
+            Setting s = c.setting();
+            Setting setting = new Setting(s.lift(), s.booster(), s.notchOffsetM(), s.frontRaiseM(), raise);
+            for (Levelling levelling : Levelling.values()) {
+                PostureSolver solver = new PostureSolver(c.stance(), setting, levelling, c.profile());
+                for (int k = 0; k < 20; k++) {
+                    double steerM = c.random().nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
+                    List<WheelPosture> wheels = solver.at(steerM).wheels();
+                    boolean trailerStands = wheels.stream()
+                            .filter(w -> w.unit() == UnitName.TRAILER)
+                            .anyMatch(w -> w.state() == WheelState.RIDING || w.state() == WheelState.SOLID);
+                    boolean boosterCarries = wheels.stream()
+                            .anyMatch(w -> w.unit() == UnitName.BOOSTER && w.state() == WheelState.SOLID);
+                    assertTrue(trailerStands || boosterCarries, c + ", raised " + raise + " at " + steerM + ": " + wheels);
+                }
+            }
+        });
+    }
+
+    @Test
+    void noWheelIsEverInTheGround() {
+        cases().forEach(c -> {
+            PlainGround ground = PlainGround.of(c.profile());
+            PostureSolver solver = new PostureSolver(c.stance(), c.setting(), c.levelling(), c.profile());
+            for (int k = 0; k < 20; k++) {
+                double steerM = c.random().nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
+                for (WheelPosture wheel : solver.at(steerM).wheels()) {
+                    double free = wheel.zM() - ground.wheelCentreM(wheel.xM(), wheel.radiusM());
+                    if (wheel.state() == WheelState.HANGING) {
+                        assertTrue(free > -1e-9, c + ": " + wheel);
+                    } else if (wheel.state() != WheelState.LIFTED) {
+                        assertEquals(0, free, 1e-8, c + ": " + wheel);
+                    }
+                }
+            }
+        });
+    }
+
+    // ------------------------------------------------------------ tools
+
+    private static double slope(SurveyedPoint a, SurveyedPoint b) {
+        return (b.elevationM() - a.elevationM()) / (b.distanceM() - a.distanceM());
+    }
+
+    private static RoadProfile withPoints(RoadProfile profile, List<SurveyedPoint> points) {
+        return RoadProfile.of(profile.name(), points, profile.before(), profile.after());
+    }
+
+    private static RoadProfile mapped(RoadProfile profile, UnaryOperator<SurveyedPoint> move) {
+        return withPoints(profile, profile.points().stream().map(move).toList());
+    }
+
+    private static Soffit mapped(Soffit soffit, UnaryOperator<SurveyedPoint> move) {
+        return Soffit.of(points(soffit).stream().map(move).toList());
+    }
+
+    private static List<SurveyedPoint> points(Soffit soffit) {
+        List<SurveyedPoint> points = new ArrayList<>();
+        for (int i = 0; i < soffit.size(); i++) {
+            points.add(new SurveyedPoint(soffit.distanceM(i), soffit.elevationM(i)));
+        }
+        return points;
+    }
+
+    /** The same line with up to {@code most} more points on each segment longer than 5 cm. */
+    private static List<SurveyedPoint> split(List<SurveyedPoint> points, RandomGenerator random, int most) {
+        List<SurveyedPoint> split = new ArrayList<>();
+        split.add(points.get(0));
+        for (int i = 1; i < points.size(); i++) {
+            SurveyedPoint a = points.get(i - 1);
+            SurveyedPoint b = points.get(i);
+            double length = b.distanceM() - a.distanceM();
+            int parts = length > 0.05 ? random.nextInt(2, most + 2) : 1;
+            for (int k = 1; k < parts; k++) {
+                double t = (k + random.nextDouble(-0.3, 0.3)) / parts;
+                split.add(new SurveyedPoint(
+                        a.distanceM() + t * length, a.elevationM() + t * (b.elevationM() - a.elevationM())));
+            }
+            split.add(b);
+        }
+        return split;
+    }
+
+    private static RoadProfile mirrored(RoadProfile profile) {
+        List<SurveyedPoint> points = new ArrayList<>();
+        for (SurveyedPoint p : profile.points()) {
+            points.add(0, new SurveyedPoint(-p.distanceM(), p.elevationM()));
+        }
+        return RoadProfile.of(profile.name(), points, mirrored(profile.after()), mirrored(profile.before()));
+    }
+
+    private static Approach mirrored(Approach approach) {
+        OptionalDouble grade = approach.declaredGrade();
+        return grade.isPresent()
+                ? Approach.declared(-grade.getAsDouble(), approach.gradeAccuracy())
+                : Approach.undeclared();
+    }
+
+    private static LevelStance shifted(LevelStance stance, double tractorM, double trailerM, double boosterM) {
+        Tractor t = stance.tractor();
+        Trailer f = stance.trailer();
+        Tractor tractor = new Tractor(
+                shifted(t.steer(), tractorM),
+                shifted(t.drive(), tractorM),
+                t.fifthWheel().shiftedBy(tractorM),
+                t.underside().shiftedBy(tractorM),
+                t.topside().shiftedBy(tractorM));
+        Trailer trailer = new Trailer(
+                f.kingpinXM() + trailerM,
+                f.deckFront().shiftedBy(trailerM),
+                f.deckRear().shiftedBy(trailerM),
+                shifted(f.axles(), trailerM),
+                f.valveAxle(),
+                f.liftAxle(),
+                f.hydraulicRaiseLimitM(),
+                f.manualRaiseLimitM(),
+                f.deckSagM(),
+                f.underside().shiftedBy(trailerM),
+                f.topside().shiftedBy(trailerM),
+                f.load().stream().map(o -> o.shiftedBy(trailerM)).toList(),
+                f.boosterHinge().map(p -> p.shiftedBy(trailerM)));
+        Optional<Booster> booster = stance.booster().map(b -> new Booster(
+                b.hingeXM() + boosterM,
+                shifted(b.axle(), boosterM),
+                b.underside().shiftedBy(boosterM),
+                b.topside().shiftedBy(boosterM),
+                b.states(),
+                b.hingeUpRad(),
+                b.hingeDownRad(),
+                OptionalDouble.of(b.closeCoupledAxleXM().orElseThrow() + trailerM),
+                b.carried().map(o -> o.shiftedBy(trailerM))));
+        return new LevelStance(stance.name(), tractor, trailer, booster);
+    }
+
+    private static Axle shifted(Axle axle, double byM) {
+        return new Axle(axle.xM() + byM, axle.radiusM());
+    }
+
+    private static AxleGroup shifted(AxleGroup group, double byM) {
+        return new AxleGroup(
+                group.axles().stream().map(a -> shifted(a, byM)).toList(), group.jounceM(), group.reboundM());
+    }
+
+    private static Trailer withUnderside(Trailer t, Outline underside) {
+        return new Trailer(
+                t.kingpinXM(),
+                t.deckFront(),
+                t.deckRear(),
+                t.axles(),
+                t.valveAxle(),
+                t.liftAxle(),
+                t.hydraulicRaiseLimitM(),
+                t.manualRaiseLimitM(),
+                t.deckSagM(),
+                underside,
+                t.topside(),
+                t.load(),
+                t.boosterHinge());
+    }
+
+    private static Trailer withLoad(Trailer t, List<Outline> load) {
+        return new Trailer(
+                t.kingpinXM(),
+                t.deckFront(),
+                t.deckRear(),
+                t.axles(),
+                t.valveAxle(),
+                t.liftAxle(),
+                t.hydraulicRaiseLimitM(),
+                t.manualRaiseLimitM(),
+                t.deckSagM(),
+                t.underside(),
+                t.topside(),
+                load,
+                t.boosterHinge());
+    }
+}

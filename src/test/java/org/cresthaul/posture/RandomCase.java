@@ -1,0 +1,42 @@
+package org.cresthaul.posture;
+
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.Soffit;
+
+/**
+ * One random passage. A case is fully given by its seed, so one that fails can be looked at alone.
+ *
+ * @param random goes on for whatever else the test draws
+ */
+record RandomCase(
+        long seed,
+        LevelStance stance,
+        Setting setting,
+        Levelling levelling,
+        RoadProfile profile,
+        Soffit soffit,
+        RandomGenerator random) {
+    /** What every test draws its cases from; {@code -Dcresthaul.seed=...} draws others. */
+    static final long SEED = Long.getLong("cresthaul.seed", 20_261_125L);
+
+    static RandomCase of(long seed) {
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        LevelStance stance = RandomRigs.stance(random);
+        Setting setting = RandomRigs.setting(random, stance);
+        Levelling levelling = RandomRigs.levelling(random, setting);
+        RoadProfile profile = RandomProfiles.profile(random);
+        double overTheTop = random.nextDouble(-0.3, 0.5);
+        Soffit soffit = RandomProfiles.soffit(random, profile, RandomRigs.highestM(stance) + overTheTop);
+        return new RandomCase(seed, stance, setting, levelling, profile, soffit, random);
+    }
+
+    @Override
+    public String toString() {
+        return "case with seed " + seed + " (" + levelling + ", " + setting + ")";
+    }
+}

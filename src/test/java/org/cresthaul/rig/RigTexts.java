@@ -1,0 +1,49 @@
+package org.cresthaul.rig;
+
+/** A small sound rig file to start from. Invented. */
+public final class RigTexts {
+    private RigTexts() {}
+
+    public static final String RIG =
+            """
+            { "cresthaul": "rig/1", "name": "Two-axle lowbed", "note": "Invented for the tests.",
+              "measurement": {"accuracy": "10 mm", "source": "steel tape"},
+              "ride": {"accuracy": "15 mm", "source": "estimate"},
+              "notches": [{"name": "1", "offset": "-1 1/2 in"}, {"name": "2", "offset": "-3/4 in"},
+                          {"name": "3", "offset": "0 in"}, {"name": "4", "offset": "3/4 in"}],
+              "stances": [{ "name": "loaded",
+                "tractor": {
+                  "steer": {"x": "0 m", "radius": "500 mm"},
+                  "drive": {"axles": [{"x": "-4.4 m", "radius": "500 mm"}, {"x": "-5.7 m", "radius": "500 mm"}],
+                            "travelUp": "3 in", "travelDown": "3 in"},
+                  "fifthWheel": {"x": "-5 m", "h": "1.25 m"},
+                  "underside": [{"x": "-6.5 m", "h": "0.6 m"}, {"x": "0.9 m", "h": "280 mm", "part": "bumper"}],
+                  "topside": [{"x": "-6.5 m", "h": "1.2 m"}, {"x": "-2.2 m", "h": "1.2 m"},
+                              {"x": "-2.2 m", "h": "3.1 m"}, {"x": "0.9 m", "h": "3.1 m"}]},
+                "trailer": {
+                  "kingpin": {"x": "0 m"},
+                  "deckFront": {"x": "-3.4 m", "h": "0.6 m"}, "deckRear": {"x": "-10.8 m", "h": "0.6 m"},
+                  "axles": [{"x": "-11.6 m", "radius": "0.42 m"}, {"x": "-13 m", "radius": "0.42 m"},
+                            {"x": "-14.4 m", "radius": "0.42 m"}],
+                  "travelUp": "3 in", "travelDown": "3 in", "valveAxle": 1,
+                  "liftAxle": {"gap": "3 3/4 in", "secondaryRise": "1 1/2 in"},
+                  "hydraulicRaiseLimit": "10 in", "manualRaiseLimit": "3 in", "deckSag": "1/2 in",
+                  "underside": [{"x": "-15.2 m", "h": "0.5 m"}, {"x": "-10.9 m", "h": "0.45 m"},
+                                {"x": "-10.8 m", "h": "0.3 m", "part": "deck rear"},
+                                {"x": "-3.4 m", "h": "0.3 m", "part": "deck front"}, {"x": "-3.3 m", "h": "1.1 m"},
+                                {"x": "0.6 m", "h": "1.2 m"}],
+                  "topside": [{"x": "-15.2 m", "h": "1 m"}, {"x": "-3.4 m", "h": "1 m"}, {"x": "-3.3 m", "h": "1.7 m"},
+                              {"x": "0.6 m", "h": "1.7 m"}],
+                  "load": [{"name": "wheel loader", "outline": [{"x": "-10 m", "h": "3.3 m"},
+                                                                {"x": "-5 m", "h": "4.1 m"}]}],
+                  "boosterHinge": {"x": "-15.2 m", "h": "0.8 m"}},
+                "booster": {
+                  "hinge": {"x": "0 m"}, "axle": {"x": "-3.2 m", "radius": "0.42 m"},
+                  "underside": [{"x": "-3.8 m", "h": "0.5 m"}, {"x": "0 m", "h": "0.6 m"}],
+                  "topside": [{"x": "-3.8 m", "h": "1.1 m"}, {"x": "0 m", "h": "1.1 m"}],
+                  "states": ["none", "trailing", "close-coupled", "carried"],
+                  "hingeUp": "12 deg", "hingeDown": "12 deg", "closeCoupledAxle": {"x": "-15.9 m"},
+                  "carried": [{"x": "-9 m", "h": "1.4 m"}, {"x": "-6 m", "h": "1.4 m"}]}
+              }] }
+            """;
+}

@@ -1,0 +1,40 @@
+package org.cresthaul.route;
+
+/** A small sound route file to start from. Invented. */
+public final class RouteTexts {
+    private RouteTexts() {}
+
+    public static final String ROUTE =
+            """
+            { "type": "FeatureCollection", "cresthaul": "route/1", "name": "Two legs", "note": "Invented for the tests.",
+              "features": [
+                { "type": "Feature", "properties": {"route": "County road"},
+                  "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.09, 44.6], [-93.08, 44.601]]} },
+                { "type": "Feature", "properties": {"route": "Mill road"},
+                  "geometry": {"type": "LineString", "coordinates": [[-93.08, 44.6011], [-93.08, 44.62, 250.5]]} },
+                { "type": "Feature",
+                  "geometry": {"type": "Point", "coordinates": [-93.08, 44.61]},
+                  "properties": {"hazard": "low-structure", "id": "H02", "name": "Mill bridge",
+                    "survey": {"accuracy": "10 mm", "source": "level"}, "measured": "surveyed",
+                    "profile": [{"line": "centre", "points": [["-30 m", "100 m"], ["0 m", "99.6 m"], ["30 m", "100 m"]]}],
+                    "soffit": [["-3 m", "104.2 m"], ["5 m", "104.1 m"]]} },
+                { "type": "Feature",
+                  "geometry": {"type": "Point", "coordinates": [-93.095, 44.6]},
+                  "properties": {"hazard": "rail-crossing", "id": "H01", "name": "Quarry spur", "landmark": "grain silo",
+                    "survey": {"accuracy": "10 mm", "source": "level and tape"},
+                    "approachBefore": {"grade": "1.5 %", "accuracy": "0.2 %"},
+                    "approachAfter": {"grade": "-1 %", "accuracy": "0.2 %"},
+                    "profile": [
+                      {"line": "left", "points": [["-12 m", "0.1 m"], ["-1 m", "0.3 m"], ["1 m", "0.3 m"], ["14 m", "0.05 m"]]},
+                      {"line": "right", "points": [["-12 m", "0.1 m"], ["-1 m", "0.3 m"], ["1 m", "0.3 m"], ["14 m", "0.05 m"]]}],
+                    "crossingNumber": "123456A", "tracks": ["0 m", "4.3 m"], "signs": ["W10-5"]} },
+                { "type": "Feature",
+                  "geometry": {"type": "Point", "coordinates": [-93.08, 44.615]},
+                  "properties": {"hazard": "low-structure", "id": "H03", "name": "Pipe rack", "measured": "posted",
+                    "clearance": "14 ft 2 in", "extent": ["-3 m", "5 m"]} },
+                { "type": "Feature",
+                  "geometry": {"type": "Point", "coordinates": [-93.08, 44.618]},
+                  "properties": {"hazard": "dip", "id": "H04", "name": "Ford"} }
+              ] }
+            """;
+}
