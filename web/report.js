@@ -35,9 +35,12 @@ export function governing(cell) {
   return { side: known[0][0], clearance: known[0][1] };
 }
 
-/** Configurations from the best for this route to the worst; equal ones keep the report's order. */
+/**
+ * Configurations from the best for this route to the worst: fewest hazards that stay other than clear even raised, then
+ * fewest contacts in transport, then fewest not surveyed, then fewest tight; equal ones keep the report's order.
+ */
 export function ranked(report) {
-  const badness = c => [c.contact - c.raisedOnly, c.contact, c.notSurveyed, c.tight];
+  const badness = c => [c.contact + c.tight + c.notSurveyed - c.raisedOnly, c.contact, c.notSurveyed, c.tight];
   return report.configurations
     .map((configuration, index) => ({ configuration, index, badness: badness(configuration) }))
     .sort((a, b) => a.badness.map((value, i) => value - b.badness[i]).find(d => d !== 0) ?? a.index - b.index)

@@ -68,7 +68,8 @@ export function createCurve(moveTo) {
         label(LEFT - 5, toY(value * gapM) + 4, axisFigureOf(value), 'end')]),
       label(0, TOP + 2, gapUnitName(units)),
       label(0, HEIGHT - 4, 'steer axle'),
-      ticks(span[0] / unitM, span[1] / unitM, Math.max(2, width / 110)).map(value => [
+      // The left corner belongs to the axis's name.
+      ticks(span[0] / unitM, span[1] / unitM, Math.max(2, width / 110)).filter(value => toX(value * unitM) > LEFT + 32).map(value => [
         svg('path', { class: 'tick', d: `M${toX(value * unitM)} ${BOTTOM}v4` }),
         label(toX(value * unitM), HEIGHT - 4, `${axisFigure(value * unitM, units)}${value === 0 ? ` ${axisUnitName(units)}` : ''}`, 'middle')]),
       svg('path', { class: 'axis', d: `M${LEFT} ${toY(0)}H${width}` }),

@@ -93,7 +93,7 @@ export function routeVerdict(report, key) {
     verdictTag(c.verdict),
     el('span', { class: 'route-verdict-label' }, `Whole route, ${c.label}`),
     el('span', { class: 'route-verdict-counts' }, counts.join(' · '),
-      c.raisedOnly > 0 && ` (${c.raisedOnly} of the contacts passable only raised)`),
+      c.raisedOnly > 0 && ` (${c.raisedOnly} of those not clear would be, raised)`),
   ];
 }
 

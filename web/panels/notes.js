@@ -42,9 +42,10 @@ function uncertaintyNote({ report, units }) {
       el('thead', {}, el('tr', {},
         el('th', { scope: 'col' }, 'Term'), el('th', { scope: 'col', class: 'figure' }, 'Value'),
         el('th', { scope: 'col' }, 'Source'))),
-      el('tbody', {}, report.uncertainties.map(({ term, valueM, source }) => el('tr', {},
+      el('tbody', {}, el('tr', {}, el('th', { scope: 'row' }, 'survey'), el('td', { class: 'figure' }, 'each its own'),
+        el('td', {}, 'stated with each hazard')), report.uncertainties.map(({ term, valueM, source }) => el('tr', {},
         el('th', { scope: 'row' }, term),
-        el('td', { class: 'figure' }, typeof valueM === 'number' ? `± ${fine(valueM, units, 'up')}` : 'each hazard'),
+        el('td', { class: 'figure' }, `± ${fine(valueM, units, 'up')}`),
         el('td', {}, source))))));
 }
 

@@ -20,8 +20,10 @@ export function mountResult(root, { store, actions }) {
       el('p', { class: 'result-head' }, verdictTag(root.dataset.verdict),
         el('span', {}, findConfiguration(state.report, state.configuration).label)),
       reasons(cell),
+      limits(hazard, cell),
       ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
       raiseResult(cell, state, actions),
+      uncertainty(hazard, cell, state),
       cautions(hazard));
     if (focused) {
       document.getElementById(focused)?.focus();
@@ -34,6 +36,24 @@ function reasons(cell) {
   return cell && cell.reasons.length > 0
     ? el('ul', { class: 'reasons' }, cell.reasons.map(reason => el('li', {}, reason)))
     : null;
+}
+
+/** What the survey cannot settle, where the reasons do not say it already. */
+function limits(hazard, cell) {
+  const more = (hazard.limits ?? []).filter(limit => !cell?.reasons.includes(limit));
+  return more.length > 0 ? el('ul', { class: 'reasons leans' }, more.map(limit => el('li', {}, limit))) : null;
+}
+
+/** The terms behind this hazard's uncertainty: its own survey's first, then the rig's. */
+function uncertainty(hazard, cell, { report, units }) {
+  const terms = [...(hazard.uncertainties ?? []), ...report.uncertainties];
+  if (!cell?.ground && !cell?.overhead) {
+    return null;
+  }
+  return el('div', { class: 'uncertainty' },
+    el('h4', {}, 'Uncertainty behind it, 95 %'),
+    el('ul', {}, terms.map(({ term, valueM, source }) =>
+      el('li', {}, `${term} ± ${fine(valueM, units, 'up')}`, source && el('span', { class: 'fine-print' }, ` ${source}`)))));
 }
 
 function sideResult(side, c, units) {

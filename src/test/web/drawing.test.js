@@ -71,6 +71,32 @@ test('the dimension line runs from the unit by exactly the clearance', () => {
   near(drawn.dimensionLine(under, 'overhead').to, 4.2);
 });
 
+test('a load is closed down to the deck it stands on, and straight beyond the deck', () => {
+  const deck = [[-10, 1], [-8, 1], [-8, 0.5], [-2, 0.5], [-1, 1.5]];
+  assert.deepEqual(drawn.loadPolygon([[-7, 1.2], [-5, 3], [-3, 1]], deck),
+    [[-7, 1.2], [-5, 3], [-3, 1], [-3, 0.5], [-7, 0.5]]);
+  assert.deepEqual(drawn.loadPolygon([[-9, 2], [-1.5, 2]], deck),
+    [[-9, 2], [-1.5, 2], [-1.5, 1], [-2, 0.5], [-8, 0.5], [-8, 1], [-9, 1]]);
+  assert.deepEqual(drawn.loadPolygon([[-12, 2], [-9, 2]], deck), [[-12, 2], [-9, 2], [-9, 1], [-10, 1], [-12, 2]]);
+  assert.deepEqual(drawn.loadPolygon([[-7, 0.4], [-6, 0.4]], deck), [[-7, 0.4], [-6, 0.4], [-6, 0.4], [-7, 0.4]]);
+});
+
+test('the enlarged circle reaches a few gaps, between 0.2 m and 0.9 m', () => {
+  const p = passage();
+  near(drawn.detailReach(p, null), 0.2);
+  p.positions[2].groundM = 0.1;
+  near(drawn.detailReach(p, null), 0.32);
+  p.positions[2].groundM = 2;
+  near(drawn.detailReach(p, null), 0.9);
+});
+
+test('a road is known when its clearance is, anywhere', () => {
+  const p = passage();
+  assert.ok(drawn.roadKnown(p));
+  p.positions.forEach(position => { position.groundM = null; });
+  assert.ok(!drawn.roadKnown(p));
+});
+
 test('the tighter side is the one with less left over what it needs', () => {
   const needs = cell('k', 'tight', { ground: clearance(0.1, 0.07, 'clear'), overhead: clearance(0.1, 0.09, 'clear') });
   assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: 0.11 }, needs), 'overhead');

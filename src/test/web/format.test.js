@@ -45,10 +45,10 @@ test('a raise and what is required are rounded up', () => {
 });
 
 test('no clearance ever reads more than it is, no raise less, for 20 000 lengths', () => {
-  let seed = 20261125;
+  let state = 20261125;
   const random = () => {
-    seed = (seed * 1664525 + 1013904223) % 4294967296;
-    return seed / 4294967296;
+    state = (state * 1664525 + 1013904223) % 4294967296;
+    return state / 4294967296;
   };
   for (let i = 0; i < 20000; i++) {
     const valueM = (random() - 0.3) * (i % 2 === 0 ? 0.4 : 6);

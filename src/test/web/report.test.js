@@ -21,7 +21,7 @@ test('a verdict this page does not know is as bad as contact', () => {
   assert.ok(reports.severity('not surveyed') < reports.severity('tight'));
 });
 
-test('configurations are ranked by contacts no raise gets past, contacts, not surveyed, tight', () => {
+test('configurations are ranked by what no raise clears, then contacts, not surveyed, tight', () => {
   assert.deepEqual(reports.ranked(report()).map(c => c.key), [
     'up/none/low', 'up/trailing/low', // the structure and the crossing clear
     'down/none/low', 'down/trailing/low', // the crossing only raised
