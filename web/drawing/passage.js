@@ -189,7 +189,8 @@ export function tighterSide(position, cell) {
   if (position.groundM === null || position.groundM === undefined || !cell.ground) {
     return 'overhead';
   }
-  return position.overheadM - cell.overhead.requiredM < position.groundM - cell.ground.requiredM ? 'overhead' : 'ground';
+  const spareOver = position.overheadM - cell.overhead.requiredM;
+  return spareOver < position.groundM - cell.ground.requiredM ? 'overhead' : 'ground';
 }
 
 /** Index of the position whose steer axle is nearest to a distance. */

@@ -45,8 +45,10 @@ function bringIntoSight(frame) {
   const cell = frame.querySelector('td.chosen');
   if (cell) {
     const heads = frame.querySelector('tbody th').offsetWidth;
-    if (cell.offsetLeft - heads < frame.scrollLeft || cell.offsetLeft + cell.offsetWidth > frame.scrollLeft + frame.clientWidth) {
-      frame.scrollLeft = cell.offsetLeft - heads;
+    const start = cell.offsetLeft - heads;
+    const end = cell.offsetLeft + cell.offsetWidth;
+    if (start < frame.scrollLeft || end > frame.scrollLeft + frame.clientWidth) {
+      frame.scrollLeft = start;
     }
   }
 }
@@ -110,7 +112,8 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
   },
   el('span', { class: 'unseen' }, `${worst.configuration.label}: `),
   verdictTag(verdict),
-  value && el('span', { class: 'matrix-value' }, value, least.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
+  value && el('span', { class: 'matrix-value' }, value,
+    least.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
   raise && el('span', { class: 'matrix-raise' }, raise));
 }
 

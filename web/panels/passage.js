@@ -163,7 +163,8 @@ function spoken(data, position, units) {
   const at = data.positions.indexOf(position) === data.tightest ? ', the tightest point' : '';
   return [
     `Steer axle ${alongRoad(position.steerM, units)}${at}`,
-    typeof position.groundM === 'number' && `clearance under the ${position.groundAt?.unit ?? 'combination'} ${clearance(position.groundM, units)}`,
+    typeof position.groundM === 'number'
+      && `clearance under the ${position.groundAt?.unit ?? 'combination'} ${clearance(position.groundM, units)}`,
     typeof position.overheadM === 'number' && `over the load ${clearance(position.overheadM, units)}`,
     ...wheelWords(position),
   ].filter(Boolean).join('; ');
@@ -181,7 +182,8 @@ function messageFor({ passage, report, hazard: id, configuration }, actions) {
   }
   if (passage.status === 'none') {
     const cell = findCell(findHazard(report, id), configuration);
-    return cell && el('p', { class: 'nothing' }, 'There is nothing to draw: this hazard is not surveyed. ', ...cell.reasons.slice(0, 1));
+    return cell && el('p', { class: 'nothing' }, 'There is nothing to draw: this hazard is not surveyed. ',
+      cell.reasons[0]);
   }
   return null;
 }

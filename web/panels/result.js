@@ -53,7 +53,8 @@ function uncertainty(hazard, cell, { report, units }) {
   return el('div', { class: 'uncertainty' },
     el('h4', {}, 'Uncertainty behind it, 95 %'),
     el('ul', {}, terms.map(({ term, valueM, source }) =>
-      el('li', {}, `${term} ± ${fine(valueM, units, 'up')}`, source && el('span', { class: 'fine-print' }, ` ${source}`)))));
+      el('li', {}, `${term} ± ${fine(valueM, units, 'up')}`,
+        source && el('span', { class: 'fine-print' }, ` ${source}`)))));
 }
 
 function sideResult(side, c, units) {
@@ -74,7 +75,8 @@ function sideResult(side, c, units) {
     el('dl', { class: 'facts' }, rows.map(([label, ...content]) => [el('dt', {}, label), el('dd', {}, content)])),
     c.beyondSurveyM > 0 && el('p', { class: 'leans' },
       `Leans on unsurveyed ground, up to ${dimension(c.beyondSurveyM, units)} beyond the last surveyed point.`),
-    el('p', { class: 'fine-print' }, `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
+    el('p', { class: 'fine-print' },
+      `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
 }
 
 /** The decimals behind a rounded clearance, where they tell more. */
@@ -92,7 +94,8 @@ function raiseResult(cell, { units, passage, view }, actions) {
     el('h4', {}, 'Passes raised off the stops'),
     el('dl', { class: 'facts' },
       el('dt', {}, 'Raise front'), el('dd', {}, el('strong', {}, raise(frontM, units))),
-      el('dt', {}, 'Raise rear'), el('dd', {}, el('strong', {}, raise(rearM, units)), rearM > 0 && ', levelling on manual'),
+      el('dt', {}, 'Raise rear'),
+      el('dd', {}, el('strong', {}, raise(rearM, units)), rearM > 0 && ', levelling on manual'),
       el('dt', {}, 'Clearance then'), el('dd', {}, clearance(clearanceM, units))),
     el('p', {}, 'The verdict stays as it is: transport is on the stops. ',
       el('button', {

@@ -57,7 +57,8 @@ function roadLine(passage, { roadFrom, roadTo }) {
     return svg('path', { class: 'road unsurveyed', d: path([...before.slice(0, 1), ...surveyed, ...after.slice(-1)]) });
   }
   return [
-    [before, after].filter(part => part.length > 0).map(part => svg('path', { class: 'road unsurveyed', d: path(part) })),
+    [before, after].filter(part => part.length > 0)
+      .map(part => svg('path', { class: 'road unsurveyed', d: path(part) })),
     svg('path', { class: 'road', d: path(surveyed) }),
     surveyed.map(([s, z]) => svg('path', { class: 'survey-point', d: `M${s} ${-z}h0` })),
   ];

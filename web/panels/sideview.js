@@ -33,7 +33,9 @@ export function createSideView() {
     const scene = createScene(passage, frame);
     const reachM = detailReach(passage, cell);
     const home = tighterSide(passage.positions[passage.tightest], cell);
-    current = { passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, reachM, scene, home };
+    current = {
+      passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, reachM, scene, home,
+    };
     set(node, { viewBox: `0 0 ${width} ${height + FOOT_PX}`, width, height: height + FOOT_PX });
     replace(view, scene.node);
   }
@@ -67,7 +69,8 @@ function describe(position, { units, exaggeration }) {
   const parts = [['under the combination', position.groundM], ['over the load', position.overheadM]]
     .filter(([, value]) => typeof value === 'number')
     .map(([where, value]) => `${clearance(value, units)} ${where}`);
-  return `Side view, ${exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`}: ${parts.join(', ')}`;
+  const scales = exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`;
+  return `Side view, ${scales}: ${parts.join(', ')}`;
 }
 
 /** A dimension line whose arrows stand outside the gap and point at its two sides, as for all small dimensions. */
@@ -108,7 +111,8 @@ function endLabels({ passage, toX, toY, width, height }) {
     return svg('g', { class: 'survey-end' },
       label(width / 2, Math.min(height - 8, toY(points[0][1]) + 30), 'road not surveyed, drawn straight', 'middle'));
   }
-  return [['before', points[0], 'end', -6], ['after', points[points.length - 1], 'start', 6]].map(([end, [s, z], anchor, gap]) => {
+  const ends = [['before', points[0], 'end', -6], ['after', points[points.length - 1], 'start', 6]];
+  return ends.map(([end, [s, z], anchor, gap]) => {
     const x = toX(s);
     if (x < -20 || x > width + 20) {
       return null;
@@ -126,8 +130,11 @@ function endLabels({ passage, toX, toY, width, height }) {
 
 /** Names of the tracks, save one that the dimension would write over. */
 function trackLabels({ passage, toX, toY }, dimension) {
-  return passage.tracks.map((s, index) => (!dimension || Math.abs(toX(s) - toX(dimension.x)) > 52) && label(toX(s), toY(groundZ(passage.ground, s) - 0.6) + 12,
-    passage.tracks.length > 1 ? `track ${index + 1}` : 'track', 'middle', 'track-label'));
+  return passage.tracks.map((s, index) => {
+    const covered = dimension !== null && Math.abs(toX(s) - toX(dimension.x)) < 52;
+    const name = passage.tracks.length > 1 ? `track ${index + 1}` : 'track';
+    return !covered && label(toX(s), toY(groundZ(passage.ground, s) - 0.6) + 12, name, 'middle', 'track-label');
+  });
 }
 
 /** Scale bar, the word on the vertical scale, the direction of travel. */
@@ -136,8 +143,12 @@ function scaleLabels({ scaleX, width, height, units, exaggeration }) {
   const y = height + FOOT_PX - 5;
   return svg('g', { class: 'scale' },
     svg('rect', { class: 'foot', x: 0, y: height, width, height: FOOT_PX }),
-    svg('path', { class: 'scale-bar', d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}` }),
-    label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, ${exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`}`),
+    svg('path', {
+      class: 'scale-bar',
+      d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}`,
+    }),
+    label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, `
+      + (exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`)),
     svg('path', { class: 'travel-arrow', d: `M${width - 46} ${y - 4}H${width - 2}m-7 -3.5l7 3.5l-7 3.5` }),
     label(width - 52, y, 'travel', 'end'));
 }

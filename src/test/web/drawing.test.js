@@ -9,7 +9,7 @@ import * as scale from '../../../web/drawing/scale.js';
 import { kindSymbol, verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
 import { cell, clearance, passage, report } from './fixtures.js';
 
-const near = (actual, expected, tolerance = 1e-9) => assert.ok(Math.abs(actual - expected) < tolerance, `${actual}, not ${expected}`);
+const near = (actual, expected) => assert.ok(Math.abs(actual - expected) < 1e-9, `${actual}, not ${expected}`);
 
 test('a nose-up pitch lifts what is ahead and moves what is high backwards', () => {
   const pitch = Math.atan2(3, 4);
@@ -65,7 +65,8 @@ test('the camera holds the whole truck at every position and never jumps', () =>
 
 test('the dimension line runs from the unit by exactly the clearance', () => {
   const p = passage();
-  assert.deepEqual(drawn.dimensionLine(p.positions[2], 'ground'), { x: -6, from: 0.25, to: 0.26, valueM: -0.01, unit: 'trailer' });
+  assert.deepEqual(drawn.dimensionLine(p.positions[2], 'ground'),
+    { x: -6, from: 0.25, to: 0.26, valueM: -0.01, unit: 'trailer' });
   assert.equal(drawn.dimensionLine(p.positions[2], 'overhead'), null);
   const under = { ...p.positions[0], overheadM: 0.4, overheadAt: { unit: 'trailer', xM: -6, hM: 3.8 } };
   near(drawn.dimensionLine(under, 'overhead').to, 4.2);

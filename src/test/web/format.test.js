@@ -72,8 +72,9 @@ test('lengths exact in the unit read as that length: 2000 eighths and 2000 milli
 });
 
 test('what is not known never reads as a number', () => {
+  const { clearance, raise, required, dimension, alongRoad, chainage } = format;
   for (const value of [null, undefined, NaN, Infinity, -Infinity, '1']) {
-    for (const write of [format.clearance, format.raise, format.required, format.dimension, format.alongRoad, format.chainage]) {
+    for (const write of [clearance, raise, required, dimension, alongRoad, chainage]) {
       assert.equal(write(value, 'us'), 'not known');
     }
     assert.equal(format.fine(value, 'metric', 'down'), 'not known');

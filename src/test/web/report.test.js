@@ -74,7 +74,8 @@ test('notches stand from the highest to the lowest', () => {
 test('what was not checked names every hazard without a result, a missing one too', () => {
   const r = report();
   assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H3']);
-  assert.deepEqual(reports.notChecked(r, 'down/none/low')[0].why, ['not surveyed: no profile in the file', 'No profile.']);
+  assert.deepEqual(reports.notChecked(r, 'down/none/low')[0].why,
+    ['not surveyed: no profile in the file', 'No profile.']);
   r.hazards[1].cells = [];
   assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H2', 'H3']);
 });
