@@ -54,6 +54,19 @@ test('one differing notch, by value, verdict, raise or reason, keeps the booster
   }
 });
 
+test('states nearer than half a millimetre share a column only while they read alike', () => {
+  const columns = (none, trailing) => {
+    const r = report();
+    reports.findCell(r.hazards[0], 'down/none/high').ground.valueM = none;
+    reports.findCell(r.hazards[0], 'down/trailing/high').ground.valueM = trailing;
+    return reports.matrixColumns(r, r.hazards[0]).length;
+  };
+  assert.equal(columns(0.1311, 0.131), 2);
+  assert.equal(columns(0.131, 0.1309), 3, '131 mm and 130 mm');
+  assert.equal(columns(0.0509, 0.0507), 3, '2 in and 1 7/8 in');
+  assert.equal(columns(0.1316, 0.131), 3, 'more than half a millimetre');
+});
+
 test('a missing cell never merges with one that is there', () => {
   const r = report();
   r.hazards[0].cells = r.hazards[0].cells.filter(c => c.configuration !== 'down/trailing/low');
