@@ -35,8 +35,9 @@ final class DeckSag {
             if (i > 0) {
                 FramePoint q = points.get(i - 1);
                 for (double x : bends.subSet(q.xM(), false, p.xM(), false)) {
-                    double h = q.hM() + (p.hM() - q.hM()) * (x - q.xM()) / (p.xM() - q.xM());
-                    lowered.add(new FramePoint(x, h - drop((x - rearXM) / length, pieces, sagM), p.part()));
+                    FramePoint drawn = q.towards(p, (x - q.xM()) / (p.xM() - q.xM()));
+                    lowered.add(
+                            new FramePoint(x, drawn.hM() - drop((x - rearXM) / length, pieces, sagM), drawn.part()));
                 }
             }
             double t = (p.xM() - rearXM) / length;
