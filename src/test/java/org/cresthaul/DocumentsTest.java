@@ -91,6 +91,18 @@ class DocumentsTest {
     }
 
     @Test
+    void theSampleReportIsTheProgramsOwn() throws IOException {
+        String command = blocks(read("DEVELOPERS.md"), "sh").stream()
+                .filter(b -> b.endsWith(" --out docs/sample-report.txt\n"))
+                .findFirst()
+                .orElseThrow();
+
+        String printed = run(1, command.substring(START.length()).replace("--out docs/sample-report.txt", ""));
+
+        assertEquals(printed, read("docs/sample-report.txt"), "out of date; make it anew with:\n" + command);
+    }
+
+    @Test
     void everyCheckInTheDocumentsRuns() throws IOException {
         int ran = 0;
         for (Path document : documents().toList()) {
