@@ -221,7 +221,13 @@ final class OutlineGaps {
             return Double.NEGATIVE_INFINITY;
         }
         // No gap of this unit can fall by more than this between the mean of its ends and its least: a first sieve.
-        double fall = 0.5 * motion.stepM * fastest(a, b, motion, rigid, scratch);
+        scratch.rise.clear();
+        double forward = addReach(a, b, motion, scratch.rise);
+        if (rigid != null) {
+            forward = Math.max(forward, addReach(a, b, rigid, scratch.rise));
+        }
+        double riseMost = scratch.rise.magnitude();
+        double fall = 0.5 * motion.stepM * (riseMost + forward * steepest);
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < vx.length && least >= enough; i++) {
             double xA = a.worldXM(vx[i], vh[i]);
@@ -277,12 +283,16 @@ final class OutlineGaps {
                     slopeTurned(Math.min(slopeA, slopeB), angle[k], pitchLo, -turnPad),
                     slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
             double needed = need == null ? 0 : need.alongSegment(k);
+            double fallHere = 0.5 * motion.stepM * (riseMost + forward * scratch.slopes.magnitude());
             for (; j < kinkS.length && kinkS[j] <= xfB && least >= enough; j++) {
                 double zA = zrA + slopeA * (kinkS[j] - xrA);
                 double zB = zrB + slopeB * (kinkS[j] - xrB);
                 double gapA = side * (zA - kinkZ[j]);
                 double gapB = side * (zB - kinkZ[j]);
                 double here = need == null ? 0 : needed + need.beyondSurvey(kinkS[j], kinkS[j]);
+                if (0.5 * (gapA + gapB) - fallHere - here >= enough) {
+                    continue;
+                }
                 double bound = standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch);
                 least = Math.min(least, bound - here);
             }
@@ -297,28 +307,18 @@ final class OutlineGaps {
         return Math.abs(pad) * within < 0.1 && Math.abs(slope) < 1 ? slope + pad * (within + 0.1) : Math.tan(angle + pitch);
     }
 
-    /** Bound on the rate of the gap at any vertex of this unit, per metre of steer travel. */
-    private double fastest(Pose a, Pose b, MotionBounds motion, MotionBounds rigid, Scratch scratch) {
-        scratch.rise.clear();
-        double forward = addReach(a, b, motion, scratch.rise);
-        if (rigid != null) {
-            forward = Math.max(forward, addReach(a, b, rigid, scratch.rise));
-        }
-        return scratch.rise.magnitude() + forward * steepest;
-    }
-
     /** Adds the rise of the whole unit; returns the greatest forward rate in it. */
     private double addReach(Pose a, Pose b, MotionBounds motion, Interval rise) {
-        // With the pitch within MOST_PITCH, world offsets between vertices are at most their frame offsets, turned.
+        // A line vertex may be passed by a segment extended over a step. With the pitch within MOST_PITCH, world offsets between vertices are at most their frame offsets, turned.
         double tilt = Math.sin(MOST_PITCH);
-        double slackX = 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
+        double slackX = motion.stepM + 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
         double aLo = Math.min(a.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXA,
                 b.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXB) - slackX;
         double aHi = Math.max(a.worldXM(vx[foremost], vh[foremost]) - motion.pivotXA,
                 b.worldXM(vx[foremost], vh[foremost]) - motion.pivotXB) + slackX;
         motion.addRise(aLo, aHi, rise);
         double z = Math.max(Math.abs(a.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZA),
-                Math.abs(b.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZB)) + heightM + tilt * lengthM;
+                Math.abs(b.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZB)) + heightM + motion.stepM + tilt * lengthM;
         return motion.forward.hi + z * motion.turn.magnitude();
     }
 
