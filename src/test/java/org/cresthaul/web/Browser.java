@@ -163,10 +163,12 @@ final class Browser implements AutoCloseable {
                 .toList();
     }
 
-    /** The whole page, as PNG. */
-    byte[] picture() {
-        Object picture = driver.executeCdpCommand("Page.captureScreenshot",
-                        Map.of("format", "png", "captureBeyondViewport", true)).get("data");
+    /** The whole page at a width, as PNG: on a screen as high as the page, so that nothing has to scroll. */
+    byte[] picture(int width) {
+        for (int i = 0; i < 3; i++) {
+            resize(width, ((Long) run("return document.documentElement.scrollHeight")).intValue());
+        }
+        Object picture = driver.executeCdpCommand("Page.captureScreenshot", Map.of("format", "png")).get("data");
         return Base64.getDecoder().decode((String) picture);
     }
 
