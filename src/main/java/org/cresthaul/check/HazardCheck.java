@@ -148,13 +148,12 @@ final class HazardCheck {
                     ground = ground == null || judged.isWorseThan(ground) ? judged : ground;
                 }
                 if (lane.soffit.isPresent()) {
-                    Optional<Clearance> least = search.leastUnder(lane.soffit.get());
-                    if (least.isPresent()) {
-                        Demand demand = lane.overhead.orElseThrow();
-                        Judged judged = judge(
-                                search, lane, levelling, demand, margins.overheadM(), least.get(), lane.soffit, reasons);
-                        overhead = overhead == null || judged.isWorseThan(overhead) ? judged : overhead;
-                    }
+                    // The passage leads every part under the structure, so there always is one.
+                    Clearance least = search.leastUnder(lane.soffit.get()).orElseThrow();
+                    Demand demand = lane.overhead.orElseThrow();
+                    Judged judged = judge(
+                            search, lane, levelling, demand, margins.overheadM(), least, lane.soffit, reasons);
+                    overhead = overhead == null || judged.isWorseThan(overhead) ? judged : overhead;
                 }
             }
         }

@@ -17,6 +17,8 @@ import org.cresthaul.route.LowStructure.Extent;
 import org.cresthaul.route.LowStructure.Measured;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.RoadHump;
+import org.cresthaul.route.SignedHeight;
+import org.cresthaul.units.Length;
 
 /**
  * What of a hazard the vertical engine is to judge, and what is known too little about it to call anything clear.
@@ -71,6 +73,9 @@ record Surroundings(
         double to = judgesGround ? Math.max(lane.line().endM(), over.endM()) : over.endM();
         return new Passage(stance, lane.line(), from, to);
     }
+
+    /** Statutory height of vehicles in most states of the USA: 13 ft 6 in (common practice). */
+    private static final double STATUTORY_HEIGHT_M = 4.1148;
 
     static Surroundings of(Hazard hazard) {
         if (hazard instanceof RailCrossing crossing) {
@@ -160,6 +165,9 @@ record Surroundings(
                                 .map(l -> new Lane(l, Optional.of(soffitOver(structure, l))))
                                 .toList()
                         : List.of(flatLane(structure));
+        if (structure.measured() == Measured.SURVEYED && known) {
+            notes.addAll(signNotes(leastHeightM(structure, lanes)));
+        }
         boolean levelled = structure.soffit().isPresent() && structure.measured() == Measured.SURVEYED;
         double heightM = !known || levelled
                 ? 0
@@ -173,6 +181,45 @@ record Surroundings(
                 limits,
                 terms(structure, heightM == POSTED_M ? OptionalDouble.of(POSTED_M) : OptionalDouble.empty()),
                 road ? withOneLine(structure, notes) : List.copyOf(notes));
+    }
+
+    /** Least height of the structure above the road, straight up, metres. */
+    private static double leastHeightM(LowStructure structure, List<Lane> lanes) {
+        if (structure.clearanceM().isPresent()) {
+            return structure.clearanceM().getAsDouble();
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (Lane lane : lanes) {
+            Soffit over = lane.soffit().orElseThrow();
+            // Between two lines of straight pieces the least lies at a point of one of them.
+            for (int i = 0; i < over.size(); i++) {
+                least = Math.min(least, over.elevationM(i) - lane.line().heightAt(over.distanceM(i)));
+            }
+            for (SurveyedPoint p : lane.line().points()) {
+                if (p.distanceM() > over.startM() && p.distanceM() < over.endM()) {
+                    least = Math.min(least, over.heightAt(p.distanceM()) - p.elevationM());
+                }
+            }
+        }
+        return least;
+    }
+
+    /** What signs a driver may expect before a structure of this measured height. */
+    private static List<String> signNotes(double measuredM) {
+        List<String> notes = new ArrayList<>();
+        notes.add("a height sign set 3 in under the measured height would read "
+                + wholeInches(SignedHeight.texanM(measuredM)) + " (TxDOT rule), by the UK rules "
+                + wholeInches(SignedHeight.britishM(measuredM)) + " or "
+                + new Length(SignedHeight.britishMetricM(measuredM)).inMetres(1));
+        if (SignedHeight.isW12Required(measuredM, STATUTORY_HEIGHT_M)) {
+            notes.add("low enough for a low-clearance sign (W12-2) where vehicles may be 13 ft 6 in high (MUTCD 2009, 2C.27)");
+        }
+        return notes;
+    }
+
+    /** A sign never reads more than its rule gives. */
+    private static String wholeInches(double heightM) {
+        return Length.ofInches(Math.floor(new Length(heightM).inches() + 1e-6)).inFeetAndInches(1);
     }
 
     /** A single clearance is the least anywhere in its extent, so the soffit lies at least that far above the road. */

@@ -63,7 +63,7 @@ final class MotionBounds {
         forward.set(pivotForward.lo, pivotForward.hi);
         rise.set(pivotRise.lo, pivotRise.hi);
         known = false;
-        for (int tier = 0; tier < SPEED_SLACK.length && !known; tier++) {
+        for (int tier = 0; a.solved && b.solved && tier < SPEED_SLACK.length && !known; tier++) {
             known = tryBounds(group, rolled, a, b, SPEED_SLACK[tier], PITCH_RATE[tier]);
         }
     }

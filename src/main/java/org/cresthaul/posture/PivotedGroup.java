@@ -132,6 +132,7 @@ final class PivotedGroup {
      * @param pivotX distance of the pivot, metres
      * @param pivotZ height of the pivot, metres
      * @param guessRad a pitch to start from; any finite value converges to the same answer
+     * @return the unit; not {@link PlacedUnit#solved} when no posture was found, and then nothing may be concluded
      */
     PlacedUnit place(RolledProfile[] rolled, double pivotX, double pivotZ, double guessRad) {
         int n = xM.length;
@@ -141,6 +142,7 @@ final class PivotedGroup {
         double hi = Double.POSITIVE_INFINITY;
         double step = 0.05;
         double pitch = guessRad;
+        boolean solved = false;
         for (int iteration = 0; iteration < 200; iteration++) {
             // Pitch and travels are improved together, one step each; only a reluctant case solves the travels
             // for every trial pitch.
@@ -212,6 +214,7 @@ final class PivotedGroup {
             }
             boolean travelsSolved = openGap <= SOLVED_M;
             if (travelsSolved && Math.abs(excess) <= SOLVED_M) {
+                solved = true;
                 break;
             }
             if (travelsSolved && excess > 0) {
@@ -229,10 +232,12 @@ final class PivotedGroup {
                 }
             }
             if (travelsSolved && next == pitch || hi - lo < 1e-15) {
+                // As near as numbers go.
+                solved = travelsSolved;
                 break;
             }
             pitch = next;
         }
-        return new PlacedUnit(this, rolled, pivotX, pivotZ, pitch, travel);
+        return new PlacedUnit(this, rolled, pivotX, pivotZ, pitch, travel, solved);
     }
 }

@@ -16,11 +16,21 @@ final class PlacedUnit {
     /** Free height under the fixed wheel of a carrying booster, metres; infinite when there is none. */
     final double fixedGap;
 
+    /** False when no posture was found here: the search then stays unproven. */
+    final boolean solved;
+
     final double fixedX;
     final double fixedZ;
 
     PlacedUnit(
-            PivotedGroup group, RolledProfile[] rolled, double pivotX, double pivotZ, double pitch, double[] travel) {
+            PivotedGroup group,
+            RolledProfile[] rolled,
+            double pivotX,
+            double pivotZ,
+            double pitch,
+            double[] travel,
+            boolean solved) {
+        this.solved = solved;
         this.pivotX = pivotX;
         this.pivotZ = pivotZ;
         this.travel = travel;

@@ -86,8 +86,8 @@ public final class PostureSolver {
 
     private PlacedBooster fixedTo(
             PlacedUnit trailer, PivotedGroup group, double x, double z, double limit, double bend, WheelState state) {
-        PlacedUnit placed =
-                new PlacedUnit(group, boosterPaths, x, z, trailer.pose.pitchRad() + limit, new double[] {0});
+        PlacedUnit placed = new PlacedUnit(
+                group, boosterPaths, x, z, trailer.pose.pitchRad() + limit, new double[] {0}, trailer.solved);
         return new PlacedBooster(placed, bend, state);
     }
 

@@ -249,8 +249,15 @@ public final class RouteLine {
     public double roughDistanceM(LonLat place) {
         FlatFrame flat = new FlatFrame(place);
         double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < size() - 1; i++) {
-            least = Math.min(least, flat.pieceDistanceM(lonDeg[i], latDeg[i], lonDeg[i + 1], latDeg[i + 1]));
+        for (int i = 0; i < size(); i += CHUNK) {
+            least = Math.min(least, flat.pieceDistanceM(lonDeg[i], latDeg[i], lonDeg[i], latDeg[i]));
+        }
+        for (int c = 0; c < chunkLon.length; c++) {
+            if (flat.boxDistanceM(chunkLon[c], chunkLonHalf[c], chunkLat[c], chunkLatHalf[c]) < least) {
+                for (int i = c * CHUNK; i < Math.min((c + 1) * CHUNK, size() - 1); i++) {
+                    least = Math.min(least, flat.pieceDistanceM(lonDeg[i], latDeg[i], lonDeg[i + 1], latDeg[i + 1]));
+                }
+            }
         }
         return least;
     }

@@ -1,7 +1,5 @@
 package org.cresthaul.units;
 
-import org.cresthaul.geometry.Finite;
-
 /**
  * An angle.
  *
@@ -12,8 +10,7 @@ public record Angle(double radians) {
     private static final String REMEDY = "Write an angle in degrees, such as \"12 deg\".";
 
     public Angle {
-        Finite.requireAtLeast("radians", -2 * Math.PI, radians);
-        Finite.requireAtLeast("-radians", -2 * Math.PI, -radians);
+        Plausible.require("radians", -2 * Math.PI, 2 * Math.PI, radians);
     }
 
     /**

@@ -1,7 +1,5 @@
 package org.cresthaul.units;
 
-import org.cresthaul.geometry.Finite;
-
 /**
  * A grade of the road, positive when it climbs in the direction of travel.
  *
@@ -12,8 +10,7 @@ public record Grade(double ratio) {
     private static final String REMEDY = "Write a grade in percent, such as \"2.3 %\" or \"-1.5 %\".";
 
     public Grade {
-        Finite.requireAtLeast("ratio", -1, ratio);
-        Finite.requireAtLeast("-ratio", -1, -ratio);
+        Plausible.require("ratio", -1, 1, ratio);
     }
 
     /**

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -111,20 +112,20 @@ public final class JsonFields {
             problem(key, "wrong-type", key + " must be a text, is " + kindOf(value) + ".", "Write it in quotes.");
             return "";
         }
-        String text = value.textValue().strip();
-        if (text.isEmpty()) {
+        String raw = value.textValue();
+        if (raw.isBlank()) {
             problem(key, "blank", key + " is blank.", "Write something, or leave the field out if it is optional.");
             return "";
         }
-        if (text.length() > longest) {
+        if (raw.codePointCount(0, raw.length()) > longest) {
             problem(key, "too-long", key + " has more than " + longest + " characters.", "Shorten it.");
             return "";
         }
-        if (text.chars().anyMatch(Character::isISOControl)) {
+        if (raw.chars().anyMatch(Character::isISOControl)) {
             problem(key, "wrong-text", key + " has a line break or another control character.", "Keep to one line.");
             return "";
         }
-        return text;
+        return raw.strip();
     }
 
     /** A required text that is one of {@code words}; empty when it is not. */
@@ -317,7 +318,7 @@ public final class JsonFields {
         String best = null;
         int least = 3;
         for (String known : asked) {
-            int edits = edits(key.toLowerCase(java.util.Locale.ROOT), known.toLowerCase(java.util.Locale.ROOT));
+            int edits = edits(key.toLowerCase(Locale.ROOT), known.toLowerCase(Locale.ROOT));
             if (edits < least && edits < known.length()) {
                 least = edits;
                 best = known;

@@ -1,7 +1,6 @@
 package org.cresthaul.units;
 
 import java.util.List;
-import org.cresthaul.geometry.Finite;
 
 /**
  * A length, height or distance.
@@ -19,8 +18,7 @@ public record Length(double metres) {
             "Write a length with its unit, such as \"13 ft 6 in\", \"3/4 in\", \"4.11 m\" or \"180 mm\".";
 
     public Length {
-        Finite.requireAtLeast("metres", -MOST_M, metres);
-        Finite.requireAtLeast("-metres", -MOST_M, -metres);
+        Plausible.require("metres", -MOST_M, MOST_M, metres);
     }
 
     public static Length ofInches(double inches) {

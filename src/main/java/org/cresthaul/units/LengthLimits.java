@@ -1,6 +1,6 @@
 package org.cresthaul.units;
 
-import org.cresthaul.geometry.Finite;
+import java.math.BigDecimal;
 
 /**
  * What is plausible for one field.
@@ -10,8 +10,8 @@ import org.cresthaul.geometry.Finite;
  */
 public record LengthLimits(double leastM, double mostM) {
     public LengthLimits {
-        Finite.require("leastM", leastM);
-        Finite.requireAtLeast("mostM", leastM, mostM);
+        Plausible.require("leastM", -Length.MOST_M, Length.MOST_M, leastM);
+        Plausible.require("mostM", leastM, Length.MOST_M, mostM);
     }
 
     /** "between 0.2 m and 1.2 m" */
@@ -20,6 +20,6 @@ public record LengthLimits(double leastM, double mostM) {
     }
 
     private static String shown(double metres) {
-        return new java.math.BigDecimal(Decimals.fixed(metres, 3)).stripTrailingZeros().toPlainString() + " m";
+        return new BigDecimal(Decimals.fixed(metres, 3)).stripTrailingZeros().toPlainString() + " m";
     }
 }

@@ -1,7 +1,5 @@
 package org.cresthaul.units;
 
-import org.cresthaul.geometry.Finite;
-
 /**
  * A mass, or a weight told as the mass it comes from.
  *
@@ -17,8 +15,7 @@ public record Mass(double kilograms) {
             "Write a weight with its unit, such as \"19000 lb\", \"8600 kg\" or \"8.6 t\".";
 
     public Mass {
-        Finite.requireAtLeast("kilograms", 0, kilograms);
-        Finite.requireAtLeast("-kilograms", -MOST_KG, -kilograms);
+        Plausible.require("kilograms", 0, MOST_KG, kilograms);
     }
 
     /**

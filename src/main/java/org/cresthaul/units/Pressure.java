@@ -1,7 +1,5 @@
 package org.cresthaul.units;
 
-import org.cresthaul.geometry.Finite;
-
 /**
  * A pressure above the air around, as a gauge shows it.
  *
@@ -19,8 +17,7 @@ public record Pressure(double pascals) {
             "Write a pressure with its unit, such as \"60 psi\", \"4.1 bar\" or \"400 kPa\".";
 
     public Pressure {
-        Finite.requireAtLeast("pascals", 0, pascals);
-        Finite.requireAtLeast("-pascals", -MOST_PA, -pascals);
+        Plausible.require("pascals", 0, MOST_PA, pascals);
     }
 
     /**

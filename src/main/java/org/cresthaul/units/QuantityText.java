@@ -2,8 +2,6 @@ package org.cresthaul.units;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * The text form that all quantities share:
@@ -19,9 +17,6 @@ import java.util.regex.Pattern;
  */
 final class QuantityText {
     private static final int LONGEST = 40;
-    private static final Pattern PART = Pattern.compile(
-            "(?<grouped>\\d{1,3}(?:,\\d{3})+(?:\\.\\d+)?)|(?:(?<whole>\\d+) )?(?<over>\\d+) ?/ ?(?<under>\\d+)|(?<plain>\\d+(?:\\.\\d+)?)");
-    private static final Pattern UNIT = Pattern.compile("[\\p{L}'\"%°]+");
 
     /** A number with its unit; {@code fraction} and {@code grouped} tell how it was written. */
     record Part(double value, String unit, boolean whole, boolean fraction, boolean grouped) {}
@@ -49,54 +44,138 @@ final class QuantityText {
      * @param remedy what to write instead, with an example
      */
     static QuantityText of(String text, String kind, String remedy) throws BadQuantity {
-        String plain = plain(text);
-        if (plain.isEmpty() || text.length() > LONGEST) {
+        if (text.length() > LONGEST) {
             throw new BadQuantity("not-a-quantity", quoted(text) + " is not " + kind + ".", remedy);
         }
-        int at = 0;
-        boolean negative = plain.charAt(0) == '-';
-        if (negative || plain.charAt(0) == '+') {
-            at = 1;
+        return new Scanner(text, kind, remedy).quantity();
+    }
+
+    /** Walks through the text once. Files hold hundreds of thousands of quantities, hence no regular expressions. */
+    private static final class Scanner {
+        private final String text;
+        private final String kind;
+        private final String remedy;
+        private final String plain;
+        private int at;
+
+        Scanner(String text, String kind, String remedy) {
+            this.text = text;
+            this.kind = kind;
+            this.remedy = remedy;
+            plain = plain(text);
         }
-        List<Part> parts = new ArrayList<>();
-        Matcher number = PART.matcher(plain);
-        Matcher unit = UNIT.matcher(plain);
-        while (at < plain.length()) {
-            at = skipSpace(plain, at);
-            if (!number.region(at, plain.length()).lookingAt()) {
-                throw new BadQuantity("not-a-quantity", quoted(text) + " is not " + kind + ".", remedy);
+
+        QuantityText quantity() throws BadQuantity {
+            boolean negative = is('-');
+            if (negative || is('+')) {
+                at++;
             }
-            at = skipSpace(plain, number.end());
+            List<Part> parts = new ArrayList<>(2);
+            do {
+                skipSpaces();
+                parts.add(part());
+                skipSpaces();
+            } while (at < plain.length());
+            if (parts.size() > 2) {
+                throw refusal("");
+            }
+            return new QuantityText(negative, parts);
+        }
+
+        private Part part() throws BadQuantity {
+            int start = at;
+            String digits = digits();
+            boolean grouped = is(',') && digits.length() <= 3;
+            while (grouped && is(',')) {
+                at++;
+                if (digits().length() != 3) {
+                    throw refusal("");
+                }
+            }
+            boolean whole = !is('.');
+            if (!whole) {
+                at++;
+                digits();
+            }
+            if (grouped || !whole) {
+                double value = Double.parseDouble(plain.substring(start, at).replace(",", ""));
+                return new Part(value, unit(), whole, false, grouped);
+            }
+            int end = at;
+            skipSpaces();
+            if (is('/')) {
+                return new Part(fraction(digits), unit(), false, true, false);
+            }
+            if (at > end && isDigit()) {
+                double fraction = fraction(digits());
+                return new Part(Double.parseDouble(digits) + fraction, unit(), false, true, false);
+            }
+            return new Part(Double.parseDouble(digits), unit(), true, false, false);
+        }
+
+        /** What stands from the bar on, under {@code over}. */
+        private double fraction(String over) throws BadQuantity {
+            skipSpaces();
+            if (!is('/')) {
+                throw refusal("");
+            }
+            at++;
+            skipSpaces();
+            double under = Double.parseDouble(digits());
+            double value = Double.parseDouble(over) / under;
+            if (under < 2 || under > 64 || value >= 1) {
+                throw refusal(": the fraction is not a proper one");
+            }
+            return value;
+        }
+
+        private String digits() throws BadQuantity {
+            int start = at;
+            while (isDigit()) {
+                at++;
+            }
+            if (at == start) {
+                throw refusal("");
+            }
+            return plain.substring(start, at);
+        }
+
+        private String unit() throws BadQuantity {
+            skipSpaces();
             if (at == plain.length()) {
                 throw new BadQuantity("unit-missing", quoted(text) + " has no unit.", remedy);
             }
-            if (!unit.region(at, plain.length()).lookingAt()) {
-                throw new BadQuantity("not-a-quantity", quoted(text) + " is not " + kind + ".", remedy);
+            int start = at;
+            while (at < plain.length() && isOfUnit(plain.charAt(at))) {
+                at++;
             }
-            at = skipSpace(plain, unit.end());
-            parts.add(part(number, unit.group(), text, kind, remedy));
+            if (at == start) {
+                throw refusal("");
+            }
+            return plain.substring(start, at);
         }
-        if (parts.isEmpty() || parts.size() > 2) {
-            throw new BadQuantity("not-a-quantity", quoted(text) + " is not " + kind + ".", remedy);
-        }
-        return new QuantityText(negative, parts);
-    }
 
-    private static Part part(Matcher number, String unit, String text, String kind, String remedy) throws BadQuantity {
-        if (number.group("over") == null) {
-            boolean grouped = number.group("grouped") != null;
-            String digits = grouped ? number.group("grouped").replace(",", "") : number.group("plain");
-            return new Part(Double.parseDouble(digits), unit, digits.indexOf('.') < 0, false, grouped);
+        private boolean is(char c) {
+            return at < plain.length() && plain.charAt(at) == c;
         }
-        double over = Double.parseDouble(number.group("over"));
-        double under = Double.parseDouble(number.group("under"));
-        boolean mixed = number.group("whole") != null;
-        if (under < 2 || under > 64 || over >= under) {
-            throw new BadQuantity(
-                    "not-a-quantity", quoted(text) + " is not " + kind + ": the fraction is not a proper one.", remedy);
+
+        private boolean isDigit() {
+            return at < plain.length() && plain.charAt(at) >= '0' && plain.charAt(at) <= '9';
         }
-        double whole = mixed ? Double.parseDouble(number.group("whole")) : 0;
-        return new Part(whole + over / under, unit, false, true, false);
+
+        private static boolean isOfUnit(char c) {
+            return Character.isLetter(c) || c == '\'' || c == '"' || c == '%' || c == '\u00b0';
+        }
+
+        private void skipSpaces() {
+            while (is(' ')) {
+                at++;
+            }
+        }
+
+        private BadQuantity refusal(String why) {
+            return new BadQuantity("not-a-quantity", quoted(text) + " is not " + kind + why + ".", remedy);
+        }
     }
 
     /** The only part, in a quantity that is written as one number. */
@@ -136,34 +215,29 @@ final class QuantityText {
         return '"' + (text.length() > LONGEST ? text.substring(0, LONGEST) + "..." : text) + '"';
     }
 
-    private static int skipSpace(String text, int at) {
-        int i = at;
-        while (i < text.length() && text.charAt(i) == ' ') {
-            i++;
-        }
-        return i;
-    }
-
     /** Typographic signs, primes, fractions and spaces in their plain form. */
     private static String plain(String text) {
+        if (text.chars().allMatch(c -> c < 0x80)) {
+            return text.strip();
+        }
         StringBuilder plain = new StringBuilder(text.length() + 8);
-        for (int i = 0; i < text.length() && i <= LONGEST; i++) {
+        for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);
             switch (c) {
                 case '\u2212', '\u2013' -> plain.append('-');
                 case '\u2032', '\u2019' -> plain.append('\'');
                 case '\u2033', '\u201d' -> plain.append('"');
                 case '\u00a0', '\u202f', '\u2009' -> plain.append(' ');
-                case '\u00bd' -> plain.append(" 1/2");
-                case '\u00bc' -> plain.append(" 1/4");
-                case '\u00be' -> plain.append(" 3/4");
-                case '\u215b' -> plain.append(" 1/8");
-                case '\u215c' -> plain.append(" 3/8");
-                case '\u215d' -> plain.append(" 5/8");
-                case '\u215e' -> plain.append(" 7/8");
+                case '\u00bd' -> plain.append(" 1/2 ");
+                case '\u00bc' -> plain.append(" 1/4 ");
+                case '\u00be' -> plain.append(" 3/4 ");
+                case '\u215b' -> plain.append(" 1/8 ");
+                case '\u215c' -> plain.append(" 3/8 ");
+                case '\u215d' -> plain.append(" 5/8 ");
+                case '\u215e' -> plain.append(" 7/8 ");
                 default -> plain.append(c);
             }
         }
-        return plain.toString().strip().replaceAll(" {2,}", " ");
+        return plain.toString().strip();
     }
 }

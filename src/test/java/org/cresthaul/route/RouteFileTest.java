@@ -134,7 +134,15 @@ class RouteFileTest {
     }
 
     @Test
-    void askWhichPassageIsMeantWhereTheRouteComesByTwice() throws Exception {
+    void asksForOneHeightOfAStructure() {
+        List<InputProblem> problems =
+                problemsOf(JsonEdit.edit(RouteTexts.ROUTE, "/features/2/properties/clearance", "\"4.2 m\""));
+        assertEquals(List.of("missing", "both-heights"), problems.stream().map(InputProblem::code).toList());
+        assertEquals("/features/2/properties/extent", problems.get(0).pointer());
+    }
+
+    @Test
+    void asksWhichPassageIsMeantWhereTheRouteComesByTwice() throws Exception {
         String outAndBack = JsonEdit.edit(
                 RouteTexts.ROUTE, "/features/1/geometry/coordinates",
                 "[[-93.08, 44.6011], [-93.08, 44.62], [-93.08, 44.6011]]");

@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 
 /** Puts one value in the place of another in a sound document, to see what a reader makes of it. */
 public final class JsonEdit {
@@ -41,8 +43,8 @@ public final class JsonEdit {
                 ((ArrayNode) parent).set(Integer.parseInt(key), MAPPER.readTree(value));
             }
             return root.toString();
-        } catch (java.io.IOException e) {
-            throw new java.io.UncheckedIOException(pointer + " " + value, e);
+        } catch (IOException e) {
+            throw new UncheckedIOException(pointer + " " + value, e);
         }
     }
 

@@ -76,6 +76,7 @@ class LengthTest {
                 "13 ft -6 in     | not-a-quantity",
                 "1 ft 2 in 3 in  | not-a-quantity",
                 "5/4 in          | not-a-quantity",
+                "½6 in           | not-a-quantity",
                 "1 3/0 in        | not-a-quantity",
                 "1/2 m           | not-a-quantity",
                 "4,11 m          | not-a-quantity",

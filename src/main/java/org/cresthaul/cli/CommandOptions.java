@@ -1,0 +1,52 @@
+package org.cresthaul.cli;
+
+import org.cresthaul.units.BadQuantity;
+import org.cresthaul.units.Length;
+import org.cresthaul.units.UnitSystem;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/** How options are spelled on the command line. */
+final class CommandOptions {
+    private CommandOptions() {}
+
+    /** What a report is printed as. */
+    enum Form {
+        TEXT,
+        JSON,
+        CSV;
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(java.util.Locale.ROOT);
+        }
+    }
+
+    /** "us" or "metric". */
+    static final class Units implements ITypeConverter<UnitSystem> {
+        @Override
+        public UnitSystem convert(String text) {
+            return switch (text) {
+                case "us" -> UnitSystem.US_CUSTOMARY;
+                case "metric" -> UnitSystem.METRIC;
+                default -> throw new TypeConversionException("it is \"" + text + "\"; write us or metric");
+            };
+        }
+    }
+
+    /** A gap to be left, from 0 to 1 m. */
+    static final class Margin implements ITypeConverter<Length> {
+        @Override
+        public Length convert(String text) {
+            try {
+                Length margin = Length.parse(text);
+                if (margin.metres() < 0 || margin.metres() > 1) {
+                    throw new TypeConversionException("it is \"" + text + "\"; it must be between 0 m and 1 m");
+                }
+                return margin;
+            } catch (BadQuantity e) {
+                throw new TypeConversionException(e.getMessage() + " " + e.remedy());
+            }
+        }
+    }
+}

@@ -1,0 +1,98 @@
+package org.cresthaul.cli;
+
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.concurrent.Callable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.IVersionProvider;
+
+/** The program on the command line. Everything it prints is UTF-8 with plain line feeds, on every system. */
+@Command(
+        name = "cresthaul",
+        description = {
+            "Tells which settings of a lowbed combination clear the rail crossings and low structures of a route.",
+            "Without a command it serves the sample route (as serve does)."
+        },
+        subcommands = {CheckCommand.class, ServeCommand.class},
+        versionProvider = Cresthaul.Version.class,
+        mixinStandardHelpOptions = true)
+public final class Cresthaul implements Callable<Integer> {
+    private static final Logger LOG = LoggerFactory.getLogger(Cresthaul.class);
+
+    private final PrintStream out;
+    private final PrintStream err;
+
+    private Cresthaul(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    /** The version of the program. */
+    static final class Version implements IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            return new String[] {"cresthaul " + org.cresthaul.check.Version.NUMBER};
+        }
+    }
+
+    /**
+     * Runs a command line to its end; a server runs until the process is ended.
+     *
+     * @return the exit code, see {@code docs/command-line.md}
+     */
+    public static int run(String[] arguments, PrintStream out, PrintStream err) {
+        Cresthaul program = new Cresthaul(out, err);
+        return new CommandLine(program)
+                .setOut(writer(out))
+                .setErr(writer(err))
+                .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))
+                .setCaseInsensitiveEnumValuesAllowed(true)
+                .setParameterExceptionHandler((e, args) -> program.refuse(e))
+                .setExecutionExceptionHandler((e, command, parsed) -> program.end(e))
+                .execute(arguments);
+    }
+
+    private static PrintWriter writer(PrintStream stream) {
+        return new PrintWriter(stream, true, StandardCharsets.UTF_8);
+    }
+
+    @Override
+    public Integer call() throws Refused {
+        return new ServeCommand(this).call();
+    }
+
+    void print(byte[] utf8) {
+        out.write(utf8, 0, utf8.length);
+        out.flush();
+    }
+
+    void print(String text) {
+        print(text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private void complain(String text) {
+        byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
+        err.write(utf8, 0, utf8.length);
+        err.flush();
+    }
+
+    private int refuse(CommandLine.ParameterException e) {
+        complain(e.getMessage() + "\nTry --help.\n");
+        return ExitCode.REFUSED;
+    }
+
+    private int end(Exception e) {
+        if (e instanceof Refused) {
+            complain(e.getMessage());
+            return ExitCode.REFUSED;
+        }
+        complain("The program made a mistake; nothing was checked.\n");
+        LOG.error("The command failed", e);
+        return ExitCode.FAILED;
+    }
+}

@@ -1,0 +1,151 @@
+package org.cresthaul.cli;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.cresthaul.check.Report;
+
+/** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
+final class HazardText {
+    private final Figures figures;
+
+    HazardText(Figures figures) {
+        this.figures = figures;
+    }
+
+    String of(Report.HazardFindings hazard, List<ConfigurationState> states) {
+        StringBuilder text = new StringBuilder();
+        text.append(hazard.id()).append("  ").append(hazard.name()).append(", ").append(Words.kind(hazard.kind()))
+                .append(" at ").append(figures.chainage(hazard.chainageM())).append('\n');
+        if (hazard.landmark() != null) {
+            text.append(line("Landmark: " + hazard.landmark()));
+        }
+        text.append(survey(hazard));
+        hazard.limits().forEach(l -> text.append(line("Not called clear: " + l + ".")));
+        hazard.notes().forEach(n -> text.append(line("Note: " + n + ".")));
+        hazard.cautions().forEach(c -> text.append(line("Caution: " + c)));
+        Map<String, List<String>> settings = new LinkedHashMap<>();
+        for (ConfigurationState state : states) {
+            settings.computeIfAbsent(answers(hazard, state), a -> new ArrayList<>()).add(state.label());
+        }
+        settings.forEach((answers, labels) ->
+                text.append('\n').append(line(String.join("; ", labels))).append(answers));
+        return text.toString();
+    }
+
+    private static String line(String text) {
+        return Words.wrapped(text, "  ", ReportText.WIDTH);
+    }
+
+    private static String remark(String text) {
+        return Words.wrapped(text, "    ", ReportText.WIDTH);
+    }
+
+    private String survey(Report.HazardFindings hazard) {
+        if (!hazard.surveyed()) {
+            return line("Not surveyed: nothing here can be called clear.");
+        }
+        StringBuilder text = new StringBuilder();
+        if (!hazard.extentM().isEmpty()) {
+            text.append(line("Known from " + figures.alongRoad(hazard.extentM().get(0)) + " to "
+                    + figures.alongRoad(hazard.extentM().get(1)) + "; lines: " + String.join(", ", hazard.lines())));
+        }
+        hazard.uncertainties().forEach(u -> text.append(line(Words.capital(figures.uncertainty(u)))));
+        return text.toString();
+    }
+
+    private String answers(Report.HazardFindings hazard, ConfigurationState state) {
+        List<Report.Cell> cells = state.of(hazard.cells());
+        TextTable table = new TextTable("    ");
+        table.add(row("notch", state.notches(), n -> n));
+        table.add(row("in transport", cells, Report.Cell::verdict));
+        addGaps(table, "over the ground", cells, Report.Cell::ground);
+        addGaps(table, "under the structure", cells, Report.Cell::overhead);
+        if (cells.stream().anyMatch(c -> c.raise() != null)) {
+            table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.required(c.raise().frontM())));
+            table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.required(c.raise().rearM())));
+            table.add(row("  least gap then", cells,
+                    c -> c.raise() == null ? "" : figures.clearance(c.raise().clearanceM())));
+        }
+        return table.text()
+                + remark(Words.capital(leastSetting(hazard, state).text()) + ".")
+                + tightest("over the ground", state, cells, Report.Cell::ground)
+                + tightest("under the structure", state, cells, Report.Cell::overhead)
+                + reasons(hazard, state, cells);
+    }
+
+    private static <T> List<String> row(String name, List<T> values, Function<T, String> shown) {
+        List<String> row = new ArrayList<>(List.of(name));
+        values.forEach(v -> row.add(shown.apply(v)));
+        return row;
+    }
+
+    private void addGaps(
+            TextTable table, String name, List<Report.Cell> cells, Function<Report.Cell, Report.GapFinding> side) {
+        if (cells.stream().anyMatch(c -> side.apply(c) != null)) {
+            table.add(row(name, cells, c -> side.apply(c) == null ? "" : figures.clearance(side.apply(c).valueM())));
+            table.add(row("  needed", cells,
+                    c -> side.apply(c) == null ? "" : figures.required(side.apply(c).requiredM())));
+        }
+    }
+
+    private static Report.LeastSetting leastSetting(Report.HazardFindings hazard, ConfigurationState state) {
+        return hazard.least().stream()
+                .filter(l -> l.lift().equals(state.lift()) && l.booster().equals(state.booster()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Where the gap is least among these notches. */
+    private String tightest(
+            String name,
+            ConfigurationState state,
+            List<Report.Cell> cells,
+            Function<Report.Cell, Report.GapFinding> side) {
+        int at = -1;
+        for (int i = 0; i < cells.size(); i++) {
+            Report.GapFinding gap = side.apply(cells.get(i));
+            if (gap != null && (at < 0 || gap.valueM() < side.apply(cells.get(at)).valueM())) {
+                at = i;
+            }
+        }
+        if (at < 0) {
+            return "";
+        }
+        Report.GapFinding gap = side.apply(cells.get(at));
+        String beyond = gap.beyondSurveyM() > 0
+                ? ", leaning on ground up to " + figures.distance(gap.beyondSurveyM()) + " beyond the survey"
+                : "";
+        return remark("Least " + name + ", notch " + state.notches().get(at) + ": " + gap.unit()
+                + (gap.part().isEmpty() ? "" : ", " + gap.part()) + ", " + figures.alongRoad(gap.distanceM())
+                + "; line " + gap.line() + ", levelling " + gap.levelling() + ", steer axle "
+                + figures.alongRoad(gap.steerM()) + beyond + ".");
+    }
+
+    /** Why what is not clear is not, and why no raise helps; the limits of the whole hazard are told above. */
+    private static String reasons(Report.HazardFindings hazard, ConfigurationState state, List<Report.Cell> cells) {
+        Map<String, List<String>> notches = new LinkedHashMap<>();
+        for (int i = 0; i < cells.size(); i++) {
+            List<String> reasons = new ArrayList<>(cells.get(i).reasons());
+            reasons.removeAll(hazard.limits());
+            if (cells.get(i).raiseNote() != null) {
+                reasons.add(cells.get(i).raiseNote());
+            }
+            for (String reason : reasons) {
+                notches.computeIfAbsent(reason, r -> new ArrayList<>()).add(state.notches().get(i));
+            }
+        }
+        StringBuilder text = new StringBuilder();
+        notches.forEach((reason, at) -> text.append(remark(who(at, cells.size()) + ": " + reason + ".")));
+        return text.toString();
+    }
+
+    private static String who(List<String> notches, int all) {
+        if (notches.size() == 1) {
+            return "Notch " + notches.get(0);
+        }
+        return notches.size() == all ? "Every notch" : "Notches " + String.join(", ", notches);
+    }
+}

@@ -1,0 +1,30 @@
+package org.cresthaul.cli;
+
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+
+/** One sign for each verdict, where words have no room; {@link #KEY} says them in words. */
+final class Marks {
+    static final String KEY = "+ clear   ~ tight   X contact cannot be excluded   ? not surveyed, so never clear\n"
+            + "^ behind a mark: clear when raised as the report says, at crawling speed only\n";
+
+    private Marks() {}
+
+    static String of(String verdict) {
+        for (Verdict known : Verdict.values()) {
+            if (known.word().equals(verdict)) {
+                return switch (known) {
+                    case CLEAR -> "+";
+                    case TIGHT -> "~";
+                    case NOT_SURVEYED -> "?";
+                    case CONTACT -> "X";
+                };
+            }
+        }
+        throw new IllegalArgumentException("no such verdict: " + verdict);
+    }
+
+    static String of(Report.Cell cell) {
+        return of(cell.verdict()) + (cell.raise() == null ? "" : "^");
+    }
+}

@@ -1,0 +1,37 @@
+package org.cresthaul.cli;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.server.StanceChoice;
+import org.cresthaul.units.InputProblem;
+
+/** A route and a rig read from files, to be checked against each other. */
+record Question(Route route, Rig rig, LevelStance stance, Inputs inputs) {
+    /** @throws Refused with every mistake of both files */
+    static Question of(InputFile routeFile, InputFile rigFile, Optional<String> stanceName) throws Refused {
+        Mistakes mistakes = new Mistakes();
+        Optional<Route> route = routeFile.parse(RouteFile::parse, mistakes);
+        Optional<Rig> rig = rigFile.parse(RigFile::parse, mistakes);
+        Optional<LevelStance> stance = rig.flatMap(r -> StanceChoice.of(r, stanceName));
+        if (rig.isPresent() && stance.isEmpty()) {
+            mistakes.add("--stance", List.of(new InputProblem(
+                    StanceChoice.CODE, StanceChoice.message(rig.get(), stanceName), "", StanceChoice.REMEDY)));
+        }
+        mistakes.refuseIfAny();
+        Inputs inputs = new Inputs(routeFile.sha256(), rigFile.sha256());
+        return new Question(route.orElseThrow(), rig.orElseThrow(), stance.orElseThrow(), inputs);
+    }
+
+    Report answer(Margins margins) {
+        return RouteCheck.check(route, rig, stance, margins, inputs);
+    }
+}

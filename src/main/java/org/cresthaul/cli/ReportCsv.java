@@ -1,0 +1,108 @@
+package org.cresthaul.cli;
+
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.check.Report;
+import org.cresthaul.units.UnitSystem;
+
+/**
+ * The report as a table (RFC 4180): one line for each hazard and configuration, with what the report was made from on
+ * every line. Lengths are metres, or inches; chainage is kilometres, or miles. Gaps are rounded down, needs and raises
+ * up. A field that would start a formula in a spreadsheet is led by an apostrophe.
+ */
+final class ReportCsv {
+    private static final double INCH_M = 0.0254;
+    private static final double MILE_M = 1609.344;
+
+    private final boolean us;
+
+    ReportCsv(UnitSystem units) {
+        us = units == UnitSystem.US_CUSTOMARY;
+    }
+
+    String of(Report report) {
+        StringBuilder text = new StringBuilder();
+        line(text, header());
+        for (Report.HazardFindings hazard : report.hazards()) {
+            for (int i = 0; i < hazard.cells().size(); i++) {
+                line(text, row(report, hazard, report.configurations().get(i), hazard.cells().get(i)));
+            }
+        }
+        return text.toString();
+    }
+
+    private List<String> header() {
+        String length = us ? "_in" : "_m";
+        List<String> names = new ArrayList<>(List.of("hazard", "name", "kind", "chainage" + (us ? "_mi" : "_km"),
+                "configuration", "axles", "booster", "notch", "verdict", "verdict_whole_route"));
+        for (String side : new String[] {"ground", "overhead"}) {
+            names.addAll(List.of(side + "_verdict", side + "_gap" + length, side + "_needed" + length,
+                    side + "_margin" + length, side + "_uncertainty" + length, side + "_unit", side + "_part",
+                    side + "_distance" + length, side + "_steer" + length, side + "_line", side + "_levelling",
+                    side + "_beyond_survey" + length));
+        }
+        names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length, "raise_note",
+                "reasons", "limits", "stance", "route_sha256", "rig_sha256", "version"));
+        return names;
+    }
+
+    private List<String> row(
+            Report report, Report.HazardFindings hazard, Report.ConfigurationVerdict c, Report.Cell cell) {
+        List<String> row = new ArrayList<>(List.of(text(hazard.id()), text(hazard.name()), hazard.kind(),
+                Figures.fixed(hazard.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
+                text(c.key()), Integer.toString(c.axles()), c.booster(), text(c.notch()), cell.verdict(), c.verdict()));
+        addGap(row, cell.ground());
+        addGap(row, cell.overhead());
+        row.add(cell.raise() == null ? "" : up(cell.raise().frontM()));
+        row.add(cell.raise() == null ? "" : up(cell.raise().rearM()));
+        row.add(cell.raise() == null ? "" : down(cell.raise().clearanceM()));
+        row.add(cell.raiseNote() == null ? "" : text(cell.raiseNote()));
+        row.add(text(String.join("; ", cell.reasons())));
+        row.add(text(String.join("; ", hazard.limits())));
+        row.addAll(List.of(text(report.rig().stance()), report.route().sha256(), report.rig().sha256(),
+                report.version()));
+        return row;
+    }
+
+    private void addGap(List<String> row, Report.GapFinding gap) {
+        if (gap == null) {
+            row.addAll(List.of("", "", "", "", "", "", "", "", "", "", "", ""));
+        } else {
+            row.addAll(List.of(gap.verdict(), down(gap.valueM()), up(gap.requiredM()), up(gap.marginM()),
+                    up(gap.uncertaintyM()), gap.unit(), text(gap.part()), near(gap.distanceM()), near(gap.steerM()),
+                    text(gap.line()), gap.levelling(), up(gap.beyondSurveyM())));
+        }
+    }
+
+    private String down(double metres) {
+        return figure(metres, RoundingMode.FLOOR);
+    }
+
+    private String up(double metres) {
+        return figure(metres, RoundingMode.CEILING);
+    }
+
+    private String near(double metres) {
+        return figure(metres, RoundingMode.HALF_UP);
+    }
+
+    /** To 0.1 mm or 0.01 in, after the noise of binary fractions is off. */
+    private String figure(double metres, RoundingMode rounding) {
+        double value = Math.rint(metres / (us ? INCH_M : 1) * 1e9) / 1e9;
+        return Figures.fixed(value, us ? 2 : 4, rounding);
+    }
+
+    private static String text(String text) {
+        return !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
+    }
+
+    private static void line(StringBuilder text, List<String> fields) {
+        for (int i = 0; i < fields.size(); i++) {
+            String field = fields.get(i);
+            boolean quoted = field.chars().anyMatch(ch -> ch == ',' || ch == '"' || ch == '\n' || ch == '\r');
+            text.append(i == 0 ? "" : ",").append(quoted ? '"' + field.replace("\"", "\"\"") + '"' : field);
+        }
+        text.append("\r\n");
+    }
+}

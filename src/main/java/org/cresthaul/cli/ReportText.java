@@ -1,0 +1,68 @@
+package org.cresthaul.cli;
+
+import java.util.List;
+import org.cresthaul.check.Report;
+import org.cresthaul.units.UnitSystem;
+
+/** The report as a clerk prints it. The same report and units give the same text. */
+final class ReportText {
+    /** Widest line of running text; tables take what they need. */
+    static final int WIDTH = 96;
+
+    private final UnitSystem units;
+    private final Figures figures;
+
+    ReportText(UnitSystem units) {
+        this.units = units;
+        figures = new Figures(units);
+    }
+
+    String of(Report report) {
+        StringBuilder text = new StringBuilder();
+        text.append("CLEARANCE REPORT, made with Cresthaul ").append(report.version()).append("\n\n");
+        text.append(heading(report)).append("\nCautions\n");
+        report.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+        text.append("\nAT A GLANCE\n\n").append(new VerdictTable(units).marks(report));
+        text.append("\nWHOLE ROUTE IN TRANSPORT\n\n").append(wholeRoute(report));
+        List<ConfigurationState> states = ConfigurationState.listOf(report);
+        HazardText hazards = new HazardText(figures);
+        report.hazards().forEach(h -> text.append('\n').append(hazards.of(h, states)));
+        return text.toString();
+    }
+
+    private String heading(Report report) {
+        TextTable table = new TextTable("");
+        table.add("Route", report.route().name() + ", " + figures.chainage(report.route().lengthM()));
+        addNote(table, report.route().note());
+        for (Report.CheckedLeg leg : report.route().legs()) {
+            table.add("", "leg " + leg.name() + ", " + figures.chainage(leg.startChainageM()) + " to "
+                    + figures.chainage(leg.endChainageM()));
+        }
+        table.add("", "file SHA-256 " + report.route().sha256());
+        table.add("Rig", report.rig().name() + ", stance " + report.rig().stance());
+        addNote(table, report.rig().note());
+        table.add("", "file SHA-256 " + report.rig().sha256());
+        table.add("Margins", figures.required(report.margins().groundM()) + " over the ground, "
+                + figures.required(report.margins().overheadM()) + " under a structure, beyond the uncertainty (95 %)");
+        report.uncertainties().forEach(u -> table.add("", figures.uncertainty(u)));
+        return table.text();
+    }
+
+    private static void addNote(TextTable table, String note) {
+        if (!note.isEmpty()) {
+            table.add("", note);
+        }
+    }
+
+    private static String wholeRoute(Report report) {
+        TextTable table = new TextTable("  ");
+        table.add("setting", "notch", "verdict", "clear", "tight", "contact", "not surveyed", "clear only raised");
+        for (ConfigurationState state : ConfigurationState.listOf(report)) {
+            for (Report.ConfigurationVerdict c : state.of(report.configurations())) {
+                table.add(state.label(), c.notch(), c.verdict(), "" + c.clear(), "" + c.tight(), "" + c.contact(),
+                        "" + c.notSurveyed(), "" + c.raisedOnly());
+            }
+        }
+        return table.text();
+    }
+}

@@ -1,0 +1,148 @@
+package org.cresthaul.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.server.Sample;
+import org.cresthaul.server.Samples;
+import org.cresthaul.server.ServerOptions;
+import org.cresthaul.server.Tiles;
+import org.cresthaul.server.WebServer;
+import org.cresthaul.units.UnitSystem;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+
+/** Prints the verdicts of a route and serves the page that shows them. */
+@Command(
+        name = "serve",
+        description = "Check a route, print its verdicts, and serve the page that shows them; the sample route when no"
+                + " files are named.",
+        versionProvider = Cresthaul.Version.class,
+        mixinStandardHelpOptions = true)
+final class ServeCommand implements Callable<Integer> {
+    private static final int USUAL_PORT = 8137;
+    private static final int PORTS_TRIED = 50;
+
+    @ParentCommand
+    private Cresthaul program;
+
+    @Parameters(arity = "0..*", paramLabel = "FILE", description = "A route file, then one rig file or more")
+    private List<Path> files = List.of();
+
+    @Option(names = "--port", paramLabel = "PORT",
+            description = "Port to listen on, 0 for any; 8137 or the next free one when not given")
+    private Optional<Integer> port = Optional.empty();
+
+    @Option(names = "--host", paramLabel = "ADDRESS",
+            description = "Address to listen on instead of 127.0.0.1; everyone who reaches it can then use the server")
+    private Optional<String> host = Optional.empty();
+
+    @Option(names = "--tiles", paramLabel = "URL",
+            description = "Base map, such as https://tiles.example.org/{z}/{x}/{y}.png; without it nothing is loaded"
+                    + " from elsewhere")
+    private Optional<String> tilesUrl = Optional.empty();
+
+    @Option(names = "--tiles-attribution", paramLabel = "TEXT", description = "Whom to thank for the base map")
+    private Optional<String> tilesAttribution = Optional.empty();
+
+    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+            description = "us (when not given) or metric, for what is printed here")
+    private UnitSystem units = UnitSystem.US_CUSTOMARY;
+
+    ServeCommand() {}
+
+    ServeCommand(Cresthaul program) {
+        this.program = program;
+    }
+
+    @Override
+    public Integer call() throws Refused {
+        if (port.isPresent() && (port.get() < 0 || port.get() > 65_535)) {
+            throw new Refused("--port " + port.get() + " is not a port; it is between 0 and 65535.\n");
+        }
+        Optional<Tiles> tiles = tiles();
+        Samples samples = files.isEmpty() ? Samples.bundled() : named(files);
+        Question question = Question.of(
+                InputFile.of(samples.routes().get(0)), InputFile.of(samples.rigs().get(0)), Optional.empty());
+        try (WebServer server = start(new ServerOptions(host, chosenPort(), tiles, samples))) {
+            Report report = question.answer(Margins.defaults());
+            program.print(new VerdictTable(units).of(report));
+            program.print("\nOpen " + server.url() + " for the sheet; Ctrl+C ends the server.\n");
+            new CountDownLatch(1).await();
+            return ExitCode.CLEAR;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return ExitCode.CLEAR;
+        }
+    }
+
+    private Optional<Tiles> tiles() throws Refused {
+        if (tilesUrl.isEmpty() && tilesAttribution.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(new Tiles(tilesUrl.orElse(""), tilesAttribution.orElse("")));
+        } catch (IllegalArgumentException e) {
+            throw new Refused("--tiles and --tiles-attribution: " + e.getMessage() + "\n");
+        }
+    }
+
+    /** The named files, every one of them sound. */
+    private static Samples named(List<Path> paths) throws Refused {
+        if (paths.size() < 2) {
+            throw new Refused("serve takes a route file and at least one rig file, or none for the sample.\n");
+        }
+        Mistakes mistakes = new Mistakes();
+        List<Sample> rigs = new ArrayList<>();
+        InputFile route = InputFile.read(paths.get(0));
+        route.parse(RouteFile::parse, mistakes);
+        for (Path path : paths.subList(1, paths.size())) {
+            InputFile rig = InputFile.read(path);
+            rig.parse(RigFile::parse, mistakes);
+            rigs.add(rig.sample());
+        }
+        mistakes.refuseIfAny();
+        try {
+            return new Samples(List.of(route.sample()), rigs);
+        } catch (IllegalArgumentException e) {
+            throw new Refused(e.getMessage() + "; give each its own name.\n");
+        }
+    }
+
+    private static WebServer start(ServerOptions options) throws Refused {
+        try {
+            return WebServer.start(options);
+        } catch (UncheckedIOException e) {
+            throw new Refused("Port " + options.port() + " cannot be listened on. Choose another with --port.\n");
+        }
+    }
+
+    private int chosenPort() {
+        if (port.isPresent()) {
+            return port.get();
+        }
+        for (int candidate = USUAL_PORT; candidate < USUAL_PORT + PORTS_TRIED; candidate++) {
+            try (ServerSocket probe = new ServerSocket()) {
+                probe.bind(new InetSocketAddress(host.orElse(InetAddress.getLoopbackAddress().getHostAddress()), candidate));
+                return candidate;
+            } catch (IOException taken) {
+                continue;
+            }
+        }
+        return 0;
+    }
+}

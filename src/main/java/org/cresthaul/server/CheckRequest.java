@@ -1,0 +1,98 @@
+package org.cresthaul.server;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.Margins;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.InputProblem;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.JsonText;
+import org.cresthaul.units.LengthLimits;
+import org.cresthaul.units.Problems;
+
+/** What a check is asked for, read from a request's body with every mistake in it told together. */
+record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
+    static final LengthLimits MARGIN = new LengthLimits(0, 1);
+
+    /** The members of a request, for what a passage asks beyond a check. */
+    interface More<T> {
+        /** Reads further members; adds problems to those of {@code fields}. */
+        T read(JsonFields fields);
+    }
+
+    /** A check and what else the request holds. */
+    record With<T>(CheckRequest check, T more) {}
+
+    /** @throws Refusal with every mistake */
+    static CheckRequest read(byte[] body) {
+        return read(body, fields -> Boolean.TRUE).check();
+    }
+
+    /** As {@link #read(byte[])}, with further members. */
+    static <T> With<T> read(byte[] body, More<T> more) {
+        Problems problems = new Problems();
+        JsonNode root = JsonText.read(requireUtf8(body), problems);
+        refuseIfAny(problems);
+        JsonFields fields = JsonFields.of(root, "", problems);
+        Optional<Route> route = RouteFile.read(document(fields, "route"), "/route", problems);
+        Optional<Rig> rig = RigFile.read(document(fields, "rig"), "/rig", problems);
+        Optional<String> stanceName = fields.findText("stance", JsonFields.LONGEST_NAME);
+        Optional<LevelStance> stance = rig.flatMap(r -> stance(r, stanceName, fields));
+        Margins margins = fields.findObject("margins").map(CheckRequest::margins).orElse(Margins.defaults());
+        T further = more.read(fields);
+        fields.refuseOthers();
+        refuseIfAny(problems);
+        Map<String, String> hashes = RequestMembers.sha256(body);
+        return new With<>(
+                new CheckRequest(route.orElseThrow(), rig.orElseThrow(), stance.orElseThrow(), margins,
+                        new Inputs(hashes.get("route"), hashes.get("rig"))),
+                further);
+    }
+
+    private static JsonNode document(JsonFields fields, String key) {
+        JsonNode document = fields.find(key);
+        if (document.isMissingNode() && fields.isThere()) {
+            fields.problem(key, "missing", "\"" + key + "\" is missing.", "Set the " + key + " file in here.");
+        }
+        return document;
+    }
+
+    private static Optional<LevelStance> stance(Rig rig, Optional<String> name, JsonFields fields) {
+        Optional<LevelStance> stance = StanceChoice.of(rig, name);
+        if (stance.isEmpty()) {
+            fields.problem("stance", StanceChoice.CODE, StanceChoice.message(rig, name), StanceChoice.REMEDY);
+        }
+        return stance;
+    }
+
+    private static Margins margins(JsonFields margins) {
+        double groundM = margins.findLengthM("ground", MARGIN).orElse(Margins.defaults().groundM());
+        double overheadM = margins.findLengthM("overhead", MARGIN).orElse(Margins.defaults().overheadM());
+        margins.refuseOthers();
+        boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM);
+        return sound ? new Margins(groundM, overheadM) : Margins.defaults();
+    }
+
+    private static void refuseIfAny(Problems problems) {
+        if (!problems.isEmpty()) {
+            throw Refusal.of(problems.list());
+        }
+    }
+
+    /** JSON text exchanged between systems is UTF-8 (RFC 8259 section 8.1); its hash is of these bytes. */
+    private static byte[] requireUtf8(byte[] body) {
+        boolean other = body.length >= 2 && (body[0] == 0 || body[1] == 0 || body[0] == (byte) 0xFE
+                || body[0] == (byte) 0xFF);
+        if (other) {
+            throw Refusal.of(List.of(new InputProblem("not-json", "The body is not UTF-8.", "", "Send it in UTF-8.")));
+        }
+        return body;
+    }
+}

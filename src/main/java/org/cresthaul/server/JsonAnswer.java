@@ -1,0 +1,44 @@
+package org.cresthaul.server;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonSerializer;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import java.io.IOException;
+
+/**
+ * Records as JSON: keys in the order of their components, numbers in the shortest form that reads back the same, UTF-8.
+ * The same value gives the same bytes under every locale and on every run.
+ */
+public final class JsonAnswer {
+    private static final ObjectMapper MAPPER = JsonMapper.builder()
+            .addModule(new SimpleModule()
+                    .addSerializer(double.class, new FiniteNumber())
+                    .addSerializer(Double.class, new FiniteNumber()))
+            .build();
+
+    private JsonAnswer() {}
+
+    /** @throws IllegalArgumentException when the value holds a number that is not finite, or is not made of records */
+    public static byte[] bytes(Object value) {
+        try {
+            return MAPPER.writeValueAsBytes(value);
+        } catch (JsonProcessingException e) {
+            throw new IllegalArgumentException("cannot be written as JSON: " + e.getOriginalMessage(), e);
+        }
+    }
+
+    /** JSON has no NaN and no infinity: a number that is not known must leave the program as null, by name. */
+    private static final class FiniteNumber extends JsonSerializer<Double> {
+        @Override
+        public void serialize(Double value, JsonGenerator json, SerializerProvider provider) throws IOException {
+            if (!Double.isFinite(value)) {
+                throw new IllegalArgumentException("not a finite number: " + value);
+            }
+            json.writeNumber(value == 0 ? 0.0 : value);
+        }
+    }
+}

@@ -1,0 +1,53 @@
+package org.cresthaul.server;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** The page and its parts, read from the program's own jar. Only what a name spells out plainly is looked up. */
+final class Pages {
+    private static final String LEAFLET = "/META-INF/resources/webjars/leaflet/1.9.4/dist/";
+    private static final Pattern PLAIN = Pattern.compile("(?:/[A-Za-z0-9_-]+)*/[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*"
+            + "\\.(?<ending>[a-z0-9]+)");
+    private static final Map<String, String> TYPES = Map.of(
+            "html", "text/html; charset=utf-8",
+            "js", "text/javascript; charset=utf-8",
+            "css", "text/css; charset=utf-8",
+            "json", "application/json",
+            "map", "application/json",
+            "svg", "image/svg+xml",
+            "png", "image/png",
+            "ico", "image/x-icon",
+            "woff2", "font/woff2");
+
+    private Pages() {}
+
+    /** A file that can be served. */
+    record Page(byte[] bytes, String type) {}
+
+    /** The file at an address of this server, if there is one. */
+    static Optional<Page> find(String path) throws IOException {
+        String name = path.equals("/") ? "/index.html" : path;
+        var plain = PLAIN.matcher(name);
+        if (!plain.matches() || !TYPES.containsKey(plain.group("ending"))) {
+            return Optional.empty();
+        }
+        String resource = name.startsWith("/lib/leaflet/")
+                ? LEAFLET + name.substring("/lib/leaflet/".length())
+                : "/web" + name;
+        try (InputStream in = Pages.class.getResourceAsStream(resource)) {
+            return in == null
+                    ? Optional.empty()
+                    : Optional.of(new Page(in.readAllBytes(), TYPES.get(plain.group("ending"))));
+        }
+    }
+
+    static void serve(Context ctx) throws IOException {
+        Page page = find(ctx.path()).orElseThrow(NotFoundResponse::new);
+        ctx.contentType(page.type()).result(page.bytes());
+    }
+}

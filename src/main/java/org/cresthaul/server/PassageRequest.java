@@ -1,0 +1,53 @@
+package org.cresthaul.server;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.NotSurveyedException;
+import org.cresthaul.check.PassageView;
+import org.cresthaul.check.UnknownNameException;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.units.InputProblem;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.LengthLimits;
+
+/** Which passage is asked for, beside the check it belongs to. */
+record PassageRequest(
+        String hazard,
+        String configuration,
+        Optional<String> line,
+        Optional<String> levelling,
+        double frontRaiseM,
+        double rearRaiseM) {
+    private static final LengthLimits RAISE = new LengthLimits(0, 1);
+
+    static PassageRequest read(JsonFields fields) {
+        return new PassageRequest(
+                fields.text("hazard", JsonFields.LONGEST_NAME),
+                fields.text("configuration", JsonFields.LONGEST_NAME),
+                fields.findText("line", JsonFields.LONGEST_NAME),
+                fields.has("levelling")
+                        ? Optional.of(fields.word(
+                                "levelling", List.of(Levelling.HELD.word(), Levelling.SETTLED.word())))
+                        : Optional.empty(),
+                fields.findLengthM("frontRaise", RAISE).orElse(0),
+                fields.findLengthM("rearRaise", RAISE).orElse(0));
+    }
+
+    /** @throws Refusal when the route or the rig has no such thing */
+    PassageView of(CheckRequest check) {
+        try {
+            return PassageView.of(check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration,
+                    line, levelling, frontRaiseM, rearRaiseM);
+        } catch (UnknownNameException unknown) {
+            boolean raise = unknown.field().endsWith("Raise");
+            throw refusal(unknown.field(), raise ? "out-of-range" : "unknown-name", unknown.getMessage() + ".",
+                    raise ? "Stay within the rig's limits." : "See the report for the names.");
+        } catch (NotSurveyedException none) {
+            throw refusal("hazard", "not-surveyed", none.getMessage() + ".", "Have it surveyed, then add its profile.");
+        }
+    }
+
+    private static Refusal refusal(String field, String code, String message, String remedy) {
+        return Refusal.of(List.of(new InputProblem(code, message, "/" + field, remedy)));
+    }
+}

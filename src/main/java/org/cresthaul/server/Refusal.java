@@ -1,0 +1,45 @@
+package org.cresthaul.server;
+
+import java.util.List;
+import java.util.Map;
+import org.cresthaul.units.InputProblem;
+
+/** Ends the handling of a request with problem details. */
+final class Refusal extends RuntimeException {
+    private final ProblemKind kind;
+    private final transient List<InputProblem> problems;
+    private final transient Map<String, String> headers;
+
+    Refusal(ProblemKind kind, String detail, List<InputProblem> problems, Map<String, String> headers) {
+        super(detail, null, false, false);
+        this.kind = kind;
+        this.problems = List.copyOf(problems);
+        this.headers = Map.copyOf(headers);
+    }
+
+    Refusal(ProblemKind kind, String detail) {
+        this(kind, detail, List.of(), Map.of());
+    }
+
+    /** The refusal for a document with these mistakes, at least one. */
+    static Refusal of(List<InputProblem> problems) {
+        boolean unreadable = problems.stream().anyMatch(p -> p.code().equals("not-json"));
+        String count = problems.size() == 1 ? "One place has to be mended." : problems.size()
+                + " places have to be mended.";
+        return unreadable
+                ? new Refusal(ProblemKind.NOT_JSON, problems.get(0).message(), problems, Map.of())
+                : new Refusal(ProblemKind.BAD_INPUT, count, problems, Map.of());
+    }
+
+    ProblemKind kind() {
+        return kind;
+    }
+
+    Map<String, String> headers() {
+        return headers;
+    }
+
+    ProblemDetails details() {
+        return ProblemDetails.of(kind, getMessage(), problems);
+    }
+}

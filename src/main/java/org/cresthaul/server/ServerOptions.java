@@ -1,0 +1,19 @@
+package org.cresthaul.server;
+
+import java.util.Optional;
+
+/**
+ * How the server is set up.
+ *
+ * @param host address to listen on instead of the loopback; whoever reaches it may then use the server
+ * @param port to listen on; 0 takes any free one
+ * @param tiles a base map, when one is wanted
+ * @param samples what the page offers to open
+ */
+public record ServerOptions(Optional<String> host, int port, Optional<Tiles> tiles, Samples samples) {
+    static final String LOOPBACK = "127.0.0.1";
+
+    String address() {
+        return host.orElse(LOOPBACK);
+    }
+}

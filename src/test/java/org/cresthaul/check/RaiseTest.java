@@ -1,0 +1,102 @@
+package org.cresthaul.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.cresthaul.posture.Clearance;
+import org.cresthaul.posture.GroundClearance;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.route.Route;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The raise that is needed, against trying every raise in turn with the exact clearance. */
+class RaiseTest {
+    private static final double GROUND_MARGIN_M = 0.05;
+
+    /** A hump under the deck: {@code height} at the rail, falling off at 5 % on both sides. */
+    private static Route hump(double height) {
+        return CheckCase.crossing(CheckCase.points(s -> Math.max(0, height - 0.05 * Math.abs(s))), "1 mm");
+    }
+
+    private static double worst(Route route, double frontM, double rearM) {
+        LevelStance stance = CheckCase.rig().stances().get(0);
+        RoadProfile line = route.hazards().get(0).lines().get(0);
+        Setting setting = new Setting(LiftState.DOWN, BoosterState.NONE, 0, frontM, rearM);
+        double least = Double.POSITIVE_INFINITY;
+        for (Levelling levelling : setting.levellings()) {
+            Clearance c = GroundClearance.least(stance, setting, levelling, line);
+            assertTrue(c.proven());
+            least = Math.min(least, c.valueM());
+        }
+        return least;
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.22, 0.24, 0.26})
+    void frontRaiseIsTheLeastThatTryingFinds(double height) {
+        Route route = hump(height);
+        Report.Cell cell = CheckCase.cell(CheckCase.check(route, new Margins(GROUND_MARGIN_M, 0)), "down/none/3");
+        assertTrue(List.of("contact", "tight").contains(cell.verdict()), cell.verdict());
+        assertNotNull(cell.raise(), "a front raise clears this hump");
+        assertEquals(0, cell.raise().rearM());
+        // rig 10 mm and ride 15 mm in quadrature; the survey of 1 mm adds less than 0.1 mm
+        double required = GROUND_MARGIN_M + Math.hypot(0.010, 0.015);
+        double tried = 0;
+        while (worst(route, tried, 0) < required) {
+            tried += 0.0005;
+            assertTrue(tried < 0.254, "within the hydraulic limit of 10 in");
+        }
+        // The search asks for its own proof width of 0.6 mm more gap, which takes up to a few mm of raise.
+        assertEquals(tried, cell.raise().frontM(), 0.004);
+        assertTrue(worst(route, cell.raise().frontM(), 0) >= required);
+    }
+
+    @Test
+    void noRaiseWithinTheLimitsIsSaidSo() {
+        Route peak = CheckCase.crossing(CheckCase.points(s -> Math.max(0, 1.5 - 0.1 * Math.abs(s))), "1 mm");
+        Report.Cell cell = CheckCase.cell(CheckCase.check(peak, Margins.defaults()), "down/none/3");
+        assertEquals("contact", cell.verdict());
+        assertNull(cell.raise());
+        assertNotNull(cell.raiseNote());
+    }
+
+    @Test
+    void whereMoreMustBeKnownNoRaiseIsOffered() {
+        Report report = CheckCase.check(
+                CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"unknown\", \"clearance\": \"4.05 m\","
+                        + " \"extent\": [\"-5 m\", \"5 m\"]"),
+                Margins.defaults());
+        Report.Cell cell = CheckCase.cell(report, "down/none/3");
+        assertNull(cell.raise());
+        assertTrue(cell.raiseNote().contains("known"));
+    }
+
+    @Test
+    void aRaiseNeverClosesTheGapOverhead() {
+        // The hump wants the deck up, the soffit 4.2 m over it leaves 150 mm over the load on the level.
+        String hump = CheckCase.points(s -> Math.max(0, 0.26 - 0.05 * Math.abs(s)));
+        Report open = CheckCase.check(structureOver(hump, 6.0), new Margins(GROUND_MARGIN_M, 0.02));
+        Report low = CheckCase.check(structureOver(hump, 4.25), new Margins(GROUND_MARGIN_M, 0.02));
+        assertNotNull(CheckCase.cell(open, "down/none/3").raise());
+        assertNull(CheckCase.cell(low, "down/none/3").raise());
+    }
+
+    private static Route structureOver(String points, double soffitM) {
+        return CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"surveyed\","
+                + " \"survey\": {\"accuracy\": \"1 mm\", \"source\": \"level\"},"
+                + " \"profile\": [{\"line\": \"centre\", \"points\": [" + points + "]}],"
+                + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                + " \"soffit\": [[\"-5 m\", \"" + soffitM + " m\"], [\"5 m\", \"" + soffitM + " m\"]]");
+    }
+}

@@ -1,0 +1,81 @@
+package org.cresthaul.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Locale;
+import java.util.SplittableRandom;
+import java.util.random.RandomGenerator;
+import org.cresthaul.units.Length;
+import org.cresthaul.units.UnitSystem;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** A printed figure is never on the safe-looking side of the number. Expected values: 1 in = 25.4 mm, by definition. */
+class FiguresTest {
+    private static final Figures US = new Figures(UnitSystem.US_CUSTOMARY);
+    private static final Figures METRIC = new Figures(UnitSystem.METRIC);
+
+    @ParameterizedTest
+    @CsvSource({
+        // metres,    clearance,    the same in mm, needed,      the same in mm
+        "0.0508,      2 in,         50 mm,   2 in,         51 mm",
+        "0.050799,    1 7/8 in,     50 mm,   2 in,         51 mm",
+        "-0.0254,     -1 in,        -26 mm,  -1 in,        -25 mm",
+        "-0.025654,   -1 1/8 in,    -26 mm,  -1 in,        -25 mm",
+        "0,           0 in,         0 mm,    0 in,         0 mm",
+        "-0.0001,     -1/8 in,      -1 mm,   0 in,         0 mm",
+        "4.1148,      13 ft 6 in,   4.114 m, 13 ft 6 in,   4.115 m",
+        "0.3,         11 3/4 in,    300 mm,  11 7/8 in,    300 mm",
+    })
+    void clearanceRoundsDownAndNeedsRoundUp(double metres, String us, String metric, String usNeed, String metricNeed) {
+        assertEquals(us, US.clearance(metres));
+        assertEquals(metric, METRIC.clearance(metres));
+        assertEquals(usNeed, US.required(metres));
+        assertEquals(metricNeed, METRIC.required(metres));
+    }
+
+    @ParameterizedTest
+    @EnumSource(UnitSystem.class)
+    void neverLooksSaferThanItIs(UnitSystem units) throws Exception {
+        Figures figures = new Figures(units);
+        double step = units == UnitSystem.METRIC ? 0.001 : 0.0254 / 8;
+        long start = 20_261_125;
+        System.out.println("FiguresTest: random values from " + start);
+        RandomGenerator random = new SplittableRandom(start);
+        double worst = 0;
+        for (int i = 0; i < 20_000; i++) {
+            double metres = random.nextDouble(-0.4, 0.9);
+            double shown = Length.parse(figures.clearance(metres)).metres();
+            double need = Length.parse(figures.required(metres)).metres();
+
+            assertTrue(shown <= metres + 1e-9 && shown > metres - step - 1e-9, metres + " reads " + shown);
+            assertTrue(need >= metres - 1e-9 && need < metres + step + 1e-9, metres + " reads " + need);
+            worst = Math.max(worst, metres - shown);
+        }
+        assertTrue(worst > 0.9 * step, "the rounding was put to the test: " + worst);
+    }
+
+    @Test
+    void placesAlongTheRoadSayWhichWay() {
+        assertEquals("1 ft 3 in past the point", US.alongRoad(15 * 0.0254));
+        assertEquals("1 ft 3 in before the point", US.alongRoad(-15 * 0.0254));
+        assertEquals("0.38 m before the point", METRIC.alongRoad(-0.381));
+        assertEquals("at the point", METRIC.alongRoad(-0.001));
+    }
+
+    @Test
+    void chainageIsTheSameUnderEveryLocale() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.GERMANY);
+            assertEquals("12.67 mi", US.chainage(12.67 * 1609.344));
+            assertEquals("20.39 km", METRIC.chainage(20_390));
+            assertEquals("1 1/8 in", US.required(0.0285));
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+}

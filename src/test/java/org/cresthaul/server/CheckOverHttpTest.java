@@ -1,0 +1,171 @@
+package org.cresthaul.server;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.IntStream;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.route.RouteTexts;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** What the server answers is what the check found, byte for byte. */
+class CheckOverHttpTest {
+    private static TestServer server;
+
+    @BeforeAll
+    static void start() {
+        server = new TestServer(TestServer.small());
+    }
+
+    @AfterAll
+    static void stop() {
+        server.close();
+    }
+
+    private static String sha256(String text) throws Exception {
+        byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+        return HexFormat.of().formatHex(digest);
+    }
+
+    @Test
+    void answersTheReportOfTheCheck() throws Exception {
+        Route route = RouteFile.parse(RouteTexts.ROUTE);
+        Rig rig = RigFile.parse(RigTexts.RIG);
+        byte[] expected = JsonAnswer.bytes(RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
+                new Inputs(sha256(RouteTexts.ROUTE), sha256(RigTexts.RIG))));
+
+        HttpResponse<String> response = server.post("/api/check", Requests.check(""));
+
+        assertEquals(200, response.statusCode());
+        assertArrayEquals(expected, response.body().getBytes(StandardCharsets.UTF_8));
+    }
+
+    @Test
+    void hashesTheFilesAsTheyWereSent() throws Exception {
+        JsonNode report = TestServer.json(server.post("/api/check", Requests.check("")));
+        JsonNode spaced = TestServer.json(server.post("/api/check", Requests.check(" " + RouteTexts.ROUTE, RigTexts.RIG, "")));
+
+        assertEquals(sha256(RouteTexts.ROUTE), report.at("/route/sha256").textValue());
+        assertEquals(sha256(RigTexts.RIG), report.at("/rig/sha256").textValue());
+        assertEquals(sha256(" " + RouteTexts.ROUTE), spaced.at("/route/sha256").textValue());
+    }
+
+    @Test
+    void hashesFilesWithNamesOutsideAscii() throws Exception {
+        String rig = RigTexts.RIG.replace("Two-axle lowbed", "Tieflader Süd, 2 ¼ Achsen \uD83D\uDE9B");
+
+        JsonNode report = TestServer.json(server.post("/api/check", Requests.check(RouteTexts.ROUTE, rig, "")));
+
+        assertEquals(sha256(rig), report.at("/rig/sha256").textValue());
+        assertEquals("Tieflader Süd, 2 ¼ Achsen \uD83D\uDE9B", report.at("/rig/name").textValue());
+    }
+
+    @Test
+    void usesTheMarginsAskedFor() throws Exception {
+        String tight = server.post("/api/check", Requests.check("")).body();
+        String wide = server.post("/api/check", Requests.check(",\"margins\":{\"ground\":\"5 in\"}")).body();
+
+        assertNotEquals(tight, wide);
+        assertTrue(wide.contains("\"margins\":{\"groundM\":0.127,\"overheadM\":0.07619999999999999}"), wide.substring(0, 900));
+    }
+
+    @Test
+    void answersTheSameBytesWhoeverAsksAndUnderEveryLocale() throws Exception {
+        byte[] first = server.post("/api/check", Requests.check("")).body().getBytes(StandardCharsets.UTF_8);
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.forLanguageTag("ar-EG"));
+            List<CompletableFuture<byte[]>> others = IntStream.range(0, 8)
+                    .mapToObj(i -> CompletableFuture.supplyAsync(CheckOverHttpTest::ask))
+                    .toList();
+            for (CompletableFuture<byte[]> other : others) {
+                assertArrayEquals(first, other.get());
+            }
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    private static byte[] ask() {
+        try {
+            return server.post("/api/check", Requests.check("")).body().getBytes(StandardCharsets.UTF_8);
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Test
+    void thePassagesTightestPositionIsTheCellsClearance() throws Exception {
+        JsonNode report = TestServer.json(server.post("/api/check", Requests.check("")));
+        int compared = 0;
+        for (JsonNode hazard : report.path("hazards")) {
+            for (JsonNode cell : hazard.path("cells")) {
+                if (cell.path("ground").isObject() && cell.path("overhead").isNull()) {
+                    JsonNode gap = cell.path("ground");
+                    JsonNode passage = TestServer.json(server.post("/api/passage", Requests.check(
+                            ",\"hazard\":\"" + hazard.path("id").textValue() + "\",\"configuration\":\""
+                                    + cell.path("configuration").textValue() + "\",\"line\":\""
+                                    + gap.path("line").textValue() + "\",\"levelling\":\""
+                                    + gap.path("levelling").textValue() + "\"")));
+                    JsonNode tightest = passage.path("positions").path(passage.path("tightest").intValue());
+
+                    assertEquals(gap.path("valueM").doubleValue(), tightest.path("groundM").doubleValue(), 1e-9);
+                    assertEquals(gap.path("steerM").doubleValue(), tightest.path("steerM").doubleValue(), 1e-9);
+                    assertEquals(gap.path("unit"), tightest.at("/groundAt/unit"));
+                    compared++;
+                }
+            }
+        }
+        assertTrue(compared > 0);
+    }
+
+    @Test
+    void tellsOfTheBaseMapAndLetsItsImagesIn() throws Exception {
+        Tiles tiles = new Tiles("https://{s}.tiles.example.org/{z}/{x}/{y}.png", "Example survey office");
+        try (TestServer mapped =
+                new TestServer(new ServerOptions(Optional.empty(), 0, Optional.of(tiles), TestServer.small()))) {
+            HttpResponse<String> response = mapped.get("/api/settings");
+
+            assertEquals("{\"tiles\":{\"url\":\"https://{s}.tiles.example.org/{z}/{x}/{y}.png\","
+                    + "\"attribution\":\"Example survey office\"}}", response.body());
+            assertTrue(response.headers().firstValue("Content-Security-Policy").orElse("")
+                    .contains("img-src 'self' data: https://*.tiles.example.org;"));
+        }
+    }
+
+    @Test
+    void everyAnswerForbidsWhatThePageDoesNotNeed() throws Exception {
+        for (String path : new String[] {"/api/version", "/lib/leaflet/leaflet.css", "/nothing"}) {
+            var headers = server.get(path).headers();
+
+            assertEquals("default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; "
+                    + "form-action 'none'; frame-ancestors 'none'",
+                    headers.firstValue("Content-Security-Policy").orElse(""), path);
+            assertEquals("nosniff", headers.firstValue("X-Content-Type-Options").orElse(""), path);
+            assertEquals("no-referrer", headers.firstValue("Referrer-Policy").orElse(""), path);
+            assertEquals("no-cache", headers.firstValue("Cache-Control").orElse(""), path);
+            assertTrue(headers.firstValue("Server").isEmpty(), path);
+            assertTrue(headers.firstValue("Access-Control-Allow-Origin").isEmpty(), path);
+        }
+    }
+}

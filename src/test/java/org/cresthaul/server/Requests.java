@@ -1,0 +1,28 @@
+package org.cresthaul.server;
+
+import java.util.Map;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.RouteTexts;
+
+/** Bodies of requests about one small invented route and rig. */
+public final class Requests {
+    private Requests() {}
+
+    /** A check; {@code more} is set in behind the files, such as {@code ,"stance": "loaded"}. */
+    public static String check(String route, String rig, String more) {
+        return "{\"route\":" + route + ",\"rig\":" + rig + more + "}";
+    }
+
+    static String check(String more) {
+        return check(RouteTexts.ROUTE, RigTexts.RIG, more);
+    }
+
+    static String passage(String more) {
+        return check(",\"hazard\":\"H01\",\"configuration\":\"down/none/3\"" + more);
+    }
+
+    /** A sound body for a route of the API. */
+    static String bodyFor(String path) {
+        return Map.of("/api/route", RouteTexts.ROUTE, "/api/check", check(""), "/api/passage", passage("")).get(path);
+    }
+}

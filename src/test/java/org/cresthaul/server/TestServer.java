@@ -1,0 +1,71 @@
+package org.cresthaul.server;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.RouteTexts;
+
+/** A server on a free port with one small invented route and rig, and a client for it. */
+public final class TestServer implements AutoCloseable {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private final WebServer server;
+    private final HttpClient client = HttpClient.newHttpClient();
+
+    public TestServer(Samples samples) {
+        this(new ServerOptions(Optional.empty(), 0, Optional.empty(), samples));
+    }
+
+    public TestServer(ServerOptions options) {
+        server = WebServer.start(options);
+    }
+
+    static Samples small() {
+        return new Samples(
+                List.of(new Sample("small.route.geojson", RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8))),
+                List.of(new Sample("small.rig.json", RigTexts.RIG.getBytes(StandardCharsets.UTF_8))));
+    }
+
+    public int port() {
+        return server.port();
+    }
+
+    public String url() {
+        return server.url();
+    }
+
+    HttpRequest.Builder request(String path) {
+        return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port() + path));
+    }
+
+    public HttpResponse<String> get(String path) throws IOException, InterruptedException {
+        return send(request(path).GET());
+    }
+
+    public HttpResponse<String> post(String path, String body) throws IOException, InterruptedException {
+        return send(request(path)
+                .header("Content-Type", "application/json")
+                .POST(HttpRequest.BodyPublishers.ofString(body)));
+    }
+
+    HttpResponse<String> send(HttpRequest.Builder request) throws IOException, InterruptedException {
+        return client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+    }
+
+    public static JsonNode json(HttpResponse<String> response) throws IOException {
+        return JSON.readTree(response.body());
+    }
+
+    @Override
+    public void close() {
+        server.close();
+    }
+}

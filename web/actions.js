@@ -1,0 +1,244 @@
+/**
+ * What a user can do, as functions on the store. Panels call these and watch the state; none talks to the server.
+ */
+import { lastOnly } from './state.js';
+import { Problem, wasAborted } from './api.js';
+import { addressOf, linkedFile } from './address.js';
+import { asQuantity } from './format.js';
+import { closestConfiguration, findCell, findConfiguration, findHazard, ranked } from './report.js';
+import { fileFromDisk, fromDisk, pick, readFile, stanceIn } from './files.js';
+import { nearestIndex } from './drawing/passage.js';
+
+const TIGHTEST = { line: null, levelling: null, raised: false };
+
+export function createActions(store, api) {
+  const checks = lastOnly();
+  const passages = lastOnly();
+  let retry = null;
+
+  /** Checks `inputs`; they come into force only when the server accepts them. `wanted` is a decoded address. */
+  async function check(inputs, wanted = {}) {
+    const turn = checks.begin();
+    retry = () => check(inputs, wanted);
+    store.set({ busy: true, problem: null });
+    try {
+      const outcomes = await Promise.allSettled([api.check(inputs, turn.signal), api.route(inputs, turn.signal)]);
+      if (!turn.isCurrent()) {
+        return;
+      }
+      // The check looks at both files, so when both refuse, its list of problems is the complete one.
+      const [report, line] = outcomes.map(outcome => {
+        if (outcome.status === 'rejected') {
+          throw outcome.reason;
+        }
+        return outcome.value;
+      });
+      passages.cancel();
+      const kept = { configuration: store.get().configuration, hazard: store.get().hazard, ...definedOnly(wanted) };
+      store.set({
+        inputs, line, report,
+        candidate: null,
+        busy: false,
+        notice: unmet(wanted, report),
+        hazard: findHazard(report, kept.hazard)?.id ?? null,
+        configuration: (findConfiguration(report, kept.configuration) ?? startingConfiguration(report, store.get())).key,
+        view: { line: wanted.line ?? null, levelling: wanted.levelling ?? null, raised: wanted.raised ?? false },
+        passage: NO_PASSAGE,
+        position: 0,
+      });
+      await drawPassage(wanted.steerM);
+    } catch (error) {
+      if (wasAborted(error) || !turn.isCurrent()) {
+        return;
+      }
+      checks.cancel();
+      store.set({ busy: false, problem: asProblem(error), candidate: inputs });
+    }
+  }
+
+  /** Opens samples and checks them; what `wanted` leaves open is the first of its kind. */
+  async function openSamples(wanted = {}) {
+    const turn = checks.begin();
+    retry = () => openSamples(wanted);
+    store.set({ busy: true, problem: null });
+    try {
+      const samples = store.get().samples ?? await api.samples();
+      store.set({ samples });
+      const [route, rig] = await Promise.all([
+        linkedFile(wanted.route) ? null : sampleFile('routes', pick(samples.routes, wanted.route), turn.signal),
+        linkedFile(wanted.rig) ? null : sampleFile('rigs', pick(samples.rigs, wanted.rig), turn.signal),
+      ]);
+      if (!turn.isCurrent()) {
+        return;
+      }
+      const inputs = { route, rig, stance: stanceIn(rig, wanted.stance), margins: wanted.margins ?? null };
+      if (route === null || rig === null) {
+        store.set({ candidate: inputs });
+        throw fromDisk(linkedFile(wanted.route) ?? linkedFile(wanted.rig));
+      }
+      await check(inputs, wanted);
+    } catch (error) {
+      if (!wasAborted(error) && turn.isCurrent()) {
+        store.set({ busy: false, problem: asProblem(error) });
+      }
+    }
+  }
+
+  async function sampleFile(kind, { id, name }, signal) {
+    return readFile(await api.sample(kind, id, signal), name, id);
+  }
+
+  /** Puts one sample or file in the place of the route or the rig in force. @param kind 'route' or 'rig' */
+  async function replace(kind, read) {
+    const turn = checks.begin();
+    retry = () => replace(kind, read);
+    store.set({ busy: true, problem: null });
+    try {
+      const file = await read(turn.signal);
+      if (!turn.isCurrent()) {
+        return;
+      }
+      const before = store.get().candidate ?? store.get().inputs ?? {};
+      const inputs = { stance: null, margins: null, ...before, [kind]: file };
+      if (!inputs.route || !inputs.rig) {
+        store.set({ candidate: inputs });
+        throw new Problem({
+          title: `${file.name} is read; a check needs a ${inputs.route ? 'rig' : 'route'} too`,
+          remedy: `Open or choose a ${inputs.route ? 'rig' : 'route'}.`,
+        });
+      }
+      await check({ ...inputs, stance: stanceIn(inputs.rig, inputs.stance) });
+    } catch (error) {
+      if (!wasAborted(error) && turn.isCurrent()) {
+        store.set({ busy: false, problem: asProblem(error) });
+      }
+    }
+  }
+
+  /** Fetches the passage of the hazard and configuration on show. The drawing before it is gone at once. */
+  async function drawPassage(steerM = null) {
+    const { inputs, report, hazard, configuration, view } = store.get();
+    const cell = findCell(findHazard(report, hazard), configuration);
+    if (cell === null || (cell.ground === null && cell.overhead === null)) {
+      passages.cancel();
+      store.set({ passage: NO_PASSAGE, position: 0 });
+      return;
+    }
+    const turn = passages.begin();
+    store.set({ passage: { status: 'loading', data: null, problem: null }, position: 0 });
+    try {
+      const raise = view.raised ? cell.raise : null;
+      const data = await api.passage(inputs, {
+        hazard,
+        configuration,
+        line: view.line,
+        levelling: view.levelling,
+        frontRaise: raise && asQuantity(raise.frontM),
+        rearRaise: raise && asQuantity(raise.rearM),
+      }, turn.signal);
+      if (turn.isCurrent()) {
+        const position = steerM === null ? data.tightest : nearestIndex(data.positions, steerM);
+        store.set({ passage: { status: 'ready', data, problem: null }, position });
+      }
+    } catch (error) {
+      if (!wasAborted(error) && turn.isCurrent()) {
+        store.set({ passage: { status: 'failed', data: null, problem: asProblem(error) }, position: 0 });
+      }
+    }
+  }
+
+  function select(patch) {
+    store.set({ ...patch, notice: null, view: TIGHTEST, passage: NO_PASSAGE, position: 0 });
+    return drawPassage();
+  }
+
+  /** Version and settings; the sheet does without either when the server does not tell. */
+  async function loadAbout() {
+    const [version, settings] = await Promise.allSettled([api.version(), api.settings()]);
+    store.set({
+      version: version.value?.version ?? null,
+      settings: settings.value ?? { tiles: null },
+    });
+  }
+
+  /** Goes where an address points: within the inputs in force when they are the ones it names, else by opening them. */
+  function follow(wanted) {
+    const { inputs, report } = store.get();
+    const same = inputs !== null
+      && (wanted.route ?? addressOf(inputs.route)) === addressOf(inputs.route)
+      && (wanted.rig ?? addressOf(inputs.rig)) === addressOf(inputs.rig)
+      && wanted.stance === inputs.stance
+      && JSON.stringify(wanted.margins) === JSON.stringify(inputs.margins);
+    if (!same) {
+      return openSamples(wanted);
+    }
+    store.set({
+      notice: unmet(wanted, report),
+      hazard: findHazard(report, wanted.hazard)?.id ?? null,
+      configuration: findConfiguration(report, wanted.configuration)?.key ?? store.get().configuration,
+      view: { line: wanted.line, levelling: wanted.levelling, raised: wanted.raised },
+    });
+    return drawPassage(wanted.steerM);
+  }
+
+  return {
+    loadAbout,
+    follow,
+    openSamples,
+    check,
+    drawPassage,
+    retry: () => retry?.(),
+    /** Gives up the refused inputs; those in force were never touched. */
+    dismissProblem: () => store.set({ problem: null, candidate: null }),
+    openSample: (kind, id) => replace(kind, signal =>
+      sampleFile(`${kind}s`, pick(store.get().samples[`${kind}s`], id), signal)),
+    openFile: (kind, file) => replace(kind, () => fileFromDisk(file)),
+    setStance: stance => check({ ...store.get().inputs, stance }),
+    setMargins: margins => check({ ...store.get().inputs, margins }),
+    selectHazard: id => (id === store.get().hazard ? undefined : select({ hazard: id })),
+    chooseConfiguration: key => (key === store.get().configuration ? undefined : select({ configuration: key })),
+    chooseSetting: setting => {
+      const { report, configuration } = store.get();
+      const now = findConfiguration(report, configuration);
+      return select({ configuration: closestConfiguration(report, { ...now, ...setting }).key });
+    },
+    setView: view => {
+      store.set({ view: { ...store.get().view, ...view } });
+      return drawPassage();
+    },
+    moveTo: index => {
+      const count = store.get().passage.data?.positions.length ?? 0;
+      store.set({ position: Math.max(0, Math.min(count - 1, index)) });
+    },
+  };
+}
+
+const NO_PASSAGE = { status: 'none', data: null, problem: null };
+
+/** What an address asked for that the report does not have, in words; null when all is met. */
+function unmet(wanted, report) {
+  const missing = [
+    wanted.hazard && !findHazard(report, wanted.hazard) && `hazard ${wanted.hazard}`,
+    wanted.configuration && !findConfiguration(report, wanted.configuration) && `configuration ${wanted.configuration}`,
+  ].filter(Boolean);
+  return missing.length === 0 ? null : `The link asks for ${missing.join(' and ')}, which this check does not have.`;
+}
+
+/** With the settings chosen before where the new rig has them, else the best for this route. */
+function startingConfiguration(report, { report: earlier, configuration }) {
+  const before = findConfiguration(earlier, configuration);
+  return before ? closestConfiguration(report, before) : ranked(report)[0];
+}
+
+function definedOnly(wanted) {
+  return Object.fromEntries(Object.entries({ configuration: wanted.configuration, hazard: wanted.hazard })
+    .filter(([, value]) => value));
+}
+
+function asProblem(error) {
+  if (error instanceof Problem) {
+    return error;
+  }
+  console.error(error);
+  return new Problem({ title: 'The page met an error of its own', detail: String(error), remedy: 'Reload the page.' });
+}

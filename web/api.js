@@ -1,0 +1,117 @@
+/** Talks to the server. Every failure is a Problem with words fit to show; nothing fails in silence. */
+
+export class Problem extends Error {
+  /**
+   * @param title what went wrong, one line
+   * @param problems places to mend: {pointer, code, message, remedy}
+   * @param remedy what to do about the whole, when no place is named
+   * @param passing whether the same request may fare better later
+   */
+  constructor({ title, detail = '', status = 0, problems = [], remedy = '', passing = status >= 500 }) {
+    super(title);
+    this.name = 'Problem';
+    this.title = title;
+    this.detail = detail;
+    this.status = status;
+    this.problems = problems;
+    this.remedy = remedy;
+    this.passing = passing;
+  }
+}
+
+/** True for the error of a request that was given up on purpose. */
+export const wasAborted = error => error?.name === 'AbortError';
+
+/** @param fetch the browser's, or a stand-in in tests */
+export function createApi(fetch) {
+  async function send(path, { body, signal, as = 'json' } = {}) {
+    let response;
+    let text;
+    try {
+      response = await fetch(path, {
+        method: body === undefined ? 'GET' : 'POST',
+        headers: body === undefined ? {} : { 'Content-Type': 'application/json' },
+        body,
+        signal,
+      });
+      text = await response.text();
+    } catch (error) {
+      if (wasAborted(error)) {
+        throw error;
+      }
+      throw new Problem({
+        title: 'The server does not answer',
+        detail: 'What is on the sheet is from before.',
+        remedy: 'See that the program is still running, then try again.',
+        passing: true,
+      });
+    }
+    if (!response.ok) {
+      throw problemFrom(response.status, text);
+    }
+    return as === 'text' ? text : parsed(text, path);
+  }
+
+  return {
+    version: () => send('/api/version'),
+    settings: () => send('/api/settings'),
+    samples: () => send('/api/samples'),
+    /** @param kind 'routes' or 'rigs'; answers the file's own text */
+    sample: (kind, id, signal) => send(`/api/samples/${kind}/${encodeURIComponent(id)}`, { as: 'text', signal }),
+    route: (inputs, signal) => send('/api/route', { body: inputs.route.text, signal }),
+    check: (inputs, signal) => send('/api/check', { body: checkRequest(inputs), signal }),
+    passage: (inputs, passage, signal) => send('/api/passage', { body: checkRequest(inputs, passage), signal }),
+  };
+}
+
+/**
+ * The request body. The files' own text is set in as it stands (it has been parsed once, so it is one JSON value):
+ * the server hashes and reads what the user wrote, not a copy spelled anew.
+ */
+export function checkRequest({ route, rig, stance, margins }, more = {}) {
+  const rest = { ...more };
+  if (stance) {
+    rest.stance = stance;
+  }
+  if (margins) {
+    rest.margins = margins;
+  }
+  const members = Object.entries(rest)
+    .filter(([, value]) => value !== undefined && value !== null)
+    .map(([key, value]) => `,${JSON.stringify(key)}:${JSON.stringify(value)}`);
+  return `{"route":${route.text},"rig":${rig.text}${members.join('')}}`;
+}
+
+function problemFrom(status, text) {
+  let details = null;
+  try {
+    details = JSON.parse(text);
+  } catch {
+    // Not problem details (a proxy's page, say): the status is all there is to tell.
+  }
+  if (details === null || typeof details !== 'object' || typeof details.title !== 'string') {
+    return new Problem({
+      title: `The server refused with status ${status}`,
+      status,
+      remedy: status === 413 ? 'The file is too large; check a shorter route.' : 'Try again; if it stays, restart the program.',
+    });
+  }
+  return new Problem({
+    title: details.title,
+    detail: details.detail ?? '',
+    status,
+    problems: Array.isArray(details.problems) ? details.problems : [],
+  });
+}
+
+function parsed(text, path) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new Problem({
+      title: 'The answer could not be read',
+      detail: `${path} did not send JSON.`,
+      remedy: 'Is this address really the program of this page? Reload it.',
+    });
+  }
+}

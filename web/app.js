@@ -1,0 +1,108 @@
+/**
+ * Starts the page: makes the store, mounts every panel, follows and writes the address.
+ *
+ * Ids and data attributes that stay put, for tests and for linking:
+ *   #inputs            #route-choice, #rig-choice, #stance-choice, #margin-ground, #margin-overhead, #margins-apply,
+ *                      #route-file, #rig-file (file inputs)
+ *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print
+ *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
+ *                      #problem-dismiss
+ *   #plan              #plan-map, .plan-hazard[data-hazard][data-verdict]
+ *   #profile           .profile-hazard[data-hazard][data-verdict]
+ *   #hazards           #configuration-lift, #configuration-booster, #configuration-notch (selects),
+ *                      #route-verdict[data-configuration][data-verdict],
+ *                      #hazard-table tbody tr[data-hazard][data-verdict][data-value-m] with button.hazard-open
+ *   #title-block       dd[data-field=route|rig|stance|configuration|margins|version|route-sha256|rig-sha256]
+ *   #detail            [data-hazard] [data-configuration]; #detail-title, #detail-before, #detail-after,
+ *                      #matrix button[data-configuration][data-configurations][data-verdict][data-value-m],
+ *                      #result[data-verdict], #result [data-side=ground|overhead] with .result-value[data-value-m]
+ *                      [data-required-m], #raise[data-front-m][data-rear-m]
+ *   passage            #passage[data-status=none|loading|ready|failed], #passage-slider[data-index][data-steer-m],
+ *                      #passage-clearance[data-value-m], #passage-overhead[data-value-m],
+ *                      #passage-position[data-steer-m], #passage-wheels, #passage-line, #passage-levelling,
+ *                      #passage-exaggeration, #passage-raise (aria-pressed), #passage-tightest, #passage-back,
+ *                      #passage-forward, #passage-live (live region), #side-view, #detail-view, #clearance-curve
+ *   #comparison        #configuration-table tbody tr[data-configuration][data-verdict] with input[name=configuration]
+ *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
+ * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
+ */
+import { createApi } from './api.js';
+import { createActions } from './actions.js';
+import { decode, encode } from './address.js';
+import { initialState, createStore } from './state.js';
+import { recall, remember } from './preferences.js';
+import { mountDisplay } from './panels/display.js';
+import { mountInputs } from './panels/inputs.js';
+import { mountProblem } from './panels/problem.js';
+import { mountPlan } from './panels/plan.js';
+import { mountProfile } from './panels/profile.js';
+import { mountHazards } from './panels/hazards.js';
+import { mountTitleBlock } from './panels/titleblock.js';
+import { mountDetail } from './panels/detail.js';
+import { mountComparison } from './panels/comparison.js';
+import { mountNotes } from './panels/notes.js';
+
+const store = createStore({ ...initialState(), ...recall(window) });
+const api = createApi(window.fetch.bind(window));
+const actions = createActions(store, api);
+const page = id => document.getElementById(id);
+
+store.watch(['units', 'theme'], state => {
+  document.documentElement.dataset.units = state.units;
+  document.documentElement.dataset.theme = state.theme;
+  remember(window, state);
+});
+store.watch(['report'], state => {
+  page('sheets').hidden = state.report === null;
+});
+
+// First of all that listen: what is drawn for paper is drawn in the layout of paper.
+window.addEventListener('beforeprint', () => document.documentElement.classList.add('printing'));
+window.addEventListener('afterprint', () => document.documentElement.classList.remove('printing'));
+
+const panels = [
+  ['display', mountDisplay],
+  ['inputs', mountInputs],
+  ['problem', mountProblem],
+  ['plan', mountPlan],
+  ['profile', mountProfile],
+  ['hazards', mountHazards],
+  ['title-block', mountTitleBlock],
+  ['detail', mountDetail],
+  ['comparison', mountComparison],
+  ['notes', mountNotes],
+];
+for (const [id, mount] of panels) {
+  mount(page(id), { store, actions });
+}
+
+document.querySelector('.skip').addEventListener('click', event => {
+  event.preventDefault();
+  page(event.currentTarget.dataset.focus).focus();
+});
+
+followAddress();
+start();
+
+function start() {
+  actions.loadAbout();
+  actions.openSamples(decode(window.location.hash));
+}
+
+/** The address follows the selection; a fragment put in by hand or by Back is followed in turn. */
+function followAddress() {
+  let timer = 0;
+  const write = () => {
+    if (store.get().report !== null) {
+      window.history.replaceState(null, '', encode(store.get()) || window.location.pathname);
+    }
+  };
+  store.watch(['inputs', 'hazard', 'configuration', 'view', 'passage', 'position'], () => {
+    clearTimeout(timer);
+    timer = setTimeout(write, 200);
+  });
+  window.addEventListener('hashchange', () => {
+    clearTimeout(timer);
+    actions.follow(decode(window.location.hash));
+  });
+}

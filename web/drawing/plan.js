@@ -1,0 +1,34 @@
+/** Places along the route line for the plan. A line is a list of legs, each a list of [lon, lat, chainageM]. No DOM. */
+import { niceStep } from './scale.js';
+
+/** Where the line is at a chainage, [lat, lon]; between two of its points in proportion; null off the line. */
+export function pointAt(line, chainageM) {
+  for (const leg of line) {
+    for (let i = 1; i < leg.length; i++) {
+      const [a, b] = [leg[i - 1], leg[i]];
+      if (chainageM >= a[2] && chainageM <= b[2]) {
+        const t = b[2] > a[2] ? (chainageM - a[2]) / (b[2] - a[2]) : 0;
+        return [a[1] + (b[1] - a[1]) * t, a[0] + (b[0] - a[0]) * t];
+      }
+    }
+  }
+  return null;
+}
+
+/** Posts at even chainages: {value, at}, about `count` of them, the start left out. @param unitM metres in a unit */
+export function posts(line, lengthM, unitM, count) {
+  const step = niceStep(lengthM / unitM / count);
+  const found = [];
+  for (let n = 1; n * step * unitM < lengthM; n++) {
+    const at = pointAt(line, n * step * unitM);
+    if (at) {
+      found.push({ value: Number((n * step).toPrecision(12)), at });
+    }
+  }
+  return found;
+}
+
+/** The legs' points as [lat, lon]. */
+export function legPaths(line) {
+  return line.map(leg => leg.map(([lon, lat]) => [lat, lon]));
+}

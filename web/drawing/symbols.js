@@ -1,0 +1,52 @@
+/**
+ * The sheet's symbols as path data, each in its own box; words go with them everywhere. No DOM.
+ *
+ * Verdicts, 16 × 16: what differs is the outline and how much of it is inked, so that they stay apart in one colour:
+ * an open ring, a diamond with a bar across, a solid square with a cross cut out, a broken ring with a question.
+ * Hazard kinds, 28 × 14: the road as its section would show it.
+ */
+
+/** Part kinds: 'line' is stroked, 'solid' is filled, 'cut' is stroked in the colour of the paper. */
+const VERDICTS = {
+  'clear': { word: 'clear', parts: [['line', 'M14 8A6 6 0 1 1 2 8A6 6 0 1 1 14 8Z']] },
+  'tight': { word: 'tight', parts: [['line', 'M8 1.2L14.8 8L8 14.8L1.2 8Z'], ['line', 'M1.2 8H14.8']] },
+  'contact': { word: 'contact', parts: [['solid', 'M1.5 1.5H14.5V14.5H1.5Z'], ['cut', 'M4.8 4.8L11.2 11.2M11.2 4.8L4.8 11.2']] },
+  'not surveyed': {
+    word: 'not surveyed',
+    parts: [['broken', 'M14.2 8A6.2 6.2 0 1 1 1.8 8A6.2 6.2 0 1 1 14.2 8Z'],
+      ['line', 'M6 6.4A2 2 0 1 1 8.9 8.1Q8 8.6 8 9.6'], ['solid', 'M7.1 11H8.9V12.6H7.1Z']],
+  },
+};
+
+const KINDS = {
+  'rail-crossing': { word: 'rail crossing', path: 'M1 11C7 11 8 5 11 5H17C20 5 21 11 27 11M11.5 5V2M16.5 5V2M10 2H13M15 2H18' },
+  'low-structure': { word: 'low structure', path: 'M1 12H27M4 2H24V5H4ZM6 5V12M22 5V12' },
+  'dip': { word: 'dip', path: 'M1 4C8 4 9 11 14 11C19 11 20 4 27 4' },
+  'crest': { word: 'crest', path: 'M1 11C8 11 9 4 14 4C19 4 20 11 27 11' },
+};
+
+/** The symbol of a verdict. A word this page does not know is drawn as not surveyed and keeps its own word. */
+export function verdictSymbol(verdict) {
+  return VERDICTS[verdict] ?? { word: String(verdict), parts: VERDICTS['not surveyed'].parts };
+}
+
+/** The symbol of a hazard kind; a kind this page does not know is shown by its word alone. */
+export function kindSymbol(kind) {
+  return KINDS[kind] ?? { word: String(kind), path: 'M1 8H27' };
+}
+
+/** A verdict as a class name. */
+export function verdictClass(verdict) {
+  return verdict in VERDICTS ? verdict.replace(' ', '-') : 'not-surveyed';
+}
+
+/** In words, as printed beside a choice. */
+export const BOOSTER_WORDS = {
+  'none': 'no booster',
+  'trailing': 'trailing',
+  'close-coupled': 'close-coupled',
+  'carried': 'carried',
+};
+
+/** The side of a clearance, in words. */
+export const SIDE_WORDS = { ground: 'under the combination', overhead: 'over the load' };

@@ -1,0 +1,58 @@
+/** Route and rig files as the page holds them: {id, name, text, json}. No DOM. */
+import { Problem } from './api.js';
+
+/** Files larger than this are not read into the page, bytes. */
+export const LARGEST_FILE = 64 * 1024 * 1024;
+
+/** @param file a File of the browser */
+export async function fileFromDisk(file) {
+  if (file.size > LARGEST_FILE) {
+    throw new Problem({ title: `${file.name} is larger than 64 MB`, remedy: 'Check a shorter stretch of the route.' });
+  }
+  return readFile(await file.text(), file.name, null);
+}
+
+/** Reads a file's text as JSON; the text itself is kept, and sent as the user wrote it. */
+export function readFile(text, name, id) {
+  const plain = text.replace(/^\uFEFF/, '');
+  try {
+    return { id, name, text: plain, json: JSON.parse(plain) };
+  } catch (error) {
+    throw new Problem({
+      title: `${name} is not JSON`,
+      problems: [{ pointer: '', code: 'syntax', message: error.message, remedy: 'Mend the file at that place and open it again.' }],
+    });
+  }
+}
+
+/** Names of the stances a rig file carries; none when it is not shaped like one (the server then says why). */
+export function stancesOf(rig) {
+  const stances = rig?.json?.stances;
+  return Array.isArray(stances) ? stances.map(stance => stance?.name).filter(name => typeof name === 'string') : [];
+}
+
+/** The stance when the rig has it, else null: the rig's first. */
+export function stanceIn(rig, stance) {
+  return stancesOf(rig).includes(stance) ? stance : null;
+}
+
+/** The sample asked for; the first when none is. Never another in the place of one that is not there. */
+export function pick(list, id) {
+  const found = id ? list.find(item => item.id === id) : list[0];
+  if (!found) {
+    throw new Problem({
+      title: id ? `There is no sample "${id}"` : 'There is no sample to show',
+      remedy: 'Choose another, or open files of your own.',
+    });
+  }
+  return found;
+}
+
+/** Why a link to a file from disk opens nothing. */
+export function fromDisk(name) {
+  return new Problem({
+    title: `This link shows ${name}, a file from disk`,
+    detail: 'A link cannot carry a file.',
+    remedy: 'Open that file, or choose a sample.',
+  });
+}

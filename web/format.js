@@ -1,0 +1,168 @@
+/**
+ * The one place where numbers become words. Everything arrives in SI: metres, radians, slopes as ratios.
+ *
+ * A clearance is rounded down (towards the unsafe side: 1.99 in never reads 2 in), what is required and what must be
+ * raised is rounded up. Down and up are along the number line, so a clearance of −1.01 in reads −1 1/8 in.
+ *
+ * `system` is 'us' or 'metric'. A missing number (null, undefined, NaN) reads UNKNOWN, never 0.
+ */
+
+export const SYSTEMS = ['us', 'metric'];
+export const UNKNOWN = 'not known';
+
+const INCH_M = 0.0254;
+const FOOT_M = 0.3048;
+const MILE_M = 1609.344;
+/** Counts of a rounding step closer together than this are the same count: the noise of binary fractions. */
+const NOISE = 1e-9;
+
+/**
+ * Whole number of steps in a value.
+ *
+ * @param rounding 'down', 'up' or 'nearest'
+ */
+export function stepsIn(value, step, rounding) {
+  const count = value / step;
+  switch (rounding) {
+    case 'down': return Math.floor(count + NOISE) + 0;
+    case 'up': return Math.ceil(count - NOISE) + 0;
+    case 'nearest': return Math.round(count) + 0;
+    default: throw new Error(`rounding is down, up or nearest, was ${rounding}`);
+  }
+}
+
+/** A gap under the deck or over the load; to 1/8 in or 1 mm, rounded down. */
+export const clearance = (valueM, system) => smallLength(valueM, system, 'down');
+
+/** What a gap has to reach (margin, uncertainty, or their sum); to 1/8 in or 1 mm, rounded up. */
+export const required = (valueM, system) => smallLength(valueM, system, 'up');
+
+/** How far to raise; to 1/8 in or 1 mm, rounded up. */
+export const raise = (valueM, system) => smallLength(valueM, system, 'up');
+
+/** A dimension that decides nothing: a place on the unit, a notch offset; to 1/8 in or 1 mm, nearest. */
+export const dimension = (valueM, system) => smallLength(valueM, system, 'nearest');
+
+function smallLength(valueM, system, rounding) {
+  if (!isNumber(valueM)) {
+    return UNKNOWN;
+  }
+  if (system === 'us') {
+    return feetAndInches(stepsIn(valueM, INCH_M / 8, rounding));
+  }
+  const mm = stepsIn(valueM, 0.001, rounding);
+  return Math.abs(mm) < 1000 ? `${signed(mm)} mm` : `${decimals(mm / 1000, 3)} m`;
+}
+
+function feetAndInches(eighths) {
+  const size = Math.abs(eighths);
+  const feet = Math.floor(size / 96);
+  const inches = Math.floor((size % 96) / 8);
+  const fraction = eighthsAsFraction(size % 8);
+  const parts = [];
+  if (feet > 0) {
+    parts.push(`${feet} ft`);
+  }
+  if (feet > 0 || inches > 0 || fraction === '') {
+    parts.push(`${inches}`);
+  }
+  if (fraction !== '') {
+    parts.push(fraction);
+  }
+  return `${eighths < 0 ? '−' : ''}${parts.join(' ')} in`;
+}
+
+function eighthsAsFraction(eighths) {
+  return ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'][eighths];
+}
+
+/** The same length with decimals (0.01 in, 0.1 mm), where two close numbers must be told apart. */
+export function fine(valueM, system, rounding) {
+  if (!isNumber(valueM)) {
+    return UNKNOWN;
+  }
+  return system === 'us'
+    ? `${decimals(stepsIn(valueM, INCH_M / 100, rounding) / 100, 2)} in`
+    : `${decimals(stepsIn(valueM, 0.0001, rounding) / 10, 1)} mm`;
+}
+
+/** A signed distance along the road at a hazard, to 1 in or 1 cm, in words: "12 ft 3 in past". */
+export function alongRoad(distanceM, system) {
+  if (!isNumber(distanceM)) {
+    return UNKNOWN;
+  }
+  const step = system === 'us' ? INCH_M : 0.01;
+  const count = stepsIn(distanceM, step, 'nearest');
+  if (count === 0) {
+    return 'at the point';
+  }
+  const size = Math.abs(count);
+  const text = system === 'us' ? feetAndInches(size * 8) : `${decimals(size / 100, 2)} m`;
+  return `${text} ${count < 0 ? 'before' : 'past'}`;
+}
+
+/** A signed distance along the road as a bare figure for an axis: feet or metres, no unit. */
+export function axisFigure(distanceM, system, places = 0) {
+  return decimals(distanceM / axisUnitM(system), places);
+}
+
+/** Metres in one unit of a road axis at a hazard. */
+export const axisUnitM = system => (system === 'us' ? FOOT_M : 1);
+
+/** Its name. */
+export const axisUnitName = system => (system === 'us' ? 'ft' : 'm');
+
+/** Metres in one unit of an axis of clearances: inches or millimetres. */
+export const gapUnitM = system => (system === 'us' ? INCH_M : 0.001);
+
+/** Its name. */
+export const gapUnitName = system => (system === 'us' ? 'in' : 'mm');
+
+/** Metres in one unit of chainage: a mile or a kilometre. */
+export const chainageUnitM = system => (system === 'us' ? MILE_M : 1000);
+
+/** Its name. */
+export const chainageUnitName = system => (system === 'us' ? 'mi' : 'km');
+
+/** Distance from the start of the route, nearest hundredth: "12.67 mi", "20.39 km". */
+export function chainage(valueM, system) {
+  return isNumber(valueM) ? `${chainageFigure(valueM, system)} ${chainageUnitName(system)}` : UNKNOWN;
+}
+
+/** The same without its unit, for a column that names it. */
+export function chainageFigure(valueM, system) {
+  return isNumber(valueM) ? decimals(valueM / chainageUnitM(system), 2) : UNKNOWN;
+}
+
+/** A figure with its unit, trailing zeros dropped: for scale bars and axes ("0.5 mi", "20 ft"). */
+export function round(value, unit) {
+  return `${signed(Number(value.toPrecision(6)))} ${unit}`;
+}
+
+/** A slope as a grade: "1.5 %", climbing in the direction of travel positive. */
+export function grade(slope) {
+  return isNumber(slope) ? `${decimals(slope * 100, 1)} %` : UNKNOWN;
+}
+
+/** Degrees and minutes with a hemisphere: "41°12′N". */
+export function coordinate(degrees, axis) {
+  const hemisphere = axis === 'lat' ? (degrees < 0 ? 'S' : 'N') : degrees < 0 ? 'W' : 'E';
+  const minutes = Math.round(Math.abs(degrees) * 60);
+  return `${Math.floor(minutes / 60)}°${String(minutes % 60).padStart(2, '0')}′${hemisphere}`;
+}
+
+/** A length the way files and requests spell it, to a nanometre. */
+export const asQuantity = valueM => `${valueM.toFixed(9)} m`;
+
+function decimals(value, places) {
+  const text = Math.abs(value).toFixed(places);
+  return value < 0 && Number(text) !== 0 ? `−${text}` : text;
+}
+
+function signed(value) {
+  return value < 0 ? `−${-value}` : `${value}`;
+}
+
+function isNumber(value) {
+  return typeof value === 'number' && Number.isFinite(value);
+}

@@ -1,0 +1,94 @@
+/** One hazard: its heading, its matrix, the result chosen, and the truck passing over it. */
+import { calm, el, replace } from '../dom.js';
+import { chainage } from '../format.js';
+import { findHazard, neighbours } from '../report.js';
+import { kindSymbol } from '../drawing/symbols.js';
+import { kindIcon } from './symbol.js';
+import { mountMatrix } from './matrix.js';
+import { mountResult } from './result.js';
+import { mountPassage } from './passage.js';
+
+export function mountDetail(root, { store, actions }) {
+  const title = el('h2', { id: 'detail-title', tabindex: '-1' });
+  const facts = el('p', { class: 'detail-facts' });
+  const notes = el('p', { class: 'detail-notes' });
+  const before = stepButton('detail-before', '‹ Hazard before');
+  const after = stepButton('detail-after', 'Next hazard ›');
+  const back = el('button', { type: 'button', on: { click: backToTable } }, 'Back to the table');
+  const passage = el('div', { id: 'passage' });
+  const matrix = el('div', { class: 'detail-matrix' });
+  const result = el('div', { id: 'result' });
+  root.append(
+    el('div', { class: 'detail-head' },
+      el('div', {}, title, facts, notes),
+      el('p', { class: 'detail-steps' }, before, after, back)),
+    passage,
+    el('div', { class: 'detail-columns' }, matrix, result));
+
+  const panels = [
+    mountPassage(passage, { store, actions }),
+    mountMatrix(matrix, { store, actions }),
+    mountResult(result, { store, actions }),
+  ];
+  const stops = [
+    store.watch(['report', 'hazard', 'units'], ({ report, hazard: id, units }) => {
+      const hazard = findHazard(report, id);
+      root.hidden = hazard === null;
+      root.dataset.hazard = id ?? '';
+      if (hazard === null) {
+        return;
+      }
+      replace(title, el('span', { class: 'hazard-id' }, hazard.id), ' ', hazard.name);
+      replace(facts, kindIcon(hazard.kind), [
+        kindSymbol(hazard.kind).word,
+        `at ${chainage(hazard.chainageM, units)}`,
+        hazard.landmark,
+      ].filter(Boolean).join(' · '));
+      replace(notes, hazard.notes.join(' · '));
+      const around = neighbours(report, id);
+      target(before, around.before);
+      target(after, around.after);
+    }),
+    store.watch(['configuration'], ({ configuration }) => {
+      root.dataset.configuration = configuration ?? '';
+    }),
+  ];
+
+  function stepButton(id, label) {
+    return el('button', { id, type: 'button', on: { click: event => actions.selectHazard(event.currentTarget.value) } }, label);
+  }
+
+  function target(button, hazard) {
+    button.disabled = hazard === null;
+    button.value = hazard?.id ?? '';
+    button.title = hazard ? `${hazard.id} ${hazard.name}` : '';
+  }
+
+  function backToTable() {
+    const row = document.querySelector('#hazard-table tr.chosen .hazard-open');
+    (row ?? document.getElementById('hazards')).focus();
+  }
+
+  return {
+    unmount: () => {
+      panels.forEach(panel => panel.unmount());
+      stops.forEach(stop => stop());
+      root.replaceChildren();
+    },
+  };
+}
+
+/**
+ * Selects a hazard and brings its detail into sight. From the keyboard the focus goes along to its heading; with a
+ * pointer it stays, so that one hazard after the other can be looked at.
+ */
+export function openHazard(actions, id, event) {
+  actions.selectHazard(id);
+  const detail = document.getElementById('detail');
+  const byKeyboard = event.detail === 0;
+  if (byKeyboard) {
+    document.getElementById('detail-title').focus({ preventScroll: true });
+  }
+  const wide = window.matchMedia('(min-width: 60rem)').matches;
+  detail.scrollIntoView({ behavior: calm() ? 'auto' : 'smooth', block: wide ? 'nearest' : 'start' });
+}

@@ -1,0 +1,145 @@
+/** The table beside the plan: the configuration chosen, the route's verdict with it, and every hazard in order. */
+import { el, replace } from '../dom.js';
+import { chainageFigure, chainageUnitName, clearance, raise } from '../format.js';
+import { choices, findCell, findConfiguration, governing, leastSetting } from '../report.js';
+import { BOOSTER_WORDS, kindSymbol } from '../drawing/symbols.js';
+import { kindIcon, verdictTag } from './symbol.js';
+import { openHazard } from './detail.js';
+
+export function mountHazards(root, { store, actions }) {
+  const lift = chooser('configuration-lift', 'Axles', value => actions.chooseSetting({ lift: value }));
+  const booster = chooser('configuration-booster', 'Booster', value => actions.chooseSetting({ booster: value }));
+  const notch = chooser('configuration-notch', 'Notch', value => actions.chooseSetting({ notch: value }));
+  const verdict = el('div', { id: 'route-verdict' });
+  const at = el('th', { scope: 'col', class: 'figure' });
+  const body = el('tbody');
+  const table = el('table', { id: 'hazard-table' },
+    el('caption', { class: 'unseen' }, 'Verdict of each hazard for the chosen configuration'),
+    el('thead', {}, el('tr', {},
+      at,
+      el('th', { scope: 'col' }, 'Hazard'),
+      el('th', { scope: 'col' }, 'Verdict'),
+      el('th', { scope: 'col', class: 'figure' }, 'Clearance'))),
+    body);
+  root.append(
+    el('div', { class: 'choosers' }, lift.field, booster.field, notch.field), verdict,
+    el('div', { class: 'table-frame' }, table));
+
+  body.addEventListener('click', event => {
+    const row = event.target.closest('tr');
+    if (row) {
+      openHazard(actions, row.dataset.hazard, event);
+    }
+  });
+  body.addEventListener('keydown', event => {
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    if (step && event.target.matches('.hazard-open')) {
+      const buttons = [...body.querySelectorAll('.hazard-open')];
+      buttons[buttons.indexOf(event.target) + step]?.focus();
+      event.preventDefault();
+    }
+  });
+
+  const stops = [
+    store.watch(['report', 'configuration', 'units'], state => {
+      if (state.report === null) {
+        return;
+      }
+      fillChoosers(state);
+      replace(at, `At ${chainageUnitName(state.units)}`);
+      replace(verdict, routeVerdict(state.report, state.configuration));
+      const { verdict: word, key } = findConfiguration(state.report, state.configuration);
+      Object.assign(verdict.dataset, { verdict: word, configuration: key });
+      const focused = body.contains(document.activeElement) ? document.activeElement.closest('tr').dataset.hazard : null;
+      replace(body, state.report.hazards.map(hazard => row(hazard, state)));
+      if (focused) {
+        rowOf(focused)?.querySelector('.hazard-open').focus();
+      }
+      mark(state);
+    }),
+    store.watch(['hazard'], mark),
+  ];
+
+  function rowOf(id) {
+    return [...body.rows].find(line => line.dataset.hazard === id) ?? null;
+  }
+
+  function mark({ hazard }) {
+    for (const line of body.rows) {
+      const chosen = line.dataset.hazard === hazard;
+      line.classList.toggle('chosen', chosen);
+      line.querySelector('.hazard-open').setAttribute('aria-pressed', String(chosen));
+    }
+  }
+
+  function fillChoosers({ report, configuration }) {
+    const { lifts, boosters, notches } = choices(report);
+    const now = findConfiguration(report, configuration);
+    options(lift, lifts.map(l => [l.lift, `${l.axles}`]), now.lift);
+    options(booster, boosters.map(b => [b, BOOSTER_WORDS[b] ?? b]), now.booster);
+    options(notch, notches.map(n => [n.notch, n.notch]), now.notch);
+  }
+
+  return { unmount: () => { stops.forEach(stop => stop()); root.replaceChildren(root.firstElementChild); } };
+}
+
+/** The route's verdict with one configuration: word, label and counts. */
+export function routeVerdict(report, key) {
+  const c = findConfiguration(report, key);
+  const counts = [
+    [c.clear, 'clear'], [c.tight, 'tight'], [c.contact, 'contact'], [c.notSurveyed, 'not surveyed'],
+  ].filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
+  return [
+    verdictTag(c.verdict),
+    el('span', { class: 'route-verdict-label' }, `Whole route, ${c.label}`),
+    el('span', { class: 'route-verdict-counts' }, counts.join(' · '),
+      c.raisedOnly > 0 && ` (${c.raisedOnly} of the contacts passable only raised)`),
+  ];
+}
+
+function row(hazard, { report, configuration, units }) {
+  const cell = findCell(hazard, configuration);
+  const verdict = cell?.verdict ?? 'not surveyed';
+  const least = governing(cell);
+  return el('tr', {
+    'data-hazard': hazard.id, 'data-verdict': verdict, 'data-value-m': least?.clearance.valueM,
+  },
+  el('td', { class: 'figure' }, chainageFigure(hazard.chainageM, units)),
+  el('th', { scope: 'row' },
+    el('button', { type: 'button', class: 'hazard-open' },
+      el('span', { class: 'hazard-id' }, hazard.id), ' ', el('span', { class: 'hazard-name' }, hazard.name)),
+    el('span', { class: 'hazard-what' }, kindIcon(hazard.kind), kindSymbol(hazard.kind).word,
+      hazard.landmark && ` · ${hazard.landmark}`)),
+  el('td', {}, verdictTag(verdict), el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
+  el('td', { class: 'figure' }, least
+    ? [clearance(least.clearance.valueM, units), el('span', { class: 'hazard-side' }, least.side === 'ground' ? 'ground' : 'overhead')]
+    : el('span', { class: 'hazard-side' }, 'not known')));
+}
+
+/** What would help where the cell does not clear: a notch first, then a raise, else why there is none. */
+function remedy(hazard, cell, report, configuration, units) {
+  if (!cell || cell.verdict === 'clear' || cell.verdict === 'not surveyed') {
+    return null;
+  }
+  const least = leastSetting(hazard, findConfiguration(report, configuration));
+  if (least?.notch) {
+    return least.text;
+  }
+  return cell.raise ? raiseWords(cell.raise, units) : cell.raiseNote ?? cell.reasons[0];
+}
+
+/** "raise front 2 1/8 in, rear 1 in" */
+export function raiseWords({ frontM, rearM }, units) {
+  const parts = [frontM > 0 && `front ${raise(frontM, units)}`, rearM > 0 && `rear ${raise(rearM, units)}`].filter(Boolean);
+  return `raise ${parts.join(', ')}`;
+}
+
+function chooser(id, label, choose) {
+  const select = el('select', { id, on: { change: () => choose(select.value) } });
+  return { select, field: el('label', { class: 'field' }, el('span', {}, label), select) };
+}
+
+function options({ select }, list, chosen) {
+  replace(select, list.map(([value, label]) => el('option', { value }, label)));
+  select.value = chosen;
+}

@@ -1,0 +1,64 @@
+/** The sheet's notes: what was not checked, the uncertainty terms, the cautions. */
+import { el, replace } from '../dom.js';
+import { chainage, fine } from '../format.js';
+import { notChecked } from '../report.js';
+
+export function mountNotes(root, { store }) {
+  const body = el('div', { class: 'notes' });
+  root.append(body);
+  const stop = store.watch(['report', 'configuration', 'units'], state => {
+    if (state.report !== null) {
+      replace(body, notCheckedNote(state), uncertaintyNote(state), readingNote(), cautionsNote(state.report));
+    }
+  });
+  return { unmount: () => { stop(); body.remove(); } };
+}
+
+function notCheckedNote({ report, configuration, units }) {
+  const missing = notChecked(report, configuration);
+  return el('div', { class: 'note' },
+    el('h3', {}, 'Not checked'),
+    missing.length === 0
+      ? el('p', {}, 'Every hazard of the route file carries survey data.')
+      : el('ul', { id: 'not-checked' }, missing.map(({ hazard, why }) => el('li', { 'data-hazard': hazard.id },
+        el('strong', {}, `${hazard.id} ${hazard.name}`), ` at ${chainage(hazard.chainageM, units)}. `, sentences(why)))),
+    el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else. Turning, swept path, '
+      + 'axle loads and bridge weights are not part of this sheet.'));
+}
+
+/** What the report says, once each and as sentences. */
+function sentences(texts) {
+  return [...new Set(texts)]
+    .map(text => text.charAt(0).toUpperCase() + text.slice(1))
+    .map(text => (/[.!?]$/.test(text) ? text : `${text}.`))
+    .join(' ');
+}
+
+function uncertaintyNote({ report, units }) {
+  return el('div', { class: 'note' },
+    el('h3', {}, 'Uncertainty'),
+    el('table', { id: 'uncertainties' },
+      el('caption', {}, 'Half-widths at 95 %, combined as the root of the sum of their squares'),
+      el('thead', {}, el('tr', {},
+        el('th', { scope: 'col' }, 'Term'), el('th', { scope: 'col', class: 'figure' }, 'Value'),
+        el('th', { scope: 'col' }, 'Source'))),
+      el('tbody', {}, report.uncertainties.map(({ term, valueM, source }) => el('tr', {},
+        el('th', { scope: 'row' }, term),
+        el('td', { class: 'figure' }, typeof valueM === 'number' ? `± ${fine(valueM, units, 'up')}` : 'each hazard'),
+        el('td', {}, source))))));
+}
+
+function readingNote() {
+  return el('div', { class: 'note' },
+    el('h3', {}, 'Reading the sheet'),
+    el('p', {}, 'Clear: the clearance is at least the margin and the uncertainty together. Contact: it is less than its '
+      + 'uncertainty, so that touching cannot be excluded. Tight: between the two, or leaning on ground that was not '
+      + 'surveyed. Not surveyed: data is missing; it never counts as clear.'),
+    el('p', {}, 'Clearances are rounded down, raises and what is required up, to 1/8 in or 1 mm.'));
+}
+
+function cautionsNote(report) {
+  return el('div', { class: 'note' },
+    el('h3', {}, 'Cautions'),
+    el('ul', { id: 'cautions' }, report.cautions.map(caution => el('li', {}, caution))));
+}

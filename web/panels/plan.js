@@ -1,0 +1,193 @@
+/** The plan: the route and its hazards on a map that needs no other host; its background is the route's own data. */
+import * as L from '../lib/leaflet/leaflet-src.esm.js';
+import { alongRow, calm, el, makeTabStop, replace, roving } from '../dom.js';
+import { chainage, chainageUnitM, chainageUnitName, round } from '../format.js';
+import { isFree, labelSides } from '../drawing/labels.js';
+import { legPaths, posts } from '../drawing/plan.js';
+import { findCell, findHazard, severity } from '../report.js';
+import { kindSymbol, verdictSymbol } from '../drawing/symbols.js';
+import { openHazard } from './detail.js';
+import { createNeatline } from './neatline.js';
+import { verdictIcon } from './symbol.js';
+
+const ITEM = '.plan-hazard';
+/** Half a symbol and the room of a label, pixels. */
+const SYMBOL = 11;
+const LABEL_WIDTH = 28;
+const LABEL_HEIGHT = 14;
+
+export function mountPlan(root, { store, actions }) {
+  const node = el('div', {
+    id: 'plan-map', role: 'region', 'aria-label': 'Map of the route. Arrow keys move it, plus and minus change its scale.',
+  });
+  const credit = el('p', { class: 'plan-credit' });
+  const frame = el('div', { class: 'plan-frame' }, node);
+  root.append(frame, credit);
+  // Lines and labels around the map are drawn for where it stands, so it goes from one view to the next in one step.
+  const map = L.map(node, {
+    attributionControl: false, zoomAnimation: false, fadeAnimation: false, markerZoomAnimation: false,
+    zoomSnap: 0.25, zoomDelta: 0.5, minZoom: 3, maxZoom: 19, inertia: !calm(),
+  });
+  const neatline = createNeatline(map, () => store.get().units);
+  frame.append(neatline.node);
+  const route = L.layerGroup().addTo(map);
+  const hazards = L.layerGroup().addTo(map);
+  const pane = map.getPane('markerPane');
+  let bounds = null;
+  let tiles = null;
+  let fitted = false;
+  let legends = [];
+  let onScreen = null;
+  roving(pane, ITEM, alongRow(pane, ITEM));
+  map.on('zoomend', placeLabels);
+
+  function drawRoute({ line, units }) {
+    route.clearLayers();
+    if (line === null) {
+      return;
+    }
+    const legs = legPaths(line.line);
+    const still = { interactive: false };
+    legs.forEach(leg => L.polyline(leg, { ...still, className: 'route-casing' }).addTo(route));
+    legs.forEach(leg => L.polyline(leg, { ...still, className: 'route-line' }).addTo(route));
+    legends = [
+      ...posts(line.line, line.lengthM, chainageUnitM(units), 8).map(({ value, at }) =>
+        place(at, 'plan-post', round(value, chainageUnitName(units)))),
+      place(legs[0][0], 'plan-end', 'Start'),
+      place(legs.at(-1).at(-1), 'plan-end', 'End'),
+    ];
+    const before = bounds;
+    bounds = L.latLngBounds(legs.flat());
+    if (before === null || !before.equals(bounds)) {
+      fit();
+    }
+  }
+
+  /** Words along the route, with a dot where they belong. */
+  function place(at, name, words) {
+    const node = el('span', { class: name }, el('span', {}, words));
+    L.marker(at, { icon: L.divIcon({ className: 'plan-place', html: node, iconSize: [0, 0] }), interactive: false, keyboard: false })
+      .addTo(route);
+    return { at, node };
+  }
+
+  /** Puts every label where it is free at this scale; words along the route give way to hazards. */
+  function placeLabels() {
+    const items = [...pane.querySelectorAll(ITEM)];
+    const { report } = store.get();
+    if (items.length === 0 || report === null) {
+      return;
+    }
+    const points = report.hazards.map(({ lonLat: [lon, lat] }) =>
+      ({ ...map.latLngToContainerPoint([lat, lon]), width: LABEL_WIDTH }));
+    const sides = labelSides(points, SYMBOL, LABEL_HEIGHT);
+    items.forEach((item, index) => { item.dataset.side = sides[index]; });
+    legends.forEach(({ at, node: words }) => {
+      const { x, y } = map.latLngToContainerPoint(at);
+      const free = [1, -1].find(down => isFree({
+        left: x - LABEL_WIDTH / 2, right: x + LABEL_WIDTH / 2,
+        top: y + (down > 0 ? 4 : -18), bottom: y + (down > 0 ? 18 : -4),
+      }, points, sides, SYMBOL, LABEL_HEIGHT));
+      words.dataset.side = { 1: 'below', '-1': 'above' }[free] ?? 'none';
+    });
+  }
+
+  function fit() {
+    if (bounds) {
+      map.fitBounds(bounds, { padding: [36, 30], animate: false });
+      fitted = node.clientWidth > 0;
+      placeLabels();
+    }
+  }
+
+  function drawHazards(state) {
+    hazards.clearLayers();
+    state.report?.hazards.forEach(hazard => {
+      const verdict = findCell(hazard, state.configuration)?.verdict ?? 'not surveyed';
+      const button = el('button', {
+        type: 'button', class: 'plan-hazard', tabindex: '-1',
+        'data-hazard': hazard.id, 'data-verdict': verdict,
+        'aria-label': `${hazard.id} ${hazard.name}, ${kindSymbol(hazard.kind).word} at `
+          + `${chainage(hazard.chainageM, state.units)}, ${verdictSymbol(verdict).word}`,
+        on: { click: event => openHazard(actions, hazard.id, event) },
+      }, verdictIcon(verdict, 18), el('span', { class: 'hazard-id' }, hazard.id));
+      const [lon, lat] = hazard.lonLat;
+      L.marker([lat, lon], {
+        icon: L.divIcon({ className: 'plan-place', html: button, iconSize: [0, 0] }),
+        keyboard: false, zIndexOffset: (3 - severity(verdict)) * 100,
+      }).addTo(hazards);
+    });
+    placeLabels();
+    markChosen(state);
+  }
+
+  function markChosen({ report, hazard: id }) {
+    const items = [...pane.querySelectorAll(ITEM)];
+    items.forEach(item => {
+      item.classList.toggle('chosen', item.dataset.hazard === id);
+      item.setAttribute('aria-pressed', String(item.dataset.hazard === id));
+    });
+    const stop = items.find(item => item.dataset.hazard === id) ?? items[0];
+    if (stop) {
+      makeTabStop(pane, ITEM, stop);
+    }
+    const hazard = findHazard(report, id);
+    if (hazard && bounds) {
+      map.panInside([hazard.lonLat[1], hazard.lonLat[0]], { padding: [40, 40], animate: !calm() });
+    }
+  }
+
+  function drawTiles({ settings }) {
+    tiles?.remove();
+    tiles = null;
+    replace(credit, settings?.tiles ? settings.tiles.attribution : 'Drawn from the route file alone; no other map data.');
+    if (settings?.tiles) {
+      tiles = L.tileLayer(settings.tiles.url, { maxZoom: 19 });
+      tiles.on('tileerror', () => replace(credit, `${settings.tiles.attribution} (some of its map pictures did not load)`));
+      tiles.addTo(map);
+    }
+  }
+
+  /** Paper shows the whole route; the screen gets back what it showed. */
+  function beforePrint() {
+    onScreen = bounds ? { centre: map.getCenter(), zoom: map.getZoom() } : null;
+    map.invalidateSize({ animate: false });
+    fit();
+  }
+
+  function afterPrint() {
+    map.invalidateSize({ animate: false });
+    if (onScreen) {
+      map.setView(onScreen.centre, onScreen.zoom, { animate: false });
+    }
+  }
+
+  const resize = new ResizeObserver(() => {
+    map.invalidateSize({ animate: false });
+    // Until it has been seen with a size once, the map cannot have been fitted to its route.
+    if (!fitted && node.clientWidth > 0) {
+      fit();
+    }
+  });
+  resize.observe(node);
+  window.addEventListener('beforeprint', beforePrint);
+  window.addEventListener('afterprint', afterPrint);
+  const stops = [
+    store.watch(['line', 'units'], drawRoute),
+    store.watch(['report', 'configuration', 'units'], drawHazards),
+    store.watch(['hazard'], markChosen),
+    store.watch(['settings'], drawTiles),
+    store.watch(['units'], () => neatline.draw()),
+  ];
+  return {
+    unmount: () => {
+      stops.forEach(stop => stop());
+      resize.disconnect();
+      window.removeEventListener('beforeprint', beforePrint);
+      window.removeEventListener('afterprint', afterPrint);
+      map.remove();
+      frame.remove();
+      credit.remove();
+    },
+  };
+}

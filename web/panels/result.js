@@ -1,0 +1,89 @@
+/** The result of one cell: each clearance with what it needs and where, why the verdict, the raise, the cautions. */
+import { el, replace } from '../dom.js';
+import { alongRoad, chainage, clearance, dimension, fine, raise, required } from '../format.js';
+import { findCell, findConfiguration, findHazard } from '../report.js';
+import { SIDE_WORDS } from '../drawing/symbols.js';
+import { verdictTag } from './symbol.js';
+
+export function mountResult(root, { store, actions }) {
+  const stop = store.watch(['report', 'hazard', 'configuration', 'units', 'passage'], state => {
+    const hazard = findHazard(state.report, state.hazard);
+    if (hazard === null) {
+      root.replaceChildren();
+      return;
+    }
+    const cell = findCell(hazard, state.configuration);
+    const focused = root.contains(document.activeElement) ? document.activeElement.id : null;
+    root.dataset.verdict = cell?.verdict ?? 'not surveyed';
+    replace(root,
+      el('h3', {}, 'This setting'),
+      el('p', { class: 'result-head' }, verdictTag(root.dataset.verdict),
+        el('span', {}, findConfiguration(state.report, state.configuration).label)),
+      reasons(cell),
+      ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
+      raiseResult(cell, state, actions),
+      cautions(hazard));
+    if (focused) {
+      document.getElementById(focused)?.focus();
+    }
+  });
+  return { unmount: () => { stop(); root.replaceChildren(); } };
+}
+
+function reasons(cell) {
+  return cell && cell.reasons.length > 0
+    ? el('ul', { class: 'reasons' }, cell.reasons.map(reason => el('li', {}, reason)))
+    : null;
+}
+
+function sideResult(side, c, units) {
+  const rows = [
+    ['Clearance', el('strong', { class: 'result-value', 'data-value-m': c.valueM, 'data-required-m': c.requiredM },
+      clearance(c.valueM, units)), exactly(c.valueM, units, 'down')],
+    ['Needs', required(c.requiredM, units), ` = margin ${fine(c.marginM, units, 'up')} + uncertainty `
+      + `${fine(c.uncertaintyM, units, 'up')} = ${fine(c.requiredM, units, 'up')}`],
+    ['On the combination', [c.unit, c.part].filter(Boolean).join(', '),
+      ` (x ${dimension(c.xM, units)}, h ${dimension(c.hM, units)} in its level stance)`],
+    ['On the road', `${alongRoad(c.distanceM, units)}, chainage ${chainage(c.chainageM, units)}`],
+    ['Steer axle then', alongRoad(c.steerM, units)],
+    ['Decided by', `line ${c.line}, levelling ${c.levelling}`],
+  ];
+  return el('div', { class: 'result-side', 'data-side': side },
+    el('h4', {}, side === 'ground' ? 'Clearance under the combination' : `Clearance ${SIDE_WORDS.overhead}`,
+      ' ', verdictTag(c.verdict)),
+    el('dl', { class: 'facts' }, rows.map(([label, ...content]) => [el('dt', {}, label), el('dd', {}, content)])),
+    c.beyondSurveyM > 0 && el('p', { class: 'leans' },
+      `Leans on unsurveyed ground, up to ${dimension(c.beyondSurveyM, units)} beyond the last surveyed point.`),
+    el('p', { class: 'fine-print' }, `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
+}
+
+/** The decimals behind a rounded clearance, where they tell more. */
+function exactly(valueM, units, rounding) {
+  return ` (${fine(valueM, units, rounding)})`;
+}
+
+function raiseResult(cell, { units, passage, view }, actions) {
+  if (!cell?.raise) {
+    return cell?.raiseNote ? el('p', { class: 'raise-note' }, cell.raiseNote) : null;
+  }
+  const { frontM, rearM, clearanceM } = cell.raise;
+  const shown = view.raised && passage.status !== 'none';
+  return el('div', { id: 'raise', class: 'raise', 'data-front-m': frontM, 'data-rear-m': rearM },
+    el('h4', {}, 'Passes raised off the stops'),
+    el('dl', { class: 'facts' },
+      el('dt', {}, 'Raise front'), el('dd', {}, el('strong', {}, raise(frontM, units))),
+      el('dt', {}, 'Raise rear'), el('dd', {}, el('strong', {}, raise(rearM, units)), rearM > 0 && ', levelling on manual'),
+      el('dt', {}, 'Clearance then'), el('dd', {}, clearance(clearanceM, units))),
+    el('p', {}, 'The verdict stays as it is: transport is on the stops. ',
+      el('button', {
+        id: 'passage-raise', type: 'button', 'aria-pressed': String(shown),
+        on: { click: () => actions.setView({ raised: !shown, levelling: null }) },
+      }, 'Draw the passage with this raise')));
+}
+
+function cautions(hazard) {
+  return hazard.cautions.length > 0
+    ? el('div', { class: 'cautions' }, el('h4', {}, 'Caution'),
+      el('ul', {}, hazard.cautions.map(caution => el('li', {}, caution))))
+    : null;
+}

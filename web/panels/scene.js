@@ -1,0 +1,103 @@
+/**
+ * The things in a side view, as one group in world metres (y = −Z): ground, soffit, tracks, the combination. Every
+ * drawing makes its own and shows it through its own window.
+ */
+import { set, svg } from '../dom.js';
+import { groundParts, groundZ, unitMatrix } from '../drawing/passage.js';
+
+/** Length of the ticks that tell ground from air, and their spacing, metres. */
+const TICK_M = 0.22;
+const TICK_EVERY_M = 0.55;
+
+/** @returns {node, move(index)} with the truck at no position yet */
+export function createScene(passage, frame) {
+  const units = passage.units.map(unit => svg('g', { class: `unit unit-${unit.unit}` },
+    unit.load.map(line => svg('path', { class: 'load', d: `${path(line)}Z` })),
+    svg('path', { class: 'body', d: `${path(unit.underside)}${path([...unit.topside].reverse(), 'L')}Z` }),
+    svg('path', { class: 'underside', d: path(unit.underside) })));
+  const wheelCount = Math.max(...passage.positions.map(position => position.wheels.length));
+  const wheels = Array.from({ length: wheelCount }, () =>
+    svg('g', {}, svg('circle', { class: 'tyre' }), svg('circle', { class: 'hub' })));
+  const node = svg('g', {}, road(passage, frame), overheadLine(passage), trackLines(passage), [...units].reverse(), wheels);
+
+  function move(index) {
+    const position = passage.positions[index];
+    units.forEach((group, i) => {
+      const pose = position.poses[passage.units[i].unit];
+      set(group, { transform: pose ? `matrix(${unitMatrix(pose).join(' ')})` : null, display: pose ? null : 'none' });
+    });
+    wheels.forEach((group, i) => {
+      set(group, { display: i < position.wheels.length ? null : 'none' });
+    });
+    position.wheels.forEach(([x, z, radius, , state], i) => {
+      const [tyre, hub] = wheels[i].children;
+      set(wheels[i], { class: `wheel wheel-${state}` });
+      set(tyre, { cx: x, cy: -z, r: radius });
+      set(hub, { cx: x, cy: -z, r: radius * 0.42 });
+    });
+  }
+  return { node, move };
+}
+
+function road({ ground }, { roadFrom, roadTo }) {
+  const { before, surveyed, after } = groundParts(ground, roadFrom, roadTo);
+  const all = [...before.slice(0, 1), ...surveyed, ...after.slice(-1)];
+  const lowest = Math.min(...all.map(([, z]) => z)) - 20;
+  return [
+    svg('path', { class: 'earth', d: `${path(all)}L${roadTo} ${-lowest}L${roadFrom} ${-lowest}Z` }),
+    svg('path', { class: 'earth-ticks', d: ticksUnder(surveyed) }),
+    [before, after].filter(part => part.length > 0).map(part => svg('path', { class: 'road unsurveyed', d: path(part) })),
+    svg('path', { class: 'road', d: path(surveyed) }),
+    surveyed.map(([s, z]) => svg('path', { class: 'survey-point', d: `M${s} ${-z}h0` })),
+  ];
+}
+
+/** Short strokes under a surveyed line at even steps along it. */
+function ticksUnder(points) {
+  const strokes = [];
+  let next = 0;
+  let walked = 0;
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1], points[i]];
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    for (; next <= walked + length; next += TICK_EVERY_M) {
+      const t = (next - walked) / length;
+      const [x, z] = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+      strokes.push(`M${x} ${-z}l${-TICK_M} ${TICK_M}`);
+    }
+    walked += length;
+  }
+  return strokes.join('');
+}
+
+function overheadLine({ soffit }) {
+  if (!soffit) {
+    return null;
+  }
+  const first = soffit[0];
+  const last = soffit[soffit.length - 1];
+  const top = Math.max(...soffit.map(([, z]) => z)) + 0.6;
+  return [
+    svg('path', { class: 'structure', d: `${path(soffit)}L${last[0]} ${-top}L${first[0]} ${-top}Z` }),
+    svg('path', { class: 'soffit', d: path(soffit) }),
+  ];
+}
+
+/** Centre lines of the tracks, standing on the road. */
+function trackLines({ tracks, ground }) {
+  return tracks.map(s => {
+    const z = groundZ(ground, s);
+    return svg('path', { class: 'track', d: `M${s} ${-z - 0.45}V${-z + 0.6}` });
+  });
+}
+
+function path(points, start = 'M') {
+  return points.map(([x, z], index) => `${index === 0 ? start : 'L'}${x} ${-z}`).join('');
+}
+
+/** Where the labels of the wheels that do not simply ride go: {x, z, text} in the world. */
+export function wheelLabels(position) {
+  return position.wheels
+    .filter(([, , , , state]) => state !== 'riding')
+    .map(([x, z, radius, , state]) => ({ x, z: z + radius, text: state }));
+}

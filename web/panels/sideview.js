@@ -1,0 +1,136 @@
+/** The combination on the surveyed profile, to scale, seen from the right-hand side: it travels to the right. */
+import { replace, set, svg } from '../dom.js';
+import { axisUnitM, axisUnitName, clearance, grade, round } from '../format.js';
+import { camera, dimensionLine, groundZ, tighterSide } from '../drawing/passage.js';
+import { scaleBar } from '../drawing/scale.js';
+import { createScene, wheelLabels } from './scene.js';
+
+/** An exaggerated view is no taller than this; it shows the part of the combination that is near what is tight. */
+const TALLEST_PX = 460;
+const SHORTEST_PX = 96;
+const ARROW_PX = 16;
+/** Strip of earth below the window, for dimensions. */
+const BELOW_PX = 30;
+/** Strip under the drawing for its scale. */
+const FOOT_PX = 20;
+
+export function createSideView() {
+  const view = svg('g');
+  const labels = svg('g', { class: 'labels' });
+  const node = svg('svg', { id: 'side-view', class: 'drawing', role: 'img' },
+    svg('title', {}, 'Side view of the combination on the profile'), view, labels);
+  let current = null;
+
+  function draw({ passage, cell, units, exaggeration, frame }) {
+    const width = node.parentElement.clientWidth;
+    if (width === 0) {
+      return;
+    }
+    const scaleX = width / frame.widthM;
+    const scaleZ = scaleX * exaggeration;
+    const windowPx = Math.round(Math.max(SHORTEST_PX, Math.min(TALLEST_PX, frame.heightM * scaleZ)));
+    const height = windowPx + BELOW_PX;
+    const scene = createScene(passage, frame);
+    const home = tighterSide(passage.positions[passage.tightest], cell);
+    current = { passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, scene, home };
+    set(node, { viewBox: `0 0 ${width} ${height + FOOT_PX}`, width, height: height + FOOT_PX });
+    replace(view, scene.node);
+  }
+
+  function move(index) {
+    if (current === null) {
+      return;
+    }
+    const { passage, frame, scaleX, scaleZ, windowPx, scene, cell, home } = current;
+    const position = passage.positions[index];
+    const side = tighterSide(position, cell);
+    const corner = camera(frame, index, windowPx / scaleZ, home);
+    scene.move(index);
+    const toX = x => (x - corner.left) * scaleX;
+    const toY = z => windowPx - (z - corner.bottom) * scaleZ;
+    set(view, { transform: `matrix(${scaleX} 0 0 ${scaleZ} ${toX(0)} ${toY(0)})` });
+    const window = { ...current, toX, toY };
+    replace(labels,
+      endLabels(window),
+      trackLabels(window),
+      wheelLabels(position).map(({ x, z, text }) => label(toX(x), toY(z) - 4, text, 'middle', 'wheel-label')),
+      scaleLabels(window),
+      ['ground', 'overhead'].map(which => dimensionMark(window, position, which, which === side)));
+    set(node, { 'aria-label': describe(position, window) });
+  }
+  return { node, draw, move };
+}
+
+/** What the drawing shows, for those who do not see it. */
+function describe(position, { units, exaggeration }) {
+  const parts = [['under the combination', position.groundM], ['over the load', position.overheadM]]
+    .filter(([, value]) => typeof value === 'number')
+    .map(([where, value]) => `${clearance(value, units)} ${where}`);
+  return `Side view, ${exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`}: ${parts.join(', ')}`;
+}
+
+/** A dimension line whose arrows stand outside the gap and point at its two sides, as for all small dimensions. */
+function dimensionMark({ toX, toY, units, height }, position, side, tighter) {
+  const line = dimensionLine(position, side);
+  if (line === null || (side === 'overhead' && !tighter)) {
+    return null;
+  }
+  const x = toX(line.x);
+  const from = toY(line.from);
+  const to = toY(line.to);
+  const away = side === 'ground' ? 1 : -1;
+  const textY = Math.max(12, Math.min(height - 5, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
+  return svg('g', { class: `dimension dimension-${side}${tighter ? ' tighter' : ''}` },
+    arrow(x, from - away * ARROW_PX, from),
+    arrow(x, to + away * ARROW_PX, to),
+    tighter && [
+      svg('circle', { class: 'detail-circle', cx: x, cy: (from + to) / 2, r: 11 }),
+      label(x - 14, (from + to) / 2 + 4, 'A', 'end', 'detail-letter')],
+    label(x, textY, clearance(line.valueM, units), 'middle', 'dimension-text'));
+}
+
+/** A stroke that ends in an arrow head at `tip`. */
+export function arrow(x, tail, tip) {
+  const back = tip + Math.sign(tail - tip) * 7;
+  return svg('path', { class: 'arrow', d: `M${x} ${tail}V${tip}M${x - 2.6} ${back}L${x} ${tip}L${x + 2.6} ${back}` });
+}
+
+export function label(x, y, text, anchor = 'start', name = '') {
+  return svg('text', { class: `label ${name}`, x, y, 'text-anchor': anchor }, text);
+}
+
+/** Where the survey ends, and what stands in for it beyond. */
+function endLabels({ passage, toX, toY, width, height }) {
+  const points = passage.ground.points;
+  return [['before', points[0], 'end', -6], ['after', points[points.length - 1], 'start', 6]].map(([end, [s, z], anchor, gap]) => {
+    const x = toX(s);
+    if (x < -20 || x > width + 20) {
+      return null;
+    }
+    const { slope, declared } = passage.ground[end];
+    const room = anchor === 'end' ? x : width - x;
+    const text = declared ? `declared grade ${grade(slope)}` : 'end slope continued';
+    const y = Math.min(height - 20, toY(z) + 34);
+    return svg('g', { class: 'survey-end' },
+      svg('path', { d: `M${x} ${toY(z)}V${y + 4}` }),
+      room > 120 && label(x + gap, y - 8, 'not surveyed', anchor),
+      room > 120 && label(x + gap, y + 4, text, anchor));
+  });
+}
+
+function trackLabels({ passage, toX, toY }) {
+  return passage.tracks.map((s, index) => label(toX(s), toY(groundZ(passage.ground, s) - 0.6) + 12,
+    passage.tracks.length > 1 ? `track ${index + 1}` : 'track', 'middle', 'track-label'));
+}
+
+/** Scale bar, the word on the vertical scale, the direction of travel. */
+function scaleLabels({ scaleX, width, height, units, exaggeration }) {
+  const bar = scaleBar(1 / scaleX, Math.min(150, width * 0.3), axisUnitM(units));
+  const y = height + FOOT_PX - 5;
+  return svg('g', { class: 'scale' },
+    svg('rect', { class: 'foot', x: 0, y: height, width, height: FOOT_PX }),
+    svg('path', { class: 'scale-bar', d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}` }),
+    label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, ${exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`}`),
+    svg('path', { class: 'travel-arrow', d: `M${width - 46} ${y - 4}H${width - 2}m-7 -3.5l7 3.5l-7 3.5` }),
+    label(width - 52, y, 'travel', 'end'));
+}

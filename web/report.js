@@ -1,0 +1,144 @@
+/**
+ * Questions asked of a report. No DOM, no arithmetic beyond picking, counting and ordering what the check found.
+ */
+
+/** From worst to best to read on a sheet. An unknown verdict ranks with the worst. */
+const SEVERITY = ['contact', 'not surveyed', 'tight', 'clear'];
+
+/** Two results that differ by less than this are one result on a sheet, metres. */
+const SAME_M = 0.0005;
+
+export function findHazard(report, id) {
+  return report?.hazards.find(hazard => hazard.id === id) ?? null;
+}
+
+export function findConfiguration(report, key) {
+  return report?.configurations.find(configuration => configuration.key === key) ?? null;
+}
+
+export function findCell(hazard, key) {
+  return hazard?.cells.find(cell => cell.configuration === key) ?? null;
+}
+
+/** Rank of a verdict: 0 is the worst. A word this page does not know is as bad as contact. */
+export function severity(verdict) {
+  return Math.max(0, SEVERITY.indexOf(verdict));
+}
+
+/** The clearance that decides a cell: the one with the least reserve over what it needs; null when neither is known. */
+export function governing(cell) {
+  const known = [['ground', cell?.ground], ['overhead', cell?.overhead]].filter(([, clearance]) => clearance);
+  if (known.length === 0) {
+    return null;
+  }
+  known.sort(([, a], [, b]) => (a.valueM - a.requiredM) - (b.valueM - b.requiredM));
+  return { side: known[0][0], clearance: known[0][1] };
+}
+
+/** Configurations from the best for this route to the worst; equal ones keep the report's order. */
+export function ranked(report) {
+  const badness = c => [c.contact - c.raisedOnly, c.contact, c.notSurveyed, c.tight];
+  return report.configurations
+    .map((configuration, index) => ({ configuration, index, badness: badness(configuration) }))
+    .sort((a, b) => a.badness.map((value, i) => value - b.badness[i]).find(d => d !== 0) ?? a.index - b.index)
+    .map(({ configuration }) => configuration);
+}
+
+/** What the three choosers offer, each in the report's order. */
+export function choices(report) {
+  const distinct = values => [...new Set(values)];
+  return {
+    lifts: distinct(report.configurations.map(c => c.lift))
+      .map(lift => ({ lift, axles: report.configurations.find(c => c.lift === lift).axles })),
+    boosters: distinct(report.configurations.map(c => c.booster)),
+    notches: notches(report),
+  };
+}
+
+/** Notches from the highest deck front to the lowest: {notch, offsetM}. */
+export function notches(report) {
+  const byName = new Map(report.configurations.map(c => [c.notch, c.notchOffsetM]));
+  return [...byName].map(([notch, offsetM]) => ({ notch, offsetM })).sort((a, b) => b.offsetM - a.offsetM);
+}
+
+/** The configuration with these settings, or with the nearest lesser match when the rig has no such combination. */
+export function closestConfiguration(report, { lift, booster, notch }) {
+  const score = c => 4 * (c.lift === lift) + 2 * (c.booster === booster) + (c.notch === notch);
+  return report.configurations.reduce((best, c) => (score(c) > score(best) ? c : best));
+}
+
+/**
+ * Columns of a hazard's matrix, in the report's order: one for each axle state and booster state, those of one axle
+ * state that give equal results at every notch made one: {lift, axles, boosters}.
+ */
+export function matrixColumns(report, hazard) {
+  const columns = [];
+  for (const { lift, axles } of choices(report).lifts) {
+    for (const booster of choices(report).boosters) {
+      if (!report.configurations.some(c => c.lift === lift && c.booster === booster)) {
+        continue;
+      }
+      const twin = columns.find(column =>
+        column.lift === lift && sameResults(report, hazard, lift, column.boosters[0], booster));
+      if (twin) {
+        twin.boosters.push(booster);
+      } else {
+        columns.push({ lift, axles, boosters: [booster] });
+      }
+    }
+  }
+  return columns;
+}
+
+function sameResults(report, hazard, lift, boosterA, boosterB) {
+  const cellsOf = booster => new Map(report.configurations
+    .filter(c => c.lift === lift && c.booster === booster)
+    .map(c => [c.notch, findCell(hazard, c.key)]));
+  const a = cellsOf(boosterA);
+  const b = cellsOf(boosterB);
+  return a.size === b.size && [...a].every(([notch, cell]) => b.has(notch) && sameCell(cell, b.get(notch)));
+}
+
+function sameCell(a, b) {
+  return a !== null && b !== null
+    && a.verdict === b.verdict
+    && sameValue(a.ground?.valueM, b.ground?.valueM)
+    && sameValue(a.overhead?.valueM, b.overhead?.valueM)
+    && sameValue(a.raise?.frontM, b.raise?.frontM)
+    && sameValue(a.raise?.rearM, b.raise?.rearM)
+    && a.reasons.join('\n') === b.reasons.join('\n');
+}
+
+function sameValue(a, b) {
+  return a === undefined || b === undefined ? a === b : Math.abs(a - b) < SAME_M;
+}
+
+/** The cells a matrix position stands for: {configuration, cell}, one for each of the column's booster states. */
+export function cellsAt(report, hazard, column, notch) {
+  return column.boosters
+    .map(booster => report.configurations.find(c =>
+      c.lift === column.lift && c.booster === booster && c.notch === notch))
+    .filter(configuration => configuration)
+    .map(configuration => ({ configuration, cell: findCell(hazard, configuration.key) }));
+}
+
+/** Whether some notch clears in transport with this axle and booster state: the line the report has on it, or null. */
+export function leastSetting(hazard, configuration) {
+  return hazard?.least.find(l => l.lift === configuration?.lift && l.booster === configuration?.booster) ?? null;
+}
+
+/** Hazards whose cell for this configuration is missing or not surveyed, with what the report says about each. */
+export function notChecked(report, key) {
+  return report.hazards
+    .filter(hazard => (findCell(hazard, key)?.verdict ?? 'not surveyed') === 'not surveyed')
+    .map(hazard => ({
+      hazard,
+      why: [...hazard.notes.filter(note => note.startsWith('not surveyed')), ...(findCell(hazard, key)?.reasons ?? [])],
+    }));
+}
+
+/** The hazard before and after one, in order of travel; null at the ends. */
+export function neighbours(report, id) {
+  const index = report.hazards.findIndex(hazard => hazard.id === id);
+  return { before: report.hazards[index - 1] ?? null, after: report.hazards[index + 1] ?? null };
+}

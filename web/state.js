@@ -1,0 +1,93 @@
+/**
+ * The page's state and the one way to change it. No DOM here.
+ *
+ * inputs     the route and rig in force: {route, rig, stance, margins}; route and rig are {id, name, text, json},
+ *            id null for a file from disk; stance null means the rig's first
+ * candidate  inputs that were offered and refused, with the problem; the inputs in force stay untouched
+ * problem    why the last attempt to open or check failed; notice what a link asked for in vain
+ * samples    what the server offers, line the route for the plan, report the check's answer
+ * hazard     id of the hazard on show, configuration the key chosen
+ * view       {line, levelling, raised}: which passage of it; null line and levelling mean the tightest case's
+ * passage    {status: 'none' | 'loading' | 'ready' | 'failed', data, problem}
+ * position   index into passage.data.positions: where the truck stands
+ * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
+ */
+export function initialState() {
+  return {
+    version: null,
+    settings: null,
+    samples: null,
+    inputs: null,
+    candidate: null,
+    busy: false,
+    problem: null,
+    notice: null,
+    line: null,
+    report: null,
+    hazard: null,
+    configuration: null,
+    view: { line: null, levelling: null, raised: false },
+    passage: { status: 'none', data: null, problem: null },
+    position: 0,
+    exaggeration: 1,
+    units: 'us',
+    theme: 'system',
+  };
+}
+
+/** A store: get the state, set some of its keys, watch some of its keys. */
+export function createStore(initial = initialState()) {
+  let state = Object.freeze({ ...initial });
+  const watchers = new Set();
+
+  return {
+    get: () => state,
+
+    /** Replaces the given keys; watchers of keys whose value changed are called once, in order of watching. */
+    set(patch) {
+      const changed = Object.keys(patch).filter(key => {
+        if (!(key in state)) {
+          throw new Error(`the state has no ${key}`);
+        }
+        return !Object.is(state[key], patch[key]);
+      });
+      if (changed.length === 0) {
+        return;
+      }
+      state = Object.freeze({ ...state, ...patch });
+      for (const watcher of [...watchers]) {
+        if (watchers.has(watcher) && watcher.keys.some(key => changed.includes(key))) {
+          watcher.call(state);
+        }
+      }
+    },
+
+    /** Calls `call(state)` now and whenever one of `keys` changes; returns the function that stops it. */
+    watch(keys, call) {
+      const watcher = { keys, call };
+      watchers.add(watcher);
+      call(state);
+      return () => watchers.delete(watcher);
+    },
+  };
+}
+
+/**
+ * Keeps only the last of several overlapping requests. Each `begin` aborts the one before and makes its
+ * `isCurrent()` false for good, so that a late answer can never overwrite a newer one.
+ */
+export function lastOnly() {
+  let controller = null;
+  return {
+    begin() {
+      controller?.abort();
+      const own = new AbortController();
+      controller = own;
+      return { signal: own.signal, isCurrent: () => controller === own };
+    },
+    cancel() {
+      controller?.abort();
+      controller = null;
+    },
+  };
+}
