@@ -34,7 +34,7 @@ class EngineAgainstBruteForceTest {
     /** Rounding: two exact computations of one position, at datums up to 1500 m. */
     private static final double ROUNDING_M = 1e-7;
 
-    /** The engine draws a sagging deck as a polyline that lies lower by at most this: on the safe side, as it documents. */
+    /** The engine draws a sagging deck as a polyline at most this much lower: on the safe side, as it documents. */
     private static final double SAG_DRAWN_LOWER_M = 0.0001;
 
     /** Beyond this pitch of a unit, 36 %, the engine may leave a passage unproven. */
@@ -171,7 +171,8 @@ class EngineAgainstBruteForceTest {
         long clear = outcomes.stream().filter(Outcome::clear).count();
         long contact = outcomes.stream().filter(Outcome::contact).count();
         System.out.printf(
-                "%s, seed %d: %d passages proven, worst difference %.4f mm, at most %.4f mm above; %d clear, %d contact%n",
+                "%s, seed %d: %d passages proven, off by at most %.4f mm, above by at most %.4f mm; "
+                        + "%d clear, %d contact%n",
                 what,
                 RandomCase.SEED,
                 outcomes.stream().filter(Outcome::compared).count(),
@@ -246,7 +247,11 @@ class EngineAgainstBruteForceTest {
     }
 
     private static void compare(
-            String what, List<Wheel> expected, List<WheelPosture> actual, List<String> failures, Map<Stand, Integer> seen) {
+            String what,
+            List<Wheel> expected,
+            List<WheelPosture> actual,
+            List<String> failures,
+            Map<Stand, Integer> seen) {
         if (expected.size() != actual.size()) {
             failures.add(what + actual.size() + " wheels, expected " + expected.size());
             return;
