@@ -74,7 +74,8 @@ function sideResult(side, c, units) {
       ' ', verdictTag(c.verdict)),
     el('dl', { class: 'facts' }, rows.map(([label, ...content]) => [el('dt', {}, label), el('dd', {}, content)])),
     c.beyondSurveyM > 0 && el('p', { class: 'leans' },
-      `Leans on unsurveyed ground, up to ${dimension(c.beyondSurveyM, units)} beyond the last surveyed point.`),
+      `Stands on ground up to ${dimension(c.beyondSurveyM, units)} beyond the survey, `
+        + (c.gradeDeclared ? 'at its declared grade.' : 'whose grade nobody declared: at best tight.')),
     el('p', { class: 'fine-print' },
       `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
 }
