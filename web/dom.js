@@ -11,7 +11,8 @@ const SVG = 'http://www.w3.org/2000/svg';
 export const el = (tag, attributes = {}, ...children) => fill(document.createElement(tag), attributes, children);
 
 /** The same in the SVG namespace. */
-export const svg = (tag, attributes = {}, ...children) => fill(document.createElementNS(SVG, tag), attributes, children);
+export const svg = (tag, attributes = {}, ...children) =>
+  fill(document.createElementNS(SVG, tag), attributes, children);
 
 function fill(node, { on = {}, ...attributes }, children) {
   set(node, attributes);
@@ -56,17 +57,27 @@ export function say(node, text) {
 /** Whether the user asked for less motion. */
 export const calm = () => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** Calls `draw(widthPx)` now and when the node's width changes; returns the function that stops it. */
+/**
+ * Calls `draw(widthPx)` when the node first has a width and whenever it changes, for print too, which leaves no time
+ * to wait for the observer; returns the function that stops it.
+ */
 export function onWidth(node, draw) {
   let width = -1;
-  const observer = new ResizeObserver(() => {
+  const check = () => {
     if (node.clientWidth !== width && node.clientWidth > 0) {
       width = node.clientWidth;
       draw(width);
     }
-  });
+  };
+  const observer = new ResizeObserver(check);
   observer.observe(node);
-  return () => observer.disconnect();
+  window.addEventListener('beforeprint', check);
+  window.addEventListener('afterprint', check);
+  return () => {
+    observer.disconnect();
+    window.removeEventListener('beforeprint', check);
+    window.removeEventListener('afterprint', check);
+  };
 }
 
 /**

@@ -1,6 +1,6 @@
 /** The table beside the plan: the configuration chosen, the route's verdict with it, and every hazard in order. */
 import { el, replace } from '../dom.js';
-import { chainage, clearance, raise } from '../format.js';
+import { chainageFigure, chainageUnitName, clearance, raise } from '../format.js';
 import { choices, findCell, findConfiguration, governing, leastSetting } from '../report.js';
 import { BOOSTER_WORDS, kindSymbol } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
@@ -11,11 +11,12 @@ export function mountHazards(root, { store, actions }) {
   const booster = chooser('configuration-booster', 'Booster', value => actions.chooseSetting({ booster: value }));
   const notch = chooser('configuration-notch', 'Notch', value => actions.chooseSetting({ notch: value }));
   const verdict = el('div', { id: 'route-verdict' });
+  const at = el('th', { scope: 'col', class: 'figure' });
   const body = el('tbody');
   const table = el('table', { id: 'hazard-table' },
     el('caption', { class: 'unseen' }, 'Verdict of each hazard for the chosen configuration'),
     el('thead', {}, el('tr', {},
-      el('th', { scope: 'col' }, 'At'),
+      at,
       el('th', { scope: 'col' }, 'Hazard'),
       el('th', { scope: 'col' }, 'Verdict'),
       el('th', { scope: 'col', class: 'figure' }, 'Clearance'))),
@@ -45,10 +46,12 @@ export function mountHazards(root, { store, actions }) {
         return;
       }
       fillChoosers(state);
+      replace(at, `At ${chainageUnitName(state.units)}`);
       replace(verdict, routeVerdict(state.report, state.configuration));
       const { verdict: word, key } = findConfiguration(state.report, state.configuration);
       Object.assign(verdict.dataset, { verdict: word, configuration: key });
-      const focused = body.contains(document.activeElement) ? document.activeElement.closest('tr').dataset.hazard : null;
+      const active = document.activeElement;
+      const focused = body.contains(active) ? active.closest('tr').dataset.hazard : null;
       replace(body, state.report.hazards.map(hazard => row(hazard, state)));
       if (focused) {
         rowOf(focused)?.querySelector('.hazard-open').focus();
@@ -91,7 +94,7 @@ export function routeVerdict(report, key) {
     verdictTag(c.verdict),
     el('span', { class: 'route-verdict-label' }, `Whole route, ${c.label}`),
     el('span', { class: 'route-verdict-counts' }, counts.join(' · '),
-      c.raisedOnly > 0 && ` (${c.raisedOnly} of the contacts passable only raised)`),
+      c.raisedOnly > 0 && ` (${c.raisedOnly} of those not clear would be, raised)`),
   ];
 }
 
@@ -102,16 +105,17 @@ function row(hazard, { report, configuration, units }) {
   return el('tr', {
     'data-hazard': hazard.id, 'data-verdict': verdict, 'data-value-m': least?.clearance.valueM,
   },
-  el('td', { class: 'figure' }, chainage(hazard.chainageM, units)),
+  el('td', { class: 'figure' }, chainageFigure(hazard.chainageM, units)),
   el('th', { scope: 'row' },
     el('button', { type: 'button', class: 'hazard-open' },
       el('span', { class: 'hazard-id' }, hazard.id), ' ', el('span', { class: 'hazard-name' }, hazard.name)),
     el('span', { class: 'hazard-what' }, kindIcon(hazard.kind), kindSymbol(hazard.kind).word,
       hazard.landmark && ` · ${hazard.landmark}`)),
-  el('td', {}, verdictTag(verdict), el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
-  el('td', { class: 'figure' }, least
-    ? [clearance(least.clearance.valueM, units), el('span', { class: 'hazard-side' }, least.side === 'ground' ? 'ground' : 'overhead')]
-    : el('span', { class: 'hazard-side' }, 'not known')));
+  el('td', {}, verdictTag(verdict),
+    el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
+  el('td', { class: 'figure' },
+    least && clearance(least.clearance.valueM, units),
+    el('span', { class: 'hazard-side' }, least?.side ?? 'not known')));
 }
 
 /** What would help where the cell does not clear: a notch first, then a raise, else why there is none. */
@@ -123,13 +127,13 @@ function remedy(hazard, cell, report, configuration, units) {
   if (least?.notch) {
     return least.text;
   }
-  return cell.raise ? raiseWords(cell.raise, units) : cell.raiseNote;
+  return cell.raise ? raiseWords(cell.raise, units) : cell.raiseNote ?? cell.reasons[0];
 }
 
 /** "raise front 2 1/8 in, rear 1 in" */
 export function raiseWords({ frontM, rearM }, units) {
-  const parts = [frontM > 0 && `front ${raise(frontM, units)}`, rearM > 0 && `rear ${raise(rearM, units)}`].filter(Boolean);
-  return `raise ${parts.join(', ')}`;
+  const parts = [frontM > 0 && `front ${raise(frontM, units)}`, rearM > 0 && `rear ${raise(rearM, units)}`];
+  return `raise ${parts.filter(Boolean).join(', ')}`;
 }
 
 function chooser(id, label, choose) {

@@ -2,7 +2,7 @@
 import { el, replace, roving } from '../dom.js';
 import { clearance } from '../format.js';
 import { cellsAt, findHazard, governing, leastSetting, matrixColumns, notches, severity } from '../report.js';
-import { BOOSTER_WORDS, verdictSymbol } from '../drawing/symbols.js';
+import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { raiseWords } from './hazards.js';
 import { offset } from './comparison.js';
 import { verdictTag } from './symbol.js';
@@ -32,11 +32,25 @@ export function mountMatrix(root, { store, actions }) {
     }
     const focused = frame.contains(document.activeElement) ? document.activeElement.dataset.configurations : null;
     replace(frame, matrix(state, hazard, actions));
+    bringIntoSight(frame);
     if (focused) {
       frame.querySelector(`button[data-configurations="${CSS.escape(focused)}"]`)?.focus();
     }
   });
   return { unmount: () => { stop(); root.replaceChildren(); } };
+}
+
+/** Scrolls the frame, never the page, until the chosen cell is in it beside the column of notches. */
+function bringIntoSight(frame) {
+  const cell = frame.querySelector('td.chosen');
+  if (cell) {
+    const heads = frame.querySelector('tbody th').offsetWidth;
+    const start = cell.offsetLeft - heads;
+    const end = cell.offsetLeft + cell.offsetWidth;
+    if (start < frame.scrollLeft || end > frame.scrollLeft + frame.clientWidth) {
+      frame.scrollLeft = start;
+    }
+  }
 }
 
 function matrix({ report, configuration, units }, hazard, actions) {
@@ -77,11 +91,14 @@ function axleHeads(columns) {
   return heads.map(({ axles, span }) => el('th', { scope: 'colgroup', colspan: span }, `${axles} axles`));
 }
 
-/** One button for all booster states that share the cell; it shows the worst of them and picks the one in force. */
+/**
+ * One button for all booster states that share the cell. It shows and picks the one in force, with its own numbers;
+ * when none is, the worst of them. What it reads is true of each: states share a column only when they read alike.
+ */
 function cellButton(cells, { chosen, stop, units, configuration, actions }) {
   const worst = cells.reduce((a, b) => (order(b) < order(a) ? b : a));
-  const picked = cells.find(({ configuration: c }) => c.key === configuration) ?? cells[0];
-  const cell = worst.cell;
+  const picked = cells.find(({ configuration: c }) => c.key === configuration) ?? worst;
+  const { cell } = picked;
   const least = governing(cell);
   const verdict = cell?.verdict ?? 'not surveyed';
   const value = least && clearance(least.clearance.valueM, units);
@@ -93,13 +110,13 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
     'data-verdict': verdict,
     'data-value-m': least?.clearance.valueM,
     'aria-pressed': String(chosen),
-    'aria-label': [`${worst.configuration.label}: ${verdictSymbol(verdict).word}`, value,
-      least?.side === 'overhead' && 'overhead', raise].filter(Boolean).join(', '),
     tabindex: stop ? '0' : '-1',
     on: { click: () => actions.chooseConfiguration(picked.configuration.key) },
   },
+  el('span', { class: 'unseen' }, `${picked.configuration.label}: `),
   verdictTag(verdict),
-  value && el('span', { class: 'matrix-value' }, value, least.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
+  value && el('span', { class: 'matrix-value' }, value,
+    least.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
   raise && el('span', { class: 'matrix-raise' }, raise));
 }
 

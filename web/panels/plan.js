@@ -15,12 +15,11 @@ const ITEM = '.plan-hazard';
 const SYMBOL = 11;
 const LABEL_WIDTH = 28;
 const LABEL_HEIGHT = 14;
-/** The sheet's printed width less its margins, pixels: what the map is laid out for before printing. */
-const PRINT_WIDTH_PX = 680;
 
 export function mountPlan(root, { store, actions }) {
   const node = el('div', {
-    id: 'plan-map', role: 'region', 'aria-label': 'Map of the route. Arrow keys move it, plus and minus change its scale.',
+    id: 'plan-map', role: 'region',
+    'aria-label': 'Map of the route. Arrow keys move it, plus and minus change its scale.',
   });
   const credit = el('p', { class: 'plan-credit' });
   const frame = el('div', { class: 'plan-frame' }, node);
@@ -39,6 +38,7 @@ export function mountPlan(root, { store, actions }) {
   let tiles = null;
   let fitted = false;
   let legends = [];
+  let onScreen = null;
   roving(pane, ITEM, alongRow(pane, ITEM));
   map.on('zoomend', placeLabels);
 
@@ -67,8 +67,7 @@ export function mountPlan(root, { store, actions }) {
   /** Words along the route, with a dot where they belong. */
   function place(at, name, words) {
     const node = el('span', { class: name }, el('span', {}, words));
-    L.marker(at, { icon: L.divIcon({ className: 'plan-place', html: node, iconSize: [0, 0] }), interactive: false, keyboard: false })
-      .addTo(route);
+    L.marker(at, { icon: icon(node), interactive: false, keyboard: false }).addTo(route);
     return { at, node };
   }
 
@@ -114,8 +113,7 @@ export function mountPlan(root, { store, actions }) {
       }, verdictIcon(verdict, 18), el('span', { class: 'hazard-id' }, hazard.id));
       const [lon, lat] = hazard.lonLat;
       L.marker([lat, lon], {
-        icon: L.divIcon({ className: 'plan-place', html: button, iconSize: [0, 0] }),
-        keyboard: false, zIndexOffset: (3 - severity(verdict)) * 100,
+        icon: icon(button), keyboard: false, zIndexOffset: (3 - severity(verdict)) * 100,
       }).addTo(hazards);
     });
     placeLabels();
@@ -140,21 +138,28 @@ export function mountPlan(root, { store, actions }) {
 
   function drawTiles({ settings }) {
     tiles?.remove();
-    tiles = settings?.tiles ? L.tileLayer(settings.tiles.url, { maxZoom: 19 }).addTo(map) : null;
-    node.classList.toggle('with-tiles', tiles !== null);
-    replace(credit, settings?.tiles ? settings.tiles.attribution : 'Drawn from the route file alone; no other map data.');
+    tiles = null;
+    const source = settings?.tiles;
+    replace(credit, source ? source.attribution : 'Drawn from the route file alone; no other map data.');
+    if (source) {
+      tiles = L.tileLayer(source.url, { maxZoom: 19 });
+      tiles.on('tileerror', () => replace(credit, `${source.attribution} (some of its map pictures did not load)`));
+      tiles.addTo(map);
+    }
   }
 
+  /** Paper shows the whole route; the screen gets back what it showed. */
   function beforePrint() {
-    node.style.width = `${PRINT_WIDTH_PX}px`;
+    onScreen = bounds ? { centre: map.getCenter(), zoom: map.getZoom() } : null;
     map.invalidateSize({ animate: false });
     fit();
   }
 
   function afterPrint() {
-    node.style.width = '';
     map.invalidateSize({ animate: false });
-    fit();
+    if (onScreen) {
+      map.setView(onScreen.centre, onScreen.zoom, { animate: false });
+    }
   }
 
   const resize = new ResizeObserver(() => {
@@ -185,4 +190,9 @@ export function mountPlan(root, { store, actions }) {
       credit.remove();
     },
   };
+}
+
+/** An element that stands at a place of the map; its own styles say how. */
+function icon(element) {
+  return L.divIcon({ className: 'plan-place', html: element, iconSize: [0, 0] });
 }

@@ -1,14 +1,18 @@
 /** The combination on the surveyed profile, to scale, seen from the right-hand side: it travels to the right. */
 import { replace, set, svg } from '../dom.js';
 import { axisUnitM, axisUnitName, clearance, grade, round } from '../format.js';
-import { camera, dimensionLine, groundZ, tighterSide } from '../drawing/passage.js';
+import { camera, detailReach, dimensionLine, groundZ, roadKnown, tighterSide } from '../drawing/passage.js';
 import { scaleBar } from '../drawing/scale.js';
 import { createScene, wheelLabels } from './scene.js';
 
 /** An exaggerated view is no taller than this; it shows the part of the combination that is near what is tight. */
 const TALLEST_PX = 460;
-const SHORTEST_PX = 150;
+const SHORTEST_PX = 96;
 const ARROW_PX = 16;
+/** Strip of earth below the window, for dimensions. */
+const BELOW_PX = 30;
+/** Strip under the drawing for its scale. */
+const FOOT_PX = 20;
 
 export function createSideView() {
   const view = svg('g');
@@ -24,11 +28,15 @@ export function createSideView() {
     }
     const scaleX = width / frame.widthM;
     const scaleZ = scaleX * exaggeration;
-    const height = Math.round(Math.max(SHORTEST_PX, Math.min(TALLEST_PX, frame.heightM * scaleZ)));
+    const windowPx = Math.round(Math.max(SHORTEST_PX, Math.min(TALLEST_PX, frame.heightM * scaleZ)));
+    const height = windowPx + BELOW_PX;
     const scene = createScene(passage, frame);
+    const reachM = detailReach(passage, cell);
     const home = tighterSide(passage.positions[passage.tightest], cell);
-    current = { passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, scene, home };
-    set(node, { viewBox: `0 0 ${width} ${height}`, width, height });
+    current = {
+      passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, reachM, scene, home,
+    };
+    set(node, { viewBox: `0 0 ${width} ${height + FOOT_PX}`, width, height: height + FOOT_PX });
     replace(view, scene.node);
   }
 
@@ -36,18 +44,18 @@ export function createSideView() {
     if (current === null) {
       return;
     }
-    const { passage, frame, scaleX, scaleZ, height, scene, cell, home } = current;
+    const { passage, frame, scaleX, scaleZ, windowPx, scene, cell, home } = current;
     const position = passage.positions[index];
     const side = tighterSide(position, cell);
-    const corner = camera(frame, index, height / scaleZ, home);
+    const corner = camera(frame, index, windowPx / scaleZ, home);
     scene.move(index);
     const toX = x => (x - corner.left) * scaleX;
-    const toY = z => height - (z - corner.bottom) * scaleZ;
+    const toY = z => windowPx - (z - corner.bottom) * scaleZ;
     set(view, { transform: `matrix(${scaleX} 0 0 ${scaleZ} ${toX(0)} ${toY(0)})` });
     const window = { ...current, toX, toY };
     replace(labels,
       endLabels(window),
-      trackLabels(window),
+      trackLabels(window, dimensionLine(position, 'ground')),
       wheelLabels(position).map(({ x, z, text }) => label(toX(x), toY(z) - 4, text, 'middle', 'wheel-label')),
       scaleLabels(window),
       ['ground', 'overhead'].map(which => dimensionMark(window, position, which, which === side)));
@@ -61,11 +69,12 @@ function describe(position, { units, exaggeration }) {
   const parts = [['under the combination', position.groundM], ['over the load', position.overheadM]]
     .filter(([, value]) => typeof value === 'number')
     .map(([where, value]) => `${clearance(value, units)} ${where}`);
-  return `Side view, ${exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`}: ${parts.join(', ')}`;
+  const scales = exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`;
+  return `Side view, ${scales}: ${parts.join(', ')}`;
 }
 
 /** A dimension line whose arrows stand outside the gap and point at its two sides, as for all small dimensions. */
-function dimensionMark({ toX, toY, units, height }, position, side, tighter) {
+function dimensionMark({ toX, toY, scaleX, scaleZ, reachM, units, height }, position, side, tighter) {
   const line = dimensionLine(position, side);
   if (line === null || (side === 'overhead' && !tighter)) {
     return null;
@@ -74,11 +83,14 @@ function dimensionMark({ toX, toY, units, height }, position, side, tighter) {
   const from = toY(line.from);
   const to = toY(line.to);
   const away = side === 'ground' ? 1 : -1;
-  const textY = Math.max(12, Math.min(height - 6, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
+  const [rx, ry] = [Math.max(7, reachM * scaleX), Math.max(7, reachM * scaleZ)];
+  const textY = Math.max(12, Math.min(height - 5, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
   return svg('g', { class: `dimension dimension-${side}${tighter ? ' tighter' : ''}` },
     arrow(x, from - away * ARROW_PX, from),
     arrow(x, to + away * ARROW_PX, to),
-    svg('circle', { class: 'detail-circle', cx: x, cy: (from + to) / 2, r: 11 }),
+    tighter && [
+      svg('ellipse', { class: 'detail-circle', cx: x, cy: (from + to) / 2, rx, ry }),
+      label(x - rx - 3, (from + to) / 2 + 4, 'A', 'end', 'detail-letter')],
     label(x, textY, clearance(line.valueM, units), 'middle', 'dimension-text'));
 }
 
@@ -95,7 +107,12 @@ export function label(x, y, text, anchor = 'start', name = '') {
 /** Where the survey ends, and what stands in for it beyond. */
 function endLabels({ passage, toX, toY, width, height }) {
   const points = passage.ground.points;
-  return [['before', points[0], 'end', -6], ['after', points[points.length - 1], 'start', 6]].map(([end, [s, z], anchor, gap]) => {
+  if (!roadKnown(passage)) {
+    return svg('g', { class: 'survey-end' },
+      label(width / 2, Math.min(height - 8, toY(points[0][1]) + 30), 'road not surveyed, drawn straight', 'middle'));
+  }
+  const ends = [['before', points[0], 'end', -6], ['after', points[points.length - 1], 'start', 6]];
+  return ends.map(([end, [s, z], anchor, gap]) => {
     const x = toX(s);
     if (x < -20 || x > width + 20) {
       return null;
@@ -111,18 +128,27 @@ function endLabels({ passage, toX, toY, width, height }) {
   });
 }
 
-function trackLabels({ passage, toX, toY }) {
-  return passage.tracks.map((s, index) => label(toX(s), toY(groundZ(passage.ground, s) - 0.6) + 12,
-    passage.tracks.length > 1 ? `track ${index + 1}` : 'track', 'middle', 'track-label'));
+/** Names of the tracks, save one that the dimension would write over. */
+function trackLabels({ passage, toX, toY }, dimension) {
+  return passage.tracks.map((s, index) => {
+    const covered = dimension !== null && Math.abs(toX(s) - toX(dimension.x)) < 52;
+    const name = passage.tracks.length > 1 ? `track ${index + 1}` : 'track';
+    return !covered && label(toX(s), toY(groundZ(passage.ground, s) - 0.6) + 12, name, 'middle', 'track-label');
+  });
 }
 
 /** Scale bar, the word on the vertical scale, the direction of travel. */
 function scaleLabels({ scaleX, width, height, units, exaggeration }) {
   const bar = scaleBar(1 / scaleX, Math.min(150, width * 0.3), axisUnitM(units));
-  const y = height - 10;
+  const y = height + FOOT_PX - 5;
   return svg('g', { class: 'scale' },
-    svg('path', { class: 'scale-bar', d: `M10 ${y - 4}V${y}H${10 + bar.pixels}V${y - 4}M${10 + bar.pixels / 2} ${y - 3}V${y}` }),
-    label(16 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, ${exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`}`),
-    svg('path', { class: 'travel-arrow', d: `M${width - 56} 14H${width - 12}M${width - 19} 10.5L${width - 12} 14L${width - 19} 17.5` }),
-    label(width - 62, 18, 'travel', 'end'));
+    svg('rect', { class: 'foot', x: 0, y: height, width, height: FOOT_PX }),
+    svg('path', {
+      class: 'scale-bar',
+      d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}`,
+    }),
+    label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, `
+      + (exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`)),
+    svg('path', { class: 'travel-arrow', d: `M${width - 46} ${y - 4}H${width - 2}m-7 -3.5l7 3.5l-7 3.5` }),
+    label(width - 52, y, 'travel', 'end'));
 }
