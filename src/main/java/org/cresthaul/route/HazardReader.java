@@ -20,7 +20,7 @@ final class HazardReader {
     /** Farthest that a hazard's point may be off the line, metres. */
     static final double FARTHEST_OFF_M = 30;
 
-    static final List<String> KINDS = List.of("rail-crossing", "low-structure", "dip", "crest");
+    static final List<String> KINDS = List.of("rail-crossing", "low-structure", "dip", "crest", "corner");
     static final LengthLimits CLEARANCE = new LengthLimits(0.5, 30);
     /** A soffit higher over the road than this has another datum than the road. */
     static final double HIGHEST_SOFFIT_M = 30;
@@ -37,8 +37,12 @@ final class HazardReader {
     private final String coordinatesPointer;
     private final OptionalInt passage;
     private final ProfileReader profiles;
+    /** For a corner alone. */
+    private final Optional<CornerReader> corner;
     /** Makes the hazard once its place is known; null after a problem. */
     private final Function<HazardPlace, Hazard> make;
+
+    private final boolean sound;
 
     HazardReader(JsonFields geometry, JsonFields properties) {
         this.properties = properties;
@@ -50,9 +54,11 @@ final class HazardReader {
         name = properties.text("name", JsonFields.LONGEST_NAME);
         landmark = properties.findText("landmark", JsonFields.LONGEST_NAME);
         passage = properties.findInteger("passage", 1, 100);
-        profiles = new ProfileReader(properties);
+        String word = properties.word("hazard", KINDS);
+        corner = word.equals("corner") ? Optional.of(new CornerReader(properties)) : Optional.empty();
+        profiles = corner.isPresent() ? null : new ProfileReader(properties);
         Function<HazardPlace, Hazard> kind =
-                switch (properties.word("hazard", KINDS)) {
+                switch (word) {
                     case "rail-crossing" -> railCrossing();
                     case "low-structure" -> lowStructure();
                     case "dip" -> place -> new RoadHump(place, RoadHump.Kind.DIP, profiles.lines(), profiles.survey());
@@ -60,10 +66,11 @@ final class HazardReader {
                             new RoadHump(place, RoadHump.Kind.CREST, profiles.lines(), profiles.survey());
                     default -> null;
                 };
-        if (kind != null) {
+        if (kind != null || corner.isPresent()) {
             properties.refuseOthers();
         }
-        make = problems.count() == before ? kind : null;
+        sound = problems.count() == before;
+        make = sound ? kind : null;
     }
 
     /** As in the file; empty when it is missing or wrong. */
@@ -82,7 +89,7 @@ final class HazardReader {
     }
 
     int surveyPoints() {
-        return profiles.pointCount();
+        return profiles == null ? 0 : profiles.pointCount();
     }
 
     String idPointer() {
@@ -123,12 +130,12 @@ final class HazardReader {
                     + " times, not " + which + ".", "Count the times from the start of the route.");
             return Optional.empty();
         }
-        if (make == null) {
+        if (!sound) {
             return Optional.empty();
         }
         Passage at = passages.get(which - 1);
-        return Optional.of(
-                make.apply(new HazardPlace(id, name, landmark, position, at.chainageM(), at.offsetM())));
+        HazardPlace place = new HazardPlace(id, name, landmark, position, at.chainageM(), at.offsetM());
+        return corner.isPresent() ? corner.get().placed(place, line) : Optional.of(make.apply(place));
     }
 
     private Function<HazardPlace, Hazard> railCrossing() {

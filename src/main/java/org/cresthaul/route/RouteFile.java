@@ -96,6 +96,7 @@ public final class RouteFile {
         if (problems.count() > before) {
             return Optional.empty();
         }
+        placed.addAll(TightTurns.listUnsurveyed(line.orElseThrow(), placed));
         placed.sort(Comparator.comparingDouble((Hazard h) -> h.place().chainageM())
                 .thenComparing(h -> h.place().id()));
         return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed));
@@ -127,7 +128,7 @@ public final class RouteFile {
         } else if (properties.isThere()) {
             feature.problem("properties", "missing", "This feature is neither a leg of the route nor a hazard.",
                     "Add \"route\": \"name of the leg\" to a line, or \"hazard\": \"rail-crossing\" (low-structure, dip,"
-                            + " crest) to a point.");
+                            + " crest, corner) to a point.");
         }
         feature.refuseOthers();
     }

@@ -308,9 +308,13 @@ public record CornerFit(
             List<Found> seeds = new ArrayList<>();
             double bar = Double.NEGATIVE_INFINITY;
             for (double radius : radii()) {
+                // Gentle lines come first: the first that leaves enough room is taken.
                 for (double in : steps(least[1], most[1], 4)) {
                     for (double out : steps(least[2], most[2], 4)) {
                         double[] shape = {radius, in, out, 0, 0};
+                        if (bar >= enoughM) {
+                            break;
+                        }
                         LineTrial trial = trial(shape);
                         Found found = bestPlace(trial, shape, bar - 1.0);
                         if (found != null) {
@@ -342,7 +346,7 @@ public record CornerFit(
         private double[] radii() {
             double[] radii = new double[7];
             for (int i = 0; i < radii.length; i++) {
-                radii[i] = least[0] * Math.pow(most[0] / least[0], i / (radii.length - 1.0));
+                radii[i] = most[0] * Math.pow(least[0] / most[0], i / (radii.length - 1.0));
             }
             return radii;
         }

@@ -1,0 +1,52 @@
+package org.cresthaul.route;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.road.Corner;
+import org.cresthaul.road.RoadProfile;
+
+/**
+ * A tight turn of the route.
+ *
+ * @param shape the corner from above, in a frame whose x runs along {@code frame}'s azimuth from its origin and whose y
+ *     points to the left; empty while nobody has given its geometry
+ * @param frame where that frame lies
+ * @param source how the shape is known: "surveyed", "template", or "route line" when only the line's bend is
+ * @param radiusM of the bend in the route line, about, metres; there when it was found in it
+ */
+public record RouteCorner(
+        HazardPlace place,
+        Optional<Corner> shape,
+        Optional<Uncertainty> survey,
+        RoadFrame frame,
+        String source,
+        Optional<Double> radiusM)
+        implements Hazard {
+    public RouteCorner {
+        if (shape.isPresent() && survey.isEmpty()) {
+            throw new IllegalArgumentException("a corner's geometry needs the accuracy of its survey");
+        }
+    }
+
+    /** None: a corner is judged from above. */
+    @Override
+    public List<RoadProfile> lines() {
+        return List.of();
+    }
+
+    @Override
+    public String word() {
+        return "corner";
+    }
+
+    @Override
+    public boolean isSurveyed() {
+        return shape.isPresent();
+    }
+
+    /** Where a point of the corner's frame lies on the earth. */
+    public LonLat lonLat(double xM, double yM) {
+        return frame.at(xM, -yM);
+    }
+}
