@@ -5,6 +5,7 @@ import java.util.List;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.route.RailCrossing;
+import org.cresthaul.route.RouteCorner;
 
 /** The usual cautions, each where it belongs. They defer to the permit, local codes and the person at the wheel. */
 final class Cautions {
@@ -39,6 +40,13 @@ final class Cautions {
         if (hazard instanceof LowStructure) {
             cautions.add("Heights change with every overlay and every load: measure the load, and the structure when in"
                     + " doubt, before going under.");
+        }
+        if (hazard instanceof RouteCorner) {
+            cautions.add("Low speed, and the line as found: a driver who starts the turn earlier or later cuts the corner"
+                    + " or swings wide. Watch the tail when pulling away from a wall, pole or queue.");
+        }
+        if (cells.stream().anyMatch(c -> c.corner() != null && c.corner().escorts())) {
+            cautions.add(ESCORT + " Nobody enters an opposing lane before they hold it.");
         }
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
             cautions.add(RAISED);

@@ -29,11 +29,15 @@ record CheckedConfiguration(LiftState lift, BoosterState booster, Notch notch, i
         return lift.word() + "/" + booster.word() + "/" + notch.name();
     }
 
+    /** For people, without the notch: "3 axles · booster trailing". */
+    String stateLabel() {
+        return axles + (axles == 1 ? " axle" : " axles") + " · "
+                + (booster == BoosterState.NONE ? "no booster" : "booster " + booster.word());
+    }
+
     /** For people: "3 axles · booster trailing · notch 2". */
     String label() {
-        return axles + (axles == 1 ? " axle" : " axles") + " · "
-                + (booster == BoosterState.NONE ? "no booster" : "booster " + booster.word()) + " · notch "
-                + notch.name();
+        return stateLabel() + " · notch " + notch.name();
     }
 
     Setting transport() {

@@ -7,17 +7,29 @@ import org.cresthaul.geometry.Finite;
  *
  * @param groundM over the ground, metres
  * @param overheadM under a structure, metres
+ * @param sideM in a corner: of tyres to the edge of the pavement, of bodies to obstacles and opposing lanes, metres
  */
-public record Margins(double groundM, double overheadM) {
+public record Margins(double groundM, double overheadM, double sideM) {
     private static final double INCH_M = 0.0254;
+    /** A driver keeps within about this of the line that was found. */
+    private static final double SIDE_M = 6 * INCH_M;
 
     public Margins {
         Finite.requireAtLeast("groundM", 0, groundM);
         Finite.requireAtLeast("overheadM", 0, overheadM);
+        Finite.requireAtLeast("sideM", 0, sideM);
     }
 
-    /** 2 in over the ground and 3 in under a structure: this program's choice, shown in every report, to be edited. */
+    /** With the default beside. */
+    public Margins(double groundM, double overheadM) {
+        this(groundM, overheadM, SIDE_M);
+    }
+
+    /**
+     * 2 in over the ground, 3 in under a structure and 6 in beside: this program's choice, shown in every report, to be
+     * edited.
+     */
     public static Margins defaults() {
-        return new Margins(2 * INCH_M, 3 * INCH_M);
+        return new Margins(2 * INCH_M, 3 * INCH_M, SIDE_M);
     }
 }

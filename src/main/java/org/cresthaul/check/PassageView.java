@@ -26,6 +26,7 @@ import org.cresthaul.road.Soffit;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
 
 /**
  * One combination moving over one hazard, position by position, for drawing: the component names are the keys of its
@@ -103,6 +104,9 @@ public record PassageView(
             double rearRaiseM) {
         Hazard hazard = route.findHazard(hazardId)
                 .orElseThrow(() -> new UnknownNameException("the route has no hazard " + hazardId, "hazard"));
+        if (hazard instanceof RouteCorner) {
+            throw new UnknownNameException(hazardId + " is a corner: it is seen from above", "hazard");
+        }
         CheckedConfiguration configuration = CheckedConfiguration.listOf(rig, stance).stream()
                 .filter(c -> c.key().equals(configurationKey))
                 .findFirst()

@@ -80,6 +80,7 @@ public record Report(
      * @param raise the least raise that makes it clear, or null
      * @param raiseNote why there is none, or null
      * @param reasons in words, why it is not clear
+     * @param corner the way round, or null when this is no corner or nothing is known of it
      */
     public record Cell(
             String configuration,
@@ -88,7 +89,25 @@ public record Report(
             GapFinding overhead,
             RaiseFinding raise,
             String raiseNote,
-            List<String> reasons) {}
+            List<String> reasons,
+            CornerFinding corner) {
+        /** A cell of the vertical engine. */
+        Cell(
+                String configuration,
+                String verdict,
+                GapFinding ground,
+                GapFinding overhead,
+                RaiseFinding raise,
+                String raiseNote,
+                List<String> reasons) {
+            this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, null);
+        }
+
+        static Cell unknown(String configuration, String why) {
+            return new Cell(
+                    configuration, Verdict.NOT_SURVEYED.word(), null, null, null, null, List.of(why), null);
+        }
+    }
 
     /**
      * A clearance that counts.

@@ -8,6 +8,7 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
 
 /** Checks a route against a rig: every hazard, every configuration. */
 public final class RouteCheck {
@@ -52,6 +53,9 @@ public final class RouteCheck {
             LevelStance stance,
             Margins margins,
             List<CheckedConfiguration> configurations) {
+        if (hazard instanceof RouteCorner corner) {
+            return CornerFindings.of(corner, rig, stance, margins, configurations);
+        }
         HazardCheck check = new HazardCheck(hazard, rig, stance, margins);
         Surroundings around = check.surroundings();
         List<Report.Cell> cells = configurations.stream().map(check::cell).toList();

@@ -1,0 +1,85 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.HazardPlace;
+import org.cresthaul.route.RouteCorner;
+
+/** One corner for every configuration, as the report has it. */
+final class CornerFindings {
+    private CornerFindings() {}
+
+    static Report.HazardFindings of(
+            RouteCorner corner,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            List<CheckedConfiguration> configurations) {
+        List<Report.Cell> cells = new CornerCheck(corner, rig, stance, margins).cells(configurations);
+        HazardPlace place = corner.place();
+        return new Report.HazardFindings(
+                place.id(),
+                corner.word(),
+                place.name(),
+                place.landmark().orElse(null),
+                Figures.near(place.chainageM()),
+                Figures.near(place.offsetM()),
+                List.of(place.position().lonDeg(), place.position().latDeg()),
+                corner.isSurveyed(),
+                List.of(),
+                List.of(),
+                corner.survey().map(s -> List.of(new Report.UncertaintyTerm("survey", s.valueM(), s.source())))
+                        .orElse(List.of()),
+                List.of(),
+                notes(corner),
+                Cautions.at(corner, cells),
+                cells,
+                least(configurations, cells));
+    }
+
+    private static List<String> notes(RouteCorner corner) {
+        List<String> notes = new ArrayList<>();
+        corner.radiusM().ifPresent(r -> notes.add("not surveyed: the route line bends here at a radius of about "
+                + Math.round(r) + " m (" + Math.round(r / 0.3048) + " ft)"));
+        corner.shape().ifPresent(shape -> {
+            notes.add("geometry: " + corner.source());
+            notes.add("turns " + Math.round(Math.toDegrees(Math.abs(shape.turnRad()))) + " degrees to the "
+                    + (shape.turnRad() > 0 ? "left" : "right"));
+            notes.add(shape.escorted().isPresent()
+                    ? "opposing lanes may be borrowed with escorts"
+                    : "no opposing lane may be borrowed");
+            if (corner.source().equals("surveyed")) {
+                notes.add("beyond the survey the road is taken to go on straight at its width");
+            }
+        });
+        return notes;
+    }
+
+    private static List<Report.LeastSetting> least(
+            List<CheckedConfiguration> configurations, List<Report.Cell> cells) {
+        List<Report.LeastSetting> least = new ArrayList<>();
+        for (int i = 0; i < configurations.size(); i++) {
+            CheckedConfiguration c = configurations.get(i);
+            boolean first = i == 0 || configurations.get(i - 1).lift() != c.lift()
+                    || configurations.get(i - 1).booster() != c.booster();
+            if (first) {
+                Report.Cell cell = cells.get(i);
+                boolean clear = cell.verdict().equals(Verdict.CLEAR.word());
+                String text = clear
+                        ? "goes round on its own lanes at any notch"
+                        : cell.verdict().equals(Verdict.NOT_SURVEYED.word())
+                                ? "not known"
+                                : cell.verdict().equals(Verdict.CONTACT.word())
+                                        ? "does not go round at any notch"
+                                        : cell.corner().escorts()
+                                                ? "goes round only on the opposing lane, with escorts, at any notch"
+                                                : "goes round without its margin at any notch";
+                least.add(new Report.LeastSetting(
+                        c.lift().word(), c.booster().word(), clear ? c.notch().name() : null, text));
+            }
+        }
+        return least;
+    }
+}

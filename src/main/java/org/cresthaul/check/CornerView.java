@@ -1,0 +1,235 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.road.Corner;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
+import org.cresthaul.geometry.Areas;
+import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.SweptArea;
+import org.cresthaul.turning.Track;
+import org.cresthaul.turning.TurningCombination;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * One combination going round one corner, for drawing: the component names are the keys of its JSON form. Places are
+ * metres in the corner's frame (x along the approach, y to its left, origin at the hazard's point); what goes on a map is
+ * given in longitude and latitude too. See docs/api.md.
+ *
+ * @param pavement opposing obstacles rings of areas: [x, y] each
+ * @param swept what each unit passes over
+ * @param lead the lead line; leadLonLat the same on the map
+ * @param encroachments where a tyre is off the pavement or a body over what it must miss
+ * @param positions the combination state by state
+ * @param tightest index into positions
+ */
+public record CornerView(
+        String hazard,
+        String configuration,
+        String verdict,
+        boolean escorts,
+        List<Double> origin,
+        double azimuthRad,
+        List<List<List<Double>>> pavement,
+        List<List<List<Double>>> escorted,
+        List<List<List<Double>>> opposing,
+        List<List<List<Double>>> obstacles,
+        List<SweptView> swept,
+        List<List<Double>> lead,
+        List<List<Double>> leadLonLat,
+        List<EncroachmentView> encroachments,
+        List<UnitShape> units,
+        List<PositionView> positions,
+        int tightest) {
+    /** Beyond this of the corner's point nothing is drawn, metres. */
+    private static final double SHOWN_M = 75;
+
+    /** Areas that tyres run over and bodies pass over: rings in metres, and the same in longitude and latitude. */
+    public record SweptView(
+            String unit,
+            List<List<List<Double>>> tyres,
+            List<List<List<Double>>> bodies,
+            List<List<List<Double>>> tyresLonLat,
+            List<List<List<Double>>> bodiesLonLat) {}
+
+    /** @param kind "tyres" or what body; byM its size at the worst place */
+    public record EncroachmentView(
+            String unit, String kind, String side, String against, double byM, List<Double> at, List<List<List<Double>>> rings) {}
+
+    /** A unit in its own frame: rectangles [rear, front, half width] and tyres [ahead, half width]. */
+    public record UnitShape(String unit, List<List<Double>> bodies, List<List<Double>> tyres) {}
+
+    /**
+     * @param stationM of the steer axle along the lead line
+     * @param poses of each unit: x and y of its effective axle, heading
+     * @param steerRad articulationRad positive to the left
+     */
+    public record PositionView(
+            double stationM, List<List<Double>> poses, double steerRad, List<Double> articulationRad) {}
+
+    /**
+     * The way round in one configuration.
+     *
+     * @throws UnknownNameException when the route has no such corner, or the rig no such configuration
+     * @throws NotSurveyedException when corner or combination are not known from above
+     */
+    public static CornerView of(
+            Route route, Rig rig, LevelStance stance, Margins margins, String hazardId, String configurationKey) {
+        Hazard hazard = route.findHazard(hazardId)
+                .orElseThrow(() -> new UnknownNameException("the route has no hazard " + hazardId, "hazard"));
+        if (!(hazard instanceof RouteCorner corner)) {
+            throw new UnknownNameException(hazardId + " is not a corner", "hazard");
+        }
+        CheckedConfiguration configuration = CheckedConfiguration.listOf(rig, stance).stream()
+                .filter(c -> c.key().equals(configurationKey))
+                .findFirst()
+                .orElseThrow(() -> new UnknownNameException(
+                        "the rig has no configuration " + configurationKey, "configuration"));
+        if (corner.shape().isEmpty()) {
+            throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
+        }
+        Optional<CornerCheck.Judged> judged = new CornerCheck(corner, rig, stance, margins).judge(configuration);
+        CornerCheck.Judged j = judged.orElseThrow(
+                () -> new NotSurveyedException("the rig file has no plan: how wide it is and how far it turns is not known"));
+        return view(corner, configuration, j);
+    }
+
+    private static CornerView view(RouteCorner hazard, CheckedConfiguration configuration, CornerCheck.Judged j) {
+        Corner corner = hazard.shape().orElseThrow();
+        CornerFit fit = j.fit();
+        Track track = fit.track();
+        Geometry frame = new GeometryFactory().toGeometry(new Envelope(-SHOWN_M, SHOWN_M, -SHOWN_M, SHOWN_M));
+        List<SweptView> swept = new ArrayList<>();
+        List<EncroachmentView> encroachments = new ArrayList<>();
+        Geometry allowed = fit.escorts() ? corner.escorted().orElseThrow() : corner.pavement();
+        Geometry closed = Areas.union(corner.obstacles(),
+                fit.escorts() ? Areas.without(corner.opposing(), allowed) : corner.opposing());
+        List<UnitShape> shapes = new ArrayList<>();
+        for (int k = 0; k < fit.combination().units().size(); k++) {
+            TurningCombination.PlanUnit unit = fit.combination().units().get(k);
+            Geometry tyres = SweptArea.ofTyres(track, k, unit);
+            Geometry bodies = SweptArea.ofBodies(track, k, unit);
+            Geometry tyresShown = Areas.common(tyres, frame);
+            Geometry bodiesShown = Areas.common(bodies, frame);
+            swept.add(new SweptView(unit.name(), rings(tyresShown), rings(bodiesShown), onMap(hazard, tyresShown),
+                    onMap(hazard, bodiesShown)));
+            for (CornerFit.Gap gap : fit.gaps()) {
+                if (gap.unit() == k && gap.valueM() < 0) {
+                    boolean isTyres = gap.part().equals("tyres");
+                    Geometry over = isTyres ? Areas.without(tyres, allowed) : Areas.common(bodies, closed);
+                    encroachments.add(new EncroachmentView(
+                            unit.name(),
+                            gap.part(),
+                            gap.side(),
+                            gap.against().word(),
+                            Figures.up(-gap.valueM()),
+                            List.of(Figures.near(gap.xM()), Figures.near(gap.yM())),
+                            rings(Areas.common(over, frame))));
+                }
+            }
+            shapes.add(new UnitShape(
+                    unit.name(),
+                    unit.bodies().stream()
+                            .map(b -> List.of(
+                                    Figures.near(b.rearM()), Figures.near(b.frontM()), Figures.near(b.halfWidthM())))
+                            .toList(),
+                    unit.tyres().stream()
+                            .map(t -> List.of(Figures.near(t.aheadM()), Figures.near(t.halfWidthM())))
+                            .toList()));
+        }
+        List<List<Double>> lead = new ArrayList<>();
+        List<List<Double>> leadLonLat = new ArrayList<>();
+        List<PositionView> positions = new ArrayList<>();
+        int tightest = 0;
+        for (int i = 0; i < track.size(); i++) {
+            lead.add(List.of(Figures.near(track.leadXM(i)), Figures.near(track.leadYM(i))));
+            leadLonLat.add(CornerCheck.lonLat(hazard, track.leadXM(i), track.leadYM(i)));
+            if (i == fit.tightest().state()) {
+                tightest = i;
+            }
+            positions.add(position(track, i));
+        }
+        return new CornerView(
+                hazard.place().id(),
+                configuration.key(),
+                j.verdict().word(),
+                j.escorts(),
+                List.of(hazard.frame().origin().lonDeg(), hazard.frame().origin().latDeg()),
+                Math.rint(hazard.frame().azimuthRad() * 1e8) / 1e8,
+                rings(Areas.common(corner.pavement(), frame)),
+                corner.escorted().map(e -> rings(Areas.common(e, frame))).orElse(List.of()),
+                rings(Areas.common(corner.opposing(), frame)),
+                rings(Areas.common(corner.obstacles(), frame)),
+                swept,
+                lead,
+                leadLonLat,
+                encroachments,
+                shapes,
+                positions,
+                tightest);
+    }
+
+    private static PositionView position(Track track, int i) {
+        List<List<Double>> poses = new ArrayList<>();
+        List<Double> bends = new ArrayList<>();
+        int units = track.chain().size();
+        for (int k = 0; k < units; k++) {
+            poses.add(List.of(
+                    Figures.near(track.axleXM(i, k)),
+                    Figures.near(track.axleYM(i, k)),
+                    Math.rint(track.headingRad(i, k) * 1e5) / 1e5));
+            if (k + 1 < units) {
+                bends.add(Math.rint(track.articulationRad(i, k) * 1e5) / 1e5);
+            }
+        }
+        return new PositionView(
+                Figures.near(track.stationM(i)), poses, Math.rint(track.steerRad(i) * 1e5) / 1e5, bends);
+    }
+
+    private static List<List<List<Double>>> rings(Geometry area) {
+        List<List<List<Double>>> rings = new ArrayList<>();
+        for (LineString ring : ringsOf(area)) {
+            List<List<Double>> points = new ArrayList<>();
+            for (Coordinate c : ring.getCoordinates()) {
+                points.add(List.of(Figures.near(c.x), Figures.near(c.y)));
+            }
+            rings.add(points);
+        }
+        return rings;
+    }
+
+    private static List<List<List<Double>>> onMap(RouteCorner hazard, Geometry area) {
+        List<List<List<Double>>> rings = new ArrayList<>();
+        for (LineString ring : ringsOf(area)) {
+            List<List<Double>> points = new ArrayList<>();
+            for (Coordinate c : ring.getCoordinates()) {
+                points.add(CornerCheck.lonLat(hazard, c.x, c.y));
+            }
+            rings.add(points);
+        }
+        return rings;
+    }
+
+    private static List<LineString> ringsOf(Geometry area) {
+        List<LineString> rings = new ArrayList<>();
+        for (int i = 0; i < area.getNumGeometries(); i++) {
+            if (area.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {
+                rings.add(p.getExteriorRing());
+                for (int h = 0; h < p.getNumInteriorRing(); h++) {
+                    rings.add(p.getInteriorRingN(h));
+                }
+            }
+        }
+        return rings;
+    }
+}
