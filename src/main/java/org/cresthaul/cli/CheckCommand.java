@@ -51,6 +51,10 @@ final class CheckCommand implements Callable<Integer> {
             description = "Gap to leave under a structure beyond the uncertainty; 3 in when not given")
     private Optional<Length> overheadMargin = Optional.empty();
 
+    @Option(names = "--side-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+            description = "Gap to leave beside in corners beyond the uncertainty; 6 in when not given")
+    private Optional<Length> sideMargin = Optional.empty();
+
     @Option(names = "--form", paramLabel = "FORM", description = "text (when not given), json or csv")
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
 
@@ -67,7 +71,8 @@ final class CheckCommand implements Callable<Integer> {
         Margins usual = Margins.defaults();
         Report report = question.answer(new Margins(
                 groundMargin.map(Length::metres).orElse(usual.groundM()),
-                overheadMargin.map(Length::metres).orElse(usual.overheadM())));
+                overheadMargin.map(Length::metres).orElse(usual.overheadM()),
+                sideMargin.map(Length::metres).orElse(usual.sideM())));
         byte[] printed = switch (form) {
             case TEXT -> new ReportText(units).of(report).getBytes(StandardCharsets.UTF_8);
             case CSV -> new ReportCsv(units).of(report).getBytes(StandardCharsets.UTF_8);

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.Report;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
@@ -63,6 +64,7 @@ final class HazardText {
         table.add(row("in transport", cells, Report.Cell::verdict));
         addGaps(table, "over the ground", cells, Report.Cell::ground);
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
+        addCorner(table, cells);
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
             table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.required(c.raise().frontM())));
             table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.required(c.raise().rearM())));
@@ -88,6 +90,26 @@ final class HazardText {
             table.add(row(name, cells, c -> side.apply(c) == null ? "" : figures.clearance(side.apply(c).valueM())));
             table.add(row("  needed", cells,
                     c -> side.apply(c) == null ? "" : figures.required(side.apply(c).requiredM())));
+        }
+    }
+
+    /** The way round; the notch does not matter, so one column says it. */
+    private void addCorner(TextTable table, List<Report.Cell> cells) {
+        CornerFinding c = cells.get(0).corner();
+        if (c == null) {
+            return;
+        }
+        table.add("least room", figures.clearance(c.valueM()), c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part())
+                + ", " + c.side() + ", to " + c.against());
+        table.add("  needed", figures.required(c.requiredM()), "");
+        table.add("on own lanes", c.ownLanes(), c.escorts() ? "this line needs the opposing lane: escorts" : "");
+        table.add("radius", figures.distance(c.line().radiusM()), "steering from "
+                + figures.alongRoad(c.line().startM()));
+        table.add("offtracking", figures.distance(c.offtrackingM()), "swept width " + figures.distance(c.sweptWidthM()));
+        table.add("tail swing", figures.required(c.tailSwingM()), "frontal swing " + figures.required(c.frontalSwingM()));
+        if (c.trailsWideM() != null) {
+            table.add("booster trails wide", figures.required(c.trailsWideM()),
+                    "pivot swings " + figures.required(c.pivotSwingM()));
         }
     }
 

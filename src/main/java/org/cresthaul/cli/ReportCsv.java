@@ -2,7 +2,9 @@ package org.cresthaul.cli;
 
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.UnitSystem;
 
@@ -42,6 +44,10 @@ final class ReportCsv {
                     side + "_distance" + length, side + "_steer" + length, side + "_line", side + "_levelling",
                     side + "_beyond_survey" + length));
         }
+        names.addAll(List.of("corner_verdict", "corner_room" + length, "corner_needed" + length, "corner_unit",
+                "corner_part", "corner_side", "corner_against", "corner_escorts", "corner_radius" + length,
+                "corner_offtracking" + length, "corner_swept_width" + length, "corner_tail_swing" + length,
+                "corner_frontal_swing" + length, "corner_trails_wide" + length));
         names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length, "raise_note",
                 "reasons", "limits", "stance", "route_sha256", "rig_sha256", "version"));
         return names;
@@ -54,6 +60,7 @@ final class ReportCsv {
                 text(c.key()), Integer.toString(c.axles()), c.booster(), text(c.notch()), cell.verdict(), c.verdict()));
         addGap(row, cell.ground());
         addGap(row, cell.overhead());
+        addCorner(row, cell.corner());
         row.add(cell.raise() == null ? "" : up(cell.raise().frontM()));
         row.add(cell.raise() == null ? "" : up(cell.raise().rearM()));
         row.add(cell.raise() == null ? "" : down(cell.raise().clearanceM()));
@@ -73,6 +80,18 @@ final class ReportCsv {
                     up(gap.uncertaintyM()), gap.unit(), text(gap.part()), near(gap.distanceM()), near(gap.steerM()),
                     text(gap.line()), gap.levelling(), up(gap.beyondSurveyM())));
         }
+    }
+
+    private void addCorner(List<String> row, CornerFinding corner) {
+        if (corner == null) {
+            row.addAll(Collections.nCopies(14, ""));
+            return;
+        }
+        row.addAll(List.of(corner.verdict(), down(corner.valueM()), up(corner.requiredM()), corner.unit(),
+                text(corner.part()), corner.side(), corner.against(), corner.escorts() ? "needed" : "no",
+                near(corner.line().radiusM()), up(corner.offtrackingM()), up(corner.sweptWidthM()),
+                up(corner.tailSwingM()), up(corner.frontalSwingM()),
+                corner.trailsWideM() == null ? "" : up(corner.trailsWideM())));
     }
 
     private String down(double metres) {

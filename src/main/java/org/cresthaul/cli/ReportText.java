@@ -43,7 +43,8 @@ final class ReportText {
         addNote(table, report.rig().note());
         table.add("", "file SHA-256 " + report.rig().sha256());
         table.add("Margins", figures.required(report.margins().groundM()) + " over the ground, "
-                + figures.required(report.margins().overheadM()) + " under a structure, beyond the uncertainty (95 %)");
+                + figures.required(report.margins().overheadM()) + " under a structure, "
+                + figures.required(report.margins().sideM()) + " beside in corners, beyond the uncertainty (95 %)");
         report.uncertainties().forEach(u -> table.add("", figures.uncertainty(u)));
         return table.text();
     }

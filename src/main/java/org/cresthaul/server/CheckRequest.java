@@ -81,9 +81,10 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
     private static Margins margins(JsonFields margins) {
         double groundM = margins.findLengthM("ground", MARGIN).orElse(Margins.defaults().groundM());
         double overheadM = margins.findLengthM("overhead", MARGIN).orElse(Margins.defaults().overheadM());
+        double sideM = margins.findLengthM("side", MARGIN).orElse(Margins.defaults().sideM());
         margins.refuseOthers();
-        boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM);
-        return sound ? new Margins(groundM, overheadM) : Margins.defaults();
+        boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM) && Double.isFinite(sideM);
+        return sound ? new Margins(groundM, overheadM, sideM) : Margins.defaults();
     }
 
     /** Keeps one request from holding a processor for minutes. @throws Refusal when the check is too much work for one */
