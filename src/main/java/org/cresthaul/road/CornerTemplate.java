@@ -16,7 +16,7 @@ import org.locationtech.jts.operation.buffer.BufferParameters;
 /**
  * A corner built from a few measures: two roads that meet, driven on the right. Origin: where the roads' centre lines
  * meet (a roundabout's centre); x along the approach, y to its left. Curved edges are drawn so that the pavement never
- * comes out larger than it is: by less than 2 mm smaller.
+ * comes out larger than it is: by less than 5 mm smaller.
  *
  * @param turnRad from approach to exit, positive to the left
  * @param kerb the return on the inside of the turn; none on a roundabout
@@ -39,7 +39,7 @@ public record CornerTemplate(
 
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
     private static final double STEP_RAD = Math.toRadians(2);
-    private static final int QUADRANT = 90;
+    private static final int QUADRANT = 45;
 
     /** A point of the template's frame, metres. */
     public record PlanPoint(double xM, double yM) {

@@ -76,7 +76,7 @@ public record CornerFit(
     /** How many of the grid's places are looked into. */
     private static final int SEEDS = 5;
 
-    private static final double LAST_STEP = 0.02;
+    private static final double LAST_STEP = 0.04;
     /** Sideways steps between states hide less than this, metres: half a step, squared, over a 3 m curve. */
     static final double SAMPLING_M = 0.003;
 

@@ -7,7 +7,7 @@ import org.cresthaul.turning.TurningCombination.Body;
  * One shape of a lead line followed once, to be laid at many places: following does not depend on where it happens.
  */
 final class LineTrial {
-    private static final double TRIAL_STATE_M = 0.5;
+    private static final double TRIAL_STATE_M = 1.0;
     private static final int[] ORDER = {0, 4, 2, 6, 1, 3, 5, 7};
 
     private final CornerSpace space;
