@@ -120,7 +120,7 @@ export function createActions(store, api) {
   async function drawPassage(steerM = null) {
     const { inputs, report, hazard, configuration, view } = store.get();
     const cell = findCell(findHazard(report, hazard), configuration);
-    if (cell === null || (cell.ground === null && cell.overhead === null)) {
+    if (cell === null || (cell.ground === null && cell.overhead === null && !cell.corner)) {
       passages.cancel();
       store.set({ passage: NO_PASSAGE, position: 0 });
       return;
@@ -128,6 +128,13 @@ export function createActions(store, api) {
     const turn = passages.begin();
     store.set({ passage: { status: 'loading', data: null, problem: null }, position: 0 });
     try {
+      if (cell.corner) {
+        const data = await api.corner(inputs, { hazard, configuration }, turn.signal);
+        if (turn.isCurrent()) {
+          store.set({ passage: { status: 'ready', data, problem: null }, position: data.tightest });
+        }
+        return;
+      }
       const raise = view.raised ? cell.raise : null;
       const data = await api.passage(inputs, {
         hazard,

@@ -23,6 +23,7 @@ export function encode(state) {
     ['stance', state.inputs?.stance],
     ['ground', state.inputs?.margins?.ground],
     ['overhead', state.inputs?.margins?.overhead],
+    ['side', state.inputs?.margins?.side],
     ['configuration', state.configuration],
     ['hazard', state.hazard],
     ['line', state.view.line],
@@ -45,7 +46,7 @@ export function decode(fragment) {
     route: text('route'),
     rig: text('rig'),
     stance: text('stance'),
-    margins: margins(text('ground'), text('overhead')),
+    margins: margins(text('ground'), text('overhead'), text('side')),
     configuration: text('configuration'),
     hazard: text('hazard'),
     line: text('line'),
@@ -60,9 +61,9 @@ export function addressOf(file) {
   return file && (file.id ?? FILE + file.name);
 }
 
-function margins(ground, overhead) {
-  if (ground === null && overhead === null) {
+function margins(ground, overhead, side) {
+  if (ground === null && overhead === null && side === null) {
     return null;
   }
-  return { ...(ground && { ground }), ...(overhead && { overhead }) };
+  return { ...(ground && { ground }), ...(overhead && { overhead }), ...(side && { side }) };
 }

@@ -22,6 +22,9 @@ export function findCell(hazard, key) {
   return hazard?.cells.find(cell => cell.configuration === key) ?? null;
 }
 
+/** Whether a hazard is judged from above. */
+export const isCorner = hazard => hazard?.kind === 'corner';
+
 /** Rank of a verdict: 0 is the worst. A word this page does not know is as bad as contact. */
 export function severity(verdict) {
   return Math.max(0, SEVERITY.indexOf(verdict));
@@ -29,7 +32,7 @@ export function severity(verdict) {
 
 /** The clearance that decides a cell: the one with the least reserve over what it needs; null when neither is known. */
 export function governing(cell) {
-  const known = [['ground', cell?.ground], ['overhead', cell?.overhead]].filter(([, result]) => result);
+  const known = [['ground', cell?.ground], ['overhead', cell?.overhead], ['corner', cell?.corner]].filter(([, result]) => result);
   if (known.length === 0) {
     return null;
   }
@@ -109,6 +112,7 @@ function sameCell(a, b) {
     && a.verdict === b.verdict
     && sameValue(a.ground?.valueM, b.ground?.valueM, clearance)
     && sameValue(a.overhead?.valueM, b.overhead?.valueM, clearance)
+    && sameValue(a.corner?.valueM, b.corner?.valueM, clearance)
     && sameValue(a.raise?.frontM, b.raise?.frontM, raise)
     && sameValue(a.raise?.rearM, b.raise?.rearM, raise)
     && a.reasons.join('\n') === b.reasons.join('\n');

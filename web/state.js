@@ -9,6 +9,7 @@
  * hazard     id of the hazard on show, configuration the key chosen
  * view       {line, levelling, raised}: which passage of it; null line and levelling mean the tightest case's
  * passage    {status: 'none' | 'loading' | 'ready' | 'failed', data, problem}
+ * focus      what the map is asked to show: {lonLats: [[lon, lat], ...]}, or null
  * position   index into passage.data.positions: where the truck stands
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
  */
@@ -29,6 +30,7 @@ export function initialState() {
     view: { line: null, levelling: null, raised: false },
     passage: { status: 'none', data: null, problem: null },
     position: 0,
+    focus: null,
     exaggeration: 1,
     units: 'us',
     theme: 'system',

@@ -28,6 +28,7 @@ const KINDS = {
   },
   'low-structure': { word: 'low structure', path: 'M1 12H27M4 2H24V5H4ZM6 5V12M22 5V12' },
   'dip': { word: 'dip', path: 'M1 4C8 4 9 11 14 11C19 11 20 4 27 4' },
+  'corner': { word: 'corner', path: 'M8 13V10C8 5 11 3 16 3H26M2 13V9C2 2 6 1 12 1' },
   'crest': { word: 'crest', path: 'M1 11C8 11 9 4 14 4C19 4 20 11 27 11' },
 };
 
@@ -55,4 +56,4 @@ export const BOOSTER_WORDS = {
 };
 
 /** The side of a clearance, in words. */
-export const SIDE_WORDS = { ground: 'under the combination', overhead: 'over the load' };
+export const SIDE_WORDS = { ground: 'under the combination', overhead: 'over the load', corner: 'beside, in the corner' };

@@ -7,6 +7,7 @@ import { kindIcon } from './symbol.js';
 import { mountMatrix } from './matrix.js';
 import { mountResult } from './result.js';
 import { mountPassage } from './passage.js';
+import { mountCorner } from './corner.js';
 
 export function mountDetail(root, { store, actions }) {
   const title = el('h2', { id: 'detail-title', tabindex: '-1' });
@@ -16,6 +17,7 @@ export function mountDetail(root, { store, actions }) {
   const after = stepButton('detail-after', 'Next hazard ›');
   const back = el('button', { type: 'button', on: { click: backToTable } }, 'Back to the table');
   const passage = el('div', { id: 'passage' });
+  const corner = el('div', { id: 'corner', hidden: true });
   const matrix = el('div', { class: 'detail-matrix' });
   const result = el('div', { id: 'result' });
   root.append(
@@ -23,10 +25,12 @@ export function mountDetail(root, { store, actions }) {
       el('div', {}, title, facts, notes),
       el('p', { class: 'detail-steps' }, before, after, back)),
     passage,
+    corner,
     el('div', { class: 'detail-columns' }, matrix, result));
 
   const panels = [
     mountPassage(passage, { store, actions }),
+    mountCorner(corner, { store, actions }),
     mountMatrix(matrix, { store, actions }),
     mountResult(result, { store, actions }),
   ];

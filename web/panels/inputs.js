@@ -10,8 +10,9 @@ export function mountInputs(root, { store, actions }) {
   const stance = chooser('stance-choice', 'Stance', name => actions.setStance(name));
   const ground = marginField('margin-ground', 'Margin over the ground');
   const overhead = marginField('margin-overhead', 'Margin under structures');
+  const side = marginField('margin-side', 'Margin beside in corners');
   const margins = el('form', { class: 'inputs-margins', on: { submit: applyMargins } },
-    ground.field, overhead.field, el('button', { id: 'margins-apply' }, 'Check with these'));
+    ground.field, overhead.field, side.field, el('button', { id: 'margins-apply' }, 'Check with these'));
   const details = el('details', { class: 'inputs' },
     el('summary', {}, el('span', { class: 'inputs-label' }, 'Route and rig'), summary,
       el('span', { class: 'inputs-hint' }, 'change, or use your own files')),
@@ -31,6 +32,7 @@ export function mountInputs(root, { store, actions }) {
     const given = {
       ...(ground.input.value.trim() && { ground: ground.input.value.trim() }),
       ...(overhead.input.value.trim() && { overhead: overhead.input.value.trim() }),
+      ...(side.input.value.trim() && { side: side.input.value.trim() }),
     };
     actions.setMargins(Object.keys(given).length > 0 ? given : null);
   }
@@ -57,11 +59,13 @@ export function mountInputs(root, { store, actions }) {
       setOptions(stance.select, stances.map(name => [name, name]), force?.stance ?? stances[0]);
       ground.input.value = force?.margins?.ground ?? '';
       overhead.input.value = force?.margins?.overhead ?? '';
+      side.input.value = force?.margins?.side ?? '';
       replace(summary, force ? [force.route, force.rig].map(file => file?.name ?? 'none').join(' — ') : 'opening…');
     }),
     store.watch(['report', 'units'], ({ report, units }) => {
       ground.input.placeholder = report ? required(report.margins.groundM, units) : '';
       overhead.input.placeholder = report ? required(report.margins.overheadM, units) : '';
+      side.input.placeholder = report ? required(report.margins.sideM, units) : '';
     }),
     // When a link or a first start cannot be met, the way to mend it is in sight.
     store.watch(['problem', 'report'], ({ problem, report }) => {

@@ -1,7 +1,7 @@
 /** The truck passing the hazard: side view, enlarged detail, clearance along the way, and the slider that moves it. */
 import { el, onWidth, replace, say } from '../dom.js';
 import { alongRoad, clearance, fine, raise } from '../format.js';
-import { findCell, findHazard } from '../report.js';
+import { findCell, findHazard, isCorner } from '../report.js';
 import { frame, nearestIndex, wheelWords } from '../drawing/passage.js';
 import { problemBox } from './problem.js';
 import { createSideView } from './sideview.js';
@@ -78,7 +78,13 @@ export function mountPassage(root, { store, actions }) {
 
   function draw(state) {
     const { status, data } = state.passage;
-    root.dataset.status = status;
+    // A corner is drawn from above, in a panel of its own.
+    const corner = isCorner(findHazard(state.report, state.hazard));
+    root.hidden = corner;
+    root.dataset.status = corner ? 'none' : status;
+    if (corner) {
+      return;
+    }
     root.setAttribute('aria-busy', String(status === 'loading'));
     drawing.hidden = status === 'none' || status === 'failed';
     drawing.classList.toggle('waiting', status === 'loading');
@@ -117,7 +123,7 @@ export function mountPassage(root, { store, actions }) {
 
   function move(state) {
     const { data, status } = state.passage;
-    if (status !== 'ready') {
+    if (status !== 'ready' || isCorner(findHazard(state.report, state.hazard))) {
       return;
     }
     const position = data.positions[state.position];

@@ -32,6 +32,7 @@ export function mountPlan(root, { store, actions }) {
   const neatline = createNeatline(map, () => store.get().units);
   frame.append(neatline.node);
   const route = L.layerGroup().addTo(map);
+  const way = L.layerGroup().addTo(map);
   const hazards = L.layerGroup().addTo(map);
   const pane = map.getPane('markerPane');
   let bounds = null;
@@ -136,6 +137,26 @@ export function mountPlan(root, { store, actions }) {
     }
   }
 
+  /** What the combination passes over at the corner on show, and the line of its steer axle. */
+  function drawWay({ passage }) {
+    way.clearLayers();
+    if (!passage.data?.leadLonLat) {
+      return;
+    }
+    const flip = points => points.map(([lon, lat]) => [lat, lon]);
+    const still = { interactive: false };
+    passage.data.swept.forEach(unit => unit.bodiesLonLat.forEach(ring =>
+      L.polygon(flip(ring), { ...still, className: `plan-swept plan-swept-${unit.unit}` }).addTo(way)));
+    L.polyline(flip(passage.data.leadLonLat), { ...still, className: 'plan-lead' }).addTo(way);
+  }
+
+  function showFocus({ focus }) {
+    if (focus !== null && focus.lonLats.length > 0) {
+      map.fitBounds(L.latLngBounds(focus.lonLats.map(([lon, lat]) => [lat, lon])), { padding: [20, 20], animate: false });
+      store.set({ focus: null });
+    }
+  }
+
   function drawTiles({ settings }) {
     tiles?.remove();
     tiles = null;
@@ -175,6 +196,8 @@ export function mountPlan(root, { store, actions }) {
   const stops = [
     store.watch(['line', 'units'], drawRoute),
     store.watch(['report', 'configuration', 'units'], drawHazards),
+    store.watch(['passage'], drawWay),
+    store.watch(['focus'], showFocus),
     store.watch(['hazard'], markChosen),
     store.watch(['settings'], drawTiles),
     store.watch(['units'], () => neatline.draw()),

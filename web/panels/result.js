@@ -21,6 +21,7 @@ export function mountResult(root, { store, actions }) {
         el('span', {}, findConfiguration(state.report, state.configuration).label)),
       reasons(cell),
       limits(hazard, cell),
+      cell?.corner && cornerResult(cell.corner, state.units),
       ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
       raiseResult(cell, state, actions),
       uncertainty(hazard, cell, state),
@@ -78,6 +79,18 @@ function sideResult(side, c, units) {
         + (c.gradeDeclared ? 'at its declared grade.' : 'whose grade nobody declared: at best tight.')),
     el('p', { class: 'fine-print' },
       `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
+}
+
+function cornerResult(c, units) {
+  return el('div', { class: 'result-side', 'data-side': 'corner' },
+    el('h4', {}, 'Room in the corner ', verdictTag(c.verdict)),
+    el('dl', { class: 'facts' },
+      el('dt', {}, 'Least room'),
+      el('dd', {}, el('strong', { class: 'result-value', 'data-value-m': c.valueM, 'data-required-m': c.requiredM },
+        clearance(c.valueM, units)), exactly(c.valueM, units, 'down')),
+      el('dt', {}, 'Needs'), el('dd', {}, required(c.requiredM, units)),
+      el('dt', {}, 'On its own lanes'), el('dd', {}, c.ownLanes),
+      c.escorts && [el('dt', {}, 'Escorts'), el('dd', {}, 'needed: the line uses the opposing lane')]));
 }
 
 /** The decimals behind a rounded clearance, where they tell more. */

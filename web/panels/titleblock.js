@@ -27,7 +27,8 @@ function fields({ report, configuration, units }) {
     ['version', 'Cresthaul', report.version],
     ['configuration', 'Configuration', findConfiguration(report, configuration).label],
     ['margins', 'Margins',
-      `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}`],
+      `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}, `
+        + `beside ${required(margins.sideM, units)}`],
     ['route-sha256', 'Route file SHA-256', el('code', {}, route.sha256)],
     ['rig-sha256', 'Rig file SHA-256', el('code', {}, rig.sha256)],
   ];

@@ -65,11 +65,13 @@ public record TurningFigures(
     /** The figures of a followed path that starts straight and ends straight enough. */
     public static TurningFigures of(Track track, TurningCombination combination) {
         Band all = new Band(track);
+        double hand = turnHand(track);
         Swing tail = Swing.none();
         Swing front = Swing.none();
         double startHeading = track.headingRad(0, 0);
-        double endX = track.leadXM(track.size() - 1);
-        double endY = track.leadYM(track.size() - 1);
+        int out = straightOut(track);
+        double endX = track.leadXM(out);
+        double endY = track.leadYM(out);
         double endCos = track.leadCos(track.size() - 1);
         double endSin = track.leadSin(track.size() - 1);
         double startCos = Math.cos(startHeading);
@@ -79,22 +81,23 @@ public record TurningFigures(
             for (Body body : unit.bodies()) {
                 for (int side = -1; side <= 1; side += 2) {
                     double half = side * body.halfWidthM();
+                    boolean outside = side * hand < 0;
                     all.addPath(track, k, body.frontM(), half);
                     all.addPath(track, k, Math.max(body.rearM(), Math.min(body.frontM(), 0)), half);
                     all.addPath(track, k, body.rearM(), half);
                     for (int i = 0; i < track.size(); i++) {
                         double[] rear = place(track, i, k, body.rearM(), half);
-                        double out = side * (startCos * (rear[1] - track.leadYM(0))
+                        double swing = side * (startCos * (rear[1] - track.leadYM(0))
                                 - startSin * (rear[0] - track.leadXM(0))) - body.halfWidthM();
                         // Only as long as the corner is still beside the straight that the turn leaves.
                         boolean before = startCos * (rear[0] - track.leadXM(0)) + startSin * (rear[1] - track.leadYM(0)) < 0;
-                        if (before && out > tail.valueM) {
-                            tail = new Swing(out, k, rear[0], rear[1], track.stationM(i));
+                        if (outside && before && swing > tail.valueM) {
+                            tail = new Swing(swing, k, rear[0], rear[1], track.stationM(i));
                         }
                         double[] nose = place(track, i, k, body.frontM(), half);
                         double past = side * (endCos * (nose[1] - endY) - endSin * (nose[0] - endX)) - body.halfWidthM();
-                        boolean outside = side * turnHand(track) < 0;
-                        if (outside && past > front.valueM) {
+                        boolean beyond = endCos * (nose[0] - endX) + endSin * (nose[1] - endY) > 0;
+                        if (outside && beyond && past > front.valueM) {
                             front = new Swing(past, k, nose[0], nose[1], track.stationM(i));
                         }
                     }
@@ -121,6 +124,18 @@ public record TurningFigures(
             pivot = Optional.of(axle.outside(track, last - 1, -track.chain().get(last - 1).couplingBehindM(), 0));
         }
         return new TurningFigures(offtrackingM(track), all.widest(), tail, front, wide, pivot);
+    }
+
+    /** The state at which the last straight begins. */
+    private static int straightOut(Track track) {
+        int last = track.size() - 1;
+        int i = last;
+        while (i > 0
+                && track.leadCos(i - 1) * track.leadCos(last) + track.leadSin(i - 1) * track.leadSin(last)
+                        > 1 - 1e-10) {
+            i--;
+        }
+        return i;
     }
 
     /** Which way the path turns on the whole: positive to the left. */

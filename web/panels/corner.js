@@ -1,0 +1,265 @@
+/**
+ * The combination going round a corner, from above: pavement and obstacles, what each unit passes over, the lead line, the
+ * slider that drives it round, and the configurations side by side.
+ */
+import { el, onWidth, replace, say, set, svg } from '../dom.js';
+import { clearance, dimension, required, round } from '../format.js';
+import { findCell, findHazard, isCorner } from '../report.js';
+import { linePath, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
+import { BOOSTER_WORDS } from '../drawing/symbols.js';
+import { axisUnitM, axisUnitName } from '../format.js';
+import { scaleBar } from '../drawing/scale.js';
+import { problemBox } from './problem.js';
+import { verdictTag } from './symbol.js';
+
+/** How many positions Page Up and Page Down move by. */
+const PAGE = 10;
+/** The live region speaks when the truck has stood still this long, milliseconds. */
+const SPEAK_AFTER = 500;
+const TALLEST_PX = 560;
+
+export function mountCorner(root, { store, actions }) {
+  const world = svg('g');
+  const labels = svg('g', { class: 'labels' });
+  const drawing = svg('svg', { id: 'corner-view', class: 'drawing', role: 'img' },
+    svg('title', {}, 'The corner from above'),
+    svg('defs', {},
+      svg('pattern', { id: 'corner-hatch', width: 1, height: 1, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)' },
+        svg('rect', { class: 'hatch-ground', width: 1, height: 1 }),
+        svg('path', { class: 'hatch-line', d: 'M0 0V1' })),
+      svg('pattern', { id: 'corner-opposing', width: 2.4, height: 2.4, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(-45)' },
+        svg('path', { class: 'opposing-line', d: 'M0 0V2.4' }))),
+    world, labels);
+  const frame = el('div', { class: 'corner-frame' }, drawing);
+  const slider = el('input', {
+    id: 'corner-slider', type: 'range', min: 0, step: 1, 'aria-label': 'Position of the steer axle along its line',
+    on: { input: () => moved(Number(slider.value)), keydown: keyed },
+  });
+  const readings = {
+    station: el('output', { id: 'corner-position' }),
+    steer: el('output', { id: 'corner-steer' }),
+    bends: el('output', { id: 'corner-bends' }),
+  };
+  const message = el('div', { class: 'passage-message' });
+  const facts = el('div', { id: 'corner-facts' });
+  const live = el('p', { id: 'corner-live', class: 'unseen', role: 'status' });
+  const legend = el('ul', { class: 'corner-legend' });
+  const body = el('tbody');
+  const comparison = el('div', { class: 'table-frame' }, el('table', { id: 'corner-comparison' },
+    el('caption', {}, 'Configurations side by side at this corner'),
+    el('thead', {}, el('tr', {}, ['Setting', 'Verdict', 'Least room', 'Own lanes', 'Offtracking', 'Swept width', 'Tail swing',
+      'Frontal swing', 'Booster trails wide'].map(name => el('th', { scope: 'col' }, name)))),
+    body));
+  const travel = el('div', { class: 'passage-travel corner-travel' },
+    el('div', {}, slider, el('p', { class: 'passage-buttons' },
+      button('corner-back', '‹ Back', () => moved(store.get().position - 1)),
+      button('corner-tightest', 'To the tightest', () => moved(store.get().passage.data.tightest)),
+      button('corner-forward', 'Forward ›', () => moved(store.get().position + 1)),
+      button('corner-on-map', 'Show on the map', () => showOnMap()))),
+    el('dl', { class: 'readings' },
+      el('dt', {}, 'Steer axle'), el('dd', {}, readings.station),
+      el('dt', {}, 'Front wheels'), el('dd', {}, readings.steer),
+      el('dt', {}, 'Couplings'), el('dd', {}, readings.bends)));
+  const sheet = el('div', { class: 'corner-sheet' }, frame, travel, legend, facts);
+  root.append(message, sheet, comparison, live);
+  let units = [];
+  let speaking = 0;
+
+  const data = () => store.get().passage.data;
+
+  function moved(index) {
+    if (data()?.swept) {
+      actions.moveTo(index);
+    }
+  }
+
+  function keyed(event) {
+    const { position } = store.get();
+    const to = {
+      ArrowRight: position + 1, ArrowUp: position + 1, ArrowLeft: position - 1, ArrowDown: position - 1,
+      PageUp: position + PAGE, PageDown: position - PAGE, Home: 0, End: (data()?.positions.length ?? 1) - 1,
+    }[event.key];
+    if (to !== undefined && !event.altKey && !event.ctrlKey && !event.metaKey) {
+      event.preventDefault();
+      moved(to);
+    }
+  }
+
+  function showOnMap() {
+    if (data()?.leadLonLat) {
+      store.set({ focus: { lonLats: data().swept.flatMap(unit => unit.bodiesLonLat.flat()) } });
+      document.getElementById('plan').scrollIntoView({ block: 'start' });
+    }
+  }
+
+  function draw(state) {
+    const hazard = findHazard(state.report, state.hazard);
+    root.hidden = !isCorner(hazard);
+    if (root.hidden) {
+      return;
+    }
+    const { status, data: view } = state.passage;
+    const cell = findCell(hazard, state.configuration);
+    root.dataset.status = status;
+    root.setAttribute('aria-busy', String(status === 'loading'));
+    sheet.hidden = status === 'none' || status === 'failed';
+    sheet.classList.toggle('waiting', status === 'loading');
+    comparison.hidden = !hazard.cells.some(c => c.corner);
+    replace(message, messageFor(state, hazard, actions));
+    replace(body, statesAt(state.report, hazard, state.configuration).map(s => row(s, state)));
+    if (status !== 'ready' || !view?.swept) {
+      return;
+    }
+    const box = windowOf(view);
+    const width = frame.clientWidth;
+    if (width === 0) {
+      return;
+    }
+    const scale = Math.min(width / box.width, TALLEST_PX / box.height);
+    set(drawing, { viewBox: `${box.left} ${box.top} ${box.width} ${box.height}`,
+      width: Math.round(box.width * scale), height: Math.round(box.height * scale) });
+    units = view.units.map(unit => svg('g', { class: `unit corner-unit-${unit.unit}`, 'data-unit': unit.unit },
+      unit.bodies.map(([rear, front, half]) =>
+        svg('rect', { class: 'body', x: rear, y: -half, width: front - rear, height: 2 * half })),
+      unit.tyres.map(([ahead, half]) => [-1, 1].map(side =>
+        svg('rect', { class: 'tyre', x: ahead - 0.45, y: side > 0 ? -half : half - 0.35, width: 0.9, height: 0.35 })))));
+    replace(world,
+      svg('path', { class: 'corner-escorted', d: ringsPath(view.escorted), 'fill-rule': 'evenodd' }),
+      svg('path', { class: 'corner-pavement', d: ringsPath(view.pavement), 'fill-rule': 'evenodd' }),
+      svg('path', { class: 'corner-opposing', d: ringsPath(view.opposing), 'fill-rule': 'evenodd' }),
+      view.swept.map(unit => svg('path', {
+        class: `swept swept-${unit.unit}`, 'data-unit': unit.unit, d: ringsPath(unit.bodies), 'fill-rule': 'evenodd',
+      })),
+      view.swept.map(unit => svg('path', { class: `swept-tyres tyres-${unit.unit}`, d: ringsPath(unit.tyres) })),
+      svg('path', { class: 'corner-obstacle', d: ringsPath(view.obstacles), 'fill-rule': 'evenodd' }),
+      svg('path', { class: 'lead-line', d: linePath(view.lead) }),
+      view.encroachments.map(e => svg('path', { class: 'encroachment', d: ringsPath(e.rings), 'fill-rule': 'evenodd' })),
+      [...units].reverse());
+    const px = 1 / scale;
+    const bar = scaleBar(px, 120, axisUnitM(state.units));
+    replace(labels,
+      view.encroachments.map((e, i) => [
+        svg('circle', { class: 'encroachment-point', cx: e.at[0], cy: -e.at[1], r: 3 * px }),
+        text(e.at[0], -e.at[1] - (8 + 14 * (i % 3)) * px, px, `${e.unit} ${e.kind === e.unit ? 'body' : e.kind} ${required(e.byM, state.units)} over`,
+          'encroachment-label')]),
+      svg('path', { class: 'scale-bar', d: `M${box.left + 1} ${box.top + box.height - 1.6}v0.6h${bar.pixels * px}v-0.6` }),
+      text(box.left + 1 + bar.pixels * px / 2, box.top + box.height - 1.8, px, round(bar.length, axisUnitName(state.units)), ''));
+    set(drawing, { 'aria-label': spoken(view, cell, state.units) });
+    replace(legend, legendItems(view));
+    replace(facts, factsOf(cell.corner, state.units));
+    Object.assign(slider, { max: view.positions.length - 1 });
+    move(state);
+  }
+
+  function move(state) {
+    const { status, data: view } = state.passage;
+    if (root.hidden || status !== 'ready' || !view?.swept) {
+      return;
+    }
+    const position = view.positions[state.position];
+    units.forEach((group, i) => set(group, { transform: `matrix(${poseMatrix(position.poses[i]).join(' ')})` }));
+    slider.value = state.position;
+    Object.assign(slider.dataset, { index: state.position, stationM: position.stationM });
+    say(readings.station, `${dimension(position.stationM, state.units)} along its line`);
+    say(readings.steer, degrees(position.steerRad));
+    say(readings.bends, position.articulationRad
+      .map((bend, i) => `${['kingpin', 'pivot'][i] ?? `coupling ${i + 1}`} ${degrees(bend)}`).join(', '));
+    const words = `${readings.station.textContent}; front wheels ${readings.steer.textContent}; ${readings.bends.textContent}`
+      + (state.position === view.tightest ? '; the tightest position' : '');
+    slider.setAttribute('aria-valuetext', words);
+    clearTimeout(speaking);
+    speaking = setTimeout(() => say(live, words), SPEAK_AFTER);
+  }
+
+  function row({ configuration, cell }, { units: system, configuration: chosen }) {
+    const c = cell?.corner;
+    const figure = value => el('td', { class: 'figure' }, typeof value === 'number' ? required(value, system) : '—');
+    const label = `${configuration.axles} axles, ${BOOSTER_WORDS[configuration.booster] ?? configuration.booster}`;
+    return el('tr', {
+      'data-configuration': configuration.key, 'data-verdict': cell?.verdict, 'data-value-m': c?.valueM,
+      class: configuration.key === chosen ? 'chosen' : null,
+    },
+    el('th', { scope: 'row' }, el('button', {
+      type: 'button', class: 'corner-pick', 'aria-pressed': String(configuration.key === chosen),
+      on: { click: () => actions.chooseConfiguration(configuration.key) },
+    }, label)),
+    el('td', {}, verdictTag(cell?.verdict ?? 'not surveyed')),
+    el('td', { class: 'figure' }, c ? clearance(c.valueM, system) : '—'),
+    el('td', {}, c ? (c.escorts ? `${c.ownLanes}; needs the opposing lane` : c.ownLanes) : '—'),
+    figure(c?.offtrackingM), figure(c?.sweptWidthM), figure(c?.tailSwingM), figure(c?.frontalSwingM), figure(c?.trailsWideM));
+  }
+
+  const stops = [
+    store.watch(['passage', 'report', 'hazard', 'configuration', 'units'], draw),
+    store.watch(['position'], move),
+    onWidth(frame, () => draw(store.get())),
+  ];
+  return { unmount: () => { clearTimeout(speaking); stops.forEach(stop => stop()); root.replaceChildren(); } };
+}
+
+function factsOf(c, units) {
+  const line = c.line;
+  const side = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'right' : 'left'} of the centre`;
+  const rows = [
+    ['Least room', `${clearance(c.valueM, units)}: ${c.unit}${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}`],
+    ['Needs', `${required(c.requiredM, units)} = margin ${required(c.marginM, units)} + uncertainty ${required(c.uncertaintyM, units)}`],
+    ['Line in', `steer axle ${side(line.offsetInM)}`],
+    line.swingInRad > 0.02 && ['Swing before', `${degrees(line.swingInRad, false)} away from the turn first`],
+    ['Turn', `radius ${dimension(line.radiusM, units)}, front wheels up to ${degrees(c.steerRad, false)}`],
+    line.swingOutRad > 0.02 && ['Swing after', `${degrees(line.swingOutRad, false)} past the exit, then back`],
+    ['Line out', `steer axle ${side(line.offsetOutM)}`],
+    c.pivotSwingM !== null && ['Booster', `tyres ${required(c.trailsWideM, units)} outside the trailer's; `
+      + `pivot swings out ${required(c.pivotSwingM, units)}`],
+  ].filter(Boolean);
+  return [el('h3', {}, 'The line to drive'), el('dl', { class: 'facts' },
+    rows.map(([name, value]) => [el('dt', {}, name), el('dd', {}, value)]))];
+}
+
+function legendItems(view) {
+  const item = (name, words) => el('li', {},
+    svg('svg', { class: 'legend-sample', width: 26, height: 14, 'aria-hidden': 'true' },
+      svg('rect', { class: name, x: 1, y: 1, width: 24, height: 12 })), words);
+  return [
+    item('corner-pavement', 'pavement that tyres may use'),
+    view.escorted.length > 0 && item('corner-escorted', 'also with escorts'),
+    view.opposing.length > 0 && item('corner-opposing', 'opposing lanes'),
+    view.obstacles.length > 0 && item('corner-obstacle', 'obstacles'),
+    ...view.swept.map(({ unit }) => item(`swept swept-${unit}`, `${unit} passes over`)),
+    item('lead-line', 'line of the steer axle'),
+    view.encroachments.length > 0 && item('encroachment', 'encroachment'),
+  ];
+}
+
+function spoken(view, cell, units) {
+  const c = cell.corner;
+  const over = view.encroachments.map(e => `${e.unit} ${e.kind} goes ${required(e.byM, units)} over ${e.against}`);
+  return `The corner from above. ${over.length > 0 ? over.join('; ') : `Least room ${clearance(c.valueM, units)} at the ${c.unit}`}.`
+    + (view.escorts ? ' The line uses the opposing lane.' : '');
+}
+
+function degrees(rad, hand = true) {
+  const value = Math.round(Math.abs(rad) * 1800 / Math.PI) / 10;
+  return `${value}°${hand && value > 0 ? (rad > 0 ? ' left' : ' right') : ''}`;
+}
+
+function text(x, y, px, words, name) {
+  const node = svg('text', { class: `label corner-label ${name}`, x, y, 'text-anchor': 'middle' }, words);
+  node.style.fontSize = `${12 * px}px`;
+  node.style.strokeWidth = `${3 * px}px`;
+  return node;
+}
+
+function messageFor({ passage, configuration }, hazard, actions) {
+  if (passage.status === 'failed') {
+    return problemBox(passage.problem, button('corner-retry', 'Try again', () => actions.drawPassage()));
+  }
+  if (passage.status === 'none') {
+    const cell = findCell(hazard, configuration);
+    return el('p', { class: 'nothing' }, 'There is nothing to draw. ', cell?.reasons[0] ?? '');
+  }
+  return null;
+}
+
+function button(id, label, click) {
+  return el('button', { id, type: 'button', on: { click } }, label);
+}
