@@ -145,8 +145,8 @@ export function mountPlan(root, { store, actions }) {
     }
     const flip = points => points.map(([lon, lat]) => [lat, lon]);
     const still = { interactive: false };
-    passage.data.swept.forEach(unit => unit.bodiesLonLat.forEach(ring =>
-      L.polygon(flip(ring), { ...still, className: `plan-swept plan-swept-${unit.unit}` }).addTo(way)));
+    passage.data.swept.forEach(unit => L.polygon(unit.bodiesLonLat.map(flip),
+      { ...still, smoothFactor: 0.2, className: `plan-swept plan-swept-${unit.unit}` }).addTo(way));
     L.polyline(flip(passage.data.leadLonLat), { ...still, className: 'plan-lead' }).addTo(way);
   }
 

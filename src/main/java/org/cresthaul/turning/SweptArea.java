@@ -13,12 +13,11 @@ import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 
 /**
- * What a unit passes over. Not a union of thousands of rectangles: a point of the ground enters a moving rectangle at its
- * front (its rear in reverse) or at a side, and leaves by crossing the line of the effective axle, unless the turn changes
- * its hand first. So the rectangle's area is that of three lines across it (front, effective axle, rear), each a ribbon
- * between the paths of its two ends, and of the rectangle itself at the start, the end and wherever the unit's turn
- * changes hand. A ribbon is cut into pieces that turn less than a radian; the few pieces are united once. The work grows
- * with the length of the path.
+ * What a unit passes over. Not a union of thousands of rectangles: a place that a moving rectangle comes to cover is
+ * entered over one of its sides, so its area is that of the rectangle at the start and of the ribbons that its sides draw.
+ * The long sides are cut at the effective axle, where they move along themselves. A ribbon is a ring between the paths of
+ * a side's two ends, cut where the unit's turn changes hand and after a radian; a piece that folds is replaced by its
+ * steps. The few pieces are united once. The work grows with the length of the path.
  *
  * <p>Areas are true to the states, joined straight: with states every 0.25 m within 3 mm on curves of 3 m radius and
  * more.
@@ -29,6 +28,8 @@ public final class SweptArea {
     private static final PrecisionModel GRID = new PrecisionModel(10_000);
 
     private static final double PIECE_RAD = 1.0;
+    /** A step of less is a side moving along itself, square metres. */
+    private static final double LEAST_M2 = 1e-7;
 
     private SweptArea() {}
 
@@ -36,7 +37,8 @@ public final class SweptArea {
     public static Geometry ofTyres(Track track, int unit, PlanUnit plan) {
         List<Polygon> pieces = new ArrayList<>();
         for (AxleLine axle : plan.tyres()) {
-            addRibbon(track, unit, axle.aheadM(), axle.halfWidthM(), pieces);
+            double half = axle.halfWidthM();
+            addRibbon(track, unit, axle.aheadM(), half, axle.aheadM(), -half, pieces);
         }
         return union(pieces);
     }
@@ -45,20 +47,20 @@ public final class SweptArea {
     public static Geometry ofBodies(Track track, int unit, PlanUnit plan) {
         List<Polygon> pieces = new ArrayList<>();
         for (Body body : plan.bodies()) {
+            double half = body.halfWidthM();
             double middle = Math.max(body.rearM(), Math.min(body.frontM(), 0));
-            addRibbon(track, unit, body.frontM(), body.halfWidthM(), pieces);
-            addRibbon(track, unit, middle, body.halfWidthM(), pieces);
-            addRibbon(track, unit, body.rearM(), body.halfWidthM(), pieces);
+            addRibbon(track, unit, body.frontM(), half, body.frontM(), -half, pieces);
+            addRibbon(track, unit, body.rearM(), half, body.rearM(), -half, pieces);
+            for (int side = -1; side <= 1; side += 2) {
+                if (body.frontM() > middle) {
+                    addRibbon(track, unit, body.frontM(), side * half, middle, side * half, pieces);
+                }
+                if (body.rearM() < middle) {
+                    addRibbon(track, unit, middle, side * half, body.rearM(), side * half, pieces);
+                }
+            }
             addRectangle(track, 0, unit, body, pieces);
             addRectangle(track, track.size() - 1, unit, body, pieces);
-            double hand = 0;
-            for (int i = 1; i < track.size(); i++) {
-                double turn = turn(track, i, unit);
-                if (turn * hand < 0) {
-                    addRectangle(track, i - 1, unit, body, pieces);
-                }
-                hand = Math.abs(turn) > 1e-12 ? turn : hand;
-            }
         }
         return union(pieces);
     }
@@ -93,61 +95,54 @@ public final class SweptArea {
         pieces.add(GEOMETRY.createPolygon(new Coordinate[] {c[0], c[1], c[2], c[3], c[0]}));
     }
 
-    private static void addRibbon(Track track, int unit, double aheadM, double half, List<Polygon> pieces) {
-        List<Coordinate> left = new ArrayList<>();
-        List<Coordinate> right = new ArrayList<>();
+    private static void addRibbon(
+            Track track, int unit, double aheadA, double leftA, double aheadB, double leftB, List<Polygon> pieces) {
+        List<Coordinate> a = new ArrayList<>();
+        List<Coordinate> b = new ArrayList<>();
         double turned = 0;
         for (int i = 0; i < track.size(); i++) {
-            Coordinate l = place(track, i, unit, aheadM, half);
-            Coordinate r = place(track, i, unit, aheadM, -half);
-            if (i > 0) {
-                turned += turn(track, i, unit);
-                Coordinate l0 = place(track, i - 1, unit, aheadM, half);
-                Coordinate r0 = place(track, i - 1, unit, aheadM, -half);
-                boolean moves = l.distance(l0) > 1e-6 || r.distance(r0) > 1e-6;
-                // Where the line turns about a point of itself, its ribbon folds: such a step stands alone.
-                boolean folds = !ahead(l0, l, r0) || !ahead(l0, l, r) || !ahead(r0, r, r0, l0) || !ahead(r0, r, r0, l);
-                if (moves && folds) {
-                    close(left, right, pieces);
-                    Geometry hull = GEOMETRY.createMultiPointFromCoords(new Coordinate[] {l0, r0, l, r}).convexHull();
-                    if (hull instanceof Polygon polygon) {
-                        pieces.add(polygon);
-                    }
-                    turned = 0;
-                } else if (Math.abs(turned) > PIECE_RAD) {
-                    left.add(l);
-                    right.add(r);
-                    close(left, right, pieces);
-                    turned = 0;
-                }
+            double turn = i == 0 ? 0 : turn(track, i, unit);
+            if (turn * turned < 0 || Math.abs(turned) > PIECE_RAD) {
+                close(a, b, pieces);
+                a.add(place(track, i - 1, unit, aheadA, leftA));
+                b.add(place(track, i - 1, unit, aheadB, leftB));
+                turned = 0;
             }
-            left.add(l);
-            right.add(r);
+            turned += turn;
+            a.add(place(track, i, unit, aheadA, leftA));
+            b.add(place(track, i, unit, aheadB, leftB));
         }
-        close(left, right, pieces);
+        close(a, b, pieces);
     }
 
-    /** Whether a point is to the right of the way from one place to the next. */
-    private static boolean ahead(Coordinate from, Coordinate to, Coordinate point) {
-        return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x) < 0;
-    }
-
-    /** Whether the other end is to the left of the right end's way. */
-    private static boolean ahead(Coordinate from, Coordinate to, Coordinate foot, Coordinate point) {
-        return (to.x - from.x) * (point.y - foot.y) - (to.y - from.y) * (point.x - foot.x) > 0;
-    }
-
-    private static void close(List<Coordinate> left, List<Coordinate> right, List<Polygon> pieces) {
-        if (left.size() > 1) {
-            Coordinate[] ring = new Coordinate[2 * left.size() + 1];
-            for (int i = 0; i < left.size(); i++) {
-                ring[i] = left.get(i);
-                ring[2 * left.size() - 1 - i] = right.get(i);
+    private static void close(List<Coordinate> a, List<Coordinate> b, List<Polygon> pieces) {
+        if (a.size() > 1) {
+            Coordinate[] ring = new Coordinate[2 * a.size() + 1];
+            for (int i = 0; i < a.size(); i++) {
+                ring[i] = a.get(i);
+                ring[2 * a.size() - 1 - i] = b.get(i);
             }
             ring[ring.length - 1] = ring[0];
-            pieces.add(GEOMETRY.createPolygon(ring));
+            Polygon piece = GEOMETRY.createPolygon(ring);
+            if (piece.isValid()) {
+                pieces.add(piece);
+            } else {
+                addSteps(a, b, pieces);
+            }
         }
-        left.clear();
-        right.clear();
+        a.clear();
+        b.clear();
+    }
+
+    /** A ribbon that folds, step by step: the hull of a step holds all its side passes over, and by a hair more. */
+    private static void addSteps(List<Coordinate> a, List<Coordinate> b, List<Polygon> pieces) {
+        for (int i = 1; i < a.size(); i++) {
+            Geometry hull = GEOMETRY.createMultiPointFromCoords(
+                            new Coordinate[] {a.get(i - 1), b.get(i - 1), a.get(i), b.get(i)})
+                    .convexHull();
+            if (hull instanceof Polygon polygon && polygon.getArea() > LEAST_M2) {
+                pieces.add(polygon);
+            }
+        }
     }
 }

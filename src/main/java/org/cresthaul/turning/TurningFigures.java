@@ -14,8 +14,9 @@ import org.cresthaul.turning.TurningCombination.PlanUnit;
  * @param offtrackingM by unit: the farthest its effective axle is from the lead path, metres
  * @param sweptWidthM widest cross-section of what all bodies pass over
  * @param tailSwing how far a rear corner swings out past where that side of its unit stood on the straight before the
- *     turn
- * @param frontalSwing how far a front corner swings out past the line its side follows on the straight after the turn
+ *     turn, away from the way it first turns
+ * @param frontalSwing how far a front corner swings out past the line its side follows on the straight after the turn,
+ *     away from the way it last turns
  * @param trailsWide how far the last unit's tyres run outside the path of the tyres of the unit before it; with three
  *     units and more
  * @param pivotSwing how far the last coupling runs outside the path of the effective axle before it; with three units and
@@ -65,39 +66,38 @@ public record TurningFigures(
     /** The figures of a followed path that starts straight and ends straight enough. */
     public static TurningFigures of(Track track, TurningCombination combination) {
         Band all = new Band(track);
-        double hand = turnHand(track);
+        double firstHand = hand(track, 1);
+        double lastHand = hand(track, -1);
+        double startCos = track.leadCos(0);
+        double startSin = track.leadSin(0);
         Swing tail = Swing.none();
         Swing front = Swing.none();
-        double startHeading = track.headingRad(0, 0);
         int out = straightOut(track);
         double endX = track.leadXM(out);
         double endY = track.leadYM(out);
         double endCos = track.leadCos(track.size() - 1);
         double endSin = track.leadSin(track.size() - 1);
-        double startCos = Math.cos(startHeading);
-        double startSin = Math.sin(startHeading);
         for (int k = 0; k < combination.units().size(); k++) {
             PlanUnit unit = combination.units().get(k);
             for (Body body : unit.bodies()) {
                 for (int side = -1; side <= 1; side += 2) {
                     double half = side * body.halfWidthM();
-                    boolean outside = side * hand < 0;
                     all.addPath(track, k, body.frontM(), half);
                     all.addPath(track, k, Math.max(body.rearM(), Math.min(body.frontM(), 0)), half);
                     all.addPath(track, k, body.rearM(), half);
                     for (int i = 0; i < track.size(); i++) {
                         double[] rear = place(track, i, k, body.rearM(), half);
+                        double along = startCos * (rear[0] - track.leadXM(0)) + startSin * (rear[1] - track.leadYM(0));
                         double swing = side * (startCos * (rear[1] - track.leadYM(0))
                                 - startSin * (rear[0] - track.leadXM(0))) - body.halfWidthM();
                         // Only as long as the corner is still beside the straight that the turn leaves.
-                        boolean before = startCos * (rear[0] - track.leadXM(0)) + startSin * (rear[1] - track.leadYM(0)) < 0;
-                        if (outside && before && swing > tail.valueM) {
+                        if (side * firstHand < 0 && along < 0 && swing > tail.valueM) {
                             tail = new Swing(swing, k, rear[0], rear[1], track.stationM(i));
                         }
                         double[] nose = place(track, i, k, body.frontM(), half);
                         double past = side * (endCos * (nose[1] - endY) - endSin * (nose[0] - endX)) - body.halfWidthM();
                         boolean beyond = endCos * (nose[0] - endX) + endSin * (nose[1] - endY) > 0;
-                        if (outside && beyond && past > front.valueM) {
+                        if (side * lastHand < 0 && beyond && past > front.valueM) {
                             front = new Swing(past, k, nose[0], nose[1], track.stationM(i));
                         }
                     }
@@ -124,6 +124,17 @@ public record TurningFigures(
             pivot = Optional.of(axle.outside(track, last - 1, -track.chain().get(last - 1).couplingBehindM(), 0));
         }
         return new TurningFigures(offtrackingM(track), all.widest(), tail, front, wide, pivot);
+    }
+
+    /** Which way the path turns first ({@code way} 1) or last (-1): positive to the left. */
+    private static double hand(Track track, int way) {
+        for (int i = way > 0 ? 1 : track.size() - 1; i > 0 && i < track.size(); i += way) {
+            double turn = track.leadCos(i - 1) * track.leadSin(i) - track.leadSin(i - 1) * track.leadCos(i);
+            if (Math.abs(turn) > 1e-9) {
+                return turn;
+            }
+        }
+        return 0;
     }
 
     /** The state at which the last straight begins. */
@@ -217,6 +228,11 @@ public record TurningFigures(
 
         /** How far a point's path leaves this band on the outside of the turn. */
         Swing outside(Track track, int unit, double aheadM, double leftM) {
+            return beyond(track, unit, aheadM, leftM, hand >= 0 ? -1 : 1);
+        }
+
+        /** How far a point's path leaves this band on one side: 1 for the left, -1 for the right. */
+        Swing beyond(Track track, int unit, double aheadM, double leftM, int side) {
             PathFrame frame = new PathFrame(track);
             Swing worst = Swing.none();
             for (int i = 0; i < track.size(); i++) {
@@ -229,7 +245,7 @@ public record TurningFigures(
                     continue;
                 }
                 double t = place - bin;
-                double out = hand >= 0
+                double out = side < 0
                         ? (1 - t) * least[bin] + t * least[bin + 1] - frame.offsetM()
                         : frame.offsetM() - (1 - t) * most[bin] - t * most[bin + 1];
                 if (out > worst.valueM) {
