@@ -80,6 +80,19 @@ public final class RouteMistakes {
                     "soffit of another datum | P/2/soffit | [[\"-3 m\",\"98 m\"],[\"5 m\",\"98 m\"]] | other-datum | = | sense",
                     "soffit 50 m up          | P/2/soffit | [[\"-3 m\",\"150 m\"],[\"5 m\",\"150 m\"]] | other-datum | = | sense",
                     "a posted soffit         | P/2/measured | \"posted\" | posted-soffit | = | shape",
+                    "a corner both ways      | P/6/pavement | {\"type\":\"Polygon\",\"coordinates\":[[[-93.081,44.6005],[-93.079,44.6005],[-93.079,44.6015],[-93.081,44.6005]]]} | both-shapes | P/6/template | shape",
+                    "a corner, not how well  | P/6/survey | absent | missing | = | shape",
+                    "a corner turned round   | P/6/template/turn | \"right\" | legs-off-route | P/6/template | sense",
+                    "a corner of 60 degrees  | P/6/template/angle | \"40 deg\" | legs-off-route | P/6/template | sense",
+                    "a corner of one degree  | P/6/template/angle | \"1 deg\" | out-of-range | = | sense",
+                    "a lane of a foot        | P/6/template/approach/own | \"1 ft\" | out-of-range | = | sense",
+                    "no opposing lane told   | P/6/template/exit/opposing | absent | missing | = | shape",
+                    "radii out of order      | P/6/template/kerb/radii/1 | \"45 m\" | order | P/6/template/kerb/radii | sense",
+                    "an island like an eight | P/6/template/islands/0/outline | [[\"0 m\",\"0 m\"],[\"5 m\",\"5 m\"],[\"5 m\",\"0 m\"],[\"0 m\",\"5 m\"]] | self-crossing | = | sense",
+                    "a pole without a size   | P/6/template/obstacles/0/radius | absent | missing | = | shape",
+                    "borrowing the footway   | P/6/template/borrow | [\"footway\"] | unknown-word | P/6/template/borrow/0 | shape",
+                    "a corner with a profile | P/6/profile | [] | unknown-key | = | shape",
+                    "a roundabout of nothing | P/6/template/roundabout | {\"outer\":\"10 m\",\"island\":\"9 m\",\"kerb\":\"5 m\"} | order | P/6/template/roundabout/outer | shape",
                     "soffit unsorted         | P/2/soffit/1/0 | \"-5 m\" | distance-order | = | sense")
             .map(row -> Mistake.of(row.replaceAll("\\b([PGC])/(\\d)", "/features/$2/$1")
                     .replace("/P", "/properties")

@@ -34,7 +34,18 @@ public final class RouteTexts {
                     "clearance": "14 ft 2 in", "extent": ["-3 m", "5 m"]} },
                 { "type": "Feature",
                   "geometry": {"type": "Point", "coordinates": [-93.08, 44.618]},
-                  "properties": {"hazard": "dip", "id": "H04", "name": "Ford"} }
+                  "properties": {"hazard": "dip", "id": "H04", "name": "Ford"} },
+                { "type": "Feature",
+                  "geometry": {"type": "Point", "coordinates": [-93.08, 44.601]},
+                  "properties": {"hazard": "corner", "id": "H05", "name": "Mill turn",
+                    "survey": {"accuracy": "50 mm", "source": "tape"},
+                    "template": {"turn": "left", "angle": "82 deg",
+                      "approach": {"own": "5 m", "opposing": "4 m", "shoulder": "1 m"},
+                      "exit": {"own": "5 m", "opposing": "4 m"},
+                      "kerb": {"radii": ["40 m", "15 m", "40 m"], "offset": "1 m"}, "apron": "0.5 m",
+                      "borrow": ["approach", "exit"],
+                      "islands": [{"outline": [["20 m", "0.2 m"], ["25 m", "0.2 m"], ["25 m", "-0.2 m"]]}],
+                      "obstacles": [{"name": "sign", "at": ["-20 m", "-8 m"], "radius": "0.1 m"}]}} }
               ] }
             """;
 }

@@ -108,7 +108,7 @@ class PageTest {
     private static Double governingM(JsonNode cell) {
         Double least = null;
         double spare = Double.POSITIVE_INFINITY;
-        for (String side : new String[] {"ground", "overhead"}) {
+        for (String side : new String[] {"ground", "overhead", "corner"}) {
             JsonNode gap = cell.path(side);
             if (gap.isObject() && gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue() < spare) {
                 spare = gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue();
