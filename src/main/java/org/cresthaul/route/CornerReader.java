@@ -98,10 +98,13 @@ final class CornerReader {
         double accuracyM = fields.get().lengthM("accuracy", ACCURACY);
         String source = fields.get().text("source", JsonFields.LONGEST_NAME);
         fields.get().refuseOthers();
-        return problems.count() == before ? Optional.of(new Uncertainty(accuracyM, source)) : Optional.empty();
+        return fields.get().isThere() && problems.count() == before ? Optional.of(new Uncertainty(accuracyM, source)) : Optional.empty();
     }
 
     private Optional<CornerTemplate> template(JsonFields t) {
+        if (!t.isThere()) {
+            return Optional.empty();
+        }
         int before = problems.count();
         Optional<JsonFields> round = t.findObject("roundabout");
         String turn = t.word("turn", List.of("left", "right"));
@@ -130,6 +133,9 @@ final class CornerReader {
         List<Obstacle> obstacles = new ArrayList<>();
         for (JsonFields o : t.findObjects("obstacles", 0, 200)) {
             o.findText("name", JsonFields.LONGEST_NAME);
+            if (!o.isThere()) {
+                continue;
+            }
             if (o.has("outline")) {
                 List<PlanPoint> outline = outline(o, "outline");
                 if (outline.size() >= 3) {
@@ -209,7 +215,7 @@ final class CornerReader {
                     "Give the radius of the outer edge; it is larger than the island's.");
         }
         round.refuseOthers();
-        return round.problems().count() == before ? Optional.of(new Roundabout(outer, island, kerb)) : Optional.empty();
+        return round.isThere() && round.problems().count() == before ? Optional.of(new Roundabout(outer, island, kerb)) : Optional.empty();
     }
 
     private List<PlanPoint> outline(JsonFields fields, String key) {
@@ -267,6 +273,9 @@ final class CornerReader {
         List<Pole> poles = new ArrayList<>();
         for (JsonFields o : properties.findObjects("obstacles", 0, 500)) {
             o.findText("name", JsonFields.LONGEST_NAME);
+            if (!o.isThere()) {
+                continue;
+            }
             if (o.has("at")) {
                 LonLat at = PositionFields.read(o.find("at"), () -> o.pointer("at"), problems);
                 double radius = o.lengthM("radius", POLE);

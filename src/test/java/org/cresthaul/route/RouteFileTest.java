@@ -56,7 +56,7 @@ class RouteFileTest {
     void readsEveryKindOfHazardInTheOrderOfTravel() throws Exception {
         Route route = RouteFile.parse(RouteTexts.ROUTE);
         assertEquals(
-                List.of("H01 rail-crossing", "H02 low-structure", "H03 low-structure", "H04 dip"),
+                List.of("H01 rail-crossing", "H05 corner", "H02 low-structure", "H03 low-structure", "H04 dip"),
                 route.hazards().stream().map(h -> h.place().id() + " " + h.word()).toList());
         RailCrossing crossing = (RailCrossing) route.findHazard("H01").orElseThrow();
         assertEquals("Quarry spur", crossing.place().name());
@@ -84,7 +84,7 @@ class RouteFileTest {
         assertEquals(LowStructure.Measured.POSTED, rack.measured());
         assertTrue(rack.isSurveyed());
 
-        assertEquals(RoadHump.Kind.DIP, ((RoadHump) route.hazards().get(3)).kind());
+        assertEquals(RoadHump.Kind.DIP, ((RoadHump) route.hazards().get(4)).kind());
     }
 
     @Test
@@ -147,9 +147,9 @@ class RouteFileTest {
                 RouteTexts.ROUTE, "/features/1/geometry/coordinates",
                 "[[-93.08, 44.6011], [-93.08, 44.62], [-93.08, 44.6011]]");
         List<InputProblem> problems = problemsOf(outAndBack);
-        assertEquals(List.of("passed-twice", "passed-twice", "passed-twice"),
+        assertEquals(List.of("passed-twice", "passed-twice", "passed-twice", "passed-twice"),
                 problems.stream().map(InputProblem::code).toList());
-        for (int feature : new int[] {2, 4}) {
+        for (int feature : new int[] {2, 4, 6}) {
             outAndBack = JsonEdit.edit(outAndBack, "/features/" + feature + "/properties/passage", "1");
         }
         outAndBack = JsonEdit.edit(outAndBack, "/features/5/properties/passage", "2");
@@ -187,7 +187,7 @@ class RouteFileTest {
         String more = JsonEdit.edit(RouteTexts.ROUTE, "/bbox", "[-93.1, 44.6, -93.08, 44.62]");
         more = JsonEdit.edit(more, "/features/5/id", "5");
         more = JsonEdit.edit(more, "/features/5/geometry/bbox", "[-93.08, 44.618, -93.08, 44.618]");
-        assertEquals(4, RouteFile.parse(more).hazards().size());
+        assertEquals(5, RouteFile.parse(more).hazards().size());
     }
 
     @Test

@@ -92,7 +92,7 @@ public final class RouteMistakes {
                     "a pole without a size   | P/6/template/obstacles/0/radius | absent | missing | = | shape",
                     "borrowing the footway   | P/6/template/borrow | [\"footway\"] | unknown-word | P/6/template/borrow/0 | shape",
                     "a corner with a profile | P/6/profile | [] | unknown-key | = | shape",
-                    "a roundabout of nothing | P/6/template/roundabout | {\"outer\":\"10 m\",\"island\":\"9 m\",\"kerb\":\"5 m\"} | order | P/6/template/roundabout/outer | shape",
+                    "a roundabout with kerb  | P/6/template/roundabout | {\"outer\":\"30 m\",\"island\":\"9 m\",\"kerb\":\"5 m\"} | kerb-on-roundabout | P/6/template/kerb | shape",
                     "soffit unsorted         | P/2/soffit/1/0 | \"-5 m\" | distance-order | = | sense")
             .map(row -> Mistake.of(row.replaceAll("\\b([PGC])/(\\d)", "/features/$2/$1")
                     .replace("/P", "/properties")
