@@ -28,7 +28,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** What README, DEVELOPERS and docs say is so: their commands run, their examples answer, their links lead somewhere. */
+/** What README, DEVELOPERS and docs say is so: commands run, examples answer, links lead somewhere. */
 class DocumentsTest {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final Pattern BLOCK = Pattern.compile("(?ms)^```(\\w*)\\n(.*?)^```$");
@@ -74,7 +74,7 @@ class DocumentsTest {
         String printed = run(1, command.substring(START.length()));
 
         String answer = blocks(readme, "text").get(0);
-        assertTrue(printed.contains("\n" + answer), "the worked answer of README.md is not what " + command + " prints");
+        assertTrue(printed.contains("\n" + answer), "not the answer in README.md: " + command);
         assertTrue(printed.contains("H04  Tallow branch line, rail crossing at 7.83 mi\n"), "its place");
         assertTrue(printed.contains("38.56 mi\n"), "the length of the sample route");
         assertEquals(17, printed.lines().filter(l -> l.matches("H\\d\\d {2}.*, .* at .* mi")).count());
@@ -141,11 +141,12 @@ class DocumentsTest {
     private static String shell(String example) throws Exception {
         Path err = Files.createTempFile("curl", ".err");
         try {
-            Process shell = new ProcessBuilder("bash", "-c", example.replace("curl ", "curl -s -S -w '\\n%{http_code}' "))
+            String withStatus = example.replace("curl ", "curl -s -S -w '\\n%{http_code}' ");
+            Process shell = new ProcessBuilder("bash", "-c", withStatus)
                     .redirectError(err.toFile())
                     .start();
             String answer = new String(shell.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-            assertEquals(0, shell.waitFor(), "bash and curl are needed; .ci/run installs curl\n" + Files.readString(err));
+            assertEquals(0, shell.waitFor(), "curl is needed; .ci/run installs it\n" + Files.readString(err));
             return answer;
         } finally {
             Files.delete(err);

@@ -123,6 +123,10 @@ class PageTest {
         return text == null ? null : Double.valueOf(text);
     }
 
+    private static Double shownM(String selector) {
+        return number(browser.find(selector), "data-value-m");
+    }
+
     private static String chosenConfiguration() {
         return browser.find("#route-verdict").getDomAttribute("data-configuration");
     }
@@ -181,7 +185,7 @@ class PageTest {
         // It opens at the tightest position, which is the report's clearance.
         int tightest = passage.path("tightest").intValue();
         assertShown(passage, tightest);
-        assertEquals(governingM(cell(hazard, configuration)), number(browser.find("#passage-clearance"), "data-value-m"));
+        assertEquals(governingM(cell(hazard, configuration)), shownM("#passage-clearance"));
 
         browser.tabTo("#passage-slider", 200);
         browser.press(Keys.ARROW_RIGHT);
@@ -209,7 +213,7 @@ class PageTest {
 
         assertEquals(Integer.toString(index), slider.getDomAttribute("data-index"));
         assertEquals(position.path("steerM").doubleValue(), number(slider, "data-steer-m"));
-        assertEquals(position.path("groundM").doubleValue(), number(browser.find("#passage-clearance"), "data-value-m"));
+        assertEquals(position.path("groundM").doubleValue(), shownM("#passage-clearance"));
     }
 
     @Test
