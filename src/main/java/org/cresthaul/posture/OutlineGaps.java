@@ -35,6 +35,8 @@ final class OutlineGaps {
     private final double lengthM;
     private final double heightM;
     /** Segments that line vertices can be nearest to: rear and front end in the frame, and their angle. */
+    private final FramePoint[][] face;
+
     final double[] rx;
 
     private final double[] rh;
@@ -90,6 +92,7 @@ final class OutlineGaps {
         foremost = front;
         lengthM = vx[front] - vx[rear];
         heightM = Arrays.stream(vh).max().orElseThrow() - Arrays.stream(vh).min().orElseThrow();
+        face = faces.toArray(new FramePoint[0][]);
         rx = faces.stream().mapToDouble(f -> f[0].xM()).toArray();
         rh = faces.stream().mapToDouble(f -> f[0].hM()).toArray();
         fx = faces.stream().mapToDouble(f -> f[1].xM()).toArray();
@@ -159,7 +162,7 @@ final class OutlineGaps {
                 }
                 if (gap < nearest.gapM) {
                     double t = (kinkS[j] - x0) / (x1 - x0);
-                    nearest.offer(gap, steerM, unit, between(k, t), kinkS[j]);
+                    nearest.offer(gap, steerM, unit, face[k][0].towards(face[k][1], t), kinkS[j]);
                 }
             }
         }
@@ -176,10 +179,6 @@ final class OutlineGaps {
 
     boolean hasTyre() {
         return tyre != null;
-    }
-
-    private FramePoint between(int k, double t) {
-        return new FramePoint(rx[k] + t * (fx[k] - rx[k]), rh[k] + t * (fh[k] - rh[k]), "");
     }
 
     private boolean covers(double x) {
