@@ -93,7 +93,7 @@ final class HazardCheck {
             raise = found.orElse(null);
             if (raise == null) {
                 raiseNote = surroundings.limits().isEmpty()
-                        ? "no raise within the limits makes it clear"
+                        ? "no raise within the limits was found to make it clear"
                         : "no raise can make it clear: more must be known about this place first";
             }
         }

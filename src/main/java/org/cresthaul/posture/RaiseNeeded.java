@@ -17,9 +17,11 @@ import org.cresthaul.road.Soffit;
  * The least raise that meets every demand over every line: the deck front alone by the gooseneck hydraulics if that will
  * do, and only otherwise the rear by hand as well, as little of it as will do and then as little at the front.
  *
- * <p>Each spare gap (gap less what is demanded) is concave and nearly linear in the two raises, so the spare found
- * tightest at a trial gives a cut: a linear upper bound through its exact posture and slope. The next trial is the least
- * raise that all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
+ * <p>Each spare gap (gap less what is demanded) is nearly linear in the two raises, so the spare found tightest at a
+ * trial gives a cut: a plane through it that no higher raise is likely to rise above. While axles keep off their stops
+ * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first and
+ * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least raise that all
+ * cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
  * rests on the linear estimate. Cuts are kept, and serve every notch, since only the deck front's height over the
  * reference notch matters. Not safe to share between threads.
  */
@@ -89,6 +91,7 @@ public final class RaiseNeeded {
         double frontNudge = 0;
         double rearNudge = 0;
         Raise last = null;
+        Tightest tightest = null;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
             Optional<Raise> next = leastAllowed(lowestM, mostRear, cuts);
             if (next.isEmpty()) {
@@ -98,65 +101,76 @@ public final class RaiseNeeded {
             if (last != null && Math.abs(at.deckFrontOffsetM - last.deckFrontOffsetM) + Math.abs(at.rearM - last.rearM)
                     < NUDGE_M) {
                 // The cuts no longer move the trial: go on by hand, but only where that opens the tightest gap.
-                Raise stuck = at;
-                Cut tightest = cuts.stream()
-                        .min(Comparator.comparingDouble(c -> c.at(stuck.deckFrontOffsetM, stuck.rearM)))
-                        .orElseThrow();
-                frontNudge += tightest.front > 0 ? NUDGE_M : 0;
-                rearNudge += tightest.rear > 0 ? NUDGE_M : 0;
+                frontNudge += tightest.cut.front > 0 ? NUDGE_M : 0;
+                rearNudge += tightest.cut.rear > 0 ? NUDGE_M : 0;
             }
             last = at;
             at = new Raise(
                     Math.min(highestM, at.deckFrontOffsetM + frontNudge), Math.min(mostRear, at.rearM + rearNudge));
-            if (leastSpare(at, levellings, cuts) >= SPARE_M) {
+            tightest = tightest(at, mostRear, levellings, cuts);
+            if (tightest.spareM >= SPARE_M) {
                 return Optional.of(at);
             }
         }
         return Optional.empty();
     }
 
-    /** Least spare at a trial; every place that lacks spare leaves a cut. */
-    private double leastSpare(Raise at, List<Levelling> levellings, List<Cut> cuts) {
-        double least = Double.POSITIVE_INFINITY;
+    /** The tightest place of a trial: what is spare there, and its cut. */
+    private record Tightest(double spareM, Cut cut) {}
+
+    /** The tightest place of a trial; every line, levelling and kind of gap leaves a cut. */
+    private Tightest tightest(Raise at, double mostRear, List<Levelling> levellings, List<Cut> cuts) {
+        List<Tightest> all = new ArrayList<>();
         for (Lane lane : lanes) {
             for (Levelling levelling : levellings) {
-                PassageSearch search = new PassageSearch(lane.passage(), setting(at, 0, 0), levelling);
+                PassageSearch search = new PassageSearch(lane.passage(), setting(at), levelling);
                 if (lane.ground().isPresent()) {
                     Clearance spare = search.leastSpareOverGround(lane.ground().get());
-                    least = Math.min(least, take(spare, at, levelling, lane, lane.passage().line(), 1, cuts));
+                    all.add(cutAt(spare, at, mostRear, levelling, lane, lane.passage().line(), 1));
                 }
                 if (lane.soffit().isPresent()) {
-                    Optional<Clearance> spare = search.leastSpareUnder(lane.soffit().get(), lane.overhead());
-                    if (spare.isPresent()) {
-                        least = Math.min(least, take(spare.get(), at, levelling, lane, lane.soffit().get(), -1, cuts));
-                    }
+                    search.leastSpareUnder(lane.soffit().get(), lane.overhead())
+                            .ifPresent(s -> all.add(cutAt(s, at, mostRear, levelling, lane, lane.soffit().get(), -1)));
                 }
             }
         }
-        return least;
+        all.forEach(t -> cuts.add(t.cut));
+        return all.stream().min(Comparator.comparingDouble(Tightest::spareM)).orElseThrow();
     }
 
-    private double take(
-            Clearance spare, Raise at, Levelling levelling, Lane lane, PiecewiseLine line, int side, List<Cut> cuts) {
-        if (!spare.proven()) {
-            return Double.NEGATIVE_INFINITY;
+    private Tightest cutAt(
+            Clearance spare, Raise at, double mostRear, Levelling levelling, Lane lane, PiecewiseLine line, int side) {
+        double front = Double.NEGATIVE_INFINITY;
+        double rear = Double.NEGATIVE_INFINITY;
+        for (double rearM : new double[] {at.rearM, mostRear}) {
+            double here = gap(spare, new Raise(at.deckFrontOffsetM, rearM), levelling, lane, line, side);
+            for (double more : new double[] {DIFFERENCE_M, highestM - at.deckFrontOffsetM}) {
+                if (more >= DIFFERENCE_M) {
+                    Raise higher = new Raise(at.deckFrontOffsetM + more, rearM);
+                    front = Math.max(front, (gap(spare, higher, levelling, lane, line, side) - here) / more);
+                }
+            }
         }
-        double here = gap(spare, setting(at, 0, 0), levelling, lane, line, side);
-        double front = (gap(spare, setting(at, DIFFERENCE_M, 0), levelling, lane, line, side) - here) / DIFFERENCE_M;
-        double rear = (gap(spare, setting(at, 0, DIFFERENCE_M), levelling, lane, line, side) - here) / DIFFERENCE_M;
+        double here = gap(spare, at, levelling, lane, line, side);
+        for (double more : new double[] {DIFFERENCE_M, mostRear - at.rearM}) {
+            if (more >= DIFFERENCE_M) {
+                Raise higher = new Raise(at.deckFrontOffsetM, at.rearM + more);
+                rear = Math.max(rear, (gap(spare, higher, levelling, lane, line, side) - here) / more);
+            }
+        }
         double constant = spare.valueM() - SPARE_M - front * at.deckFrontOffsetM - rear * at.rearM;
-        cuts.add(new Cut(constant, front, rear));
-        return spare.valueM();
+        return new Tightest(
+                spare.proven() ? spare.valueM() : Double.NEGATIVE_INFINITY, new Cut(constant, front, rear));
     }
 
-    private Setting setting(Raise at, double moreFrontM, double moreRearM) {
-        return new Setting(lift, booster, at.deckFrontOffsetM + moreFrontM, 0, at.rearM + moreRearM);
+    private Setting setting(Raise at) {
+        return new Setting(lift, booster, at.deckFrontOffsetM, 0, at.rearM);
     }
 
-    private static double gap(
-            Clearance place, Setting setting, Levelling levelling, Lane lane, PiecewiseLine line, int side) {
+    private double gap(
+            Clearance place, Raise at, Levelling levelling, Lane lane, PiecewiseLine line, int side) {
         CombinationPosture posture = new PostureSolver(
-                        lane.passage().stance(), setting, levelling, lane.passage().line())
+                        lane.passage().stance(), setting(at), levelling, lane.passage().line())
                 .at(place.steerM());
         Pose pose =
                 switch (place.unit()) {
