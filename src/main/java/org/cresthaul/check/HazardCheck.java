@@ -241,6 +241,7 @@ final class HazardCheck {
                 lane.passage.line().name(),
                 levelling.word(),
                 Figures.near(footing.beyondSurveyM()),
+                !footing.undeclared(),
                 least.provenWithinM());
         return new Judged(verdict, gap, reason);
     }
