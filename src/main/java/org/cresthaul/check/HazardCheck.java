@@ -80,7 +80,7 @@ final class HazardCheck {
             raise = known ? findRaise(configuration.transport()).orElse(null) : null;
             if (raise == null) {
                 raiseNote = known
-                        ? "no raise within the limits makes it clear"
+                        ? "no raise within the limits was found to make it clear"
                         : "no raise can make it clear: more must be known about this place first";
             }
         }

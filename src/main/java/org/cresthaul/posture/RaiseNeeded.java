@@ -18,8 +18,11 @@ import org.cresthaul.road.Soffit;
  * The least raise that meets every demand over every line: the deck front alone by the gooseneck hydraulics if that will
  * do, and only otherwise the rear by hand as well, as little of it as will do and then as little at the front.
  *
- * <p>Each spare gap (gap less what is demanded) is concave and nearly linear in the two raises, so the spare found
- * tightest at a trial gives a cut: a linear upper bound through its exact posture and slope. The next trial is the least
+ * <p>Each spare gap (gap less what is demanded) is nearly linear in the two raises, so the spare found tightest at a
+ * trial gives a cut: a plane through it that no higher raise is likely to rise above. While axles keep off their stops
+ * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first and
+ * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least raise that all
+ * cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
  * raise that all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
  * rests on the linear estimate. Cuts are kept, and serve every notch, since only the deck front's height over the
  * reference notch matters. Not safe to share between threads.
@@ -103,7 +106,7 @@ public final class RaiseNeeded {
                 continue;
             }
             if (spare == null) {
-                spare = leastSpare(next.get(), levellings, cuts);
+                spare = leastSpare(next.get(), mostRear, levellings, cuts);
                 tried.put(next.get(), spare);
             }
             if (spare >= SPARE_M) {
@@ -114,42 +117,59 @@ public final class RaiseNeeded {
     }
 
     /** Least spare at a trial; every place that is tighter than those before it leaves a cut. */
-    private double leastSpare(Raise at, List<Levelling> levellings, List<Cut> cuts) {
+    private double leastSpare(Raise at, double mostRear, List<Levelling> levellings, List<Cut> cuts) {
         double least = Double.POSITIVE_INFINITY;
         for (Lane lane : lanes) {
             for (Levelling levelling : levellings) {
-                PassageSearch search = new PassageSearch(lane.passage(), setting(at, 0, 0), levelling);
+                PassageSearch search = new PassageSearch(lane.passage(), setting(at), levelling);
                 Optional<Clearance> spare = search.leastSpareBelow(lane.soffit(), lane.demand(), least);
                 if (spare.isPresent()) {
                     if (!spare.get().proven()) {
                         return Double.NEGATIVE_INFINITY;
                     }
                     least = spare.get().valueM();
-                    cuts.add(cut(spare.get(), at, levelling, lane));
+                    cuts.add(cut(spare.get(), at, mostRear, levelling, lane));
                 }
             }
         }
         return least;
     }
 
-    private Cut cut(Clearance spare, Raise at, Levelling levelling, Lane lane) {
-        double here = gap(spare, setting(at, 0, 0), levelling, lane);
-        double front = (gap(spare, setting(at, DIFFERENCE_M, 0), levelling, lane) - here) / DIFFERENCE_M;
-        double rear = (gap(spare, setting(at, 0, DIFFERENCE_M), levelling, lane) - here) / DIFFERENCE_M;
+    private Cut cut(Clearance spare, Raise at, double mostRear, Levelling levelling, Lane lane) {
+        double front = Double.NEGATIVE_INFINITY;
+        for (double rearM : new double[] {at.rearM, mostRear}) {
+            Raise from = new Raise(at.deckFrontOffsetM, rearM);
+            for (double more : new double[] {DIFFERENCE_M, highestM - at.deckFrontOffsetM}) {
+                Raise higher = new Raise(at.deckFrontOffsetM + more, rearM);
+                front = Math.max(front, slope(spare, from, higher, more, levelling, lane));
+            }
+        }
+        double rear = Double.NEGATIVE_INFINITY;
+        for (double more : new double[] {DIFFERENCE_M, mostRear - at.rearM}) {
+            Raise higher = new Raise(at.deckFrontOffsetM, at.rearM + more);
+            rear = Math.max(rear, slope(spare, at, higher, more, levelling, lane));
+        }
         return new Cut(spare.valueM() - front * at.deckFrontOffsetM - rear * at.rearM, front, rear);
     }
 
-    private Setting setting(Raise at, double moreFrontM, double moreRearM) {
-        return new Setting(lift, booster, at.deckFrontOffsetM + moreFrontM, 0, at.rearM + moreRearM);
+    /** How much the gap at a place opens per metre of raise; nothing can be said of a raise too small to tell. */
+    private double slope(Clearance place, Raise from, Raise to, double raisedM, Levelling levelling, Lane lane) {
+        return raisedM < DIFFERENCE_M
+                ? Double.NEGATIVE_INFINITY
+                : (gap(place, to, levelling, lane) - gap(place, from, levelling, lane)) / raisedM;
     }
 
-    private static double gap(Clearance place, Setting setting, Levelling levelling, Lane lane) {
+    private Setting setting(Raise at) {
+        return new Setting(lift, booster, at.deckFrontOffsetM, 0, at.rearM);
+    }
+
+    private double gap(Clearance place, Raise at, Levelling levelling, Lane lane) {
         PiecewiseLine line = lane.soffit().isPresent()
                 ? lane.soffit().get()
                 : lane.passage().line();
         int side = lane.soffit().isPresent() ? -1 : 1;
         CombinationPosture posture = new PostureSolver(
-                        lane.passage().stance(), setting, levelling, lane.passage().line())
+                        lane.passage().stance(), setting(at), levelling, lane.passage().line())
                 .at(place.steerM());
         Pose pose =
                 switch (place.unit()) {
