@@ -190,6 +190,31 @@ class ClearancePropertiesTest {
         });
     }
 
+    /** Settings share the ground, the positions and the tractor; none may see what another left behind. */
+    @Test
+    void sharingAPassageBetweenSettingsChangesNothing() {
+        cases().limit(60).forEach(c -> {
+            RoadProfile road = c.profile();
+            Passage shared = new Passage(
+                    c.stance(),
+                    road,
+                    Math.min(road.startM(), c.soffit().startM()),
+                    Math.max(road.endM(), c.soffit().endM()));
+            for (int k = 0; k < 6; k++) {
+                Setting setting = RandomRigs.setting(c.random(), c.stance());
+                Levelling levelling = RandomRigs.levelling(c.random(), setting);
+                assertSameTruth(
+                        c + " ground",
+                        GroundClearance.least(c.stance(), setting, levelling, road),
+                        GroundClearance.least(shared, setting, levelling));
+                assertSameTruth(
+                        c + " overhead",
+                        OverheadClearance.least(c.stance(), setting, levelling, road, c.soffit()),
+                        OverheadClearance.least(shared, setting, levelling, c.soffit()));
+            }
+        });
+    }
+
     // ------------------------------------------------------------ more room, less room
 
     @Test
