@@ -32,7 +32,7 @@ export function severity(verdict) {
 
 /** The clearance that decides a cell: the one with the least reserve over what it needs; null when neither is known. */
 export function governing(cell) {
-  const known = [['ground', cell?.ground], ['overhead', cell?.overhead], ['corner', cell?.corner]].filter(([, result]) => result);
+  const known = ['ground', 'overhead', 'corner'].map(side => [side, cell?.[side]]).filter(([, result]) => result);
   if (known.length === 0) {
     return null;
   }

@@ -93,7 +93,7 @@ class FileFormatsTest {
             } else {
                 Route route = RouteFile.parse(example);
                 assertTrue(route.note().contains("Invented"), route.note());
-                assertEquals(4, route.hazards().size());
+                assertEquals(5, route.hazards().size());
                 assertEquals(List.of(), ROUTE.validate(example, InputFormat.JSON));
                 routes++;
             }

@@ -153,8 +153,8 @@ class CommandLineTest {
         for (String units : new String[] {"us", "metric"}) {
             List<String> lines = run("check", route, rig, "--form", "csv", "--units", units).text().lines().toList();
 
-            // 4 hazards; 4 booster states x 2 lift states x 4 notches.
-            assertEquals(1 + 4 * 4 * 2 * 4, lines.size());
+            // 5 hazards; 4 booster states x 2 lift states x 4 notches.
+            assertEquals(1 + 5 * 4 * 2 * 4, lines.size());
             assertTrue(lines.get(0).contains(units.equals("us") ? ",ground_gap_in," : ",ground_gap_m,"), lines.get(0));
             int fields = lines.get(0).split(",").length;
             for (String line : lines) {

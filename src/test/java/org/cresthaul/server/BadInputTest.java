@@ -81,7 +81,7 @@ class BadInputTest {
                         "unit-missing"),
                 arguments("negative margin", Requests.check(",\"margins\":{\"ground\":\"-2 in\"}"), "/margins/ground",
                         "out-of-range"),
-                arguments("unknown margin", Requests.check(",\"margins\":{\"side\":\"2 in\"}"), "/margins/side",
+                arguments("unknown margin", Requests.check(",\"margins\":{\"sides\":\"2 in\"}"), "/margins/sides",
                         "unknown-key"),
                 arguments("1e308 for an offset", rig("\"0 in\"", "1e308"), "/rig/notches/2/offset", "unit-missing"),
                 arguments("1e308 metres", rig("\"0 in\"", "\"1e308 m\""), "/rig/notches/2/offset", "not-a-quantity"),
