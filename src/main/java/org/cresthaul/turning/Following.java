@@ -63,6 +63,7 @@ public final class Following {
         private final int units;
         private final double[] length;
         private final double[] behind;
+        private final double[] halfInverse;
         private final double[] stretch;
         private final double[] swing;
         private final LeadPath path;
@@ -83,6 +84,7 @@ public final class Following {
             units = chain.size();
             length = new double[units];
             behind = new double[units];
+            halfInverse = new double[units];
             stretch = new double[units];
             swing = new double[units];
             localRad = new double[units];
@@ -92,6 +94,7 @@ public final class Following {
             for (int k = 0; k < units; k++) {
                 length[k] = chain.get(k).hitchToAxleM();
                 behind[k] = k + 1 < units ? chain.get(k).couplingBehindM() : 0;
+                halfInverse[k] = 0.5 / length[k];
                 double beta = behind[k] / length[k];
                 stretch[k] = Math.max(1, Math.abs(beta));
                 swing[k] = Math.abs(1 + beta);
@@ -124,7 +127,7 @@ public final class Following {
                 for (int i = 1; i <= states; i++) {
                     for (int j = 1; j <= parts; j++) {
                         double at = start + (i - 1) * every + j * h;
-                        path.locate(piece, at, to);
+                        path.advance(piece, at, h, from, to);
                         step(h);
                         System.arraycopy(to, 0, from, 0, 4);
                     }
@@ -185,9 +188,10 @@ public final class Following {
                 double c0 = c[k];
                 double s0 = s[k];
                 double area = 0.1 * (m0x * dy - m0y * dx + dx * m1y - dy * m1x) - (m0x * m1y - m0y * m1x) / 60;
-                double alpha = area / (2 * l * l);
-                double px = dx / (2 * l);
-                double py = dy / (2 * l);
+                double half = halfInverse[k];
+                double alpha = 2 * area * half * half;
+                double px = dx * half;
+                double py = dy * half;
                 double q = px * px + py * py - alpha * alpha;
                 // cosh √q and sinh √q / √q; q ≤ 1/64, so that the terms left out are below rounding.
                 double ch = 1 + q / 2 * (1 + q / 12 * (1 + q / 30 * (1 + q / 56)));
@@ -201,20 +205,20 @@ public final class Following {
                 double ex = px * c0 + py * s0 + ch;
                 double ey = px * s0 - py * c0 - ai;
                 double norm = ex * ex + ey * ey;
-                double zx = (nx * ex + ny * ey) / norm;
-                double zy = (ny * ex - nx * ey) / norm;
+                double inverse = 1 / norm;
+                double zx = (nx * ex + ny * ey) * inverse;
+                double zy = (ny * ex - nx * ey) * inverse;
                 double fix = 1.5 - 0.5 * (zx * zx + zy * zy);
                 double c1 = zx * fix;
                 double s1 = zy * fix;
-                double decay = (dx * (c0 + c1) + dy * (s0 + s1)) / (2 * l);
-                headingBound[k] =
-                        (decay >= 0 ? headingBound[k] / (1 + decay) : headingBound[k] / (1 + Math.max(-0.9, decay)))
-                                + localRad[k];
+                double decay = (dx * (c0 + c1) + dy * (s0 + s1)) * half;
+                // At least e^(−decay), either way, for steps of at most a quarter of the unit.
+                headingBound[k] = headingBound[k] * (1 - decay + 2 * decay * decay) + localRad[k];
                 c[k] = c1;
                 s[k] = s1;
                 if (k + 1 < units) {
                     double reach = l + behind[k];
-                    double beta = behind[k] / l;
+                    double beta = 2 * behind[k] * half;
                     dx -= reach * (c1 - c0);
                     dy -= reach * (s1 - s0);
                     double along0 = m0x * c0 + m0y * s0;

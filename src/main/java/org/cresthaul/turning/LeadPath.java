@@ -213,6 +213,25 @@ public final class LeadPath {
         into[3] = Math.sin(h);
     }
 
+    /**
+     * As {@link #locate}, a short step on from a place that is known: x, y, cosine and sine in {@code from}. Simpson's rule
+     * on the direction; with steps of a quarter of a metre on a 5 m curve it loses a nanometre a step.
+     */
+    void advance(int piece, double stationM, double stepM, double[] from, double[] into) {
+        if (rate[piece] == 0 && curvature[piece] == 0) {
+            locate(piece, stationM, into);
+            return;
+        }
+        double s = stationM - station[piece];
+        double m = s - 0.5 * stepM;
+        double end = heading[piece] + s * (curvature[piece] + 0.5 * rate[piece] * s);
+        double middle = heading[piece] + m * (curvature[piece] + 0.5 * rate[piece] * m);
+        into[2] = Math.cos(end);
+        into[3] = Math.sin(end);
+        into[0] = from[0] + stepM / 6 * (from[2] + 4 * Math.cos(middle) + into[2]);
+        into[1] = from[1] + stepM / 6 * (from[3] + 4 * Math.sin(middle) + into[3]);
+    }
+
     /** Position and direction at a station from 0 to {@link #lengthM()}: x, y, heading; at a kink, that ahead. */
     public double[] at(double stationM) {
         int i = 0;

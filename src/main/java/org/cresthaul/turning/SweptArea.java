@@ -28,6 +28,9 @@ public final class SweptArea {
     private static final PrecisionModel GRID = new PrecisionModel(10_000);
 
     private static final double PIECE_RAD = 1.0;
+    /** Between two states a long side that turns less than this covers nothing new: a micrometre on a long unit. */
+    private static final double STILL_RAD = 1e-7;
+
     /** A step of less is a side moving along itself, square metres. */
     private static final double LEAST_M2 = 1e-7;
 
@@ -100,8 +103,17 @@ public final class SweptArea {
         List<Coordinate> a = new ArrayList<>();
         List<Coordinate> b = new ArrayList<>();
         double turned = 0;
+        boolean lengthwise = leftA == leftB;
         for (int i = 0; i < track.size(); i++) {
             double turn = i == 0 ? 0 : turn(track, i, unit);
+            if (lengthwise && Math.abs(turn) < STILL_RAD) {
+                // The side moves along itself.
+                close(a, b, pieces);
+                turned = 0;
+                a.add(place(track, i, unit, aheadA, leftA));
+                b.add(place(track, i, unit, aheadB, leftB));
+                continue;
+            }
             if (turn * turned < 0 || Math.abs(turned) > PIECE_RAD) {
                 close(a, b, pieces);
                 a.add(place(track, i - 1, unit, aheadA, leftA));

@@ -26,7 +26,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Warmup(iterations = 3, time = 1)
 @Measurement(iterations = 5, time = 1)
 public class TurningBenchmark {
-    /** Found by trying powers of ten: 1e-3 is off by more than 2 mm on this path, see the check in the constructor. */
+    /** Found by trying powers of ten: the loosest that keeps 2 mm on this path, see the check in the constructor. */
     private static final double TOLERANCE = 1e-4;
 
     private final List<TurningUnit> chain =

@@ -37,7 +37,7 @@ final class ReferenceFollowing {
             if (to - from < 1e-9) {
                 continue;
             }
-            DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-9, 2, tolerance, tolerance);
+            DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-9, 50, tolerance, tolerance);
             integrator.addStepHandler(new ODEStepHandler() {
                 @Override
                 public void handleStep(ODEStateInterpolator step) {

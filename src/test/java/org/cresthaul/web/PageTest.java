@@ -215,6 +215,54 @@ class PageTest {
     }
 
     @Test
+    void drivesTheCombinationRoundACorner() throws Exception {
+        browser.find("#hazard-table tr[data-hazard='C3'] .hazard-open").sendKeys(Keys.ENTER);
+        browser.await("the way round is drawn", b -> "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+        String configuration = browser.find("#detail").getDomAttribute("data-configuration");
+        JsonNode view = TestServer.json(server.post("/api/corner", Requests.check(route, rig,
+                ",\"hazard\":\"C3\",\"configuration\":\"" + configuration + "\"")));
+
+        assertEquals(view.path("swept").size(), browser.list("#corner-view path.swept").size());
+        for (WebElement swept : browser.list("#corner-view path.swept")) {
+            assertTrue(swept.getDomAttribute("d").length() > 200, "an area is drawn");
+        }
+        int tightest = view.path("tightest").intValue();
+        assertEquals(Integer.toString(tightest), browser.find("#corner-slider").getDomAttribute("data-index"));
+        String before = browser.find("#corner-view g[data-unit=tractor]").getDomAttribute("transform");
+        browser.tabTo("#corner-slider", 200);
+        browser.press(Keys.HOME);
+        WebElement slider = browser.find("#corner-slider");
+        assertEquals("0", slider.getDomAttribute("data-index"));
+        assertEquals(view.at("/positions/0/stationM").doubleValue(), number(slider, "data-station-m"));
+        assertNotEquals(before, browser.find("#corner-view g[data-unit=tractor]").getDomAttribute("transform"));
+        browser.press(Keys.PAGE_UP, Keys.ARROW_RIGHT);
+        assertEquals("11", browser.find("#corner-slider").getDomAttribute("data-index"));
+
+        int rows = 0;
+        for (WebElement row : browser.list("#corner-comparison tbody tr")) {
+            JsonNode cell = cell("C3", row.getDomAttribute("data-configuration"));
+            assertEquals(cell.path("verdict").textValue(), row.getDomAttribute("data-verdict"));
+            assertEquals(cell.at("/corner/valueM").doubleValue(), number(row, "data-value-m"));
+            rows++;
+        }
+        assertEquals(6, rows, "two axle states, three booster states");
+        assertEquals(governingM(cell("C3", configuration)),
+                number(browser.find("#result [data-side=corner] .result-value"), "data-value-m"));
+
+        // What encroaches is hatched and labelled with its size.
+        browser.find("#hazard-table tr[data-hazard='C2'] .hazard-open").sendKeys(Keys.ENTER);
+        browser.await("the roundabout is drawn", b -> "C2".equals(b.find("#detail").getDomAttribute("data-hazard"))
+                && "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+        browser.find("#corner-comparison tr[data-configuration^='up/trailing'] button").sendKeys(Keys.ENTER);
+        browser.await("the encroachment is drawn", b -> !b.list("#corner-view path.encroachment").isEmpty());
+        assertTrue(browser.find("#corner-view .encroachment-label").getText().endsWith(" over"));
+        assertEquals(List.of(), browser.accessibilityViolations());
+        assertEquals(List.of(), browser.errors());
+        browser.resize(320, 800);
+        assertEquals(320L, browser.run("return document.documentElement.scrollWidth"));
+    }
+
+    @Test
     void everyCellOfTheMatrixIsTheApis() {
         int compared = 0;
         for (JsonNode hazard : report.path("hazards")) {
