@@ -24,6 +24,17 @@ public final class Following {
     /** How far apart states are by default, metres of lead path. */
     public static final double STATE_M = 0.25;
 
+    /** Coefficients of cosh and of sinh x / x in x². */
+    private static final double C2 = 1.0 / 2;
+
+    private static final double C4 = 1.0 / 24;
+    private static final double C6 = 1.0 / 720;
+    private static final double C8 = 1.0 / 40_320;
+    private static final double S3 = 1.0 / 6;
+    private static final double S5 = 1.0 / 120;
+    private static final double S7 = 1.0 / 5040;
+    private static final double S9 = 1.0 / 362_880;
+    private static final double SIXTIETH = 1.0 / 60;
     private static final int MOST_HALVINGS = 6;
     private static final int MOST_STATES = 2_000_000;
 
@@ -64,6 +75,10 @@ public final class Following {
         private final double[] length;
         private final double[] behind;
         private final double[] halfInverse;
+        /** From hitch to next coupling, and that beyond the axle in parts of the unit. */
+        private final double[] reach;
+
+        private final double[] swerve;
         private final double[] stretch;
         private final double[] swing;
         private final LeadPath path;
@@ -85,6 +100,8 @@ public final class Following {
             length = new double[units];
             behind = new double[units];
             halfInverse = new double[units];
+            reach = new double[units];
+            swerve = new double[units];
             stretch = new double[units];
             swing = new double[units];
             localRad = new double[units];
@@ -96,6 +113,8 @@ public final class Following {
                 behind[k] = k + 1 < units ? chain.get(k).couplingBehindM() : 0;
                 halfInverse[k] = 0.5 / length[k];
                 double beta = behind[k] / length[k];
+                reach[k] = length[k] + behind[k];
+                swerve[k] = beta;
                 stretch[k] = Math.max(1, Math.abs(beta));
                 swing[k] = Math.abs(1 + beta);
                 shortest = Math.min(shortest, length[k]);
@@ -156,7 +175,7 @@ public final class Following {
             for (int u = 0; u < units; u++) {
                 double l = length[u];
                 double series = 1.5 * b1 * b1 * b2 * h * h * h * h / (18 * l * l * l);
-                double area = b1 * b4 * Math.pow(h, 5) / (384 * l * l);
+                double area = b1 * b4 * h * h * h * h * h / (384 * l * l);
                 localRad[u] = series + area;
                 double t1 = b1 / l;
                 double t2 = (b2 + t1 * b1) / l;
@@ -183,19 +202,27 @@ public final class Following {
             double m0y = h * from[3];
             double m1x = h * to[2];
             double m1y = h * to[3];
-            for (int k = 0; k < units; k++) {
-                double l = length[k];
+            // Local names for the arrays: the loop below is what following costs.
+            double[] c = this.c;
+            double[] s = this.s;
+            double[] halfInverse = this.halfInverse;
+            double[] headingBound = this.headingBound;
+            double[] localRad = this.localRad;
+            double[] reach = this.reach;
+            double[] swerve = this.swerve;
+            int last = units - 1;
+            for (int k = 0; k <= last; k++) {
                 double c0 = c[k];
                 double s0 = s[k];
-                double area = 0.1 * (m0x * dy - m0y * dx + dx * m1y - dy * m1x) - (m0x * m1y - m0y * m1x) / 60;
+                double area = 0.1 * (m0x * dy - m0y * dx + dx * m1y - dy * m1x) - SIXTIETH * (m0x * m1y - m0y * m1x);
                 double half = halfInverse[k];
                 double alpha = 2 * area * half * half;
                 double px = dx * half;
                 double py = dy * half;
                 double q = px * px + py * py - alpha * alpha;
                 // cosh √q and sinh √q / √q; q ≤ 1/64, so that the terms left out are below rounding.
-                double ch = 1 + q / 2 * (1 + q / 12 * (1 + q / 30 * (1 + q / 56)));
-                double sh = 1 + q / 6 * (1 + q / 20 * (1 + q / 42 * (1 + q / 72)));
+                double ch = 1 + q * (C2 + q * (C4 + q * (C6 + q * C8)));
+                double sh = 1 + q * (S3 + q * (S5 + q * (S7 + q * S9)));
                 double ai = alpha * sh;
                 px *= sh;
                 py *= sh;
@@ -206,21 +233,19 @@ public final class Following {
                 double ey = px * s0 - py * c0 - ai;
                 double norm = ex * ex + ey * ey;
                 double inverse = 1 / norm;
-                double zx = (nx * ex + ny * ey) * inverse;
-                double zy = (ny * ex - nx * ey) * inverse;
-                double fix = 1.5 - 0.5 * (zx * zx + zy * zy);
-                double c1 = zx * fix;
-                double s1 = zy * fix;
+                // |z| stays 1 to rounding: numerator and denominator have the same size.
+                double c1 = (nx * ex + ny * ey) * inverse;
+                double s1 = (ny * ex - nx * ey) * inverse;
                 double decay = (dx * (c0 + c1) + dy * (s0 + s1)) * half;
                 // At least e^(−decay), either way, for steps of at most a quarter of the unit.
                 headingBound[k] = headingBound[k] * (1 - decay + 2 * decay * decay) + localRad[k];
                 c[k] = c1;
                 s[k] = s1;
-                if (k + 1 < units) {
-                    double reach = l + behind[k];
-                    double beta = 2 * behind[k] * half;
-                    dx -= reach * (c1 - c0);
-                    dy -= reach * (s1 - s0);
+                if (k < last) {
+                    double arm = reach[k];
+                    double beta = swerve[k];
+                    dx -= arm * (c1 - c0);
+                    dy -= arm * (s1 - s0);
                     double along0 = m0x * c0 + m0y * s0;
                     double across0 = beta * (m0y * c0 - m0x * s0);
                     double along1 = m1x * c1 + m1y * s1;

@@ -12,6 +12,11 @@ public final class LeadPath {
     /** Longest turn inside one piece, radians; it keeps the quadrature below at rounding error. */
     private static final double PIECE_TURN_RAD = 0.25;
 
+    /** Up to this angle the series below are good to rounding. */
+    private static final double SMALL_RAD = 0.2;
+
+    private static final double SIXTH = 1.0 / 6;
+
     /** Gauss-Legendre with four points: on a piece that short it is off by less than a nanometre. */
     private static final double[] NODE = {
         -0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526
@@ -198,7 +203,7 @@ public final class LeadPath {
     /** Puts x, y and the cosine and sine of the direction at a station of a piece into {@code into}. */
     void locate(int piece, double stationM, double[] into) {
         double s = stationM - station[piece];
-        if (rate[piece] == 0 && curvature[piece] == 0) {
+        if (s == 0 || rate[piece] == 0 && curvature[piece] == 0) {
             into[0] = x[piece] + s * cosine[piece];
             into[1] = y[piece] + s * sine[piece];
             into[2] = cosine[piece];
@@ -223,13 +228,35 @@ public final class LeadPath {
             return;
         }
         double s = stationM - station[piece];
-        double m = s - 0.5 * stepM;
-        double end = heading[piece] + s * (curvature[piece] + 0.5 * rate[piece] * s);
-        double middle = heading[piece] + m * (curvature[piece] + 0.5 * rate[piece] * m);
-        into[2] = Math.cos(end);
-        into[3] = Math.sin(end);
-        into[0] = from[0] + stepM / 6 * (from[2] + 4 * Math.cos(middle) + into[2]);
-        into[1] = from[1] + stepM / 6 * (from[3] + 4 * Math.sin(middle) + into[3]);
+        double k = curvature[piece] + rate[piece] * (s - stepM);
+        double halfStep = 0.5 * stepM;
+        double toMiddle = halfStep * (k + 0.5 * rate[piece] * halfStep);
+        double toEnd = stepM * (k + 0.5 * rate[piece] * stepM);
+        if (Math.abs(toEnd) > SMALL_RAD || Math.abs(toMiddle) > SMALL_RAD) {
+            locate(piece, stationM, into);
+            return;
+        }
+        double cosMiddle = cosOfSmall(toMiddle);
+        double sinMiddle = sinOfSmall(toMiddle);
+        double cosEnd = cosOfSmall(toEnd);
+        double sinEnd = sinOfSmall(toEnd);
+        double c = from[2];
+        double n = from[3];
+        into[2] = c * cosEnd - n * sinEnd;
+        into[3] = n * cosEnd + c * sinEnd;
+        double sixth = stepM * SIXTH;
+        into[0] = from[0] + sixth * (c + 4 * (c * cosMiddle - n * sinMiddle) + into[2]);
+        into[1] = from[1] + sixth * (n + 4 * (n * cosMiddle + c * sinMiddle) + into[3]);
+    }
+
+    private static double cosOfSmall(double a) {
+        double q = a * a;
+        return 1 - q * (1.0 / 2 - q * (1.0 / 24 - q * (1.0 / 720 - q * (1.0 / 40_320))));
+    }
+
+    private static double sinOfSmall(double a) {
+        double q = a * a;
+        return a * (1 - q * (1.0 / 6 - q * (1.0 / 120 - q * (1.0 / 5040 - q * (1.0 / 362_880)))));
     }
 
     /** Position and direction at a station from 0 to {@link #lengthM()}: x, y, heading; at a kink, that ahead. */

@@ -34,10 +34,15 @@ public final class Track {
             turned = Arrays.copyOf(turned, 4 * units * size);
         }
         station[size] = stationM;
-        System.arraycopy(leadPose, 0, lead, 4 * size, 4);
+        int l = 4 * size;
+        lead[l] = leadPose[0];
+        lead[l + 1] = leadPose[1];
+        lead[l + 2] = leadPose[2];
+        lead[l + 3] = leadPose[3];
+        int at = 2 * size * units;
         for (int k = 0; k < units; k++) {
-            turned[2 * (size * units + k)] = c[k];
-            turned[2 * (size * units + k) + 1] = s[k];
+            turned[at++] = c[k];
+            turned[at++] = s[k];
         }
         size++;
     }
