@@ -8,8 +8,15 @@ import java.util.Optional;
  *
  * @param name "loaded" or "empty"
  * @param booster the booster, when the rig has one; the trailer then has a hinge
+ * @param weights what it weighs; without them its loads are not known
  */
-public record LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
+public record LevelStance(
+        String name, Tractor tractor, Trailer trailer, Optional<Booster> booster, Optional<Weights> weights) {
+    /** A stance whose loads are not known. */
+    public LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
+        this(name, tractor, trailer, booster, Optional.empty());
+    }
+
     public LevelStance {
         if (booster.isPresent() && trailer.boosterHinge().isEmpty()) {
             throw new IllegalArgumentException("a booster needs a hinge on the trailer");
