@@ -3,7 +3,9 @@ package org.cresthaul.rig;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -39,6 +41,8 @@ final class StanceReader {
     private final double highestNotchM;
     private double lastTrailerAxleXM = Double.NaN;
     private boolean hingeGiven;
+    /** Outlines on the deck by name, for the weights that belong to them. */
+    private final Map<String, OutlineFields> loads = new LinkedHashMap<>();
 
     StanceReader(JsonFields stance, String name, double highestNotchM) {
         this.stance = stance;
@@ -58,11 +62,14 @@ final class StanceReader {
             trailerFields.problem("boosterHinge", "missing", "A booster is given, but no hinge on the trailer.",
                     "Add \"boosterHinge\": {\"x\": \"...\", \"h\": \"...\"} to the trailer, or leave the booster out.");
         }
+        Optional<WeightsReader> weights = stance.findObject("weights")
+                .map(w -> new WeightsReader(w, boosterFields.isPresent(), loads));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
         }
-        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster)));
+        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster),
+                weights.map(WeightsReader::weights)));
     }
 
     private Tractor tractor(JsonFields tractor) {
@@ -189,11 +196,13 @@ final class StanceReader {
         }
     }
 
-    private static List<OutlineFields> loads(JsonFields trailer) {
+    private List<OutlineFields> loads(JsonFields trailer) {
         List<OutlineFields> load = new ArrayList<>();
         for (JsonFields item : trailer.findObjects("load", 0, MOST_LOADS)) {
             String part = item.text("name", JsonFields.LONGEST_NAME);
-            load.add(OutlineFields.of(item, "outline", part));
+            OutlineFields outline = OutlineFields.of(item, "outline", part);
+            load.add(outline);
+            loads.put(part, outline);
             item.refuseOthers();
         }
         return load;

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.posture.RandomRigs;
+import org.cresthaul.rig.AirSpring;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.ChartPoints;

@@ -1,4 +1,4 @@
-package org.cresthaul.axleload;
+package org.cresthaul.rig;
 
 import org.cresthaul.geometry.Finite;
 
