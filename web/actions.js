@@ -3,7 +3,7 @@
  */
 import { lastOnly } from './state.js';
 import { Problem, wasAborted } from './api.js';
-import { linkedFile } from './address.js';
+import { addressOf, linkedFile } from './address.js';
 import { asQuantity } from './format.js';
 import { closestConfiguration, findCell, findConfiguration, findHazard, ranked } from './report.js';
 import { fileFromDisk, fromDisk, pick, readFile, stanceIn } from './files.js';
@@ -148,7 +148,7 @@ export function createActions(store, api) {
   }
 
   function select(patch) {
-    store.set({ ...patch, view: TIGHTEST, passage: NO_PASSAGE, position: 0 });
+    store.set({ ...patch, notice: null, view: TIGHTEST, passage: NO_PASSAGE, position: 0 });
     return drawPassage();
   }
 
@@ -165,7 +165,9 @@ export function createActions(store, api) {
   function follow(wanted) {
     const { inputs, report } = store.get();
     const same = inputs !== null
-      && wanted.route === inputs.route.id && wanted.rig === inputs.rig.id && wanted.stance === inputs.stance
+      && (wanted.route ?? addressOf(inputs.route)) === addressOf(inputs.route)
+      && (wanted.rig ?? addressOf(inputs.rig)) === addressOf(inputs.rig)
+      && wanted.stance === inputs.stance
       && JSON.stringify(wanted.margins) === JSON.stringify(inputs.margins);
     if (!same) {
       return openSamples(wanted);

@@ -17,8 +17,8 @@ export function encode(state) {
   const data = state.passage.data;
   const steerM = data ? data.positions[state.position]?.steerM : undefined;
   const entries = [
-    ['route', address(state.inputs?.route)],
-    ['rig', address(state.inputs?.rig)],
+    ['route', addressOf(state.inputs?.route)],
+    ['rig', addressOf(state.inputs?.rig)],
     ['stance', state.inputs?.stance],
     ['ground', state.inputs?.margins?.ground],
     ['overhead', state.inputs?.margins?.overhead],
@@ -52,7 +52,8 @@ export function decode(fragment) {
   };
 }
 
-function address(file) {
+/** How an address names a file: a sample by its id, a file from disk by its name. */
+export function addressOf(file) {
   return file && (file.id ?? FILE + file.name);
 }
 

@@ -5,8 +5,9 @@ export class Problem extends Error {
    * @param title what went wrong, one line
    * @param problems places to mend: {pointer, code, message, remedy}
    * @param remedy what to do about the whole, when no place is named
+   * @param passing whether the same request may fare better later
    */
-  constructor({ title, detail = '', status = 0, problems = [], remedy = '' }) {
+  constructor({ title, detail = '', status = 0, problems = [], remedy = '', passing = status >= 500 }) {
     super(title);
     this.name = 'Problem';
     this.title = title;
@@ -14,6 +15,7 @@ export class Problem extends Error {
     this.status = status;
     this.problems = problems;
     this.remedy = remedy;
+    this.passing = passing;
   }
 }
 
@@ -41,6 +43,7 @@ export function createApi(fetch) {
         title: 'The server does not answer',
         detail: 'What is on the sheet is from before.',
         remedy: 'See that the program is still running, then try again.',
+        passing: true,
       });
     }
     if (!response.ok) {

@@ -56,6 +56,10 @@ store.watch(['report'], state => {
   page('sheets').hidden = state.report === null;
 });
 
+// First of all that listen: what is drawn for paper is drawn in the layout of paper.
+window.addEventListener('beforeprint', () => document.documentElement.classList.add('printing'));
+window.addEventListener('afterprint', () => document.documentElement.classList.remove('printing'));
+
 const panels = [
   ['display', mountDisplay],
   ['inputs', mountInputs],

@@ -56,17 +56,27 @@ export function say(node, text) {
 /** Whether the user asked for less motion. */
 export const calm = () => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
-/** Calls `draw(widthPx)` now and when the node's width changes; returns the function that stops it. */
+/**
+ * Calls `draw(widthPx)` when the node first has a width and whenever it changes, for print too, which leaves no time
+ * to wait for the observer; returns the function that stops it.
+ */
 export function onWidth(node, draw) {
   let width = -1;
-  const observer = new ResizeObserver(() => {
+  const check = () => {
     if (node.clientWidth !== width && node.clientWidth > 0) {
       width = node.clientWidth;
       draw(width);
     }
-  });
+  };
+  const observer = new ResizeObserver(check);
   observer.observe(node);
-  return () => observer.disconnect();
+  window.addEventListener('beforeprint', check);
+  window.addEventListener('afterprint', check);
+  return () => {
+    observer.disconnect();
+    window.removeEventListener('beforeprint', check);
+    window.removeEventListener('afterprint', check);
+  };
 }
 
 /**

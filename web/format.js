@@ -126,9 +126,12 @@ export const chainageUnitName = system => (system === 'us' ? 'mi' : 'km');
 
 /** Distance from the start of the route, nearest hundredth: "12.67 mi", "20.39 km". */
 export function chainage(valueM, system) {
-  return isNumber(valueM)
-    ? `${decimals(valueM / chainageUnitM(system), 2)} ${chainageUnitName(system)}`
-    : UNKNOWN;
+  return isNumber(valueM) ? `${chainageFigure(valueM, system)} ${chainageUnitName(system)}` : UNKNOWN;
+}
+
+/** The same without its unit, for a column that names it. */
+export function chainageFigure(valueM, system) {
+  return isNumber(valueM) ? decimals(valueM / chainageUnitM(system), 2) : UNKNOWN;
 }
 
 /** A figure with its unit, trailing zeros dropped: for scale bars and axes ("0.5 mi", "20 ft"). */
@@ -148,8 +151,8 @@ export function coordinate(degrees, axis) {
   return `${Math.floor(minutes / 60)}°${String(minutes % 60).padStart(2, '0')}′${hemisphere}`;
 }
 
-/** A length the way files and requests spell it, to the tenth of a micrometre. */
-export const asQuantity = valueM => `${valueM.toFixed(7)} m`;
+/** A length the way files and requests spell it, to a nanometre. */
+export const asQuantity = valueM => `${valueM.toFixed(9)} m`;
 
 function decimals(value, places) {
   const text = Math.abs(value).toFixed(places);

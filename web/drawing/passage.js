@@ -78,6 +78,9 @@ export function truckBox(passage, position) {
   return box;
 }
 
+/** Road shown on either side of the truck, in truck lengths. */
+const BESIDE = 0.15;
+
 /** The window a passage is seen through when the truck stands where it is tightest, and the room a truck takes. */
 export function frame(passage) {
   const boxes = passage.positions.map(position => truckBox(passage, position));
@@ -87,9 +90,9 @@ export function frame(passage) {
   const longest = Math.max(...boxes.map(box => box.right - box.left));
   const first = passage.ground.points[0][0];
   const last = passage.ground.points[passage.ground.points.length - 1][0];
-  // The surveyed road beside the truck is shown too, up to half a truck of it on either side.
-  const left = Math.max(Math.min(home.left, first), home.left - longest / 2) - 1;
-  const right = Math.min(Math.max(home.right, last), home.right + longest / 2) + 1;
+  // The surveyed road beside the truck is shown too, as much of it as leaves the truck large.
+  const left = Math.max(Math.min(home.left, first), home.left - longest * BESIDE) - 1;
+  const right = Math.min(Math.max(home.right, last), home.right + longest * BESIDE) + 1;
   return {
     boxes,
     left,

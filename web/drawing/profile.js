@@ -18,7 +18,7 @@ export function rows(report) {
   return { structure, road, deepest: road + 34, labels: road + 58, axis: road + 82, legs: road + 102, height: road + 128 };
 }
 
-/** Everything that stands at a hazard: {hazard, verdict, x, labelX, labelRow, stems}. */
+/** Everything that stands at a hazard: {hazard, cell, verdict, x, labelX, labelRow, labelled, roomy, stems}. */
 export function hazardMarks(report, key, width, inset) {
   const across = linear([0, report.route.lengthM], [inset, width - inset]);
   const { structure, road, deepest } = rows(report);
@@ -50,16 +50,20 @@ function stem(side, { valueM, requiredM, verdict }, base, direction, roomBelow) 
   };
 }
 
-/** One row of labels where they fit; two, taken in turn, where they do not. With room, values stand under the ids. */
+/**
+ * One row of labels where they fit; two, taken in turn, where they do not; none where even two would not do. With room,
+ * values stand under the ids.
+ */
 function spreadLabels(hazards, xs, width) {
   const roomy = hazards.length * 58 <= width;
   const size = roomy ? 58 : 29;
   const rowCount = hazards.length * size <= width ? 1 : 2;
+  const labelled = hazards.length * size <= 2 * width;
   const labels = [];
   for (let row = 0; row < rowCount; row++) {
     const own = xs.map((x, index) => ({ x, index })).filter(({ index }) => index % rowCount === row);
     spread(own.map(({ x }) => x), size, 0, width).forEach((labelX, i) => {
-      labels[own[i].index] = { labelX, labelRow: row, roomy };
+      labels[own[i].index] = { labelX, labelRow: row, roomy, labelled };
     });
   }
   return labels;

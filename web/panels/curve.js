@@ -6,12 +6,16 @@ import { curvePath, gapRange } from '../drawing/curve.js';
 import { linear, ticks } from '../drawing/scale.js';
 import { label } from './sideview.js';
 
-const HEIGHT = 128;
+const HEIGHT = 160;
 const TOP = 10;
 const BOTTOM = HEIGHT - 20;
 /** Half of the slider's thumb: its centre runs this far inside the track's ends. */
 const INSET = 8;
 const LEFT = 40;
+
+/** The stroke of one of the curves, for beside its figure. @param side 'ground' or 'overhead' */
+export const strokeSample = side => svg('svg', { class: 'drawing stroke-sample', viewBox: '0 0 24 8', width: 24, height: 8, 'aria-hidden': 'true' },
+  svg('path', { class: `curve curve-${side}`, d: 'M1 4H23' }));
 
 /** @param moveTo called with the index of the position that was pointed at */
 export function createCurve(moveTo) {
@@ -63,11 +67,12 @@ export function createCurve(moveTo) {
         svg('path', { class: 'grid', d: `M${LEFT} ${toY(value * gapM)}H${width}` }),
         label(LEFT - 5, toY(value * gapM) + 4, axisFigureOf(value), 'end')]),
       label(0, TOP + 2, gapUnitName(units)),
+      label(0, HEIGHT - 4, 'steer axle'),
       ticks(span[0] / unitM, span[1] / unitM, Math.max(2, width / 110)).map(value => [
         svg('path', { class: 'tick', d: `M${toX(value * unitM)} ${BOTTOM}v4` }),
         label(toX(value * unitM), HEIGHT - 4, `${axisFigure(value * unitM, units)}${value === 0 ? ` ${axisUnitName(units)}` : ''}`, 'middle')]),
       svg('path', { class: 'axis', d: `M${LEFT} ${toY(0)}H${width}` }),
-      needs(cell?.ground, units, toY, range, width),
+      needs(cell, passage.soffit !== null, units, toY, range, width),
       svg('g', { 'clip-path': 'url(#curve-clip)' },
         svg('path', { class: 'curve curve-overhead', d: curvePath(positions, 'overheadM', toX, toY) }),
         svg('path', { class: 'curve curve-ground', d: curvePath(positions, 'groundM', toX, toY) })),
@@ -90,14 +95,16 @@ export function createCurve(moveTo) {
   return { node, draw, move };
 }
 
-/** What the clearance has to reach. */
-function needs(side, units, toY, range, width) {
-  if (!side || side.requiredM > range[1]) {
-    return null;
-  }
-  const y = toY(side.requiredM);
-  return [svg('path', { class: 'needs', d: `M${LEFT} ${y}H${width}` }),
-    label(width - 4, y - 4, `needs ${required(side.requiredM, units)}`, 'end')];
+/** What each clearance has to reach; the lower of two stands under its line. */
+function needs(cell, structure, units, toY, range, width) {
+  return [['under', cell?.ground], ['over', structure && cell?.overhead]]
+    .filter(([, side]) => side && side.requiredM <= range[1])
+    .sort(([, a], [, b]) => b.requiredM - a.requiredM)
+    .map(([word, side], index) => {
+      const y = toY(side.requiredM);
+      return [svg('path', { class: 'needs', d: `M${LEFT} ${y}H${width}` }),
+        label(width - 4, y + (index === 0 ? -4 : 12), `needed ${word} ${required(side.requiredM, units)}`, 'end')];
+    });
 }
 
 function axisFigureOf(value) {

@@ -11,6 +11,7 @@ import { mountPassage } from './passage.js';
 export function mountDetail(root, { store, actions }) {
   const title = el('h2', { id: 'detail-title', tabindex: '-1' });
   const facts = el('p', { class: 'detail-facts' });
+  const notes = el('p', { class: 'detail-notes' });
   const before = stepButton('detail-before', '‹ Hazard before');
   const after = stepButton('detail-after', 'Next hazard ›');
   const back = el('button', { type: 'button', on: { click: backToTable } }, 'Back to the table');
@@ -19,7 +20,7 @@ export function mountDetail(root, { store, actions }) {
   const result = el('div', { id: 'result' });
   root.append(
     el('div', { class: 'detail-head' },
-      el('div', {}, title, facts),
+      el('div', {}, title, facts, notes),
       el('p', { class: 'detail-steps' }, before, after, back)),
     passage,
     el('div', { class: 'detail-columns' }, matrix, result));
@@ -42,8 +43,8 @@ export function mountDetail(root, { store, actions }) {
         kindSymbol(hazard.kind).word,
         `at ${chainage(hazard.chainageM, units)}`,
         hazard.landmark,
-        ...hazard.notes,
       ].filter(Boolean).join(' · '));
+      replace(notes, hazard.notes.join(' · '));
       const around = neighbours(report, id);
       target(before, around.before);
       target(after, around.after);

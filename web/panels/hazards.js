@@ -1,6 +1,6 @@
 /** The table beside the plan: the configuration chosen, the route's verdict with it, and every hazard in order. */
 import { el, replace } from '../dom.js';
-import { chainage, clearance, raise } from '../format.js';
+import { chainageFigure, chainageUnitName, clearance, raise } from '../format.js';
 import { choices, findCell, findConfiguration, governing, leastSetting } from '../report.js';
 import { BOOSTER_WORDS, kindSymbol } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
@@ -11,11 +11,12 @@ export function mountHazards(root, { store, actions }) {
   const booster = chooser('configuration-booster', 'Booster', value => actions.chooseSetting({ booster: value }));
   const notch = chooser('configuration-notch', 'Notch', value => actions.chooseSetting({ notch: value }));
   const verdict = el('div', { id: 'route-verdict' });
+  const at = el('th', { scope: 'col', class: 'figure' });
   const body = el('tbody');
   const table = el('table', { id: 'hazard-table' },
     el('caption', { class: 'unseen' }, 'Verdict of each hazard for the chosen configuration'),
     el('thead', {}, el('tr', {},
-      el('th', { scope: 'col' }, 'At'),
+      at,
       el('th', { scope: 'col' }, 'Hazard'),
       el('th', { scope: 'col' }, 'Verdict'),
       el('th', { scope: 'col', class: 'figure' }, 'Clearance'))),
@@ -45,6 +46,7 @@ export function mountHazards(root, { store, actions }) {
         return;
       }
       fillChoosers(state);
+      replace(at, `At ${chainageUnitName(state.units)}`);
       replace(verdict, routeVerdict(state.report, state.configuration));
       const { verdict: word, key } = findConfiguration(state.report, state.configuration);
       Object.assign(verdict.dataset, { verdict: word, configuration: key });
@@ -102,7 +104,7 @@ function row(hazard, { report, configuration, units }) {
   return el('tr', {
     'data-hazard': hazard.id, 'data-verdict': verdict, 'data-value-m': least?.clearance.valueM,
   },
-  el('td', { class: 'figure' }, chainage(hazard.chainageM, units)),
+  el('td', { class: 'figure' }, chainageFigure(hazard.chainageM, units)),
   el('th', { scope: 'row' },
     el('button', { type: 'button', class: 'hazard-open' },
       el('span', { class: 'hazard-id' }, hazard.id), ' ', el('span', { class: 'hazard-name' }, hazard.name)),
@@ -123,7 +125,7 @@ function remedy(hazard, cell, report, configuration, units) {
   if (least?.notch) {
     return least.text;
   }
-  return cell.raise ? raiseWords(cell.raise, units) : cell.raiseNote;
+  return cell.raise ? raiseWords(cell.raise, units) : cell.raiseNote ?? cell.reasons[0];
 }
 
 /** "raise front 2 1/8 in, rear 1 in" */

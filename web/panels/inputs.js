@@ -13,7 +13,8 @@ export function mountInputs(root, { store, actions }) {
   const margins = el('form', { class: 'inputs-margins', on: { submit: applyMargins } },
     ground.field, overhead.field, el('button', { id: 'margins-apply' }, 'Check with these'));
   const details = el('details', { class: 'inputs' },
-    el('summary', {}, el('span', { class: 'inputs-label' }, 'Route and rig'), summary),
+    el('summary', {}, el('span', { class: 'inputs-label' }, 'Route and rig'), summary,
+      el('span', { class: 'inputs-hint' }, 'change, or use your own files')),
     el('div', { class: 'inputs-body' },
       el('div', { class: 'inputs-choice' }, route.field, rig.field, stance.field),
       margins,

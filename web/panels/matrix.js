@@ -2,7 +2,7 @@
 import { el, replace, roving } from '../dom.js';
 import { clearance } from '../format.js';
 import { cellsAt, findHazard, governing, leastSetting, matrixColumns, notches, severity } from '../report.js';
-import { BOOSTER_WORDS, verdictSymbol } from '../drawing/symbols.js';
+import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { raiseWords } from './hazards.js';
 import { offset } from './comparison.js';
 import { verdictTag } from './symbol.js';
@@ -32,11 +32,23 @@ export function mountMatrix(root, { store, actions }) {
     }
     const focused = frame.contains(document.activeElement) ? document.activeElement.dataset.configurations : null;
     replace(frame, matrix(state, hazard, actions));
+    bringIntoSight(frame);
     if (focused) {
       frame.querySelector(`button[data-configurations="${CSS.escape(focused)}"]`)?.focus();
     }
   });
   return { unmount: () => { stop(); root.replaceChildren(); } };
+}
+
+/** Scrolls the frame, never the page, until the chosen cell is in it beside the column of notches. */
+function bringIntoSight(frame) {
+  const cell = frame.querySelector('td.chosen');
+  if (cell) {
+    const heads = frame.querySelector('tbody th').offsetWidth;
+    if (cell.offsetLeft - heads < frame.scrollLeft || cell.offsetLeft + cell.offsetWidth > frame.scrollLeft + frame.clientWidth) {
+      frame.scrollLeft = cell.offsetLeft - heads;
+    }
+  }
 }
 
 function matrix({ report, configuration, units }, hazard, actions) {
@@ -93,11 +105,10 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
     'data-verdict': verdict,
     'data-value-m': least?.clearance.valueM,
     'aria-pressed': String(chosen),
-    'aria-label': [`${worst.configuration.label}: ${verdictSymbol(verdict).word}`, value,
-      least?.side === 'overhead' && 'overhead', raise].filter(Boolean).join(', '),
     tabindex: stop ? '0' : '-1',
     on: { click: () => actions.chooseConfiguration(picked.configuration.key) },
   },
+  el('span', { class: 'unseen' }, `${worst.configuration.label}: `),
   verdictTag(verdict),
   value && el('span', { class: 'matrix-value' }, value, least.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
   raise && el('span', { class: 'matrix-raise' }, raise));

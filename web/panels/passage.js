@@ -6,7 +6,7 @@ import { frame, nearestIndex, wheelWords } from '../drawing/passage.js';
 import { problemBox } from './problem.js';
 import { createSideView } from './sideview.js';
 import { createDetailView } from './detailview.js';
-import { createCurve } from './curve.js';
+import { createCurve, strokeSample } from './curve.js';
 
 /** How many positions Page Up and Page Down move by. */
 const PAGE = 10;
@@ -30,7 +30,7 @@ export function mountPassage(root, { store, actions }) {
     position: el('output', { id: 'passage-position' }),
     wheels: el('output', { id: 'passage-wheels' }),
   };
-  const overheadRow = [el('dt', {}, 'Over the load'), el('dd', {}, readings.overhead)];
+  const overheadRow = [el('dt', {}, strokeSample('overhead'), 'Over the load'), el('dd', {}, readings.overhead)];
   const slider = el('input', {
     id: 'passage-slider', type: 'range', step: 'any', 'aria-label': 'Position of the steer axle along the road',
     on: { input: () => moved(nearestIndex(positions(), Number(slider.value))), keydown: keyed },
@@ -41,8 +41,7 @@ export function mountPassage(root, { store, actions }) {
     el('div', { class: 'passage-choosers' }, line.field, levelling.field, exaggeration.field, stance),
     el('div', { class: 'passage-views' },
       el('div', { class: 'side-view-frame' }, sideView.node),
-      el('div', { class: 'detail-view-frame' }, detailView.node)),
-    el('div', { class: 'passage-travel' },
+      el('div', { class: 'detail-view-frame' }, detailView.node),
       el('div', { class: 'curve-frame' }, curve.node, slider,
         el('p', { class: 'passage-buttons' },
           button('passage-back', '‹ Back', () => moved(store.get().position - 1)),
@@ -50,7 +49,7 @@ export function mountPassage(root, { store, actions }) {
           button('passage-forward', 'Forward ›', () => moved(store.get().position + 1)))),
       el('dl', { class: 'readings' },
         el('dt', {}, 'Steer axle'), el('dd', {}, readings.position),
-        el('dt', {}, 'Under the combination'), el('dd', {}, readings.ground),
+        el('dt', {}, strokeSample('ground'), 'Under the combination'), el('dd', {}, readings.ground),
         overheadRow,
         el('dt', {}, 'Wheels'), el('dd', {}, readings.wheels))));
   root.append(message, drawing, live);
@@ -137,7 +136,9 @@ export function mountPassage(root, { store, actions }) {
 }
 
 function read(output, valueM, units) {
-  say(output, typeof valueM === 'number' ? `${clearance(valueM, units)} (${fine(valueM, units, 'down')})` : 'not under the structure');
+  replace(output, typeof valueM === 'number'
+    ? [el('strong', {}, clearance(valueM, units)), ` (${fine(valueM, units, 'down')})`]
+    : 'not under the structure');
   if (typeof valueM === 'number') {
     output.dataset.valueM = valueM;
   } else {
@@ -163,7 +164,7 @@ function stanceWords({ frontRaiseM, rearRaiseM }, units) {
 
 function messageFor({ passage, report, hazard: id, configuration }, actions) {
   if (passage.status === 'failed') {
-    return problemBox(passage.problem, button('passage-retry', 'Try again', () => actions.drawPassage()));
+    return problemBox(passage.problem, null, button('passage-retry', 'Try again', () => actions.drawPassage()));
   }
   if (passage.status === 'none') {
     const cell = findCell(findHazard(report, id), configuration);

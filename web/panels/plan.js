@@ -15,8 +15,6 @@ const ITEM = '.plan-hazard';
 const SYMBOL = 11;
 const LABEL_WIDTH = 28;
 const LABEL_HEIGHT = 14;
-/** The sheet's printed width less its margins, pixels: what the map is laid out for before printing. */
-const PRINT_WIDTH_PX = 680;
 
 export function mountPlan(root, { store, actions }) {
   const node = el('div', {
@@ -39,6 +37,7 @@ export function mountPlan(root, { store, actions }) {
   let tiles = null;
   let fitted = false;
   let legends = [];
+  let onScreen = null;
   roving(pane, ITEM, alongRow(pane, ITEM));
   map.on('zoomend', placeLabels);
 
@@ -140,21 +139,27 @@ export function mountPlan(root, { store, actions }) {
 
   function drawTiles({ settings }) {
     tiles?.remove();
-    tiles = settings?.tiles ? L.tileLayer(settings.tiles.url, { maxZoom: 19 }).addTo(map) : null;
-    node.classList.toggle('with-tiles', tiles !== null);
+    tiles = null;
     replace(credit, settings?.tiles ? settings.tiles.attribution : 'Drawn from the route file alone; no other map data.');
+    if (settings?.tiles) {
+      tiles = L.tileLayer(settings.tiles.url, { maxZoom: 19 });
+      tiles.on('tileerror', () => replace(credit, `${settings.tiles.attribution} (some of its map pictures did not load)`));
+      tiles.addTo(map);
+    }
   }
 
+  /** Paper shows the whole route; the screen gets back what it showed. */
   function beforePrint() {
-    node.style.width = `${PRINT_WIDTH_PX}px`;
+    onScreen = bounds ? { centre: map.getCenter(), zoom: map.getZoom() } : null;
     map.invalidateSize({ animate: false });
     fit();
   }
 
   function afterPrint() {
-    node.style.width = '';
     map.invalidateSize({ animate: false });
-    fit();
+    if (onScreen) {
+      map.setView(onScreen.centre, onScreen.zoom, { animate: false });
+    }
   }
 
   const resize = new ResizeObserver(() => {

@@ -5,7 +5,7 @@ export function mountProblem(root, { store, actions }) {
   const busy = document.getElementById('busy');
   const notice = document.getElementById('notice');
   const stops = [
-    store.watch(['problem'], ({ problem, report }) => {
+    store.watch(['problem', 'candidate'], ({ problem, candidate, report }) => {
       root.classList.toggle('shown', problem !== null);
       if (problem === null) {
         root.removeAttribute('data-status');
@@ -13,8 +13,8 @@ export function mountProblem(root, { store, actions }) {
         return;
       }
       root.dataset.status = problem.status;
-      replace(root, problemBox(problem,
-        el('button', { id: 'problem-retry', type: 'button', on: { click: actions.retry } }, 'Try again'),
+      replace(root, problemBox(problem, candidate,
+        problem.passing && el('button', { id: 'problem-retry', type: 'button', on: { click: actions.retry } }, 'Try again'),
         report && el('button', { id: 'problem-dismiss', type: 'button', on: { click: actions.dismissProblem } },
           'Keep the sheet as it is')));
     }),
@@ -28,10 +28,12 @@ export function mountProblem(root, { store, actions }) {
   return { unmount: () => { stops.forEach(stop => stop()); root.replaceChildren(); } };
 }
 
-/** One problem as a box, with buttons under it. */
-export function problemBox(problem, ...buttons) {
+/** One problem as a box, with buttons under it. @param offered the inputs that were refused, or null */
+export function problemBox(problem, offered, ...buttons) {
   return el('div', { class: 'problem', role: 'alert' },
     el('p', { class: 'problem-title' }, problem.title),
+    offered && el('p', { class: 'problem-offered' }, `Offered: ${[offered.route, offered.rig]
+      .map(file => file?.name).filter(Boolean).join(' — ')}`),
     problem.detail && el('p', {}, problem.detail),
     problem.problems.length > 0 && el('ol', { class: 'problem-list' }, problem.problems.map(problemItem)),
     problem.remedy && el('p', { class: 'problem-remedy' }, problem.remedy),

@@ -37,6 +37,7 @@ export function mountProfile(root, { store, actions }) {
     }
     const { report, configuration, units } = state;
     const row = rows(report);
+    const marks = hazardMarks(report, configuration, width, INSET);
     const focused = drawing.contains(document.activeElement) ? document.activeElement.dataset.hazard : null;
     for (const [name, value] of [['viewBox', `0 0 ${width} ${row.height}`], ['width', width], ['height', row.height]]) {
       drawing.setAttribute(name, value);
@@ -44,7 +45,10 @@ export function mountProfile(root, { store, actions }) {
     replace(drawing,
       axes(report, row, width, units),
       legs(report, row, width),
-      hazardMarks(report, configuration, width, INSET).map(mark => hazardGroup(mark, row, units)));
+      marks.map(mark => hazardGroup(mark, row, units)),
+      // Beside the buttons, not in them: their names already tell every value.
+      svg('g', { class: 'hazard-values', 'aria-hidden': 'true' }, marks.filter(({ roomy }) => roomy).map(mark =>
+        text(mark.labelX, row.labels + 9, shortest(mark.stems, mark.cell, units), 'middle', 'hazard-value'))));
     markChosen(store.get());
     if (focused) {
       drawing.querySelector(`${ITEM}[data-hazard="${CSS.escape(focused)}"]`)?.focus();
@@ -74,21 +78,21 @@ export function mountProfile(root, { store, actions }) {
 function axes(report, row, width, units) {
   const gapM = gapUnitM(units);
   const scales = [
-    { base: row.road, direction: -1, marginM: report.margins.groundM, word: 'ground' },
-    row.structure !== null && { base: row.structure, direction: 1, marginM: report.margins.overheadM, word: 'overhead' },
+    { base: row.road, direction: -1, marginM: report.margins.groundM, word: 'road', wordY: row.deepest - 5 },
+    row.structure !== null && { base: row.structure, direction: 1, marginM: report.margins.overheadM, word: 'structures', wordY: row.structure - 8 },
   ].filter(Boolean);
   return [
-    svg('rect', { class: 'earth', x: 0, y: row.road, width, height: row.deepest - row.road }),
-    svg('path', { class: 'road', d: `M0 ${row.road}H${width}` }),
-    row.structure !== null && svg('path', { class: 'soffit', d: `M0 ${row.structure}H${width}` }),
-    scales.map(({ base, direction, marginM, word }) => {
+    svg('rect', { class: 'earth', x: INSET - 8, y: row.road, width: width - INSET + 8, height: row.deepest - row.road }),
+    svg('path', { class: 'road', d: `M${INSET - 8} ${row.road}H${width}` }),
+    row.structure !== null && svg('path', { class: 'soffit', d: `M${INSET - 8} ${row.structure}H${width}` }),
+    scales.map(({ base, direction, marginM, word, wordY }) => {
       const toY = linear([0, MOST_M], [base, base + direction * MOST_M * 200]);
       return [
         ticks(0, MOST_M / gapM, 3).map(value => [
           svg('path', { class: 'grid', d: `M${INSET - 8} ${toY(value * gapM)}H${width}` }),
           text(INSET - 11, toY(value * gapM) + 4, value === 0 ? `0 ${gapUnitName(units)}` : String(value), 'end')]),
         marginM <= MOST_M && svg('path', { class: 'needs', d: `M${INSET - 8} ${toY(marginM)}H${width}` }),
-        marginM <= MOST_M && text(width, toY(marginM) - 3, `${word} margin ${required(marginM, units)}`, 'end', 'margin-label'),
+        text(width - 2, wordY, `${word}; dashed: margin ${required(marginM, units)}`, 'end', 'margin-label'),
       ];
     }),
     svg('path', { class: 'axis', d: `M${INSET} ${row.axis}H${width - INSET}` }),
@@ -105,11 +109,11 @@ function legs(report, row, width) {
     name.length * 6 + 12 < to - from && text((from + to) / 2, row.legs + 13, name, 'middle', 'leg-name')]);
 }
 
-function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, roomy, stems }, row, units) {
+function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, labelled, roomy, stems }, row, units) {
   const labelY = row.labels + labelRow * 13 - (roomy ? 4 : 0);
   const values = stems.map(({ side }) => `${clearance(cell[side].valueM, units)} ${side === 'ground' ? 'under' : 'over'}`);
   return svg('g', {
-    class: 'profile-hazard', role: 'button', tabindex: '-1', 'data-hazard': hazard.id, 'data-verdict': verdict,
+    class: labelled ? 'profile-hazard' : 'profile-hazard unlabelled', role: 'button', tabindex: '-1', 'data-hazard': hazard.id, 'data-verdict': verdict,
     'aria-label': [`${hazard.id} ${hazard.name}`, kindSymbol(hazard.kind).word, `at ${chainage(hazard.chainageM, units)}`,
       verdictSymbol(verdict).word, ...values].join(', '),
   },
@@ -124,8 +128,7 @@ function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, roomy, stems 
     stem.needsY !== null && svg('path', { class: 'stem-needs', d: `M${x - 6} ${stem.needsY}h12` }),
     stem.cut && svg('path', { class: 'cut', d: cutMark(x, (stem.base + stem.y) / 2) }),
     verdictMark(stem.verdict, { transform: `translate(${x - 7} ${stem.y - 7}) scale(0.875)` })]),
-  text(labelX, labelY, hazard.id, 'middle', 'hazard-id'),
-  roomy && text(labelX, labelY + 13, shortest(stems, cell, units), 'middle', 'hazard-value'));
+  text(labelX, labelY, hazard.id, 'middle', 'hazard-id'));
 }
 
 /** Two slanted strokes across a stem that is longer than drawn. */

@@ -15,7 +15,9 @@ export function createScene(passage, frame) {
     unit.load.map(line => svg('path', { class: 'load', d: `${path(line)}Z` })),
     svg('path', { class: 'body', d: `${path(unit.underside)}${path([...unit.topside].reverse(), 'L')}Z` }),
     svg('path', { class: 'underside', d: path(unit.underside) })));
-  const wheels = passage.positions[0].wheels.map(() => svg('g', {}, svg('circle', { class: 'tyre' }), svg('circle', { class: 'hub' })));
+  const wheelCount = Math.max(...passage.positions.map(position => position.wheels.length));
+  const wheels = Array.from({ length: wheelCount }, () =>
+    svg('g', {}, svg('circle', { class: 'tyre' }), svg('circle', { class: 'hub' })));
   const node = svg('g', {}, road(passage, frame), overheadLine(passage), trackLines(passage), [...units].reverse(), wheels);
 
   function move(index) {
@@ -23,6 +25,9 @@ export function createScene(passage, frame) {
     units.forEach((group, i) => {
       const pose = position.poses[passage.units[i].unit];
       set(group, { transform: pose ? `matrix(${unitMatrix(pose).join(' ')})` : null, display: pose ? null : 'none' });
+    });
+    wheels.forEach((group, i) => {
+      set(group, { display: i < position.wheels.length ? null : 'none' });
     });
     position.wheels.forEach(([x, z, radius, , state], i) => {
       const [tyre, hub] = wheels[i].children;

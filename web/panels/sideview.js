@@ -7,8 +7,12 @@ import { createScene, wheelLabels } from './scene.js';
 
 /** An exaggerated view is no taller than this; it shows the part of the combination that is near what is tight. */
 const TALLEST_PX = 460;
-const SHORTEST_PX = 150;
+const SHORTEST_PX = 96;
 const ARROW_PX = 16;
+/** Strip of earth below the window, for dimensions. */
+const BELOW_PX = 30;
+/** Strip under the drawing for its scale. */
+const FOOT_PX = 20;
 
 export function createSideView() {
   const view = svg('g');
@@ -24,11 +28,12 @@ export function createSideView() {
     }
     const scaleX = width / frame.widthM;
     const scaleZ = scaleX * exaggeration;
-    const height = Math.round(Math.max(SHORTEST_PX, Math.min(TALLEST_PX, frame.heightM * scaleZ)));
+    const windowPx = Math.round(Math.max(SHORTEST_PX, Math.min(TALLEST_PX, frame.heightM * scaleZ)));
+    const height = windowPx + BELOW_PX;
     const scene = createScene(passage, frame);
     const home = tighterSide(passage.positions[passage.tightest], cell);
-    current = { passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, scene, home };
-    set(node, { viewBox: `0 0 ${width} ${height}`, width, height });
+    current = { passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, scene, home };
+    set(node, { viewBox: `0 0 ${width} ${height + FOOT_PX}`, width, height: height + FOOT_PX });
     replace(view, scene.node);
   }
 
@@ -36,13 +41,13 @@ export function createSideView() {
     if (current === null) {
       return;
     }
-    const { passage, frame, scaleX, scaleZ, height, scene, cell, home } = current;
+    const { passage, frame, scaleX, scaleZ, windowPx, scene, cell, home } = current;
     const position = passage.positions[index];
     const side = tighterSide(position, cell);
-    const corner = camera(frame, index, height / scaleZ, home);
+    const corner = camera(frame, index, windowPx / scaleZ, home);
     scene.move(index);
     const toX = x => (x - corner.left) * scaleX;
-    const toY = z => height - (z - corner.bottom) * scaleZ;
+    const toY = z => windowPx - (z - corner.bottom) * scaleZ;
     set(view, { transform: `matrix(${scaleX} 0 0 ${scaleZ} ${toX(0)} ${toY(0)})` });
     const window = { ...current, toX, toY };
     replace(labels,
@@ -74,11 +79,13 @@ function dimensionMark({ toX, toY, units, height }, position, side, tighter) {
   const from = toY(line.from);
   const to = toY(line.to);
   const away = side === 'ground' ? 1 : -1;
-  const textY = Math.max(12, Math.min(height - 6, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
+  const textY = Math.max(12, Math.min(height - 5, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
   return svg('g', { class: `dimension dimension-${side}${tighter ? ' tighter' : ''}` },
     arrow(x, from - away * ARROW_PX, from),
     arrow(x, to + away * ARROW_PX, to),
-    svg('circle', { class: 'detail-circle', cx: x, cy: (from + to) / 2, r: 11 }),
+    tighter && [
+      svg('circle', { class: 'detail-circle', cx: x, cy: (from + to) / 2, r: 11 }),
+      label(x - 14, (from + to) / 2 + 4, 'A', 'end', 'detail-letter')],
     label(x, textY, clearance(line.valueM, units), 'middle', 'dimension-text'));
 }
 
@@ -119,10 +126,11 @@ function trackLabels({ passage, toX, toY }) {
 /** Scale bar, the word on the vertical scale, the direction of travel. */
 function scaleLabels({ scaleX, width, height, units, exaggeration }) {
   const bar = scaleBar(1 / scaleX, Math.min(150, width * 0.3), axisUnitM(units));
-  const y = height - 10;
+  const y = height + FOOT_PX - 5;
   return svg('g', { class: 'scale' },
-    svg('path', { class: 'scale-bar', d: `M10 ${y - 4}V${y}H${10 + bar.pixels}V${y - 4}M${10 + bar.pixels / 2} ${y - 3}V${y}` }),
-    label(16 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, ${exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`}`),
-    svg('path', { class: 'travel-arrow', d: `M${width - 56} 14H${width - 12}M${width - 19} 10.5L${width - 12} 14L${width - 19} 17.5` }),
-    label(width - 62, 18, 'travel', 'end'));
+    svg('rect', { class: 'foot', x: 0, y: height, width, height: FOOT_PX }),
+    svg('path', { class: 'scale-bar', d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}` }),
+    label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, ${exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`}`),
+    svg('path', { class: 'travel-arrow', d: `M${width - 46} ${y - 4}H${width - 2}m-7 -3.5l7 3.5l-7 3.5` }),
+    label(width - 52, y, 'travel', 'end'));
 }

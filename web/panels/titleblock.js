@@ -8,6 +8,8 @@ export function mountTitleBlock(root, { store }) {
   root.append(list);
   const stop = store.watch(['report', 'configuration', 'units', 'version'], state => {
     if (state.report !== null) {
+      const chosen = findConfiguration(state.report, state.configuration);
+      document.title = `${state.report.route.name}, ${chosen.label}: ${chosen.verdict} (Cresthaul)`;
       replace(list, fields(state).map(([field, label, ...content]) =>
         el('div', { class: `title-${field}` }, el('dt', {}, label), el('dd', { 'data-field': field }, content))));
     }
@@ -22,9 +24,9 @@ function fields({ report, configuration, units }) {
       + `${report.hazards.length} hazards`, note(route.note)],
     ['rig', 'Rig', el('strong', {}, rig.name), note(rig.note)],
     ['stance', 'Stance', rig.stance],
+    ['version', 'Cresthaul', report.version],
     ['configuration', 'Configuration', findConfiguration(report, configuration).label],
     ['margins', 'Margins', `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}`],
-    ['version', 'Cresthaul', report.version],
     ['route-sha256', 'Route file SHA-256', el('code', {}, route.sha256)],
     ['rig-sha256', 'Rig file SHA-256', el('code', {}, rig.sha256)],
   ];

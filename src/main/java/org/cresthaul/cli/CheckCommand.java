@@ -22,9 +22,13 @@ import picocli.CommandLine.ParentCommand;
         description = "Check every hazard of a route against every configuration of a rig, and print the report.",
         footer = {
             "",
-            "Exit codes: 0 some configuration is clear at every hazard in transport; 1 none is;",
-            "2 nothing was checked (mistakes in the command line or the files); 3 the program failed."
+            "Exit codes:",
+            "  0  some configuration is clear at every hazard in transport",
+            "  1  none is",
+            "  2  nothing was checked: the command line or the files have mistakes",
+            "  3  nothing was checked: the program failed"
         },
+        versionProvider = Cresthaul.Version.class,
         mixinStandardHelpOptions = true)
 final class CheckCommand implements Callable<Integer> {
     @ParentCommand

@@ -14,6 +14,7 @@ import java.util.concurrent.CountDownLatch;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.RouteFile;
 import org.cresthaul.server.Sample;
 import org.cresthaul.server.Samples;
 import org.cresthaul.server.ServerOptions;
@@ -30,6 +31,7 @@ import picocli.CommandLine.ParentCommand;
         name = "serve",
         description = "Check a route, print its verdicts, and serve the page that shows them; the sample route when no"
                 + " files are named.",
+        versionProvider = Cresthaul.Version.class,
         mixinStandardHelpOptions = true)
 final class ServeCommand implements Callable<Integer> {
     private static final int USUAL_PORT = 8137;
@@ -69,6 +71,9 @@ final class ServeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
+        if (port.isPresent() && (port.get() < 0 || port.get() > 65_535)) {
+            throw new Refused("--port " + port.get() + " is not a port; it is between 0 and 65535.\n");
+        }
         Optional<Tiles> tiles = tiles();
         Samples samples = files.isEmpty() ? Samples.bundled() : named(files);
         Question question = Question.of(
@@ -104,7 +109,7 @@ final class ServeCommand implements Callable<Integer> {
         Mistakes mistakes = new Mistakes();
         List<Sample> rigs = new ArrayList<>();
         InputFile route = InputFile.read(paths.get(0));
-        route.parse(org.cresthaul.route.RouteFile::parse, mistakes);
+        route.parse(RouteFile::parse, mistakes);
         for (Path path : paths.subList(1, paths.size())) {
             InputFile rig = InputFile.read(path);
             rig.parse(RigFile::parse, mistakes);

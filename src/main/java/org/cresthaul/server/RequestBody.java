@@ -1,9 +1,9 @@
 package org.cresthaul.server;
 
 import io.javalin.http.Context;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -18,6 +18,7 @@ final class RequestBody {
     /** A longer body is still received and thrown away up to here, so that the sender gets to read the answer. */
     static final long MOST_DISCARDED = 1L << 30;
 
+    private static final int BLOCK = 64 * 1024;
     private static final Set<String> JSON_TYPES = Set.of("application/json", "application/geo+json");
     private static final Set<String> CHARSETS = Set.of("utf-8", "us-ascii");
 
@@ -28,25 +29,39 @@ final class RequestBody {
         requireJson(ctx.contentType(), ctx.header("Content-Encoding"));
         long declared = ctx.req().getContentLengthLong();
         if (declared > MOST_BYTES && "100-continue".equalsIgnoreCase(ctx.header("Expect"))) {
-            throw tooLarge(ctx);
+            throw tooLarge();
         }
-        ByteArrayOutputStream body = new ByteArrayOutputStream((int) Math.max(1024, Math.min(declared, 1 << 20)));
-        byte[] part = new byte[64 * 1024];
+        // In blocks, not in one array that doubles: a body that turns out too long is let go as soon as it does.
+        List<byte[]> blocks = new ArrayList<>();
         InputStream in = ctx.req().getInputStream();
         long received = 0;
-        for (int n = in.read(part); n >= 0 && received <= MOST_DISCARDED; n = in.read(part)) {
-            received += n;
-            if (received <= MOST_BYTES && declared <= MOST_BYTES) {
-                body.write(part, 0, n);
+        byte[] block = in.readNBytes(BLOCK);
+        while (block.length > 0 && received <= MOST_DISCARDED) {
+            received += block.length;
+            if (declared <= MOST_BYTES && received <= MOST_BYTES) {
+                blocks.add(block);
+            } else {
+                blocks.clear();
             }
+            block = in.readNBytes(BLOCK);
         }
         if (received > MOST_BYTES) {
-            throw tooLarge(ctx);
+            throw tooLarge();
         }
-        return body.toByteArray();
+        return joined(blocks, (int) received);
     }
 
-    private static Refusal tooLarge(Context ctx) {
+    private static byte[] joined(List<byte[]> blocks, int length) {
+        byte[] body = new byte[length];
+        int at = 0;
+        for (byte[] block : blocks) {
+            System.arraycopy(block, 0, body, at, block.length);
+            at += block.length;
+        }
+        return body;
+    }
+
+    private static Refusal tooLarge() {
         String limit = MOST_BYTES / (1024 * 1024) + " MiB";
         return new Refusal(
                 ProblemKind.TOO_LARGE,

@@ -8,6 +8,7 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +23,8 @@ import java.util.stream.Stream;
  */
 public record Samples(List<Sample> routes, List<Sample> rigs) {
     private static final String FOLDER = "/sample-routes";
+    /** The rig that the sample is about; the others are to compare with. */
+    private static final String FIRST_RIG = "lowbed-loaded.rig.json";
 
     public Samples {
         routes = List.copyOf(routes);
@@ -39,7 +42,7 @@ public record Samples(List<Sample> routes, List<Sample> rigs) {
         }
     }
 
-    /** The sample files that come with the program, by file name. */
+    /** The sample files that come with the program, by file name after the one to open first. */
     public static Samples bundled() {
         try {
             URI folder = Samples.class.getResource(FOLDER).toURI();
@@ -58,7 +61,10 @@ public record Samples(List<Sample> routes, List<Sample> rigs) {
         List<Sample> routes = new ArrayList<>();
         List<Sample> rigs = new ArrayList<>();
         try (Stream<Path> files = Files.list(folder)) {
-            for (Path file : files.sorted().toList()) {
+            List<Path> ordered = files.sorted(Comparator.comparing((Path f) -> !f.endsWith(FIRST_RIG))
+                            .thenComparing(f -> f.getFileName().toString()))
+                    .toList();
+            for (Path file : ordered) {
                 String name = file.getFileName().toString();
                 if (name.endsWith(".route.geojson")) {
                     routes.add(new Sample(name, Files.readAllBytes(file)));

@@ -1,0 +1,177 @@
+package org.cresthaul.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.File;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.logging.Level;
+import java.util.stream.Stream;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/**
+ * A headless Chromium with an empty profile. It keeps a list of every address that a page asks for and of every error a
+ * page writes to its console.
+ */
+final class Browser implements AutoCloseable {
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private final Path profile;
+    private final ChromeDriver driver;
+
+    Browser() throws IOException {
+        profile = Files.createTempDirectory("cresthaul-browser");
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(program("chromium"));
+        options.addArguments(
+                "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                "--disable-background-networking", "--disable-component-update", "--disable-sync",
+                "--disable-dev-shm-usage", "--force-prefers-reduced-motion", "--lang=en-US",
+                "--user-data-dir=" + profile);
+        LoggingPreferences logs = new LoggingPreferences();
+        logs.enable(LogType.PERFORMANCE, Level.ALL);
+        logs.enable(LogType.BROWSER, Level.ALL);
+        options.setCapability("goog:loggingPrefs", logs);
+        // The driver's path is given, so nothing is looked for or loaded from elsewhere.
+        ChromeDriverService service =
+                new ChromeDriverService.Builder().usingDriverExecutable(program("chromedriver")).build();
+        driver = new ChromeDriver(service, options);
+        resize(1280, 900);
+    }
+
+    private static File program(String name) {
+        return Stream.of(System.getenv("PATH").split(File.pathSeparator))
+                .map(folder -> new File(folder, name))
+                .filter(File::canExecute)
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException(
+                        name + " is not on the path; .ci/run installs Debian's chromium and chromium-driver"));
+    }
+
+    void open(String url) {
+        driver.get(url);
+    }
+
+    /** Sets the size of the page's viewport. Headless windows have a least width, so the page is emulated in one. */
+    void resize(int width, int height) {
+        driver.manage().window().setSize(new Dimension(Math.max(width, 600), height));
+        driver.executeCdpCommand("Emulation.setDeviceMetricsOverride",
+                Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+    }
+
+    /** Lets the page believe that its reader prefers "light" or "dark". */
+    void prefer(String colourScheme) {
+        driver.executeCdpCommand("Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", colourScheme))));
+    }
+
+    WebElement find(String selector) {
+        return driver.findElement(By.cssSelector(selector));
+    }
+
+    List<WebElement> list(String selector) {
+        return driver.findElements(By.cssSelector(selector));
+    }
+
+    /** Waits until {@code condition} gives something that is neither null nor false. */
+    <T> T await(String what, Function<Browser, T> condition) {
+        return new WebDriverWait(driver, PATIENCE)
+                .ignoring(org.openqa.selenium.NoSuchElementException.class)
+                .ignoring(org.openqa.selenium.StaleElementReferenceException.class)
+                .withMessage(() -> what + "\n" + errors() + "\n" + find("body").getText())
+                .until(d -> condition.apply(this));
+    }
+
+    Object run(String script, Object... arguments) {
+        return driver.executeScript(script, arguments);
+    }
+
+    void press(CharSequence... keys) {
+        driver.switchTo().activeElement().sendKeys(keys);
+    }
+
+    /** Presses Tab until the focus is on an element that matches; fails after {@code most} times. */
+    WebElement tabTo(String selector, int most) {
+        for (int i = 0; i < most; i++) {
+            press(Keys.TAB);
+            WebElement focused = driver.switchTo().activeElement();
+            if (Boolean.TRUE.equals(run("return arguments[0].matches(arguments[1])", focused, selector))) {
+                return focused;
+            }
+        }
+        throw new AssertionError("Tab does not reach " + selector + " within " + most + " steps");
+    }
+
+    /** What axe-core finds wrong with the page as it stands; empty when nothing. */
+    List<String> accessibilityViolations() throws IOException {
+        try (InputStream axe = Browser.class.getResourceAsStream("/axe.min.js")) {
+            run(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
+        }
+        Object result = driver.executeAsyncScript("const done = arguments[arguments.length - 1];"
+                + "axe.run(document, {resultTypes: ['violations']}).then("
+                + "r => done(JSON.stringify({passes: r.passes.length, violations: r.violations})), e => done(String(e)))");
+        JsonNode found = JSON.readTree((String) result);
+        if (found.path("passes").asInt() == 0) {
+            throw new AssertionError("axe-core checked nothing: " + result);
+        }
+        List<String> violations = new ArrayList<>();
+        found.path("violations").forEach(v -> v.path("nodes").forEach(n -> violations.add(v.path("id").asText() + ": "
+                + n.path("html").asText() + " " + n.path("failureSummary").asText())));
+        return violations;
+    }
+
+    /** Every address that was asked for since the last call. */
+    List<String> requests() throws IOException {
+        List<String> addresses = new ArrayList<>();
+        for (LogEntry entry : driver.manage().logs().get(LogType.PERFORMANCE)) {
+            JsonNode message = JSON.readTree(entry.getMessage()).path("message");
+            if (message.path("method").asText().equals("Network.requestWillBeSent")) {
+                addresses.add(message.at("/params/request/url").asText());
+            }
+        }
+        return addresses;
+    }
+
+    /** What pages wrote to the console as an error since the last call: failed loads, refused scripts, exceptions. */
+    List<String> errors() {
+        return driver.manage().logs().get(LogType.BROWSER).getAll().stream()
+                .filter(e -> e.getLevel().intValue() >= Level.SEVERE.intValue())
+                .map(LogEntry::getMessage)
+                .toList();
+    }
+
+    byte[] screenshot() {
+        return driver.getScreenshotAs(OutputType.BYTES);
+    }
+
+    @Override
+    public void close() throws IOException {
+        driver.quit();
+        try (Stream<Path> files = Files.walk(profile)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(file);
+            }
+        }
+    }
+}

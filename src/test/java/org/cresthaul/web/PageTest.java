@@ -1,0 +1,321 @@
+package org.cresthaul.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.cresthaul.server.Requests;
+import org.cresthaul.server.Samples;
+import org.cresthaul.server.TestServer;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+
+/** The page in a real browser, on the sample: it shows the numbers of the API, works by keyboard, and hides nothing. */
+class PageTest {
+    private static final ObjectMapper JSON = new ObjectMapper();
+    /** Booster states whose gaps differ by less share a cell of the matrix, metres. */
+    private static final double SHARED_M = 0.0005;
+
+    private static TestServer server;
+    private static Browser browser;
+    private static String route;
+    private static String rig;
+    private static JsonNode report;
+
+    @BeforeAll
+    static void start() throws Exception {
+        Samples samples = Samples.bundled();
+        server = new TestServer(samples);
+        route = new String(samples.routes().get(0).document(), StandardCharsets.UTF_8);
+        rig = new String(samples.rigs().get(0).document(), StandardCharsets.UTF_8);
+        report = TestServer.json(server.post("/api/check", Requests.check(route, rig, "")));
+        browser = new Browser();
+    }
+
+    @AfterAll
+    static void stop() throws IOException {
+        if (browser != null) {
+            browser.close();
+        }
+        if (server != null) {
+            server.close();
+        }
+    }
+
+    @BeforeEach
+    void openTheSample() throws IOException {
+        browser.resize(1280, 900);
+        browser.prefer("light");
+        browser.open("about:blank");
+        browser.requests();
+        browser.errors();
+        browser.open(server.url());
+        browser.await("the sample's report is shown", b -> b.find("#sheets").isDisplayed()
+                && !b.list("#hazard-table tbody tr").isEmpty());
+    }
+
+    private static JsonNode hazard(String id) {
+        for (JsonNode hazard : report.path("hazards")) {
+            if (hazard.path("id").textValue().equals(id)) {
+                return hazard;
+            }
+        }
+        throw new AssertionError("the report has no hazard " + id);
+    }
+
+    private static JsonNode cell(String hazard, String configuration) {
+        for (JsonNode cell : hazard(hazard).path("cells")) {
+            if (cell.path("configuration").textValue().equals(configuration)) {
+                return cell;
+            }
+        }
+        throw new AssertionError("no cell " + configuration + " at " + hazard);
+    }
+
+    /** A hazard whose ground is judged, so that a truck can be seen to move over it. */
+    private static String drawnHazard() {
+        for (JsonNode hazard : report.path("hazards")) {
+            if (hazard.at("/cells/0/ground").isObject() && hazard.path("kind").textValue().equals("rail-crossing")) {
+                return hazard.path("id").textValue();
+            }
+        }
+        throw new AssertionError("the sample has no surveyed crossing");
+    }
+
+    /** The gap that decides a cell: the one that is least against what it needs; none when nothing is known. */
+    private static Double governingM(JsonNode cell) {
+        Double least = null;
+        double spare = Double.POSITIVE_INFINITY;
+        for (String side : new String[] {"ground", "overhead"}) {
+            JsonNode gap = cell.path(side);
+            if (gap.isObject() && gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue() < spare) {
+                spare = gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue();
+                least = gap.path("valueM").doubleValue();
+            }
+        }
+        return least;
+    }
+
+    private static Double number(WebElement element, String attribute) {
+        String text = element.getDomAttribute(attribute);
+        return text == null ? null : Double.valueOf(text);
+    }
+
+    private static String chosenConfiguration() {
+        return browser.find("#route-verdict").getDomAttribute("data-configuration");
+    }
+
+    @Test
+    void showsTheVerdictsOfTheApi() {
+        String configuration = chosenConfiguration();
+        List<WebElement> rows = browser.list("#hazard-table tbody tr");
+
+        assertEquals(report.path("hazards").size(), rows.size());
+        assertTrue(rows.size() >= 12, "the sample has 12 hazards or more");
+        for (WebElement row : rows) {
+            JsonNode cell = cell(row.getDomAttribute("data-hazard"), configuration);
+            assertEquals(cell.path("verdict").textValue(), row.getDomAttribute("data-verdict"));
+            assertEquals(governingM(cell), number(row, "data-value-m"));
+            assertTrue(row.getText().toLowerCase(Locale.ROOT).contains(cell.path("verdict").textValue()),
+                    "the verdict is told in words: " + row.getText());
+        }
+    }
+
+    @Test
+    void showsWhatTheReportIsMadeFrom() {
+        Map<String, String> shown = new TreeMap<>();
+        browser.list("#title-block dd[data-field]")
+                .forEach(dd -> shown.put(dd.getDomAttribute("data-field"), dd.getText()));
+
+        assertTrue(shown.get("version").contains(report.path("version").textValue()), shown.toString());
+        assertTrue(report.at("/route/sha256").textValue().startsWith(shown.get("route-sha256").substring(0, 8)),
+                shown.toString());
+        assertTrue(report.at("/rig/sha256").textValue().startsWith(shown.get("rig-sha256").substring(0, 8)),
+                shown.toString());
+        String notes = browser.find("#notes").getText();
+        report.path("cautions").forEach(c -> assertTrue(notes.contains(c.textValue()), notes));
+        report.path("hazards").forEach(h -> {
+            if (!h.path("surveyed").booleanValue()) {
+                assertEquals(1, browser.list("#not-checked li[data-hazard='" + h.path("id").textValue() + "']").size());
+            }
+        });
+    }
+
+    @Test
+    void opensAHazardAndMovesTheTruckByKeyboard() throws Exception {
+        String hazard = drawnHazard();
+        browser.run("document.body.focus()");
+        browser.tabTo(".hazard-open", 60);
+        for (int i = 0; i < report.path("hazards").size() && !focusedHazard().equals(hazard); i++) {
+            browser.press(Keys.ARROW_DOWN);
+        }
+        assertEquals(hazard, focusedHazard());
+        browser.press(Keys.ENTER);
+        browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        assertEquals(hazard, browser.find("#detail").getDomAttribute("data-hazard"));
+        String configuration = browser.find("#detail").getDomAttribute("data-configuration");
+        JsonNode passage = passage(hazard, configuration);
+
+        // It opens at the tightest position, which is the report's clearance.
+        int tightest = passage.path("tightest").intValue();
+        assertShown(passage, tightest);
+        assertEquals(governingM(cell(hazard, configuration)), number(browser.find("#passage-clearance"), "data-value-m"));
+
+        browser.tabTo("#passage-slider", 200);
+        browser.press(Keys.ARROW_RIGHT);
+        assertShown(passage, tightest + 1);
+        browser.press(Keys.ARROW_LEFT, Keys.ARROW_LEFT);
+        assertShown(passage, tightest - 1);
+        browser.press(Keys.HOME);
+        assertShown(passage, 0);
+        browser.press(Keys.END);
+        assertShown(passage, passage.path("positions").size() - 1);
+    }
+
+    private static String focusedHazard() {
+        return (String) browser.run("return document.activeElement.closest('[data-hazard]')?.dataset.hazard ?? ''");
+    }
+
+    private static JsonNode passage(String hazard, String configuration) throws Exception {
+        return TestServer.json(server.post("/api/passage", Requests.check(route, rig,
+                ",\"hazard\":\"" + hazard + "\",\"configuration\":\"" + configuration + "\"")));
+    }
+
+    private static void assertShown(JsonNode passage, int index) {
+        JsonNode position = passage.path("positions").path(index);
+        WebElement slider = browser.find("#passage-slider");
+
+        assertEquals(Integer.toString(index), slider.getDomAttribute("data-index"));
+        assertEquals(position.path("steerM").doubleValue(), number(slider, "data-steer-m"));
+        assertEquals(position.path("groundM").doubleValue(), number(browser.find("#passage-clearance"), "data-value-m"));
+    }
+
+    @Test
+    void everyCellOfTheMatrixIsTheApis() {
+        int compared = 0;
+        for (JsonNode hazard : report.path("hazards")) {
+            String id = hazard.path("id").textValue();
+            browser.find("#hazard-table tr[data-hazard='" + id + "'] .hazard-open").sendKeys(Keys.ENTER);
+            browser.await(id + " is open", b -> id.equals(b.find("#detail").getDomAttribute("data-hazard")));
+            int covered = 0;
+            for (WebElement button : browser.list("#matrix button[data-configurations]")) {
+                for (String configuration : button.getDomAttribute("data-configurations").split("[ ,]+")) {
+                    JsonNode cell = cell(id, configuration);
+                    assertEquals(cell.path("verdict").textValue(), button.getDomAttribute("data-verdict"));
+                    boolean own = configuration.equals(button.getDomAttribute("data-configuration"));
+                    assertSameGap(governingM(cell), number(button, "data-value-m"), own ? 0 : SHARED_M, id + " " + configuration);
+                    covered++;
+                }
+            }
+            assertEquals(hazard.path("cells").size(), covered, "every configuration stands in the matrix of " + id);
+            compared += covered;
+        }
+        assertTrue(compared > 100);
+    }
+
+    private static void assertSameGap(Double expected, Double shown, double within, String where) {
+        assertEquals(expected == null, shown == null, where);
+        if (expected != null) {
+            assertTrue(Math.abs(expected - shown) <= within, where + ": " + expected + " is shown as " + shown);
+        }
+    }
+
+    @Test
+    void neverShowsAnUnsurveyedHazardAsClear() {
+        int unsurveyed = 0;
+        for (JsonNode hazard : report.path("hazards")) {
+            if (!hazard.path("surveyed").booleanValue()) {
+                String id = hazard.path("id").textValue();
+                for (WebElement mark : browser.list("[data-hazard='" + id + "'][data-verdict]")) {
+                    assertEquals("not surveyed", mark.getDomAttribute("data-verdict"));
+                }
+                unsurveyed++;
+            }
+        }
+        assertTrue(unsurveyed > 0, "the sample has a hazard that is not surveyed");
+        assertNotEquals("clear", browser.find("#route-verdict").getDomAttribute("data-verdict"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"light, 1280", "dark, 1280", "light, 320", "dark, 320"})
+    void isAccessibleAndNeverWiderThanTheScreen(String scheme, int width) throws Exception {
+        browser.prefer(scheme);
+        browser.resize(width, 900);
+        assertNoHorizontalScrolling(width);
+        assertEquals(List.of(), browser.accessibilityViolations());
+
+        browser.find("#hazard-table tr[data-hazard='" + drawnHazard() + "'] .hazard-open").sendKeys(Keys.ENTER);
+        browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        assertNoHorizontalScrolling(width);
+        assertEquals(List.of(), browser.accessibilityViolations());
+    }
+
+    private static void assertNoHorizontalScrolling(int width) {
+        assertEquals((long) width, browser.run("return window.innerWidth"));
+        Long content = (Long) browser.run("return document.documentElement.scrollWidth");
+        assertTrue(content <= width, "the page is " + content + " px wide on a screen of " + width);
+    }
+
+    @Test
+    void dependsOnTheColourSchemeOnlyForLooks() {
+        String light = (String) browser.run("return getComputedStyle(document.body).backgroundColor");
+        browser.prefer("dark");
+        String dark = (String) browser.run("return getComputedStyle(document.body).backgroundColor");
+
+        assertNotEquals(light, dark);
+    }
+
+    @Test
+    void asksNobodyButItsOwnServer() throws Exception {
+        browser.find("#hazard-table tr[data-hazard='" + drawnHazard() + "'] .hazard-open").sendKeys(Keys.ENTER);
+        browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+
+        List<String> requests = browser.requests();
+
+        assertTrue(requests.stream().anyMatch(r -> r.endsWith("/api/check")), requests.toString());
+        for (String request : requests) {
+            assertTrue(request.startsWith(server.url()) || request.startsWith("data:") || request.startsWith("blob:"),
+                    request);
+        }
+        assertEquals(List.of(), browser.errors(), "nothing failed to load, nothing was refused, nothing threw");
+    }
+
+    @Test
+    void tellsTheMistakesOfAFileWithTheirPlaces() throws Exception {
+        JsonNode mistaken = JSON.readTree(rig);
+        ((ObjectNode) mistaken.at("/notches/0")).put("offset", 2);
+        Path file = Files.createTempFile("mistaken", ".rig.json");
+        try {
+            Files.writeString(file, mistaken.toString());
+            browser.find("#rig-file").sendKeys(file.toString());
+
+            WebElement item = browser.await("the mistake is told",
+                    b -> b.find("#problem .problem-item[data-pointer='/rig/notches/0/offset']"));
+
+            assertNotNull(item);
+            assertEquals("unit-missing", item.getDomAttribute("data-code"));
+            assertFalse(item.getText().isBlank());
+        } finally {
+            Files.delete(file);
+        }
+    }
+}

@@ -1,0 +1,45 @@
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { decode, encode, linkedFile } from '../../../web/address.js';
+import { initialState } from '../../../web/state.js';
+import { passage } from './fixtures.js';
+
+const SELECTION = {
+  ...initialState(),
+  inputs: { route: { id: 'sample' }, rig: { id: 'lowbed' }, stance: 'loaded', margins: { ground: '2 1/2 in' } },
+  hazard: 'H 1&2',
+  configuration: 'down/none/+3',
+  view: { line: 'left', levelling: 'held', raised: true },
+  passage: { status: 'ready', data: passage(), problem: null },
+  position: 4,
+};
+
+test('a selection survives being written into an address and read back', () => {
+  assert.deepEqual(decode(encode(SELECTION)), {
+    route: 'sample', rig: 'lowbed', stance: 'loaded', margins: { ground: '2 1/2 in' },
+    configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', levelling: 'held', raised: true, steerM: 4,
+  });
+});
+
+test('the tightest position needs no place in the address', () => {
+  assert.ok(encode(SELECTION).includes('steer=4'));
+  assert.ok(!encode({ ...SELECTION, position: 2 }).includes('steer'));
+});
+
+test('a file from disk is named, never passed off as a sample', () => {
+  const own = { ...SELECTION, inputs: { ...SELECTION.inputs, route: { id: null, name: 'mine.geojson' } } };
+  assert.equal(linkedFile(decode(encode(own)).route), 'mine.geojson');
+  assert.equal(linkedFile('sample'), null);
+  assert.equal(linkedFile(null), null);
+});
+
+test('an address that says nothing, or nonsense, asks for nothing', () => {
+  const nothing = {
+    route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, levelling: null,
+    raised: false, steerM: null,
+  };
+  for (const fragment of ['', '#', '#hazards', '#steer=fast&raised=yes', '#%E0%A4%A', '#hazard=']) {
+    assert.deepEqual(decode(fragment), nothing, fragment);
+  }
+  assert.equal(encode(initialState()), '');
+});

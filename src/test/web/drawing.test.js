@@ -1,0 +1,185 @@
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { curvePath, gapRange } from '../../../web/drawing/curve.js';
+import { isFree, labelSides } from '../../../web/drawing/labels.js';
+import * as drawn from '../../../web/drawing/passage.js';
+import { pointAt, posts } from '../../../web/drawing/plan.js';
+import { hazardMarks, legSpans, rows } from '../../../web/drawing/profile.js';
+import * as scale from '../../../web/drawing/scale.js';
+import { kindSymbol, verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
+import { cell, clearance, passage, report } from './fixtures.js';
+
+const near = (actual, expected, tolerance = 1e-9) => assert.ok(Math.abs(actual - expected) < tolerance, `${actual}, not ${expected}`);
+
+test('a nose-up pitch lifts what is ahead and moves what is high backwards', () => {
+  const pitch = Math.atan2(3, 4);
+  const [x, z] = drawn.place([10, 2, pitch], 5, 0);
+  near(x, 14);
+  near(z, 5);
+  const [x2, z2] = drawn.place([10, 2, pitch], 0, 5);
+  near(x2, 7);
+  near(z2, 6);
+});
+
+test('the SVG matrix draws a unit point where it stands', () => {
+  const pose = [10, 2, 0.3];
+  const [a, b, c, d, e, f] = drawn.unitMatrix(pose);
+  const [x, h] = [-4, 1.5];
+  const [worldX, worldZ] = drawn.place(pose, x, h);
+  near(a * x + c * -h + e, worldX);
+  near(b * x + d * -h + f, -worldZ);
+});
+
+test('the ground goes on beyond its ends at the slopes the passage gives', () => {
+  const { ground } = passage();
+  near(drawn.groundZ(ground, -15), -0.1);
+  near(drawn.groundZ(ground, 10), -0.1);
+  near(drawn.groundZ(ground, -0.25), 0.075);
+  near(drawn.groundZ(ground, 0), 0.1);
+  assert.deepEqual(drawn.groundParts(ground, -15, 3).before.map(([s]) => s), [-15, -5]);
+  assert.deepEqual(drawn.groundParts(ground, -4, 3), { before: [], surveyed: ground.points, after: [] });
+});
+
+test('a window moves as little as keeps what it must show inside', () => {
+  assert.equal(drawn.contain(0, 10, 2, 8), 0);
+  assert.equal(drawn.contain(0, 10, 4, 13), 3);
+  assert.equal(drawn.contain(0, 10, -3, 5), -3);
+  assert.equal(drawn.contain(0, 10, -6, 8), -4);
+});
+
+test('the camera holds the whole truck at every position and never jumps', () => {
+  const positions = Array.from({ length: 400 }, (_, i) => -30 + i * 0.2);
+  const p = { ...passage({ positions }), tightest: 200 };
+  const frame = drawn.frame(p);
+  let before = null;
+  positions.forEach((_, index) => {
+    const { left, bottom } = drawn.camera(frame, index, frame.heightM, 'ground');
+    const box = frame.boxes[index];
+    assert.ok(box.left >= left && box.right <= left + frame.widthM, `position ${index} across`);
+    assert.ok(box.bottom >= bottom && box.top <= bottom + frame.heightM, `position ${index} up`);
+    assert.ok(before === null || Math.abs(left - before) <= 0.2 + 1e-9, `position ${index} jumps`);
+    before = left;
+  });
+  assert.equal(positions.length, 400);
+});
+
+test('the dimension line runs from the unit by exactly the clearance', () => {
+  const p = passage();
+  assert.deepEqual(drawn.dimensionLine(p.positions[2], 'ground'), { x: -6, from: 0.25, to: 0.26, valueM: -0.01, unit: 'trailer' });
+  assert.equal(drawn.dimensionLine(p.positions[2], 'overhead'), null);
+  const under = { ...p.positions[0], overheadM: 0.4, overheadAt: { unit: 'trailer', xM: -6, hM: 3.8 } };
+  near(drawn.dimensionLine(under, 'overhead').to, 4.2);
+});
+
+test('the tighter side is the one with less left over what it needs', () => {
+  const needs = cell('k', 'tight', { ground: clearance(0.1, 0.07, 'clear'), overhead: clearance(0.1, 0.09, 'clear') });
+  assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: 0.11 }, needs), 'overhead');
+  assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: 0.13 }, needs), 'ground');
+  assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: null }, needs), 'ground');
+  assert.equal(drawn.tighterSide({ groundM: null, overheadM: 3 }, needs), 'overhead');
+});
+
+test('wheels that do not simply ride are told, counted front to rear in their group', () => {
+  assert.deepEqual(drawn.wheelWords(passage().positions[0]), ['trailer axle 1 solid', 'trailer axle 2 hanging']);
+});
+
+test('the nearest position is found for uneven steps', () => {
+  const positions = [0, 0.1, 0.15, 5].map(steerM => ({ steerM }));
+  assert.equal(drawn.nearestIndex(positions, 0.13), 2);
+  assert.equal(drawn.nearestIndex(positions, 99), 3);
+  assert.equal(drawn.nearestIndex(positions, -99), 0);
+});
+
+test('the curve is broken where the clearance is not known', () => {
+  const positions = [1, 2, null, 4].map((overheadM, steerM) => ({ steerM, overheadM }));
+  assert.equal(curvePath(positions, 'overheadM', x => x, y => y), 'M0.0 1.0L1.0 2.0M3.0 4.0');
+});
+
+test('the curve\'s axis always shows zero, the least clearance and what is needed', () => {
+  const needs = cell('k', 'clear', { ground: clearance(0.5, 0.07, 'clear'), overhead: clearance(0.6, 0.6, 'clear') });
+  for (const [lowest, highest] of [[-0.2, 0.3], [0.1, 2], [1.5, 3], [0, 0]]) {
+    const [from, to] = gapRange([{ groundM: lowest, overheadM: null }, { groundM: highest, overheadM: null }], needs);
+    assert.ok(from <= 0 && from <= lowest && to > lowest && to >= 0.6, `${lowest} ${highest}: ${from} ${to}`);
+  }
+});
+
+test('ticks are multiples of a round step, both ends included', () => {
+  assert.deepEqual(scale.ticks(0, 10, 5), [0, 2, 4, 6, 8, 10]);
+  assert.deepEqual(scale.ticks(-0.3, 0.3, 3), [-0.2, 0, 0.2]);
+  assert.equal(scale.niceStep(0.3), 0.5);
+  assert.equal(scale.niceStep(20), 20);
+  assert.equal(scale.niceStep(51), 100);
+});
+
+test('labels are moved apart, keep their order and stay inside', () => {
+  assert.deepEqual(scale.spread([10, 50], 20, 0, 100), [10, 50]);
+  assert.deepEqual(scale.spread([50, 50], 20, 0, 100), [40, 60]);
+  assert.deepEqual(scale.spread([0, 0, 0], 20, 0, 100), [10, 30, 50]);
+  assert.deepEqual(scale.spread([], 20, 0, 100), []);
+  const crowded = scale.spread(Array(9).fill(50), 20, 0, 100);
+  assert.ok(crowded.every((x, i) => x >= 10 && x <= 90 && (i === 0 || x > crowded[i - 1])));
+});
+
+test('a scale bar is the longest round length that fits', () => {
+  assert.deepEqual(scale.scaleBar(10, 150, 1000), { length: 1, pixels: 100 });
+  assert.equal(scale.scaleBar(0.1, 120, 0.3048).length, 20);
+});
+
+test('the graticule stands on whole minutes of arc', () => {
+  assert.deepEqual(scale.graticule(41.05, 41.42, 3), [41 + 10 / 60, 41 + 20 / 60]);
+  assert.ok(scale.graticule(-97.7, -97, 4).every(degrees => Math.abs(degrees * 60 - Math.round(degrees * 60)) < 1e-9));
+});
+
+test('a place on the line is found by chainage, and none is made up beyond it', () => {
+  const line = [[[-97, 41, 0], [-97, 42, 1000]], [[-97, 42, 1000], [-96, 42, 2000]]];
+  assert.deepEqual(pointAt(line, 500), [41.5, -97]);
+  assert.deepEqual(pointAt(line, 1500), [42, -96.5]);
+  assert.equal(pointAt(line, 2500), null);
+  assert.deepEqual(posts(line, 2000, 1000, 4).map(({ value }) => value), [0.5, 1, 1.5]);
+});
+
+test('labels on the plan avoid symbols and one another where there is room', () => {
+  const points = [{ x: 0, y: 0, width: 30 }, { x: 25, y: 0, width: 30 }, { x: 300, y: 0, width: 30 }];
+  assert.deepEqual(labelSides(points, 10, 14), ['left', 'right', 'right']);
+  assert.ok(!isFree({ left: -5, right: 5, top: -5, bottom: 5 }, points, ['left', 'right', 'right'], 10, 14));
+  assert.ok(isFree({ left: 150, right: 200, top: -5, bottom: 5 }, points, ['left', 'right', 'right'], 10, 14));
+});
+
+test('the section stands every hazard at its chainage and its clearances to one scale', () => {
+  const r = report();
+  const { road, structure, height } = rows(r);
+  const marks = hazardMarks(r, 'down/none/high', 1034, 17);
+  assert.deepEqual(marks.map(({ x }) => x), [117, 617, 627]);
+  assert.deepEqual(marks.map(({ verdict }) => verdict), ['contact', 'contact', 'not surveyed']);
+  near(marks[0].stems[0].y, road + 0.01 * 200);
+  near(marks[1].stems[0].y, road - 0.2 * 200);
+  near(marks[1].stems[1].y, structure + 0.01 * 200);
+  assert.deepEqual(marks[2].stems, []);
+  assert.ok(marks[2].labelX - marks[1].labelX >= 29 - 1e-9);
+  assert.ok(height > road);
+  assert.deepEqual(legSpans(r, 1034, 17), [{ name: 'One', from: 17, to: 417 }, { name: 'Two', from: 417, to: 1017 }]);
+});
+
+test('a clearance too large for the section is cut, and a missing cell is not surveyed', () => {
+  const r = report();
+  r.hazards[0].cells[0].ground.valueM = 3;
+  r.hazards[1].cells = [];
+  const marks = hazardMarks(r, 'down/none/low', 600, 17);
+  assert.ok(marks[0].stems[0].cut);
+  assert.equal(marks[1].verdict, 'not surveyed');
+});
+
+test('without a structure on the route the section has no upper half', () => {
+  const r = report();
+  r.hazards.splice(1, 1);
+  assert.equal(rows(r).structure, null);
+  assert.ok(rows(r).height < rows(report()).height);
+});
+
+test('every verdict has its own outline; an unknown word is drawn as not surveyed and still said', () => {
+  const outlines = ['clear', 'tight', 'contact', 'not surveyed'].map(v => verdictSymbol(v).parts[0][1]);
+  assert.equal(new Set(outlines).size, 4);
+  assert.equal(verdictSymbol('probably').word, 'probably');
+  assert.equal(verdictClass('probably'), 'not-surveyed');
+  assert.equal(kindSymbol('ford').word, 'ford');
+});

@@ -1,0 +1,86 @@
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import * as reports from '../../../web/report.js';
+import { cell, clearance, report } from './fixtures.js';
+
+test('the clearance that governs is the one with the least left over what it needs', () => {
+  const both = (groundM, overheadM) => cell('k', 'tight', {
+    ground: clearance(groundM, 0.07, 'clear'), overhead: clearance(overheadM, 0.09, 'clear'),
+  });
+  assert.equal(reports.governing(both(0.1, 0.2)).side, 'ground');
+  assert.equal(reports.governing(both(0.2, 0.1)).side, 'overhead');
+  assert.equal(reports.governing(both(0.08, 0.1)).side, 'ground');
+  assert.equal(reports.governing(cell('k', 'clear', { overhead: clearance(0.1, 0.09, 'clear') })).side, 'overhead');
+  assert.equal(reports.governing(cell('k', 'not surveyed')), null);
+  assert.equal(reports.governing(null), null);
+});
+
+test('a verdict this page does not know is as bad as contact', () => {
+  assert.equal(reports.severity('probably fine'), reports.severity('contact'));
+  assert.equal(reports.severity(undefined), 0);
+  assert.ok(reports.severity('not surveyed') < reports.severity('tight'));
+});
+
+test('configurations are ranked by contacts no raise gets past, contacts, not surveyed, tight', () => {
+  assert.deepEqual(reports.ranked(report()).map(c => c.key), [
+    'up/none/low', 'up/trailing/low', // the structure and the crossing clear
+    'down/none/low', 'down/trailing/low', // the crossing only raised
+    'up/none/high', 'up/trailing/high', // the structure is struck, and no raise helps
+    'down/none/high', 'down/trailing/high',
+  ]);
+});
+
+test('booster states with equal results at every notch share a column', () => {
+  const r = report();
+  assert.deepEqual(reports.matrixColumns(r, r.hazards[0]).map(c => [c.lift, c.boosters]), [
+    ['down', ['none', 'trailing']], ['up', ['none', 'trailing']],
+  ]);
+});
+
+test('one differing notch, by value, verdict, raise or reason, keeps the booster states apart', () => {
+  const changes = [
+    c => { c.ground.valueM += 0.001; },
+    c => { c.verdict = 'tight'; },
+    c => { c.raise = null; },
+    c => { c.raise.frontM += 0.001; },
+    c => { c.reasons = ['Another.']; },
+    c => { c.ground = null; },
+    c => { c.overhead = clearance(1, 0.09, 'clear'); },
+  ];
+  for (const change of changes) {
+    const r = report();
+    change(reports.findCell(r.hazards[0], 'down/trailing/high'));
+    assert.equal(reports.matrixColumns(r, r.hazards[0]).length, 3, String(change));
+  }
+});
+
+test('a missing cell never merges with one that is there', () => {
+  const r = report();
+  r.hazards[0].cells = r.hazards[0].cells.filter(c => c.configuration !== 'down/trailing/low');
+  assert.equal(reports.matrixColumns(r, r.hazards[0]).length, 3);
+});
+
+test('a rig without some combination has no column for it, and a chooser takes the nearest there is', () => {
+  const r = report();
+  r.configurations = r.configurations.filter(c => !(c.lift === 'up' && c.booster === 'trailing'));
+  assert.deepEqual(reports.matrixColumns(r, r.hazards[0]).map(c => c.lift), ['down', 'up']);
+  assert.equal(reports.closestConfiguration(r, { lift: 'up', booster: 'trailing', notch: 'high' }).key, 'up/none/high');
+});
+
+test('notches stand from the highest to the lowest', () => {
+  assert.deepEqual(reports.notches(report()), [{ notch: 'high', offsetM: 0.02 }, { notch: 'low', offsetM: -0.02 }]);
+});
+
+test('what was not checked names every hazard without a result, a missing one too', () => {
+  const r = report();
+  assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H3']);
+  assert.deepEqual(reports.notChecked(r, 'down/none/low')[0].why, ['not surveyed: no profile in the file', 'No profile.']);
+  r.hazards[1].cells = [];
+  assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H2', 'H3']);
+});
+
+test('neighbours end at the ends of the route', () => {
+  const r = report();
+  assert.deepEqual(reports.neighbours(r, 'H1'), { before: null, after: r.hazards[1] });
+  assert.deepEqual(reports.neighbours(r, 'H3'), { before: r.hazards[1], after: null });
+});

@@ -1,0 +1,62 @@
+/** Rules every file of the page keeps; read from the files themselves. */
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import test from 'node:test';
+
+const WEB = fileURLToPath(new URL('../../../web/', import.meta.url));
+const FILES = readdirSync(WEB, { recursive: true, withFileTypes: true })
+  .filter(entry => entry.isFile())
+  .map(entry => `${entry.path ?? entry.parentPath}/${entry.name}`.replaceAll('//', '/'));
+const text = name => readFileSync(name, 'utf8');
+const named = (...endings) => FILES.filter(name => endings.some(ending => name.endsWith(ending)));
+
+test('the page is there', () => {
+  assert.ok(named('.js').length > 20, `${FILES.length} files`);
+  assert.equal(named('index.html').length, 1);
+});
+
+test('nothing imported ever becomes markup', () => {
+  for (const name of named('.js')) {
+    assert.doesNotMatch(text(name), /innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|\beval\(|new Function/, name);
+  }
+});
+
+test('nothing is loaded from another host', () => {
+  for (const name of named('.js', '.css', '.html', '.svg')) {
+    const hosts = [...text(name).matchAll(/(?:https?:)?\/\/[\w.-]+\.\w+[^\s'"`)]*/g)].map(([url]) => url)
+      .filter(url => url !== 'http://www.w3.org/2000/svg');
+    assert.deepEqual(hosts, [], name);
+  }
+});
+
+test('the content security policy has nothing inline to refuse', () => {
+  const html = text(named('index.html')[0]);
+  assert.doesNotMatch(html, /<style|style=|\son\w+=|<script(?![^>]*\ssrc=)/);
+  for (const name of named('.js')) {
+    assert.doesNotMatch(text(name), /setAttribute\(\s*'style'|[{,]\s*style:/, name);
+  }
+});
+
+test('numbers become words in format.js alone', () => {
+  for (const name of named('.js').filter(file => !file.endsWith('/format.js'))) {
+    assert.doesNotMatch(text(name), /0\.0254|0\.3048|1609|toLocaleString|Intl\./, name);
+  }
+});
+
+test('state, formats and geometry touch no document', () => {
+  const free = named('.js').filter(name => /\/drawing\/|\/(format|state|report|address|actions|api|files)\.js$/.test(name));
+  assert.ok(free.length >= 14, `${free.length}`);
+  for (const name of free) {
+    assert.doesNotMatch(text(name), /\bdocument\.|\bwindow\.|from '\.\.?\/(?:panels\/|dom\.js)/, name);
+  }
+});
+
+test('every import inside the page exists', () => {
+  for (const name of named('.js')) {
+    for (const [, path] of text(name).matchAll(/from '(\.[^']+)'/g)) {
+      const target = new URL(path, `file://${name}`).pathname;
+      assert.ok(target.includes('/lib/leaflet/') || FILES.includes(target), `${name} imports ${path}`);
+    }
+  }
+});
