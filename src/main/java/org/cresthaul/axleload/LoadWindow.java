@@ -11,11 +11,18 @@ import java.util.function.DoubleFunction;
  *
  * @param from least place looked at
  * @param to greatest
+ * @param bounds what is to be kept
  * @param allowed places where every bound is kept; empty when there is none
  * @param best place in the allowed part where the least margin, each as a share of its limit, is greatest
  * @param conflict what leaves no place, when there is none
  */
-public record LoadWindow(double from, double to, Optional<Range> allowed, Optional<Best> best, Optional<Conflict> conflict) {
+public record LoadWindow(
+        double from,
+        double to,
+        List<LoadBound> bounds,
+        Optional<Range> allowed,
+        Optional<Best> best,
+        Optional<Conflict> conflict) {
     private static final double NOISE = 1e-12;
 
     public record Range(double from, double to) {}
@@ -71,7 +78,7 @@ public record LoadWindow(double from, double to, Optional<Range> allowed, Option
             double noise = LoadTest.NOISE_KG / Math.max(1, line.bound.limitKg());
             if (line.slope == 0) {
                 if (line.at < -noise) {
-                    return none(from, to, line, from, line, to);
+                    return none(from, to, bounds, line, from, line, to);
                 }
             } else {
                 double zero = (-noise - line.at) / line.slope;
@@ -87,14 +94,15 @@ public record LoadWindow(double from, double to, Optional<Range> allowed, Option
         if (low > high) {
             Line a = lowest == null ? highest : lowest;
             Line b = highest == null ? lowest : highest;
-            return none(from, to, a, low, b, high);
+            return none(from, to, bounds, a, low, b, high);
         }
-        return new LoadWindow(from, to, Optional.of(new Range(low, high)), Optional.of(best(lines, low, high)),
+        return new LoadWindow(from, to, bounds, Optional.of(new Range(low, high)), Optional.of(best(lines, low, high)),
                 Optional.empty());
     }
 
-    private static LoadWindow none(double from, double to, Line low, double lowAt, Line high, double highAt) {
-        return new LoadWindow(from, to, Optional.empty(), Optional.empty(),
+    private static LoadWindow none(
+            double from, double to, List<LoadBound> bounds, Line low, double lowAt, Line high, double highAt) {
+        return new LoadWindow(from, to, bounds, Optional.empty(), Optional.empty(),
                 Optional.of(new Conflict(low.bound, lowAt, high.bound, highAt)));
     }
 

@@ -3,6 +3,7 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.route.RailCrossing;
 
@@ -39,6 +40,9 @@ final class Cautions {
         if (hazard instanceof LowStructure) {
             cautions.add("Heights change with every overlay and every load: measure the load, and the structure when in"
                     + " doubt, before going under.");
+        }
+        if (hazard instanceof LimitedPlace) {
+            cautions.add("The scales and the sign at the place decide; the limits and the permit are the authority's.");
         }
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
             cautions.add(RAISED);

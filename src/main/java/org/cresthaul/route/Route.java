@@ -47,6 +47,11 @@ public record Route(
         }
     }
 
+    /** The same route under other limits of the whole route. */
+    public Route withLimits(WeightLimits others) {
+        return new Route(name, note, line, legs, hazards, Optional.of(others));
+    }
+
     public double lengthM() {
         return line.lengthM();
     }

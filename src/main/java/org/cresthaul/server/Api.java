@@ -36,6 +36,7 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/route", this::route),
                 new Endpoint(HandlerType.POST, "/api/check", this::check),
                 new Endpoint(HandlerType.POST, "/api/passage", this::passage),
+                new Endpoint(HandlerType.POST, "/api/loads", this::loads),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -98,6 +99,14 @@ final class Api {
         byte[] body = RequestBody.json(ctx);
         answer(ctx, gate.run(() -> {
             CheckRequest.With<PassageRequest> asked = CheckRequest.read(body, PassageRequest::read);
+            return asked.more().of(asked.check());
+        }));
+    }
+
+    private void loads(Context ctx) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        answer(ctx, gate.run(() -> {
+            CheckRequest.With<LoadsRequest> asked = CheckRequest.read(body, LoadsRequest::read);
             return asked.more().of(asked.check());
         }));
     }
