@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -272,7 +273,8 @@ final class RouteLoads {
             return states == 1 ? "not allowed" : "not allowed with any number of axles down";
         }
         String text = down.size() == states && states > 1
-                ? String.join(" or ", down) + " axles down allowed"
+                ? String.join(" or ", down.stream().sorted(Comparator.comparingInt(Integer::parseInt)).toList())
+                        + " axles down allowed"
                 : count(Integer.parseInt(down.get(0))) + " down" + (states > 1 ? " only" : " allowed");
         return text + (tight ? ", by less than the weights are accurate" : "");
     }

@@ -51,6 +51,10 @@ final class CheckCommand implements Callable<Integer> {
             description = "Gap to leave under a structure beyond the uncertainty; 3 in when not given")
     private Optional<Length> overheadMargin = Optional.empty();
 
+    @Option(names = "--limits", paramLabel = "FILE",
+            description = "Weight limits of the whole route, such as the permit's, instead of the route file's")
+    private Optional<Path> limits = Optional.empty();
+
     @Option(names = "--form", paramLabel = "FORM", description = "text (when not given), json or csv")
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
 
@@ -63,7 +67,8 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
-        Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance);
+        Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance,
+                limits.map(InputFile::read));
         Margins usual = Margins.defaults();
         Report report = question.answer(new Margins(
                 groundMargin.map(Length::metres).orElse(usual.groundM()),

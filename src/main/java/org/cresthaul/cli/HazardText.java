@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
@@ -44,6 +45,15 @@ final class HazardText {
     }
 
     private String survey(Report.HazardFindings hazard) {
+        if (Words.isLimited(hazard.kind())) {
+            if (!hazard.surveyed()) {
+                return line("No limits are given: no load is known to be allowed here.");
+            }
+            return hazard.kind().equals("stretch")
+                    ? line("From " + figures.chainage(hazard.chainageM() + hazard.extentM().get(0)) + " to "
+                            + figures.chainage(hazard.chainageM() + hazard.extentM().get(1)) + ".")
+                    : "";
+        }
         if (!hazard.surveyed()) {
             return line("Not surveyed: nothing here can be called clear.");
         }
@@ -61,6 +71,12 @@ final class HazardText {
         TextTable table = new TextTable("    ");
         table.add(row("notch", state.notches(), n -> n));
         table.add(row("in transport", cells, Report.Cell::verdict));
+        if (cells.stream().anyMatch(c -> c.load() != null)) {
+            table.add(row("load", cells, c -> c.load() == null ? "" : figures.weight(c.load().loadKg())));
+            table.add(row("  " + (cells.get(0).load() != null && cells.get(0).load().least() ? "at least" : "limit"), cells,
+                    c -> c.load() == null ? "" : figures.weight(c.load().limitKg())));
+            table.add(row("  left", cells, c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
+        }
         addGaps(table, "over the ground", cells, Report.Cell::ground);
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
@@ -71,9 +87,18 @@ final class HazardText {
         }
         return table.text()
                 + remark(Words.capital(leastSetting(hazard, state).text()) + ".")
+                + governing(cells)
                 + tightest("over the ground", state, cells, Report.Cell::ground)
                 + tightest("under the structure", state, cells, Report.Cell::overhead)
                 + reasons(hazard, state, cells);
+    }
+
+    /** Loads do not depend on the notch: the first cell's rule is that of all. */
+    private static String governing(List<Report.Cell> cells) {
+        LoadSheet.Finding load = cells.get(0).load();
+        return load == null
+                ? ""
+                : remark("Governed by: " + load.rule() + ", " + load.axles() + " (" + load.source() + ").");
     }
 
     private static <T> List<String> row(String name, List<T> values, Function<T, String> shown) {

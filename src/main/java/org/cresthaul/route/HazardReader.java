@@ -23,7 +23,7 @@ final class HazardReader {
 
     static final List<String> KINDS = List.of("rail-crossing", "low-structure", "dip", "crest", "posted-bridge", "stretch");
     /** How far a stretch may reach from its point. */
-    static final LengthLimits STRETCH = new LengthLimits(-5_000_000, 5_000_000);
+    static final LengthLimits STRETCH = new LengthLimits(-100_000, 100_000);
     /** A stretch that ends this little beyond the route ends with it: lengths of roads are rounded. */
     static final double BEYOND_ROUTE_M = 10;
     static final LengthLimits CLEARANCE = new LengthLimits(0.5, 30);
