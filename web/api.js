@@ -60,6 +60,7 @@ export function createApi(fetch) {
     sample: (kind, id, signal) => send(`/api/samples/${kind}/${encodeURIComponent(id)}`, { as: 'text', signal }),
     route: (inputs, signal) => send('/api/route', { body: inputs.route.text, signal }),
     check: (inputs, signal) => send('/api/check', { body: checkRequest(inputs), signal }),
+    loads: (inputs, question, signal) => send('/api/loads', { body: checkRequest(inputs, question), signal }),
     passage: (inputs, passage, signal) => send('/api/passage', { body: checkRequest(inputs, passage), signal }),
   };
 }

@@ -3,7 +3,7 @@
  */
 
 /** From worst to best to read on a sheet. An unknown verdict ranks with the worst. */
-const SEVERITY = ['contact', 'not surveyed', 'tight', 'clear'];
+const SEVERITY = ['contact', 'outside limits', 'loads not known', 'not surveyed', 'tight', 'clear'];
 
 /** Two results that differ by less than this are one result on a sheet, metres. */
 const SAME_M = 0.0005;
@@ -37,7 +37,8 @@ export function governing(cell) {
 
 /** Configurations from the best for this route to the worst; equal ones keep the report's order. */
 export function ranked(report) {
-  const badness = c => [c.contact - c.raisedOnly, c.contact, c.notSurveyed, c.tight];
+  const badness = c => [c.contact - c.raisedOnly, c.contact, c.outsideLimits ?? 0,
+    (c.notSurveyed ?? 0) + (c.loadsNotKnown ?? 0), c.tight];
   return report.configurations
     .map((configuration, index) => ({ configuration, index, badness: badness(configuration) }))
     .sort((a, b) => a.badness.map((value, i) => value - b.badness[i]).find(d => d !== 0) ?? a.index - b.index)
@@ -104,6 +105,7 @@ function sameCell(a, b) {
     && a.verdict === b.verdict
     && sameValue(a.ground?.valueM, b.ground?.valueM)
     && sameValue(a.overhead?.valueM, b.overhead?.valueM)
+    && (a.load?.rule === b.load?.rule) && sameValue(a.load?.marginKg, b.load?.marginKg)
     && sameValue(a.raise?.frontM, b.raise?.frontM)
     && sameValue(a.raise?.rearM, b.raise?.rearM)
     && a.reasons.join('\n') === b.reasons.join('\n');
@@ -130,7 +132,7 @@ export function leastSetting(hazard, configuration) {
 /** Hazards whose cell for this configuration is missing or not surveyed, with what the report says about each. */
 export function notChecked(report, key) {
   return report.hazards
-    .filter(hazard => (findCell(hazard, key)?.verdict ?? 'not surveyed') === 'not surveyed')
+    .filter(hazard => ['not surveyed', 'loads not known'].includes(findCell(hazard, key)?.verdict ?? 'not surveyed'))
     .map(hazard => ({
       hazard,
       why: [...hazard.notes.filter(note => note.startsWith('not surveyed')), ...(findCell(hazard, key)?.reasons ?? [])],

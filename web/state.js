@@ -10,6 +10,8 @@
  * view       {line, levelling, raised}: which passage of it; null line and levelling mean the tightest case's
  * passage    {status: 'none' | 'loading' | 'ready' | 'failed', data, problem}
  * position   index into passage.data.positions: where the truck stands
+ * loads      {status, data, problem}: the load sheet of the configuration, as passage; loadsAsked {hazard, pieceAt,
+ *            regulator, readings}: what is asked of it beyond the files, spelled as in a request
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
  */
 export function initialState() {
@@ -29,6 +31,8 @@ export function initialState() {
     view: { line: null, levelling: null, raised: false },
     passage: { status: 'none', data: null, problem: null },
     position: 0,
+    loads: { status: 'none', data: null, problem: null },
+    loadsAsked: {},
     exaggeration: 1,
     units: 'us',
     theme: 'system',
