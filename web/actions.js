@@ -41,7 +41,8 @@ export function createActions(store, api) {
         busy: false,
         notice: unmet(wanted, report),
         hazard: findHazard(report, kept.hazard)?.id ?? null,
-        configuration: (findConfiguration(report, kept.configuration) ?? startingConfiguration(report, store.get())).key,
+        configuration: (findConfiguration(report, kept.configuration)
+          ?? startingConfiguration(report, store.get())).key,
         view: { line: wanted.line ?? null, levelling: wanted.levelling ?? null, raised: wanted.raised ?? false },
         passage: NO_PASSAGE,
         position: 0,

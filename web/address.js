@@ -1,7 +1,8 @@
 /**
  * The selection as an address fragment, so that a view can be linked:
  * #route=…&rig=…&stance=…&hazard=H03&configuration=down/none/3&line=left&levelling=held&raised=1&steer=-3.25
- * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is missing.
+ * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is
+ * missing.
  */
 
 const FILE = 'file:';
@@ -29,7 +30,9 @@ export function encode(state) {
     ['raised', state.view.raised ? '1' : null],
     ['steer', steerM === undefined || state.position === data.tightest ? null : String(Number(steerM.toFixed(3)))],
   ].filter(([, value]) => value !== null && value !== undefined && value !== '');
-  const fragment = entries.map(([key, value]) => `${key}=${encodeURIComponent(value).replaceAll('%2F', '/')}`).join('&');
+  const fragment = entries
+    .map(([key, value]) => `${key}=${encodeURIComponent(value).replaceAll('%2F', '/')}`)
+    .join('&');
   return fragment === '' ? '' : `#${fragment}`;
 }
 

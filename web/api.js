@@ -94,7 +94,9 @@ function problemFrom(status, text) {
     return new Problem({
       title: `The server refused with status ${status}`,
       status,
-      remedy: status === 413 ? 'The file is too large; check a shorter route.' : 'Try again; if it stays, restart the program.',
+      remedy: status === 413
+        ? 'The file is too large; check a shorter route.'
+        : 'Try again; if it stays, restart the program.',
     });
   }
   return new Problem({

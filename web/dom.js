@@ -11,7 +11,8 @@ const SVG = 'http://www.w3.org/2000/svg';
 export const el = (tag, attributes = {}, ...children) => fill(document.createElement(tag), attributes, children);
 
 /** The same in the SVG namespace. */
-export const svg = (tag, attributes = {}, ...children) => fill(document.createElementNS(SVG, tag), attributes, children);
+export const svg = (tag, attributes = {}, ...children) =>
+  fill(document.createElementNS(SVG, tag), attributes, children);
 
 function fill(node, { on = {}, ...attributes }, children) {
   set(node, attributes);

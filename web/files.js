@@ -20,7 +20,9 @@ export function readFile(text, name, id) {
   } catch (error) {
     throw new Problem({
       title: `${name} is not JSON`,
-      problems: [{ pointer: '', code: 'syntax', message: error.message, remedy: 'Mend the file at that place and open it again.' }],
+      problems: [{
+        pointer: '', code: 'syntax', message: error.message, remedy: 'Mend the file at that place and open it again.',
+      }],
     });
   }
 }

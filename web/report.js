@@ -2,10 +2,12 @@
  * Questions asked of a report. No DOM, no arithmetic beyond picking, counting and ordering what the check found.
  */
 
+import { clearance, raise, SYSTEMS } from './format.js';
+
 /** From worst to best to read on a sheet. An unknown verdict ranks with the worst. */
 const SEVERITY = ['contact', 'outside limits', 'loads not known', 'not surveyed', 'tight', 'clear'];
 
-/** Two results that differ by less than this are one result on a sheet, metres. */
+/** Two results nearer than this that also read alike, in inches and in millimetres, are one on a sheet; metres. */
 const SAME_M = 0.0005;
 
 export function findHazard(report, id) {
@@ -27,7 +29,7 @@ export function severity(verdict) {
 
 /** The clearance that decides a cell: the one with the least reserve over what it needs; null when neither is known. */
 export function governing(cell) {
-  const known = [['ground', cell?.ground], ['overhead', cell?.overhead]].filter(([, clearance]) => clearance);
+  const known = [['ground', cell?.ground], ['overhead', cell?.overhead]].filter(([, result]) => result);
   if (known.length === 0) {
     return null;
   }
@@ -35,10 +37,14 @@ export function governing(cell) {
   return { side: known[0][0], clearance: known[0][1] };
 }
 
-/** Configurations from the best for this route to the worst; equal ones keep the report's order. */
+/**
+ * Configurations from the best for this route to the worst: fewest hazards that stay other than clear even raised, then
+ * fewest contacts in transport, then fewest not surveyed, then fewest tight; equal ones keep the report's order.
+ */
 export function ranked(report) {
-  const badness = c => [c.contact - c.raisedOnly, c.contact, c.outsideLimits ?? 0,
-    (c.notSurveyed ?? 0) + (c.loadsNotKnown ?? 0), c.tight];
+  const badness = c => [
+    c.contact + c.tight + c.notSurveyed + (c.outsideLimits ?? 0) + (c.loadsNotKnown ?? 0) - c.raisedOnly,
+    c.contact, c.outsideLimits ?? 0, c.notSurveyed + (c.loadsNotKnown ?? 0), c.tight];
   return report.configurations
     .map((configuration, index) => ({ configuration, index, badness: badness(configuration) }))
     .sort((a, b) => a.badness.map((value, i) => value - b.badness[i]).find(d => d !== 0) ?? a.index - b.index)
@@ -103,16 +109,19 @@ function sameResults(report, hazard, lift, boosterA, boosterB) {
 function sameCell(a, b) {
   return a !== null && b !== null
     && a.verdict === b.verdict
-    && sameValue(a.ground?.valueM, b.ground?.valueM)
-    && sameValue(a.overhead?.valueM, b.overhead?.valueM)
-    && (a.load?.rule === b.load?.rule) && sameValue(a.load?.marginKg, b.load?.marginKg)
-    && sameValue(a.raise?.frontM, b.raise?.frontM)
-    && sameValue(a.raise?.rearM, b.raise?.rearM)
+    && a.load?.rule === b.load?.rule && a.load?.marginKg === b.load?.marginKg
+    && sameValue(a.ground?.valueM, b.ground?.valueM, clearance)
+    && sameValue(a.overhead?.valueM, b.overhead?.valueM, clearance)
+    && sameValue(a.raise?.frontM, b.raise?.frontM, raise)
+    && sameValue(a.raise?.rearM, b.raise?.rearM, raise)
     && a.reasons.join('\n') === b.reasons.join('\n');
 }
 
-function sameValue(a, b) {
-  return a === undefined || b === undefined ? a === b : Math.abs(a - b) < SAME_M;
+function sameValue(a, b, write) {
+  if (a === undefined || b === undefined) {
+    return a === b;
+  }
+  return Math.abs(a - b) < SAME_M && SYSTEMS.every(system => write(a, system) === write(b, system));
 }
 
 /** The cells a matrix position stands for: {configuration, cell}, one for each of the column's booster states. */

@@ -10,7 +10,7 @@ const SIDES = ['right', 'left', 'above', 'below'];
  * @param symbol half the size of a point's symbol, height that of a label, pixels
  */
 export function labelSides(points, symbol, height) {
-  const symbols = points.map(({ x, y }) => ({ left: x - symbol, right: x + symbol, top: y - symbol, bottom: y + symbol }));
+  const symbols = points.map(point => symbolBox(point, symbol));
   const placed = [];
   return points.map((point, index) => {
     const others = symbols.filter((_, other) => other !== index);
@@ -30,8 +30,12 @@ export function labelSides(points, symbol, height) {
 /** Whether a label under a point would be free of all these symbols and labels. */
 export function isFree(box, points, sides, symbol, height) {
   return points.every((point, index) =>
-    overlap(box, { left: point.x - symbol, right: point.x + symbol, top: point.y - symbol, bottom: point.y + symbol }) === 0
+    overlap(box, symbolBox(point, symbol)) === 0
     && overlap(box, labelBox(point, sides[index], symbol, height)) === 0);
+}
+
+function symbolBox({ x, y }, symbol) {
+  return { left: x - symbol, right: x + symbol, top: y - symbol, bottom: y + symbol };
 }
 
 function labelBox({ x, y, width }, side, symbol, height) {

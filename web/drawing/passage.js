@@ -140,6 +140,47 @@ export function dimensionLine(position, side) {
   return { x, from: z, to: side === 'ground' ? z - valueM : z + valueM, valueM, unit: at.unit };
 }
 
+/** A circle around what is tight reaches this many gaps from its middle, and between these bounds, metres. */
+const REACH_IN_GAPS = 3.2;
+const LEAST_REACH_M = 0.2;
+const MOST_REACH_M = 0.9;
+
+/** Radius of the circle that is shown enlarged, metres; one for the whole passage, so that its scale stands still. */
+export function detailReach(passage, cell) {
+  const tightest = passage.positions[passage.tightest];
+  const gap = Math.abs(dimensionLine(tightest, tighterSide(tightest, cell))?.valueM ?? 0);
+  return Math.min(MOST_REACH_M, Math.max(LEAST_REACH_M, gap * REACH_IN_GAPS));
+}
+
+/** Whether the road was surveyed; where it was not, the passage comes with a straight line in its place. */
+export function roadKnown(passage) {
+  return passage.positions.some(position => typeof position.groundM === 'number');
+}
+
+/**
+ * The top line of a load, closed down to the deck it stands on: a polygon in the trailer's frame. Beyond the ends of
+ * the deck it is closed straight.
+ */
+export function loadPolygon(load, topside) {
+  const [rear, front] = [load[0], load[load.length - 1]];
+  const onDeck = ([x, h]) => Math.min(h, topAt(topside, x) ?? h);
+  const between = topside.filter(([x]) => x > rear[0] && x < front[0]).reverse();
+  return [...load, [front[0], onDeck(front)], ...between, [rear[0], onDeck(rear)]];
+}
+
+/** Height of a line that runs rear to front; the higher end of a vertical face; null beyond its ends. */
+function topAt(line, x) {
+  let top = null;
+  for (let i = 1; i < line.length; i++) {
+    const [a, b] = [line[i - 1], line[i]];
+    if (x >= a[0] && x <= b[0]) {
+      const h = b[0] > a[0] ? a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]) : Math.max(a[1], b[1]);
+      top = Math.max(top ?? -Infinity, h);
+    }
+  }
+  return top;
+}
+
 /** Which clearance of a position is tighter against what it needs; ground when the other is not known. */
 export function tighterSide(position, cell) {
   if (position.overheadM === null || position.overheadM === undefined || !cell?.overhead) {
@@ -148,7 +189,8 @@ export function tighterSide(position, cell) {
   if (position.groundM === null || position.groundM === undefined || !cell.ground) {
     return 'overhead';
   }
-  return position.overheadM - cell.overhead.requiredM < position.groundM - cell.ground.requiredM ? 'overhead' : 'ground';
+  const spareOver = position.overheadM - cell.overhead.requiredM;
+  return spareOver < position.groundM - cell.ground.requiredM ? 'overhead' : 'ground';
 }
 
 /** Index of the position whose steer axle is nearest to a distance. */

@@ -15,7 +15,9 @@ export function rows(report) {
   const overhead = report.hazards.some(hazard => hazard.cells.some(cell => cell.overhead));
   const structure = overhead ? TOP : null;
   const road = (overhead ? TOP + MOST_M * PER_M + 14 : TOP - 8) + MOST_M * PER_M;
-  return { structure, road, deepest: road + 34, labels: road + 58, axis: road + 82, legs: road + 102, height: road + 128 };
+  return {
+    structure, road, deepest: road + 34, labels: road + 58, axis: road + 82, legs: road + 102, height: road + 128,
+  };
 }
 
 /** Everything that stands at a hazard: {hazard, cell, verdict, x, labelX, labelRow, labelled, roomy, stems}. */
@@ -78,5 +80,6 @@ export function chainageTicks(lengthM, width, inset, unitM) {
 /** Legs as pieces of the axis: {name, from, to}. */
 export function legSpans(report, width, inset) {
   const across = linear([0, report.route.lengthM], [inset, width - inset]);
-  return report.route.legs.map(leg => ({ name: leg.name, from: across(leg.startChainageM), to: across(leg.endChainageM) }));
+  return report.route.legs.map(({ name, startChainageM, endChainageM }) =>
+    ({ name, from: across(startChainageM), to: across(endChainageM) }));
 }

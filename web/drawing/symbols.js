@@ -11,7 +11,10 @@
 const VERDICTS = {
   'clear': { word: 'clear', parts: [['line', 'M14 8A6 6 0 1 1 2 8A6 6 0 1 1 14 8Z']] },
   'tight': { word: 'tight', parts: [['line', 'M8 1.2L14.8 8L8 14.8L1.2 8Z'], ['line', 'M1.2 8H14.8']] },
-  'contact': { word: 'contact', parts: [['solid', 'M1.5 1.5H14.5V14.5H1.5Z'], ['cut', 'M4.8 4.8L11.2 11.2M11.2 4.8L4.8 11.2']] },
+  'contact': {
+    word: 'contact',
+    parts: [['solid', 'M1.5 1.5H14.5V14.5H1.5Z'], ['cut', 'M4.8 4.8L11.2 11.2M11.2 4.8L4.8 11.2']],
+  },
   'outside limits': { word: 'outside limits', parts: [['solid', 'M1 2H15L8 15Z'], ['cut', 'M5 5.4H11']] },
   'loads not known': {
     word: 'loads not known',
@@ -26,7 +29,10 @@ const VERDICTS = {
 };
 
 const KINDS = {
-  'rail-crossing': { word: 'rail crossing', path: 'M1 11C7 11 8 5 11 5H17C20 5 21 11 27 11M11.5 5V2M16.5 5V2M10 2H13M15 2H18' },
+  'rail-crossing': {
+    word: 'rail crossing',
+    path: 'M1 11C7 11 8 5 11 5H17C20 5 21 11 27 11M11.5 5V2M16.5 5V2M10 2H13M15 2H18',
+  },
   'low-structure': { word: 'low structure', path: 'M1 12H27M4 2H24V5H4ZM6 5V12M22 5V12' },
   'dip': { word: 'dip', path: 'M1 4C8 4 9 11 14 11C19 11 20 4 27 4' },
   'posted-bridge': { word: 'posted bridge', path: 'M1 5H27M4 5V12M24 5V12M4 12C9 7 19 7 24 12M14 0V3M12 1.5L14 3.5L16 1.5' },

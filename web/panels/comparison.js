@@ -11,8 +11,8 @@ const COUNTS = [['clear', 'clear'], ['tight', 'tight'], ['contact', 'contact'], 
 export function mountComparison(root, { store, actions }) {
   const body = el('tbody');
   root.append(
-    el('p', { class: 'fine-print' }, 'Best for this route first: fewest contacts that no raise gets past, then fewest '
-      + 'contacts, then fewest not surveyed, then fewest tight. Picking one shows it on the whole sheet.'),
+    el('p', { class: 'fine-print' }, 'Best for this route first: fewest hazards that not even a raise makes clear, '
+      + 'then fewest contacts, then fewest not surveyed, then fewest tight. Picking one shows it on the whole sheet.'),
     el('div', { class: 'table-frame' }, el('table', { id: 'configuration-table' },
       el('caption', { class: 'unseen' }, 'Configurations with their counts of verdicts'),
       el('thead', {}, el('tr', {},
@@ -22,8 +22,9 @@ export function mountComparison(root, { store, actions }) {
         el('th', { scope: 'col' }, 'Notch'),
         el('th', { scope: 'col' }, 'Whole route'),
         el('th', { scope: 'col' }, 'Loads'),
-        COUNTS.map(([, verdict]) => el('th', { scope: 'col', class: 'figure' }, verdictIcon(verdict, 12), ` ${verdict}`)),
-        el('th', { scope: 'col', class: 'figure' }, 'only raised'))),
+        COUNTS.map(([, verdict]) =>
+          el('th', { scope: 'col', class: 'figure' }, verdictIcon(verdict, 12), ` ${verdict}`)),
+        el('th', { scope: 'col', class: 'figure' }, 'clear only raised'))),
       body)));
 
   const stops = [
@@ -64,7 +65,8 @@ export function mountComparison(root, { store, actions }) {
 }
 
 function count(value, verdict) {
-  return el('td', { class: value === 0 ? 'figure none' : 'figure', 'data-count': verdict ?? 'raised only' }, String(value));
+  const name = value === 0 ? 'figure none' : 'figure';
+  return el('td', { class: name, 'data-count': verdict ?? 'raised only' }, String(value));
 }
 
 /** A notch's offset from the reference: "+3/4 in", "reference". */

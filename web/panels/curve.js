@@ -14,8 +14,9 @@ const INSET = 8;
 const LEFT = 40;
 
 /** The stroke of one of the curves, for beside its figure. @param side 'ground' or 'overhead' */
-export const strokeSample = side => svg('svg', { class: 'drawing stroke-sample', viewBox: '0 0 24 8', width: 24, height: 8, 'aria-hidden': 'true' },
-  svg('path', { class: `curve curve-${side}`, d: 'M1 4H23' }));
+export const strokeSample = side => svg('svg', {
+  class: 'drawing stroke-sample', viewBox: '0 0 24 8', width: 24, height: 8, 'aria-hidden': 'true',
+}, svg('path', { class: `curve curve-${side}`, d: 'M1 4H23' }));
 
 /** @param moveTo called with the index of the position that was pointed at */
 export function createCurve(moveTo) {
@@ -24,7 +25,8 @@ export function createCurve(moveTo) {
   const dots = svg('g');
   const node = svg('svg', { id: 'clearance-curve', class: 'drawing', height: HEIGHT, role: 'img',
     'aria-label': 'Clearance along the passage' },
-  svg('defs', {}, svg('clipPath', { id: 'curve-clip' }, svg('rect', { x: 0, y: TOP, width: '100%', height: BOTTOM - TOP }))),
+  svg('defs', {}, svg('clipPath', { id: 'curve-clip' },
+    svg('rect', { x: 0, y: TOP, width: '100%', height: BOTTOM - TOP }))),
   content, cursor, dots);
   let current = null;
 
@@ -62,15 +64,16 @@ export function createCurve(moveTo) {
     const gapM = gapUnitM(units);
     const tightest = positions[passage.tightest];
     replace(content,
-      range[0] < 0 && svg('rect', { class: 'interference', x: LEFT, y: toY(0), width: width - LEFT, height: BOTTOM - toY(0) }),
+      range[0] < 0 && svg('rect', {
+        class: 'interference', x: LEFT, y: toY(0), width: width - LEFT, height: BOTTOM - toY(0),
+      }),
       ticks(range[0] / gapM, range[1] / gapM, 3).map(value => [
         svg('path', { class: 'grid', d: `M${LEFT} ${toY(value * gapM)}H${width}` }),
         label(LEFT - 5, toY(value * gapM) + 4, axisFigureOf(value), 'end')]),
       label(0, TOP + 2, gapUnitName(units)),
       label(0, HEIGHT - 4, 'steer axle'),
-      ticks(span[0] / unitM, span[1] / unitM, Math.max(2, width / 110)).map(value => [
-        svg('path', { class: 'tick', d: `M${toX(value * unitM)} ${BOTTOM}v4` }),
-        label(toX(value * unitM), HEIGHT - 4, `${axisFigure(value * unitM, units)}${value === 0 ? ` ${axisUnitName(units)}` : ''}`, 'middle')]),
+      ticks(span[0] / unitM, span[1] / unitM, Math.max(2, width / 110)).map(value =>
+        roadTick(toX(value * unitM), value * unitM, units)),
       svg('path', { class: 'axis', d: `M${LEFT} ${toY(0)}H${width}` }),
       needs(cell, passage.soffit !== null, units, toY, range, width),
       svg('g', { 'clip-path': 'url(#curve-clip)' },
@@ -105,6 +108,14 @@ function needs(cell, structure, units, toY, range, width) {
       return [svg('path', { class: 'needs', d: `M${LEFT} ${y}H${width}` }),
         label(width - 4, y + (index === 0 ? -4 : 12), `needed ${word} ${required(side.requiredM, units)}`, 'end')];
     });
+}
+
+/** A tick of the road axis; its left corner belongs to the axis's name. */
+function roadTick(x, valueM, units) {
+  const figure = axisFigure(valueM, units);
+  return x > LEFT + 32 && [
+    svg('path', { class: 'tick', d: `M${x} ${BOTTOM}v4` }),
+    label(x, HEIGHT - 4, valueM === 0 ? `${figure} ${axisUnitName(units)}` : figure, 'middle')];
 }
 
 function axisFigureOf(value) {

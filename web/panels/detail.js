@@ -55,7 +55,8 @@ export function mountDetail(root, { store, actions }) {
   ];
 
   function stepButton(id, label) {
-    return el('button', { id, type: 'button', on: { click: event => actions.selectHazard(event.currentTarget.value) } }, label);
+    const click = event => actions.selectHazard(event.currentTarget.value);
+    return el('button', { id, type: 'button', on: { click } }, label);
   }
 
   function target(button, hazard) {

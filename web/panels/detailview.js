@@ -1,7 +1,7 @@
 /** Detail A: the surroundings of the tightest point at this position, enlarged at equal scales, with its dimension. */
 import { replace, set, svg } from '../dom.js';
 import { axisUnitM, clearance, gapUnitM, gapUnitName, round } from '../format.js';
-import { dimensionLine, tighterSide } from '../drawing/passage.js';
+import { detailReach, dimensionLine, tighterSide } from '../drawing/passage.js';
 import { scaleBar } from '../drawing/scale.js';
 import { createScene } from './scene.js';
 import { arrow, label } from './sideview.js';
@@ -9,10 +9,6 @@ import { arrow, label } from './sideview.js';
 const SIZE = 236;
 const MIDDLE = SIZE / 2;
 const RADIUS = MIDDLE - 4;
-/** The circle reaches this many times the tightest gap from its middle, and between these bounds, metres. */
-const REACH_IN_GAPS = 3.2;
-const LEAST_REACH_M = 0.2;
-const MOST_REACH_M = 0.9;
 
 export function createDetailView() {
   const view = svg('g');
@@ -30,10 +26,7 @@ export function createDetailView() {
   let current = null;
 
   function draw({ passage, cell, units, frame }) {
-    const tightest = passage.positions[passage.tightest];
-    const gap = Math.abs(dimensionLine(tightest, tighterSide(tightest, cell))?.valueM ?? 0);
-    const reachM = Math.min(MOST_REACH_M, Math.max(LEAST_REACH_M, gap * REACH_IN_GAPS));
-    const scale = RADIUS / reachM;
+    const scale = RADIUS / detailReach(passage, cell);
     const scene = createScene(passage, frame);
     replace(view, scene.node);
     current = { passage, cell, units, scale, scene };

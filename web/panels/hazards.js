@@ -50,7 +50,8 @@ export function mountHazards(root, { store, actions }) {
       replace(verdict, routeVerdict(state.report, state.configuration));
       const { verdict: word, key } = findConfiguration(state.report, state.configuration);
       Object.assign(verdict.dataset, { verdict: word, configuration: key });
-      const focused = body.contains(document.activeElement) ? document.activeElement.closest('tr').dataset.hazard : null;
+      const active = document.activeElement;
+      const focused = body.contains(active) ? active.closest('tr').dataset.hazard : null;
       replace(body, state.report.hazards.map(hazard => row(hazard, state)));
       if (focused) {
         rowOf(focused)?.querySelector('.hazard-open').focus();
@@ -94,7 +95,7 @@ export function routeVerdict(report, key) {
     verdictTag(c.verdict),
     el('span', { class: 'route-verdict-label' }, `Whole route, ${c.label}`),
     el('span', { class: 'route-verdict-counts' }, counts.join(' · '),
-      c.raisedOnly > 0 && ` (${c.raisedOnly} of the contacts passable only raised)`),
+      c.raisedOnly > 0 && ` (${c.raisedOnly} of those not clear would be, raised)`),
   ];
 }
 
@@ -111,12 +112,11 @@ function row(hazard, { report, configuration, units }) {
       el('span', { class: 'hazard-id' }, hazard.id), ' ', el('span', { class: 'hazard-name' }, hazard.name)),
     el('span', { class: 'hazard-what' }, kindIcon(hazard.kind), kindSymbol(hazard.kind).word,
       hazard.landmark && ` · ${hazard.landmark}`)),
-  el('td', {}, verdictTag(verdict), el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
-  el('td', { class: 'figure' }, least
-    ? [clearance(least.clearance.valueM, units), el('span', { class: 'hazard-side' }, least.side === 'ground' ? 'ground' : 'overhead')]
-    : cell?.load
-      ? [weightLeft(cell.load.marginKg, units), el('span', { class: 'hazard-side' }, 'to the limit')]
-      : el('span', { class: 'hazard-side' }, 'not known')));
+  el('td', {}, verdictTag(verdict),
+    el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
+  el('td', { class: 'figure' },
+    least ? clearance(least.clearance.valueM, units) : cell?.load && weightLeft(cell.load.marginKg, units),
+    el('span', { class: 'hazard-side' }, least?.side ?? (cell?.load ? 'to the limit' : 'not known'))));
 }
 
 /** What would help where the cell does not clear: a notch first, then a raise, else why there is none. */
@@ -133,8 +133,8 @@ function remedy(hazard, cell, report, configuration, units) {
 
 /** "raise front 2 1/8 in, rear 1 in" */
 export function raiseWords({ frontM, rearM }, units) {
-  const parts = [frontM > 0 && `front ${raise(frontM, units)}`, rearM > 0 && `rear ${raise(rearM, units)}`].filter(Boolean);
-  return `raise ${parts.join(', ')}`;
+  const parts = [frontM > 0 && `front ${raise(frontM, units)}`, rearM > 0 && `rear ${raise(rearM, units)}`];
+  return `raise ${parts.filter(Boolean).join(', ')}`;
 }
 
 function chooser(id, label, choose) {

@@ -45,8 +45,10 @@ function bringIntoSight(frame) {
   const cell = frame.querySelector('td.chosen');
   if (cell) {
     const heads = frame.querySelector('tbody th').offsetWidth;
-    if (cell.offsetLeft - heads < frame.scrollLeft || cell.offsetLeft + cell.offsetWidth > frame.scrollLeft + frame.clientWidth) {
-      frame.scrollLeft = cell.offsetLeft - heads;
+    const start = cell.offsetLeft - heads;
+    const end = cell.offsetLeft + cell.offsetWidth;
+    if (start < frame.scrollLeft || end > frame.scrollLeft + frame.clientWidth) {
+      frame.scrollLeft = start;
     }
   }
 }
@@ -89,11 +91,14 @@ function axleHeads(columns) {
   return heads.map(({ axles, span }) => el('th', { scope: 'colgroup', colspan: span }, `${axles} axles`));
 }
 
-/** One button for all booster states that share the cell; it shows the worst of them and picks the one in force. */
+/**
+ * One button for all booster states that share the cell. It shows and picks the one in force, with its own numbers;
+ * when none is, the worst of them. What it reads is true of each: states share a column only when they read alike.
+ */
 function cellButton(cells, { chosen, stop, units, configuration, actions }) {
   const worst = cells.reduce((a, b) => (order(b) < order(a) ? b : a));
-  const picked = cells.find(({ configuration: c }) => c.key === configuration) ?? cells[0];
-  const cell = worst.cell;
+  const picked = cells.find(({ configuration: c }) => c.key === configuration) ?? worst;
+  const { cell } = picked;
   const least = governing(cell);
   const verdict = cell?.verdict ?? 'not surveyed';
   const value = least ? clearance(least.clearance.valueM, units) : cell?.load && weightLeft(cell.load.marginKg, units);
@@ -108,9 +113,10 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
     tabindex: stop ? '0' : '-1',
     on: { click: () => actions.chooseConfiguration(picked.configuration.key) },
   },
-  el('span', { class: 'unseen' }, `${worst.configuration.label}: `),
+  el('span', { class: 'unseen' }, `${picked.configuration.label}: `),
   verdictTag(verdict),
-  value && el('span', { class: 'matrix-value' }, value, least?.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
+  value && el('span', { class: 'matrix-value' }, value,
+    least?.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
   raise && el('span', { class: 'matrix-raise' }, raise));
 }
 

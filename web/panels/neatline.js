@@ -29,7 +29,7 @@ export function createNeatline(map, unitsOf) {
       const { x } = map.latLngToContainerPoint([bounds.getNorth(), lon]);
       return [
         svg('path', { class: 'graticule', d: `M${x} 0V${height}` }),
-        x > 10 && x < width - 90 && svg('text', { class: 'label', x: x + 3, y: 11 }, coordinate(lon, 'lon'))];
+        x > 10 && x < width - 90 && text(x + 3, 11, coordinate(lon, 'lon'), 'start')];
     });
   }
 
@@ -39,7 +39,7 @@ export function createNeatline(map, unitsOf) {
       const { y } = map.latLngToContainerPoint([lat, bounds.getWest()]);
       return [
         svg('path', { class: 'graticule', d: `M0 ${y}H${width}` }),
-        y > 84 && svg('text', { class: 'label', x: width - 4, y: y - 3, 'text-anchor': 'end' }, coordinate(lat, 'lat'))];
+        y > 84 && text(width - 4, y - 3, coordinate(lat, 'lat'), 'end')];
     });
   }
 
@@ -47,23 +47,29 @@ export function createNeatline(map, unitsOf) {
     return svg('g', { class: 'north', transform: `translate(${width - 24} 14)` },
       svg('path', { class: 'north-half', d: 'M0 0L6 26L0 21Z' }),
       svg('path', { class: 'north-line', d: 'M0 0L6 26L0 21L-6 26Z' }),
-      svg('text', { class: 'label', x: 0, y: 40, 'text-anchor': 'middle' }, 'N'));
+      text(0, 40, 'N', 'middle'));
   }
 
   function bar(width, height) {
     const middle = height / 2;
-    const metres = map.distance(map.containerPointToLatLng([0, middle]), map.containerPointToLatLng([100, middle])) / 100;
+    const [from, to] = [0, 100].map(px => map.containerPointToLatLng([px, middle]));
+    const metres = map.distance(from, to) / 100;
     const system = unitsOf();
     const { length, pixels } = scaleBar(metres, Math.min(180, width * 0.4), chainageUnitM(system));
     const x = 10;
     const y = height - 14;
+    const part = pixels / 4;
     return svg('g', { class: 'map-scale' },
       svg('rect', { class: 'map-scale-paper', x: x - 6, y: y - 16, width: pixels + 60, height: 26 }),
       svg('path', { class: 'scale-bar', d: `M${x} ${y}h${pixels}v6h${-pixels}Z` }),
-      svg('path', { class: 'scale-fill', d: `M${x} ${y}h${pixels / 4}v6h${-pixels / 4}ZM${x + pixels / 2} ${y}h${pixels / 4}v6h${-pixels / 4}Z` }),
-      svg('text', { class: 'label', x, y: y - 4, 'text-anchor': 'middle' }, '0'),
-      svg('text', { class: 'label', x: x + pixels, y: y - 4, 'text-anchor': 'middle' }, round(length, chainageUnitName(system))));
+      [x, x + 2 * part].map(start => svg('path', { class: 'scale-fill', d: `M${start} ${y}h${part}v6h${-part}Z` })),
+      text(x, y - 4, '0', 'middle'),
+      text(x + pixels, y - 4, round(length, chainageUnitName(system)), 'middle'));
   }
 
   return { node, draw };
+}
+
+function text(x, y, content, anchor) {
+  return svg('text', { class: 'label', x, y, 'text-anchor': anchor }, content);
 }

@@ -21,9 +21,10 @@ function notCheckedNote({ report, configuration, units }) {
     missing.length === 0
       ? el('p', {}, 'Every hazard of the route file carries survey data.')
       : el('ul', { id: 'not-checked' }, missing.map(({ hazard, why }) => el('li', { 'data-hazard': hazard.id },
-        el('strong', {}, `${hazard.id} ${hazard.name}`), ` at ${chainage(hazard.chainageM, units)}. `, sentences(why)))),
-    el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else; loads against the '
-      + 'limits that the files give. Turning and swept path are not part of this sheet.'));
+        el('strong', {}, `${hazard.id} ${hazard.name}`),
+        ` at ${chainage(hazard.chainageM, units)}. `, sentences(why)))),
+    el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else; loads against '
+      + 'the limits that the files give. Turning and swept path are not part of this sheet.'));
 }
 
 /** What the report says, once each and as sentences. */
@@ -42,19 +43,21 @@ function uncertaintyNote({ report, units }) {
       el('thead', {}, el('tr', {},
         el('th', { scope: 'col' }, 'Term'), el('th', { scope: 'col', class: 'figure' }, 'Value'),
         el('th', { scope: 'col' }, 'Source'))),
-      el('tbody', {}, report.uncertainties.map(({ term, valueM, source }) => el('tr', {},
+      el('tbody', {}, el('tr', {}, el('th', { scope: 'row' }, 'survey'), el('td', { class: 'figure' }, 'each its own'),
+        el('td', {}, 'stated with each hazard')), report.uncertainties.map(({ term, valueM, source }) => el('tr', {},
         el('th', { scope: 'row' }, term),
-        el('td', { class: 'figure' }, typeof valueM === 'number' ? `± ${fine(valueM, units, 'up')}` : 'each hazard'),
+        el('td', { class: 'figure' }, `± ${fine(valueM, units, 'up')}`),
         el('td', {}, source))))));
 }
 
 function readingNote() {
   return el('div', { class: 'note' },
     el('h3', {}, 'Reading the sheet'),
-    el('p', {}, 'Clear: the clearance is at least the margin and the uncertainty together. Contact: it is less than its '
-      + 'uncertainty, so that touching cannot be excluded. Tight: between the two, or leaning on ground that was not '
-      + 'surveyed. Not surveyed: data is missing; it never counts as clear. Outside limits: a load is above what is '
-      + 'allowed, or below what an axle needs. Loads not known: weights are missing; they never count as within limits.'),
+    el('p', {}, 'Clear: the clearance is at least the margin and the uncertainty together. Contact: it is less than '
+      + 'its uncertainty, so that touching cannot be excluded. Tight: between the two, or leaning on ground that was '
+      + 'not surveyed. Not surveyed: data is missing; it never counts as clear. Outside limits: a load is above what '
+      + 'is allowed, or below what an axle needs. Loads not known: weights are missing; they never count as within '
+      + 'limits.'),
     el('p', {}, 'Clearances are rounded down, raises and what is required up, to 1/8 in or 1 mm.'));
 }
 

@@ -86,6 +86,7 @@ export function mountPassage(root, { store, actions }) {
     if (status !== 'ready') {
       clearTimeout(speaking);
       say(live, '');
+      forget();
       return;
     }
     const cell = findCell(findHazard(state.report, state.hazard), state.configuration);
@@ -102,6 +103,18 @@ export function mountPassage(root, { store, actions }) {
     move(state);
   }
 
+  /** Nothing of an earlier passage stays behind, not even where it cannot be seen. */
+  function forget() {
+    Object.values(readings).forEach(output => {
+      output.replaceChildren();
+      delete output.dataset.valueM;
+      delete output.dataset.steerM;
+    });
+    delete slider.dataset.index;
+    delete slider.dataset.steerM;
+    slider.removeAttribute('aria-valuetext');
+  }
+
   function move(state) {
     const { data, status } = state.passage;
     if (status !== 'ready') {
@@ -111,8 +124,8 @@ export function mountPassage(root, { store, actions }) {
     sideView.move(state.position);
     detailView.move(state.position);
     curve.move(state.position);
-    read(readings.ground, position.groundM, state.units);
-    read(readings.overhead, position.overheadM, state.units);
+    read(readings.ground, position.groundM, state.units, 'not known');
+    read(readings.overhead, position.overheadM, state.units, 'not under the structure');
     say(readings.position, alongRoad(position.steerM, state.units));
     readings.position.dataset.steerM = position.steerM;
     const wheels = wheelWords(position);
@@ -135,10 +148,10 @@ export function mountPassage(root, { store, actions }) {
   };
 }
 
-function read(output, valueM, units) {
+function read(output, valueM, units, otherwise) {
   replace(output, typeof valueM === 'number'
     ? [el('strong', {}, clearance(valueM, units)), ` (${fine(valueM, units, 'down')})`]
-    : 'not under the structure');
+    : otherwise);
   if (typeof valueM === 'number') {
     output.dataset.valueM = valueM;
   } else {
@@ -150,7 +163,8 @@ function spoken(data, position, units) {
   const at = data.positions.indexOf(position) === data.tightest ? ', the tightest point' : '';
   return [
     `Steer axle ${alongRoad(position.steerM, units)}${at}`,
-    typeof position.groundM === 'number' && `clearance under the ${position.groundAt?.unit ?? 'combination'} ${clearance(position.groundM, units)}`,
+    typeof position.groundM === 'number'
+      && `clearance under the ${position.groundAt?.unit ?? 'combination'} ${clearance(position.groundM, units)}`,
     typeof position.overheadM === 'number' && `over the load ${clearance(position.overheadM, units)}`,
     ...wheelWords(position),
   ].filter(Boolean).join('; ');
@@ -168,7 +182,8 @@ function messageFor({ passage, report, hazard: id, configuration }, actions) {
   }
   if (passage.status === 'none') {
     const cell = findCell(findHazard(report, id), configuration);
-    return cell && el('p', { class: 'nothing' }, 'There is nothing to draw: this hazard is not surveyed. ', ...cell.reasons.slice(0, 1));
+    return cell && el('p', { class: 'nothing' }, 'There is nothing to draw: this hazard is not surveyed. ',
+      cell.reasons[0]);
   }
   return null;
 }

@@ -18,7 +18,8 @@ const LABEL_HEIGHT = 14;
 
 export function mountPlan(root, { store, actions }) {
   const node = el('div', {
-    id: 'plan-map', role: 'region', 'aria-label': 'Map of the route. Arrow keys move it, plus and minus change its scale.',
+    id: 'plan-map', role: 'region',
+    'aria-label': 'Map of the route. Arrow keys move it, plus and minus change its scale.',
   });
   const credit = el('p', { class: 'plan-credit' });
   const frame = el('div', { class: 'plan-frame' }, node);
@@ -66,8 +67,7 @@ export function mountPlan(root, { store, actions }) {
   /** Words along the route, with a dot where they belong. */
   function place(at, name, words) {
     const node = el('span', { class: name }, el('span', {}, words));
-    L.marker(at, { icon: L.divIcon({ className: 'plan-place', html: node, iconSize: [0, 0] }), interactive: false, keyboard: false })
-      .addTo(route);
+    L.marker(at, { icon: icon(node), interactive: false, keyboard: false }).addTo(route);
     return { at, node };
   }
 
@@ -113,8 +113,7 @@ export function mountPlan(root, { store, actions }) {
       }, verdictIcon(verdict, 18), el('span', { class: 'hazard-id' }, hazard.id));
       const [lon, lat] = hazard.lonLat;
       L.marker([lat, lon], {
-        icon: L.divIcon({ className: 'plan-place', html: button, iconSize: [0, 0] }),
-        keyboard: false, zIndexOffset: (3 - severity(verdict)) * 100,
+        icon: icon(button), keyboard: false, zIndexOffset: (3 - severity(verdict)) * 100,
       }).addTo(hazards);
     });
     placeLabels();
@@ -140,10 +139,11 @@ export function mountPlan(root, { store, actions }) {
   function drawTiles({ settings }) {
     tiles?.remove();
     tiles = null;
-    replace(credit, settings?.tiles ? settings.tiles.attribution : 'Drawn from the route file alone; no other map data.');
-    if (settings?.tiles) {
-      tiles = L.tileLayer(settings.tiles.url, { maxZoom: 19 });
-      tiles.on('tileerror', () => replace(credit, `${settings.tiles.attribution} (some of its map pictures did not load)`));
+    const source = settings?.tiles;
+    replace(credit, source ? source.attribution : 'Drawn from the route file alone; no other map data.');
+    if (source) {
+      tiles = L.tileLayer(source.url, { maxZoom: 19 });
+      tiles.on('tileerror', () => replace(credit, `${source.attribution} (some of its map pictures did not load)`));
       tiles.addTo(map);
     }
   }
@@ -190,4 +190,9 @@ export function mountPlan(root, { store, actions }) {
       credit.remove();
     },
   };
+}
+
+/** An element that stands at a place of the map; its own styles say how. */
+function icon(element) {
+  return L.divIcon({ className: 'plan-place', html: element, iconSize: [0, 0] });
 }

@@ -14,7 +14,8 @@ export function mountProblem(root, { store, actions }) {
       }
       root.dataset.status = problem.status;
       replace(root, problemBox(problem, candidate,
-        problem.passing && el('button', { id: 'problem-retry', type: 'button', on: { click: actions.retry } }, 'Try again'),
+        problem.passing
+          && el('button', { id: 'problem-retry', type: 'button', on: { click: actions.retry } }, 'Try again'),
         report && el('button', { id: 'problem-dismiss', type: 'button', on: { click: actions.dismissProblem } },
           'Keep the sheet as it is')));
     }),

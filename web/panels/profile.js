@@ -79,10 +79,15 @@ function axes(report, row, width, units) {
   const gapM = gapUnitM(units);
   const scales = [
     { base: row.road, direction: -1, marginM: report.margins.groundM, word: 'road', wordY: row.deepest - 5 },
-    row.structure !== null && { base: row.structure, direction: 1, marginM: report.margins.overheadM, word: 'structures', wordY: row.structure - 8 },
+    row.structure !== null && {
+      base: row.structure, direction: 1, marginM: report.margins.overheadM, word: 'structures',
+      wordY: row.structure - 8,
+    },
   ].filter(Boolean);
   return [
-    svg('rect', { class: 'earth', x: INSET - 8, y: row.road, width: width - INSET + 8, height: row.deepest - row.road }),
+    svg('rect', {
+      class: 'earth', x: INSET - 8, y: row.road, width: width - INSET + 8, height: row.deepest - row.road,
+    }),
     svg('path', { class: 'road', d: `M${INSET - 8} ${row.road}H${width}` }),
     row.structure !== null && svg('path', { class: 'soffit', d: `M${INSET - 8} ${row.structure}H${width}` }),
     scales.map(({ base, direction, marginM, word, wordY }) => {
@@ -111,11 +116,13 @@ function legs(report, row, width) {
 
 function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, labelled, roomy, stems }, row, units) {
   const labelY = row.labels + labelRow * 13 - (roomy ? 4 : 0);
-  const values = stems.map(({ side }) => `${clearance(cell[side].valueM, units)} ${side === 'ground' ? 'under' : 'over'}`);
+  const values = stems.map(({ side }) =>
+    `${clearance(cell[side].valueM, units)} ${side === 'ground' ? 'under' : 'over'}`);
   return svg('g', {
-    class: labelled ? 'profile-hazard' : 'profile-hazard unlabelled', role: 'button', tabindex: '-1', 'data-hazard': hazard.id, 'data-verdict': verdict,
-    'aria-label': [`${hazard.id} ${hazard.name}`, kindSymbol(hazard.kind).word, `at ${chainage(hazard.chainageM, units)}`,
-      verdictSymbol(verdict).word, ...values].join(', '),
+    class: labelled ? 'profile-hazard' : 'profile-hazard unlabelled', role: 'button', tabindex: '-1',
+    'data-hazard': hazard.id, 'data-verdict': verdict,
+    'aria-label': [`${hazard.id} ${hazard.name}`, kindSymbol(hazard.kind).word,
+      `at ${chainage(hazard.chainageM, units)}`, verdictSymbol(verdict).word, ...values].join(', '),
   },
   svg('rect', { class: 'hit', x: x - 12, y: 4, width: 24, height: row.deepest - 4 }),
   svg('rect', { class: 'hit', x: labelX - 14, y: labelY - 13, width: 28, height: roomy ? 30 : 17 }),

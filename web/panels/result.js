@@ -21,8 +21,10 @@ export function mountResult(root, { store, actions }) {
         el('span', {}, findConfiguration(state.report, state.configuration).label)),
       reasons(cell),
       cell?.load && loadResult(cell.load, state.units),
+      limits(hazard, cell),
       ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
       raiseResult(cell, state, actions),
+      uncertainty(hazard, cell, state),
       cautions(hazard));
     if (focused) {
       document.getElementById(focused)?.focus();
@@ -51,6 +53,25 @@ function loadResult(load, units) {
     ].map(([label, content]) => [el('dt', {}, label), el('dd', {}, content)])));
 }
 
+/** What the survey cannot settle, where the reasons do not say it already. */
+function limits(hazard, cell) {
+  const more = (hazard.limits ?? []).filter(limit => !cell?.reasons.includes(limit));
+  return more.length > 0 ? el('ul', { class: 'reasons leans' }, more.map(limit => el('li', {}, limit))) : null;
+}
+
+/** The terms behind this hazard's uncertainty: its own survey's first, then the rig's. */
+function uncertainty(hazard, cell, { report, units }) {
+  const terms = [...(hazard.uncertainties ?? []), ...report.uncertainties];
+  if (!cell?.ground && !cell?.overhead) {
+    return null;
+  }
+  return el('div', { class: 'uncertainty' },
+    el('h4', {}, 'Uncertainty behind it, 95 %'),
+    el('ul', {}, terms.map(({ term, valueM, source }) =>
+      el('li', {}, `${term} ± ${fine(valueM, units, 'up')}`,
+        source && el('span', { class: 'fine-print' }, ` ${source}`)))));
+}
+
 function sideResult(side, c, units) {
   const rows = [
     ['Clearance', el('strong', { class: 'result-value', 'data-value-m': c.valueM, 'data-required-m': c.requiredM },
@@ -68,8 +89,10 @@ function sideResult(side, c, units) {
       ' ', verdictTag(c.verdict)),
     el('dl', { class: 'facts' }, rows.map(([label, ...content]) => [el('dt', {}, label), el('dd', {}, content)])),
     c.beyondSurveyM > 0 && el('p', { class: 'leans' },
-      `Leans on unsurveyed ground, up to ${dimension(c.beyondSurveyM, units)} beyond the last surveyed point.`),
-    el('p', { class: 'fine-print' }, `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
+      `Stands on ground up to ${dimension(c.beyondSurveyM, units)} beyond the survey, `
+        + (c.gradeDeclared ? 'at its declared grade.' : 'whose grade nobody declared: at best tight.')),
+    el('p', { class: 'fine-print' },
+      `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
 }
 
 /** The decimals behind a rounded clearance, where they tell more. */
@@ -87,7 +110,8 @@ function raiseResult(cell, { units, passage, view }, actions) {
     el('h4', {}, 'Passes raised off the stops'),
     el('dl', { class: 'facts' },
       el('dt', {}, 'Raise front'), el('dd', {}, el('strong', {}, raise(frontM, units))),
-      el('dt', {}, 'Raise rear'), el('dd', {}, el('strong', {}, raise(rearM, units)), rearM > 0 && ', levelling on manual'),
+      el('dt', {}, 'Raise rear'),
+      el('dd', {}, el('strong', {}, raise(rearM, units)), rearM > 0 && ', levelling on manual'),
       el('dt', {}, 'Clearance then'), el('dd', {}, clearance(clearanceM, units))),
     el('p', {}, 'The verdict stays as it is: transport is on the stops. ',
       el('button', {

@@ -3,7 +3,7 @@
  * drawing makes its own and shows it through its own window.
  */
 import { set, svg } from '../dom.js';
-import { groundParts, groundZ, unitMatrix } from '../drawing/passage.js';
+import { groundParts, groundZ, loadPolygon, roadKnown, unitMatrix } from '../drawing/passage.js';
 
 /** Length of the ticks that tell ground from air, and their spacing, metres. */
 const TICK_M = 0.22;
@@ -12,13 +12,15 @@ const TICK_EVERY_M = 0.55;
 /** @returns {node, move(index)} with the truck at no position yet */
 export function createScene(passage, frame) {
   const units = passage.units.map(unit => svg('g', { class: `unit unit-${unit.unit}` },
-    unit.load.map(line => svg('path', { class: 'load', d: `${path(line)}Z` })),
+    unit.load.map(line => svg('path', { class: 'load', d: `${path(loadPolygon(line, unit.topside))}Z` })),
     svg('path', { class: 'body', d: `${path(unit.underside)}${path([...unit.topside].reverse(), 'L')}Z` }),
     svg('path', { class: 'underside', d: path(unit.underside) })));
   const wheelCount = Math.max(...passage.positions.map(position => position.wheels.length));
   const wheels = Array.from({ length: wheelCount }, () =>
     svg('g', {}, svg('circle', { class: 'tyre' }), svg('circle', { class: 'hub' })));
-  const node = svg('g', {}, road(passage, frame), overheadLine(passage), trackLines(passage), [...units].reverse(), wheels);
+  const node = svg('g', {}, earth(passage, frame), structure(passage), trackLines(passage), [...units].reverse(),
+    // Over the combination, so that where it reaches into the ground or a structure both outlines are seen.
+    roadLine(passage, frame), soffitLine(passage), wheels);
 
   function move(index) {
     const position = passage.positions[index];
@@ -39,14 +41,24 @@ export function createScene(passage, frame) {
   return { node, move };
 }
 
-function road({ ground }, { roadFrom, roadTo }) {
-  const { before, surveyed, after } = groundParts(ground, roadFrom, roadTo);
+function earth(passage, { roadFrom, roadTo }) {
+  const { before, surveyed, after } = groundParts(passage.ground, roadFrom, roadTo);
   const all = [...before.slice(0, 1), ...surveyed, ...after.slice(-1)];
   const lowest = Math.min(...all.map(([, z]) => z)) - 20;
   return [
     svg('path', { class: 'earth', d: `${path(all)}L${roadTo} ${-lowest}L${roadFrom} ${-lowest}Z` }),
-    svg('path', { class: 'earth-ticks', d: ticksUnder(surveyed) }),
-    [before, after].filter(part => part.length > 0).map(part => svg('path', { class: 'road unsurveyed', d: path(part) })),
+    roadKnown(passage) && svg('path', { class: 'earth-ticks', d: ticksUnder(surveyed) }),
+  ];
+}
+
+function roadLine(passage, { roadFrom, roadTo }) {
+  const { before, surveyed, after } = groundParts(passage.ground, roadFrom, roadTo);
+  if (!roadKnown(passage)) {
+    return svg('path', { class: 'road unsurveyed', d: path([...before.slice(0, 1), ...surveyed, ...after.slice(-1)]) });
+  }
+  return [
+    [before, after].filter(part => part.length > 0)
+      .map(part => svg('path', { class: 'road unsurveyed', d: path(part) })),
     svg('path', { class: 'road', d: path(surveyed) }),
     surveyed.map(([s, z]) => svg('path', { class: 'survey-point', d: `M${s} ${-z}h0` })),
   ];
@@ -70,17 +82,18 @@ function ticksUnder(points) {
   return strokes.join('');
 }
 
-function overheadLine({ soffit }) {
+function structure({ soffit }) {
   if (!soffit) {
     return null;
   }
   const first = soffit[0];
   const last = soffit[soffit.length - 1];
   const top = Math.max(...soffit.map(([, z]) => z)) + 0.6;
-  return [
-    svg('path', { class: 'structure', d: `${path(soffit)}L${last[0]} ${-top}L${first[0]} ${-top}Z` }),
-    svg('path', { class: 'soffit', d: path(soffit) }),
-  ];
+  return svg('path', { class: 'structure', d: `${path(soffit)}L${last[0]} ${-top}L${first[0]} ${-top}Z` });
+}
+
+function soffitLine({ soffit }) {
+  return soffit && svg('path', { class: 'soffit', d: path(soffit) });
 }
 
 /** Centre lines of the tracks, standing on the road. */

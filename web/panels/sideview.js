@@ -1,7 +1,7 @@
 /** The combination on the surveyed profile, to scale, seen from the right-hand side: it travels to the right. */
 import { replace, set, svg } from '../dom.js';
 import { axisUnitM, axisUnitName, clearance, grade, round } from '../format.js';
-import { camera, dimensionLine, groundZ, tighterSide } from '../drawing/passage.js';
+import { camera, detailReach, dimensionLine, groundZ, roadKnown, tighterSide } from '../drawing/passage.js';
 import { scaleBar } from '../drawing/scale.js';
 import { createScene, wheelLabels } from './scene.js';
 
@@ -31,8 +31,11 @@ export function createSideView() {
     const windowPx = Math.round(Math.max(SHORTEST_PX, Math.min(TALLEST_PX, frame.heightM * scaleZ)));
     const height = windowPx + BELOW_PX;
     const scene = createScene(passage, frame);
+    const reachM = detailReach(passage, cell);
     const home = tighterSide(passage.positions[passage.tightest], cell);
-    current = { passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, scene, home };
+    current = {
+      passage, cell, units, exaggeration, frame, scaleX, scaleZ, width, height, windowPx, reachM, scene, home,
+    };
     set(node, { viewBox: `0 0 ${width} ${height + FOOT_PX}`, width, height: height + FOOT_PX });
     replace(view, scene.node);
   }
@@ -52,7 +55,7 @@ export function createSideView() {
     const window = { ...current, toX, toY };
     replace(labels,
       endLabels(window),
-      trackLabels(window),
+      trackLabels(window, dimensionLine(position, 'ground')),
       wheelLabels(position).map(({ x, z, text }) => label(toX(x), toY(z) - 4, text, 'middle', 'wheel-label')),
       scaleLabels(window),
       ['ground', 'overhead'].map(which => dimensionMark(window, position, which, which === side)));
@@ -66,11 +69,12 @@ function describe(position, { units, exaggeration }) {
   const parts = [['under the combination', position.groundM], ['over the load', position.overheadM]]
     .filter(([, value]) => typeof value === 'number')
     .map(([where, value]) => `${clearance(value, units)} ${where}`);
-  return `Side view, ${exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`}: ${parts.join(', ')}`;
+  const scales = exaggeration === 1 ? 'equal scales' : `vertical scale exaggerated ${exaggeration} times`;
+  return `Side view, ${scales}: ${parts.join(', ')}`;
 }
 
 /** A dimension line whose arrows stand outside the gap and point at its two sides, as for all small dimensions. */
-function dimensionMark({ toX, toY, units, height }, position, side, tighter) {
+function dimensionMark({ toX, toY, scaleX, scaleZ, reachM, units, height }, position, side, tighter) {
   const line = dimensionLine(position, side);
   if (line === null || (side === 'overhead' && !tighter)) {
     return null;
@@ -79,13 +83,14 @@ function dimensionMark({ toX, toY, units, height }, position, side, tighter) {
   const from = toY(line.from);
   const to = toY(line.to);
   const away = side === 'ground' ? 1 : -1;
+  const [rx, ry] = [Math.max(7, reachM * scaleX), Math.max(7, reachM * scaleZ)];
   const textY = Math.max(12, Math.min(height - 5, to + away * (ARROW_PX + 18) + (away > 0 ? 4 : 0)));
   return svg('g', { class: `dimension dimension-${side}${tighter ? ' tighter' : ''}` },
     arrow(x, from - away * ARROW_PX, from),
     arrow(x, to + away * ARROW_PX, to),
     tighter && [
-      svg('circle', { class: 'detail-circle', cx: x, cy: (from + to) / 2, r: 11 }),
-      label(x - 14, (from + to) / 2 + 4, 'A', 'end', 'detail-letter')],
+      svg('ellipse', { class: 'detail-circle', cx: x, cy: (from + to) / 2, rx, ry }),
+      label(x - rx - 3, (from + to) / 2 + 4, 'A', 'end', 'detail-letter')],
     label(x, textY, clearance(line.valueM, units), 'middle', 'dimension-text'));
 }
 
@@ -102,7 +107,12 @@ export function label(x, y, text, anchor = 'start', name = '') {
 /** Where the survey ends, and what stands in for it beyond. */
 function endLabels({ passage, toX, toY, width, height }) {
   const points = passage.ground.points;
-  return [['before', points[0], 'end', -6], ['after', points[points.length - 1], 'start', 6]].map(([end, [s, z], anchor, gap]) => {
+  if (!roadKnown(passage)) {
+    return svg('g', { class: 'survey-end' },
+      label(width / 2, Math.min(height - 8, toY(points[0][1]) + 30), 'road not surveyed, drawn straight', 'middle'));
+  }
+  const ends = [['before', points[0], 'end', -6], ['after', points[points.length - 1], 'start', 6]];
+  return ends.map(([end, [s, z], anchor, gap]) => {
     const x = toX(s);
     if (x < -20 || x > width + 20) {
       return null;
@@ -118,9 +128,13 @@ function endLabels({ passage, toX, toY, width, height }) {
   });
 }
 
-function trackLabels({ passage, toX, toY }) {
-  return passage.tracks.map((s, index) => label(toX(s), toY(groundZ(passage.ground, s) - 0.6) + 12,
-    passage.tracks.length > 1 ? `track ${index + 1}` : 'track', 'middle', 'track-label'));
+/** Names of the tracks, save one that the dimension would write over. */
+function trackLabels({ passage, toX, toY }, dimension) {
+  return passage.tracks.map((s, index) => {
+    const covered = dimension !== null && Math.abs(toX(s) - toX(dimension.x)) < 52;
+    const name = passage.tracks.length > 1 ? `track ${index + 1}` : 'track';
+    return !covered && label(toX(s), toY(groundZ(passage.ground, s) - 0.6) + 12, name, 'middle', 'track-label');
+  });
 }
 
 /** Scale bar, the word on the vertical scale, the direction of travel. */
@@ -129,8 +143,12 @@ function scaleLabels({ scaleX, width, height, units, exaggeration }) {
   const y = height + FOOT_PX - 5;
   return svg('g', { class: 'scale' },
     svg('rect', { class: 'foot', x: 0, y: height, width, height: FOOT_PX }),
-    svg('path', { class: 'scale-bar', d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}` }),
-    label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, ${exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`}`),
+    svg('path', {
+      class: 'scale-bar',
+      d: `M1 ${y - 5}V${y}H${1 + bar.pixels}V${y - 5}M${1 + bar.pixels / 2} ${y - 3}V${y}`,
+    }),
+    label(8 + bar.pixels, y, `${round(bar.length, axisUnitName(units))}, `
+      + (exaggeration === 1 ? 'equal scales' : `vertical × ${exaggeration}`)),
     svg('path', { class: 'travel-arrow', d: `M${width - 46} ${y - 4}H${width - 2}m-7 -3.5l7 3.5l-7 3.5` }),
     label(width - 52, y, 'travel', 'end'));
 }

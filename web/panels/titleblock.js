@@ -26,7 +26,8 @@ function fields({ report, configuration, units }) {
     ['stance', 'Stance', rig.stance],
     ['version', 'Cresthaul', report.version],
     ['configuration', 'Configuration', findConfiguration(report, configuration).label],
-    ['margins', 'Margins', `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}`],
+    ['margins', 'Margins',
+      `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}`],
     ['route-sha256', 'Route file SHA-256', el('code', {}, route.sha256)],
     ['rig-sha256', 'Rig file SHA-256', el('code', {}, rig.sha256)],
   ];

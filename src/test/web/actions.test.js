@@ -6,7 +6,14 @@ import { createStore } from '../../../web/state.js';
 import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };
-const BODY = { routes: '{"cresthaul":"route/1"}', rigs: '{"cresthaul":"rig/1","stances":[{"name":"loaded"},{"name":"empty"}]}' };
+const BODY = {
+  routes: '{"cresthaul":"route/1"}',
+  rigs: '{"cresthaul":"rig/1","stances":[{"name":"loaded"},{"name":"empty"}]}',
+};
+const NOWHERE = {
+  route: null, rig: null, stance: null, margins: null, hazard: null, configuration: null,
+  line: null, levelling: null, raised: false, steerM: null,
+};
 
 /** A page without a browser: an api whose answers the test gives when it likes. */
 function page(overrides = {}) {
@@ -15,11 +22,17 @@ function page(overrides = {}) {
   const api = {
     version: async () => ({ version: '0.1.0' }),
     settings: async () => ({ tiles: null }),
-    samples: async () => ({ routes: [{ id: 'r', name: 'Route' }], rigs: [{ id: 'a', name: 'Rig A' }, { id: 'b', name: 'Rig B' }] }),
+    samples: async () => ({
+      routes: [{ id: 'r', name: 'Route' }],
+      rigs: [{ id: 'a', name: 'Rig A' }, { id: 'b', name: 'Rig B' }],
+    }),
     sample: async kind => BODY[kind],
     route: async () => LINE,
     check: async () => report(),
-    passage: async (inputs, request) => { asked.push(request); return { ...passage(), configuration: request.configuration }; },
+    passage: async (inputs, request) => {
+      asked.push(request);
+      return { ...passage(), configuration: request.configuration };
+    },
     ...overrides,
   };
   return { store, actions: createActions(store, api), asked };
@@ -43,7 +56,9 @@ test('the first start opens the first samples with the best configuration and no
 
 test('a late passage never takes the place of a newer one', async () => {
   const answers = { 'down/none/high': later(), 'down/none/low': later() };
-  const { store, actions } = page({ passage: (inputs, { configuration }) => answers[configuration]?.promise ?? Promise.resolve(passage()) });
+  const { store, actions } = page({
+    passage: (inputs, { configuration }) => answers[configuration]?.promise ?? Promise.resolve(passage()),
+  });
   await actions.openSamples();
   await actions.selectHazard('H1');
   const first = actions.chooseConfiguration('down/none/high');
@@ -60,7 +75,8 @@ test('a late passage never takes the place of a newer one', async () => {
 test('a late failure of a passage given up is not shown', async () => {
   const slow = later();
   const { store, actions } = page({
-    passage: (inputs, { configuration }) => (configuration === 'down/none/high' ? slow.promise : Promise.resolve(passage())),
+    passage: (inputs, { configuration }) =>
+      (configuration === 'down/none/high' ? slow.promise : Promise.resolve(passage())),
   });
   await actions.openSamples();
   await actions.selectHazard('H1');
@@ -74,7 +90,9 @@ test('a late failure of a passage given up is not shown', async () => {
 test('a late check never takes the place of a newer one', async () => {
   const slow = later();
   let count = 0;
-  const { store, actions } = page({ check: () => (count++ === 1 ? slow.promise : Promise.resolve({ ...report(), version: `${count}` })) });
+  const { store, actions } = page({
+    check: () => (count++ === 1 ? slow.promise : Promise.resolve({ ...report(), version: `${count}` })),
+  });
   await actions.openSamples();
   const first = actions.setMargins({ ground: '3 in' });
   await actions.setMargins({ ground: '4 in' });
@@ -86,7 +104,8 @@ test('a late check never takes the place of a newer one', async () => {
 
 test('a refused file leaves the sheet as it was and shows the check\'s whole list', async () => {
   let refuse = false;
-  const whole = new Problem({ title: 'Refused', status: 422, problems: [{ pointer: '/rig/a' }, { pointer: '/route/b' }] });
+  const problems = [{ pointer: '/rig/a' }, { pointer: '/route/b' }];
+  const whole = new Problem({ title: 'Refused', status: 422, problems });
   const { store, actions } = page({
     check: async () => { if (refuse) { throw whole; } return report(); },
     route: async () => { if (refuse) { throw new Problem({ title: 'only the route' }); } return LINE; },
@@ -171,7 +190,8 @@ test('another configuration begins at its own tightest case, not at the last one
   await actions.setView({ line: 'right', raised: true });
   actions.moveTo(0);
   await actions.chooseConfiguration('down/none/high');
-  assert.deepEqual([asked.at(-1).line, asked.at(-1).frontRaise, store.get().position], [null, null, passage().tightest]);
+  assert.deepEqual([asked.at(-1).line, asked.at(-1).frontRaise, store.get().position],
+    [null, null, passage().tightest]);
 });
 
 test('an unsurveyed hazard asks for no passage and keeps no old one', async () => {
@@ -195,9 +215,9 @@ test('an address that names the files in force moves the selection without openi
   let opened = 0;
   const { store, actions } = page({ sample: async kind => { opened++; return BODY[kind]; } });
   await actions.openSamples();
-  await actions.follow({ route: 'r', rig: 'a', stance: null, margins: null, hazard: 'H2', configuration: 'down/none/low', line: null, levelling: null, raised: false, steerM: null });
+  await actions.follow({ ...NOWHERE, route: 'r', rig: 'a', hazard: 'H2', configuration: 'down/none/low' });
   assert.deepEqual([opened, store.get().hazard, store.get().configuration], [2, 'H2', 'down/none/low']);
-  await actions.follow({ route: 'r', rig: 'b', stance: 'empty', margins: null, hazard: null, configuration: null, line: null, levelling: null, raised: false, steerM: null });
+  await actions.follow({ ...NOWHERE, route: 'r', rig: 'b', stance: 'empty' });
   assert.deepEqual([opened, store.get().inputs.rig.id, store.get().inputs.stance], [4, 'b', 'empty']);
 });
 

@@ -33,7 +33,8 @@ test('every problem of a refused file is kept, with its place and remedy', async
 });
 
 test('a refusal without problem details is told by its status and a remedy', async () => {
-  for (const [status, text, remedy] of [[413, '<html>', /too large/], [500, '', /again/], [502, '[]', /again/], [503, 'null', /again/]]) {
+  const cases = [[413, '<html>', /too large/], [500, '', /again/], [502, '[]', /again/], [503, 'null', /again/]];
+  for (const [status, text, remedy] of cases) {
     const problem = await refusal(status, text);
     assert.match(problem.title, new RegExp(status));
     assert.match(problem.remedy, remedy);
@@ -60,6 +61,7 @@ test('an answer that is not JSON is a problem', async () => {
 test('a file that is not JSON is refused by name, with the place', () => {
   for (const text of ['', '{', '{"a": NaN}', '{"a": 1,}', "{'a': 1}"]) {
     assert.throws(() => readFile(text, 'rig.json', null), error =>
-      /rig\.json is not JSON/.test(error.title) && error.problems.length === 1 && error.problems[0].remedy !== '', text);
+      /rig\.json is not JSON/.test(error.title) && error.problems.length === 1 && error.problems[0].remedy !== '',
+    text);
   }
 });

@@ -9,7 +9,7 @@ import * as scale from '../../../web/drawing/scale.js';
 import { kindSymbol, verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
 import { cell, clearance, passage, report } from './fixtures.js';
 
-const near = (actual, expected, tolerance = 1e-9) => assert.ok(Math.abs(actual - expected) < tolerance, `${actual}, not ${expected}`);
+const near = (actual, expected) => assert.ok(Math.abs(actual - expected) < 1e-9, `${actual}, not ${expected}`);
 
 test('a nose-up pitch lifts what is ahead and moves what is high backwards', () => {
   const pitch = Math.atan2(3, 4);
@@ -65,10 +65,37 @@ test('the camera holds the whole truck at every position and never jumps', () =>
 
 test('the dimension line runs from the unit by exactly the clearance', () => {
   const p = passage();
-  assert.deepEqual(drawn.dimensionLine(p.positions[2], 'ground'), { x: -6, from: 0.25, to: 0.26, valueM: -0.01, unit: 'trailer' });
+  assert.deepEqual(drawn.dimensionLine(p.positions[2], 'ground'),
+    { x: -6, from: 0.25, to: 0.26, valueM: -0.01, unit: 'trailer' });
   assert.equal(drawn.dimensionLine(p.positions[2], 'overhead'), null);
   const under = { ...p.positions[0], overheadM: 0.4, overheadAt: { unit: 'trailer', xM: -6, hM: 3.8 } };
   near(drawn.dimensionLine(under, 'overhead').to, 4.2);
+});
+
+test('a load is closed down to the deck it stands on, and straight beyond the deck', () => {
+  const deck = [[-10, 1], [-8, 1], [-8, 0.5], [-2, 0.5], [-1, 1.5]];
+  assert.deepEqual(drawn.loadPolygon([[-7, 1.2], [-5, 3], [-3, 1]], deck),
+    [[-7, 1.2], [-5, 3], [-3, 1], [-3, 0.5], [-7, 0.5]]);
+  assert.deepEqual(drawn.loadPolygon([[-9, 2], [-1.5, 2]], deck),
+    [[-9, 2], [-1.5, 2], [-1.5, 1], [-2, 0.5], [-8, 0.5], [-8, 1], [-9, 1]]);
+  assert.deepEqual(drawn.loadPolygon([[-12, 2], [-9, 2]], deck), [[-12, 2], [-9, 2], [-9, 1], [-10, 1], [-12, 2]]);
+  assert.deepEqual(drawn.loadPolygon([[-7, 0.4], [-6, 0.4]], deck), [[-7, 0.4], [-6, 0.4], [-6, 0.4], [-7, 0.4]]);
+});
+
+test('the enlarged circle reaches a few gaps, between 0.2 m and 0.9 m', () => {
+  const p = passage();
+  near(drawn.detailReach(p, null), 0.2);
+  p.positions[2].groundM = 0.1;
+  near(drawn.detailReach(p, null), 0.32);
+  p.positions[2].groundM = 2;
+  near(drawn.detailReach(p, null), 0.9);
+});
+
+test('a road is known when its clearance is, anywhere', () => {
+  const p = passage();
+  assert.ok(drawn.roadKnown(p));
+  p.positions.forEach(position => { position.groundM = null; });
+  assert.ok(!drawn.roadKnown(p));
 });
 
 test('the tighter side is the one with less left over what it needs', () => {

@@ -11,12 +11,14 @@ export function clearance(valueM, requiredM, verdict, more = {}) {
   return {
     valueM, requiredM, marginM: 0.05, uncertaintyM: requiredM - 0.05, verdict, unit: 'trailer', xM: -6, hM: 0.25,
     part: 'deck', distanceM: 0.5, chainageM: 1000.5, steerM: 7, line: 'left', levelling: 'held', beyondSurveyM: 0,
-    provenWithinM: 0.0005, ...more,
+    gradeDeclared: true, provenWithinM: 0.0005, ...more,
   };
 }
 
 export function cell(key, verdict, more = {}) {
-  return { configuration: key, verdict, ground: null, overhead: null, raise: null, raiseNote: null, reasons: [], ...more };
+  return {
+    configuration: key, verdict, ground: null, overhead: null, raise: null, raiseNote: null, reasons: [], ...more,
+  };
 }
 
 /**
@@ -48,7 +50,10 @@ export function report() {
     cresthaul: 'report/1', version: '0.1.0',
     route: {
       name: 'Invented route', note: 'Invented.', sha256: 'a'.repeat(64), lengthM: 10000,
-      legs: [{ name: 'One', startChainageM: 0, endChainageM: 4000 }, { name: 'Two', startChainageM: 4000, endChainageM: 10000 }],
+      legs: [
+        { name: 'One', startChainageM: 0, endChainageM: 4000 },
+        { name: 'Two', startChainageM: 4000, endChainageM: 10000 },
+      ],
     },
     rig: { name: 'Invented rig', note: 'Invented.', sha256: 'b'.repeat(64), stance: 'loaded' },
     margins: { groundM: 0.05, overheadM: 0.07 },
@@ -91,7 +96,10 @@ export function passage({ positions = [0, 1, 2, 3, 4] } = {}) {
     soffit: null, tracks: [0],
     units: [
       { unit: 'tractor', underside: [[-3, 0.5], [1, 0.5]], topside: [[-3, 1], [-1, 3], [1, 2]], load: [] },
-      { unit: 'trailer', underside: [[-10, 0.25], [0, 0.25]], topside: [[-10, 0.6], [0, 0.6]], load: [[[-6, 0.6], [-6, 3.8], [-3, 0.6]]] },
+      {
+        unit: 'trailer', underside: [[-10, 0.25], [0, 0.25]], topside: [[-10, 0.6], [0, 0.6]],
+        load: [[[-6, 0.6], [-6, 3.8], [-3, 0.6]]],
+      },
     ],
     positions: positions.map((steerM, i) => ({
       steerM, groundM: groundM[i % 5], groundAt: { unit: 'trailer', xM: -6, hM: 0.25, distanceM: steerM - 8 },

@@ -45,10 +45,10 @@ test('a raise and what is required are rounded up', () => {
 });
 
 test('no clearance ever reads more than it is, no raise less, for 20 000 lengths', () => {
-  let seed = 20261125;
+  let state = 20261125;
   const random = () => {
-    seed = (seed * 1664525 + 1013904223) % 4294967296;
-    return seed / 4294967296;
+    state = (state * 1664525 + 1013904223) % 4294967296;
+    return state / 4294967296;
   };
   for (let i = 0; i < 20000; i++) {
     const valueM = (random() - 0.3) * (i % 2 === 0 ? 0.4 : 6);
@@ -72,8 +72,9 @@ test('lengths exact in the unit read as that length: 2000 eighths and 2000 milli
 });
 
 test('what is not known never reads as a number', () => {
+  const { clearance, raise, required, dimension, alongRoad, chainage } = format;
   for (const value of [null, undefined, NaN, Infinity, -Infinity, '1']) {
-    for (const write of [format.clearance, format.raise, format.required, format.dimension, format.alongRoad, format.chainage]) {
+    for (const write of [clearance, raise, required, dimension, alongRoad, chainage]) {
       assert.equal(write(value, 'us'), 'not known');
     }
     assert.equal(format.fine(value, 'metric', 'down'), 'not known');

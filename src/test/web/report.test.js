@@ -21,7 +21,7 @@ test('a verdict this page does not know is as bad as contact', () => {
   assert.ok(reports.severity('not surveyed') < reports.severity('tight'));
 });
 
-test('configurations are ranked by contacts no raise gets past, contacts, not surveyed, tight', () => {
+test('configurations are ranked by what no raise clears, then contacts, not surveyed, tight', () => {
   assert.deepEqual(reports.ranked(report()).map(c => c.key), [
     'up/none/low', 'up/trailing/low', // the structure and the crossing clear
     'down/none/low', 'down/trailing/low', // the crossing only raised
@@ -54,6 +54,19 @@ test('one differing notch, by value, verdict, raise or reason, keeps the booster
   }
 });
 
+test('states nearer than half a millimetre share a column only while they read alike', () => {
+  const columns = (none, trailing) => {
+    const r = report();
+    reports.findCell(r.hazards[0], 'down/none/high').ground.valueM = none;
+    reports.findCell(r.hazards[0], 'down/trailing/high').ground.valueM = trailing;
+    return reports.matrixColumns(r, r.hazards[0]).length;
+  };
+  assert.equal(columns(0.1311, 0.131), 2);
+  assert.equal(columns(0.131, 0.1309), 3, '131 mm and 130 mm');
+  assert.equal(columns(0.0509, 0.0507), 3, '2 in and 1 7/8 in');
+  assert.equal(columns(0.1316, 0.131), 3, 'more than half a millimetre');
+});
+
 test('a missing cell never merges with one that is there', () => {
   const r = report();
   r.hazards[0].cells = r.hazards[0].cells.filter(c => c.configuration !== 'down/trailing/low');
@@ -74,7 +87,8 @@ test('notches stand from the highest to the lowest', () => {
 test('what was not checked names every hazard without a result, a missing one too', () => {
   const r = report();
   assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H3']);
-  assert.deepEqual(reports.notChecked(r, 'down/none/low')[0].why, ['not surveyed: no profile in the file', 'No profile.']);
+  assert.deepEqual(reports.notChecked(r, 'down/none/low')[0].why,
+    ['not surveyed: no profile in the file', 'No profile.']);
   r.hazards[1].cells = [];
   assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H2', 'H3']);
 });

@@ -18,7 +18,8 @@ test('the page is there', () => {
 
 test('nothing imported ever becomes markup', () => {
   for (const name of named('.js')) {
-    assert.doesNotMatch(text(name), /innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|\beval\(|new Function/, name);
+    assert.doesNotMatch(text(name),
+      /innerHTML|outerHTML|insertAdjacentHTML|document\.write|DOMParser|\beval\(|new Function/, name);
   }
 });
 
@@ -45,10 +46,17 @@ test('numbers become words in format.js alone', () => {
 });
 
 test('state, formats and geometry touch no document', () => {
-  const free = named('.js').filter(name => /\/drawing\/|\/(format|state|report|address|actions|api|files)\.js$/.test(name));
+  const free = named('.js')
+    .filter(name => /\/drawing\/|\/(format|state|report|address|actions|api|files)\.js$/.test(name));
   assert.ok(free.length >= 14, `${free.length}`);
   for (const name of free) {
     assert.doesNotMatch(text(name), /\bdocument\.|\bwindow\.|from '\.\.?\/(?:panels\/|dom\.js)/, name);
+  }
+});
+
+test('no line is longer than 120 columns', () => {
+  for (const name of named('.js', '.css', '.html')) {
+    text(name).split('\n').forEach((line, index) => assert.ok(line.length <= 120, `${name}:${index + 1}`));
   }
 });
 

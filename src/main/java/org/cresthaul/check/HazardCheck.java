@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -32,12 +33,16 @@ final class HazardCheck {
     private record LaneDemands(
             Passage passage, Optional<Soffit> soffit, Optional<Demand> ground, Optional<Demand> overhead) {}
 
-    /** A governing gap and its verdict. */
-    private record Judged(Verdict verdict, Report.GapFinding gap) {
-        boolean isWorseThan(Judged other) {
-            int order = verdict.compareTo(other.verdict);
-            return order > 0 || order == 0 && gap.valueM() < other.gap.valueM();
-        }
+    /**
+     * The least gap of one line and levelling, and its verdict.
+     *
+     * @param reason why it is not clear, or empty
+     */
+    private record Judged(Verdict verdict, Report.GapFinding gap, String reason) {
+        /** Worst first: by verdict, then by gap. */
+        static final Comparator<Judged> WORST_FIRST = Comparator.comparing(Judged::verdict)
+                .reversed()
+                .thenComparingDouble(j -> j.gap.valueM());
     }
 
     /** Everything that one setting meets here. */
@@ -134,36 +139,58 @@ final class HazardCheck {
     }
 
     private Judgement judge(Setting setting) {
-        Judged ground = null;
-        Judged overhead = null;
-        Set<String> reasons = new LinkedHashSet<>();
+        List<Judged> ground = new ArrayList<>();
+        List<Judged> overhead = new ArrayList<>();
         for (LaneDemands lane : lanes) {
             for (Levelling levelling : setting.levellings()) {
                 PassageSearch search = new PassageSearch(lane.passage, setting, levelling);
                 if (lane.ground.isPresent()) {
                     Demand demand = lane.ground.get();
                     Clearance least = search.leastOverGround();
-                    Judged judged = judge(
-                            search, lane, levelling, demand, margins.groundM(), least, Optional.empty(), reasons);
-                    ground = ground == null || judged.isWorseThan(ground) ? judged : ground;
+                    ground.add(judge(search, lane, levelling, demand, margins.groundM(), least, Optional.empty()));
                 }
                 if (lane.soffit.isPresent()) {
                     // The passage leads every part under the structure, so there always is one.
                     Clearance least = search.leastUnder(lane.soffit.get()).orElseThrow();
                     Demand demand = lane.overhead.orElseThrow();
-                    Judged judged = judge(
-                            search, lane, levelling, demand, margins.overheadM(), least, lane.soffit, reasons);
-                    overhead = overhead == null || judged.isWorseThan(overhead) ? judged : overhead;
+                    overhead.add(judge(search, lane, levelling, demand, margins.overheadM(), least, lane.soffit));
                 }
             }
         }
-        Verdict worst = ground == null ? Verdict.CLEAR : ground.verdict;
-        worst = overhead == null ? worst : worst.orWorse(overhead.verdict);
+        ground.sort(Judged.WORST_FIRST);
+        overhead.sort(Judged.WORST_FIRST);
+        Verdict worst = Verdict.CLEAR;
+        Set<String> reasons = new LinkedHashSet<>();
+        for (List<Judged> gaps : List.of(ground, overhead)) {
+            if (!gaps.isEmpty()) {
+                worst = worst.orWorse(gaps.get(0).verdict);
+                reasons.addAll(reasonsOf(gaps));
+            }
+        }
         if (!surroundings.limits().isEmpty()) {
             worst = worst.orWorse(Verdict.TIGHT);
             reasons.addAll(surroundings.limits());
         }
-        return new Judgement(worst, ground, overhead, reasons);
+        return new Judgement(
+                worst,
+                ground.isEmpty() ? null : ground.get(0),
+                overhead.isEmpty() ? null : overhead.get(0),
+                reasons);
+    }
+
+    /**
+     * What stands in the way of clear: where contact cannot be excluded, the worst line's reason alone (a milder one
+     * beside it would contradict it), otherwise every reason there is.
+     */
+    private static List<String> reasonsOf(List<Judged> worstFirst) {
+        Judged worst = worstFirst.get(0);
+        return worst.verdict == Verdict.CONTACT
+                ? List.of(worst.reason)
+                : worstFirst.stream()
+                        .map(Judged::reason)
+                        .filter(r -> !r.isEmpty())
+                        .distinct()
+                        .toList();
     }
 
     private Judged judge(
@@ -173,8 +200,7 @@ final class HazardCheck {
             Demand demand,
             double marginM,
             Clearance least,
-            Optional<Soffit> soffit,
-            Set<String> reasons) {
+            Optional<Soffit> soffit) {
         // Ground nobody declared can keep a passage from being clear; it is no evidence of contact.
         Demand freeOfContact = new Demand(0, demand.surveyM(), demand.otherM(), false);
         Footing footing = search.footingOf(least, demand);
@@ -182,9 +208,10 @@ final class HazardCheck {
         double low = least.valueM() - least.provenWithinM();
         String where = soffit.isPresent() ? "overhead" : "ground clearance";
         Verdict verdict;
+        String reason = "";
         if (!least.proven()) {
             verdict = Verdict.CONTACT;
-            reasons.add(where + ": the road is too rough here for the search to prove its answer");
+            reason = where + ": the road is too rough here for the search to prove its answer";
         } else if (low >= demand.marginM() + footing.uncertaintyM() && meets(search, demand, soffit)) {
             verdict = Verdict.CLEAR;
         } else if (low >= excluded && meets(search, freeOfContact, soffit)) {
@@ -194,9 +221,9 @@ final class HazardCheck {
         }
         if (verdict == Verdict.CLEAR && footing.undeclared() && footing.beyondSurveyM() > 0) {
             verdict = Verdict.TIGHT;
-            reasons.add(where + ": the tightest position stands on ground beyond the survey whose grade is not declared");
+            reason = where + ": the tightest position stands on ground beyond the survey whose grade is not declared";
         } else if (verdict != Verdict.CLEAR && least.proven()) {
-            reasons.add(where + ": " + Reasons.of(verdict, least, footing, excluded, demand, surroundings.sagM()));
+            reason = where + ": " + Reasons.of(verdict, low, footing, excluded, demand, surroundings.sagM());
         }
         Report.GapFinding gap = new Report.GapFinding(
                 Figures.down(least.valueM()),
@@ -214,8 +241,9 @@ final class HazardCheck {
                 lane.passage.line().name(),
                 levelling.word(),
                 Figures.near(footing.beyondSurveyM()),
+                !footing.undeclared(),
                 least.provenWithinM());
-        return new Judged(verdict, gap);
+        return new Judged(verdict, gap, reason);
     }
 
     private double surroundingsSag(Optional<Soffit> soffit) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.posture.Clearance;
 import org.cresthaul.posture.CombinationPosture;
+import org.cresthaul.posture.DeckSag;
 import org.cresthaul.posture.Passage;
 import org.cresthaul.posture.PassageSearch;
 import org.cresthaul.posture.Pose;
@@ -314,7 +315,11 @@ public record PassageView(
             }
             units.add(new UnitView(
                     "trailer",
-                    points(stance.trailer().underside()),
+                    points(DeckSag.lower(
+                            stance.trailer().underside(),
+                            stance.trailer().deckRear().xM(),
+                            stance.trailer().deckFront().xM(),
+                            stance.trailer().deckSagM())),
                     points(stance.trailer().topside()),
                     load));
             if (state == BoosterState.TRAILING || state == BoosterState.CLOSE_COUPLED) {

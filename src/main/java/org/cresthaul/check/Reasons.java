@@ -1,6 +1,5 @@
 package org.cresthaul.check;
 
-import org.cresthaul.posture.Clearance;
 import org.cresthaul.posture.Demand;
 import org.cresthaul.posture.Footing;
 
@@ -8,25 +7,30 @@ import org.cresthaul.posture.Footing;
 final class Reasons {
     private Reasons() {}
 
-    static String of(
-            Verdict verdict, Clearance least, Footing footing, double excluded, Demand demand, double sagM) {
-        if (least.valueM() < 0) {
+    /**
+     * The reason for a verdict other than clear.
+     *
+     * @param low the least gap less what its search leaves open, metres: the figure the verdict was made with
+     * @param excluded the uncertainty of that gap, metres, without ground that nobody declared
+     */
+    static String of(Verdict verdict, double low, Footing footing, double excluded, Demand demand, double sagM) {
+        if (low < 0) {
             return "it touches";
         }
         if (verdict == Verdict.CONTACT) {
-            if (least.valueM() >= excluded) {
-                return "contact cannot be excluded at another position, where the approach grade is less certain";
+            if (low >= excluded) {
+                return "contact cannot be excluded at another position, where survey or approach grade leave more open";
             }
-            return demand.surveyM() > demand.otherM() && demand.surveyM() > least.valueM() / 2
+            return demand.surveyM() > demand.otherM() && demand.surveyM() > low / 2
                     ? "the survey is too coarse to exclude contact"
                     : "the gap is smaller than its uncertainty: contact cannot be excluded";
         }
-        if (least.valueM() < demand.marginM() - sagM + footing.uncertaintyM()) {
+        if (low < demand.marginM() - sagM + footing.uncertaintyM()) {
             return "free, but the margin is not kept";
         }
-        if (least.valueM() < demand.marginM() + footing.uncertaintyM()) {
+        if (low < demand.marginM() + footing.uncertaintyM()) {
             return "free on a straight road, but the road profile is not known and a sag could use up the gap";
         }
-        return "free at its tightest, but elsewhere the margin rests on approach ground that is not known well enough";
+        return "free at its tightest, but elsewhere the margin is not kept: survey or approach grade leave more open there";
     }
 }

@@ -122,6 +122,7 @@ public record Report(
      * @param distanceM chainageM where on the road, from the hazard and from the route's start
      * @param steerM where the steer axle stands then, from the hazard
      * @param beyondSurveyM how far a wheel or the point itself is beyond the survey then
+     * @param gradeDeclared false when some of that ground has no declared grade
      * @param provenWithinM the true minimum is at most this much less
      */
     public record GapFinding(
@@ -140,6 +141,7 @@ public record Report(
             String line,
             String levelling,
             double beyondSurveyM,
+            boolean gradeDeclared,
             double provenWithinM) {}
 
     /** Raise above the notch at the deck front, and of the rear by hand; the clearance that is left then. */

@@ -141,7 +141,8 @@ final class HazardText {
         }
         Report.GapFinding gap = side.apply(cells.get(at));
         String beyond = gap.beyondSurveyM() > 0
-                ? ", leaning on ground up to " + figures.distance(gap.beyondSurveyM()) + " beyond the survey"
+                ? ", standing on ground up to " + figures.distance(gap.beyondSurveyM()) + " beyond the survey"
+                        + (gap.gradeDeclared() ? ", at its declared grade" : " whose grade nobody declared")
                 : "";
         return remark("Least " + name + ", notch " + state.notches().get(at) + ": " + gap.unit()
                 + (gap.part().isEmpty() ? "" : ", " + gap.part()) + ", " + figures.alongRoad(gap.distanceM())

@@ -13,12 +13,13 @@ import org.cresthaul.rig.Outline;
  * <p>The parabola is replaced by its tangents, so the result is a polyline that never lies above the sagging deck and
  * at most {@value #WITHIN_M} m below it.
  */
-final class DeckSag {
+public final class DeckSag {
     static final double WITHIN_M = 1e-4;
 
     private DeckSag() {}
 
-    static Outline lower(Outline underside, double rearXM, double frontXM, double sagM) {
+    /** The underside between its ends, lowered between deck rear and deck front; unchanged without sag. */
+    public static Outline lower(Outline underside, double rearXM, double frontXM, double sagM) {
         if (sagM == 0) {
             return underside;
         }
@@ -35,8 +36,9 @@ final class DeckSag {
             if (i > 0) {
                 FramePoint q = points.get(i - 1);
                 for (double x : bends.subSet(q.xM(), false, p.xM(), false)) {
-                    double h = q.hM() + (p.hM() - q.hM()) * (x - q.xM()) / (p.xM() - q.xM());
-                    lowered.add(new FramePoint(x, h - drop((x - rearXM) / length, pieces, sagM), p.part()));
+                    FramePoint drawn = q.towards(p, (x - q.xM()) / (p.xM() - q.xM()));
+                    lowered.add(
+                            new FramePoint(x, drawn.hM() - drop((x - rearXM) / length, pieces, sagM), drawn.part()));
                 }
             }
             double t = (p.xM() - rearXM) / length;

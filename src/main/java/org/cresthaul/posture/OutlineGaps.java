@@ -35,6 +35,8 @@ final class OutlineGaps {
     private final double lengthM;
     private final double heightM;
     /** Segments that line vertices can be nearest to: rear and front end in the frame, and their angle. */
+    private final FramePoint[][] face;
+
     final double[] rx;
 
     private final double[] rh;
@@ -90,6 +92,7 @@ final class OutlineGaps {
         foremost = front;
         lengthM = vx[front] - vx[rear];
         heightM = Arrays.stream(vh).max().orElseThrow() - Arrays.stream(vh).min().orElseThrow();
+        face = faces.toArray(new FramePoint[0][]);
         rx = faces.stream().mapToDouble(f -> f[0].xM()).toArray();
         rh = faces.stream().mapToDouble(f -> f[0].hM()).toArray();
         fx = faces.stream().mapToDouble(f -> f[1].xM()).toArray();
@@ -159,7 +162,7 @@ final class OutlineGaps {
                 }
                 if (gap < nearest.gapM) {
                     double t = (kinkS[j] - x0) / (x1 - x0);
-                    nearest.offer(gap, steerM, unit, between(k, t), kinkS[j]);
+                    nearest.offer(gap, steerM, unit, face[k][0].towards(face[k][1], t), kinkS[j]);
                 }
             }
         }
@@ -176,10 +179,6 @@ final class OutlineGaps {
 
     boolean hasTyre() {
         return tyre != null;
-    }
-
-    private FramePoint between(int k, double t) {
-        return new FramePoint(rx[k] + t * (fx[k] - rx[k]), rh[k] + t * (fh[k] - rh[k]), "");
     }
 
     private boolean covers(double x) {
@@ -221,7 +220,13 @@ final class OutlineGaps {
             return Double.NEGATIVE_INFINITY;
         }
         // No gap of this unit can fall by more than this between the mean of its ends and its least: a first sieve.
-        double fall = 0.5 * motion.stepM * fastest(a, b, motion, rigid, scratch);
+        scratch.rise.clear();
+        double forward = addReach(a, b, motion, scratch.rise);
+        if (rigid != null) {
+            forward = Math.max(forward, addReach(a, b, rigid, scratch.rise));
+        }
+        double riseMost = scratch.rise.magnitude();
+        double fall = 0.5 * motion.stepM * (riseMost + forward * steepest);
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < vx.length && least >= enough; i++) {
             double xA = a.worldXM(vx[i], vh[i]);
@@ -277,12 +282,16 @@ final class OutlineGaps {
                     slopeTurned(Math.min(slopeA, slopeB), angle[k], pitchLo, -turnPad),
                     slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
             double needed = need == null ? 0 : need.alongSegment(k);
+            double fallHere = 0.5 * motion.stepM * (riseMost + forward * scratch.slopes.magnitude());
             for (; j < kinkS.length && kinkS[j] <= xfB && least >= enough; j++) {
                 double zA = zrA + slopeA * (kinkS[j] - xrA);
                 double zB = zrB + slopeB * (kinkS[j] - xrB);
                 double gapA = side * (zA - kinkZ[j]);
                 double gapB = side * (zB - kinkZ[j]);
                 double here = need == null ? 0 : needed + need.beyondSurvey(kinkS[j], kinkS[j]);
+                if (0.5 * (gapA + gapB) - fallHere - here >= enough) {
+                    continue;
+                }
                 double bound = standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch);
                 least = Math.min(least, bound - here);
             }
@@ -297,28 +306,18 @@ final class OutlineGaps {
         return Math.abs(pad) * within < 0.1 && Math.abs(slope) < 1 ? slope + pad * (within + 0.1) : Math.tan(angle + pitch);
     }
 
-    /** Bound on the rate of the gap at any vertex of this unit, per metre of steer travel. */
-    private double fastest(Pose a, Pose b, MotionBounds motion, MotionBounds rigid, Scratch scratch) {
-        scratch.rise.clear();
-        double forward = addReach(a, b, motion, scratch.rise);
-        if (rigid != null) {
-            forward = Math.max(forward, addReach(a, b, rigid, scratch.rise));
-        }
-        return scratch.rise.magnitude() + forward * steepest;
-    }
-
     /** Adds the rise of the whole unit; returns the greatest forward rate in it. */
     private double addReach(Pose a, Pose b, MotionBounds motion, Interval rise) {
-        // With the pitch within MOST_PITCH, world offsets between vertices are at most their frame offsets, turned.
+        // A line vertex may be passed by a segment extended over a step. With the pitch within MOST_PITCH, world offsets between vertices are at most their frame offsets, turned.
         double tilt = Math.sin(MOST_PITCH);
-        double slackX = 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
+        double slackX = motion.stepM + 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
         double aLo = Math.min(a.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXA,
                 b.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXB) - slackX;
         double aHi = Math.max(a.worldXM(vx[foremost], vh[foremost]) - motion.pivotXA,
                 b.worldXM(vx[foremost], vh[foremost]) - motion.pivotXB) + slackX;
         motion.addRise(aLo, aHi, rise);
         double z = Math.max(Math.abs(a.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZA),
-                Math.abs(b.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZB)) + heightM + tilt * lengthM;
+                Math.abs(b.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZB)) + heightM + motion.stepM + tilt * lengthM;
         return motion.forward.hi + z * motion.turn.magnitude();
     }
 

@@ -23,7 +23,7 @@ import org.cresthaul.road.Soffit;
  */
 public final class Passage {
     /** Positions are first taken this far apart, metres; the search halves where it must. */
-    private static final double FIRST_STEP_M = 2.0;
+    private static final double FIRST_STEP_M = 3.0;
 
     /** Covers wheel radii, and how far a high top swings along the road on a steep approach. */
     private static final double PAD_M = 2;

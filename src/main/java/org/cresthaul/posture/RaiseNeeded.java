@@ -1,6 +1,7 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.rig.BoosterState;
@@ -85,7 +86,8 @@ public final class RaiseNeeded {
     }
 
     private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Levelling> levellings) {
-        double nudge = 0;
+        double frontNudge = 0;
+        double rearNudge = 0;
         Raise last = null;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
             Optional<Raise> next = leastAllowed(lowestM, mostRear, cuts);
@@ -95,13 +97,17 @@ public final class RaiseNeeded {
             Raise at = next.get();
             if (last != null && Math.abs(at.deckFrontOffsetM - last.deckFrontOffsetM) + Math.abs(at.rearM - last.rearM)
                     < NUDGE_M) {
-                nudge += NUDGE_M;
+                // The cuts no longer move the trial: go on by hand, but only where that opens the tightest gap.
+                Raise stuck = at;
+                Cut tightest = cuts.stream()
+                        .min(Comparator.comparingDouble(c -> c.at(stuck.deckFrontOffsetM, stuck.rearM)))
+                        .orElseThrow();
+                frontNudge += tightest.front > 0 ? NUDGE_M : 0;
+                rearNudge += tightest.rear > 0 ? NUDGE_M : 0;
             }
             last = at;
-            at = new Raise(Math.min(highestM, at.deckFrontOffsetM + nudge), at.rearM);
-            if (mostRear > 0) {
-                at = new Raise(at.deckFrontOffsetM, Math.min(mostRear, at.rearM + nudge));
-            }
+            at = new Raise(
+                    Math.min(highestM, at.deckFrontOffsetM + frontNudge), Math.min(mostRear, at.rearM + rearNudge));
             if (leastSpare(at, levellings, cuts) >= SPARE_M) {
                 return Optional.of(at);
             }

@@ -90,7 +90,7 @@ final class Api {
     private void check(Context ctx) throws Exception {
         byte[] body = RequestBody.json(ctx);
         answer(ctx, gate.run(() -> {
-            CheckRequest asked = CheckRequest.read(body);
+            CheckRequest asked = CheckRequest.read(body).requireBoundedWork();
             return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
         }));
     }

@@ -10,6 +10,7 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
+import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
@@ -21,7 +22,12 @@ import org.cresthaul.units.Problems;
 
 /** What a check is asked for, read from a request's body with every mistake in it told together. */
 record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
-    static final LengthLimits MARGIN = new LengthLimits(0, 1);
+    /** Most hazards times configurations in one check. */
+    static final long MOST_CELLS = 20_000;
+    /** Most surveyed points times configurations in one check. */
+    static final long MOST_POINT_PASSAGES = 2_000_000;
+
+    private static final LengthLimits MARGIN = new LengthLimits(0, 1);
 
     /** The members of a request, for what a passage asks beyond a check. */
     interface More<T> {
@@ -81,6 +87,24 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         margins.refuseOthers();
         boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM);
         return sound ? new Margins(groundM, overheadM) : Margins.defaults();
+    }
+
+    /** Keeps one request from holding a processor for minutes. @throws Refusal when the check is too much work for one */
+    CheckRequest requireBoundedWork() {
+        long configurations = (long) rig.notches().size() * stance.liftStates().size() * stance.boosterStates().size();
+        long points = route.hazards().stream()
+                .flatMap(h -> h.lines().stream())
+                .mapToLong(RoadProfile::size)
+                .sum();
+        if (route.hazards().size() * configurations > MOST_CELLS || points * configurations > MOST_POINT_PASSAGES) {
+            throw Refusal.of(List.of(new InputProblem(
+                    "too-much-work",
+                    route.hazards().size() + " hazards with " + points + " surveyed points, in " + configurations
+                            + " configurations, are too much for one request.",
+                    "/route/features",
+                    "Check the route in parts, or from the command line.")));
+        }
+        return this;
     }
 
     private static void refuseIfAny(Problems problems) {

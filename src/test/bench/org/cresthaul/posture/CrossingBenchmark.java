@@ -34,10 +34,10 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * One crossing, complete: three wheel paths of 40 points, five notches, two and three axles, levelling held and settled,
- * which is 60 least ground clearances. The engine proves each within 1 mm; the independent solver of the tests is run at
- * the same 1 mm, both as it is usually meant (every position at the one step that guarantees 1 mm) and with its own
- * interval halving. Compare only numbers of one run on one machine.
+ * One crossing, complete: three wheel paths of 40 points, five notches, two and three axles, levelling held and
+ * settled, which is 60 least ground clearances. The engine proves each within 1 mm; the independent solver of the
+ * tests is run at the same 1 mm, both as it is usually meant (every position at the one step that guarantees 1 mm) and
+ * with its own interval halving. Compare only numbers of one run on one machine.
  */
 @State(Scope.Benchmark)
 @Fork(1)
@@ -176,7 +176,9 @@ public class CrossingBenchmark {
                 new Axle(0, 0.51),
                 new AxleGroup(List.of(new Axle(-4.9, 0.5), new Axle(-6.25, 0.5)), 0.08, 0.1),
                 new FramePoint(-5.35, 1.22),
-                outline(-7, 0.7, -6.3, 0.32, -4.8, 0.32, -4.4, 0.55, -3.4, 0.5, -3.4, 0.3, -1.2, 0.32, 0, 0.3, 1.2, 0.28),
+                outline(
+                        -7, 0.7, -6.3, 0.32, -4.8, 0.32, -4.4, 0.55, -3.4, 0.5, -3.4, 0.3, -1.2, 0.32, 0, 0.3,
+                        1.2, 0.28),
                 outline(-7, 1.05, -3.6, 1.1, -3.6, 3.4, 0.3, 3.5, 1.2, 1.8));
         Trailer trailer = new Trailer(
                 0,
@@ -189,8 +191,8 @@ public class CrossingBenchmark {
                 0.075,
                 0.012,
                 outline(
-                        -15.6, 0.5, -14.9, 0.35, -11.4, 0.35, -10.8, 0.5, -10.8, 0.16, -7, 0.15, -3.3, 0.16, -3.0, 1.1, 0,
-                        1.22, 0.5, 1.3),
+                        -15.6, 0.5, -14.9, 0.35, -11.4, 0.35, -10.8, 0.5, -10.8, 0.16, -7, 0.15, -3.3, 0.16,
+                        -3.0, 1.1, 0, 1.22, 0.5, 1.3),
                 outline(-15.6, 1, -11, 1, -10.7, 0.61, -3.2, 0.61, -3.2, 1.5, 0.5, 1.6),
                 List.of(outline(-10.5, 0.7, -10, 3.2, -6, 3.9, -3.6, 2.4)),
                 Optional.empty());

@@ -70,6 +70,18 @@ class RaiseTest {
         assertNotNull(cell.raiseNote());
     }
 
+    /** The raised tyre behind the axles that carry meets the rim of a dip; a higher front would only lower it. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.030, 0.035, 0.040, 0.045})
+    void aRaiseOfTheRearAsksNothingOfTheFrontWhereTheFrontDoesNotHelp(double grade) {
+        Route dip = CheckCase.crossing(CheckCase.points(s -> grade * Math.max(0, Math.abs(s) - 2)), "1 mm");
+        Report.Cell cell = CheckCase.cell(CheckCase.check(dip, Margins.defaults()), "up/none/3");
+        assertEquals("raised tyre", cell.ground().part());
+        assertNotNull(cell.raise());
+        assertTrue(cell.raise().rearM() > 0);
+        assertEquals(0, cell.raise().frontM());
+    }
+
     @Test
     void whereMoreMustBeKnownNoRaiseIsOffered() {
         Report report = CheckCase.check(

@@ -69,6 +69,38 @@ class VerdictTest {
                 CheckCase.cell(report, REFERENCE).reasons());
     }
 
+    /** The level line keeps 280 mm of a margin of 270 mm and 16 mm uncertainty; on the other the deck is on the hump. */
+    @Test
+    void noMilderReasonStandsBesideContact() {
+        String level = CheckCase.LEVEL_POINTS;
+        String hump = CheckCase.points(s -> Math.max(0, 0.35 - 0.05 * Math.abs(s)));
+        Margins margins = new Margins(0.27, 0);
+        Report alone = CheckCase.check(CheckCase.crossing(level, "1 mm"), margins);
+        Report both = CheckCase.check(
+                CheckCase.crossing(level + "]}, {\"line\": \"right\", \"points\": [" + hump, "1 mm"), margins);
+        assertEquals(
+                List.of("ground clearance: free, but the margin is not kept"),
+                CheckCase.cell(alone, REFERENCE).reasons());
+        assertEquals(
+                List.of("ground clearance: it touches"),
+                CheckCase.cell(both, REFERENCE).reasons());
+    }
+
+    /**
+     * A search leaves half a millimetre open, and the verdict counts it: the bumper's 280 mm against its uncertainty, less
+     * 0.3 mm.
+     */
+    @Test
+    void theReasonIsMadeWithTheFigureOfTheVerdict() {
+        double otherM = Math.hypot(0.010, 0.015);
+        double survey = Math.sqrt(Math.pow(BUMPER_M - 0.0003, 2) - otherM * otherM) / BUMPER_FACTOR;
+        Report report = CheckCase.check(
+                CheckCase.crossing(CheckCase.LEVEL_POINTS, survey + " m"), new Margins(0, 0));
+        Report.Cell cell = CheckCase.cell(report, REFERENCE);
+        assertEquals("contact", cell.verdict());
+        assertEquals(List.of("ground clearance: the survey is too coarse to exclude contact"), cell.reasons());
+    }
+
     /**
      * check-values G7: independent elevations of σ = 10 cm (a QL2 lidar survey, value from memory of the USGS 3DEP
      * specification), 95 % half-width 1.96 σ = 196 mm, cannot decide a clearance of 5 in at mid-span. Error propagation.

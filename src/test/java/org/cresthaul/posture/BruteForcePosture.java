@@ -20,9 +20,10 @@ import org.cresthaul.road.RoadProfile;
  * The posture straight from its definitions, slowly, for checking the engine. Written without sight of the engine; it
  * shares with it only the values that describe rig, setting and road.
  *
- * <p>A unit's pitch is the largest one at which its group rule asks for no more than it has, no axle is beyond its upper
- * stop, and a booster at its hinge stop is not in the ground. All three tighten as the nose rises, so the pitch is found
- * by closing a bracket on that yes-or-no question; only the two ends of the bracket are trusted, never an estimate.
+ * <p>A unit's pitch is the largest one at which its group rule asks for no more than it has, no axle is beyond its
+ * upper stop, and a booster at its hinge stop is not in the ground. All three tighten as the nose rises, so the pitch
+ * is found by closing a bracket on that yes-or-no question; only the two ends of the bracket are trusted, never an
+ * estimate.
  */
 final class BruteForcePosture {
     /** Half-width of the bracket a pitch is looked for in; about 50 %, far beyond any case. */
@@ -157,7 +158,7 @@ final class BruteForcePosture {
         if (levelling == Levelling.HELD) {
             rule = sumM(travels, rebound) - heldSumM;
         } else {
-            // However long the valve feeds air, a trailer whose every axle hangs at its stop is not held up by anything.
+            // However long the valve feeds air, a trailer whose every axle hangs at its stop is held up by nothing.
             rule = Math.min(travels[stance.trailer().valveAxle()] - valveTravelM, largest + rebound);
         }
         return Math.max(rule, largest - stance.trailer().axles().jounceM());

@@ -6,14 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import java.util.random.RandomGenerator;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
-import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.AxleGroup;
-import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
@@ -21,9 +18,7 @@ import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
-import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
-import org.cresthaul.road.Approach;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
@@ -79,12 +74,12 @@ class ClearancePropertiesTest {
             double byM = c.random().nextDouble(-500, 3000);
             UnaryOperator<SurveyedPoint> move =
                     p -> new SurveyedPoint(p.distanceM(), p.elevationM() + byM);
-            RoadProfile moved = mapped(c.profile(), move);
+            RoadProfile moved = Redrawn.mapped(c.profile(), move);
             assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), moved));
             assertSameTruth(
                     c + " overhead",
                     overhead(c, c.stance(), c.profile(), c.soffit()),
-                    overhead(c, c.stance(), moved, mapped(c.soffit(), move)));
+                    overhead(c, c.stance(), moved, Redrawn.mapped(c.soffit(), move)));
             assertSamePosture(c, c.stance(), c.profile(), moved, 0, byM);
         });
     }
@@ -95,12 +90,12 @@ class ClearancePropertiesTest {
             double byM = c.random().nextDouble(-2000, 60_000);
             UnaryOperator<SurveyedPoint> move =
                     p -> new SurveyedPoint(p.distanceM() + byM, p.elevationM());
-            RoadProfile moved = mapped(c.profile(), move);
+            RoadProfile moved = Redrawn.mapped(c.profile(), move);
             assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), moved));
             assertSameTruth(
                     c + " overhead",
                     overhead(c, c.stance(), c.profile(), c.soffit()),
-                    overhead(c, c.stance(), moved, mapped(c.soffit(), move)));
+                    overhead(c, c.stance(), moved, Redrawn.mapped(c.soffit(), move)));
             assertSamePosture(c, c.stance(), c.profile(), moved, byM, 0);
         });
     }
@@ -108,8 +103,8 @@ class ClearancePropertiesTest {
     @Test
     void splittingSegmentsChangesNothing() {
         cases().forEach(c -> {
-            RoadProfile split = withPoints(c.profile(), split(c.profile().points(), c.random(), 3));
-            Soffit splitSoffit = Soffit.of(split(points(c.soffit()), c.random(), 3));
+            RoadProfile split = Redrawn.withPoints(c.profile(), Redrawn.split(c.profile().points(), c.random(), 3));
+            Soffit splitSoffit = Soffit.of(Redrawn.split(Redrawn.points(c.soffit()), c.random(), 3));
             assertTrue(split.points().size() > c.profile().points().size());
             assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), split));
             assertSameTruth(
@@ -140,7 +135,7 @@ class ClearancePropertiesTest {
     @Test
     void movingAUnitsOriginChangesNothing() {
         cases().forEach(c -> {
-            LevelStance moved = shifted(
+            LevelStance moved = Redrawn.shifted(
                     c.stance(),
                     c.random().nextDouble(-30, 30),
                     c.random().nextDouble(-30, 30),
@@ -179,7 +174,7 @@ class ClearancePropertiesTest {
             }
             Outline top = TwoWheelBody.line(-wheelbaseM - 1, 1, 3);
             RoadProfile there = c.profile();
-            RoadProfile back = mirrored(there);
+            RoadProfile back = Redrawn.mirrored(there);
             Clearance one = GroundClearance.least(
                     TwoWheelBody.of(wheelbaseM, new Outline(rearToFront), top).stance(),
                     TwoWheelBody.SETTING,
@@ -195,13 +190,38 @@ class ClearancePropertiesTest {
         });
     }
 
+    /** Settings share the ground, the positions and the tractor; none may see what another left behind. */
+    @Test
+    void sharingAPassageBetweenSettingsChangesNothing() {
+        cases().limit(60).forEach(c -> {
+            RoadProfile road = c.profile();
+            Passage shared = new Passage(
+                    c.stance(),
+                    road,
+                    Math.min(road.startM(), c.soffit().startM()),
+                    Math.max(road.endM(), c.soffit().endM()));
+            for (int k = 0; k < 6; k++) {
+                Setting setting = RandomRigs.setting(c.random(), c.stance());
+                Levelling levelling = RandomRigs.levelling(c.random(), setting);
+                assertSameTruth(
+                        c + " ground",
+                        GroundClearance.least(c.stance(), setting, levelling, road),
+                        GroundClearance.least(shared, setting, levelling));
+                assertSameTruth(
+                        c + " overhead",
+                        OverheadClearance.least(c.stance(), setting, levelling, road, c.soffit()),
+                        OverheadClearance.least(shared, setting, levelling, c.soffit()));
+            }
+        });
+    }
+
     // ------------------------------------------------------------ more room, less room
 
     @Test
     void loweringTheRoadBetweenTheWheelsMovesNothingAndNeverLowersTheClearance() {
         int[] lowered = {0};
         cases().forEach(c -> {
-            RoadProfile road = withPoints(c.profile(), split(c.profile().points(), c.random(), 12));
+            RoadProfile road = Redrawn.withPoints(c.profile(), Redrawn.split(c.profile().points(), c.random(), 12));
             double steerM = c.random().nextDouble(road.startM(), road.endM() + 20);
             CombinationPosture before =
                     new PostureSolver(c.stance(), c.setting(), c.levelling(), road).at(steerM);
@@ -217,14 +237,15 @@ class ClearancePropertiesTest {
                 double least = Math.min(p.distanceM() - from, to - p.distanceM());
                 // Never so much that the road would be steeper than a profile may be.
                 double byM = 0.02 * least;
-                boolean flat = Math.abs(slope(points.get(i - 1), p)) < 0.4 && Math.abs(slope(p, points.get(i + 1))) < 0.4;
+                boolean flat = Math.abs(slope(points.get(i - 1), p)) < 0.4
+                        && Math.abs(slope(p, points.get(i + 1))) < 0.4;
                 if (!underAWheel && flat) {
                     points.set(i, new SurveyedPoint(p.distanceM(), p.elevationM() - byM));
                     any = true;
                 }
             }
             if (any) {
-                RoadProfile lower = withPoints(road, points);
+                RoadProfile lower = Redrawn.withPoints(road, points);
                 CombinationPosture after =
                         new PostureSolver(c.stance(), c.setting(), c.levelling(), lower).at(steerM);
                 assertEquals(before.trailer().pitchRad(), after.trailer().pitchRad(), 1e-9, c.toString());
@@ -243,7 +264,7 @@ class ClearancePropertiesTest {
     @Test
     void raisingTheSoffitNeverLowersTheClearance() {
         cases().forEach(c -> {
-            Soffit higher = mapped(
+            Soffit higher = Redrawn.mapped(
                     c.soffit(),
                     p -> new SurveyedPoint(
                             p.distanceM(), p.elevationM() + (c.random().nextInt(3) == 0 ? 0.002 : 0.001)));
@@ -261,8 +282,8 @@ class ClearancePropertiesTest {
             Outline higher = new Outline(t.underside().points().stream()
                     .map(p -> new FramePoint(p.xM(), p.hM() + c.random().nextDouble(0, 0.1)))
                     .toList());
-            LevelStance lighter =
-                    new LevelStance("lighter", c.stance().tractor(), withUnderside(t, higher), c.stance().booster());
+            LevelStance lighter = new LevelStance(
+                    "lighter", c.stance().tractor(), Redrawn.withUnderside(t, higher), c.stance().booster());
             assertNotLower(c.toString(), ground(c, c.stance(), c.profile()), ground(c, lighter, c.profile()));
         });
     }
@@ -274,7 +295,7 @@ class ClearancePropertiesTest {
             List<Outline> more = new ArrayList<>(t.load());
             more.add(TwoWheelBody.line(t.deckRear().xM(), t.deckFront().xM(), c.random().nextDouble(1, 4)));
             LevelStance loaded =
-                    new LevelStance("loaded", c.stance().tractor(), withLoad(t, more), c.stance().booster());
+                    new LevelStance("loaded", c.stance().tractor(), Redrawn.withLoad(t, more), c.stance().booster());
             Optional<Clearance> before = overhead(c, c.stance(), c.profile(), c.soffit());
             Optional<Clearance> after = overhead(c, loaded, c.profile(), c.soffit());
             assertTrue(after.isPresent() || before.isEmpty());
@@ -318,7 +339,10 @@ class ClearancePropertiesTest {
         cases().forEach(c -> {
             AxleGroup drive = c.stance().tractor().drive();
             AxleGroup group = c.stance().trailer().axles();
-            boolean hinges = c.stance().booster().map(b -> b.hingeUpRad() > 1e-6 && b.hingeDownRad() > 1e-6).orElse(true);
+            boolean hinges = c.stance()
+                    .booster()
+                    .map(b -> b.hingeUpRad() > 1e-6 && b.hingeDownRad() > 1e-6)
+                    .orElse(true);
             double least = Math.min(
                     Math.min(drive.jounceM(), drive.reboundM()), Math.min(group.jounceM(), group.reboundM()));
             if (least < 1e-6 || !hinges) {
@@ -360,7 +384,9 @@ class ClearancePropertiesTest {
                             .anyMatch(w -> w.state() == WheelState.RIDING || w.state() == WheelState.SOLID);
                     boolean boosterCarries = wheels.stream()
                             .anyMatch(w -> w.unit() == UnitName.BOOSTER && w.state() == WheelState.SOLID);
-                    assertTrue(trailerStands || boosterCarries, c + ", raised " + raise + " at " + steerM + ": " + wheels);
+                    assertTrue(
+                            trailerStands || boosterCarries,
+                            c + ", raised " + raise + " at " + steerM + ": " + wheels);
                 }
             }
         });
@@ -385,142 +411,7 @@ class ClearancePropertiesTest {
         });
     }
 
-    // ------------------------------------------------------------ tools
-
     private static double slope(SurveyedPoint a, SurveyedPoint b) {
         return (b.elevationM() - a.elevationM()) / (b.distanceM() - a.distanceM());
-    }
-
-    private static RoadProfile withPoints(RoadProfile profile, List<SurveyedPoint> points) {
-        return RoadProfile.of(profile.name(), points, profile.before(), profile.after());
-    }
-
-    private static RoadProfile mapped(RoadProfile profile, UnaryOperator<SurveyedPoint> move) {
-        return withPoints(profile, profile.points().stream().map(move).toList());
-    }
-
-    private static Soffit mapped(Soffit soffit, UnaryOperator<SurveyedPoint> move) {
-        return Soffit.of(points(soffit).stream().map(move).toList());
-    }
-
-    private static List<SurveyedPoint> points(Soffit soffit) {
-        List<SurveyedPoint> points = new ArrayList<>();
-        for (int i = 0; i < soffit.size(); i++) {
-            points.add(new SurveyedPoint(soffit.distanceM(i), soffit.elevationM(i)));
-        }
-        return points;
-    }
-
-    /** The same line with up to {@code most} more points on each segment longer than 5 cm. */
-    private static List<SurveyedPoint> split(List<SurveyedPoint> points, RandomGenerator random, int most) {
-        List<SurveyedPoint> split = new ArrayList<>();
-        split.add(points.get(0));
-        for (int i = 1; i < points.size(); i++) {
-            SurveyedPoint a = points.get(i - 1);
-            SurveyedPoint b = points.get(i);
-            double length = b.distanceM() - a.distanceM();
-            int parts = length > 0.05 ? random.nextInt(2, most + 2) : 1;
-            for (int k = 1; k < parts; k++) {
-                double t = (k + random.nextDouble(-0.3, 0.3)) / parts;
-                split.add(new SurveyedPoint(
-                        a.distanceM() + t * length, a.elevationM() + t * (b.elevationM() - a.elevationM())));
-            }
-            split.add(b);
-        }
-        return split;
-    }
-
-    private static RoadProfile mirrored(RoadProfile profile) {
-        List<SurveyedPoint> points = new ArrayList<>();
-        for (SurveyedPoint p : profile.points()) {
-            points.add(0, new SurveyedPoint(-p.distanceM(), p.elevationM()));
-        }
-        return RoadProfile.of(profile.name(), points, mirrored(profile.after()), mirrored(profile.before()));
-    }
-
-    private static Approach mirrored(Approach approach) {
-        OptionalDouble grade = approach.declaredGrade();
-        return grade.isPresent()
-                ? Approach.declared(-grade.getAsDouble(), approach.gradeAccuracy())
-                : Approach.undeclared();
-    }
-
-    private static LevelStance shifted(LevelStance stance, double tractorM, double trailerM, double boosterM) {
-        Tractor t = stance.tractor();
-        Trailer f = stance.trailer();
-        Tractor tractor = new Tractor(
-                shifted(t.steer(), tractorM),
-                shifted(t.drive(), tractorM),
-                t.fifthWheel().shiftedBy(tractorM),
-                t.underside().shiftedBy(tractorM),
-                t.topside().shiftedBy(tractorM));
-        Trailer trailer = new Trailer(
-                f.kingpinXM() + trailerM,
-                f.deckFront().shiftedBy(trailerM),
-                f.deckRear().shiftedBy(trailerM),
-                shifted(f.axles(), trailerM),
-                f.valveAxle(),
-                f.liftAxle(),
-                f.hydraulicRaiseLimitM(),
-                f.manualRaiseLimitM(),
-                f.deckSagM(),
-                f.underside().shiftedBy(trailerM),
-                f.topside().shiftedBy(trailerM),
-                f.load().stream().map(o -> o.shiftedBy(trailerM)).toList(),
-                f.boosterHinge().map(p -> p.shiftedBy(trailerM)));
-        Optional<Booster> booster = stance.booster().map(b -> new Booster(
-                b.hingeXM() + boosterM,
-                shifted(b.axle(), boosterM),
-                b.underside().shiftedBy(boosterM),
-                b.topside().shiftedBy(boosterM),
-                b.states(),
-                b.hingeUpRad(),
-                b.hingeDownRad(),
-                OptionalDouble.of(b.closeCoupledAxleXM().orElseThrow() + trailerM),
-                b.carried().map(o -> o.shiftedBy(trailerM))));
-        return new LevelStance(stance.name(), tractor, trailer, booster);
-    }
-
-    private static Axle shifted(Axle axle, double byM) {
-        return new Axle(axle.xM() + byM, axle.radiusM());
-    }
-
-    private static AxleGroup shifted(AxleGroup group, double byM) {
-        return new AxleGroup(
-                group.axles().stream().map(a -> shifted(a, byM)).toList(), group.jounceM(), group.reboundM());
-    }
-
-    private static Trailer withUnderside(Trailer t, Outline underside) {
-        return new Trailer(
-                t.kingpinXM(),
-                t.deckFront(),
-                t.deckRear(),
-                t.axles(),
-                t.valveAxle(),
-                t.liftAxle(),
-                t.hydraulicRaiseLimitM(),
-                t.manualRaiseLimitM(),
-                t.deckSagM(),
-                underside,
-                t.topside(),
-                t.load(),
-                t.boosterHinge());
-    }
-
-    private static Trailer withLoad(Trailer t, List<Outline> load) {
-        return new Trailer(
-                t.kingpinXM(),
-                t.deckFront(),
-                t.deckRear(),
-                t.axles(),
-                t.valveAxle(),
-                t.liftAxle(),
-                t.hydraulicRaiseLimitM(),
-                t.manualRaiseLimitM(),
-                t.deckSagM(),
-                t.underside(),
-                t.topside(),
-                load,
-                t.boosterHinge());
     }
 }

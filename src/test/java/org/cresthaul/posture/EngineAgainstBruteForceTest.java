@@ -8,8 +8,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.LongFunction;
 import java.util.random.RandomGenerator;
-import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.cresthaul.posture.BruteForceClearance.Least;
 import org.cresthaul.posture.BruteForcePosture.Frame;
 import org.cresthaul.posture.BruteForcePosture.Stand;
@@ -32,7 +34,7 @@ class EngineAgainstBruteForceTest {
     /** Rounding: two exact computations of one position, at datums up to 1500 m. */
     private static final double ROUNDING_M = 1e-7;
 
-    /** The engine draws a sagging deck as a polyline that lies lower by at most this: on the safe side, as it documents. */
+    /** The engine draws a sagging deck as a polyline at most this much lower: on the safe side, as it documents. */
     private static final double SAG_DRAWN_LOWER_M = 0.0001;
 
     /** Beyond this pitch of a unit, 36 %, the engine may leave a passage unproven. */
@@ -45,30 +47,63 @@ class EngineAgainstBruteForceTest {
 
     @Test
     void theLeastGroundClearanceIsTheTrueOne() {
-        report("ground", IntStream.range(0, CASES).parallel().mapToObj(i -> {
-            RandomCase c = RandomCase.of(RandomCase.SEED + i);
-            BruteForceClearance brute =
-                    BruteForceClearance.overGround(c.stance(), c.setting(), c.levelling(), c.profile());
-            Clearance engine = GroundClearance.least(c.stance(), c.setting(), c.levelling(), c.profile());
-            return compare(c, engine, brute, c.stance().trailer().deckSagM() > 0 ? SAG_DRAWN_LOWER_M : 0);
-        }).toList(), CASES);
+        report("ground", outcomes(CASES, RandomCase::of, EngineAgainstBruteForceTest::compareOverGround), CASES);
     }
 
     @Test
     void theLeastOverheadClearanceIsTheTrueOne() {
-        report("overhead", IntStream.range(0, CASES).parallel().mapToObj(i -> {
-            RandomCase c = RandomCase.of(RandomCase.SEED + i);
-            BruteForceClearance brute =
-                    BruteForceClearance.underSoffit(c.stance(), c.setting(), c.levelling(), c.profile(), c.soffit());
-            Optional<Clearance> engine =
-                    OverheadClearance.least(c.stance(), c.setting(), c.levelling(), c.profile(), c.soffit());
-            if (engine.isEmpty()) {
-                Least least = brute.least(BRUTE_M);
-                return new Outcome(
-                        true, 0, false, false, List.of(c + ": nothing overhead for the engine, yet " + least));
-            }
+        report("overhead", outcomes(CASES, RandomCase::of, EngineAgainstBruteForceTest::compareUnderSoffit), CASES);
+    }
+
+    @Test
+    void theLeastGroundClearanceWithATightBoosterHingeIsTheTrueOne() {
+        int cases = CASES / 2;
+        report(
+                "ground, tight hinge",
+                outcomes(cases, RandomCase::withTightHinge, EngineAgainstBruteForceTest::compareOverGround),
+                cases);
+    }
+
+    @Test
+    void theLeastOverheadClearanceWithATightBoosterHingeIsTheTrueOne() {
+        int cases = CASES / 2;
+        report(
+                "overhead, tight hinge",
+                outcomes(cases, RandomCase::withTightHinge, EngineAgainstBruteForceTest::compareUnderSoffit),
+                cases);
+    }
+
+    private static List<Outcome> outcomes(
+            int cases, LongFunction<RandomCase> draw, Function<RandomCase, Outcome> compare) {
+        return LongStream.range(0, cases)
+                .parallel()
+                .mapToObj(i -> compare.apply(draw.apply(RandomCase.SEED + i)))
+                .toList();
+    }
+
+    private static Outcome compareOverGround(RandomCase c) {
+        return compare(
+                c,
+                GroundClearance.least(c.stance(), c.setting(), c.levelling(), c.profile()),
+                BruteForceClearance.overGround(c.stance(), c.setting(), c.levelling(), c.profile()),
+                c.stance().trailer().deckSagM() > 0 ? SAG_DRAWN_LOWER_M : 0);
+    }
+
+    private static Outcome compareUnderSoffit(RandomCase c) {
+        BruteForceClearance brute =
+                BruteForceClearance.underSoffit(c.stance(), c.setting(), c.levelling(), c.profile(), c.soffit());
+        Optional<Clearance> engine =
+                OverheadClearance.least(c.stance(), c.setting(), c.levelling(), c.profile(), c.soffit());
+        if (engine.isPresent()) {
             return compare(c, engine.get(), brute, 0);
-        }).toList(), CASES);
+        }
+        // A soffit is always passed under: nothing overhead would be a wrong answer.
+        return new Outcome(
+                true,
+                Double.NaN,
+                false,
+                false,
+                List.of(c + ": nothing overhead for the engine, yet " + brute.least(BRUTE_M)));
     }
 
     /** {@code drawnLowerM}: how much lower than the truth the engine may be for its drawing of the outline. */
@@ -136,7 +171,8 @@ class EngineAgainstBruteForceTest {
         long clear = outcomes.stream().filter(Outcome::clear).count();
         long contact = outcomes.stream().filter(Outcome::contact).count();
         System.out.printf(
-                "%s, seed %d: %d passages proven, worst difference %.4f mm, at most %.4f mm above; %d clear, %d contact%n",
+                "%s, seed %d: %d passages proven, off by at most %.4f mm, above by at most %.4f mm; "
+                        + "%d clear, %d contact%n",
                 what,
                 RandomCase.SEED,
                 outcomes.stream().filter(Outcome::compared).count(),
@@ -146,7 +182,7 @@ class EngineAgainstBruteForceTest {
                 contact);
         assertEquals(expected, outcomes.size(), "no case may be dropped");
         assertTrue(
-                outcomes.stream().filter(Outcome::compared).count() >= Math.max(2000, 0.999 * expected),
+                outcomes.stream().filter(Outcome::compared).count() >= 0.998 * expected,
                 "hardly any case may be left unproven");
         assertTrue(clear > expected / 10 && contact > expected / 10, "both verdicts must occur often");
         assertTrue(
@@ -211,7 +247,11 @@ class EngineAgainstBruteForceTest {
     }
 
     private static void compare(
-            String what, List<Wheel> expected, List<WheelPosture> actual, List<String> failures, Map<Stand, Integer> seen) {
+            String what,
+            List<Wheel> expected,
+            List<WheelPosture> actual,
+            List<String> failures,
+            Map<Stand, Integer> seen) {
         if (expected.size() != actual.size()) {
             failures.add(what + actual.size() + " wheels, expected " + expected.size());
             return;

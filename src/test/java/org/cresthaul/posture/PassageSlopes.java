@@ -16,10 +16,10 @@ import org.cresthaul.rig.Trailer;
  *
  * <p>The bound: take one straight grade m away from the ground. Over straight ground every gap is constant, so a gap
  * changes only by what the ground under the wheels and under the gap strays from m, at most ε per metre. A point of a
- * unit moves by the weighted sum of its wheels' movements, the weights being the levers; their absolute values add up to
- * W. So the gap to the ground changes by at most (W + 1) ε per metre, that to a soffit by W ε and the soffit's own slope
- * against m. A quarter is added for the exact rotation that the levers leave out, and the search that uses the bound
- * checks it wherever it looks.
+ * unit moves by the weighted sum of its wheels' movements, the weights being the levers; their absolute values add up
+ * to W. So the gap to the ground changes by at most (W + 1) ε per metre, that to a soffit by W ε and the soffit's own
+ * slope against m. A quarter is added for the exact rotation that the levers leave out, and the search that uses the
+ * bound checks it wherever it looks.
  */
 final class PassageSlopes {
     private static final double SAFETY = 1.25;
@@ -122,7 +122,7 @@ final class PassageSlopes {
         }
     }
 
-    /** Sum of absolute weights at {@code x} of a beam on a front support (itself of weight {@code front}) and a rear one. */
+    /** Sum of absolute weights at {@code x} of a beam on a front support (of weight {@code front}) and a rear one. */
     private static double lever(double frontX, double rearX, double front, double x) {
         double share = (frontX - x) / (frontX - rearX);
         return Math.abs(1 - share) * front + Math.abs(share);

@@ -98,8 +98,8 @@ final class PlainGround {
 
     /**
      * Height of the centre of a rigid wheel over {@code x}: the largest of p(x + u) + √(r² − u²) over |u| ≤ r. On a
-     * straight segment that function is concave in u, so its largest value is at the tangent point u = r sin(slope), or,
-     * when that point is not on the segment, at one of the segment's ends.
+     * straight segment that function is concave in u, so its largest value is at the tangent point u = r sin(slope),
+     * or, when that point is not on the segment, at one of the segment's ends.
      */
     double wheelCentreM(double x, double radiusM) {
         double most = Double.NEGATIVE_INFINITY;

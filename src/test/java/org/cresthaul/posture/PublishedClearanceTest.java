@@ -51,13 +51,13 @@ class PublishedClearanceTest {
     @Test
     void g1PeakOfTwoGradesUnderMidWheelbase() {
         double m = 0.023;
-        Tightest tightest = tightest(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(m));
+        Tightest tightest = Tightest.of(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(m));
         double lossIn = (5 * INCH - tightest.gapM() + standingOnGradeM(m)) / INCH;
         assertEquals(4.968, lossIn, 0.005);
         assertTrue(tightest.gapM() > 0, "just passes");
         assertEquals(18 * FOOT, tightest.steerM(), 0.001, "wheels astride the peak");
-        assertTrue(tightest(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0462 / 2)).gapM() > 0, "A below 4.63 %");
-        assertTrue(tightest(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0464 / 2)).gapM() < 0, "A above 4.63 %");
+        assertTrue(Tightest.of(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0462 / 2)).gapM() > 0, "A below 4.63 %");
+        assertTrue(Tightest.of(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0464 / 2)).gapM() < 0, "A above 4.63 %");
     }
 
     /** G2. A_max = 4 h / L (published formula, value computed from it): 40 ft, 6 in clearance, 5.000 %. */
@@ -65,14 +65,14 @@ class PublishedClearanceTest {
     void g2LargestChangeOfGrade() {
         double largest = crossing(0.045, 0.055, a -> {
             double m = a / 2;
-            return tightest(TwoWheelBody.of(40 * FOOT, 6 * INCH - standingOnGradeM(m), 2), peak(m)).gapM();
+            return Tightest.of(TwoWheelBody.of(40 * FOOT, 6 * INCH - standingOnGradeM(m), 2), peak(m)).gapM();
         });
         assertEquals(5.000, 100 * largest, 0.001);
     }
 
     /**
-     * G3. A crossing at the handbook limit: plane 9.167 ft wide (gauge 56.5 in, two 2.75 in heads, 2 ft each side), then
-     * 3 in fall over the next 28 ft. Profile rule: AASHTO, read in TxDOT Roadway Design Manual 13.11.2 and
+     * G3. A crossing at the handbook limit: plane 9.167 ft wide (gauge 56.5 in, two 2.75 in heads, 2 ft each side),
+     * then 3 in fall over the next 28 ft. Profile rule: AASHTO, read in TxDOT Roadway Design Manual 13.11.2 and
      * Highway-Rail Crossing Handbook, 3rd edition, chapter 2. Worst loss g (2L − p)² / (8L) (computed from the
      * geometry); centred the loss for 36 ft is only 1.438 in.
      */
@@ -92,7 +92,7 @@ class PublishedClearanceTest {
                 -slope);
         double wheelbaseM = wheelbaseFt * FOOT;
         TwoWheelBody body = TwoWheelBody.of(wheelbaseM, 5 * INCH, 2);
-        Tightest tightest = tightest(body, crossing);
+        Tightest tightest = Tightest.of(body, crossing);
         double lossIn = (5 * INCH - tightest.gapM() + standingOnGradeM(slope)) / INCH;
         assertEquals(worstLossIn, lossIn, 0.01);
         // A quarter of the plane off the middle, on one side or the other.
@@ -101,7 +101,7 @@ class PublishedClearanceTest {
         assertTrue(tightest.gapM() > 0, "36 ft and 50 ft pass with 5 in");
         if (wheelbaseFt == 36) {
             double centredIn =
-                    (5 * INCH - gapM(body, crossing, wheelbaseM / 2) + standingOnGradeM(slope)) / INCH;
+                    (5 * INCH - Tightest.gapM(body, crossing, wheelbaseM / 2) + standingOnGradeM(slope)) / INCH;
             assertEquals(1.438, centredIn, 0.01);
             assertTrue(lossIn > centredIn + 0.02, "centring the truck would hide the worst");
         }
@@ -115,12 +115,12 @@ class PublishedClearanceTest {
     @CsvSource({"36, 5.40", "40, 6.00"})
     void g4StraightFallsWithoutAPlane(double wheelbaseFt, double expectedLossIn) {
         double m = 9 * INCH / (30 * FOOT);
-        Tightest tightest = tightest(TwoWheelBody.of(wheelbaseFt * FOOT, 5 * INCH, 2), peak(m));
+        Tightest tightest = Tightest.of(TwoWheelBody.of(wheelbaseFt * FOOT, 5 * INCH, 2), peak(m));
         assertEquals(expectedLossIn, (5 * INCH - tightest.gapM() + standingOnGradeM(m)) / INCH, 0.01);
         assertTrue(tightest.gapM() < 0, "5 in drags");
     }
 
-    /** G5. Crest curve with the wheelbase wholly on it: loss L² / (800 K) (vertical-curve geometry, computed): 6.000 in. */
+    /** G5. Crest curve, the wheelbase wholly on it: loss L² / (800 K) (vertical-curve geometry, computed): 6.000 in. */
     @Test
     void g5LossOnACrestCurve() {
         assertEquals(6.000, crestLossM(40, 4, 10) / INCH, 0.001);
@@ -134,9 +134,9 @@ class PublishedClearanceTest {
     }
 
     /**
-     * How much of the clearance a crest takes, with the wheels touching the ground {@code wheelbaseFt} apart: on a slope of
-     * angle α the centre stands r sin α further out than where the wheel touches and r cos α higher than there, so the
-     * axles are drawn 2 r sin α further apart and the level height r (1 − cos α) is given back.
+     * How much of the clearance a crest takes, with the wheels touching the ground {@code wheelbaseFt} apart: on a
+     * slope of angle α the centre stands r sin α further out than where the wheel touches and r cos α higher than
+     * there, so the axles are drawn 2 r sin α further apart and the level height r (1 − cos α) is given back.
      */
     private static double crestLossM(double wheelbaseFt, double kFeetPerPercent, double clearanceIn) {
         double halfM = wheelbaseFt * FOOT / 2;
@@ -151,7 +151,7 @@ class PublishedClearanceTest {
         }
         double endSlope = 2 * perM * steps * 0.1 * FOOT;
         TwoWheelBody body = TwoWheelBody.of(2 * (halfM + R * Math.sin(angle)), clearanceIn * INCH, 2);
-        Tightest tightest = tightest(body, profile(points, endSlope, -endSlope));
+        Tightest tightest = Tightest.of(body, profile(points, endSlope, -endSlope));
         return clearanceIn * INCH - tightest.gapM() - R * (1 - Math.cos(angle));
     }
 
@@ -166,8 +166,8 @@ class PublishedClearanceTest {
         TwoWheelBody body = TwoWheelBody.of(2 * halfM, 5 * INCH, 2);
         double sumOfSquares = 0;
         for (int moved = 0; moved < 3; moved++) {
-            double raisedM = gapM(body, hump(halfM, moved, 0.05), halfM);
-            double loweredM = gapM(body, hump(halfM, moved, -0.05), halfM);
+            double raisedM = Tightest.gapM(body, hump(halfM, moved, 0.05), halfM);
+            double loweredM = Tightest.gapM(body, hump(halfM, moved, -0.05), halfM);
             double rate = (raisedM - loweredM) / 0.1;
             sumOfSquares += rate * rate;
         }
@@ -215,15 +215,15 @@ class PublishedClearanceTest {
         // The wheels touch 25 m apart: on the slope of angle α a centre stands r sin α further in and r cos α higher.
         double angle = Math.atan(halfM / radiusM);
         TwoWheelBody body = TwoWheelBody.of(2 * (halfM - R * Math.sin(angle)), 1, heightM);
-        Tightest tightest = tightest(body, profile(road, -endSlope, endSlope), Soffit.of(over));
+        Tightest tightest = Tightest.of(body, profile(road, -endSlope, endSlope), Soffit.of(over));
         double rise = headroomM - heightM - tightest.gapM() + R * (1 - Math.cos(angle));
         assertEquals(riseMm, 1000 * rise, 0.1);
     }
 
     /**
-     * O1. A worked example published at csr.engine.ac.nz/encuentra/15343711 (read there): sag −2 % / +2 %, K = 79, sight
-     * distance 360 ft; curve 316 ft, offset at the intersection point 1.58 ft, so 16 ft of clearance puts the soffit 17.58
-     * ft above that point (printed 1.6 and 17.6), ±0.02 ft.
+     * O1. A worked example published at csr.engine.ac.nz/encuentra/15343711 (read there): sag −2 % / +2 %, K = 79,
+     * sight distance 360 ft; curve 316 ft, offset at the intersection point 1.58 ft, so 16 ft of clearance puts the
+     * soffit 17.58 ft above that point (printed 1.6 and 17.6), ±0.02 ft.
      */
     @Test
     void o1SixteenFeetUnderASoffitOnASag() {
@@ -231,15 +231,15 @@ class PublishedClearanceTest {
         TwoWheelBody body = TwoWheelBody.of(2 * FOOT, 1, 16 * FOOT);
         Soffit soffit = Soffit.of(List.of(
                 new SurveyedPoint(-0.5 * FOOT, 17.58 * FOOT), new SurveyedPoint(0.5 * FOOT, 17.58 * FOOT)));
-        assertEquals(0, tightest(body, sag316()).gapM() / FOOT - 1 / FOOT, 0.02, "stands on the road");
-        assertEquals(0, tightest(body, sag316(), soffit).gapM() / FOOT, 0.02);
+        assertEquals(0, Tightest.of(body, sag316()).gapM() / FOOT - 1 / FOOT, 0.02, "stands on the road");
+        assertEquals(0, Tightest.of(body, sag316(), soffit).gapM() / FOOT, 0.02);
         assertEquals(1.58, sag316().heightAt(0) / FOOT, 0.02);
     }
 
     /**
-     * O1, sight line: the same example prints a sight clearance of 7.02 ft above the road (read there as 7). The sight line
-     * is a chord of 360 ft, 5 ft above the road at mid-length: the mean of an eye at 8 ft and an object at 2 ft (AASHTO,
-     * from memory). A 5 ft high body on a 360 ft wheelbase is that chord.
+     * O1, sight line: the same example prints a sight clearance of 7.02 ft above the road (read there as 7). The sight
+     * line is a chord of 360 ft, 5 ft above the road at mid-length: the mean of an eye at 8 ft and an object at 2 ft
+     * (AASHTO, from memory). A 5 ft high body on a 360 ft wheelbase is that chord.
      */
     @Test
     void o1SightLineAcrossASag() {
@@ -247,7 +247,7 @@ class PublishedClearanceTest {
         double soffitM = (1.58 + 7.02) * FOOT;
         Soffit soffit = Soffit.of(
                 List.of(new SurveyedPoint(-0.5 * FOOT, soffitM), new SurveyedPoint(0.5 * FOOT, soffitM)));
-        assertEquals(0, tightest(body, sag316(), soffit).gapM() / FOOT, 0.02);
+        assertEquals(0, Tightest.of(body, sag316(), soffit).gapM() / FOOT, 0.02);
     }
 
     /** Heights above the intersection point of two 2 % grades joined by a 316 ft curve (79 ft per percent times 4). */
@@ -265,9 +265,9 @@ class PublishedClearanceTest {
     // -------------------------------------------------- notches and lift axle
 
     /**
-     * W10 (common practice, no source): a notch step is about 3/4 in, five notches; the secondary valve, empty with the
-     * lift axle up, about 1.5 in higher; the lifted tyre 3.5 to 4 in above the ground. An invented empty lowbed, standing
-     * level: what is set is what a tape would find.
+     * W10 (common practice, no source): a notch step is about 3/4 in, five notches; the secondary valve, empty with
+     * the lift axle up, about 1.5 in higher; the lifted tyre 3.5 to 4 in above the ground. An invented empty lowbed,
+     * standing level: what is set is what a tape would find.
      */
     @Test
     void w10NotchesAndLiftAxleShowAsATapeFindsThem() {
@@ -344,98 +344,9 @@ class PublishedClearanceTest {
 
     private static RoadProfile peak(double m) {
         return profile(
-                List.of(new SurveyedPoint(-30, -30 * m), new SurveyedPoint(0, 0), new SurveyedPoint(30, -30 * m)), m, -m);
-    }
-
-    /** The lowest gap of a passage, and where the steer axle is then. */
-    private record Tightest(double gapM, double steerM) {}
-
-    private static Tightest tightest(TwoWheelBody body, RoadProfile profile) {
-        Clearance found = GroundClearance.least(body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile);
-        return walkedDown(found, steerM -> gapM(body, profile, steerM));
-    }
-
-    private static Tightest tightest(TwoWheelBody body, RoadProfile profile, Soffit soffit) {
-        Clearance found = OverheadClearance.least(
-                        body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile, soffit)
-                .orElseThrow();
-        return walkedDown(found, steerM -> gapUnderM(body, profile, soffit, steerM));
-    }
-
-    private static Tightest walkedDown(Clearance found, DoubleUnaryOperator gapAt) {
-        assertTrue(found.proven());
-        assertEquals(UnitName.TRACTOR, found.unit());
-        assertEquals(found.valueM(), gapAt.applyAsDouble(found.steerM()), 1e-9, "attained where it says");
-        double from = found.steerM() - 1;
-        double to = found.steerM() + 1;
-        double share = (Math.sqrt(5) - 1) / 2;
-        while (to - from > 1e-5) {
-            double left = to - share * (to - from);
-            double right = from + share * (to - from);
-            if (gapAt.applyAsDouble(left) <= gapAt.applyAsDouble(right)) {
-                to = right;
-            } else {
-                from = left;
-            }
-        }
-        double steerM = (from + to) / 2;
-        double gapM = gapAt.applyAsDouble(steerM);
-        assertTrue(
-                gapM >= found.valueM() - found.provenWithinM() - 1e-9,
-                "the search found " + found.valueM() + ", nearby it is " + gapM);
-        // On a curve drawn with short chords the walk can end in a ripple above where it began.
-        return gapM < found.valueM() ? new Tightest(gapM, steerM) : new Tightest(found.valueM(), found.steerM());
-    }
-
-    /** The gap of the straight underside at one position: over every profile point under it and at its two ends. */
-    private static double gapM(TwoWheelBody body, RoadProfile profile, double steerM) {
-        Pose pose = new PostureSolver(body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile)
-                .at(steerM)
-                .tractor();
-        Ends ends = Ends.of(pose, body.stance().tractor().underside().points());
-        double least = Math.min(
-                ends.rearZ - profile.heightAt(ends.rearX), ends.frontZ - profile.heightAt(ends.frontX));
-        for (SurveyedPoint p : profile.points()) {
-            if (p.distanceM() > ends.rearX && p.distanceM() < ends.frontX) {
-                least = Math.min(least, ends.heightAt(p.distanceM()) - p.elevationM());
-            }
-        }
-        return least;
-    }
-
-    /** The gap of the straight top at one position under a soffit. */
-    private static double gapUnderM(TwoWheelBody body, RoadProfile profile, Soffit soffit, double steerM) {
-        Pose pose = new PostureSolver(body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile)
-                .at(steerM)
-                .tractor();
-        Ends ends = Ends.of(pose, body.stance().tractor().topside().points());
-        double least = Double.POSITIVE_INFINITY;
-        if (ends.rearX >= soffit.startM() && ends.rearX <= soffit.endM()) {
-            least = Math.min(least, soffit.heightAt(ends.rearX) - ends.rearZ);
-        }
-        if (ends.frontX >= soffit.startM() && ends.frontX <= soffit.endM()) {
-            least = Math.min(least, soffit.heightAt(ends.frontX) - ends.frontZ);
-        }
-        for (int i = 0; i < soffit.size(); i++) {
-            double s = soffit.distanceM(i);
-            if (s > ends.rearX && s < ends.frontX) {
-                least = Math.min(least, soffit.elevationM(i) - ends.heightAt(s));
-            }
-        }
-        return least;
-    }
-
-    /** A straight line of the body, in the world. */
-    private record Ends(double rearX, double rearZ, double frontX, double frontZ) {
-        static Ends of(Pose pose, List<FramePoint> line) {
-            FramePoint rear = line.get(0);
-            FramePoint front = line.get(1);
-            return new Ends(pose.worldXM(rear), pose.worldZM(rear), pose.worldXM(front), pose.worldZM(front));
-        }
-
-        double heightAt(double s) {
-            return rearZ + (frontZ - rearZ) * (s - rearX) / (frontX - rearX);
-        }
+                List.of(new SurveyedPoint(-30, -30 * m), new SurveyedPoint(0, 0), new SurveyedPoint(30, -30 * m)),
+                m,
+                -m);
     }
 
     /** Where a steadily rising or falling function crosses zero. */

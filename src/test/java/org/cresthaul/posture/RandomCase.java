@@ -25,9 +25,23 @@ record RandomCase(
     static final long SEED = Long.getLong("cresthaul.seed", 20_261_125L);
 
     static RandomCase of(long seed) {
-        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        RandomGenerator random = generator(seed);
         LevelStance stance = RandomRigs.stance(random);
-        Setting setting = RandomRigs.setting(random, stance);
+        return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
+    }
+
+    /** A booster trailing on a tight hinge. */
+    static RandomCase withTightHinge(long seed) {
+        RandomGenerator random = generator(seed);
+        LevelStance stance = RandomRigs.tightHingeStance(random);
+        return onRandomRoad(seed, stance, RandomRigs.trailing(random, stance), random);
+    }
+
+    private static RandomGenerator generator(long seed) {
+        return RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+    }
+
+    private static RandomCase onRandomRoad(long seed, LevelStance stance, Setting setting, RandomGenerator random) {
         Levelling levelling = RandomRigs.levelling(random, setting);
         RoadProfile profile = RandomProfiles.profile(random);
         double overTheTop = random.nextDouble(-0.3, 0.5);

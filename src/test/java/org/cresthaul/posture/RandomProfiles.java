@@ -70,7 +70,8 @@ final class RandomProfiles {
         return steps;
     }
 
-    private static void surveyed(RandomGenerator random, List<double[]> steps, double lengthM, double slope, double noise) {
+    private static void surveyed(
+            RandomGenerator random, List<double[]> steps, double lengthM, double slope, double noise) {
         double left = lengthM;
         while (left > 0) {
             double length = Math.min(left, between(random, 0.4, 3));

@@ -30,7 +30,21 @@ public final class RandomRigs {
         Tractor tractor = tractor(random);
         boolean booster = random.nextInt(5) < 3;
         Trailer trailer = trailer(random, booster);
-        return new LevelStance("random", tractor, trailer, booster ? Optional.of(booster(random, trailer)) : Optional.empty());
+        return new LevelStance(
+                "random",
+                tractor,
+                trailer,
+                booster
+                        ? Optional.of(booster(random, trailer, hingeLimit(random), hingeLimit(random)))
+                        : Optional.empty());
+    }
+
+    /** Always with a booster, its hinge so tight that it carries the trailer, or hangs from it, again and again. */
+    static LevelStance tightHingeStance(RandomGenerator random) {
+        Tractor tractor = tractor(random);
+        Trailer trailer = trailer(random, true);
+        Booster booster = booster(random, trailer, between(random, 0, 0.03), between(random, 0, 0.03));
+        return new LevelStance("tight hinge", tractor, trailer, Optional.of(booster));
     }
 
     private static double between(RandomGenerator random, double least, double most) {
@@ -189,7 +203,7 @@ public final class RandomRigs {
         return line.outline();
     }
 
-    private static Booster booster(RandomGenerator random, Trailer trailer) {
+    private static Booster booster(RandomGenerator random, Trailer trailer, double hingeUpRad, double hingeDownRad) {
         double hingeX = origin(random);
         double axleX = hingeX - between(random, 1.2, 3.5);
         double radius = between(random, 0.37, 0.52);
@@ -215,8 +229,8 @@ public final class RandomRigs {
                 under.outline(),
                 top.outline(),
                 List.of(BoosterState.values()),
-                hingeLimit(random),
-                hingeLimit(random),
+                hingeUpRad,
+                hingeDownRad,
                 OptionalDouble.of(lastX - between(random, 1.2, 1.7)),
                 Optional.of(carried.outline()));
     }
@@ -241,6 +255,13 @@ public final class RandomRigs {
                 random.nextInt(4) == 0 ? between(random, -0.06, 0.06) : notch,
                 raised && random.nextInt(3) > 0 ? between(random, 0, 0.25) : 0,
                 raised && random.nextBoolean() ? between(random, 0.001, 0.1) : 0);
+    }
+
+    /** A setting with the booster trailing. */
+    static Setting trailing(RandomGenerator random, LevelStance stance) {
+        Setting any = setting(random, stance);
+        return new Setting(
+                any.lift(), BoosterState.TRAILING, any.notchOffsetM(), any.frontRaiseM(), any.rearRaiseM());
     }
 
     static Levelling levelling(RandomGenerator random, Setting setting) {

@@ -210,6 +210,24 @@ class BadInputTest {
     }
 
     @Test
+    void refusesMoreWorkThanOneRequestMayAskFor() throws Exception {
+        StringBuilder fords = new StringBuilder();
+        for (int i = 0; i < 700; i++) {
+            fords.append(",{\"type\":\"Feature\",\"geometry\":{\"type\":\"Point\",\"coordinates\":[-93.08,44.618]},")
+                    .append("\"properties\":{\"hazard\":\"dip\",\"id\":\"F").append(i).append("\",\"name\":\"Ford\"}}");
+        }
+        String route = RouteTexts.ROUTE.stripTrailing().replaceFirst("] }$", fords + "]}");
+
+        JsonNode problem = BadRequestTest.requireProblem(
+                server.post("/api/check", Requests.check(route, RigTexts.RIG, "")), 422, "bad-input");
+
+        // 704 hazards in 32 configurations are 22,528 cells.
+        assertEquals("/route/features", problem.at("/problems/0/pointer").textValue());
+        assertEquals("too-much-work", problem.at("/problems/0/code").textValue());
+        assertEquals(200, server.post("/api/route", route).statusCode());
+    }
+
+    @Test
     void refusesAnotherEncoding() throws Exception {
         HttpResponse<String> response = server.send(server.request("/api/check")
                 .header("Content-Type", "application/json")

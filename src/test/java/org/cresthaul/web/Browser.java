@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,8 @@ import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.OutputType;
+import org.openqa.selenium.NoSuchElementException;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -97,8 +99,8 @@ final class Browser implements AutoCloseable {
     /** Waits until {@code condition} gives something that is neither null nor false. */
     <T> T await(String what, Function<Browser, T> condition) {
         return new WebDriverWait(driver, PATIENCE)
-                .ignoring(org.openqa.selenium.NoSuchElementException.class)
-                .ignoring(org.openqa.selenium.StaleElementReferenceException.class)
+                .ignoring(NoSuchElementException.class)
+                .ignoring(StaleElementReferenceException.class)
                 .withMessage(() -> what + "\n" + errors() + "\n" + find("body").getText())
                 .until(d -> condition.apply(this));
     }
@@ -161,8 +163,13 @@ final class Browser implements AutoCloseable {
                 .toList();
     }
 
-    byte[] screenshot() {
-        return driver.getScreenshotAs(OutputType.BYTES);
+    /** The whole page at a width, as PNG: on a screen as high as the page, so that nothing has to scroll. */
+    byte[] picture(int width) {
+        for (int i = 0; i < 3; i++) {
+            resize(width, ((Long) run("return document.documentElement.scrollHeight")).intValue());
+        }
+        Object picture = driver.executeCdpCommand("Page.captureScreenshot", Map.of("format", "png")).get("data");
+        return Base64.getDecoder().decode((String) picture);
     }
 
     @Override

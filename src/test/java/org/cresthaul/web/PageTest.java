@@ -9,6 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -17,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import javax.imageio.ImageIO;
 import org.cresthaul.server.Requests;
 import org.cresthaul.server.Samples;
 import org.cresthaul.server.TestServer;
@@ -218,25 +221,25 @@ class PageTest {
             browser.await(id + " is open", b -> id.equals(b.find("#detail").getDomAttribute("data-hazard")));
             int covered = 0;
             for (WebElement button : browser.list("#matrix button[data-configurations]")) {
+                Double shown = number(button, "data-value-m");
+                Double least = null;
                 for (String configuration : button.getDomAttribute("data-configurations").split("[ ,]+")) {
                     JsonNode cell = cell(id, configuration);
+                    Double gapM = governingM(cell);
                     assertEquals(cell.path("verdict").textValue(), button.getDomAttribute("data-verdict"));
-                    boolean own = configuration.equals(button.getDomAttribute("data-configuration"));
-                    assertSameGap(governingM(cell), number(button, "data-value-m"), own ? 0 : SHARED_M, id + " " + configuration);
+                    assertEquals(gapM == null, shown == null, id + " " + configuration);
+                    if (gapM != null) {
+                        assertTrue(gapM - shown <= SHARED_M, id + " " + configuration + ": " + gapM + " as " + shown);
+                        least = least == null || gapM < least ? gapM : least;
+                    }
                     covered++;
                 }
+                assertEquals(least, shown, "of the states that share a cell, the least gap is shown: " + id);
             }
             assertEquals(hazard.path("cells").size(), covered, "every configuration stands in the matrix of " + id);
             compared += covered;
         }
         assertTrue(compared > 100);
-    }
-
-    private static void assertSameGap(Double expected, Double shown, double within, String where) {
-        assertEquals(expected == null, shown == null, where);
-        if (expected != null) {
-            assertTrue(Math.abs(expected - shown) <= within, where + ": " + expected + " is shown as " + shown);
-        }
     }
 
     @Test
@@ -297,6 +300,18 @@ class PageTest {
                     request);
         }
         assertEquals(List.of(), browser.errors(), "nothing failed to load, nothing was refused, nothing threw");
+    }
+
+    /** Leaves the sheet of the sample in target/; DEVELOPERS.md tells how it gets into the documents. */
+    @Test
+    void canBePictured() throws Exception {
+        browser.find("#hazard-table tr[data-hazard='H04'] .hazard-open").sendKeys(Keys.ENTER);
+        browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        byte[] picture = browser.picture(1280);
+
+        BufferedImage image = ImageIO.read(new ByteArrayInputStream(picture));
+        assertTrue(image.getWidth() == 1280 && image.getHeight() >= 1600, image.getWidth() + " x " + image.getHeight());
+        Files.write(Path.of("target", "sample-sheet.png"), picture);
     }
 
     @Test
