@@ -156,7 +156,9 @@ export function pressure(valuePa, system) {
   if (!isNumber(valuePa)) {
     return UNKNOWN;
   }
-  return system === 'us' ? `${grouped(stepsIn(valuePa, PSI_PA, 'nearest'), ',')} psi` : `${decimals(valuePa / 1e5, 1)} bar`;
+  return system === 'us'
+    ? `${grouped(stepsIn(valuePa, PSI_PA, 'nearest'), ',')} psi`
+    : `${decimals(valuePa / 1e5, 1)} bar`;
 }
 
 /** Pascals in one unit of a pressure axis. */

@@ -5,7 +5,10 @@ import { linear, spread } from './scale.js';
 export function extent({ units, wheels }) {
   const points = units.flatMap(unit => [...unit.underside, ...unit.topside, ...unit.load.flat()]);
   const xs = [...points.map(([x]) => x), ...wheels.flatMap(w => [w.xM - w.radiusM, w.xM + w.radiusM])];
-  return { left: Math.min(...xs) - 0.2, right: Math.max(...xs) + 0.2, top: Math.max(...points.map(([, h]) => h)) + 0.2 };
+  const room = 0.2;
+  return {
+    left: Math.min(...xs) - room, right: Math.max(...xs) + room, top: Math.max(...points.map(([, h]) => h)) + room,
+  };
 }
 
 /** Maps metres to pixels with one scale both ways; the combination travels to the right. */

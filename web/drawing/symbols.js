@@ -2,8 +2,8 @@
  * The sheet's symbols as path data, each in its own box; words go with them everywhere. No DOM.
  *
  * Verdicts, 16 × 16: what differs is the outline and how much of it is inked, so that they stay apart in one colour:
- * an open ring, a diamond with a bar across, a solid square with a cross cut out, a broken ring with a question, a solid
- * weight pressing down, a broken square with a question.
+ * an open ring, a diamond with a bar across, a solid square with a cross cut out, a broken ring with a question,
+ * a solid weight pressing down, a broken square with a question.
  * Hazard kinds, 28 × 14: the road as its section would show it.
  */
 
@@ -35,7 +35,10 @@ const KINDS = {
   },
   'low-structure': { word: 'low structure', path: 'M1 12H27M4 2H24V5H4ZM6 5V12M22 5V12' },
   'dip': { word: 'dip', path: 'M1 4C8 4 9 11 14 11C19 11 20 4 27 4' },
-  'posted-bridge': { word: 'posted bridge', path: 'M1 5H27M4 5V12M24 5V12M4 12C9 7 19 7 24 12M14 0V3M12 1.5L14 3.5L16 1.5' },
+  'posted-bridge': {
+    word: 'posted bridge',
+    path: 'M1 5H27M4 5V12M24 5V12M4 12C9 7 19 7 24 12M14 0V3M12 1.5L14 3.5L16 1.5',
+  },
   'stretch': { word: 'stretch with weight limits', path: 'M1 11H27M4 11V3M24 11V3M4 5H9M12 5H16M19 5H24' },
   'crest': { word: 'crest', path: 'M1 11C8 11 9 4 14 4C19 4 20 11 27 11' },
 };

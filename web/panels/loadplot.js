@@ -28,8 +28,9 @@ export function createLoadPlot(id) {
     const names = spread(order.map(({ y }) => y), 13, area.top, area.bottom + 6);
     const nameY = new Map(order.map(({ index }, place) => [index, names[place]]));
     replace(node,
-      svg('defs', {}, svg('pattern', { id: `${id}-hatch`, width: 7, height: 7, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)' },
-        svg('path', { class: 'hatch', d: 'M0 0V7' }))),
+      svg('defs', {}, svg('pattern', {
+        id: `${id}-hatch`, width: 7, height: 7, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)',
+      }, svg('path', { class: 'hatch', d: 'M0 0V7' }))),
       axes(plot, units, area, toX, toY, most),
       window(plot, area, toX, id),
       plot.lines.map((line, index) => [
@@ -42,7 +43,7 @@ export function createLoadPlot(id) {
         svg('text', { class: 'label', x: area.right + 8, y: nameY.get(index) }, line.group),
       ]),
       svg('path', { class: 'cursor', d: `M${toX(plot.at)} ${area.top}V${area.bottom}` }),
-      svg('text', { class: 'label plot-now', x: toX(plot.at), y: area.top - 14, 'text-anchor': anchor(toX(plot.at), area) }, 'now'));
+      text(toX(plot.at), area.top - 14, 'now', anchor(toX(plot.at), area), 'label plot-now'));
   }
 
   return { node, words, draw };
@@ -59,21 +60,26 @@ function limitMark({ mostKg }, { from, to }, toX, toY) {
   return marks.join('');
 }
 
+const text = (x, y, content, textAnchor, cls = 'label') =>
+  svg('text', { class: cls, x, y, 'text-anchor': textAnchor }, content);
+
 const anchor = (x, { left, right }) => (x < left + 20 ? 'start' : x > right - 20 ? 'end' : 'middle');
 
 /** What lies outside the window is hatched; the window has posts and its name. */
 function window(plot, area, toX, id) {
   const height = area.bottom - area.top;
-  const shade = (from, to) => to > from && svg('rect', { class: 'plot-outside', fill: `url(#${id}-hatch)`, x: from, y: area.top, width: to - from, height });
+  const shade = (from, to) => to > from && svg('rect', {
+    class: 'plot-outside', fill: `url(#${id}-hatch)`, x: from, y: area.top, width: to - from, height,
+  });
   if (plot.allowed === null) {
     return [shade(area.left, area.right),
-      svg('text', { class: 'label', x: (area.left + area.right) / 2, y: area.top - 3, 'text-anchor': 'middle' }, 'nowhere within limits')];
+      text((area.left + area.right) / 2, area.top - 3, 'nowhere within limits', 'middle')];
   }
   const [from, to] = plot.allowed.map(toX);
   return [
     shade(area.left, from), shade(to, area.right),
     svg('path', { class: 'plot-window', d: `M${from} ${area.bottom}V${area.top}H${to}V${area.bottom}` }),
-    svg('text', { class: 'label', x: (from + to) / 2, y: area.top - 3, 'text-anchor': anchor((from + to) / 2, area) }, 'within limits'),
+    text((from + to) / 2, area.top - 3, 'within limits', anchor((from + to) / 2, area)),
     plot.best && svg('path', { class: 'plot-best', d: `M${toX(plot.best.at) - 5} ${area.bottom + 1}h10l-5 -8Z` }),
   ];
 }
@@ -86,21 +92,23 @@ function axes(plot, units, area, toX, toY, most) {
   return [
     ticks(0, most / unitKg, 5).map(value => [
       svg('path', { class: 'grid', d: `M${area.left} ${toY(value * unitKg)}H${area.right}` }),
-      svg('text', { class: 'label', x: area.left - 5, y: toY(value * unitKg) + 4, 'text-anchor': 'end' }, String(value)),
+      text(area.left - 5, toY(value * unitKg) + 4, String(value), 'end'),
     ]),
     svg('text', { class: 'label', x: 0, y: 10 }, loadUnitName(units)),
     svg('path', { class: 'axis', d: `M${area.left} ${area.top}V${area.bottom}H${area.right}` }),
     ticks(plot.from / along.unit, plot.to / along.unit, 5).map(value => [
       svg('path', { class: 'tick', d: `M${toX(value * along.unit)} ${area.bottom}v4` }),
-      svg('text', { class: 'label', x: toX(value * along.unit), y: area.bottom + 16, 'text-anchor': 'middle' }, String(value)),
+      text(toX(value * along.unit), area.bottom + 16, String(value), 'middle'),
     ]),
-    svg('text', { class: 'label', x: (area.left + area.right) / 2, y: HEIGHT - 4, 'text-anchor': 'middle' }, along.name),
+    text((area.left + area.right) / 2, HEIGHT - 4, along.name, 'middle'),
   ];
 }
 
 /** The plot in words. */
 export function say(plot, units) {
-  const shown = value => (plot.of === 'position' ? `${dimension(value, units)} behind the deck front` : pressure(value, units));
+  const shown = value => (plot.of === 'position'
+    ? `${dimension(value, units)} behind the deck front`
+    : pressure(value, units));
   const what = plot.of === 'position' ? `Centre of gravity of ${plot.piece}` : 'Regulator';
   const window = plot.allowed === null
     ? `Within limits ${plot.note ?? 'nowhere'}.`

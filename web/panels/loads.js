@@ -9,7 +9,9 @@ import { BOOSTER_WORDS } from '../drawing/symbols.js';
 
 export function mountLoads(root, { store, actions }) {
   const head = el('div', { class: 'loads-head', role: 'status' });
-  const chooser = el('select', { id: 'loads-hazard', on: { change: () => actions.askLoads({ hazard: chooser.value || null }) } });
+  const chooser = el('select', {
+    id: 'loads-hazard', on: { change: () => actions.askLoads({ hazard: chooser.value || null }) },
+  });
   const view = createLoadView();
   const position = createLoadPlot('load-position');
   const regulator = createLoadPlot('load-regulator');
@@ -19,14 +21,16 @@ export function mountLoads(root, { store, actions }) {
   const pieceForm = moveForm(store, actions);
   const regulatorForm = setForm(store, actions);
   const advice = el('div', { class: 'loads-advice' });
-  const positionBox = el('div', { class: 'plot-box' }, el('h3', {}, 'Where the load may sit'), position.node, position.words, pieceForm.node);
+  const positionBox = el('div', { class: 'plot-box' }, el('h3', {}, 'Where the load may sit'),
+    position.node, position.words, pieceForm.node);
   const regulatorBox = el('div', { class: 'plot-box' }, el('h3', {}, 'What the booster\'s regulator may be set to'),
     regulator.node, regulator.words, regulatorForm.node);
   const known = el('div', {},
     el('div', { class: 'loads-drawing' }, view.node), tables,
     el('div', { class: 'loads-columns' }, positionBox, regulatorBox, facts, readings.node));
   const frame = el('div', {},
-    el('label', { class: 'field loads-limits' }, el('span', {}, 'Held against the limits of'), chooser), head, known, advice);
+    el('label', { class: 'field loads-limits' }, el('span', {}, 'Held against the limits of'), chooser),
+    head, known, advice);
   root.append(frame);
 
   function draw() {
@@ -45,9 +49,11 @@ export function mountLoads(root, { store, actions }) {
       }
     }),
     store.watch(['configuration'], ({ report }) => report !== null && actions.drawLoads()),
-    store.watch(['report', 'loadsAsked'], ({ report, loadsAsked }) => report !== null && fillChooser(report, loadsAsked)),
+    store.watch(['report', 'loadsAsked'], ({ report, loadsAsked }) =>
+      report !== null && fillChooser(report, loadsAsked)),
     store.watch(['report', 'configuration', 'units'], ({ report, configuration, units }) =>
-      report !== null && replace(advice, adviceTable(report, findConfiguration(report, configuration)?.booster, units))),
+      report !== null
+        && replace(advice, adviceTable(report, findConfiguration(report, configuration)?.booster, units))),
     store.watch(['loads', 'units'], ({ loads, units, report }) => {
       root.dataset.status = loads.status;
       root.setAttribute('aria-busy', String(loads.status === 'loading'));
@@ -103,13 +109,16 @@ const finding = ({ rule, axles, source }) => `${rule}, ${axles} (${source})`;
 
 /** "22,600 lb of 25,000 lb" */
 function against(f, units) {
-  return f === null ? 'no rule' : `${weight(f.loadKg, units)} ${f.least ? 'of at least' : 'of'} ${weight(f.limitKg, units)}`;
+  return f === null
+    ? 'no rule'
+    : `${weight(f.loadKg, units)} ${f.least ? 'of at least' : 'of'} ${weight(f.limitKg, units)}`;
 }
 
 function groupTable(sheet, units) {
   return el('div', { class: 'table-frame' }, el('table', { id: 'load-groups' },
     el('caption', {}, 'Groups that share a suspension, with the rule that leaves each the least'),
-    el('thead', {}, el('tr', {}, heads(['Group', 0, 'Load', 2, 'Each axle', 2, 'Held against', 0, 'Left', 2, 'Verdict', 0]))),
+    el('thead', {}, el('tr', {},
+      heads(['Group', 0, 'Load', 2, 'Each axle', 2, 'Held against', 0, 'Left', 2, 'Verdict', 0]))),
     el('tbody', {}, sheet.groups.map(g => el('tr', { 'data-group': g.group, 'data-verdict': g.verdict },
       el('th', { scope: 'row' }, g.label),
       el('td', { class: 'figure' }, weight(g.loadKg, units)),
@@ -181,10 +190,14 @@ function adviceRows(report, advice, id, units) {
   return el('div', { class: 'table-frame' }, el('table', { id, class: 'load-advice' },
     el('caption', { class: 'unseen' }, 'From place to place'),
     el('thead', {}, el('tr', {}, heads(['From', 2, 'To', 2, 'Limits of', 0, 'Booster', 0, 'Axles', 0, 'Why', 0]))),
-    el('tbody', {}, advice.map(a => el('tr', { 'data-from': a.fromChainageM, 'data-booster': a.booster, 'data-text': a.text },
+    el('tbody', {}, advice.map(a => el('tr', {
+      'data-from': a.fromChainageM, 'data-booster': a.booster, 'data-text': a.text,
+    },
       el('td', { class: 'figure' }, chainage(a.fromChainageM, units)),
-      el('td', { class: 'figure' }, a.fromChainageM === a.toChainageM ? 'at the place' : chainage(a.toChainageM, units)),
-      el('th', { scope: 'row' }, a.places.length === 0 ? 'whole route' : a.places.map(place => `${place} ${name(place)}`).join(', ')),
+      el('td', { class: 'figure' },
+        a.fromChainageM === a.toChainageM ? 'at the place' : chainage(a.toChainageM, units)),
+      el('th', { scope: 'row' },
+        a.places.length === 0 ? 'whole route' : a.places.map(place => `${place} ${name(place)}`).join(', ')),
       el('td', {}, BOOSTER_WORDS[a.booster] ?? a.booster),
       el('td', {}, el('strong', {}, a.text)),
       el('td', { class: 'load-why' }, [...new Set(a.reasons)].slice(0, 2).join('; ')))))));
@@ -198,10 +211,12 @@ function heads(list) {
 
 /** Gauge readings, to be held against the declared load. */
 function readingForm(store, actions) {
-  const field = gauge => el('input', { id: `reading-${gauge}`, type: 'text', inputmode: 'decimal', size: 8, autocomplete: 'off' });
+  const field = gauge => el('input', {
+    id: `reading-${gauge}`, type: 'text', inputmode: 'decimal', size: 8, autocomplete: 'off',
+  });
   const trailer = field('trailer');
   const booster = field('booster');
-  const list = el('ul', { id: 'load-readings', role: 'status' });
+  const list = el('ul', { id: 'load-readings' });
   const boosterField = el('label', { class: 'field' }, el('span', {}, 'Booster gauge shows'), booster);
   const form = el('form', {},
     el('div', { class: 'choosers' },
@@ -209,12 +224,17 @@ function readingForm(store, actions) {
       el('button', { id: 'readings-apply', type: 'submit' }, 'Hold against the declared load')));
   form.addEventListener('submit', event => {
     event.preventDefault();
-    const shown = { trailer: withUnit(trailer.value, store), booster: boosterField.hidden ? null : withUnit(booster.value, store) };
+    const shown = {
+      trailer: withUnit(trailer.value, store),
+      booster: boosterField.hidden ? null : withUnit(booster.value, store),
+    };
     const readings = Object.fromEntries(Object.entries(shown).filter(([, value]) => value !== null));
     actions.askLoads({ readings: Object.keys(readings).length === 0 ? null : readings });
   });
   return {
-    node: el('div', { class: 'loads-readings' }, el('h3', {}, 'Does the gauge agree with the declared load?'), form, list),
+    node: el('div', { class: 'loads-readings' },
+      el('h3', {}, 'Does the gauge agree with the declared load?'), form,
+      el('div', { role: 'status' }, list)),
     fill(data, units) {
       boosterField.hidden = !data.sheet.gauges.some(g => g.gauge === 'booster');
       trailer.placeholder = units === 'us' ? '60 psi' : '4.1 bar';
@@ -242,7 +262,9 @@ function withUnit(text, store) {
 function moveForm(store, actions) {
   const slider = el('input', { id: 'piece-at', type: 'range', step: 0.01 });
   const label = el('span', { class: 'piece-label' });
-  const back = el('button', { id: 'piece-back', type: 'button', on: { click: () => actions.askLoads({ pieceAt: null }) } }, 'As declared');
+  const back = el('button', {
+    id: 'piece-back', type: 'button', on: { click: () => actions.askLoads({ pieceAt: null }) },
+  }, 'As declared');
   slider.addEventListener('change', () => actions.askLoads({ pieceAt: `${Number(slider.value).toFixed(3)} m` }));
   return {
     node: el('div', { class: 'choosers' }, el('label', { class: 'field' }, label, slider), back),
@@ -264,7 +286,8 @@ function moveForm(store, actions) {
 /** Sets the regulator to another pressure. */
 function setForm(store, actions) {
   const field = el('input', { id: 'regulator-set', type: 'text', inputmode: 'decimal', size: 8, autocomplete: 'off' });
-  const form = el('form', { class: 'choosers' }, el('label', { class: 'field' }, el('span', {}, 'Set the regulator to'), field),
+  const form = el('form', { class: 'choosers' },
+    el('label', { class: 'field' }, el('span', {}, 'Set the regulator to'), field),
     el('button', { type: 'submit' }, 'See what it does'));
   form.addEventListener('submit', event => {
     event.preventDefault();

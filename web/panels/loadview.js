@@ -21,13 +21,16 @@ export function createLoadView() {
     const { scale, groundY, toX, toY } = toScale(extent(data), width);
     const height = groundY + BELOW_PX;
     set(node, { viewBox: `0 0 ${width} ${height}`, width, height, 'aria-label': describe(data, units) });
-    const path = (points, close) => `M${points.map(([x, h]) => `${toX(x).toFixed(1)} ${toY(h).toFixed(1)}`).join('L')}${close ? 'Z' : ''}`;
+    const place = ([x, h]) => `${toX(x).toFixed(1)} ${toY(h).toFixed(1)}`;
+    const path = points => `M${points.map(place).join('L')}Z`;
     const { sheet } = data;
     replace(node,
       data.units.flatMap(unit => [
-        ...unit.load.map(points => svg('path', { class: 'load', d: path([[points[0][0], deckUnder(unit, points)], ...points,
-          [points.at(-1)[0], deckUnder(unit, points)]], true) })),
-        svg('path', { class: 'body', d: path(closed(unit), true) }),
+        ...unit.load.map(points => svg('path', {
+          class: 'load',
+          d: path([[points[0][0], deckUnder(unit, points)], ...points, [points.at(-1)[0], deckUnder(unit, points)]]),
+        })),
+        svg('path', { class: 'body', d: path(closed(unit)) }),
       ]),
       data.wheels.map(w => svg('g', { class: w.lifted ? 'wheel-lifted' : null },
         svg('circle', { class: 'tyre', cx: toX(w.xM), cy: toY(w.hM), r: w.radiusM * scale }),
@@ -64,7 +67,11 @@ function groupFigures({ group, from, to, at }, sheet, toX, groundY, units) {
   const line = (dy, content, cls) => svg('text', { class: cls, x: at, y: text + dy, 'text-anchor': 'middle' }, content);
   return svg('g', { 'data-group': group.group },
     bars,
-    svg('path', { class: 'bracket', d: `M${from - 5} ${bracket - 3}V${bracket}H${to + 5}V${bracket - 3}M${(from + to) / 2} ${bracket}L${at} ${bracket + 12}` }),
+    svg('path', {
+      class: 'bracket',
+      d: `M${from - 5} ${bracket - 3}V${bracket}H${to + 5}V${bracket - 3}`
+        + `M${(from + to) / 2} ${bracket}L${at} ${bracket + 12}`,
+    }),
     line(0, group.group, 'load-name label'),
     line(14, weight(group.loadKg, units), 'load-figure label'),
     line(28, full === null ? 'no limit' : `${Math.ceil(full * 100 - 1e-6)} % of limit`, 'label'),
@@ -79,6 +86,7 @@ function scaleLabel(width, height, scale, units) {
 }
 
 function describe({ label, sheet }, units) {
-  return `Side view, travelling to the right: ${label}. ` + sheet.groups.map(g => `${g.label} ${weight(g.loadKg, units)}, `
-    + `${g.verdict}${g.finding ? `, ${weight(g.finding.loadKg, units)} of ${weight(g.finding.limitKg, units)} by ${g.finding.rule}` : ''}`).join('; ');
+  const by = f => (f ? `, ${weight(f.loadKg, units)} of ${weight(f.limitKg, units)} by ${f.rule}` : '');
+  return `Side view, travelling to the right: ${label}. `
+    + sheet.groups.map(g => `${g.label} ${weight(g.loadKg, units)}, ${g.verdict}${by(g.finding)}`).join('; ');
 }
