@@ -7,7 +7,7 @@ import { verdictMark } from './symbol.js';
 
 /** Room under the ground for bars and figures. */
 const BAR_PX = 46;
-const BELOW_PX = 138;
+const BELOW_PX = 152;
 const LABEL_PX = 76;
 
 export function createLoadView() {
@@ -74,8 +74,9 @@ function groupFigures({ group, from, to, at }, sheet, toX, groundY, units) {
     }),
     line(0, group.group, 'load-name label'),
     line(14, weight(group.loadKg, units), 'load-figure label'),
-    line(28, full === null ? 'no limit' : `${Math.ceil(full * 100 - 1e-6)} % of limit`, 'label'),
-    svg('g', { transform: `translate(${at - 6} ${text + 33}) scale(0.75)` }, verdictMark(group.verdict)));
+    group.axles > 1 && line(28, `${group.axles} × ${weight(group.perAxleKg, units)}`, 'label'),
+    line(42, full === null ? 'no limit' : `${Math.ceil(full * 100 - 1e-6)} % of limit`, 'label'),
+    svg('g', { transform: `translate(${at - 6} ${text + 47}) scale(0.75)` }, verdictMark(group.verdict)));
 }
 
 function scaleLabel(width, height, scale, units) {
