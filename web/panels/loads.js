@@ -115,7 +115,7 @@ function against(f, units) {
 }
 
 function groupTable(sheet, units) {
-  return el('div', { class: 'table-frame' }, el('table', { id: 'load-groups' },
+  return framed('Loads of the groups', el('table', { id: 'load-groups' },
     el('caption', {}, 'Groups that share a suspension, with the rule that leaves each the least'),
     el('thead', {}, el('tr', {},
       heads(['Group', 0, 'Load', 2, 'Each axle', 2, 'Held against', 0, 'Left', 2, 'Verdict', 0]))),
@@ -134,7 +134,7 @@ function groupTable(sheet, units) {
 function axleTable(sheet, units) {
   const sides = sheet.axles.some(a => a.rightKg !== null);
   const grade = Math.round(sheet.gradeShown * 100);
-  return el('div', { class: 'table-frame' }, el('table', { id: 'load-axles' },
+  return framed('Loads of the axles', el('table', { id: 'load-axles' },
     el('caption', {}, `Every axle on the road; what a grade of ${grade} % shifts is extra`),
     el('thead', {}, el('tr', {}, heads(['Axle', 0, 'Load', 2, sides && 'Left', 2, sides && 'Right', 2,
       `Climbing ${grade} %`, 2, `Descending ${grade} %`, 2]))),
@@ -163,7 +163,7 @@ function gaugeFacts(sheet, units) {
 
 function shimTable(sheet, units) {
   return sheet.shims.length === 0 ? null : el('div', {}, el('h3', {}, 'Shim at the booster joint'),
-    el('div', { class: 'table-frame' }, el('table', { id: 'load-shims' },
+    framed('Shims', el('table', { id: 'load-shims' },
       el('caption', { class: 'unseen' }, 'Shims with the loads they are for and the beam angle each gives'),
       el('thead', {}, el('tr', {}, heads(['Shim', 0, 'For', 0, 'Tail up', 2, 'At this load', 0]))),
       el('tbody', {}, sheet.shims.map(s => el('tr', { 'data-shim': s.shim, 'data-allowed': String(s.allowed) },
@@ -187,7 +187,8 @@ function adviceTable(report, booster, units) {
 
 function adviceRows(report, advice, id, units) {
   const name = place => report.hazards.find(h => h.id === place)?.name ?? '';
-  return el('div', { class: 'table-frame' }, el('table', { id, class: 'load-advice' },
+  return framed(id === 'load-advice' ? 'Axles down, place by place' : 'The same with the booster used otherwise',
+    el('table', { id, class: 'load-advice' },
     el('caption', { class: 'unseen' }, 'From place to place'),
     el('thead', {}, el('tr', {}, heads(['From', 2, 'To', 2, 'Limits of', 0, 'Booster', 0, 'Axles', 0, 'Why', 0]))),
     el('tbody', {}, advice.map(a => el('tr', {
@@ -202,6 +203,10 @@ function adviceRows(report, advice, id, units) {
       el('td', {}, el('strong', {}, a.text)),
       el('td', { class: 'load-why' }, [...new Set(a.reasons)].slice(0, 2).join('; ')))))));
 }
+
+/** A table in a frame that scrolls sideways where it must, by keyboard as well. */
+const framed = (label, table) =>
+  el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': label }, table);
 
 /** Column heads: [text, 2 for figures and 0 for words, ...]. */
 function heads(list) {

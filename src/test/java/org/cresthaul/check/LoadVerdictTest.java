@@ -285,6 +285,31 @@ class LoadVerdictTest {
         }
     }
 
+    /** W12: common practice, no source: no shim when empty at about 10 psi, one thick shim loaded, beams parallel. */
+    @Test
+    void theSamplesShimsAreRightAndTheOthersAreToldToBeWrong() throws Exception {
+        String route = Files.readString(Path.of("sample-routes/alder-county.route.geojson"));
+        for (String[] stance : new String[][] {{"lowbed-loaded", "thick"}, {"lowbed-empty", "none"}}) {
+            Report report = check(route, Files.readString(Path.of("sample-routes/" + stance[0] + ".rig.json")));
+            LoadReport.StateLoads trailing = report.loads().states().stream()
+                    .filter(s -> s.booster().equals("trailing") && s.lift().equals("down"))
+                    .findFirst()
+                    .orElseThrow();
+            assertEquals(3, trailing.sheet().shims().size());
+            for (LoadSheet.ShimLine shim : trailing.sheet().shims()) {
+                assertEquals(shim.shim().equals(stance[1]), shim.fitted());
+                assertEquals(shim.fitted(), shim.allowed(), shim.toString());
+                assertEquals(shim.allowed(), shim.trouble() == null);
+            }
+            if (stance[1].equals("thick")) {
+                assertEquals(0, trailing.sheet().shims().get(2).angleRad(), Math.toRadians(0.1));
+            } else {
+                assertEquals(10, trailing.sheet().regulator().setPa() / PSI, 1e-6);
+                assertTrue(trailing.sheet().axles().get(6).loadKg() > 3_000 * LB, "the empty booster's tyres stay on the road");
+            }
+        }
+    }
+
     /** W10: common practice, no source: plausibility of the sample's notches and secondary valve. */
     @Test
     void theSamplesNotchesAndLiftAxleAreThoseOfTheTrade() throws Exception {

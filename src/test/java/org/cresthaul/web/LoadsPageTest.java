@@ -92,7 +92,8 @@ class LoadsPageTest {
             String row = "#load-groups tr[data-group='" + group.path("group").textValue() + "']";
             assertEquals(group.path("verdict").textValue(), browser.find(row).getDomAttribute("data-verdict"));
             assertTrue(browser.find(row).getText().contains(group.path("verdict").textValue()));
-            assertTrue(browser.find("#load-view").getDomAttribute("aria-label").contains(group.path("label").textValue()));
+            assertTrue(browser.find("#load-view").getDomAttribute("aria-label")
+                    .contains(group.path("label").textValue()));
         }
         assertEquals(answer.at("/sheet/axles").size(), browser.list("#load-view .bar-limit").size());
     }
@@ -167,7 +168,7 @@ class LoadsPageTest {
         choose(configuration);
 
         assertEquals(List.of(), browser.accessibilityViolations());
-        assertEquals((long) width, browser.run("return document.documentElement.scrollWidth"));
+        assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"), "no wider than " + width);
         assertFalse(browser.list("#load-view [data-group]").isEmpty());
         assertEquals(List.of(), browser.errors());
     }
