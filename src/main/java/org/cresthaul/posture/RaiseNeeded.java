@@ -1,8 +1,9 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
@@ -17,8 +18,11 @@ import org.cresthaul.road.Soffit;
  * The least raise that meets every demand over every line: the deck front alone by the gooseneck hydraulics if that will
  * do, and only otherwise the rear by hand as well, as little of it as will do and then as little at the front.
  *
- * <p>Each spare gap (gap less what is demanded) is concave and nearly linear in the two raises, so the spare found
- * tightest at a trial gives a cut: a linear upper bound through its exact posture and slope. The next trial is the least
+ * <p>Each spare gap (gap less what is demanded) is nearly linear in the two raises, so the spare found tightest at a
+ * trial gives a cut: a plane through it that no higher raise is likely to rise above. While axles keep off their stops
+ * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first and
+ * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least raise that all
+ * cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
  * raise that all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
  * rests on the linear estimate. Cuts are kept, and serve every notch, since only the deck front's height over the
  * reference notch matters. Not safe to share between threads.
@@ -29,16 +33,16 @@ public final class RaiseNeeded {
     private static final double SPARE_M = SpanSearch.WITHIN_M + 1e-4;
 
     private static final double DIFFERENCE_M = 1e-3;
-    private static final double NUDGE_M = 2e-4;
+    /** Spare that the cuts are aimed at, so that a trial need not be repeated for the width of the search, metres. */
+    private static final double AIM_M = SPARE_M + SpanSearch.WITHIN_M;
+
 
     /**
-     * One line to be passed.
+     * One line to be passed, over the ground or under a soffit.
      *
-     * @param ground demand on ground clearance, when ground is judged
-     * @param soffit structure overhead, when there is one
-     * @param overhead demand under it
+     * @param soffit the structure whose underside is to be cleared, or empty where it is the ground
      */
-    public record Lane(Passage passage, Optional<Demand> ground, Optional<Soffit> soffit, Demand overhead) {}
+    public record Lane(Passage passage, Optional<Soffit> soffit, Demand demand) {}
 
     /**
      * An answer.
@@ -62,6 +66,8 @@ public final class RaiseNeeded {
     private final double mostRearM;
     private final List<Cut> frontCuts = new ArrayList<>();
     private final List<Cut> heldCuts = new ArrayList<>();
+    private final Map<Raise, Double> frontTried = new HashMap<>();
+    private final Map<Raise, Double> heldTried = new HashMap<>();
 
     /** The question for one lift and booster state over the lines of one hazard, at least one. */
     public RaiseNeeded(LiftState lift, BoosterState booster, List<Lane> lanes) {
@@ -86,77 +92,84 @@ public final class RaiseNeeded {
     }
 
     private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Levelling> levellings) {
-        double frontNudge = 0;
-        double rearNudge = 0;
-        Raise last = null;
+        Map<Raise, Double> tried = mostRear > 0 ? heldTried : frontTried;
+        double aimM = AIM_M;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
-            Optional<Raise> next = leastAllowed(lowestM, mostRear, cuts);
+            Optional<Raise> next = leastAllowed(lowestM, mostRear, cuts, aimM);
             if (next.isEmpty()) {
                 return Optional.empty();
             }
-            Raise at = next.get();
-            if (last != null && Math.abs(at.deckFrontOffsetM - last.deckFrontOffsetM) + Math.abs(at.rearM - last.rearM)
-                    < NUDGE_M) {
-                // The cuts no longer move the trial: go on by hand, but only where that opens the tightest gap.
-                Raise stuck = at;
-                Cut tightest = cuts.stream()
-                        .min(Comparator.comparingDouble(c -> c.at(stuck.deckFrontOffsetM, stuck.rearM)))
-                        .orElseThrow();
-                frontNudge += tightest.front > 0 ? NUDGE_M : 0;
-                rearNudge += tightest.rear > 0 ? NUDGE_M : 0;
+            Double spare = tried.get(next.get());
+            if (spare != null && spare < SPARE_M) {
+                // The cuts no longer move the trial: aim a little higher.
+                aimM += AIM_M;
+                continue;
             }
-            last = at;
-            at = new Raise(
-                    Math.min(highestM, at.deckFrontOffsetM + frontNudge), Math.min(mostRear, at.rearM + rearNudge));
-            if (leastSpare(at, levellings, cuts) >= SPARE_M) {
-                return Optional.of(at);
+            if (spare == null) {
+                spare = leastSpare(next.get(), mostRear, levellings, cuts);
+                tried.put(next.get(), spare);
+            }
+            if (spare >= SPARE_M) {
+                return next;
             }
         }
         return Optional.empty();
     }
 
-    /** Least spare at a trial; every place that lacks spare leaves a cut. */
-    private double leastSpare(Raise at, List<Levelling> levellings, List<Cut> cuts) {
+    /** Least spare at a trial; every place that is tighter than those before it leaves a cut. */
+    private double leastSpare(Raise at, double mostRear, List<Levelling> levellings, List<Cut> cuts) {
         double least = Double.POSITIVE_INFINITY;
         for (Lane lane : lanes) {
             for (Levelling levelling : levellings) {
-                PassageSearch search = new PassageSearch(lane.passage(), setting(at, 0, 0), levelling);
-                if (lane.ground().isPresent()) {
-                    Clearance spare = search.leastSpareOverGround(lane.ground().get());
-                    least = Math.min(least, take(spare, at, levelling, lane, lane.passage().line(), 1, cuts));
-                }
-                if (lane.soffit().isPresent()) {
-                    Optional<Clearance> spare = search.leastSpareUnder(lane.soffit().get(), lane.overhead());
-                    if (spare.isPresent()) {
-                        least = Math.min(least, take(spare.get(), at, levelling, lane, lane.soffit().get(), -1, cuts));
+                PassageSearch search = new PassageSearch(lane.passage(), setting(at), levelling);
+                Optional<Clearance> spare = search.leastSpareBelow(lane.soffit(), lane.demand(), least);
+                if (spare.isPresent()) {
+                    if (!spare.get().proven()) {
+                        return Double.NEGATIVE_INFINITY;
                     }
+                    least = spare.get().valueM();
+                    cuts.add(cut(spare.get(), at, mostRear, levelling, lane));
                 }
             }
         }
         return least;
     }
 
-    private double take(
-            Clearance spare, Raise at, Levelling levelling, Lane lane, PiecewiseLine line, int side, List<Cut> cuts) {
-        if (!spare.proven()) {
-            return Double.NEGATIVE_INFINITY;
+    private Cut cut(Clearance spare, Raise at, double mostRear, Levelling levelling, Lane lane) {
+        double front = Double.NEGATIVE_INFINITY;
+        for (double rearM : new double[] {at.rearM, mostRear}) {
+            Raise from = new Raise(at.deckFrontOffsetM, rearM);
+            for (double more : new double[] {DIFFERENCE_M, highestM - at.deckFrontOffsetM}) {
+                Raise higher = new Raise(at.deckFrontOffsetM + more, rearM);
+                front = Math.max(front, slope(spare, from, higher, more, levelling, lane));
+            }
         }
-        double here = gap(spare, setting(at, 0, 0), levelling, lane, line, side);
-        double front = (gap(spare, setting(at, DIFFERENCE_M, 0), levelling, lane, line, side) - here) / DIFFERENCE_M;
-        double rear = (gap(spare, setting(at, 0, DIFFERENCE_M), levelling, lane, line, side) - here) / DIFFERENCE_M;
-        double constant = spare.valueM() - SPARE_M - front * at.deckFrontOffsetM - rear * at.rearM;
-        cuts.add(new Cut(constant, front, rear));
-        return spare.valueM();
+        double rear = Double.NEGATIVE_INFINITY;
+        for (double more : new double[] {DIFFERENCE_M, mostRear - at.rearM}) {
+            Raise higher = new Raise(at.deckFrontOffsetM, at.rearM + more);
+            rear = Math.max(rear, slope(spare, at, higher, more, levelling, lane));
+        }
+        return new Cut(spare.valueM() - front * at.deckFrontOffsetM - rear * at.rearM, front, rear);
     }
 
-    private Setting setting(Raise at, double moreFrontM, double moreRearM) {
-        return new Setting(lift, booster, at.deckFrontOffsetM + moreFrontM, 0, at.rearM + moreRearM);
+    /** How much the gap at a place opens per metre of raise; nothing can be said of a raise too small to tell. */
+    private double slope(Clearance place, Raise from, Raise to, double raisedM, Levelling levelling, Lane lane) {
+        return raisedM < DIFFERENCE_M
+                ? Double.NEGATIVE_INFINITY
+                : (gap(place, to, levelling, lane) - gap(place, from, levelling, lane)) / raisedM;
     }
 
-    private static double gap(
-            Clearance place, Setting setting, Levelling levelling, Lane lane, PiecewiseLine line, int side) {
+    private Setting setting(Raise at) {
+        return new Setting(lift, booster, at.deckFrontOffsetM, 0, at.rearM);
+    }
+
+    private double gap(Clearance place, Raise at, Levelling levelling, Lane lane) {
+        PiecewiseLine line = lane.soffit().isPresent()
+                ? lane.soffit().get()
+                : lane.passage().line();
+        int side = lane.soffit().isPresent() ? -1 : 1;
         CombinationPosture posture = new PostureSolver(
-                        lane.passage().stance(), setting, levelling, lane.passage().line())
+                        lane.passage().stance(), setting(at), levelling, lane.passage().line())
                 .at(place.steerM());
         Pose pose =
                 switch (place.unit()) {
@@ -169,8 +182,9 @@ public final class RaiseNeeded {
     }
 
     /** The least rear, then front, raise that every cut allows: a corner of the allowed region, or nothing. */
-    private Optional<Raise> leastAllowed(double lowestM, double mostRear, List<Cut> cuts) {
-        List<Cut> all = new ArrayList<>(cuts);
+    private Optional<Raise> leastAllowed(double lowestM, double mostRear, List<Cut> cuts, double aimM) {
+        List<Cut> all = new ArrayList<>();
+        cuts.forEach(c -> all.add(new Cut(c.constant - aimM, c.front, c.rear)));
         all.add(new Cut(-lowestM, 1, 0));
         all.add(new Cut(highestM, -1, 0));
         all.add(new Cut(0, 0, 1));

@@ -133,20 +133,33 @@ class SampleRouteTest {
             H14 any                CCCCC ..... 1
             H15 down/none          ttttC ffff. 5
             H15 up/none            tCCCC f.... 2
-            H16 down/none          XXXXX fffff -
-            H16 up/none            XXttt bbbbb -
+            H16 down/none          XXXXt fffff -
+            H16 up/none            Xtttt fffff -
             H17 any                CCCCC ..... 1
             """;
 
     @Test
     void loadedHaulTellsItsStory() {
-        List<String> boosters = List.of("none", "close-coupled");
-        assertEquals(rows(LOADED_STORY, boosters), rows(LOADED, boosters));
+        assertTells(LOADED_STORY, LOADED, List.of("none", "close-coupled"));
     }
 
     @Test
     void emptyHaulTellsItsStory() {
-        assertEquals(rows(EMPTY_STORY, List.of("none")), rows(EMPTY, List.of("none")));
+        assertTells(EMPTY_STORY, EMPTY, List.of("none"));
+    }
+
+    private static void assertTells(String story, Report report, List<String> boosters) {
+        Set<String> expected = rows(story, boosters);
+        Set<String> found = rows(report, boosters);
+        assertEquals(2 * boosters.size() * report.hazards().size(), found.size());
+        // Only the rows that differ, to be readable.
+        assertEquals(without(expected, found), without(found, expected));
+    }
+
+    private static Set<String> without(Set<String> rows, Set<String> others) {
+        Set<String> left = new TreeSet<>(rows);
+        left.removeAll(others);
+        return left;
     }
 
     /** A trailing booster carries its own wheel and here never drags; one on the empty deck stands below the stack. */
