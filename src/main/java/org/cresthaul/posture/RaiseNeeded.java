@@ -169,9 +169,11 @@ public final class RaiseNeeded {
 
     private double gap(
             Clearance place, Raise at, Levelling levelling, Lane lane, PiecewiseLine line, int side) {
-        CombinationPosture posture = new PostureSolver(
-                        lane.passage().stance(), setting(at), levelling, lane.passage().line())
-                .at(place.steerM());
+        Passage passage = lane.passage();
+        CoupledCombination combination =
+                new CoupledCombination(passage.shape(lift, booster), setting(at), levelling);
+        // On the passage's own wheel paths: rolling them anew would cost more than the posture.
+        CombinationPosture posture = new PostureSolver(combination, passage.ground()).at(place.steerM());
         Pose pose =
                 switch (place.unit()) {
                     case TRACTOR -> posture.tractor();
