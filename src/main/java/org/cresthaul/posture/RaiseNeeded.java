@@ -32,6 +32,8 @@ public final class RaiseNeeded {
 
     private static final double DIFFERENCE_M = 1e-3;
     private static final double NUDGE_M = 2e-4;
+    /** A raise this near the least is taken for it, metres: what trials are nudged by until they meet. */
+    private static final double SAME_M = 3 * NUDGE_M;
 
     /**
      * One line to be passed.
@@ -57,13 +59,19 @@ public final class RaiseNeeded {
         }
     }
 
+    /** What the searches of one kind have found so far: cuts, and raises that meet every demand. */
+    private static final class Known {
+        final List<Cut> cuts = new ArrayList<>();
+        final List<Raise> met = new ArrayList<>();
+    }
+
     private final LiftState lift;
     private final BoosterState booster;
     private final List<Lane> lanes;
     private final double highestM;
     private final double mostRearM;
-    private final List<Cut> frontCuts = new ArrayList<>();
-    private final List<Cut> heldCuts = new ArrayList<>();
+    private final Known front = new Known();
+    private final Known held = new Known();
 
     /** The question for one lift and booster state over the lines of one hazard, at least one. */
     public RaiseNeeded(LiftState lift, BoosterState booster, List<Lane> lanes) {
@@ -81,23 +89,31 @@ public final class RaiseNeeded {
         if (notchOffsetM > highestM) {
             return Optional.empty();
         }
-        Optional<Raise> front = search(notchOffsetM, 0, frontCuts, List.of(Levelling.HELD, Levelling.SETTLED));
-        return front.isPresent() || mostRearM == 0
-                ? front
-                : search(notchOffsetM, mostRearM, heldCuts, List.of(Levelling.HELD));
+        Optional<Raise> frontAlone = search(notchOffsetM, 0, front, List.of(Levelling.HELD, Levelling.SETTLED));
+        return frontAlone.isPresent() || mostRearM == 0
+                ? frontAlone
+                : search(notchOffsetM, mostRearM, held, List.of(Levelling.HELD));
     }
 
-    private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Levelling> levellings) {
+    private Optional<Raise> search(double lowestM, double mostRear, Known known, List<Levelling> levellings) {
         double frontNudge = 0;
         double rearNudge = 0;
         Raise last = null;
         Tightest tightest = null;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
-            Optional<Raise> next = leastAllowed(lowestM, mostRear, cuts);
+            Optional<Raise> next = leastAllowed(lowestM, mostRear, known.cuts);
             if (next.isEmpty()) {
                 return Optional.empty();
             }
             Raise at = next.get();
+            // The least raise is the same from every notch below it.
+            for (Raise met : known.met) {
+                if (met.deckFrontOffsetM >= lowestM
+                        && Math.abs(met.deckFrontOffsetM - at.deckFrontOffsetM) <= SAME_M
+                        && Math.abs(met.rearM - at.rearM) <= SAME_M) {
+                    return Optional.of(met);
+                }
+            }
             if (last != null && Math.abs(at.deckFrontOffsetM - last.deckFrontOffsetM) + Math.abs(at.rearM - last.rearM)
                     < NUDGE_M) {
                 // The cuts no longer move the trial: go on by hand, but only where that opens the tightest gap.
@@ -107,8 +123,9 @@ public final class RaiseNeeded {
             last = at;
             at = new Raise(
                     Math.min(highestM, at.deckFrontOffsetM + frontNudge), Math.min(mostRear, at.rearM + rearNudge));
-            tightest = tightest(at, mostRear, levellings, cuts);
+            tightest = tightest(at, mostRear, levellings, known.cuts);
             if (tightest.spareM >= SPARE_M) {
+                known.met.add(at);
                 return Optional.of(at);
             }
         }
