@@ -1,72 +1,60 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import org.cresthaul.posture.Clearance;
+import java.util.stream.Stream;
+import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.posture.Demand;
-import org.cresthaul.posture.Footing;
 import org.cresthaul.posture.Passage;
-import org.cresthaul.posture.PassageSearch;
 import org.cresthaul.posture.RaiseNeeded;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
-import org.cresthaul.road.Soffit;
 import org.cresthaul.route.Hazard;
 
 /** Judges every configuration at one hazard. Not safe to share between threads. */
 final class HazardCheck {
-    private final Hazard hazard;
     private final Surroundings surroundings;
-    private final Margins margins;
-    private final List<LaneDemands> lanes = new ArrayList<>();
+    private final Optional<SideCheck> ground;
+    private final Optional<SideCheck> overhead;
     private final Map<String, RaiseNeeded> raises = new HashMap<>();
-
-    /** A lane with what is asked on it. */
-    private record LaneDemands(
-            Passage passage, Optional<Soffit> soffit, Optional<Demand> ground, Optional<Demand> overhead) {}
-
-    /**
-     * The least gap of one line and levelling, and its verdict.
-     *
-     * @param reason why it is not clear, or empty
-     */
-    private record Judged(Verdict verdict, Report.GapFinding gap, String reason) {
-        /** Worst first: by verdict, then by gap. */
-        static final Comparator<Judged> WORST_FIRST = Comparator.comparing(Judged::verdict)
-                .reversed()
-                .thenComparingDouble(j -> j.gap.valueM());
-    }
+    /** By setting with the raise counted into the notch: a raise that several notches need is judged once. */
+    private final Map<Setting, Judgement> raised = new HashMap<>();
 
     /** Everything that one setting meets here. */
-    private record Judgement(Verdict verdict, Judged ground, Judged overhead, Set<String> reasons) {}
+    record Judgement(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
-        this.hazard = hazard;
-        this.margins = margins;
         surroundings = Surroundings.of(hazard);
         double rigM = Math.hypot(rig.measurement().valueM(), rig.ride().valueM());
-        double survey = surroundings.surveyM();
+        double surveyM = surroundings.surveyM();
+        Demand overGround = new Demand(margins.groundM(), surveyM, rigM, true);
+        Demand underSoffit = new Demand(
+                margins.overheadM() + surroundings.sagM(),
+                surveyM,
+                Math.hypot(rigM, surroundings.structureM()),
+                true);
+        List<RaiseNeeded.Lane> below = new ArrayList<>();
+        List<RaiseNeeded.Lane> above = new ArrayList<>();
         for (Surroundings.Lane lane : surroundings.lanes()) {
-            lanes.add(new LaneDemands(
-                    surroundings.passage(stance, lane),
-                    lane.soffit(),
-                    surroundings.judgesGround()
-                            ? Optional.of(new Demand(margins.groundM(), survey, rigM, true))
-                            : Optional.empty(),
-                    lane.soffit().map(s -> new Demand(
-                            margins.overheadM() + surroundings.sagM(),
-                            survey,
-                            Math.hypot(rigM, surroundings.structureM()),
-                            true))));
+            Passage passage = surroundings.passage(stance, lane);
+            if (surroundings.judgesGround()) {
+                below.add(new RaiseNeeded.Lane(passage, Optional.empty(), overGround));
+            }
+            if (lane.soffit().isPresent()) {
+                above.add(new RaiseNeeded.Lane(passage, lane.soffit(), underSoffit));
+            }
         }
+        double chainageM = hazard.place().chainageM();
+        ground = below.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new SideCheck(chainageM, below, margins.groundM(), 0, "ground clearance"));
+        overhead = above.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new SideCheck(chainageM, above, margins.overheadM(), surroundings.sagM(), "overhead"));
     }
 
     Surroundings surroundings() {
@@ -74,7 +62,7 @@ final class HazardCheck {
     }
 
     Report.Cell cell(CheckedConfiguration configuration) {
-        if (lanes.isEmpty()) {
+        if (ground.isEmpty() && overhead.isEmpty()) {
             return new Report.Cell(
                     configuration.key(),
                     Verdict.NOT_SURVEYED.word(),
@@ -88,11 +76,10 @@ final class HazardCheck {
         Report.RaiseFinding raise = null;
         String raiseNote = null;
         if (transport.verdict != Verdict.CLEAR) {
-            Optional<Report.RaiseFinding> found =
-                    surroundings.limits().isEmpty() ? findRaise(configuration) : Optional.empty();
-            raise = found.orElse(null);
+            boolean known = surroundings.limits().isEmpty();
+            raise = known ? findRaise(configuration.transport()).orElse(null) : null;
             if (raise == null) {
-                raiseNote = surroundings.limits().isEmpty()
+                raiseNote = known
                         ? "no raise within the limits was found to make it clear"
                         : "no raise can make it clear: more must be known about this place first";
             }
@@ -100,157 +87,63 @@ final class HazardCheck {
         return new Report.Cell(
                 configuration.key(),
                 transport.verdict.word(),
-                transport.ground == null ? null : transport.ground.gap,
-                transport.overhead == null ? null : transport.overhead.gap,
+                transport.ground.map(Judged::gap).orElse(null),
+                transport.overhead.map(Judged::gap).orElse(null),
                 raise,
                 raiseNote,
-                List.copyOf(transport.reasons));
+                transport.reasons);
     }
 
-    private Optional<Report.RaiseFinding> findRaise(CheckedConfiguration configuration) {
-        Setting transport = configuration.transport();
+    private Optional<Report.RaiseFinding> findRaise(Setting transport) {
         RaiseNeeded needed = raises.computeIfAbsent(
                 transport.lift().word() + "/" + transport.booster().word(),
                 k -> new RaiseNeeded(
                         transport.lift(),
                         transport.booster(),
-                        lanes.stream()
-                                .map(l -> new RaiseNeeded.Lane(
-                                        l.passage,
-                                        l.ground,
-                                        l.soffit,
-                                        l.overhead.orElse(new Demand(0, 0, 0, true))))
-                                .toList()));
+                        sides().flatMap(s -> s.lanes().stream()).toList()));
         Optional<RaiseNeeded.Raise> raise = needed.from(transport.notchOffsetM());
         if (raise.isEmpty()) {
             return Optional.empty();
         }
-        double front = Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM());
-        Judgement raised = judge(transport.raised(front, raise.get().rearM()));
-        if (raised.verdict != Verdict.CLEAR) {
+        double rearM = raise.get().rearM();
+        Setting reached = new Setting(
+                transport.lift(), transport.booster(), raise.get().deckFrontOffsetM(), 0, rearM);
+        Judgement judgement = raised.computeIfAbsent(reached, this::judge);
+        if (judgement.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
-        double left = raised.ground != null ? raised.ground.gap.valueM() : Double.POSITIVE_INFINITY;
-        if (raised.overhead != null) {
-            left = Math.min(left, raised.overhead.gap.valueM());
-        }
-        return Optional.of(new Report.RaiseFinding(
-                Figures.up(front), Figures.up(raise.get().rearM()), left));
+        double left = Stream.of(judgement.ground, judgement.overhead)
+                .flatMap(Optional::stream)
+                .mapToDouble(j -> j.gap().valueM())
+                .min()
+                .orElseThrow();
+        double frontM = Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM());
+        return Optional.of(new Report.RaiseFinding(Figures.up(frontM), Figures.up(rearM), left));
     }
 
-    private Judgement judge(Setting setting) {
-        List<Judged> ground = new ArrayList<>();
-        List<Judged> overhead = new ArrayList<>();
-        for (LaneDemands lane : lanes) {
-            for (Levelling levelling : setting.levellings()) {
-                PassageSearch search = new PassageSearch(lane.passage, setting, levelling);
-                if (lane.ground.isPresent()) {
-                    Demand demand = lane.ground.get();
-                    Clearance least = search.leastOverGround();
-                    ground.add(judge(search, lane, levelling, demand, margins.groundM(), least, Optional.empty()));
-                }
-                if (lane.soffit.isPresent()) {
-                    // The passage leads every part under the structure, so there always is one.
-                    Clearance least = search.leastUnder(lane.soffit.get()).orElseThrow();
-                    Demand demand = lane.overhead.orElseThrow();
-                    overhead.add(judge(search, lane, levelling, demand, margins.overheadM(), least, lane.soffit));
-                }
-            }
-        }
-        ground.sort(Judged.WORST_FIRST);
-        overhead.sort(Judged.WORST_FIRST);
-        Verdict worst = Verdict.CLEAR;
-        Set<String> reasons = new LinkedHashSet<>();
-        for (List<Judged> gaps : List.of(ground, overhead)) {
-            if (!gaps.isEmpty()) {
-                worst = worst.orWorse(gaps.get(0).verdict);
-                reasons.addAll(reasonsOf(gaps));
-            }
-        }
+    private Stream<SideCheck> sides() {
+        return Stream.of(ground, overhead).flatMap(Optional::stream);
+    }
+
+    /** The verdict on one setting; only where something is judged here. */
+    Judgement judge(Setting setting) {
+        Optional<Judged> below = ground.map(s -> s.judge(setting));
+        Optional<Judged> above = overhead.map(s -> s.judge(setting));
+        Verdict worst = Stream.of(below, above)
+                .flatMap(Optional::stream)
+                .map(Judged::verdict)
+                .reduce(Verdict::orWorse)
+                .orElseThrow();
+        List<String> reasons = new ArrayList<>();
+        Stream.of(below, above)
+                .flatMap(Optional::stream)
+                .map(Judged::reason)
+                .filter(r -> !r.isEmpty())
+                .forEach(reasons::add);
         if (!surroundings.limits().isEmpty()) {
             worst = worst.orWorse(Verdict.TIGHT);
             reasons.addAll(surroundings.limits());
         }
-        return new Judgement(
-                worst,
-                ground.isEmpty() ? null : ground.get(0),
-                overhead.isEmpty() ? null : overhead.get(0),
-                reasons);
-    }
-
-    /**
-     * What stands in the way of clear: where contact cannot be excluded, the worst line's reason alone (a milder one
-     * beside it would contradict it), otherwise every reason there is.
-     */
-    private static List<String> reasonsOf(List<Judged> worstFirst) {
-        Judged worst = worstFirst.get(0);
-        return worst.verdict == Verdict.CONTACT
-                ? List.of(worst.reason)
-                : worstFirst.stream()
-                        .map(Judged::reason)
-                        .filter(r -> !r.isEmpty())
-                        .distinct()
-                        .toList();
-    }
-
-    private Judged judge(
-            PassageSearch search,
-            LaneDemands lane,
-            Levelling levelling,
-            Demand demand,
-            double marginM,
-            Clearance least,
-            Optional<Soffit> soffit) {
-        // Ground nobody declared can keep a passage from being clear; it is no evidence of contact.
-        Demand freeOfContact = new Demand(0, demand.surveyM(), demand.otherM(), false);
-        Footing footing = search.footingOf(least, demand);
-        double excluded = search.footingOf(least, freeOfContact).uncertaintyM();
-        double low = least.valueM() - least.provenWithinM();
-        String where = soffit.isPresent() ? "overhead" : "ground clearance";
-        Verdict verdict;
-        String reason = "";
-        if (!least.proven()) {
-            verdict = Verdict.CONTACT;
-            reason = where + ": the road is too rough here for the search to prove its answer";
-        } else if (low >= demand.marginM() + footing.uncertaintyM() && meets(search, demand, soffit)) {
-            verdict = Verdict.CLEAR;
-        } else if (low >= excluded && meets(search, freeOfContact, soffit)) {
-            verdict = Verdict.TIGHT;
-        } else {
-            verdict = Verdict.CONTACT;
-        }
-        if (verdict == Verdict.CLEAR && footing.undeclared() && footing.beyondSurveyM() > 0) {
-            verdict = Verdict.TIGHT;
-            reason = where + ": the tightest position stands on ground beyond the survey whose grade is not declared";
-        } else if (verdict != Verdict.CLEAR && least.proven()) {
-            reason = where + ": " + Reasons.of(verdict, low, footing, excluded, demand, surroundings.sagM());
-        }
-        Report.GapFinding gap = new Report.GapFinding(
-                Figures.down(least.valueM()),
-                Figures.up(marginM + surroundingsSag(soffit) + footing.uncertaintyM()),
-                Figures.near(marginM + surroundingsSag(soffit)),
-                Figures.up(footing.uncertaintyM()),
-                verdict.word(),
-                least.unit().word(),
-                Figures.near(least.point().xM()),
-                Figures.near(least.point().hM()),
-                least.point().part(),
-                Figures.near(least.distanceM()),
-                Figures.near(hazard.place().chainageM() + least.distanceM()),
-                Figures.near(least.steerM()),
-                lane.passage.line().name(),
-                levelling.word(),
-                Figures.near(footing.beyondSurveyM()),
-                !footing.undeclared(),
-                least.provenWithinM());
-        return new Judged(verdict, gap, reason);
-    }
-
-    private double surroundingsSag(Optional<Soffit> soffit) {
-        return soffit.isPresent() ? surroundings.sagM() : 0;
-    }
-
-    private static boolean meets(PassageSearch search, Demand demand, Optional<Soffit> soffit) {
-        return soffit.isPresent() ? search.meetsUnder(soffit.get(), demand) : search.meetsOverGround(demand);
+        return new Judgement(worst, below, above, List.copyOf(reasons));
     }
 }

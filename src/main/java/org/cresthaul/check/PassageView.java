@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.posture.Clearance;
 import org.cresthaul.posture.CombinationPosture;
 import org.cresthaul.posture.DeckSag;
@@ -122,17 +123,31 @@ public record PassageView(
         levelling.filter(l -> !levellings.contains(l)).ifPresent(l -> {
             throw new UnknownNameException("levelling is one of " + levellings + ", not " + l, "levelling");
         });
-        Candidate best = null;
-        for (Surroundings.Lane lane : around.lanes()) {
-            for (Levelling rule : setting.levellings()) {
-                if (line.map(l -> l.equals(lane.line().name())).orElse(true)
-                        && levelling.map(l -> l.equals(rule.word())).orElse(true)) {
-                    Candidate candidate = Candidate.of(around, lane, stance, setting, rule, margins);
-                    best = best == null || candidate.governs() < best.governs() ? candidate : best;
-                }
-            }
+        HazardCheck.Judgement judgement = new HazardCheck(hazard, rig, stance, margins).judge(setting);
+        Judged governing = governing(judgement, margins);
+        String shownLine = line.orElse(governing.gap().line());
+        Levelling rule = setting.levellings().stream()
+                .filter(l -> l.word().equals(levelling.orElse(governing.gap().levelling())))
+                .findFirst()
+                .orElseThrow();
+        Surroundings.Lane lane = around.lanes().stream()
+                .filter(l -> l.line().name().equals(shownLine))
+                .findFirst()
+                .orElseThrow();
+        Shown shown = Shown.of(around, lane, stance, setting, rule, margins, governing);
+        return shown.view(hazard, configuration, stance, frontRaiseM, rearRaiseM, lines, levellings);
+    }
+
+    /** The gap with the least over its margin, as the report tells it. */
+    private static Judged governing(HazardCheck.Judgement judgement, Margins margins) {
+        if (judgement.ground().isEmpty() || judgement.overhead().isEmpty()) {
+            return judgement.ground().or(judgement::overhead).orElseThrow();
         }
-        return best.view(hazard, configuration, stance, frontRaiseM, rearRaiseM, lines, levellings);
+        Judged below = judgement.ground().get();
+        Judged above = judgement.overhead().get();
+        boolean ground =
+                below.least().valueM() - margins.groundM() <= above.least().valueM() - margins.overheadM();
+        return ground ? below : above;
     }
 
     private static void requireWithinLimits(
@@ -147,47 +162,41 @@ public record PassageView(
         }
     }
 
-    /** One line with one levelling, and its tightest positions. */
-    private record Candidate(
+    /** The line and levelling shown, and the tightest positions on it. */
+    private record Shown(
             Surroundings around,
             Surroundings.Lane lane,
             Levelling rule,
             Passage passage,
             PassageSearch search,
-            Margins margins,
             Optional<Clearance> ground,
-            Optional<Clearance> overhead) {
-        static Candidate of(
+            Optional<Clearance> overhead,
+            Clearance tightest) {
+        static Shown of(
                 Surroundings around,
                 Surroundings.Lane lane,
                 LevelStance stance,
                 Setting setting,
                 Levelling rule,
-                Margins margins) {
+                Margins margins,
+                Judged governing) {
             Passage passage = around.passage(stance, lane);
             PassageSearch search = new PassageSearch(passage, setting, rule);
-            return new Candidate(
-                    around,
-                    lane,
-                    rule,
-                    passage,
-                    search,
-                    margins,
-                    around.judgesGround() ? Optional.of(search.leastOverGround()) : Optional.empty(),
-                    lane.soffit().flatMap(search::leastUnder));
-        }
-
-        /** The least gap over its margin: what decides which candidate is shown. */
-        double governs() {
-            return Math.min(overGround(), underSoffit());
-        }
-
-        private double overGround() {
-            return ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
-        }
-
-        private double underSoffit() {
-            return overhead.map(c -> c.valueM() - margins.overheadM()).orElse(Double.POSITIVE_INFINITY);
+            Optional<Clearance> ground =
+                    around.judgesGround() ? Optional.of(search.least(Optional.empty())) : Optional.empty();
+            Optional<Clearance> overhead =
+                    lane.soffit().isPresent() ? Optional.of(search.least(lane.soffit())) : Optional.empty();
+            boolean governs = governing.levelling() == rule
+                    && governing.gap().line().equals(lane.line().name());
+            double overGround =
+                    ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
+            double underSoffit =
+                    overhead.map(c -> c.valueM() - margins.overheadM()).orElse(Double.POSITIVE_INFINITY);
+            // Where the report's own gap is on this line, that very position is shown as the tightest.
+            Clearance tightest = governs
+                    ? governing.least()
+                    : (overGround <= underSoffit ? ground : overhead).orElseThrow();
+            return new Shown(around, lane, rule, passage, search, ground, overhead, tightest);
         }
 
         PassageView view(
@@ -199,11 +208,10 @@ public record PassageView(
                 List<String> lines,
                 List<String> levellings) {
             List<PositionView> positions = new ArrayList<>();
-            Optional<Clearance> governing = overGround() <= underSoffit() ? ground : overhead;
-            int tightest = 0;
+            int index = 0;
             for (double steerM : steerPositions()) {
-                if (governing.isPresent() && steerM == governing.get().steerM()) {
-                    tightest = positions.size();
+                if (steerM == tightest.steerM()) {
+                    index = positions.size();
                 }
                 positions.add(position(steerM));
             }
@@ -217,11 +225,11 @@ public record PassageView(
                     lines,
                     levellings,
                     groundView(lane.line()),
-                    lane.soffit().map(Candidate::points).orElse(null),
+                    lane.soffit().map(Shown::points).orElse(null),
                     hazard instanceof RailCrossing crossing ? crossing.tracksM() : List.of(),
                     unitViews(stance, configuration.booster()),
                     List.copyOf(positions),
-                    tightest);
+                    index);
         }
 
         private List<Double> steerPositions() {
@@ -234,6 +242,7 @@ public record PassageView(
             }
             ground.ifPresent(c -> all.add(c.steerM()));
             overhead.ifPresent(c -> all.add(c.steerM()));
+            all.add(tightest.steerM());
             return all.stream().distinct().sorted().toList();
         }
 
@@ -244,8 +253,8 @@ public record PassageView(
             poses.put("trailer", pose(posture.trailer()));
             posture.booster().ifPresent(b -> poses.put("booster", pose(b)));
             Optional<Clearance> groundHere =
-                    around.judgesGround() ? Optional.of(search.overGroundAt(steerM)) : Optional.empty();
-            Optional<Clearance> overheadHere = lane.soffit().flatMap(s -> search.underAt(s, steerM));
+                    around.judgesGround() ? search.at(Optional.empty(), steerM) : Optional.empty();
+            Optional<Clearance> overheadHere = lane.soffit().isPresent() ? search.at(lane.soffit(), steerM) : Optional.empty();
             List<List<Object>> wheels = new ArrayList<>();
             for (WheelPosture w : posture.wheels()) {
                 String kind =
@@ -259,9 +268,9 @@ public record PassageView(
             return new PositionView(
                     Figures.near(steerM),
                     groundHere.map(c -> Figures.down(c.valueM())).orElse(null),
-                    groundHere.map(Candidate::place).orElse(null),
+                    groundHere.map(Shown::place).orElse(null),
                     overheadHere.map(c -> Figures.down(c.valueM())).orElse(null),
-                    overheadHere.map(Candidate::place).orElse(null),
+                    overheadHere.map(Shown::place).orElse(null),
                     poses,
                     List.copyOf(wheels));
         }
@@ -334,7 +343,7 @@ public record PassageView(
         }
 
         private static List<List<Double>> points(Outline outline) {
-            return outline.points().stream().map(Candidate::point).toList();
+            return outline.points().stream().map(Shown::point).toList();
         }
 
         private static List<Double> point(FramePoint p) {

@@ -95,7 +95,8 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private static int exitCode(Report report) {
-        boolean clear = report.configurations().stream().anyMatch(c -> c.verdict().equals("clear"));
+        // Where nothing was judged, nothing is clear.
+        boolean clear = !report.hazards().isEmpty() && report.configurations().stream().anyMatch(c -> c.verdict().equals("clear"));
         return clear ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

@@ -23,7 +23,9 @@ final class ReportText {
         text.append(heading(report)).append("\nCautions\n");
         report.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
         text.append("\nAT A GLANCE\n\n").append(new VerdictTable(units).marks(report));
-        text.append("\nWHOLE ROUTE IN TRANSPORT\n\n").append(wholeRoute(report));
+        if (!report.hazards().isEmpty()) {
+            text.append("\nWHOLE ROUTE IN TRANSPORT\n\n").append(wholeRoute(report));
+        }
         List<ConfigurationState> states = ConfigurationState.listOf(report);
         HazardText hazards = new HazardText(figures);
         report.hazards().forEach(h -> text.append('\n').append(hazards.of(h, states)));

@@ -59,6 +59,10 @@ final class ServeCommand implements Callable<Integer> {
     @Option(names = "--tiles-attribution", paramLabel = "TEXT", description = "Whom to thank for the base map")
     private Optional<String> tilesAttribution = Optional.empty();
 
+    @Option(names = "--stance", paramLabel = "NAME",
+            description = "Stance of the rig for what is printed here; loaded when not given")
+    private Optional<String> stance = Optional.empty();
+
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
             description = "us (when not given) or metric, for what is printed here")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
@@ -77,7 +81,7 @@ final class ServeCommand implements Callable<Integer> {
         Optional<Tiles> tiles = tiles();
         Samples samples = files.isEmpty() ? Samples.bundled() : named(files);
         Question question = Question.of(
-                InputFile.of(samples.routes().get(0)), InputFile.of(samples.rigs().get(0)), Optional.empty());
+                InputFile.of(samples.routes().get(0)), InputFile.of(samples.rigs().get(0)), stance);
         try (WebServer server = start(new ServerOptions(host, chosenPort(), tiles, samples))) {
             Report report = question.answer(Margins.defaults());
             program.print(new VerdictTable(units).of(report));
@@ -137,7 +141,8 @@ final class ServeCommand implements Callable<Integer> {
         }
         for (int candidate = USUAL_PORT; candidate < USUAL_PORT + PORTS_TRIED; candidate++) {
             try (ServerSocket probe = new ServerSocket()) {
-                probe.bind(new InetSocketAddress(host.orElse(InetAddress.getLoopbackAddress().getHostAddress()), candidate));
+                String address = host.orElse(InetAddress.getLoopbackAddress().getHostAddress());
+                probe.bind(new InetSocketAddress(address, candidate));
                 return candidate;
             } catch (IOException taken) {
                 continue;

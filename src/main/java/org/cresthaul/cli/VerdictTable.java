@@ -6,7 +6,7 @@ import java.util.function.Function;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.UnitSystem;
 
-/** Every hazard at every setting by marks, as many settings beside each other as fit; the last line is the whole route. */
+/** Every hazard at every setting by marks, as many settings beside each other as fit; then the whole route. */
 final class VerdictTable {
     private static final int LONGEST_NAME = 24;
     private static final int MARK_WIDTH = 3;
@@ -30,6 +30,9 @@ final class VerdictTable {
 
     /** The table and its key alone. */
     String marks(Report report) {
+        if (report.hazards().isEmpty()) {
+            return "The route file has no hazards: nothing was judged, and nothing is called clear.\n";
+        }
         List<ConfigurationState> states = ConfigurationState.listOf(report);
         int width = states.stream()
                 .mapToInt(s -> Math.max(s.notches().size() * MARK_WIDTH, s.booster().length()) + 2)

@@ -1,5 +1,6 @@
 package org.cresthaul.posture;
 
+import java.util.Optional;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.Setting;
@@ -16,6 +17,6 @@ public final class GroundClearance {
 
     /** The same on a passage that several settings share. */
     public static Clearance least(Passage passage, Setting setting, Levelling levelling) {
-        return new PassageSearch(passage, setting, levelling).leastOverGround();
+        return new PassageSearch(passage, setting, levelling).least(Optional.empty());
     }
 }

@@ -136,39 +136,48 @@ final class OutlineGaps {
         return Math.atan2(front.hM() - rear.hM(), front.xM() - rear.xM());
     }
 
-    /** Lowers {@code nearest} to the least gap (less the need, when there is one) at this pose, with its place. */
-    void measure(Pose pose, UnitName unit, double steerM, Need need, Nearest nearest) {
+    /** The outlines at one pose. */
+    PlacedOutlines place(Pose pose) {
+        PlacedOutlines at = new PlacedOutlines(pose, vx.length, rx.length);
         for (int i = 0; i < vx.length; i++) {
-            double x = pose.worldXM(vx[i], vh[i]);
-            if (covers(x)) {
-                double gap = side * (pose.worldZM(vx[i], vh[i]) - line.heightAt(x));
-                nearest.offer(gap - (need == null ? 0 : need.atVertex(i, x, x)), steerM, unit, vertex[i], x);
+            at.x[i] = pose.worldXM(vx[i], vh[i]);
+            at.z[i] = pose.worldZM(vx[i], vh[i]);
+            at.gap[i] = side * (at.z[i] - line.heightAt(at.x[i]));
+        }
+        for (int k = 0; k < rx.length; k++) {
+            at.rearX[k] = pose.worldXM(rx[k], rh[k]);
+            at.rearZ[k] = pose.worldZM(rx[k], rh[k]);
+            at.frontX[k] = pose.worldXM(fx[k], fh[k]);
+            at.slope[k] = (pose.worldZM(fx[k], fh[k]) - at.rearZ[k]) / (at.frontX[k] - at.rearX[k]);
+            at.firstKink[k] = kinkFrom[line.segmentAt(at.rearX[k])];
+        }
+        return at;
+    }
+
+    /** Lowers {@code nearest} to the least gap (less the need, when there is one) at one pose, with its place. */
+    void measure(PlacedOutlines at, UnitName unit, double steerM, Need need, Nearest nearest) {
+        for (int i = 0; i < vx.length; i++) {
+            if (covers(at.x[i])) {
+                double gap = at.gap[i] - (need == null ? 0 : need.atVertex(i, at.x[i], at.x[i]));
+                nearest.offer(gap, steerM, unit, vertex[i], at.x[i]);
             }
         }
         for (int k = 0; k < rx.length; k++) {
-            double x0 = pose.worldXM(rx[k], rh[k]);
-            double x1 = pose.worldXM(fx[k], fh[k]);
-            int j = kinkAfter(x0);
-            if (j == kinkS.length || kinkS[j] >= x1) {
-                continue;
-            }
-            double z0 = pose.worldZM(rx[k], rh[k]);
-            double slope = (pose.worldZM(fx[k], fh[k]) - z0) / (x1 - x0);
             double needed = need == null ? 0 : need.alongSegment(k);
-            for (; j < kinkS.length && kinkS[j] < x1; j++) {
-                double gap = side * (z0 + slope * (kinkS[j] - x0) - kinkZ[j]) - needed;
+            for (int j = at.firstKink[k]; j < kinkS.length && kinkS[j] < at.frontX[k]; j++) {
+                double gap = side * (at.rearZ[k] + at.slope[k] * (kinkS[j] - at.rearX[k]) - kinkZ[j]) - needed;
                 if (need != null) {
                     gap -= need.beyondSurvey(kinkS[j], kinkS[j]);
                 }
                 if (gap < nearest.gapM) {
-                    double t = (kinkS[j] - x0) / (x1 - x0);
+                    double t = (kinkS[j] - at.rearX[k]) / (at.frontX[k] - at.rearX[k]);
                     nearest.offer(gap, steerM, unit, face[k][0].towards(face[k][1], t), kinkS[j]);
                 }
             }
         }
         if (tyre != null) {
-            double x = pose.worldXM(tyre.xM(), tyre.hM());
-            double gap = pose.worldZM(tyre.xM(), tyre.hM()) - tyrePath.heightAt(x);
+            double x = at.pose.worldXM(tyre.xM(), tyre.hM());
+            double gap = at.pose.worldZM(tyre.xM(), tyre.hM()) - tyrePath.heightAt(x);
             nearest.offer(gap - (need == null ? 0 : need.atTyre(x, x)), steerM, unit, tyreFoot(), x);
         }
     }
@@ -185,17 +194,11 @@ final class OutlineGaps {
         return endless || x >= line.startM() && x <= line.endM();
     }
 
-    /** Index of the first kink beyond {@code x}. */
-    private int kinkAfter(double x) {
-        return kinkFrom[line.segmentAt(x)];
-    }
-
     /** Scratch of one search. */
     static final class Scratch {
         final Interval rise = new Interval();
         final Interval forward = new Interval();
         final Interval slopes = new Interval();
-        final double[] heights = new double[2];
     }
 
     /**
@@ -205,7 +208,15 @@ final class OutlineGaps {
      * @param rigid a second motion the unit may share (a booster fixed to the trailer by its hinge limit), or null
      */
     double lowerBound(
-            Pose a, Pose b, MotionBounds motion, MotionBounds rigid, Need need, double enough, Scratch scratch) {
+            PlacedOutlines from,
+            PlacedOutlines to,
+            MotionBounds motion,
+            MotionBounds rigid,
+            Need need,
+            double enough,
+            Scratch scratch) {
+        Pose a = from.pose;
+        Pose b = to.pose;
         if (!motion.known || rigid != null && !rigid.known) {
             return Double.NEGATIVE_INFINITY;
         }
@@ -229,22 +240,17 @@ final class OutlineGaps {
         double fall = 0.5 * motion.stepM * (riseMost + forward * steepest);
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < vx.length && least >= enough; i++) {
-            double xA = a.worldXM(vx[i], vh[i]);
-            double xB = b.worldXM(vx[i], vh[i]);
-            if (!endless && (xB < line.startM() || xA > line.endM())) {
-                continue;
-            }
-            double zA = a.worldZM(vx[i], vh[i]);
-            double zB = b.worldZM(vx[i], vh[i]);
-            scratch.slopes.clear();
-            line.sweep(xA, Math.max(xA, xB), scratch.heights, scratch.slopes);
-            double gapA = side * (zA - scratch.heights[0]);
-            double gapB = side * (zB - scratch.heights[1]);
+            double xA = from.x[i];
+            double xB = to.x[i];
             double needed = need == null ? 0 : need.atVertex(i, xA, xB);
-            if (0.5 * (gapA + gapB) - fall - needed >= enough) {
+            if (0.5 * (from.gap[i] + to.gap[i]) - fall - needed >= enough
+                    || !endless && (xB < line.startM() || xA > line.endM())) {
                 continue;
             }
-            double bound = movingBound(motion, rigid, xA, xB, zA, zB, gapA, gapB, scratch);
+            scratch.slopes.clear();
+            line.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
+            double bound =
+                    movingBound(motion, rigid, xA, xB, from.z[i], to.z[i], from.gap[i], to.gap[i], scratch);
             least = Math.min(least, bound - needed);
         }
         if (tyre != null && least >= enough) {
@@ -267,25 +273,25 @@ final class OutlineGaps {
             least = Math.min(least, bound - (need == null ? 0 : need.atTyre(xA, xB)));
         }
         for (int k = 0; k < rx.length && least >= enough; k++) {
-            double xrA = a.worldXM(rx[k], rh[k]);
-            double xfB = b.worldXM(fx[k], fh[k]);
-            int j = kinkAfter(xrA - 1e-9);
+            int j = from.firstKink[k];
+            // A vertex just under the segment's rear end belongs to it too.
+            while (j > 0 && kinkS[j - 1] > from.rearX[k] - 1e-9) {
+                j--;
+            }
+            double xfB = to.frontX[k];
             if (j == kinkS.length || kinkS[j] > xfB) {
                 continue;
             }
-            double zrA = a.worldZM(rx[k], rh[k]);
-            double xrB = b.worldXM(rx[k], rh[k]);
-            double zrB = b.worldZM(rx[k], rh[k]);
-            double slopeA = (a.worldZM(fx[k], fh[k]) - zrA) / (a.worldXM(fx[k], fh[k]) - xrA);
-            double slopeB = (b.worldZM(fx[k], fh[k]) - zrB) / (xfB - xrB);
+            double slopeA = from.slope[k];
+            double slopeB = to.slope[k];
             scratch.slopes.set(
                     slopeTurned(Math.min(slopeA, slopeB), angle[k], pitchLo, -turnPad),
                     slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
             double needed = need == null ? 0 : need.alongSegment(k);
             double fallHere = 0.5 * motion.stepM * (riseMost + forward * scratch.slopes.magnitude());
             for (; j < kinkS.length && kinkS[j] <= xfB && least >= enough; j++) {
-                double zA = zrA + slopeA * (kinkS[j] - xrA);
-                double zB = zrB + slopeB * (kinkS[j] - xrB);
+                double zA = from.rearZ[k] + slopeA * (kinkS[j] - from.rearX[k]);
+                double zB = to.rearZ[k] + slopeB * (kinkS[j] - to.rearX[k]);
                 double gapA = side * (zA - kinkZ[j]);
                 double gapB = side * (zB - kinkZ[j]);
                 double here = need == null ? 0 : needed + need.beyondSurvey(kinkS[j], kinkS[j]);
@@ -308,7 +314,8 @@ final class OutlineGaps {
 
     /** Adds the rise of the whole unit; returns the greatest forward rate in it. */
     private double addReach(Pose a, Pose b, MotionBounds motion, Interval rise) {
-        // A line vertex may be passed by a segment extended over a step. With the pitch within MOST_PITCH, world offsets between vertices are at most their frame offsets, turned.
+        // A line vertex may be passed by a segment extended over a step. With the pitch within MOST_PITCH, world offsets
+        // between vertices are at most their frame offsets, turned.
         double tilt = Math.sin(MOST_PITCH);
         double slackX = motion.stepM + 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
         double aLo = Math.min(a.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXA,

@@ -21,6 +21,6 @@ public final class OverheadClearance {
 
     /** The same on a passage that several settings share; it must reach past the soffit on both sides. */
     public static Optional<Clearance> least(Passage passage, Setting setting, Levelling levelling, Soffit soffit) {
-        return new PassageSearch(passage, setting, levelling).leastUnder(soffit);
+        return new PassageSearch(passage, setting, levelling).leastBelow(Optional.of(soffit), Double.POSITIVE_INFINITY);
     }
 }

@@ -1,7 +1,9 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
@@ -21,6 +23,7 @@ public final class PassageSearch {
     private final PostureSolver solver;
     private final Leverage leverage;
     private final List<Placed> firstPlaces;
+    private final Map<Target, List<Spot>> firstSpots = new HashMap<>();
 
     /** Trailer and booster at one steer position. */
     private record Placed(PlacedUnit trailer, PlacedBooster booster) {}
@@ -60,44 +63,77 @@ public final class PassageSearch {
         return new Placed(trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
     }
 
-    /** The least ground clearance over all positions. */
-    public Clearance leastOverGround() {
-        return least(passage.over(shape), null).orElseThrow();
+    /**
+     * The least clearance over all positions: over the ground, or under a soffit when there is one.
+     *
+     * @param under the soffit, or empty for the ground
+     */
+    public Clearance least(Optional<Soffit> under) {
+        // A passage leads every part over its line and under its soffit, so there always is one.
+        return leastBelow(under, Double.POSITIVE_INFINITY).orElseThrow();
     }
 
-    /** The least overhead clearance; empty when no part of the combination passes under the soffit. */
-    public Optional<Clearance> leastUnder(Soffit soffit) {
-        return least(passage.under(shape, soffit), null);
+    /** The same where it matters only below a ceiling; empty when no gap lies below that, less the search's width. */
+    public Optional<Clearance> leastBelow(Optional<Soffit> under, double ceilingM) {
+        return least(target(under), null, ceilingM);
     }
 
-    /** Whether the demand on ground clearance is met at every position; false when that cannot be shown. */
-    public boolean meetsOverGround(Demand demand) {
-        return meets(passage.over(shape), demand);
+    /** Whether a demand is met at every position; false when that cannot be shown. */
+    public boolean meets(Optional<Soffit> under, Demand demand) {
+        Target target = target(under);
+        if (!passage.tractorSearch().meets(target.tractor(), demand, leverage)) {
+            return false;
+        }
+        Run run = new Run(target, demand, true);
+        run.search(passage.spans(), spots(target));
+        return run.met();
     }
 
-    /** The same for overhead clearance. */
-    public boolean meetsUnder(Soffit soffit, Demand demand) {
-        return meets(passage.under(shape, soffit), demand);
+    /** Where clearance less what is demanded there is least, when that is below a ceiling; the value is the difference. */
+    public Optional<Clearance> leastSpareBelow(Optional<Soffit> under, Demand demand, double ceilingM) {
+        return least(target(under), demand, ceilingM);
     }
 
-    /** Where ground clearance less what is demanded there is least; the value is that difference. */
-    public Clearance leastSpareOverGround(Demand demand) {
-        return least(passage.over(shape), demand).orElseThrow();
+    /** Clearance at one position; empty when no part is under the soffit then. */
+    public Optional<Clearance> at(Optional<Soffit> under, double steerM) {
+        Target target = target(under);
+        PlacedUnit tractor = solver.tractorAt(steerM, 0);
+        Run run = new Run(target, null, false);
+        target.tractor().measure(target.tractor().place(tractor.pose), UnitName.TRACTOR, steerM, null, run.nearest);
+        run.measure(steerM, tractor, spot(target, place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad())));
+        return run.nearest.asClearance(0, true);
     }
 
-    /** The same for overhead clearance. */
-    public Optional<Clearance> leastSpareUnder(Soffit soffit, Demand demand) {
-        return least(passage.under(shape, soffit), demand);
+    /** The least clearance at the first positions of the search: a quick guess, never below the least of all. */
+    public double firstLookM(Optional<Soffit> under) {
+        Target target = target(under);
+        Run run = new Run(target, null, false);
+        List<Passage.Span> spans = passage.spans();
+        List<Spot> spots = spots(target);
+        for (int i = 0; i < spots.size(); i++) {
+            PlacedUnit tractor = i == 0 ? spans.get(0).start : spans.get(i - 1).end;
+            run.measure(i == 0 ? spans.get(0).startM : spans.get(i - 1).endM, tractor, spots.get(i));
+        }
+        run.nearest.offer(passage.tractorSearch().least(target.tractor()));
+        return run.nearest.gapM;
     }
 
-    /** Ground clearance at one position. */
-    public Clearance overGroundAt(double steerM) {
-        return at(passage.over(shape), steerM).orElseThrow();
+    private List<Spot> spots(Target target) {
+        return firstSpots.computeIfAbsent(
+                target, t -> firstPlaces.stream().map(p -> spot(t, p)).toList());
     }
 
-    /** Overhead clearance at one position; empty when nothing is under the soffit then. */
-    public Optional<Clearance> underAt(Soffit soffit, double steerM) {
-        return at(passage.under(shape, soffit), steerM);
+    private static Spot spot(Target target, Placed placed) {
+        return new Spot(
+                placed,
+                target.trailer().place(placed.trailer.pose),
+                placed.booster == null
+                        ? null
+                        : target.booster().orElseThrow().place(placed.booster.unit().pose));
+    }
+
+    private Target target(Optional<Soffit> under) {
+        return under.isPresent() ? passage.under(shape, under.get()) : passage.over(shape);
     }
 
     public CombinationPosture postureAt(double steerM) {
@@ -118,18 +154,10 @@ public final class PassageSearch {
                 placed.booster == null ? Optional.empty() : Optional.of(placed.booster.unit()));
     }
 
-    private Optional<Clearance> at(Target target, double steerM) {
-        PlacedUnit tractor = solver.tractorAt(steerM, 0);
-        Placed placed = place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad());
-        Run run = new Run(target, null, false);
-        target.tractor().measure(tractor.pose, UnitName.TRACTOR, steerM, null, run.nearest);
-        run.measure(steerM, tractor, placed);
-        return run.nearest.asClearance(0, true);
-    }
-
-    private Optional<Clearance> least(Target target, Demand demand) {
+    private Optional<Clearance> least(Target target, Demand demand, double ceilingM) {
         TractorSearch tractor = passage.tractorSearch();
         Run run = new Run(target, demand, false);
+        run.nearest.gapM = ceilingM;
         boolean tractorProven;
         if (demand == null) {
             run.nearest.offer(tractor.least(target.tractor()));
@@ -138,20 +166,19 @@ public final class PassageSearch {
             run.nearest.offer(tractor.leastSpare(target.tractor(), demand, leverage));
             tractorProven = tractor.spareProven(target.tractor(), demand, leverage);
         }
-        run.search(passage.spans(), firstPlaces);
-        return run.nearest.asClearance(SpanSearch.WITHIN_M, tractorProven && run.proven());
-    }
-
-    private boolean meets(Target target, Demand demand) {
-        if (!passage.tractorSearch().meets(target.tractor(), demand, leverage)) {
-            return false;
+        run.search(passage.spans(), spots(target));
+        boolean proven = tractorProven && run.proven();
+        if (!proven && run.nearest.unit == null) {
+            // Below the ceiling nothing was found, but nothing was proven either: that must not pass for "none".
+            return least(target, demand, Double.POSITIVE_INFINITY);
         }
-        Run run = new Run(target, demand, true);
-        run.search(passage.spans(), firstPlaces);
-        return run.met();
+        return run.nearest.asClearance(SpanSearch.WITHIN_M, proven);
     }
 
-    private final class Run extends SpanSearch<Placed> {
+    /** A place with its outlines over or under the target's line. */
+    private record Spot(Placed placed, PlacedOutlines trailer, PlacedOutlines booster) {}
+
+    private final class Run extends SpanSearch<Spot> {
         private final Target target;
         private final Demand demand;
         private final Need trailerNeed;
@@ -175,17 +202,16 @@ public final class PassageSearch {
         }
 
         @Override
-        Placed place(PlacedUnit tractor, Placed before, Placed after) {
-            return between(tractor, before, after);
+        Spot place(PlacedUnit tractor, Spot before, Spot after) {
+            return spot(target, between(tractor, before.placed, after.placed));
         }
 
         @Override
-        void measure(double steerM, PlacedUnit tractor, Placed placed) {
-            setStray(steerM, steerM, tractor, tractor, placed, placed);
-            target.trailer().measure(placed.trailer.pose, UnitName.TRAILER, steerM, trailerNeed, nearest);
-            if (placed.booster != null) {
-                Pose pose = placed.booster.unit().pose;
-                target.booster().orElseThrow().measure(pose, UnitName.BOOSTER, steerM, boosterNeed, nearest);
+        void measure(double steerM, PlacedUnit tractor, Spot spot) {
+            setStray(steerM, steerM, tractor, tractor, spot.placed, spot.placed);
+            target.trailer().measure(spot.trailer, UnitName.TRAILER, steerM, trailerNeed, nearest);
+            if (spot.booster != null) {
+                target.booster().orElseThrow().measure(spot.booster, UnitName.BOOSTER, steerM, boosterNeed, nearest);
             }
         }
 
@@ -205,7 +231,9 @@ public final class PassageSearch {
         }
 
         @Override
-        double lowerBound(Passage.Span span, Placed a, Placed b, double enough) {
+        double lowerBound(Passage.Span span, Spot from, Spot to, double enough) {
+            Placed a = from.placed;
+            Placed b = to.placed;
             if (!span.motion.known) {
                 return Double.NEGATIVE_INFINITY;
             }
@@ -218,12 +246,14 @@ public final class PassageSearch {
                     span.lengthM(),
                     span.kingpinForward,
                     span.kingpinRise);
-            double bound = target.trailer().lowerBound(
-                    a.trailer.pose, b.trailer.pose, trailerMotion, null, trailerNeed, enough, scratch);
-            return bound < enough || a.booster == null ? bound : Math.min(bound, boosterBound(span, a, b, enough));
+            double bound = target.trailer()
+                    .lowerBound(from.trailer, to.trailer, trailerMotion, null, trailerNeed, enough, scratch);
+            return bound < enough || a.booster == null ? bound : Math.min(bound, boosterBound(span, from, to, enough));
         }
 
-        private double boosterBound(Passage.Span span, Placed a, Placed b, double enough) {
+        private double boosterBound(Passage.Span span, Spot from, Spot to, double enough) {
+            Placed a = from.placed;
+            Placed b = to.placed;
             TrailingBooster joint = shape.trailing().orElseThrow();
             PlacedUnit unitA = a.booster.unit();
             PlacedUnit unitB = b.booster.unit();
@@ -246,7 +276,7 @@ public final class PassageSearch {
             // Fixed to the trailer by its hinge limit, free, or either in turn.
             boolean free = bendMost + reach < joint.upRad() && bendLeast - reach > -joint.downRad();
             return target.booster().orElseThrow().lowerBound(
-                    unitA.pose, unitB.pose, boosterMotion, free ? null : trailerMotion, boosterNeed, enough, scratch);
+                    from.booster, to.booster, boosterMotion, free ? null : trailerMotion, boosterNeed, enough, scratch);
         }
     }
 }

@@ -1,8 +1,9 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
@@ -22,6 +23,7 @@ import org.cresthaul.road.Soffit;
  * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first and
  * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least raise that all
  * cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
+ * raise that all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
  * rests on the linear estimate. Cuts are kept, and serve every notch, since only the deck front's height over the
  * reference notch matters. Not safe to share between threads.
  */
@@ -31,18 +33,16 @@ public final class RaiseNeeded {
     private static final double SPARE_M = SpanSearch.WITHIN_M + 1e-4;
 
     private static final double DIFFERENCE_M = 1e-3;
-    private static final double NUDGE_M = 2e-4;
-    /** A raise this near the least is taken for it, metres: what trials are nudged by until they meet. */
-    private static final double SAME_M = 3 * NUDGE_M;
+    /** Spare that the cuts are aimed at, so that a trial need not be repeated for the width of the search, metres. */
+    private static final double AIM_M = SPARE_M + SpanSearch.WITHIN_M;
+
 
     /**
-     * One line to be passed.
+     * One line to be passed, over the ground or under a soffit.
      *
-     * @param ground demand on ground clearance, when ground is judged
-     * @param soffit structure overhead, when there is one
-     * @param overhead demand under it
+     * @param soffit the structure whose underside is to be cleared, or empty where it is the ground
      */
-    public record Lane(Passage passage, Optional<Demand> ground, Optional<Soffit> soffit, Demand overhead) {}
+    public record Lane(Passage passage, Optional<Soffit> soffit, Demand demand) {}
 
     /**
      * An answer.
@@ -59,19 +59,15 @@ public final class RaiseNeeded {
         }
     }
 
-    /** What the searches of one kind have found so far: cuts, and raises that meet every demand. */
-    private static final class Known {
-        final List<Cut> cuts = new ArrayList<>();
-        final List<Raise> met = new ArrayList<>();
-    }
-
     private final LiftState lift;
     private final BoosterState booster;
     private final List<Lane> lanes;
     private final double highestM;
     private final double mostRearM;
-    private final Known front = new Known();
-    private final Known held = new Known();
+    private final List<Cut> frontCuts = new ArrayList<>();
+    private final List<Cut> heldCuts = new ArrayList<>();
+    private final Map<Raise, Double> frontTried = new HashMap<>();
+    private final Map<Raise, Double> heldTried = new HashMap<>();
 
     /** The question for one lift and booster state over the lines of one hazard, at least one. */
     public RaiseNeeded(LiftState lift, BoosterState booster, List<Lane> lanes) {
@@ -89,103 +85,89 @@ public final class RaiseNeeded {
         if (notchOffsetM > highestM) {
             return Optional.empty();
         }
-        Optional<Raise> frontAlone = search(notchOffsetM, 0, front, List.of(Levelling.HELD, Levelling.SETTLED));
-        return frontAlone.isPresent() || mostRearM == 0
-                ? frontAlone
-                : search(notchOffsetM, mostRearM, held, List.of(Levelling.HELD));
+        Optional<Raise> front = search(notchOffsetM, 0, frontCuts, List.of(Levelling.HELD, Levelling.SETTLED));
+        return front.isPresent() || mostRearM == 0
+                ? front
+                : search(notchOffsetM, mostRearM, heldCuts, List.of(Levelling.HELD));
     }
 
-    private Optional<Raise> search(double lowestM, double mostRear, Known known, List<Levelling> levellings) {
-        double frontNudge = 0;
-        double rearNudge = 0;
-        Raise last = null;
-        Tightest tightest = null;
+    private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Levelling> levellings) {
+        Map<Raise, Double> tried = mostRear > 0 ? heldTried : frontTried;
+        double aimM = AIM_M;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
-            Optional<Raise> next = leastAllowed(lowestM, mostRear, known.cuts);
+            Optional<Raise> next = leastAllowed(lowestM, mostRear, cuts, aimM);
             if (next.isEmpty()) {
                 return Optional.empty();
             }
-            Raise at = next.get();
-            // The least raise is the same from every notch below it.
-            for (Raise met : known.met) {
-                if (met.deckFrontOffsetM >= lowestM
-                        && Math.abs(met.deckFrontOffsetM - at.deckFrontOffsetM) <= SAME_M
-                        && Math.abs(met.rearM - at.rearM) <= SAME_M) {
-                    return Optional.of(met);
-                }
+            Double spare = tried.get(next.get());
+            if (spare != null && spare < SPARE_M) {
+                // The cuts no longer move the trial: aim a little higher.
+                aimM += AIM_M;
+                continue;
             }
-            if (last != null && Math.abs(at.deckFrontOffsetM - last.deckFrontOffsetM) + Math.abs(at.rearM - last.rearM)
-                    < NUDGE_M) {
-                // The cuts no longer move the trial: go on by hand, but only where that opens the tightest gap.
-                frontNudge += tightest.cut.front > 0 ? NUDGE_M : 0;
-                rearNudge += tightest.cut.rear > 0 ? NUDGE_M : 0;
+            if (spare == null) {
+                spare = leastSpare(next.get(), mostRear, levellings, cuts);
+                tried.put(next.get(), spare);
             }
-            last = at;
-            at = new Raise(
-                    Math.min(highestM, at.deckFrontOffsetM + frontNudge), Math.min(mostRear, at.rearM + rearNudge));
-            tightest = tightest(at, mostRear, levellings, known.cuts);
-            if (tightest.spareM >= SPARE_M) {
-                known.met.add(at);
-                return Optional.of(at);
+            if (spare >= SPARE_M) {
+                return next;
             }
         }
         return Optional.empty();
     }
 
-    /** The tightest place of a trial: what is spare there, and its cut. */
-    private record Tightest(double spareM, Cut cut) {}
-
-    /** The tightest place of a trial; every line, levelling and kind of gap leaves a cut. */
-    private Tightest tightest(Raise at, double mostRear, List<Levelling> levellings, List<Cut> cuts) {
-        List<Tightest> all = new ArrayList<>();
+    /** Least spare at a trial; every place that is tighter than those before it leaves a cut. */
+    private double leastSpare(Raise at, double mostRear, List<Levelling> levellings, List<Cut> cuts) {
+        double least = Double.POSITIVE_INFINITY;
         for (Lane lane : lanes) {
             for (Levelling levelling : levellings) {
                 PassageSearch search = new PassageSearch(lane.passage(), setting(at), levelling);
-                if (lane.ground().isPresent()) {
-                    Clearance spare = search.leastSpareOverGround(lane.ground().get());
-                    all.add(cutAt(spare, at, mostRear, levelling, lane, lane.passage().line(), 1));
-                }
-                if (lane.soffit().isPresent()) {
-                    search.leastSpareUnder(lane.soffit().get(), lane.overhead())
-                            .ifPresent(s -> all.add(cutAt(s, at, mostRear, levelling, lane, lane.soffit().get(), -1)));
+                Optional<Clearance> spare = search.leastSpareBelow(lane.soffit(), lane.demand(), least);
+                if (spare.isPresent()) {
+                    if (!spare.get().proven()) {
+                        return Double.NEGATIVE_INFINITY;
+                    }
+                    least = spare.get().valueM();
+                    cuts.add(cut(spare.get(), at, mostRear, levelling, lane));
                 }
             }
         }
-        all.forEach(t -> cuts.add(t.cut));
-        return all.stream().min(Comparator.comparingDouble(Tightest::spareM)).orElseThrow();
+        return least;
     }
 
-    private Tightest cutAt(
-            Clearance spare, Raise at, double mostRear, Levelling levelling, Lane lane, PiecewiseLine line, int side) {
+    private Cut cut(Clearance spare, Raise at, double mostRear, Levelling levelling, Lane lane) {
         double front = Double.NEGATIVE_INFINITY;
-        double rear = Double.NEGATIVE_INFINITY;
         for (double rearM : new double[] {at.rearM, mostRear}) {
-            double here = gap(spare, new Raise(at.deckFrontOffsetM, rearM), levelling, lane, line, side);
+            Raise from = new Raise(at.deckFrontOffsetM, rearM);
             for (double more : new double[] {DIFFERENCE_M, highestM - at.deckFrontOffsetM}) {
-                if (more >= DIFFERENCE_M) {
-                    Raise higher = new Raise(at.deckFrontOffsetM + more, rearM);
-                    front = Math.max(front, (gap(spare, higher, levelling, lane, line, side) - here) / more);
-                }
+                Raise higher = new Raise(at.deckFrontOffsetM + more, rearM);
+                front = Math.max(front, slope(spare, from, higher, more, levelling, lane));
             }
         }
-        double here = gap(spare, at, levelling, lane, line, side);
+        double rear = Double.NEGATIVE_INFINITY;
         for (double more : new double[] {DIFFERENCE_M, mostRear - at.rearM}) {
-            if (more >= DIFFERENCE_M) {
-                Raise higher = new Raise(at.deckFrontOffsetM, at.rearM + more);
-                rear = Math.max(rear, (gap(spare, higher, levelling, lane, line, side) - here) / more);
-            }
+            Raise higher = new Raise(at.deckFrontOffsetM, at.rearM + more);
+            rear = Math.max(rear, slope(spare, at, higher, more, levelling, lane));
         }
-        double constant = spare.valueM() - SPARE_M - front * at.deckFrontOffsetM - rear * at.rearM;
-        return new Tightest(
-                spare.proven() ? spare.valueM() : Double.NEGATIVE_INFINITY, new Cut(constant, front, rear));
+        return new Cut(spare.valueM() - front * at.deckFrontOffsetM - rear * at.rearM, front, rear);
+    }
+
+    /** How much the gap at a place opens per metre of raise; nothing can be said of a raise too small to tell. */
+    private double slope(Clearance place, Raise from, Raise to, double raisedM, Levelling levelling, Lane lane) {
+        return raisedM < DIFFERENCE_M
+                ? Double.NEGATIVE_INFINITY
+                : (gap(place, to, levelling, lane) - gap(place, from, levelling, lane)) / raisedM;
     }
 
     private Setting setting(Raise at) {
         return new Setting(lift, booster, at.deckFrontOffsetM, 0, at.rearM);
     }
 
-    private double gap(
-            Clearance place, Raise at, Levelling levelling, Lane lane, PiecewiseLine line, int side) {
+    private double gap(Clearance place, Raise at, Levelling levelling, Lane lane) {
+        PiecewiseLine line = lane.soffit().isPresent()
+                ? lane.soffit().get()
+                : lane.passage().line();
+        int side = lane.soffit().isPresent() ? -1 : 1;
         Passage passage = lane.passage();
         CoupledCombination combination =
                 new CoupledCombination(passage.shape(lift, booster), setting(at), levelling);
@@ -202,8 +184,9 @@ public final class RaiseNeeded {
     }
 
     /** The least rear, then front, raise that every cut allows: a corner of the allowed region, or nothing. */
-    private Optional<Raise> leastAllowed(double lowestM, double mostRear, List<Cut> cuts) {
-        List<Cut> all = new ArrayList<>(cuts);
+    private Optional<Raise> leastAllowed(double lowestM, double mostRear, List<Cut> cuts, double aimM) {
+        List<Cut> all = new ArrayList<>();
+        cuts.forEach(c -> all.add(new Cut(c.constant - aimM, c.front, c.rear)));
         all.add(new Cut(-lowestM, 1, 0));
         all.add(new Cut(highestM, -1, 0));
         all.add(new Cut(0, 0, 1));

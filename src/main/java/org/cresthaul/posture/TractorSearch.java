@@ -1,7 +1,8 @@
 package org.cresthaul.posture;
 
-import java.util.Collections;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** The tractor's own part of a search: the same for every setting, so it is done once and remembered. */
@@ -50,11 +51,14 @@ final class TractorSearch {
 
     private Run run(OutlineGaps gaps, Demand demand, Leverage leverage, boolean onlyWhetherMet) {
         Run run = new Run(gaps, demand, leverage, onlyWhetherMet);
-        run.search(passage.spans(), Collections.nCopies(passage.spans().size() + 1, null));
+        List<PlacedOutlines> places = new ArrayList<>();
+        places.add(gaps.place(passage.spans().get(0).start.pose));
+        passage.spans().forEach(span -> places.add(gaps.place(span.end.pose)));
+        run.search(passage.spans(), places);
         return run;
     }
 
-    private final class Run extends SpanSearch<Void> {
+    private final class Run extends SpanSearch<PlacedOutlines> {
         private final OutlineGaps gaps;
         private final Demand demand;
         private final Need need;
@@ -67,20 +71,20 @@ final class TractorSearch {
         }
 
         @Override
-        Void place(PlacedUnit tractor, Void before, Void after) {
-            return null;
+        PlacedOutlines place(PlacedUnit tractor, PlacedOutlines before, PlacedOutlines after) {
+            return gaps.place(tractor.pose);
         }
 
         @Override
-        void measure(double steerM, PlacedUnit tractor, Void placed) {
+        void measure(double steerM, PlacedUnit tractor, PlacedOutlines placed) {
             setStray(steerM, steerM, tractor, tractor);
-            gaps.measure(tractor.pose, UnitName.TRACTOR, steerM, need, nearest);
+            gaps.measure(placed, UnitName.TRACTOR, steerM, need, nearest);
         }
 
         @Override
-        double lowerBound(Passage.Span span, Void a, Void b, double enough) {
+        double lowerBound(Passage.Span span, PlacedOutlines a, PlacedOutlines b, double enough) {
             setStray(span.startM, span.endM, span.start, span.end);
-            return gaps.lowerBound(span.start.pose, span.end.pose, span.motion, null, need, enough, scratch);
+            return gaps.lowerBound(a, b, span.motion, null, need, enough, scratch);
         }
 
         private void setStray(double fromM, double toM, PlacedUnit from, PlacedUnit to) {

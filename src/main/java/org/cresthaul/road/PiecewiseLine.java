@@ -121,23 +121,6 @@ public abstract class PiecewiseLine {
         }
     }
 
-    /**
-     * Puts the heights at two distances into {@code heights} and widens {@code into} by every slope between them, in one
-     * walk; {@code fromM} must not be after {@code toM}.
-     */
-    public final void sweep(double fromM, double toM, double[] heights, Interval into) {
-        int i = segmentAt(fromM);
-        int from = i == 0 ? 0 : i - 1;
-        heights[0] = z[from] + slope[i] * (fromM - s[from]);
-        into.add(slope[i]);
-        while (i < s.length && s[i] <= toM) {
-            i++;
-            into.add(slope[i]);
-        }
-        from = i == 0 ? 0 : i - 1;
-        heights[1] = z[from] + slope[i] * (toM - s[from]);
-    }
-
     /** Largest absolute slope anywhere, the ground beyond the ends included. */
     public final double steepest() {
         double most = 0;

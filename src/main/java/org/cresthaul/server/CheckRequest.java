@@ -86,7 +86,11 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         return sound ? new Margins(groundM, overheadM) : Margins.defaults();
     }
 
-    /** Keeps one request from holding a processor for minutes. @throws Refusal when the check is too much work for one */
+    /**
+     * Keeps one request from holding a processor for long.
+     *
+     * @throws Refusal when the check is too much work for one request
+     */
     CheckRequest requireBoundedWork() {
         long configurations = (long) rig.notches().size() * stance.liftStates().size() * stance.boosterStates().size();
         long points = route.hazards().stream()

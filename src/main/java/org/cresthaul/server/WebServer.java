@@ -65,7 +65,7 @@ public final class WebServer implements AutoCloseable {
 
     /** Where to open the page. */
     public String url() {
-        return "http://" + address + ":" + port() + "/";
+        return "http://" + (address.contains(":") ? "[" + address + "]" : address) + ":" + port() + "/";
     }
 
     @Override

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -20,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.cresthaul.server.Blanks;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -80,31 +80,9 @@ class ProgramTest {
     private static HttpResponse<String> postBlanks(URI address) throws Exception {
         HttpRequest request = HttpRequest.newBuilder(address)
                 .header("Content-Type", "application/json")
-                .POST(BodyPublishers.ofInputStream(ProgramTest::blanks))
+                .POST(BodyPublishers.ofInputStream(() -> new Blanks(BODY_LENGTH)))
                 .build();
         return HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
-    }
-
-    private static InputStream blanks() {
-        return new InputStream() {
-            private long left = BODY_LENGTH;
-
-            @Override
-            public int read() {
-                return left-- > 0 ? ' ' : -1;
-            }
-
-            @Override
-            public int read(byte[] into, int from, int length) {
-                int n = (int) Math.min(length, left);
-                if (n <= 0) {
-                    return -1;
-                }
-                Arrays.fill(into, from, from + n, (byte) ' ');
-                left -= n;
-                return n;
-            }
-        };
     }
 
     @Test

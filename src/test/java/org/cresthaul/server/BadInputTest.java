@@ -57,7 +57,8 @@ class BadInputTest {
             throws Exception {
         for (String path : new String[] {"/api/check", "/api/passage", "/api/route"}) {
             HttpResponse<String> response = server.post(path, body);
-            JsonNode problem = BadRequestTest.requireProblem(response, status, status == 400 ? "not-json" : "bad-input");
+            JsonNode problem =
+                    BadRequestTest.requireProblem(response, status, status == 400 ? "not-json" : "bad-input");
 
             String message = problem.at("/problems/0/message").textValue();
             assertTrue(!saysWhere || message.contains(said), path + ": " + message);
@@ -127,7 +128,7 @@ class BadInputTest {
         List<String> found = new ArrayList<>();
         problem.path("problems").forEach(p -> found.add(p.path("pointer").textValue() + " "
                 + (code == null ? "" : p.path("code").textValue())));
-        assertTrue(found.contains(pointer + " " + (code == null ? "" : code)), problem.path("problems").toPrettyString());
+        assertTrue(found.contains(pointer + " " + (code == null ? "" : code)), problem.toPrettyString());
     }
 
     @Test

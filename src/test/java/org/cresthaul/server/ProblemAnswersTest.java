@@ -9,6 +9,7 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -51,6 +52,6 @@ class ProblemAnswersTest {
     void writesNoNumberThatIsNotKnown() {
         assertThrows(IllegalArgumentException.class, () -> JsonAnswer.bytes(new Unknown(Double.POSITIVE_INFINITY)));
         assertThrows(IllegalArgumentException.class, () -> JsonAnswer.bytes(List.of(Double.NaN)));
-        assertEquals("{\"valueM\":0.0}", new String(JsonAnswer.bytes(new Unknown(-0.0)), java.nio.charset.StandardCharsets.UTF_8));
+        assertEquals("{\"valueM\":0.0}", new String(JsonAnswer.bytes(new Unknown(-0.0)), StandardCharsets.UTF_8));
     }
 }

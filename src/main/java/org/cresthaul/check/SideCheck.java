@@ -1,0 +1,149 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.posture.Clearance;
+import org.cresthaul.posture.Demand;
+import org.cresthaul.posture.Footing;
+import org.cresthaul.posture.PassageSearch;
+import org.cresthaul.posture.RaiseNeeded;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Setting;
+
+/** Judges one side of a hazard, the ground below or the structure above, over all its lines and both levellings. */
+final class SideCheck {
+    private final double chainageM;
+    private final List<RaiseNeeded.Lane> lanes;
+    private final double marginM;
+    private final double sagM;
+    private final String where;
+
+    /**
+     * The least gap over all lines and levellings, and the verdict.
+     *
+     * @param reason why it is not clear, or empty
+     */
+    record Judged(
+            Verdict verdict,
+            Report.GapFinding gap,
+            String reason,
+            Clearance least,
+            RaiseNeeded.Lane lane,
+            Levelling levelling) {}
+
+    private record Passed(RaiseNeeded.Lane lane, Levelling levelling, PassageSearch search, double firstLookM) {}
+
+    /**
+     * One side.
+     *
+     * @param chainageM of the hazard's point, metres
+     * @param lanes at least one, all with one demand: margin, sag allowance and accuracies
+     * @param marginM what of the demand's margin is the margin proper, metres
+     * @param sagM what of it is for an unknown sag, metres
+     * @param where in words, to open a reason with
+     */
+    SideCheck(double chainageM, List<RaiseNeeded.Lane> lanes, double marginM, double sagM, String where) {
+        this.chainageM = chainageM;
+        this.lanes = List.copyOf(lanes);
+        this.marginM = marginM;
+        this.sagM = sagM;
+        this.where = where;
+    }
+
+    List<RaiseNeeded.Lane> lanes() {
+        return lanes;
+    }
+
+    /**
+     * The verdict is that of the tightest gap, unless another line, less tight but less sure, has a worse one; then that
+     * line is told.
+     */
+    Judged judge(Setting setting) {
+        List<Passed> passages = new ArrayList<>();
+        for (RaiseNeeded.Lane lane : lanes) {
+            for (Levelling levelling : setting.levellings()) {
+                PassageSearch search = new PassageSearch(lane.passage(), setting, levelling);
+                passages.add(new Passed(lane, levelling, search, search.firstLookM(lane.soffit())));
+            }
+        }
+        // The likely tightest first: the others then need no closer look than to be above it.
+        passages.sort(Comparator.comparingDouble(p -> p.firstLookM));
+        Passed tightest = null;
+        Clearance least = null;
+        for (Passed passed : passages) {
+            double ceilingM = least == null ? Double.POSITIVE_INFINITY : least.valueM();
+            Optional<Clearance> lower = passed.search.leastBelow(passed.lane.soffit(), ceilingM);
+            if (lower.isPresent()) {
+                tightest = passed;
+                least = lower.get();
+                if (!least.proven()) {
+                    break;
+                }
+            }
+        }
+        Judged worst = judge(tightest, least);
+        for (Passed passed : passages) {
+            Demand demand = worst.verdict == Verdict.CLEAR ? passed.lane.demand() : freeOfContact(passed.lane.demand());
+            if (passed != tightest
+                    && worst.verdict != Verdict.CONTACT
+                    && !passed.search.meets(passed.lane.soffit(), demand)) {
+                Judged other = judge(passed, passed.search.least(passed.lane.soffit()));
+                worst = other.verdict.compareTo(worst.verdict) > 0 ? other : worst;
+            }
+        }
+        return worst;
+    }
+
+    /** Ground nobody declared can keep a passage from being clear; it is no evidence of contact. */
+    private static Demand freeOfContact(Demand demand) {
+        return new Demand(0, demand.surveyM(), demand.otherM(), false);
+    }
+
+    private Judged judge(Passed passed, Clearance least) {
+        Demand demand = passed.lane.demand();
+        Footing footing = passed.search.footingOf(least, demand);
+        double excluded =
+                passed.search.footingOf(least, freeOfContact(demand)).uncertaintyM();
+        double low = least.valueM() - least.provenWithinM();
+        Verdict verdict;
+        String reason = "";
+        if (!least.proven()) {
+            verdict = Verdict.CONTACT;
+            reason = where + ": the road is too rough here for the search to prove its answer";
+        } else if (low >= demand.marginM() + footing.uncertaintyM()
+                && passed.search.meets(passed.lane.soffit(), demand)) {
+            verdict = Verdict.CLEAR;
+        } else if (low >= excluded && passed.search.meets(passed.lane.soffit(), freeOfContact(demand))) {
+            verdict = Verdict.TIGHT;
+        } else {
+            verdict = Verdict.CONTACT;
+        }
+        if (verdict == Verdict.CLEAR && footing.undeclared() && footing.beyondSurveyM() > 0) {
+            verdict = Verdict.TIGHT;
+            reason = where + ": the tightest position stands on ground beyond the survey whose grade is not declared";
+        } else if (verdict != Verdict.CLEAR && least.proven()) {
+            reason = where + ": " + Reasons.of(verdict, low, footing, excluded, demand, sagM);
+        }
+        Report.GapFinding gap = new Report.GapFinding(
+                Figures.down(least.valueM()),
+                Figures.up(marginM + sagM + footing.uncertaintyM()),
+                Figures.near(marginM + sagM),
+                Figures.up(footing.uncertaintyM()),
+                verdict.word(),
+                least.unit().word(),
+                Figures.near(least.point().xM()),
+                Figures.near(least.point().hM()),
+                least.point().part(),
+                Figures.near(least.distanceM()),
+                Figures.near(chainageM + least.distanceM()),
+                Figures.near(least.steerM()),
+                passed.lane.passage().line().name(),
+                passed.levelling.word(),
+                Figures.near(footing.beyondSurveyM()),
+                !footing.undeclared(),
+                least.provenWithinM());
+        return new Judged(verdict, gap, reason, least, passed.lane, passed.levelling);
+    }
+}

@@ -1,0 +1,31 @@
+package org.cresthaul.posture;
+
+/** The outlines of one unit at one pose, over or under their line: computed once, used by the stretches on both sides. */
+final class PlacedOutlines {
+    final Pose pose;
+    /** Place and gap of each vertex; the gap is over the line as it goes on beyond its ends. */
+    final double[] x;
+
+    final double[] z;
+    final double[] gap;
+    /** Ends and slope of each segment that line vertices can be nearest to. */
+    final double[] rearX;
+
+    final double[] rearZ;
+    final double[] frontX;
+    final double[] slope;
+    /** The line's first vertex past each segment's rear end. */
+    final int[] firstKink;
+
+    PlacedOutlines(Pose pose, int vertices, int segments) {
+        this.pose = pose;
+        x = new double[vertices];
+        z = new double[vertices];
+        gap = new double[vertices];
+        rearX = new double[segments];
+        rearZ = new double[segments];
+        frontX = new double[segments];
+        slope = new double[segments];
+        firstKink = new int[segments];
+    }
+}
