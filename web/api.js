@@ -61,6 +61,7 @@ export function createApi(fetch) {
     route: (inputs, signal) => send('/api/route', { body: inputs.route.text, signal }),
     check: (inputs, signal) => send('/api/check', { body: checkRequest(inputs), signal }),
     corner: (inputs, corner, signal) => send('/api/corner', { body: checkRequest(inputs, corner), signal }),
+    loads: (inputs, question, signal) => send('/api/loads', { body: checkRequest(inputs, question), signal }),
     passage: (inputs, passage, signal) => send('/api/passage', { body: checkRequest(inputs, passage), signal }),
   };
 }

@@ -22,6 +22,11 @@
  *                      #passage-position[data-steer-m], #passage-wheels, #passage-line, #passage-levelling,
  *                      #passage-exaggeration, #passage-raise (aria-pressed), #passage-tightest, #passage-back,
  *                      #passage-forward, #passage-live (live region), #side-view, #detail-view, #clearance-curve
+ *   #loads             [data-status] [data-verdict]; #loads-hazard, #load-view,
+ *                      #load-axles tr[data-axle][data-load-kg], #load-groups tr[data-group][data-verdict],
+ *                      #load-position, #load-regulator (plots), #piece-at, #piece-back, #regulator-set,
+ *                      #reading-trailer, #reading-booster, #readings-apply, #load-readings li[data-gauge][data-agrees],
+ *                      #load-advice tr[data-from][data-booster][data-text]
  *   #comparison        #configuration-table tbody tr[data-configuration][data-verdict] with input[name=configuration]
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
  * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
@@ -41,10 +46,12 @@ import { mountTitleBlock } from './panels/titleblock.js';
 import { mountDetail } from './panels/detail.js';
 import { mountComparison } from './panels/comparison.js';
 import { mountNotes } from './panels/notes.js';
+import { mountLoads } from './panels/loads.js';
+import { createLoadActions } from './loadactions.js';
 
 const store = createStore({ ...initialState(), ...recall(window) });
 const api = createApi(window.fetch.bind(window));
-const actions = createActions(store, api);
+const actions = { ...createActions(store, api), ...createLoadActions(store, api) };
 const page = id => document.getElementById(id);
 
 store.watch(['units', 'theme'], state => {
@@ -69,6 +76,7 @@ const panels = [
   ['hazards', mountHazards],
   ['title-block', mountTitleBlock],
   ['detail', mountDetail],
+  ['loads', mountLoads],
   ['comparison', mountComparison],
   ['notes', mountNotes],
 ];

@@ -13,6 +13,8 @@ export const UNKNOWN = 'not known';
 const INCH_M = 0.0254;
 const FOOT_M = 0.3048;
 const MILE_M = 1609.344;
+const POUND_KG = 0.45359237;
+const PSI_PA = POUND_KG * 9.80665 / (INCH_M * INCH_M);
 /** Counts of a rounding step closer together than this are the same count: the noise of binary fractions. */
 const NOISE = 1e-9;
 
@@ -123,6 +125,50 @@ export const chainageUnitM = system => (system === 'us' ? MILE_M : 1000);
 
 /** Its name. */
 export const chainageUnitName = system => (system === 'us' ? 'mi' : 'km');
+
+/** A load told as the mass it is the weight of: whole pounds or tens of kilograms, nearest. */
+export const weight = (valueKg, system) => mass(valueKg, system, 'nearest');
+
+/** What is left to a limit, rounded down; negative where the limit is not kept. */
+export const weightLeft = (valueKg, system) => mass(valueKg, system, 'down');
+
+/** Kilograms in one unit of a load axis: a thousand pounds or a tonne. */
+export const loadUnitKg = system => (system === 'us' ? 1000 * POUND_KG : 1000);
+
+/** Its name. */
+export const loadUnitName = system => (system === 'us' ? 'thousand lb' : 't');
+
+function mass(valueKg, system, rounding) {
+  if (!isNumber(valueKg)) {
+    return UNKNOWN;
+  }
+  const step = system === 'us' ? POUND_KG : 10;
+  const count = stepsIn(valueKg, step, rounding);
+  const size = grouped(Math.abs(count * (system === 'us' ? 1 : 10)), system === 'us' ? ',' : ' ');
+  return `${count < 0 ? '−' : ''}${size} ${system === 'us' ? 'lb' : 'kg'}`;
+}
+
+/** A whole number with a mark between thousands. */
+const grouped = (count, mark) => String(count).replace(/\B(?=(\d{3})+$)/g, mark);
+
+/** A gauge pressure: whole psi or 0.1 bar. */
+export function pressure(valuePa, system) {
+  if (!isNumber(valuePa)) {
+    return UNKNOWN;
+  }
+  return system === 'us'
+    ? `${grouped(stepsIn(valuePa, PSI_PA, 'nearest'), ',')} psi`
+    : `${decimals(valuePa / 1e5, 1)} bar`;
+}
+
+/** Pascals in one unit of a pressure axis. */
+export const pressureUnitPa = system => (system === 'us' ? PSI_PA : 1e5);
+
+/** Its name. */
+export const pressureUnitName = system => (system === 'us' ? 'psi' : 'bar');
+
+/** An angle to the tenth of a degree. */
+export const angle = valueRad => (isNumber(valueRad) ? `${decimals(valueRad * 180 / Math.PI, 1)}°` : UNKNOWN);
 
 /** Distance from the start of the route, nearest hundredth: "12.67 mi", "20.39 km". */
 export function chainage(valueM, system) {

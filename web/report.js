@@ -5,7 +5,7 @@
 import { clearance, raise, SYSTEMS } from './format.js';
 
 /** From worst to best to read on a sheet. An unknown verdict ranks with the worst. */
-const SEVERITY = ['contact', 'not surveyed', 'tight', 'clear'];
+const SEVERITY = ['contact', 'outside limits', 'loads not known', 'not surveyed', 'tight', 'clear'];
 
 /** Two results nearer than this that also read alike, in inches and in millimetres, are one on a sheet; metres. */
 const SAME_M = 0.0005;
@@ -45,7 +45,9 @@ export function governing(cell) {
  * fewest contacts in transport, then fewest not surveyed, then fewest tight; equal ones keep the report's order.
  */
 export function ranked(report) {
-  const badness = c => [c.contact + c.tight + c.notSurveyed - c.raisedOnly, c.contact, c.notSurveyed, c.tight];
+  const badness = c => [
+    c.contact + c.tight + c.notSurveyed + (c.outsideLimits ?? 0) + (c.loadsNotKnown ?? 0) - c.raisedOnly,
+    c.contact, c.outsideLimits ?? 0, c.notSurveyed + (c.loadsNotKnown ?? 0), c.tight];
   return report.configurations
     .map((configuration, index) => ({ configuration, index, badness: badness(configuration) }))
     .sort((a, b) => a.badness.map((value, i) => value - b.badness[i]).find(d => d !== 0) ?? a.index - b.index)
@@ -110,6 +112,7 @@ function sameResults(report, hazard, lift, boosterA, boosterB) {
 function sameCell(a, b) {
   return a !== null && b !== null
     && a.verdict === b.verdict
+    && a.load?.rule === b.load?.rule && a.load?.marginKg === b.load?.marginKg
     && sameValue(a.ground?.valueM, b.ground?.valueM, clearance)
     && sameValue(a.overhead?.valueM, b.overhead?.valueM, clearance)
     && sameValue(a.corner?.valueM, b.corner?.valueM, clearance)
@@ -142,7 +145,7 @@ export function leastSetting(hazard, configuration) {
 /** Hazards whose cell for this configuration is missing or not surveyed, with what the report says about each. */
 export function notChecked(report, key) {
   return report.hazards
-    .filter(hazard => (findCell(hazard, key)?.verdict ?? 'not surveyed') === 'not surveyed')
+    .filter(hazard => ['not surveyed', 'loads not known'].includes(findCell(hazard, key)?.verdict ?? 'not surveyed'))
     .map(hazard => ({
       hazard,
       why: [...hazard.notes.filter(note => note.startsWith('not surveyed')), ...(findCell(hazard, key)?.reasons ?? [])],

@@ -11,6 +11,8 @@
  * passage    {status: 'none' | 'loading' | 'ready' | 'failed', data, problem}
  * focus      what the map is asked to show: {lonLats: [[lon, lat], ...]}, or null
  * position   index into passage.data.positions: where the truck stands
+ * loads      {status, data, problem}: the load sheet of the configuration, as passage; loadsAsked {hazard, pieceAt,
+ *            regulator, readings}: what is asked of it beyond the files, spelled as in a request
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
  */
 export function initialState() {
@@ -31,6 +33,8 @@ export function initialState() {
     passage: { status: 'none', data: null, problem: null },
     position: 0,
     focus: null,
+    loads: { status: 'none', data: null, problem: null },
+    loadsAsked: {},
     exaggeration: 1,
     units: 'us',
     theme: 'system',

@@ -2,7 +2,8 @@
  * The sheet's symbols as path data, each in its own box; words go with them everywhere. No DOM.
  *
  * Verdicts, 16 × 16: what differs is the outline and how much of it is inked, so that they stay apart in one colour:
- * an open ring, a diamond with a bar across, a solid square with a cross cut out, a broken ring with a question.
+ * an open ring, a diamond with a bar across, a solid square with a cross cut out, a broken ring with a question,
+ * a solid weight pressing down, a broken square with a question.
  * Hazard kinds, 28 × 14: the road as its section would show it.
  */
 
@@ -13,6 +14,12 @@ const VERDICTS = {
   'contact': {
     word: 'contact',
     parts: [['solid', 'M1.5 1.5H14.5V14.5H1.5Z'], ['cut', 'M4.8 4.8L11.2 11.2M11.2 4.8L4.8 11.2']],
+  },
+  'outside limits': { word: 'outside limits', parts: [['solid', 'M1 2H15L8 15Z'], ['cut', 'M5 5.4H11']] },
+  'loads not known': {
+    word: 'loads not known',
+    parts: [['broken', 'M1.8 1.8H14.2V14.2H1.8Z'],
+      ['line', 'M6 6.2A2 2 0 1 1 8.9 7.9Q8 8.4 8 9.4'], ['solid', 'M7.1 10.8H8.9V12.4H7.1Z']],
   },
   'not surveyed': {
     word: 'not surveyed',
@@ -29,6 +36,11 @@ const KINDS = {
   'low-structure': { word: 'low structure', path: 'M1 12H27M4 2H24V5H4ZM6 5V12M22 5V12' },
   'dip': { word: 'dip', path: 'M1 4C8 4 9 11 14 11C19 11 20 4 27 4' },
   'corner': { word: 'corner', path: 'M8 13V10C8 5 11 3 16 3H26M2 13V9C2 2 6 1 12 1' },
+  'posted-bridge': {
+    word: 'posted bridge',
+    path: 'M1 5H27M4 5V12M24 5V12M4 12C9 7 19 7 24 12M14 0V3M12 1.5L14 3.5L16 1.5',
+  },
+  'stretch': { word: 'stretch with weight limits', path: 'M1 11H27M4 11V3M24 11V3M4 5H9M12 5H16M19 5H24' },
   'crest': { word: 'crest', path: 'M1 11C8 11 9 4 14 4C19 4 20 11 27 11' },
 };
 
@@ -44,7 +56,7 @@ export function kindSymbol(kind) {
 
 /** A verdict as a class name. */
 export function verdictClass(verdict) {
-  return verdict in VERDICTS ? verdict.replace(' ', '-') : 'not-surveyed';
+  return verdict in VERDICTS ? verdict.replaceAll(' ', '-') : 'not-surveyed';
 }
 
 /** In words, as printed beside a choice. */

@@ -5,7 +5,8 @@ import { ranked } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { verdictIcon, verdictTag } from './symbol.js';
 
-const COUNTS = [['clear', 'clear'], ['tight', 'tight'], ['contact', 'contact'], ['notSurveyed', 'not surveyed']];
+const COUNTS = [['clear', 'clear'], ['tight', 'tight'], ['contact', 'contact'], ['notSurveyed', 'not surveyed'],
+  ['outsideLimits', 'outside limits'], ['loadsNotKnown', 'loads not known']];
 
 export function mountComparison(root, { store, actions }) {
   const body = el('tbody');
@@ -20,6 +21,7 @@ export function mountComparison(root, { store, actions }) {
         el('th', { scope: 'col' }, 'Booster'),
         el('th', { scope: 'col' }, 'Notch'),
         el('th', { scope: 'col' }, 'Whole route'),
+        el('th', { scope: 'col' }, 'Loads'),
         COUNTS.map(([, verdict]) =>
           el('th', { scope: 'col', class: 'figure' }, verdictIcon(verdict, 12), ` ${verdict}`)),
         el('th', { scope: 'col', class: 'figure' }, 'clear only raised'))),
@@ -46,7 +48,8 @@ export function mountComparison(root, { store, actions }) {
       el('td', {}, BOOSTER_WORDS[c.booster] ?? c.booster),
       el('th', { scope: 'row' }, c.notch, el('span', { class: 'notch-offset' }, offset(c.notchOffsetM, units))),
       el('td', {}, verdictTag(c.verdict)),
-      COUNTS.map(([field, verdict]) => count(c[field], verdict)),
+      el('td', {}, verdictTag(c.loads ?? 'loads not known')),
+      COUNTS.map(([field, verdict]) => count(c[field] ?? 0, verdict)),
       count(c.raisedOnly, null));
   }
 

@@ -1,6 +1,6 @@
 /** The table beside the plan: the configuration chosen, the route's verdict with it, and every hazard in order. */
 import { el, replace } from '../dom.js';
-import { chainageFigure, chainageUnitName, clearance, raise } from '../format.js';
+import { chainageFigure, chainageUnitName, clearance, raise, weightLeft } from '../format.js';
 import { choices, findCell, findConfiguration, governing, leastSetting } from '../report.js';
 import { BOOSTER_WORDS, kindSymbol } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
@@ -89,6 +89,7 @@ export function routeVerdict(report, key) {
   const c = findConfiguration(report, key);
   const counts = [
     [c.clear, 'clear'], [c.tight, 'tight'], [c.contact, 'contact'], [c.notSurveyed, 'not surveyed'],
+    [c.outsideLimits, 'outside limits'], [c.loadsNotKnown, 'loads not known'],
   ].filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
   return [
     verdictTag(c.verdict),
@@ -114,13 +115,13 @@ function row(hazard, { report, configuration, units }) {
   el('td', {}, verdictTag(verdict),
     el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
   el('td', { class: 'figure' },
-    least && clearance(least.clearance.valueM, units),
-    el('span', { class: 'hazard-side' }, least?.side ?? 'not known')));
+    least ? clearance(least.clearance.valueM, units) : cell?.load && weightLeft(cell.load.marginKg, units),
+    el('span', { class: 'hazard-side' }, least?.side ?? (cell?.load ? 'to the limit' : 'not known'))));
 }
 
 /** What would help where the cell does not clear: a notch first, then a raise, else why there is none. */
 function remedy(hazard, cell, report, configuration, units) {
-  if (!cell || cell.verdict === 'clear' || cell.verdict === 'not surveyed') {
+  if (!cell || ['clear', 'not surveyed', 'loads not known'].includes(cell.verdict)) {
     return null;
   }
   const least = leastSetting(hazard, findConfiguration(report, configuration));

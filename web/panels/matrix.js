@@ -1,6 +1,6 @@
 /** A hazard's matrix: a row for each notch, highest first; a column for each axle and booster state that differs. */
 import { el, replace, roving } from '../dom.js';
-import { clearance } from '../format.js';
+import { clearance, weightLeft } from '../format.js';
 import { cellsAt, findHazard, governing, leastSetting, matrixColumns, notches, severity } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { raiseWords } from './hazards.js';
@@ -101,7 +101,7 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
   const { cell } = picked;
   const least = governing(cell);
   const verdict = cell?.verdict ?? 'not surveyed';
-  const value = least && clearance(least.clearance.valueM, units);
+  const value = least ? clearance(least.clearance.valueM, units) : cell?.load && weightLeft(cell.load.marginKg, units);
   const raise = cell?.raise && raiseWords(cell.raise, units);
   return el('button', {
     type: 'button',
@@ -116,7 +116,7 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
   el('span', { class: 'unseen' }, `${picked.configuration.label}: `),
   verdictTag(verdict),
   value && el('span', { class: 'matrix-value' }, value,
-    least.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
+    least?.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
   raise && el('span', { class: 'matrix-raise' }, raise));
 }
 

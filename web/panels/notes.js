@@ -23,8 +23,8 @@ function notCheckedNote({ report, configuration, units }) {
       : el('ul', { id: 'not-checked' }, missing.map(({ hazard, why }) => el('li', { 'data-hazard': hazard.id },
         el('strong', {}, `${hazard.id} ${hazard.name}`),
         ` at ${chainage(hazard.chainageM, units)}. `, sentences(why)))),
-    el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else. Turning, swept '
-      + 'path, axle loads and bridge weights are not part of this sheet.'));
+    el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else; loads against '
+      + 'the limits that the files give. Turning and swept path are not part of this sheet.'));
 }
 
 /** What the report says, once each and as sentences. */
@@ -55,7 +55,9 @@ function readingNote() {
     el('h3', {}, 'Reading the sheet'),
     el('p', {}, 'Clear: the clearance is at least the margin and the uncertainty together. Contact: it is less than '
       + 'its uncertainty, so that touching cannot be excluded. Tight: between the two, or leaning on ground that was '
-      + 'not surveyed. Not surveyed: data is missing; it never counts as clear.'),
+      + 'not surveyed. Not surveyed: data is missing; it never counts as clear. Outside limits: a load is above what '
+      + 'is allowed, or below what an axle needs. Loads not known: weights are missing; they never count as within '
+      + 'limits.'),
     el('p', {}, 'Clearances are rounded down, raises and what is required up, to 1/8 in or 1 mm.'));
 }
 

@@ -187,7 +187,11 @@ function messageFor({ passage, report, hazard: id, configuration }, actions) {
     return problemBox(passage.problem, null, button('passage-retry', 'Try again', () => actions.drawPassage()));
   }
   if (passage.status === 'none') {
-    const cell = findCell(findHazard(report, id), configuration);
+    const hazard = findHazard(report, id);
+    const cell = findCell(hazard, configuration);
+    if (['posted-bridge', 'stretch'].includes(hazard?.kind)) {
+      return el('p', { class: 'nothing' }, 'Judged by loads, not by gaps: see the axle loads below.');
+    }
     return cell && el('p', { class: 'nothing' }, 'There is nothing to draw: this hazard is not surveyed. ',
       cell.reasons[0]);
   }

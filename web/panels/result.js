@@ -1,6 +1,6 @@
 /** The result of one cell: each clearance with what it needs and where, why the verdict, the raise, the cautions. */
 import { el, replace } from '../dom.js';
-import { alongRoad, chainage, clearance, dimension, fine, raise, required } from '../format.js';
+import { alongRoad, chainage, clearance, dimension, fine, raise, required, weight, weightLeft } from '../format.js';
 import { findCell, findConfiguration, findHazard } from '../report.js';
 import { SIDE_WORDS } from '../drawing/symbols.js';
 import { verdictTag } from './symbol.js';
@@ -20,6 +20,7 @@ export function mountResult(root, { store, actions }) {
       el('p', { class: 'result-head' }, verdictTag(root.dataset.verdict),
         el('span', {}, findConfiguration(state.report, state.configuration).label)),
       reasons(cell),
+      cell?.load && loadResult(cell.load, state.units),
       limits(hazard, cell),
       cell?.corner && cornerResult(cell.corner, state.units),
       ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
@@ -37,6 +38,20 @@ function reasons(cell) {
   return cell && cell.reasons.length > 0
     ? el('ul', { class: 'reasons' }, cell.reasons.map(reason => el('li', {}, reason)))
     : null;
+}
+
+/** The weight rule that leaves the least here. */
+function loadResult(load, units) {
+  return el('div', { class: 'result-side', 'data-side': 'load' },
+    el('h4', {}, 'Load ', verdictTag(load.verdict)),
+    el('dl', { class: 'facts' }, [
+      ['Rule', load.rule],
+      ['Set by', load.source],
+      ['On', load.axles],
+      ['Carries', el('strong', { class: 'result-value', 'data-value-kg': load.loadKg }, weight(load.loadKg, units))],
+      [load.least ? 'Needs at least' : 'Allowed', weight(load.limitKg, units)],
+      ['Left', weightLeft(load.marginKg, units)],
+    ].map(([label, content]) => [el('dt', {}, label), el('dd', {}, content)])));
 }
 
 /** What the survey cannot settle, where the reasons do not say it already. */

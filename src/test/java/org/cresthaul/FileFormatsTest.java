@@ -23,6 +23,7 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigMistakes;
 import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteMistakes;
@@ -30,8 +31,11 @@ import org.cresthaul.route.RouteTexts;
 import org.cresthaul.units.Angle;
 import org.cresthaul.units.BadQuantity;
 import org.cresthaul.units.Grade;
+import org.cresthaul.units.JsonEdit;
 import org.cresthaul.units.Length;
+import org.cresthaul.units.Mass;
 import org.cresthaul.units.Mistake;
+import org.cresthaul.units.Pressure;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -83,6 +87,8 @@ class FileFormatsTest {
         Matcher block = Pattern.compile("(?s)```json\n(.*?)```").matcher(page);
         int rigs = 0;
         int routes = 0;
+        int limits = 0;
+        int weights = 0;
         while (block.find()) {
             String example = block.group(1);
             if (example.contains("\"rig/1\"")) {
@@ -90,6 +96,12 @@ class FileFormatsTest {
                 assertTrue(rig.note().contains("Invented"), rig.note());
                 assertEquals(List.of(), RIG.validate(example, InputFormat.JSON));
                 rigs++;
+            } else if (example.contains("\"limits/1\"")) {
+                LimitsFile.parse(example);
+                limits++;
+            } else if (example.contains("\"gooseneck\": {\"weight\"")) {
+                RigFile.parse(JsonEdit.edit(RigTexts.RIG, "/stances/0/weights", example));
+                weights++;
             } else {
                 Route route = RouteFile.parse(example);
                 assertTrue(route.note().contains("Invented"), route.note());
@@ -100,14 +112,16 @@ class FileFormatsTest {
         }
         assertEquals(1, rigs);
         assertEquals(1, routes);
+        assertEquals(1, limits);
+        assertEquals(1, weights);
     }
 
     @Test
     void theQuantitiesInTheDocsAreTakenAndRefusedAsTheySay() throws Exception {
         List<String> rows = Files.readAllLines(Path.of("docs/file-formats.md")).stream()
-                .filter(line -> line.matches("\\| (length|grade|angle) \\|.*"))
+                .filter(line -> line.matches("\\| (length|grade|angle|weight|pressure) \\|.*"))
                 .toList();
-        assertEquals(3, rows.size());
+        assertEquals(5, rows.size());
         int taken = 0;
         int refused = 0;
         for (String row : rows) {
@@ -134,13 +148,13 @@ class FileFormatsTest {
         String[] pieces = {
             "1", "12", "0", "6", "13", "1/2", "3/4", "¾", "½", ".5", "4.11", "1,200", "19,000.5", "-", "−", "+", " ", " ", " ",
             " ", "ft", "'", "′", "’", "in", "\"", "″", "”", "feet", "inches", "m", "mm", "cm", "km", "%", "deg", "°", "rad",
-            "lb", "e3", ",", "\u00a0"
+            "lb", "lbs", "kg", "t", "psi", "bar", "kPa", "MPa", "e3", ",", "\u00a0"
         };
         String schemas = Files.readString(Path.of("src/main/resources/schema/rig-1.schema.json"))
                 + Files.readString(Path.of("src/main/resources/schema/route-1.schema.json"));
         int both = 0;
         int neither = 0;
-        for (String kind : new String[] {"length", "grade", "angle"}) {
+        for (String kind : new String[] {"length", "grade", "angle", "mass", "pressure"}) {
             Pattern pattern = patternOf(kind, schemas);
             for (int i = 0; i < 60_000; i++) {
                 StringBuilder text = new StringBuilder();
@@ -150,7 +164,7 @@ class FileFormatsTest {
                 boolean shape = pattern.matcher(text).find() && text.length() <= 40;
                 String problem = problemOf(kind, text.toString());
                 // The schema does not count: inches after feet below 12, limits.
-                boolean counted = problem.contains("below 12") || problem.contains("plausible") || problem.contains("proper");
+                boolean counted = problem.contains("below 12") || problem.contains("beyond what") || problem.contains("plausible") || problem.contains("proper");
                 assertEquals(shape, problem.isEmpty() || shape && counted, kind + " [" + text + "] " + problem);
                 both += problem.isEmpty() ? 1 : 0;
                 neither += shape ? 0 : 1;
@@ -164,6 +178,8 @@ class FileFormatsTest {
             switch (kind) {
                 case "length" -> Length.parse(text);
                 case "grade" -> Grade.parse(text);
+                case "mass", "weight" -> Mass.parse(text);
+                case "pressure" -> Pressure.parse(text);
                 default -> Angle.parse(text);
             }
             return "";

@@ -3,6 +3,7 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.RouteCorner;
@@ -47,6 +48,9 @@ final class Cautions {
         }
         if (cells.stream().anyMatch(c -> c.corner() != null && c.corner().escorts())) {
             cautions.add(ESCORT + " Nobody enters an opposing lane before they hold it.");
+        }
+        if (hazard instanceof LimitedPlace) {
+            cautions.add("The scales and the sign at the place decide; the limits and the permit are the authority's.");
         }
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
             cautions.add(RAISED);

@@ -93,7 +93,7 @@ final class CornerCheck {
                     ? "corner: no configuration of this rig goes round"
                     : "corner: would go round: " + String.join("; ", would));
         }
-        return new Report.Cell(c.key(), j.verdict.word(), null, null, null, null, reasons, finding(c, j));
+        return Report.Cell.atCorner(c.key(), j.verdict.word(), reasons, finding(c, j));
     }
 
     private static String words(CornerFit.Gap gap, CornerFit fit) {

@@ -25,6 +25,7 @@ import org.cresthaul.road.PiecewiseLine;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
@@ -115,6 +116,9 @@ public record PassageView(
                         "the rig has no configuration " + configurationKey, "configuration"));
         requireWithinLimits(stance, configuration, frontRaiseM, rearRaiseM);
         Setting setting = configuration.transport().raised(frontRaiseM, rearRaiseM);
+        if (hazard instanceof LimitedPlace) {
+            throw new UnknownNameException(hazardId + " is judged by loads: it has no passage to draw", "hazard");
+        }
         Surroundings around = Surroundings.of(hazard);
         if (around.lanes().isEmpty()) {
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");

@@ -15,6 +15,7 @@ public record Report(
         List<UncertaintyTerm> uncertainties,
         List<ConfigurationVerdict> configurations,
         List<HazardFindings> hazards,
+        LoadReport loads,
         List<String> cautions) {
     public static final String FORM = "report/1";
 
@@ -30,7 +31,8 @@ public record Report(
     /**
      * A configuration over the whole route.
      *
-     * @param verdict the worst of any hazard
+     * @param verdict the worst of any hazard, and of the limits of the whole route where they count
+     * @param loads under the limits of the whole route and the rig's own: "loads not known" without weights
      * @param raisedOnly how many of the hazards that are not clear become clear with a raise
      */
     public record ConfigurationVerdict(
@@ -46,7 +48,10 @@ public record Report(
             int tight,
             int contact,
             int notSurveyed,
-            int raisedOnly) {}
+            int outsideLimits,
+            int loadsNotKnown,
+            int raisedOnly,
+            String loads) {}
 
     /**
      * One hazard for every configuration.
@@ -80,6 +85,7 @@ public record Report(
      * @param raise the least raise that makes it clear, or null
      * @param raiseNote why there is none, or null
      * @param reasons in words, why it is not clear
+     * @param load where loads are judged, the rule that leaves the least, or null
      * @param corner the way round, or null when this is no corner or nothing is known of it
      */
     public record Cell(
@@ -90,9 +96,23 @@ public record Report(
             RaiseFinding raise,
             String raiseNote,
             List<String> reasons,
+            LoadSheet.Finding load,
             CornerFinding corner) {
-        /** A cell of the vertical engine. */
-        Cell(
+        /** Where loads are judged. */
+        public Cell(
+                String configuration,
+                String verdict,
+                GapFinding ground,
+                GapFinding overhead,
+                RaiseFinding raise,
+                String raiseNote,
+                List<String> reasons,
+                LoadSheet.Finding load) {
+            this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, load, null);
+        }
+
+        /** Where gaps are judged. */
+        public Cell(
                 String configuration,
                 String verdict,
                 GapFinding ground,
@@ -100,12 +120,20 @@ public record Report(
                 RaiseFinding raise,
                 String raiseNote,
                 List<String> reasons) {
-            this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, null);
+            this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, null, null);
+        }
+
+        /** Where a corner is judged. */
+        static Cell atCorner(String configuration, String verdict, List<String> reasons, CornerFinding corner) {
+            return new Cell(configuration, verdict, null, null, null, null, reasons, null, corner);
         }
 
         static Cell unknown(String configuration, String why) {
-            return new Cell(
-                    configuration, Verdict.NOT_SURVEYED.word(), null, null, null, null, List.of(why), null);
+            return atCorner(configuration, Verdict.NOT_SURVEYED.word(), List.of(why), null);
+        }
+
+        Cell withoutRaise(String note) {
+            return new Cell(configuration, verdict, ground, overhead, null, note, reasons, load, corner);
         }
     }
 

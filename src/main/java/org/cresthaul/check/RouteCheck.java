@@ -7,6 +7,7 @@ import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardPlace;
+import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 
@@ -20,8 +21,11 @@ public final class RouteCheck {
      */
     public static Report check(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
+        RouteLoads loads = new RouteLoads(route, stance);
         List<Report.HazardFindings> hazards = route.hazards().parallelStream()
-                .map(h -> findings(h, rig, stance, margins, configurations))
+                .map(h -> h instanceof LimitedPlace place
+                        ? findings(place, loads, configurations)
+                        : findings(h, rig, stance, margins, configurations, loads))
                 .toList();
         return new Report(
                 Report.FORM,
@@ -38,8 +42,9 @@ public final class RouteCheck {
                 new Report.CheckedRig(rig.name(), rig.note(), inputs.rigSha256(), stance.name()),
                 margins,
                 List.of(term("rig measurement", rig.measurement()), term("tyre and ride height", rig.ride())),
-                routeVerdicts(configurations, hazards),
+                routeVerdicts(configurations, hazards, loads),
                 hazards,
+                loads.report(),
                 Cautions.general());
     }
 
@@ -52,13 +57,14 @@ public final class RouteCheck {
             Rig rig,
             LevelStance stance,
             Margins margins,
-            List<CheckedConfiguration> configurations) {
+            List<CheckedConfiguration> configurations,
+            RouteLoads loads) {
         if (hazard instanceof RouteCorner corner) {
             return CornerFindings.of(corner, rig, stance, margins, configurations);
         }
         HazardCheck check = new HazardCheck(hazard, rig, stance, margins);
         Surroundings around = check.surroundings();
-        List<Report.Cell> cells = configurations.stream().map(check::cell).toList();
+        List<Report.Cell> cells = configurations.stream().map(c -> deliverable(check.cell(c), c, loads)).toList();
         HazardPlace place = hazard.place();
         return new Report.HazardFindings(
                 place.id(),
@@ -77,6 +83,45 @@ public final class RouteCheck {
                 Cautions.at(hazard, cells),
                 cells,
                 leastSettings(configurations, cells));
+    }
+
+    /** A raise that the power take-off cannot give is none. */
+    private static Report.Cell deliverable(Report.Cell cell, CheckedConfiguration configuration, RouteLoads loads) {
+        return cell.raise() == null || cell.raise().frontM() == 0 || loads.raisesFront(configuration)
+                ? cell
+                : cell.withoutRaise("a raise would make it clear, but the power take-off cannot raise this front");
+    }
+
+    private static Report.HazardFindings findings(
+            LimitedPlace limited, RouteLoads loads, List<CheckedConfiguration> configurations) {
+        HazardPlace place = limited.place();
+        List<Report.Cell> cells = configurations.stream().map(c -> loads.cell(limited, c)).toList();
+        return new Report.HazardFindings(
+                place.id(),
+                limited.word(),
+                place.name(),
+                place.landmark().orElse(null),
+                Figures.near(place.chainageM()),
+                Figures.near(place.offsetM()),
+                List.of(place.position().lonDeg(), place.position().latDeg()),
+                limited.isSurveyed(),
+                List.of(),
+                List.of(Figures.near(limited.fromChainageM() - place.chainageM()),
+                        Figures.near(limited.toChainageM() - place.chainageM())),
+                List.of(),
+                List.of(),
+                limited.replacesOthers()
+                        ? List.of("these limits hold instead of those of the whole route")
+                        : List.of(),
+                Cautions.at(limited, cells),
+                cells,
+                leastSettings(configurations, cells).stream().map(RouteCheck::inLoads).toList());
+    }
+
+    /** Loads do not depend on the notch. */
+    private static Report.LeastSetting inLoads(Report.LeastSetting least) {
+        return new Report.LeastSetting(least.lift(), least.booster(), least.notch(),
+                least.notch() == null ? "not within limits at any notch" : "within limits at every notch");
     }
 
     private static List<Double> extent(Surroundings around) {
@@ -120,13 +165,14 @@ public final class RouteCheck {
     }
 
     private static List<Report.ConfigurationVerdict> routeVerdicts(
-            List<CheckedConfiguration> configurations, List<Report.HazardFindings> hazards) {
+            List<CheckedConfiguration> configurations, List<Report.HazardFindings> hazards, RouteLoads loads) {
         List<Report.ConfigurationVerdict> verdicts = new ArrayList<>();
         for (int i = 0; i < configurations.size(); i++) {
             CheckedConfiguration c = configurations.get(i);
             int[] count = new int[Verdict.values().length];
             int raisedOnly = 0;
-            Verdict worst = Verdict.CLEAR;
+            Verdict carried = loads.baseVerdict(c);
+            Verdict worst = loads.counts() ? carried : Verdict.CLEAR;
             for (Report.HazardFindings hazard : hazards) {
                 Report.Cell cell = hazard.cells().get(i);
                 for (Verdict v : Verdict.values()) {
@@ -152,7 +198,10 @@ public final class RouteCheck {
                     count[Verdict.TIGHT.ordinal()],
                     count[Verdict.CONTACT.ordinal()],
                     count[Verdict.NOT_SURVEYED.ordinal()],
-                    raisedOnly));
+                    count[Verdict.OUTSIDE_LIMITS.ordinal()],
+                    count[Verdict.LOADS_NOT_KNOWN.ordinal()],
+                    raisedOnly,
+                    carried.word()));
         }
         return List.copyOf(verdicts);
     }

@@ -12,6 +12,7 @@ import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.route.LowStructure.Extent;
 import org.cresthaul.route.LowStructure.Measured;
@@ -83,6 +84,9 @@ record Surroundings(
         }
         if (hazard instanceof LowStructure structure) {
             return structure(structure);
+        }
+        if (hazard instanceof LimitedPlace) {
+            throw new IllegalArgumentException(hazard.place().id() + " is judged by loads, not by gaps");
         }
         return road((RoadHump) hazard);
     }

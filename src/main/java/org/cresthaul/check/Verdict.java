@@ -8,6 +8,10 @@ public enum Verdict {
     TIGHT("tight"),
     /** Data is missing. Never counted as clear. */
     NOT_SURVEYED("not surveyed"),
+    /** Weights are missing. Never counted as within limits. */
+    LOADS_NOT_KNOWN("loads not known"),
+    /** A load is above what is allowed, or below what is needed. */
+    OUTSIDE_LIMITS("outside limits"),
     /** Contact cannot be excluded. */
     CONTACT("contact");
 

@@ -55,6 +55,10 @@ final class CheckCommand implements Callable<Integer> {
             description = "Gap to leave beside in corners beyond the uncertainty; 6 in when not given")
     private Optional<Length> sideMargin = Optional.empty();
 
+    @Option(names = "--limits", paramLabel = "FILE",
+            description = "Weight limits of the whole route, such as the permit's, instead of the route file's")
+    private Optional<Path> limits = Optional.empty();
+
     @Option(names = "--form", paramLabel = "FORM", description = "text (when not given), json or csv")
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
 
@@ -67,7 +71,8 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
-        Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance);
+        Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance,
+                limits.map(InputFile::read));
         Margins usual = Margins.defaults();
         Report report = question.answer(new Margins(
                 groundMargin.map(Length::metres).orElse(usual.groundM()),

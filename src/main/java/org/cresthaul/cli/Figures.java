@@ -4,6 +4,8 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.Length;
+import org.cresthaul.units.Mass;
+import org.cresthaul.units.Pressure;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -14,6 +16,7 @@ import org.cresthaul.units.UnitSystem;
 final class Figures {
     private static final double EIGHTH_M = 0.0254 / 8;
     private static final double MILE_M = 1609.344;
+    private static final double POUND_KG = 0.45359237;
     /** Counts of a step closer together than this are the same count: the noise of binary fractions. */
     private static final double NOISE = 1e-9;
 
@@ -67,6 +70,39 @@ final class Figures {
         return units == UnitSystem.US_CUSTOMARY
                 ? fixed(metres / MILE_M, 2, RoundingMode.HALF_UP) + " mi"
                 : fixed(metres / 1000, 2, RoundingMode.HALF_UP) + " km";
+    }
+
+    /** A load: whole pounds, or tens of kilograms; nearest. */
+    String weight(double kilograms) {
+        return (kilograms < 0 ? "-" : "") + mass(Math.rint(steps(Math.abs(kilograms))));
+    }
+
+    /** What is left to a limit, rounded down along the number line; negative where the limit is not kept. */
+    String weightLeft(double kilograms) {
+        double count = Math.floor(steps(kilograms) + NOISE);
+        return (count < 0 ? "-" : "") + mass(Math.abs(count));
+    }
+
+    private double steps(double kilograms) {
+        return kilograms / weightStepKg();
+    }
+
+    private double weightStepKg() {
+        return units == UnitSystem.US_CUSTOMARY ? POUND_KG : 10;
+    }
+
+    private String mass(double steps) {
+        return new Mass(steps * weightStepKg()).format(units);
+    }
+
+    /** A gauge pressure, to the nearest whole psi or 0.01 bar. */
+    String pressure(double pascals) {
+        return new Pressure(pascals).format(units);
+    }
+
+    /** An angle to the tenth of a degree. */
+    String angle(double radians) {
+        return fixed(Math.toDegrees(radians), 1, RoundingMode.HALF_UP) + " deg";
     }
 
     /** A plain decimal number, the same under every locale, without a negative zero. */

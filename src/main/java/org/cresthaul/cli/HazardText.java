@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.cresthaul.check.CornerFinding;
+import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
@@ -45,6 +46,15 @@ final class HazardText {
     }
 
     private String survey(Report.HazardFindings hazard) {
+        if (Words.isLimited(hazard.kind())) {
+            if (!hazard.surveyed()) {
+                return line("No limits are given: no load is known to be allowed here.");
+            }
+            return hazard.kind().equals("stretch")
+                    ? line("From " + figures.chainage(hazard.chainageM() + hazard.extentM().get(0)) + " to "
+                            + figures.chainage(hazard.chainageM() + hazard.extentM().get(1)) + ".")
+                    : "";
+        }
         if (!hazard.surveyed()) {
             return line("Not surveyed: nothing here can be called clear.");
         }
@@ -62,9 +72,14 @@ final class HazardText {
         TextTable table = new TextTable("    ");
         table.add(row("notch", state.notches(), n -> n));
         table.add(row("in transport", cells, Report.Cell::verdict));
+        if (cells.stream().anyMatch(c -> c.load() != null)) {
+            table.add(row("load", cells, c -> c.load() == null ? "" : figures.weight(c.load().loadKg())));
+            table.add(row("  " + (cells.get(0).load() != null && cells.get(0).load().least() ? "at least" : "limit"), cells,
+                    c -> c.load() == null ? "" : figures.weight(c.load().limitKg())));
+            table.add(row("  left", cells, c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
+        }
         addGaps(table, "over the ground", cells, Report.Cell::ground);
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
-        addCorner(table, cells);
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
             table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.required(c.raise().frontM())));
             table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.required(c.raise().rearM())));
@@ -72,10 +87,20 @@ final class HazardText {
                     c -> c.raise() == null ? "" : figures.clearance(c.raise().clearanceM())));
         }
         return table.text()
+                + wayRound(cells.get(0))
                 + remark(Words.capital(leastSetting(hazard, state).text()) + ".")
+                + governing(cells)
                 + tightest("over the ground", state, cells, Report.Cell::ground)
                 + tightest("under the structure", state, cells, Report.Cell::overhead)
                 + reasons(hazard, state, cells);
+    }
+
+    /** Loads do not depend on the notch: the first cell's rule is that of all. */
+    private static String governing(List<Report.Cell> cells) {
+        LoadSheet.Finding load = cells.get(0).load();
+        return load == null
+                ? ""
+                : remark("Governed by: " + load.rule() + ", " + load.axles() + " (" + load.source() + ").");
     }
 
     private static <T> List<String> row(String name, List<T> values, Function<T, String> shown) {
@@ -93,24 +118,25 @@ final class HazardText {
         }
     }
 
-    /** The way round; the notch does not matter, so one column says it. */
-    private void addCorner(TextTable table, List<Report.Cell> cells) {
-        CornerFinding c = cells.get(0).corner();
+    /** The way round; the notch does not matter. */
+    private String wayRound(Report.Cell cell) {
+        CornerFinding c = cell.corner();
         if (c == null) {
-            return;
+            return "";
         }
-        table.add("least room", figures.clearance(c.valueM()), c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part())
-                + ", " + c.side() + ", to " + c.against());
-        table.add("  needed", figures.required(c.requiredM()), "");
-        table.add("on own lanes", c.ownLanes(), c.escorts() ? "this line needs the opposing lane: escorts" : "");
-        table.add("radius", figures.distance(c.line().radiusM()), "steering from "
-                + figures.alongRoad(c.line().startM()));
-        table.add("offtracking", figures.distance(c.offtrackingM()), "swept width " + figures.distance(c.sweptWidthM()));
-        table.add("tail swing", figures.required(c.tailSwingM()), "frontal swing " + figures.required(c.frontalSwingM()));
-        if (c.trailsWideM() != null) {
-            table.add("booster trails wide", figures.required(c.trailsWideM()),
-                    "pivot swings " + figures.required(c.pivotSwingM()));
-        }
+        String wide = c.trailsWideM() == null
+                ? ""
+                : ", the booster trails " + figures.required(c.trailsWideM()) + " wide, its pivot swings out "
+                        + figures.required(c.pivotSwingM());
+        return remark("Room beside: " + figures.clearance(c.valueM()) + ", needed " + figures.required(c.requiredM())
+                        + "; " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side() + ", to "
+                        + c.against() + ".")
+                + remark("On its own lanes: " + c.ownLanes() + "."
+                        + (c.escorts() ? " This line uses the opposing lane: escorts." : ""))
+                + remark("Turn at a radius of " + figures.distance(c.line().radiusM()) + ". Offtracking "
+                        + figures.distance(c.offtrackingM()) + ", swept width " + figures.distance(c.sweptWidthM())
+                        + ", tail swing " + figures.required(c.tailSwingM()) + ", frontal swing "
+                        + figures.required(c.frontalSwingM()) + wide + ".");
     }
 
     private static Report.LeastSetting leastSetting(Report.HazardFindings hazard, ConfigurationState state) {

@@ -6,6 +6,7 @@ import org.cresthaul.check.Verdict;
 /** One sign for each verdict, where words have no room; {@link #KEY} says them in words. */
 final class Marks {
     static final String KEY = "+ clear   ~ tight   X contact cannot be excluded   ? not surveyed, so never clear\n"
+            + "% outside weight limits   ! loads not known, so never within limits\n"
             + "^ behind a mark: clear when raised as the report says, at crawling speed only\n";
 
     private Marks() {}
@@ -17,6 +18,8 @@ final class Marks {
                     case CLEAR -> "+";
                     case TIGHT -> "~";
                     case NOT_SURVEYED -> "?";
+                    case LOADS_NOT_KNOWN -> "!";
+                    case OUTSIDE_LIMITS -> "%";
                     case CONTACT -> "X";
                 };
             }

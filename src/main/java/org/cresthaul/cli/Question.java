@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
@@ -9,6 +10,7 @@ import org.cresthaul.check.RouteCheck;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.server.StanceChoice;
@@ -18,6 +20,13 @@ import org.cresthaul.units.InputProblem;
 record Question(Route route, Rig rig, LevelStance stance, Inputs inputs) {
     /** @throws Refused with every mistake of both files */
     static Question of(InputFile routeFile, InputFile rigFile, Optional<String> stanceName) throws Refused {
+        return of(routeFile, rigFile, stanceName, Optional.empty());
+    }
+
+    /** With weight limits of the whole route instead of the route file's. */
+    static Question of(
+            InputFile routeFile, InputFile rigFile, Optional<String> stanceName, Optional<InputFile> limitsFile)
+            throws Refused {
         Mistakes mistakes = new Mistakes();
         Optional<Route> route = routeFile.parse(RouteFile::parse, mistakes);
         Optional<Rig> rig = rigFile.parse(RigFile::parse, mistakes);
@@ -26,9 +35,10 @@ record Question(Route route, Rig rig, LevelStance stance, Inputs inputs) {
             mistakes.add("--stance", List.of(new InputProblem(
                     StanceChoice.CODE, StanceChoice.message(rig.get(), stanceName), "", StanceChoice.REMEDY)));
         }
+        Optional<WeightLimits> limits = limitsFile.flatMap(f -> f.parse(LimitsFile::parse, mistakes));
         mistakes.refuseIfAny();
         Inputs inputs = new Inputs(routeFile.sha256(), rigFile.sha256());
-        return new Question(route.orElseThrow(), rig.orElseThrow(), stance.orElseThrow(), inputs);
+        return new Question(limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()), rig.orElseThrow(), stance.orElseThrow(), inputs);
     }
 
     Report answer(Margins margins) {

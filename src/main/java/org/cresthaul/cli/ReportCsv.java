@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.cresthaul.check.CornerFinding;
+import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.UnitSystem;
 
@@ -15,6 +16,7 @@ import org.cresthaul.units.UnitSystem;
  */
 final class ReportCsv {
     private static final double INCH_M = 0.0254;
+    private static final double POUND_KG = 0.45359237;
     private static final double MILE_M = 1609.344;
 
     private final boolean us;
@@ -36,6 +38,7 @@ final class ReportCsv {
 
     private List<String> header() {
         String length = us ? "_in" : "_m";
+        String weight = us ? "_lb" : "_kg";
         List<String> names = new ArrayList<>(List.of("hazard", "name", "kind", "chainage" + (us ? "_mi" : "_km"),
                 "configuration", "axles", "booster", "notch", "verdict", "verdict_whole_route"));
         for (String side : new String[] {"ground", "overhead"}) {
@@ -49,7 +52,8 @@ final class ReportCsv {
                 "corner_offtracking" + length, "corner_swept_width" + length, "corner_tail_swing" + length,
                 "corner_frontal_swing" + length, "corner_trails_wide" + length));
         names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length, "raise_note",
-                "reasons", "limits", "stance", "route_sha256", "rig_sha256", "version"));
+                "load_rule", "load_source", "load_axles", "load" + weight, "load_limit" + weight, "load_left" + weight,
+                "loads_whole_route", "reasons", "limits", "stance", "route_sha256", "rig_sha256", "version"));
         return names;
     }
 
@@ -65,6 +69,8 @@ final class ReportCsv {
         row.add(cell.raise() == null ? "" : up(cell.raise().rearM()));
         row.add(cell.raise() == null ? "" : down(cell.raise().clearanceM()));
         row.add(cell.raiseNote() == null ? "" : text(cell.raiseNote()));
+        addLoad(row, cell.load());
+        row.add(c.loads());
         row.add(text(String.join("; ", cell.reasons())));
         row.add(text(String.join("; ", hazard.limits())));
         row.addAll(List.of(text(report.rig().stance()), report.route().sha256(), report.rig().sha256(),
@@ -92,6 +98,20 @@ final class ReportCsv {
                 near(corner.line().radiusM()), up(corner.offtrackingM()), up(corner.sweptWidthM()),
                 up(corner.tailSwingM()), up(corner.frontalSwingM()),
                 corner.trailsWideM() == null ? "" : up(corner.trailsWideM())));
+    }
+
+    private void addLoad(List<String> row, LoadSheet.Finding load) {
+        if (load == null) {
+            row.addAll(List.of("", "", "", "", "", ""));
+        } else {
+            row.addAll(List.of(text(load.rule()), text(load.source()), text(load.axles()),
+                    weight(load.loadKg(), RoundingMode.HALF_UP), weight(load.limitKg(), RoundingMode.HALF_UP),
+                    weight(load.marginKg(), RoundingMode.FLOOR)));
+        }
+    }
+
+    private String weight(double kilograms, RoundingMode rounding) {
+        return Figures.fixed(Math.rint(kilograms / (us ? POUND_KG : 1) * 1e6) / 1e6, 0, rounding);
     }
 
     private String down(double metres) {

@@ -27,6 +27,7 @@ final class ReportText {
             text.append("\nWHOLE ROUTE IN TRANSPORT\n\n").append(wholeRoute(report));
         }
         List<ConfigurationState> states = ConfigurationState.listOf(report);
+        text.append("\nLOADS\n\n").append(new LoadText(figures).of(report));
         HazardText hazards = new HazardText(figures);
         report.hazards().forEach(h -> text.append('\n').append(hazards.of(h, states)));
         return text.toString();
@@ -59,11 +60,13 @@ final class ReportText {
 
     private static String wholeRoute(Report report) {
         TextTable table = new TextTable("  ");
-        table.add("setting", "notch", "verdict", "clear", "tight", "contact", "not surveyed", "clear only raised");
+        table.add("setting", "notch", "verdict", "clear", "tight", "contact", "not surveyed", "outside limits",
+                "loads not known", "clear only raised");
         for (ConfigurationState state : ConfigurationState.listOf(report)) {
             for (Report.ConfigurationVerdict c : state.of(report.configurations())) {
                 table.add(state.label(), c.notch(), c.verdict(), "" + c.clear(), "" + c.tight(), "" + c.contact(),
-                        "" + c.notSurveyed(), "" + c.raisedOnly());
+                        "" + c.notSurveyed(), "" + c.outsideLimits(), "" + c.loadsNotKnown(),
+                        "" + c.raisedOnly());
             }
         }
         return table.text();

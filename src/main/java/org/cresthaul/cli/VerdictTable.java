@@ -55,6 +55,10 @@ final class VerdictTable {
             table.add(row(hazard.id(), shortened(hazard.name()), figures.chainage(hazard.chainageM()), states,
                     s -> strip(s.of(hazard.cells()), Marks::of)));
         }
+        if (report.loads().counts()) {
+            table.add(row("", "loads, whole route", "", states,
+                    s -> strip(s.of(report.configurations()), c -> Marks.of(c.loads()))));
+        }
         table.add(row("", "whole route in transport", "", states,
                 s -> strip(s.of(report.configurations()), c -> Marks.of(c.verdict()))));
         return table.text();

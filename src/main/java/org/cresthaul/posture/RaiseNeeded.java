@@ -168,9 +168,11 @@ public final class RaiseNeeded {
                 ? lane.soffit().get()
                 : lane.passage().line();
         int side = lane.soffit().isPresent() ? -1 : 1;
-        CombinationPosture posture = new PostureSolver(
-                        lane.passage().stance(), setting(at), levelling, lane.passage().line())
-                .at(place.steerM());
+        Passage passage = lane.passage();
+        CoupledCombination combination =
+                new CoupledCombination(passage.shape(lift, booster), setting(at), levelling);
+        // On the passage's own wheel paths: rolling them anew would cost more than the posture.
+        CombinationPosture posture = new PostureSolver(combination, passage.ground()).at(place.steerM());
         Pose pose =
                 switch (place.unit()) {
                     case TRACTOR -> posture.tractor();

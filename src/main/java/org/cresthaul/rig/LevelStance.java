@@ -8,10 +8,27 @@ import java.util.Optional;
  *
  * @param name "loaded" or "empty"
  * @param booster the booster, when the rig has one; the trailer then has a hinge
+ * @param weights what it weighs; without them its loads are not known
  * @param plan widths and turning limits, when they were measured; without them no corner can be judged
  */
 public record LevelStance(
-        String name, Tractor tractor, Trailer trailer, Optional<Booster> booster, Optional<PlanDimensions> plan) {
+        String name,
+        Tractor tractor,
+        Trailer trailer,
+        Optional<Booster> booster,
+        Optional<Weights> weights,
+        Optional<PlanDimensions> plan) {
+    /** A stance whose loads are not known, and of which only the side view was measured. */
+    public LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
+        this(name, tractor, trailer, booster, Optional.empty(), Optional.empty());
+    }
+
+    /** A stance of which only the side view was measured. */
+    public LevelStance(
+            String name, Tractor tractor, Trailer trailer, Optional<Booster> booster, Optional<Weights> weights) {
+        this(name, tractor, trailer, booster, weights, Optional.empty());
+    }
+
     public LevelStance {
         if (plan.isPresent() && plan.get().booster().isPresent() != booster.isPresent()) {
             throw new IllegalArgumentException("plan and stance must both have a booster, or neither");
@@ -25,11 +42,6 @@ public record LevelStance(
                 throw new IllegalArgumentException("the close-coupled axle must be behind the trailer's axles");
             }
         }));
-    }
-
-    /** A stance of which only the side view was measured. */
-    public LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
-        this(name, tractor, trailer, booster, Optional.empty());
     }
 
     /** The booster states this stance can run in; only {@link BoosterState#NONE} without a booster. */

@@ -3,7 +3,9 @@ package org.cresthaul.rig;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -39,6 +41,8 @@ final class StanceReader {
     private final double highestNotchM;
     private double lastTrailerAxleXM = Double.NaN;
     private boolean hingeGiven;
+    /** Outlines on the deck by name, for the weights that belong to them. */
+    private final Map<String, OutlineFields> loads = new LinkedHashMap<>();
 
     StanceReader(JsonFields stance, String name, double highestNotchM) {
         this.stance = stance;
@@ -60,11 +64,14 @@ final class StanceReader {
         }
         Optional<PlanDimensions> plan =
                 stance.findObject("plan").flatMap(p -> PlanReader.read(p, boosterFields.isPresent()));
+        Optional<WeightsReader> weights = stance.findObject("weights")
+                .map(w -> new WeightsReader(w, boosterFields.isPresent(), loads));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
         }
-        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster), plan));
+        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster),
+                weights.map(WeightsReader::weights), plan));
     }
 
     private Tractor tractor(JsonFields tractor) {
@@ -191,11 +198,13 @@ final class StanceReader {
         }
     }
 
-    private static List<OutlineFields> loads(JsonFields trailer) {
+    private List<OutlineFields> loads(JsonFields trailer) {
         List<OutlineFields> load = new ArrayList<>();
         for (JsonFields item : trailer.findObjects("load", 0, MOST_LOADS)) {
             String part = item.text("name", JsonFields.LONGEST_NAME);
-            load.add(OutlineFields.of(item, "outline", part));
+            OutlineFields outline = OutlineFields.of(item, "outline", part);
+            load.add(outline);
+            loads.put(part, outline);
             item.refuseOthers();
         }
         return load;

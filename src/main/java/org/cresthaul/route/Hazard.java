@@ -5,8 +5,8 @@ import java.util.Optional;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.RoadProfile;
 
-/** A spot on the route where the combination may touch something. */
-public sealed interface Hazard permits RailCrossing, LowStructure, RoadHump, RouteCorner {
+/** A spot on the route where the combination may touch something, or be heavier than allowed. */
+public sealed interface Hazard permits RailCrossing, LowStructure, RoadHump, LimitedPlace, RouteCorner {
     HazardPlace place();
 
     /** Surveyed wheel-path lines over it, names distinct; none when nobody surveyed the road here. */
@@ -15,7 +15,10 @@ public sealed interface Hazard permits RailCrossing, LowStructure, RoadHump, Rou
     /** Accuracy of the survey (95 %); there whenever something was surveyed. */
     Optional<Uncertainty> survey();
 
-    /** The kind in the word of the route file: "rail-crossing", "low-structure", "dip", "crest", "corner". */
+    /**
+     * The kind in the word of the route file: "rail-crossing", "low-structure", "dip", "crest", "corner",
+     * "posted-bridge", "stretch".
+     */
     String word();
 
     /** False when what this kind of hazard is judged by is not known. It is then never clear. */

@@ -9,6 +9,7 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.units.JsonFields;
@@ -20,7 +21,12 @@ final class HazardReader {
     /** Farthest that a hazard's point may be off the line, metres. */
     static final double FARTHEST_OFF_M = 30;
 
-    static final List<String> KINDS = List.of("rail-crossing", "low-structure", "dip", "crest", "corner");
+    static final List<String> KINDS = List.of(
+            "rail-crossing", "low-structure", "dip", "crest", "corner", "posted-bridge", "stretch");
+    /** How far a stretch may reach from its point. */
+    static final LengthLimits STRETCH = new LengthLimits(-100_000, 100_000);
+    /** A stretch that ends this little beyond the route ends with it: lengths of roads are rounded. */
+    static final double BEYOND_ROUTE_M = 10;
     static final LengthLimits CLEARANCE = new LengthLimits(0.5, 30);
     /** A soffit higher over the road than this has another datum than the road. */
     static final double HIGHEST_SOFFIT_M = 30;
@@ -64,6 +70,8 @@ final class HazardReader {
                     case "dip" -> place -> new RoadHump(place, RoadHump.Kind.DIP, profiles.lines(), profiles.survey());
                     case "crest" -> place ->
                             new RoadHump(place, RoadHump.Kind.CREST, profiles.lines(), profiles.survey());
+                    case "posted-bridge" -> postedBridge();
+                    case "stretch" -> stretch();
                     default -> null;
                 };
         if (kind != null || corner.isPresent()) {
@@ -135,7 +143,56 @@ final class HazardReader {
         }
         Passage at = passages.get(which - 1);
         HazardPlace place = new HazardPlace(id, name, landmark, position, at.chainageM(), at.offsetM());
-        return corner.isPresent() ? corner.get().placed(place, line) : Optional.of(make.apply(place));
+        if (corner.isPresent()) {
+            return corner.get().placed(place, line);
+        }
+        Hazard hazard = make.apply(place);
+        if (hazard instanceof Stretch stretch && (stretch.fromChainageM() < -BEYOND_ROUTE_M
+                || stretch.toChainageM() > line.lengthM() + BEYOND_ROUTE_M)) {
+            properties.problem("extent", "beyond-route", "The stretch reaches beyond the route: from chainage "
+                    + Math.round(stretch.fromChainageM()) + " m to " + Math.round(stretch.toChainageM())
+                    + " m of " + Math.round(line.lengthM()) + " m.",
+                    "Count from the hazard's point, in the direction of travel.");
+            return Optional.empty();
+        }
+        return Optional.of(hazard);
+    }
+
+    private Optional<WeightLimits> limits() {
+        for (String key : new String[] {"profile", "survey", "approachBefore", "approachAfter"}) {
+            if (properties.has(key)) {
+                properties.problem(key, "not-judged", "This kind of hazard is judged by loads: \"" + key
+                        + "\" would count for nothing.", "Leave it out, or add a hazard of another kind for the road.");
+            }
+        }
+        return properties.findObject("limits")
+                .flatMap(l -> LimitsFile.read(l, name.isEmpty() ? Optional.of("limits") : Optional.of(name)));
+    }
+
+    private Function<HazardPlace, Hazard> postedBridge() {
+        Optional<WeightLimits> limits = limits();
+        return place -> new PostedBridge(place, limits);
+    }
+
+    private Function<HazardPlace, Hazard> stretch() {
+        Optional<WeightLimits> limits = limits();
+        boolean replaces = properties.has("applies")
+                && properties.word("applies", List.of("as well", "instead")).equals("instead");
+        if (replaces && !properties.has("limits")) {
+            properties.problem("applies", "instead-of-nothing", "Limits are replaced, but not by any.",
+                    "Add \"limits\", or leave \"applies\" out.");
+        }
+        List<JsonNode> ends = properties.items("extent", 2, 2);
+        if (ends.size() != 2) {
+            return place -> null;
+        }
+        String at = properties.pointer("extent");
+        double fromM = JsonFields.lengthM(ends.get(0), at + "/0", "extent", STRETCH, problems);
+        double toM = JsonFields.lengthM(ends.get(1), at + "/1", "extent", STRETCH, problems);
+        if (toM <= fromM) {
+            problems.add("order", "The stretch runs backwards.", at, "Write its start first, then its end.");
+        }
+        return place -> new Stretch(place, fromM, toM, limits, replaces);
     }
 
     private Function<HazardPlace, Hazard> railCrossing() {

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.cresthaul.axleload.WeightLimits;
 
 /**
  * A route and what lies on it.
@@ -13,8 +14,20 @@ import java.util.Set;
  * @param line every leg, one after the other, joined straight where they do not meet
  * @param legs in the order of travel, at least one
  * @param hazards by chainage, identifiers distinct
+ * @param limits weight limits of the whole route, when the file has any
  */
-public record Route(String name, String note, RouteLine line, List<Leg> legs, List<Hazard> hazards) {
+public record Route(
+        String name,
+        String note,
+        RouteLine line,
+        List<Leg> legs,
+        List<Hazard> hazards,
+        Optional<WeightLimits> limits) {
+    /** A route whose file says nothing of weight limits. */
+    public Route(String name, String note, RouteLine line, List<Leg> legs, List<Hazard> hazards) {
+        this(name, note, line, legs, hazards, Optional.empty());
+    }
+
     public Route {
         legs = List.copyOf(legs);
         hazards = List.copyOf(hazards);
@@ -32,6 +45,11 @@ public record Route(String name, String note, RouteLine line, List<Leg> legs, Li
             }
             lastM = hazard.place().chainageM();
         }
+    }
+
+    /** The same route under other limits of the whole route. */
+    public Route withLimits(WeightLimits others) {
+        return new Route(name, note, line, legs, hazards, Optional.of(others));
     }
 
     public double lengthM() {

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.JsonText;
@@ -69,6 +70,8 @@ public final class RouteFile {
         String note = file.findText("note", JsonFields.LONGEST_NOTE).orElse("");
         refuseCrs(file);
         file.find("bbox");
+        Optional<WeightLimits> limits =
+                file.findObject("limits").flatMap(l -> LimitsFile.read(l, Optional.empty()));
         LegReader legs = new LegReader(problems);
         List<HazardReader> hazards = new ArrayList<>();
         for (JsonFields feature : file.objects("features", 1, MOST_FEATURES)) {
@@ -99,7 +102,7 @@ public final class RouteFile {
         placed.addAll(TightTurns.listUnsurveyed(line.orElseThrow(), placed));
         placed.sort(Comparator.comparingDouble((Hazard h) -> h.place().chainageM())
                 .thenComparing(h -> h.place().id()));
-        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed));
+        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed, limits));
     }
 
     static void refuseCrs(JsonFields object) {
@@ -128,7 +131,7 @@ public final class RouteFile {
         } else if (properties.isThere()) {
             feature.problem("properties", "missing", "This feature is neither a leg of the route nor a hazard.",
                     "Add \"route\": \"name of the leg\" to a line, or \"hazard\": \"rail-crossing\" (low-structure, dip,"
-                            + " crest, corner) to a point.");
+                            + " crest, corner, posted-bridge, stretch) to a point.");
         }
         feature.refuseOthers();
     }

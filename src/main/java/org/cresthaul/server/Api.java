@@ -37,6 +37,7 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/check", this::check),
                 new Endpoint(HandlerType.POST, "/api/passage", this::passage),
                 new Endpoint(HandlerType.POST, "/api/corner", this::corner),
+                new Endpoint(HandlerType.POST, "/api/loads", this::loads),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -107,6 +108,14 @@ final class Api {
         byte[] body = RequestBody.json(ctx);
         answer(ctx, gate.run(() -> {
             CheckRequest.With<CornerRequest> asked = CheckRequest.read(body, CornerRequest::read);
+            return asked.more().of(asked.check());
+        }));
+    }
+
+    private void loads(Context ctx) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        answer(ctx, gate.run(() -> {
+            CheckRequest.With<LoadsRequest> asked = CheckRequest.read(body, LoadsRequest::read);
             return asked.more().of(asked.check());
         }));
     }

@@ -4,12 +4,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.road.RoadProfile;
+import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputProblem;
@@ -52,12 +54,13 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         Optional<String> stanceName = fields.findText("stance", JsonFields.LONGEST_NAME);
         Optional<LevelStance> stance = rig.flatMap(r -> stance(r, stanceName, fields));
         Margins margins = fields.findObject("margins").map(CheckRequest::margins).orElse(Margins.defaults());
+        Optional<WeightLimits> limits = LimitsFile.read(fields.find("limits"), "/limits", problems);
         T further = more.read(fields);
         fields.refuseOthers();
         refuseIfAny(problems);
         Map<String, String> hashes = RequestMembers.sha256(body);
         return new With<>(
-                new CheckRequest(route.orElseThrow(), rig.orElseThrow(), stance.orElseThrow(), margins,
+                new CheckRequest(limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()), rig.orElseThrow(), stance.orElseThrow(), margins,
                         new Inputs(hashes.get("route"), hashes.get("rig"))),
                 further);
     }

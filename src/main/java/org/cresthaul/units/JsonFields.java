@@ -194,6 +194,63 @@ public final class JsonFields {
         }).orElse(Double.NaN);
     }
 
+    /** A required weight within limits, kilograms; NaN when it is not. */
+    public double massKg(String key, double least, double most) {
+        return require(key, "\"" + key + "\": \"19,000 lb\"")
+                .map(v -> massKg(v, pointer(key), key, least, most, problems))
+                .orElse(Double.NaN);
+    }
+
+    /** As {@link #massKg(String, double, double)}, when present; NaN inside when present and wrong. */
+    public OptionalDouble findMassKg(String key, double least, double most) {
+        JsonNode value = find(key);
+        return value.isMissingNode()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(massKg(value, pointer(key), key, least, most, problems));
+    }
+
+    /** A weight anywhere in a document, kilograms; NaN when it is not one. {@code name} stands in the message. */
+    public static double massKg(
+            JsonNode value, String at, String name, double least, double most, Problems problems) {
+        try {
+            double kilograms = Mass.parse(quantityText(value, "a weight", "such as \"19,000 lb\" or \"8600 kg\""))
+                    .kilograms();
+            if (kilograms < least || kilograms > most) {
+                problems.add("out-of-range", name + " is " + value.textValue() + ".", at, "It must be between "
+                        + new Mass(least).format(UnitSystem.METRIC) + " and " + new Mass(most).format(UnitSystem.METRIC)
+                        + ".");
+                return Double.NaN;
+            }
+            return kilograms;
+        } catch (BadQuantity e) {
+            return bad(e, at, name, problems);
+        }
+    }
+
+    /** A required pressure, pascals; NaN when it is not one. */
+    public double pressurePa(String key) {
+        return require(key, "\"" + key + "\": \"60 psi\"")
+                .map(v -> pressurePa(v, pointer(key), key, problems))
+                .orElse(Double.NaN);
+    }
+
+    /** As {@link #pressurePa(String)}, when present; NaN inside when present and wrong. */
+    public OptionalDouble findPressurePa(String key) {
+        JsonNode value = find(key);
+        return value.isMissingNode()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(pressurePa(value, pointer(key), key, problems));
+    }
+
+    /** A pressure anywhere in a document, pascals; NaN when it is not one. {@code name} stands in the message. */
+    public static double pressurePa(JsonNode value, String at, String name, Problems problems) {
+        try {
+            return Pressure.parse(quantityText(value, "a pressure", "such as \"60 psi\" or \"4.1 bar\"")).pascals();
+        } catch (BadQuantity e) {
+            return bad(e, at, name, problems);
+        }
+    }
+
     private double within(
             String key, JsonNode value, double number, double least, double most, String from, String to) {
         if (number < least || number > most) {

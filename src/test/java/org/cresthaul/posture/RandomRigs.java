@@ -21,12 +21,12 @@ import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 
 /** Invented combinations of trade proportions, with the corners that strain a posture: short travels, tight hinges. */
-final class RandomRigs {
+public final class RandomRigs {
     private static final double INCH = 0.0254;
 
     private RandomRigs() {}
 
-    static LevelStance stance(RandomGenerator random) {
+    public static LevelStance stance(RandomGenerator random) {
         Tractor tractor = tractor(random);
         boolean booster = random.nextInt(5) < 3;
         Trailer trailer = trailer(random, booster);

@@ -2,6 +2,7 @@ package org.cresthaul.server;
 
 import java.util.Map;
 import org.cresthaul.rig.RigTexts;
+import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.RouteTexts;
 
 /** Bodies of requests about one small invented route and rig. */
@@ -21,9 +22,14 @@ public final class Requests {
         return check(",\"hazard\":\"H01\",\"configuration\":\"down/none/3\"" + more);
     }
 
+    /** A question about loads, with weights in the rig. */
+    static String loads(String more) {
+        return check(RouteTexts.ROUTE, WeightsTexts.RIG, ",\"configuration\":\"down/trailing/3\"" + more);
+    }
+
     /** A sound body for a route of the API. */
     static String bodyFor(String path) {
-        return Map.of("/api/route", RouteTexts.ROUTE, "/api/check", check(""), "/api/passage", passage(""),
-                "/api/corner", check(",\"hazard\":\"H05\",\"configuration\":\"down/none/3\"")).get(path);
+        return Map.of("/api/route", RouteTexts.ROUTE, "/api/check", check(""), "/api/passage", passage(""), "/api/loads",
+                loads(""), "/api/corner", check(",\"hazard\":\"H05\",\"configuration\":\"down/none/3\"")).get(path);
     }
 }

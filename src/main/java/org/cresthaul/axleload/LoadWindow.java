@@ -1,0 +1,149 @@
+package org.cresthaul.axleload;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleFunction;
+
+/**
+ * Where along a line something may be set so that every bound is kept: a piece of load along the deck, or the load that
+ * the booster's regulator sets. Every load is a straight function of that place, so each bound allows everything on one
+ * side of a point: the window is one interval and is found exactly, without sampling.
+ *
+ * @param from least place looked at
+ * @param to greatest
+ * @param bounds what is to be kept
+ * @param allowed places where every bound is kept; empty when there is none
+ * @param best place in the allowed part where the least margin, each as a share of its limit, is greatest
+ * @param conflict what leaves no place, when there is none
+ */
+public record LoadWindow(
+        double from,
+        double to,
+        List<LoadBound> bounds,
+        Optional<Range> allowed,
+        Optional<Best> best,
+        Optional<Conflict> conflict) {
+    private static final double NOISE = 1e-12;
+
+    public record Range(double from, double to) {}
+
+    /** @param governing the bound whose margin is least there */
+    public record Best(double at, double relativeMargin, LoadBound governing) {}
+
+    /**
+     * Two bounds that cannot both be kept between the ends, or one alone, named twice.
+     *
+     * @param low wants a place of at least {@code lowAt}
+     * @param high wants one of at most {@code highAt}
+     */
+    public record Conflict(LoadBound low, double lowAt, LoadBound high, double highAt) {
+        public boolean isOne() {
+            return low.equals(high);
+        }
+    }
+
+    /** Relative margin of one bound: {@code at + slope · place}. */
+    private record Line(LoadBound bound, double at, double slope) {
+        double value(double place) {
+            return at + slope * place;
+        }
+    }
+
+    /**
+     * @param loadsAt equilibrium with the thing set at a place; straight in it
+     * @param from one end
+     * @param to the other, not below {@code from}
+     * @param bounds at least one
+     */
+    public static LoadWindow of(DoubleFunction<AxleLoads> loadsAt, double from, double to, List<LoadBound> bounds) {
+        if (!(to >= from) || bounds.isEmpty()) {
+            throw new IllegalArgumentException("from " + from + " to " + to + ", " + bounds.size() + " bounds");
+        }
+        // Two places fix a straight function; they need not lie within the ends.
+        double step = Math.max(1, to - from);
+        AxleLoads first = loadsAt.apply(from);
+        AxleLoads second = loadsAt.apply(from + step);
+        List<Line> lines = bounds.stream()
+                .map(b -> {
+                    double at = b.relativeMargin(b.loadKg(first));
+                    double slope = (b.relativeMargin(b.loadKg(second)) - at) / step;
+                    return new Line(b, at - slope * from, Math.abs(slope) < NOISE ? 0 : slope);
+                })
+                .toList();
+        double low = from;
+        double high = to;
+        Line lowest = null;
+        Line highest = null;
+        for (Line line : lines) {
+            double noise = LoadTest.NOISE_KG / Math.max(1, line.bound.limitKg());
+            if (line.slope == 0) {
+                if (line.at < -noise) {
+                    return none(from, to, bounds, line, from, line, to);
+                }
+            } else {
+                double zero = (-noise - line.at) / line.slope;
+                if (line.slope > 0 && zero > low) {
+                    low = zero;
+                    lowest = line;
+                } else if (line.slope < 0 && zero < high) {
+                    high = zero;
+                    highest = line;
+                }
+            }
+        }
+        if (low > high) {
+            Line a = lowest == null ? highest : lowest;
+            Line b = highest == null ? lowest : highest;
+            return none(from, to, bounds, a, low, b, high);
+        }
+        return new LoadWindow(from, to, bounds, Optional.of(new Range(low, high)), Optional.of(best(lines, low, high)),
+                Optional.empty());
+    }
+
+    private static LoadWindow none(
+            double from, double to, List<LoadBound> bounds, Line low, double lowAt, Line high, double highAt) {
+        return new LoadWindow(from, to, bounds, Optional.empty(), Optional.empty(),
+                Optional.of(new Conflict(low.bound, lowAt, high.bound, highAt)));
+    }
+
+    /**
+     * The least of straight lines is concave: walk up from the low end along the least line, changing to the line that
+     * crosses it first, until it falls.
+     */
+    private static Best best(List<Line> lines, double low, double high) {
+        double at = low;
+        Line least = leastAt(lines, at);
+        while (least.slope > 0 && at < high) {
+            double next = high;
+            Line crossing = null;
+            for (Line line : lines) {
+                if (line.slope < least.slope) {
+                    double meet = (line.at - least.at) / (least.slope - line.slope);
+                    if (meet < next || meet == next && crossing != null && line.slope < crossing.slope) {
+                        next = Math.max(meet, at);
+                        crossing = line;
+                    }
+                }
+            }
+            at = next;
+            if (crossing == null) {
+                break;
+            }
+            least = crossing;
+        }
+        Line governs = leastAt(lines, at);
+        return new Best(at, governs.value(at), governs.bound);
+    }
+
+    private static Line leastAt(List<Line> lines, double place) {
+        Line least = lines.get(0);
+        for (Line line : lines) {
+            double value = line.value(place);
+            double best = least.value(place);
+            if (value < best || value == best && line.slope < least.slope) {
+                least = line;
+            }
+        }
+        return least;
+    }
+}

@@ -1,0 +1,57 @@
+package org.cresthaul.axleload;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.rig.AxleKind;
+import org.cresthaul.rig.Weights;
+
+/** What the rig itself asks of its loads, wherever it is: ratings, and enough load on every axle that must brake. */
+public final class RatingBounds {
+    /** The source named beside a rating. */
+    public static final String MAKER = "the maker's rating";
+
+    private RatingBounds() {}
+
+    /** Bounds on axles at {@code places}, front to rear. */
+    public static List<LoadBound> on(List<AxlePlace> places, Weights weights) {
+        List<LoadBound> bounds = new ArrayList<>();
+        for (int i = 0; i < places.size(); i++) {
+            AxleKind kind = places.get(i).kind();
+            Double axleKg = weights.ratings().axleKg().get(kind);
+            if (axleKg != null) {
+                bounds.add(LoadBound.most(kind.word() + " axle rating", MAKER, i, i, axleKg));
+            }
+            Double tyresKg = weights.ratings().tyresKg().get(kind);
+            if (tyresKg != null) {
+                bounds.add(LoadBound.most(kind.word() + " tyre rating", MAKER, i, i, tyresKg));
+            }
+            boolean braked = weights.leastBrakedKg().isPresent() && weights.leastBrakedKg().getAsDouble() > 0;
+            bounds.add(new LoadBound(
+                    braked ? "least load on a braked axle" : "no axle carried",
+                    braked ? "the rig's weight data" : "equilibrium",
+                    LoadBound.Part.AXLES, i, i, braked ? weights.leastBrakedKg().getAsDouble() : 0, true));
+        }
+        weights.ratings().hitchKg().ifPresent(kg -> bounds.add(
+                new LoadBound("fifth wheel rating", MAKER, LoadBound.Part.HITCH, 0, 0, kg, false)));
+        bounds.add(new LoadBound("load on the fifth wheel", "equilibrium", LoadBound.Part.HITCH, 0, 0, 0, true));
+        return bounds;
+    }
+
+    /**
+     * What the heavier side of each axle asks of its tyres, for axles whose tracks are known: twice that side against
+     * what the tyres of the axle are rated for together.
+     */
+    public static List<LoadTest> onSides(AxleLoads loads, Weights weights) {
+        List<LoadTest> tests = new ArrayList<>();
+        for (int i = 0; i < loads.axles().size(); i++) {
+            AxleLoads.AxleLoad axle = loads.axles().get(i);
+            Double tyresKg = weights.ratings().tyresKg().get(axle.place().kind());
+            if (tyresKg != null && axle.heavierSideKg().isPresent()) {
+                tests.add(new LoadTest(
+                        LoadBound.most(axle.place().kind().word() + " tyre rating, heavier side", MAKER, i, i, tyresKg / 2),
+                        axle.heavierSideKg().getAsDouble()));
+            }
+        }
+        return tests;
+    }
+}

@@ -1,0 +1,105 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.Weights;
+
+/** The combination in its level stance as outlines and wheels, x in the tractor's frame. */
+final class LevelDrawing {
+    private final LevelStance stance;
+    private final LoadCase loadCase;
+    /** The piece that may stand elsewhere than the trailer's outlines have it, as declared. */
+    private final Optional<Weights.Piece> declared;
+    private final double trailerShiftM;
+
+    LevelDrawing(LevelStance stance, LoadCase loadCase, Optional<Weights.Piece> declared) {
+        this.stance = stance;
+        this.loadCase = loadCase;
+        this.declared = declared;
+        trailerShiftM = stance.tractor().fifthWheel().xM() - stance.trailer().kingpinXM();
+    }
+
+    private double boosterShiftM() {
+        Booster booster = stance.booster().orElseThrow();
+        return trailerShiftM + (loadCase.booster() == BoosterState.CLOSE_COUPLED
+                ? booster.closeCoupledAxleXM().orElseThrow() - booster.axle().xM()
+                : stance.trailer().boosterHinge().orElseThrow().xM() - booster.hingeXM());
+    }
+
+    private boolean boosterStands() {
+        return loadCase.booster() == BoosterState.TRAILING || loadCase.booster() == BoosterState.CLOSE_COUPLED;
+    }
+
+    List<LoadsView.Outlines> units() {
+        List<LoadsView.Outlines> units = new ArrayList<>();
+        units.add(new LoadsView.Outlines("tractor", points(stance.tractor().underside(), 0),
+                points(stance.tractor().topside(), 0), List.of()));
+        Trailer trailer = stance.trailer();
+        List<List<List<Double>>> load = new ArrayList<>();
+        trailer.load().forEach(o -> load.add(points(o, trailerShiftM + movedM(o))));
+        if (loadCase.booster() == BoosterState.CARRIED) {
+            stance.booster().orElseThrow().carried().ifPresent(o -> load.add(points(o, trailerShiftM)));
+        }
+        units.add(new LoadsView.Outlines("trailer", points(trailer.underside(), trailerShiftM),
+                points(trailer.topside(), trailerShiftM), load));
+        if (boosterStands()) {
+            Booster booster = stance.booster().orElseThrow();
+            units.add(new LoadsView.Outlines("booster", points(booster.underside(), boosterShiftM()),
+                    points(booster.topside(), boosterShiftM()), List.of()));
+        }
+        return units;
+    }
+
+    /** How far the question has moved an outline of the load. */
+    private double movedM(Outline outline) {
+        if (declared.isEmpty() || !declared.get().outline().map(outline::equals).orElse(false)) {
+            return 0;
+        }
+        return stance.weights().orElseThrow().pieces().stream()
+                .filter(p -> p.name().equals(declared.get().name()))
+                .mapToDouble(p -> p.at().xM() - declared.get().at().xM())
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static List<List<Double>> points(Outline outline, double shiftM) {
+        return outline.points().stream()
+                .map(p -> List.of(Figures.near(p.xM() + shiftM), Figures.near(p.hM())))
+                .toList();
+    }
+
+    List<LoadsView.Wheel> wheels() {
+        List<LoadsView.Wheel> wheels = new ArrayList<>();
+        add(wheels, stance.tractor().steer(), 0);
+        stance.tractor().drive().axles().forEach(a -> add(wheels, a, 0));
+        List<Axle> axles = stance.trailer().axles().axles();
+        for (int i = 0; i < axles.size(); i++) {
+            if (i < loadCase.axles()) {
+                add(wheels, axles.get(i), trailerShiftM);
+            }
+        }
+        if (boosterStands()) {
+            add(wheels, stance.booster().orElseThrow().axle(), boosterShiftM());
+        }
+        if (loadCase.lift() == LiftState.UP) {
+            Axle lifted = axles.get(axles.size() - 1);
+            wheels.add(new LoadsView.Wheel(Figures.near(lifted.xM() + trailerShiftM),
+                    Figures.near(lifted.radiusM() + stance.trailer().liftAxle().orElseThrow().gapM()),
+                    Figures.near(lifted.radiusM()), true, null));
+        }
+        return wheels;
+    }
+
+    private static void add(List<LoadsView.Wheel> wheels, Axle axle, double shiftM) {
+        wheels.add(new LoadsView.Wheel(Figures.near(axle.xM() + shiftM), Figures.near(axle.radiusM()),
+                Figures.near(axle.radiusM()), false, wheels.size()));
+    }
+}

@@ -1,0 +1,90 @@
+package org.cresthaul.check;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.cresthaul.axleload.GaugeChart;
+import org.cresthaul.axleload.Statics;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.ChartPoints;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Weights;
+
+/**
+ * A stance in one state of lift axle and booster, its loads known or not.
+ *
+ * @param weights empty when nothing is known
+ * @param boosterKg what the regulator sets on a trailing booster's axle; zero in other states
+ * @param unknown why its loads are not known; empty when they are
+ */
+record LoadCase(
+        LevelStance stance,
+        LiftState lift,
+        BoosterState booster,
+        Optional<Weights> weights,
+        double boosterKg,
+        Optional<String> unknown) {
+    static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster) {
+        return of(stance, lift, booster, OptionalDouble.empty());
+    }
+
+    /** @param setPa what the regulator is set to instead of the rig file's */
+    static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster, OptionalDouble setPa) {
+        if (stance.weights().isEmpty()) {
+            return unknown(stance, lift, booster, "the rig file gives no weights for this stance");
+        }
+        Weights weights = stance.weights().get();
+        if (booster == BoosterState.CARRIED
+                && weights.booster().flatMap(Weights.BoosterWeight::carried).isEmpty()) {
+            return unknown(stance, lift, booster, "where the weight of the carried booster acts is not given");
+        }
+        if (booster != BoosterState.TRAILING) {
+            return new LoadCase(stance, lift, booster, stance.weights(), 0, Optional.empty());
+        }
+        if (weights.gauges().booster().isEmpty()
+                || weights.regulator().isEmpty() && setPa.isEmpty()) {
+            return unknown(stance, lift, booster,
+                    "what the regulator sets on the booster is not given: its pressure and its chart");
+        }
+        double pascals = setPa.isPresent() ? setPa.getAsDouble() : weights.regulator().orElseThrow().setPa();
+        OptionalDouble kg = new GaugeChart(weights.gauges().booster().get()).loadKg(pascals);
+        if (kg.isEmpty()) {
+            return unknown(stance, lift, booster, "the booster's chart does not have the pressure that is set");
+        }
+        return new LoadCase(stance, lift, booster, stance.weights(), kg.getAsDouble(), Optional.empty());
+    }
+
+    private static LoadCase unknown(LevelStance stance, LiftState lift, BoosterState booster, String why) {
+        return new LoadCase(stance, lift, booster, Optional.empty(), 0, Optional.of(why));
+    }
+
+    boolean isKnown() {
+        return unknown.isEmpty();
+    }
+
+    /** Only when known. */
+    Statics statics() {
+        return statics(weights.orElseThrow(), boosterKg);
+    }
+
+    Statics statics(Weights others, double onBoosterKg) {
+        return new Statics(stance, others, lift, booster, onBoosterKg);
+    }
+
+    Optional<ChartPoints> trailerChart() {
+        // A close-coupled booster breathes the trailer's air: its pressure stands for every axle of the group.
+        return weights.flatMap(w -> lift == LiftState.UP ? w.gauges().trailerUp() : w.gauges().trailerDown());
+    }
+
+    int axles() {
+        return stance.axlesDown(lift);
+    }
+
+    /** Every state of a stance, in the order of its configurations. */
+    static List<LoadCase> listOf(LevelStance stance) {
+        return stance.boosterStates().stream()
+                .flatMap(b -> stance.liftStates().stream().map(l -> of(stance, l, b)))
+                .toList();
+    }
+}

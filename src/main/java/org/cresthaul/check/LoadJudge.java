@@ -1,0 +1,120 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+import org.cresthaul.axleload.AxleLoads;
+import org.cresthaul.axleload.AxlePlace;
+import org.cresthaul.axleload.LoadBound;
+import org.cresthaul.axleload.LoadTest;
+import org.cresthaul.axleload.RatingBounds;
+import org.cresthaul.axleload.Statics;
+import org.cresthaul.axleload.WeightLimits;
+
+/** Holds the loads of one known case against sets of limits and the rig's own ratings. */
+final class LoadJudge {
+    private final LoadCase loadCase;
+    private final List<AxlePlace> places;
+    private final AxleLoads loads;
+    private final List<LoadTest> own;
+    private final double accuracy;
+
+    LoadJudge(LoadCase loadCase) {
+        this.loadCase = loadCase;
+        Statics statics = loadCase.statics();
+        places = statics.places();
+        loads = statics.level();
+        accuracy = loadCase.weights().orElseThrow().accuracy();
+        List<LoadTest> tests = new ArrayList<>(LoadTest.all(ownBounds(), loads));
+        tests.addAll(RatingBounds.onSides(loads, loadCase.weights().orElseThrow()));
+        own = List.copyOf(tests);
+    }
+
+    AxleLoads loads() {
+        return loads;
+    }
+
+    /** What the rig asks of itself, anywhere. */
+    List<LoadBound> ownBounds() {
+        return RatingBounds.on(places, loadCase.weights().orElseThrow());
+    }
+
+    List<LoadBound> boundsOf(List<WeightLimits> sets) {
+        return sets.stream().flatMap(s -> s.boundsOn(places).stream()).toList();
+    }
+
+    /** Everything that is asked where {@code sets} hold: the rig's own first. */
+    List<LoadTest> tests(List<WeightLimits> sets) {
+        return Stream.concat(own.stream(), LoadTest.all(boundsOf(sets), loads).stream()).toList();
+    }
+
+    Verdict verdictOf(LoadTest test) {
+        if (!test.isKept()) {
+            return Verdict.OUTSIDE_LIMITS;
+        }
+        return test.isKeptWithin(accuracy) ? Verdict.CLEAR : Verdict.TIGHT;
+    }
+
+    Verdict verdictOf(List<LoadTest> tests) {
+        return tests.stream().map(this::verdictOf).reduce(Verdict.CLEAR, Verdict::orWorse);
+    }
+
+    /** The rule that leaves the least for its size. */
+    LoadSheet.Finding governing(List<LoadTest> tests) {
+        return finding(LoadTest.governing(tests.stream()));
+    }
+
+    /** What is not kept, the worst first. */
+    List<LoadSheet.Finding> broken(List<LoadTest> tests) {
+        return tests.stream()
+                .filter(t -> !t.isKept())
+                .sorted(Comparator.comparingDouble(LoadTest::relativeMargin))
+                .map(this::finding)
+                .toList();
+    }
+
+    LoadSheet.Finding finding(LoadTest test) {
+        LoadBound bound = test.bound();
+        boolean hitch = bound.part() == LoadBound.Part.HITCH;
+        return new LoadSheet.Finding(
+                bound.rule(),
+                bound.source(),
+                axles(bound),
+                hitch ? null : bound.first(),
+                hitch ? null : bound.last(),
+                Weighed.near(test.loadKg()),
+                Weighed.near(bound.limitKg()),
+                Weighed.down(test.marginKg()),
+                bound.least(),
+                verdictOf(test).word());
+    }
+
+    /** "trailer axle 1 to booster axle" */
+    String axles(LoadBound bound) {
+        if (bound.part() == LoadBound.Part.HITCH) {
+            return "fifth wheel";
+        }
+        String first = places.get(bound.first()).label();
+        return bound.first() == bound.last() ? first : first + " to " + places.get(bound.last()).label();
+    }
+
+    /** Why a verdict is not clear, in words; the figures stand beside it. */
+    List<String> reasons(List<LoadTest> tests) {
+        List<String> reasons = new ArrayList<>();
+        broken(tests).stream().limit(MOST_REASONS).forEach(f -> reasons.add(reason(f)));
+        if (reasons.isEmpty() && verdictOf(tests) == Verdict.TIGHT) {
+            LoadTest least = LoadTest.governing(tests.stream().filter(t -> verdictOf(t) == Verdict.TIGHT));
+            reasons.add("within the limit, but by less than the weights are accurate: " + least.bound().rule() + ", "
+                    + axles(least.bound()));
+        }
+        return reasons;
+    }
+
+    private static final int MOST_REASONS = 4;
+
+    static String reason(LoadSheet.Finding f) {
+        return (f.least() ? f.loadKg() <= 0 && f.limitKg() == 0 ? "carried: " : "too light: " : "over: ")
+                + f.rule() + ", " + f.axles() + " (" + f.source() + ")";
+    }
+}

@@ -1,0 +1,114 @@
+package org.cresthaul.check;
+
+import java.util.List;
+
+/**
+ * What a combination carries in one state of lift axle and booster, ready to be shown. Loads are told as the mass they
+ * are the weight of, kilograms, to the tenth; pressures in pascals; null stands for "not known" or "does not apply".
+ *
+ * @param axles front to rear, those on the road
+ * @param groups the axles that share a suspension, with the rule that leaves each the least
+ * @param grossKg all axles together
+ * @param kingpinKg on the fifth wheel
+ * @param deckFrontKg what the gooseneck holds of the deck
+ * @param gradeShown the grade, rise over run, at which the axles' loads uphill and downhill are told
+ * @param gauges what the driver should read
+ * @param regulator null unless the booster trails
+ * @param shims the plates of the booster joint; empty unless the booster trails
+ * @param lift raising the loaded front by hydraulics, or null
+ * @param governing of all that was tested, what leaves the least for its size
+ * @param broken everything that is not kept, the worst first
+ */
+public record LoadSheet(
+        List<AxleLine> axles,
+        List<GroupLine> groups,
+        double grossKg,
+        double kingpinKg,
+        double deckFrontKg,
+        double gradeShown,
+        List<GaugeLine> gauges,
+        RegulatorLine regulator,
+        List<ShimLine> shims,
+        LiftLine lift,
+        Finding governing,
+        List<Finding> broken) {
+    /**
+     * One axle.
+     *
+     * @param group "steer", "drive", "trailer" or "booster": whose air it shares
+     * @param kind the unit it belongs to
+     * @param xM along the combination, in the tractor's frame
+     * @param rightKg its right side, or null when the tracks are not known
+     * @param uphillKg on the grade shown, climbing
+     * @param downhillKg the same, descending
+     */
+    public record AxleLine(
+            String label,
+            String group,
+            String kind,
+            double xM,
+            double loadKg,
+            Double rightKg,
+            double uphillKg,
+            double downhillKg) {}
+
+    /** A group; {@code finding} is the rule about it alone that leaves the least, or null when none speaks of it. */
+    public record GroupLine(
+            String group, String label, int axles, double loadKg, double perAxleKg, String verdict, Finding finding) {}
+
+    /**
+     * A rule and what it meets.
+     *
+     * @param source whose rule it is
+     * @param axles which axles it adds up, in words
+     * @param first index of the front one among the sheet's axles; null for the hitch
+     * @param last index of the rear one; null for the hitch
+     * @param limitKg most allowed, or least wanted when {@code least}
+     * @param marginKg what is left, rounded down; negative when it is not kept
+     */
+    public record Finding(
+            String rule,
+            String source,
+            String axles,
+            Integer first,
+            Integer last,
+            double loadKg,
+            double limitKg,
+            double marginKg,
+            boolean least,
+            String verdict) {}
+
+    /**
+     * A gauge.
+     *
+     * @param pressurePa what it should read, or null
+     * @param loadKg of one axle
+     * @param note why there is no reading, or null
+     */
+    public record GaugeLine(String gauge, Double pressurePa, double loadKg, String note) {}
+
+    /**
+     * The booster's regulator.
+     *
+     * @param setPa what is set
+     * @param boosterKg what that puts on the booster's axle
+     * @param window pressures at which every limit is kept, or null
+     * @param bestPa the best of them, or null
+     * @param note why there is none, or null
+     */
+    public record RegulatorLine(
+            double setPa, double leastPa, double mostPa, double boosterKg, List<Double> window, Double bestPa, String note) {}
+
+    /**
+     * A plate at the booster joint.
+     *
+     * @param leastKg load of the booster's axle it is meant for
+     * @param angleRad of the booster's beam to the trailer's with it; positive when the booster's tail stands up
+     * @param trouble what goes wrong with it at this load, or null
+     */
+    public record ShimLine(
+            String shim, boolean fitted, double leastKg, double mostKg, double angleRad, boolean allowed, String trouble) {}
+
+    /** Raising the loaded front: pressure needed and what the power take-off gives. */
+    public record LiftLine(double frontKg, double neededPa, double takeOffPa, boolean enough) {}
+}

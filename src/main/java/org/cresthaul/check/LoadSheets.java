@@ -1,0 +1,188 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.cresthaul.axleload.AxleLoads;
+import org.cresthaul.axleload.BoosterBeam;
+import org.cresthaul.axleload.GaugeChart;
+import org.cresthaul.axleload.Hydraulics;
+import org.cresthaul.axleload.LoadBound;
+import org.cresthaul.axleload.LoadTest;
+import org.cresthaul.axleload.LoadWindow;
+import org.cresthaul.axleload.Statics;
+import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.rig.AxleKind;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.ChartPoints;
+import org.cresthaul.rig.Shim;
+import org.cresthaul.rig.Weights;
+
+/** Makes the load sheet of a known case under sets of limits. */
+final class LoadSheets {
+    /** The grade at which the shift of load is told: steep for a road a loaded lowbed takes. This program's choice. */
+    static final double GRADE_SHOWN = 0.06;
+
+    private LoadSheets() {}
+
+    static LoadSheet of(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
+        Statics statics = loadCase.statics();
+        Weights weights = loadCase.weights().orElseThrow();
+        AxleLoads loads = judge.loads();
+        List<LoadTest> tests = judge.tests(sets);
+        return new LoadSheet(
+                axles(statics, loads),
+                groups(judge, loads, tests),
+                Weighed.near(loads.grossKg()),
+                Weighed.near(loads.kingpinKg()),
+                Weighed.near(statics.deckFrontKg(loads)),
+                GRADE_SHOWN,
+                gauges(loadCase, loads),
+                regulator(loadCase, judge, sets),
+                shims(loadCase, weights),
+                lift(weights, statics.deckFrontKg(loads)),
+                judge.governing(tests),
+                judge.broken(tests));
+    }
+
+    private static List<LoadSheet.AxleLine> axles(Statics statics, AxleLoads loads) {
+        AxleLoads uphill = statics.onGrade(GRADE_SHOWN);
+        AxleLoads downhill = statics.onGrade(-GRADE_SHOWN);
+        List<LoadSheet.AxleLine> lines = new ArrayList<>();
+        for (int i = 0; i < loads.axles().size(); i++) {
+            AxleLoads.AxleLoad axle = loads.axles().get(i);
+            OptionalDouble right = axle.rightKg();
+            lines.add(new LoadSheet.AxleLine(
+                    axle.place().label(),
+                    axle.place().group().word(),
+                    axle.place().kind().word(),
+                    Figures.near(axle.place().xM()),
+                    Weighed.near(axle.loadKg()),
+                    right.isPresent() ? Weighed.near(right.getAsDouble()) : null,
+                    Weighed.near(uphill.axles().get(i).loadKg()),
+                    Weighed.near(downhill.axles().get(i).loadKg())));
+        }
+        return lines;
+    }
+
+    private static List<LoadSheet.GroupLine> groups(LoadJudge judge, AxleLoads loads, List<LoadTest> tests) {
+        List<LoadSheet.GroupLine> lines = new ArrayList<>();
+        for (AxleKind group : AxleKind.values()) {
+            List<Integer> members = Stream.iterate(0, i -> i < loads.axles().size(), i -> i + 1)
+                    .filter(i -> loads.axles().get(i).place().group() == group)
+                    .toList();
+            if (members.isEmpty()) {
+                continue;
+            }
+            int first = members.get(0);
+            int last = members.get(members.size() - 1);
+            List<LoadTest> about = tests.stream()
+                    .filter(t -> t.bound().part() == LoadBound.Part.AXLES
+                            && t.bound().first() >= first && t.bound().last() <= last)
+                    .toList();
+            lines.add(new LoadSheet.GroupLine(
+                    group.word(),
+                    label(group, members.size()),
+                    members.size(),
+                    Weighed.near(loads.sumKg(first, last)),
+                    Weighed.near(loads.axles().get(first).loadKg()),
+                    judge.verdictOf(about).word(),
+                    about.isEmpty() ? null : judge.governing(about)));
+        }
+        return lines;
+    }
+
+    static String label(AxleKind group, int axles) {
+        return axles == 1 ? group.word() + " axle" : group.word() + " group, " + axles + " axles";
+    }
+
+    private static List<LoadSheet.GaugeLine> gauges(LoadCase loadCase, AxleLoads loads) {
+        List<LoadSheet.GaugeLine> lines = new ArrayList<>();
+        loadCase.trailerChart().ifPresent(chart -> lines.add(
+                gauge("trailer", chart, loads.perAxleKg(AxleKind.TRAILER).orElseThrow())));
+        if (loadCase.booster() == BoosterState.TRAILING) {
+            lines.add(gauge("booster", loadCase.weights().orElseThrow().gauges().booster().orElseThrow(),
+                    loadCase.boosterKg()));
+        }
+        return lines;
+    }
+
+    private static LoadSheet.GaugeLine gauge(String name, ChartPoints points, double loadKg) {
+        GaugeChart chart = new GaugeChart(points);
+        OptionalDouble pressure = chart.pressurePa(loadKg);
+        String note = pressure.isPresent()
+                ? null
+                : loadKg < chart.leastKg() ? "lighter than the chart begins" : "heavier than the chart ends";
+        return new LoadSheet.GaugeLine(
+                name, pressure.isPresent() ? pressure.getAsDouble() : null, Weighed.near(loadKg), note);
+    }
+
+    private static LoadSheet.RegulatorLine regulator(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
+        Weights weights = loadCase.weights().orElseThrow();
+        if (loadCase.booster() != BoosterState.TRAILING || weights.regulator().isEmpty()) {
+            return null;
+        }
+        Weights.Regulator regulator = weights.regulator().get();
+        GaugeChart chart = new GaugeChart(weights.gauges().booster().orElseThrow());
+        LoadWindow window = regulatorWindow(loadCase, judge, sets);
+        double setPa = chart.pressurePa(loadCase.boosterKg()).orElseThrow();
+        return new LoadSheet.RegulatorLine(
+                setPa,
+                regulator.leastPa(),
+                regulator.mostPa(),
+                Weighed.near(loadCase.boosterKg()),
+                window.allowed().map(r -> List.of(pressure(chart, r.from()), pressure(chart, r.to()))).orElse(null),
+                window.best().map(b -> pressure(chart, b.at())).orElse(null),
+                window.conflict().map(c -> conflict(judge, c, "on the booster")).orElse(null));
+    }
+
+    /** A load that the window found between loads of the chart, back on it. */
+    private static Double pressure(GaugeChart chart, double kg) {
+        return chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg))).orElseThrow();
+    }
+
+    /** Loads that the regulator can set and every limit is kept with. */
+    static LoadWindow regulatorWindow(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
+        Weights weights = loadCase.weights().orElseThrow();
+        Weights.Regulator regulator = weights.regulator().orElseThrow();
+        GaugeChart chart = new GaugeChart(weights.gauges().booster().orElseThrow());
+        return LoadWindow.of(
+                kg -> loadCase.statics(weights, kg).level(),
+                chart.loadKg(regulator.leastPa()).orElseThrow(),
+                chart.loadKg(regulator.mostPa()).orElseThrow(),
+                Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream()).toList());
+    }
+
+    /** Why there is no place, in words. */
+    static String conflict(LoadJudge judge, LoadWindow.Conflict conflict, String where) {
+        if (conflict.isOne()) {
+            return "nowhere: " + rule(judge, conflict.low()) + " is broken whatever is set";
+        }
+        return "nowhere: " + rule(judge, conflict.low()) + " wants more " + where + " than " + rule(judge, conflict.high())
+                + " allows";
+    }
+
+    static String rule(LoadJudge judge, LoadBound bound) {
+        return bound.rule() + " (" + judge.axles(bound) + ")";
+    }
+
+    private static List<LoadSheet.ShimLine> shims(LoadCase loadCase, Weights weights) {
+        if (loadCase.booster() != BoosterState.TRAILING || weights.shims().isEmpty()) {
+            return List.of();
+        }
+        Shim fitted = weights.shims().get().fitted();
+        return new BoosterBeam(weights.shims().get()).pairings(loadCase.boosterKg()).stream()
+                .map(p -> new LoadSheet.ShimLine(p.shim().word(), p.shim() == fitted, Weighed.near(p.leastKg()),
+                        Weighed.near(p.mostKg()), p.angleRad(), p.allowed(), p.allowed() ? null : p.trouble()))
+                .toList();
+    }
+
+    private static LoadSheet.LiftLine lift(Weights weights, double frontKg) {
+        Optional<Weights.FrontLift> lift = weights.frontLift();
+        return lift.map(l -> new LoadSheet.LiftLine(Weighed.near(frontKg), Hydraulics.neededPa(l, frontKg), l.takeOffPa(),
+                        Hydraulics.raises(l, frontKg)))
+                .orElse(null);
+    }
+}

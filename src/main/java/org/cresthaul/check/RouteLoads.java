@@ -1,0 +1,281 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.cresthaul.axleload.Hydraulics;
+import org.cresthaul.axleload.LoadTest;
+import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Weights;
+import org.cresthaul.route.LimitedPlace;
+import org.cresthaul.route.PostedBridge;
+import org.cresthaul.route.Route;
+
+/** The loads of every state of a stance, against the limits of a route and of every place on it. Immutable. */
+final class RouteLoads {
+    static final List<String> CAUTIONS = List.of(
+            "Loads are computed from declared weights. The scales decide: weigh the combination before it moves.",
+            "Limits and permits are the authority's; a limit that is not in the files is not checked.",
+            "Ratings of axles, tyres and hitch are the maker's; a plate on the rig overrules this file.");
+
+    private final Route route;
+    private final WeightLimits base;
+    private final List<LimitedPlace> places;
+    private final Map<BoosterState, Map<LiftState, State>> states = new EnumMap<>(BoosterState.class);
+    private final LevelStance stance;
+
+    /** A case, and how to judge it when it is known. */
+    private record State(LoadCase loadCase, Optional<LoadJudge> judge) {}
+
+    /** A verdict with its tests. */
+    private record Judged(Verdict verdict, Optional<LoadSheet.Finding> finding, List<String> reasons) {}
+
+    RouteLoads(Route route, LevelStance stance) {
+        this.route = route;
+        this.stance = stance;
+        base = route.limits().orElseGet(WeightLimits::federal);
+        places = route.hazards().stream()
+                .filter(LimitedPlace.class::isInstance)
+                .map(LimitedPlace.class::cast)
+                .toList();
+        for (LoadCase c : LoadCase.listOf(stance)) {
+            states.computeIfAbsent(c.booster(), b -> new EnumMap<>(LiftState.class)).put(c.lift(),
+                    new State(c, c.isKnown() ? Optional.of(new LoadJudge(c)) : Optional.empty()));
+        }
+    }
+
+    /** Limits that hold where no place says otherwise. */
+    WeightLimits base() {
+        return base;
+    }
+
+    private State state(CheckedConfiguration c) {
+        return states.get(c.booster()).get(c.lift());
+    }
+
+    /** What holds at a place: its own, and the route's unless it replaces them. */
+    List<WeightLimits> limitsAt(LimitedPlace place) {
+        List<WeightLimits> sets = new ArrayList<>();
+        boolean replaced = places.stream().anyMatch(p -> p.replacesOthers()
+                && p.limits().isPresent()
+                && p.fromChainageM() <= place.fromChainageM()
+                && p.toChainageM() >= place.toChainageM());
+        if (!replaced) {
+            sets.add(base);
+        }
+        place.limits().ifPresent(sets::add);
+        return sets;
+    }
+
+    /** One configuration at a limited place. */
+    Report.Cell cell(LimitedPlace place, CheckedConfiguration configuration) {
+        Judged judged = judged(state(configuration), limitsAt(place), place.limits().isEmpty());
+        return new Report.Cell(configuration.key(), judged.verdict.word(), null, null, null, null, judged.reasons,
+                judged.finding.orElse(null));
+    }
+
+    private static Judged judged(State state, List<WeightLimits> sets, boolean limitsUnknown) {
+        if (limitsUnknown) {
+            return new Judged(Verdict.NOT_SURVEYED, Optional.empty(),
+                    List.of("no limits are given: no load is known to be allowed here"));
+        }
+        if (state.judge.isEmpty()) {
+            return new Judged(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(state.loadCase.unknown().orElseThrow()));
+        }
+        LoadJudge judge = state.judge.get();
+        List<LoadTest> tests = judge.tests(sets);
+        return new Judged(judge.verdictOf(tests), Optional.of(judge.governing(tests)), judge.reasons(tests));
+    }
+
+    /**
+     * Whether what a configuration carries under the limits of the whole route is part of its verdict: once anything is
+     * known of weights, or any limit was asked for.
+     */
+    boolean counts() {
+        return route.limits().isPresent() || stance.weights().isPresent();
+    }
+
+    /** Under the limits of the whole route and the rig's own. */
+    Verdict baseVerdict(CheckedConfiguration configuration) {
+        return baseVerdict(state(configuration));
+    }
+
+    private Verdict baseVerdict(State state) {
+        // A route that others' limits cover from end to end leaves only the rig's own.
+        return judged(state, coversAll() ? List.of() : List.of(base), false).verdict;
+    }
+
+    private boolean coversAll() {
+        return parts().stream().allMatch(p -> p.stream()
+                .anyMatch(place -> place.replacesOthers() && place.limits().isPresent()));
+    }
+
+    /** Whether the power take-off raises the loaded front; true when nothing is known of it. */
+    boolean raisesFront(CheckedConfiguration configuration) {
+        State state = state(configuration);
+        Optional<Weights.FrontLift> lift = state.loadCase.weights().flatMap(Weights::frontLift);
+        return lift.isEmpty() || state.judge.isEmpty()
+                || Hydraulics.raises(lift.get(), state.loadCase.statics().deckFrontKg(state.judge.get().loads()));
+    }
+
+    LoadReport report() {
+        List<LoadReport.StateLoads> sheets = new ArrayList<>();
+        states.values().forEach(lifts -> lifts.values().forEach(s -> sheets.add(sheet(s))));
+        return new LoadReport(
+                stance.weights().isPresent(),
+                stance.weights().map(w -> w.accuracy()).orElse(null),
+                stance.weights().map(w -> w.source()).orElse(null),
+                limitSets(),
+                counts(),
+                sheets,
+                advice(),
+                CAUTIONS);
+    }
+
+    private LoadReport.StateLoads sheet(State state) {
+        LoadCase c = state.loadCase;
+        return new LoadReport.StateLoads(
+                c.lift().word(),
+                c.booster().word(),
+                c.axles(),
+                label(c),
+                baseVerdict(state).word(),
+                c.unknown().orElse(null),
+                state.judge.map(j -> LoadSheets.of(c, j, List.of(base))).orElse(null));
+    }
+
+    static String label(LoadCase c) {
+        return count(c.axles()) + " down · " + (c.booster() == BoosterState.NONE ? "no booster" : "booster "
+                + c.booster().word());
+    }
+
+    private static String count(int axles) {
+        return axles + (axles == 1 ? " axle" : " axles");
+    }
+
+    private List<LoadReport.LimitSet> limitSets() {
+        List<LoadReport.LimitSet> sets = new ArrayList<>();
+        sets.add(limitSet(null, base, false));
+        places.forEach(p -> p.limits().ifPresent(l -> sets.add(limitSet(p.place().id(), l, p.replacesOthers()))));
+        return sets;
+    }
+
+    private static LoadReport.LimitSet limitSet(String place, WeightLimits limits, boolean replaces) {
+        List<LoadReport.Rule> rules = new ArrayList<>();
+        limits.grossKg().ifPresent(kg -> rules.add(rule("gross weight", kg)));
+        limits.grossByAxlesKg().forEach((n, kg) -> rules.add(rule("gross weight on " + count(n), kg)));
+        limits.axleKg().ifPresent(kg -> rules.add(rule("single axle", kg)));
+        limits.steerKg().ifPresent(kg -> rules.add(rule("steer axle", kg)));
+        limits.groupsKg().forEach((n, kg) -> rules.add(rule("group of " + count(n), kg)));
+        limits.spans().forEach(s -> rules.add(rule(s.name(), s.mostKg())));
+        if (limits.bridgeFormula()) {
+            rules.add(new LoadReport.Rule("federal bridge formula on every run of consecutive axles", null));
+        }
+        return new LoadReport.LimitSet(
+                place, limits.name(), limits.source(), limits.date().toString(), replaces, rules);
+    }
+
+    private static LoadReport.Rule rule(String words, double kg) {
+        return new LoadReport.Rule(words, Weighed.near(kg));
+    }
+
+    /** The route cut where limits change: for each part the places that hold there. Bridges are parts of their own. */
+    private List<List<LimitedPlace>> parts() {
+        return cuts().stream().map(c -> c.places).toList();
+    }
+
+    private record Part(double fromM, double toM, List<LimitedPlace> places) {}
+
+    private List<Part> cuts() {
+        TreeSet<Double> ends = new TreeSet<>(List.of(0.0, route.lengthM()));
+        for (LimitedPlace place : places) {
+            if (!(place instanceof PostedBridge)) {
+                ends.add(onRoute(place.fromChainageM()));
+                ends.add(onRoute(place.toChainageM()));
+            }
+        }
+        List<Part> parts = new ArrayList<>();
+        for (Double from = ends.first(); ends.higher(from) != null; from = ends.higher(from)) {
+            double fromM = from;
+            double toM = ends.higher(from);
+            double middle = (fromM + toM) / 2;
+            parts.add(new Part(fromM, toM, places.stream()
+                    .filter(p -> !(p instanceof PostedBridge) && p.fromChainageM() <= middle && p.toChainageM() >= middle)
+                    .toList()));
+            for (LimitedPlace bridge : places) {
+                double at = bridge.fromChainageM();
+                boolean last = toM == route.lengthM();
+                if (bridge instanceof PostedBridge && at >= fromM && (at < toM || last && at <= toM)) {
+                    List<LimitedPlace> holding = new ArrayList<>(parts.get(parts.size() - 1).places.stream()
+                            .filter(p -> !(p instanceof PostedBridge))
+                            .toList());
+                    holding.add(bridge);
+                    parts.add(new Part(at, at, List.copyOf(holding)));
+                }
+            }
+        }
+        return parts;
+    }
+
+    private double onRoute(double chainageM) {
+        return Math.max(0, Math.min(route.lengthM(), chainageM));
+    }
+
+    private List<LoadReport.Advice> advice() {
+        List<LoadReport.Advice> advice = new ArrayList<>();
+        List<Part> parts = cuts();
+        states.forEach((booster, lifts) -> {
+            for (Part part : parts) {
+                advice.add(advice(part, booster, lifts));
+            }
+        });
+        return advice;
+    }
+
+    private LoadReport.Advice advice(Part part, BoosterState booster, Map<LiftState, State> lifts) {
+        boolean replaced = part.places.stream().anyMatch(p -> p.replacesOthers() && p.limits().isPresent());
+        List<WeightLimits> sets = new ArrayList<>();
+        if (!replaced) {
+            sets.add(base);
+        }
+        part.places.forEach(p -> p.limits().ifPresent(sets::add));
+        boolean unknown = part.places.stream().anyMatch(p -> p.limits().isEmpty());
+        List<LoadReport.AxlesAllowed> allowed = new ArrayList<>();
+        List<String> reasons = new ArrayList<>();
+        List<String> down = new ArrayList<>();
+        boolean known = true;
+        boolean tight = false;
+        for (State state : lifts.values()) {
+            Judged judged = judged(state, sets, unknown);
+            LoadCase c = state.loadCase;
+            allowed.add(new LoadReport.AxlesAllowed(c.lift().word(), c.axles(), judged.verdict.word()));
+            judged.reasons.forEach(r -> reasons.add(count(c.axles()) + ": " + r));
+            known &= judged.verdict != Verdict.LOADS_NOT_KNOWN && judged.verdict != Verdict.NOT_SURVEYED;
+            if (judged.verdict == Verdict.CLEAR || judged.verdict == Verdict.TIGHT) {
+                down.add("" + c.axles());
+                tight |= judged.verdict == Verdict.TIGHT;
+            }
+        }
+        return new LoadReport.Advice(Figures.near(part.fromM), Figures.near(part.toM),
+                part.places.stream().map(p -> p.place().id()).toList(), booster.word(), allowed,
+                known ? text(down, lifts.size(), tight) : "not known", reasons);
+    }
+
+    private static String text(List<String> down, int states, boolean tight) {
+        if (down.isEmpty()) {
+            return states == 1 ? "not allowed" : "not allowed with any number of axles down";
+        }
+        String text = down.size() == states && states > 1
+                ? String.join(" or ", down.stream().sorted(Comparator.comparingInt(Integer::parseInt)).toList())
+                        + " axles down allowed"
+                : count(Integer.parseInt(down.get(0))) + " down" + (states > 1 ? " only" : " allowed");
+        return text + (tight ? ", by less than the weights are accurate" : "");
+    }
+}

@@ -1,0 +1,20 @@
+package org.cresthaul.rig;
+
+/** Which unit an axle belongs to, front to rear. */
+public enum AxleKind {
+    STEER("steer"),
+    DRIVE("drive"),
+    TRAILER("trailer"),
+    BOOSTER("booster");
+
+    private final String word;
+
+    AxleKind(String word) {
+        this.word = word;
+    }
+
+    /** The word used in files and on screens. */
+    public String word() {
+        return word;
+    }
+}

@@ -1,0 +1,346 @@
+package org.cresthaul.rig;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.cresthaul.rig.Weights.MassPoint;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.LengthLimits;
+import org.cresthaul.units.Mass;
+import org.cresthaul.units.Problems;
+import org.cresthaul.units.UnitSystem;
+
+/** Reads the weights of a stance; {@link #weights} makes them once the whole stance was found sound. */
+final class WeightsReader {
+    static final double MOST_KG = 500_000;
+    static final double MOST_ACCURACY = 0.2;
+    static final int MOST_CHART_POINTS = 100;
+    static final LengthLimits OFFSET = new LengthLimits(-3, 3);
+    static final LengthLimits TRACK = new LengthLimits(0.5, 6);
+    static final LengthLimits ARM = new LengthLimits(0.01, 3);
+    static final LengthLimits PLATE = new LengthLimits(0, 0.2);
+    private static final double MOST_FOLD_RAD = Math.toRadians(10);
+
+    private final Problems problems;
+    private final Weights weights;
+
+    /**
+     * @param hasBooster whether the stance has one
+     * @param loads outlines on the deck by name; each must be weighed
+     */
+    WeightsReader(JsonFields fields, boolean hasBooster, Map<String, OutlineFields> loads) {
+        problems = fields.problems();
+        int before = problems.count();
+        double accuracy = fields.grade("accuracy", 0, MOST_ACCURACY);
+        String source = fields.text("source", JsonFields.LONGEST_NAME);
+        MassPoint tractor = massPoint(fields.object("tractor"));
+        MassPoint trailer = massPoint(fields.object("trailer"));
+        MassPoint gooseneck = massPoint(fields.object("gooseneck"));
+        Optional<Weights.BoosterWeight> booster = booster(fields, hasBooster);
+        List<Weights.Piece> pieces = pieces(fields, loads);
+        Map<AxleKind, Double> tracks = fields.findObject("tracks").map(WeightsReader::tracks).orElse(Map.of());
+        Weights.Ratings ratings = fields.findObject("ratings").map(WeightsReader::ratings)
+                .orElse(new Weights.Ratings(Map.of(), Map.of(), OptionalDouble.empty()));
+        OptionalDouble leastKg = fields.findMassKg("leastBraked", 0, MOST_KG);
+        Weights.Gauges gauges = fields.findObject("gauges").map(this::gauges).orElse(Weights.Gauges.NONE);
+        Optional<Weights.Regulator> regulator = fields.findObject("regulator").map(r -> regulator(r, gauges));
+        Optional<Weights.ShimSet> shims = fields.findObject("shims").map(this::shims);
+        Optional<Weights.FrontLift> lift = fields.findObject("frontLift").map(this::frontLift);
+        OptionalDouble grossKg = fields.findMassKg("gross", 1, MOST_KG);
+        fields.refuseOthers();
+        if (!fields.isThere() || problems.count() > before) {
+            weights = null;
+            return;
+        }
+        weights = new Weights(accuracy, source, tractor, trailer, gooseneck, booster, pieces, tracks, ratings, leastKg,
+                gauges, regulator, shims, lift);
+        grossKg.ifPresent(kg -> requireSum(fields, kg));
+        requireTracks(fields, hasBooster);
+    }
+
+    /** The weights, when no problem was added. */
+    Weights weights() {
+        return weights;
+    }
+
+    private Stream<MassPoint> all() {
+        return Stream.of(
+                        Stream.of(weights.tractor(), weights.trailer(), weights.gooseneck()),
+                        weights.booster().stream().map(Weights.BoosterWeight::standing),
+                        weights.pieces().stream().map(Weights.Piece::at))
+                .flatMap(s -> s);
+    }
+
+    private void requireSum(JsonFields fields, double grossKg) {
+        double sumKg = all().mapToDouble(MassPoint::massKg).sum();
+        if (Math.abs(sumKg - grossKg) > weights.accuracy() * grossKg + 0.5) {
+            fields.problem("gross", "weights-do-not-add-up", "The parts weigh "
+                    + new Mass(sumKg).format(UnitSystem.US_CUSTOMARY) + " (" + new Mass(sumKg).format(UnitSystem.METRIC)
+                    + ") together, the gross weight given is " + new Mass(grossKg).format(UnitSystem.US_CUSTOMARY) + " ("
+                    + new Mass(grossKg).format(UnitSystem.METRIC) + "): farther apart than the accuracy.",
+                    "Look for the part whose weight is wrong or missing, or leave the gross weight out.");
+        }
+    }
+
+    private void requireTracks(JsonFields fields, boolean hasBooster) {
+        if (all().allMatch(m -> m.offsetM() == 0)) {
+            return;
+        }
+        for (AxleKind kind : AxleKind.values()) {
+            if (!weights.tracks().containsKey(kind) && (kind != AxleKind.BOOSTER || hasBooster)) {
+                fields.problem("tracks", "missing", "A weight is off the centre line, but the track of the " + kind.word()
+                        + " axles is not given.", "Add \"tracks\" with the distance between left and right tyre centres of"
+                        + " every axle kind, or give no offset.");
+            }
+        }
+    }
+
+    private static MassPoint massPoint(JsonFields part) {
+        double massKg = part.massKg("weight", 0, MOST_KG);
+        MassPoint at = cg(part.object("cg"), massKg);
+        part.refuseOthers();
+        return at;
+    }
+
+    /** Null after a problem. */
+    private static MassPoint cg(JsonFields cg, double massKg) {
+        double xM = cg.lengthM("x", OutlineFields.X);
+        double hM = cg.lengthM("h", OutlineFields.H);
+        double offsetM = cg.findLengthM("offset", OFFSET).orElse(0);
+        cg.refuseOthers();
+        boolean sound = Double.isFinite(xM) && Double.isFinite(hM) && Double.isFinite(offsetM) && Double.isFinite(massKg);
+        return sound ? new MassPoint(massKg, xM, hM, offsetM) : null;
+    }
+
+    private static Optional<Weights.BoosterWeight> booster(JsonFields fields, boolean hasBooster) {
+        Optional<JsonFields> booster = fields.findObject("booster");
+        if (hasBooster && booster.isEmpty() && fields.isThere()) {
+            fields.problem("booster", "missing", "The stance has a booster, but its weight is not given.",
+                    "Add \"booster\": {\"weight\": \"...\", \"cg\": {\"x\": \"...\", \"h\": \"...\"}}.");
+        }
+        if (!hasBooster && booster.isPresent()) {
+            fields.problem("booster", "no-booster", "A booster is weighed that the stance does not have.",
+                    "Leave it out, or add the booster to the stance.");
+        }
+        if (booster.isEmpty()) {
+            return Optional.empty();
+        }
+        JsonFields part = booster.get();
+        double massKg = part.massKg("weight", 0, MOST_KG);
+        MassPoint standing = cg(part.object("cg"), massKg);
+        Optional<MassPoint> carried = part.findObject("carriedCg").map(c -> cg(c, massKg));
+        part.refuseOthers();
+        return standing == null ? Optional.empty() : Optional.of(new Weights.BoosterWeight(standing, carried));
+    }
+
+    private static List<Weights.Piece> pieces(JsonFields fields, Map<String, OutlineFields> loads) {
+        List<Weights.Piece> pieces = new ArrayList<>();
+        Set<String> names = new HashSet<>();
+        for (JsonFields item : fields.findObjects("pieces", 0, StanceReader.MOST_LOADS)) {
+            String name = item.text("name", JsonFields.LONGEST_NAME);
+            if (!name.isEmpty() && !names.add(name)) {
+                item.problem("name", "name-twice", "Two pieces are called \"" + name + "\".", "Give each its own name.");
+            }
+            MassPoint at = massPoint(item);
+            if (!name.isEmpty() && at != null && fields.problems().isEmpty()) {
+                Optional<Outline> outline = Optional.ofNullable(loads.get(name)).map(OutlineFields::outline);
+                outline.filter(o -> at.xM() < o.rearXM() || at.xM() > o.frontXM()).ifPresent(o ->
+                        item.problem("cg", "cg-outside", "The centre of gravity is not within the outline of \"" + name
+                                + "\".", "Give both in the trailer's frame: x runs forward, from the same origin."));
+                pieces.add(new Weights.Piece(name, at, outline));
+            }
+        }
+        for (String load : loads.keySet()) {
+            if (fields.isThere() && !load.isEmpty() && !names.contains(load)) {
+                fields.problem("pieces", "load-not-weighed", "The load \"" + load + "\" is drawn, but not weighed.",
+                        "Add a piece with this name: what is not weighed would count as nothing.");
+            }
+        }
+        return pieces;
+    }
+
+    private static Map<AxleKind, Double> tracks(JsonFields tracks) {
+        Map<AxleKind, Double> byKind = new EnumMap<>(AxleKind.class);
+        for (AxleKind kind : AxleKind.values()) {
+            tracks.findLengthM(kind.word(), TRACK).ifPresent(m -> byKind.put(kind, m));
+        }
+        tracks.refuseOthers();
+        return byKind;
+    }
+
+    private static Weights.Ratings ratings(JsonFields ratings) {
+        Map<AxleKind, Double> axles = ratings.findObject("axles").map(WeightsReader::byKind).orElse(Map.of());
+        Map<AxleKind, Double> tyres = ratings.findObject("tyres").map(WeightsReader::byKind).orElse(Map.of());
+        OptionalDouble hitch = ratings.findMassKg("fifthWheel", 1, MOST_KG);
+        ratings.refuseOthers();
+        return new Weights.Ratings(axles, tyres, hitch);
+    }
+
+    private static Map<AxleKind, Double> byKind(JsonFields kinds) {
+        Map<AxleKind, Double> byKind = new EnumMap<>(AxleKind.class);
+        for (AxleKind kind : AxleKind.values()) {
+            kinds.findMassKg(kind.word(), 1, MOST_KG).ifPresent(kg -> byKind.put(kind, kg));
+        }
+        kinds.refuseOthers();
+        return byKind;
+    }
+
+    private Weights.Gauges gauges(JsonFields gauges) {
+        Optional<ChartPoints> down = gauges.findObject("trailerDown").flatMap(this::chart);
+        Optional<ChartPoints> up = gauges.findObject("trailerUp").flatMap(this::chart);
+        Optional<ChartPoints> booster = gauges.findObject("booster").flatMap(this::chart);
+        gauges.refuseOthers();
+        return new Weights.Gauges(down, up, booster);
+    }
+
+    private Optional<ChartPoints> chart(JsonFields chart) {
+        int before = problems.count();
+        double accuracy = chart.grade("accuracy", 0, MOST_ACCURACY);
+        Optional<JsonFields> spring = chart.findObject("airSpring");
+        List<ChartPoints.Point> points = spring.isPresent() ? springPoints(spring.get()) : listedPoints(chart);
+        if (spring.isPresent() && chart.has("points")) {
+            chart.problem("points", "both-charts", "A chart has points or an air spring, not both.", "Keep the points.");
+        }
+        chart.refuseOthers();
+        return problems.count() == before && chart.isThere()
+                ? Optional.of(new ChartPoints(points, accuracy))
+                : Optional.empty();
+    }
+
+    private List<ChartPoints.Point> springPoints(JsonFields spring) {
+        int before = problems.count();
+        double loadKg = spring.massKg("load", 1, MOST_KG);
+        double pressurePa = spring.pressurePa("pressure");
+        double toSpringM = spring.lengthM("pivotToSpring", ARM);
+        double toAxleM = spring.lengthM("pivotToAxle", ARM);
+        double unsprungKg = spring.massKg("unsprung", 0, MOST_KG);
+        double mostPa = spring.pressurePa("upTo");
+        spring.refuseOthers();
+        if (pressurePa == 0 || mostPa == 0) {
+            spring.problem(pressurePa == 0 ? "pressure" : "upTo", "out-of-range", "A pressure of nothing carries nothing.",
+                    "Give the pressure of the maker's table, and the highest one of the gauge.");
+        }
+        if (problems.count() > before || !spring.isThere()) {
+            return List.of();
+        }
+        AirSpring air = AirSpring.of(loadKg, pressurePa);
+        return List.of(new ChartPoints.Point(0, unsprungKg),
+                new ChartPoints.Point(mostPa, air.axleKg(mostPa, toSpringM / toAxleM, unsprungKg)));
+    }
+
+    private List<ChartPoints.Point> listedPoints(JsonFields chart) {
+        List<ChartPoints.Point> points = new ArrayList<>();
+        List<JsonNode> items = chart.items("points", 2, MOST_CHART_POINTS);
+        double lastPa = Double.NaN;
+        double lastKg = Double.NaN;
+        for (int i = 0; i < items.size(); i++) {
+            String at = chart.pointer("points") + "/" + i;
+            JsonNode item = items.get(i);
+            if (!item.isArray() || item.size() != 2) {
+                problems.add("wrong-type", "A point of a chart is a pressure and a load.", at,
+                        "Write it as in [\"60 psi\", \"19,000 lb\"].");
+                continue;
+            }
+            double pressurePa = JsonFields.pressurePa(item.get(0), at + "/0", "pressure", problems);
+            double loadKg = JsonFields.massKg(item.get(1), at + "/1", "load", 0, MOST_KG, problems);
+            if (pressurePa <= lastPa || loadKg <= lastKg) {
+                problems.add("not-monotone", "The chart does not rise here: " + (pressurePa <= lastPa ? "the pressure"
+                        : "the load") + " is not above that of the point before.", at,
+                        "List the points from the lowest pressure to the highest; the load must rise with it.");
+            }
+            lastPa = Double.isNaN(pressurePa) ? lastPa : pressurePa;
+            lastKg = Double.isNaN(loadKg) ? lastKg : loadKg;
+            if (Double.isFinite(pressurePa) && Double.isFinite(loadKg)) {
+                points.add(new ChartPoints.Point(pressurePa, loadKg));
+            }
+        }
+        return points;
+    }
+
+    private Weights.Regulator regulator(JsonFields regulator, Weights.Gauges gauges) {
+        int before = problems.count();
+        double leastPa = regulator.pressurePa("least");
+        double mostPa = regulator.pressurePa("most");
+        double setPa = regulator.pressurePa("set");
+        regulator.refuseOthers();
+        if (mostPa < leastPa) {
+            regulator.problem("most", "order", "The highest pressure is below the lowest.", "Swap them.");
+        }
+        if (setPa < leastPa || setPa > mostPa) {
+            regulator.problem("set", "out-of-range", "What is set is beyond what the regulator can be set to.",
+                    "Keep it between least and most.");
+        }
+        Optional<ChartPoints> chart = gauges.booster();
+        if (chart.isEmpty() && problems.count() == before) {
+            regulator.problem("set", "no-chart", "A regulator is given, but no sound chart for the booster.",
+                    "Add \"booster\" to the gauges: without it a pressure says nothing about the load.");
+        } else if (chart.isPresent()) {
+            List<ChartPoints.Point> points = chart.get().points();
+            if (leastPa < points.get(0).pressurePa() || mostPa > points.get(points.size() - 1).pressurePa()) {
+                regulator.problem(leastPa < points.get(0).pressurePa() ? "least" : "most", "beyond-chart",
+                        "The regulator can be set to pressures that the booster's chart does not have.",
+                        "Extend the chart, or narrow the range.");
+            }
+        }
+        return problems.count() == before ? new Weights.Regulator(leastPa, mostPa, setPa) : null;
+    }
+
+    private Weights.ShimSet shims(JsonFields shims) {
+        int before = problems.count();
+        List<String> words = Stream.of(Shim.values()).map(Shim::word).toList();
+        String fitted = shims.word("fitted", words);
+        double armM = shims.lengthM("arm", ARM);
+        double foldRad = shims.angleRad("fold", 0, MOST_FOLD_RAD);
+        double foldKg = shims.massKg("foldLoad", 1, MOST_KG);
+        List<Weights.ShimPlate> plates = new ArrayList<>();
+        Set<String> seen = new HashSet<>();
+        for (JsonFields item : shims.objects("plates", 1, Shim.values().length)) {
+            String word = item.word("shim", words);
+            double thicknessM = item.lengthM("thickness", PLATE);
+            double leastKg = item.massKg("least", 0, MOST_KG);
+            double mostKg = item.massKg("most", 0, MOST_KG);
+            item.refuseOthers();
+            if (!word.isEmpty() && !seen.add(word)) {
+                item.problem("shim", "shim-twice", "The shim \"" + word + "\" is listed twice.", "Keep one of them.");
+            }
+            if (mostKg < leastKg) {
+                item.problem("most", "order", "The greatest load is below the least.", "Swap them.");
+            }
+            if (word.equals(Shim.NONE.word()) && thicknessM > 0) {
+                item.problem("thickness", "no-plate", "No shim has no thickness.", "Write \"0 in\".");
+            }
+            if (problems.count() == before) {
+                plates.add(new Weights.ShimPlate(shim(word), thicknessM, leastKg, mostKg));
+            }
+        }
+        shims.refuseOthers();
+        if (!fitted.isEmpty() && !seen.contains(fitted)) {
+            shims.problem("fitted", "no-such-shim", "The fitted shim is not among the plates.", "List it there.");
+        }
+        return problems.count() == before ? new Weights.ShimSet(shim(fitted), plates, armM, foldRad, foldKg) : null;
+    }
+
+    private static Shim shim(String word) {
+        return Stream.of(Shim.values()).filter(s -> s.word().equals(word)).findFirst().orElseThrow();
+    }
+
+    private Weights.FrontLift frontLift(JsonFields lift) {
+        int before = problems.count();
+        double ratedPa = lift.pressurePa("ratedPressure");
+        double ratedKg = lift.massKg("ratedLoad", 1, MOST_KG);
+        double takeOffPa = lift.pressurePa("takeOff");
+        lift.refuseOthers();
+        if (ratedPa == 0) {
+            lift.problem("ratedPressure", "out-of-range", "A pressure of nothing raises nothing.",
+                    "Copy it from the maker's plate.");
+        }
+        return problems.count() == before && lift.isThere() ? new Weights.FrontLift(ratedPa, ratedKg, takeOffPa) : null;
+    }
+}

@@ -1,0 +1,19 @@
+package org.cresthaul.route;
+
+import java.util.Optional;
+import org.cresthaul.axleload.WeightLimits;
+
+/** A place on the route that is judged by loads, not by gaps. */
+public sealed interface LimitedPlace extends Hazard permits PostedBridge, Stretch {
+    /** What holds here; empty when it is not known. */
+    Optional<WeightLimits> limits();
+
+    /** Whether these limits hold instead of those of the whole route; otherwise both hold. */
+    boolean replacesOthers();
+
+    /** Where it begins, metres from the route's start. */
+    double fromChainageM();
+
+    /** Where it ends; the same place for a point. */
+    double toChainageM();
+}

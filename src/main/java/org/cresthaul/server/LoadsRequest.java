@@ -1,0 +1,46 @@
+package org.cresthaul.server;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.cresthaul.check.LoadAnswer;
+import org.cresthaul.check.LoadQuestion;
+import org.cresthaul.check.LoadsView;
+import org.cresthaul.check.UnknownNameException;
+import org.cresthaul.units.InputProblem;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.LengthLimits;
+
+/** Which loads are asked for, beside the check they belong to. */
+record LoadsRequest(LoadQuestion question) {
+    private static final LengthLimits ON_DECK = new LengthLimits(0, 60);
+
+    static LoadsRequest read(JsonFields fields) {
+        String configuration = fields.text("configuration", JsonFields.LONGEST_NAME);
+        Optional<String> hazard = fields.findText("hazard", JsonFields.LONGEST_NAME);
+        Optional<String> piece = fields.findText("piece", JsonFields.LONGEST_NAME);
+        OptionalDouble at = fields.findLengthM("pieceAt", ON_DECK);
+        OptionalDouble regulator = fields.findPressurePa("regulator");
+        Map<String, Double> readings = new LinkedHashMap<>();
+        fields.findObject("readings").ifPresent(r -> {
+            for (String gauge : new String[] {"trailer", "booster"}) {
+                r.findPressurePa(gauge).ifPresent(pa -> readings.put(gauge, pa));
+            }
+            r.refuseOthers();
+        });
+        return new LoadsRequest(new LoadQuestion(configuration, hazard, piece, at, regulator, readings));
+    }
+
+    /** @throws Refusal when the route or the rig has no such thing */
+    LoadsView of(CheckRequest check) {
+        try {
+            return LoadAnswer.of(check.route(), check.rig(), check.stance(), question);
+        } catch (UnknownNameException unknown) {
+            boolean place = unknown.field().equals("pieceAt");
+            throw Refusal.of(List.of(new InputProblem(place ? "out-of-range" : "unknown-name", unknown.getMessage() + ".",
+                    "/" + unknown.field(), place ? "Keep the piece on the deck." : "See the report for the names.")));
+        }
+    }
+}

@@ -1,0 +1,277 @@
+package org.cresthaul.axleload;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import org.cresthaul.posture.RandomRigs;
+import org.cresthaul.rig.AxleKind;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Weights;
+import org.cresthaul.rig.Weights.MassPoint;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.RealVector;
+import org.junit.jupiter.api.Test;
+
+/** Axle loads against the laws they must obey, and against a general linear solver that knows nothing of levers. */
+class StaticsTest {
+    private static final double G = 9.80665;
+    /** Sum of forces or, over a metre, of moments that is left: newtons. */
+    private static final double MOST_RESIDUAL_N = 1;
+
+    /** A random stance in one of its configurations, on a grade. */
+    private record Situation(LevelStance stance, Weights weights, LiftState lift, BoosterState booster, double boosterKg,
+            double grade) {
+        static List<Situation> allOf(SplittableRandom random) {
+            LevelStance stance = RandomRigs.stance(random);
+            Weights weights = RandomWeights.of(stance, random);
+            List<Situation> all = new ArrayList<>();
+            for (BoosterState booster : stance.boosterStates()) {
+                for (LiftState lift : stance.liftStates()) {
+                    all.add(new Situation(stance, weights, lift, booster, random.nextDouble() * 12_000,
+                            random.nextBoolean() ? 0 : random.nextDouble() * 0.3 - 0.15));
+                }
+            }
+            return all;
+        }
+
+        AxleLoads loads() {
+            return new Statics(stance, weights, lift, booster, boosterKg).onGrade(grade);
+        }
+
+        /** Everything behind the kingpin but a trailing booster, in the tractor's frame. */
+        List<MassPoint> trailerBodies() {
+            double shiftM = stance.tractor().fifthWheel().xM() - stance.trailer().kingpinXM();
+            List<MassPoint> bodies = new ArrayList<>();
+            bodies.add(weights.trailer().shiftedBy(shiftM));
+            bodies.add(weights.gooseneck().shiftedBy(shiftM));
+            weights.pieces().forEach(p -> bodies.add(p.at().shiftedBy(shiftM)));
+            if (booster == BoosterState.CLOSE_COUPLED) {
+                Booster b = stance.booster().orElseThrow();
+                bodies.add(weights.booster().orElseThrow().standing()
+                        .shiftedBy(b.closeCoupledAxleXM().orElseThrow() - b.axle().xM() + shiftM));
+            } else if (booster == BoosterState.CARRIED) {
+                bodies.add(weights.booster().orElseThrow().carried().orElseThrow().shiftedBy(shiftM));
+            }
+            return bodies;
+        }
+
+        double hingeXM() {
+            return stance.trailer().boosterHinge().orElseThrow().xM() - stance.trailer().kingpinXM()
+                    + stance.tractor().fifthWheel().xM();
+        }
+
+        MassPoint boosterBody() {
+            return weights.booster().orElseThrow().standing()
+                    .shiftedBy(hingeXM() - stance.booster().orElseThrow().hingeXM());
+        }
+    }
+
+    @Test
+    void forcesAndMomentsSumToNothing() {
+        long seed = 20261125;
+        System.out.println("axle loads in equilibrium, seed " + seed);
+        SplittableRandom random = new SplittableRandom(seed);
+        double worst = 0;
+        int cases = 0;
+        for (int rig = 0; rig < 2_000; rig++) {
+            for (Situation s : Situation.allOf(random)) {
+                worst = Math.max(worst, residualN(s));
+                cases++;
+            }
+        }
+        System.out.printf("worst residual %.3g N in %d cases%n", worst, cases);
+        assertTrue(worst <= MOST_RESIDUAL_N && cases > 2_000, worst + " N in " + cases);
+    }
+
+    /** The whole combination: forces, pitching moments about two points, rolling moments. */
+    private static double residualN(Situation s) {
+        AxleLoads loads = s.loads();
+        double cos = 1 / Math.hypot(1, s.grade);
+        double sin = s.grade * cos;
+        List<MassPoint> bodies = new ArrayList<>(s.trailerBodies());
+        bodies.add(s.weights.tractor());
+        if (s.booster == BoosterState.TRAILING) {
+            bodies.add(s.boosterBody());
+        }
+        double forceKg = 0;
+        double rollKgM = 0;
+        double pitchKgM = 0;
+        double otherPitchKgM = 0;
+        for (MassPoint m : bodies) {
+            forceKg -= m.massKg() * cos;
+            rollKgM -= m.massKg() * cos * m.offsetM();
+            pitchKgM -= m.massKg() * (cos * m.xM() - sin * m.hM());
+            otherPitchKgM -= m.massKg() * (cos * (m.xM() + 20) - sin * m.hM());
+        }
+        for (AxleLoads.AxleLoad axle : loads.axles()) {
+            double trackM = s.weights.tracks().get(axle.place().kind());
+            forceKg += axle.loadKg();
+            rollKgM += (axle.rightKg().orElseThrow() - axle.loadKg() / 2) * trackM;
+            pitchKgM += axle.loadKg() * axle.place().xM();
+            otherPitchKgM += axle.loadKg() * (axle.place().xM() + 20);
+        }
+        return G * Math.max(Math.max(Math.abs(forceKg), Math.abs(rollKgM)),
+                Math.max(Math.abs(pitchKgM), Math.abs(otherPitchKgM)));
+    }
+
+    @Test
+    void agreesWithAGeneralLinearSolver() {
+        long seed = 4_000_004;
+        System.out.println("axle loads against a linear solver, seed " + seed);
+        SplittableRandom random = new SplittableRandom(seed);
+        double worstKg = 0;
+        Map<BoosterState, Integer> seen = new EnumMap<>(BoosterState.class);
+        for (int rig = 0; rig < 1_500; rig++) {
+            for (Situation s : Situation.allOf(random)) {
+                worstKg = Math.max(worstKg, differenceKg(s));
+                seen.merge(s.booster, 1, Integer::sum);
+            }
+        }
+        System.out.printf("largest difference %.3g kg; cases %s%n", worstKg, seen);
+        assertTrue(worstKg * G <= MOST_RESIDUAL_N, worstKg + " kg");
+        assertEquals(BoosterState.values().length, seen.size(), seen.toString());
+        assertTrue(seen.values().stream().allMatch(n -> n >= 200), seen.toString());
+    }
+
+    /**
+     * Every body on its own, with every force between bodies an unknown: axle loads, kingpin down and back, drive force, and
+     * shear, pull and moment of a trailing booster's joint. Air that is shared makes loads equal; a regulator sets one.
+     */
+    private static double differenceKg(Situation s) {
+        AxleLoads loads = s.loads();
+        int axles = loads.axles().size();
+        boolean trailing = s.booster == BoosterState.TRAILING;
+        int kingpin = axles;
+        int pull = axles + 1;
+        int drive = axles + 2;
+        int unknowns = axles + (trailing ? 6 : 3);
+        double[][] rows = new double[unknowns][unknowns];
+        double[] right = new double[unknowns];
+        int r = 0;
+        // Moments are taken about a point that is nobody's own.
+        double aboutXM = 3.7;
+        double aboutHM = -1.9;
+        double cos = 1 / Math.hypot(1, s.grade);
+        double sin = s.grade * cos;
+        double fifthXM = s.stance.tractor().fifthWheel().xM();
+        double fifthHM = s.stance.tractor().fifthWheel().hM();
+
+        body(rows, right, r, List.of(s.weights.tractor()), cos, sin, aboutXM, aboutHM);
+        for (int i = 0; i < axles; i++) {
+            AxleKind group = loads.axles().get(i).place().group();
+            if (group == AxleKind.STEER || group == AxleKind.DRIVE) {
+                up(rows, r, i, 1, loads.axles().get(i).place().xM(), aboutXM);
+            }
+        }
+        up(rows, r, kingpin, -1, fifthXM, aboutXM);
+        ahead(rows, r, pull, -1, fifthHM, aboutHM);
+        ahead(rows, r, drive, 1, 0, aboutHM);
+        r += 3;
+
+        body(rows, right, r, s.trailerBodies(), cos, sin, aboutXM, aboutHM);
+        for (int i = 0; i < axles; i++) {
+            if (loads.axles().get(i).place().group() == AxleKind.TRAILER) {
+                up(rows, r, i, 1, loads.axles().get(i).place().xM(), aboutXM);
+            }
+        }
+        up(rows, r, kingpin, 1, fifthXM, aboutXM);
+        ahead(rows, r, pull, 1, fifthHM, aboutHM);
+        if (trailing) {
+            double hingeHM = s.stance.trailer().boosterHinge().orElseThrow().hM();
+            up(rows, r, axles + 3, -1, s.hingeXM(), aboutXM);
+            ahead(rows, r, axles + 4, -1, hingeHM, aboutHM);
+            // The joint's air turns the booster tail down, which is nose up.
+            rows[r + 2][axles + 5] = 1;
+            r += 3;
+            body(rows, right, r, List.of(s.boosterBody()), cos, sin, aboutXM, aboutHM);
+            up(rows, r, axles - 1, 1, loads.axles().get(axles - 1).place().xM(), aboutXM);
+            up(rows, r, axles + 3, 1, s.hingeXM(), aboutXM);
+            ahead(rows, r, axles + 4, 1, hingeHM, aboutHM);
+            rows[r + 2][axles + 5] = -1;
+            r += 3;
+            rows[r][axles - 1] = 1;
+            right[r++] = s.boosterKg;
+        } else {
+            r += 3;
+        }
+        for (int i = 1; i < axles; i++) {
+            if (loads.axles().get(i).place().group() == loads.axles().get(i - 1).place().group()) {
+                rows[r][i] = 1;
+                rows[r++][i - 1] = -1;
+            }
+        }
+        assertEquals(unknowns, r);
+        RealVector solved = new LUDecomposition(new Array2DRowRealMatrix(rows)).getSolver()
+                .solve(new ArrayRealVector(right));
+        double worst = Math.abs(solved.getEntry(kingpin) - loads.kingpinKg());
+        for (int i = 0; i < axles; i++) {
+            worst = Math.max(worst, Math.abs(solved.getEntry(i) - loads.axles().get(i).loadKg()));
+        }
+        if (trailing) {
+            worst = Math.max(worst, Math.abs(solved.getEntry(axles + 3) - loads.joint().orElseThrow().shearKg()));
+            worst = Math.max(worst, Math.abs(solved.getEntry(axles + 5) - loads.joint().orElseThrow().momentKgM()));
+        }
+        return worst;
+    }
+
+    /** Sum of forces up, forward, and moments nose down, of a body; its weights on the right side. */
+    private static void body(double[][] rows, double[] right, int r, List<MassPoint> bodies, double cos, double sin,
+            double aboutXM, double aboutHM) {
+        for (MassPoint m : bodies) {
+            right[r] += m.massKg() * cos;
+            right[r + 1] += m.massKg() * sin;
+            right[r + 2] += m.massKg() * (cos * (aboutXM - m.xM()) + sin * (m.hM() - aboutHM));
+        }
+    }
+
+    private static void up(double[][] rows, int r, int unknown, double sign, double xM, double aboutXM) {
+        rows[r][unknown] += sign;
+        rows[r + 2][unknown] += sign * (aboutXM - xM);
+    }
+
+    private static void ahead(double[][] rows, int r, int unknown, double sign, double hM, double aboutHM) {
+        rows[r + 1][unknown] += sign;
+        rows[r + 2][unknown] += sign * (hM - aboutHM);
+    }
+
+    @Test
+    void doesNotDependOnWhereTheFramesStart() {
+        SplittableRandom random = new SplittableRandom(77);
+        for (Situation s : Situation.allOf(random)) {
+            double grossKg = s.loads().grossKg();
+            double weightKg = s.trailerBodies().stream().mapToDouble(MassPoint::massKg).sum()
+                    + s.weights.tractor().massKg()
+                    + (s.booster == BoosterState.TRAILING ? s.boosterBody().massKg() : 0);
+            assertEquals(weightKg / Math.hypot(1, s.grade), grossKg, 1e-6);
+        }
+    }
+
+    @Test
+    void climbingMovesLoadToTheRear() {
+        SplittableRandom random = new SplittableRandom(78);
+        int compared = 0;
+        for (int rig = 0; rig < 200; rig++) {
+            LevelStance stance = RandomRigs.stance(random);
+            Weights weights = RandomWeights.of(stance, random);
+            Statics statics = new Statics(stance, weights, LiftState.DOWN, BoosterState.NONE, 0);
+            AxleLoads level = statics.level();
+            AxleLoads up = statics.onGrade(0.06);
+            AxleLoads down = statics.onGrade(-0.06);
+            assertTrue(up.axles().get(0).loadKg() < level.axles().get(0).loadKg());
+            assertTrue(down.axles().get(0).loadKg() > level.axles().get(0).loadKg());
+            assertEquals(up.grossKg(), down.grossKg(), 1e-6);
+            compared++;
+        }
+        assertEquals(200, compared);
+    }
+}

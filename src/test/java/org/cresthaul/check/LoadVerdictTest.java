@@ -1,0 +1,325 @@
+package org.cresthaul.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.rig.WeightsTexts;
+import org.cresthaul.route.LimitsTexts;
+import org.cresthaul.route.LimitsFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.route.RouteTexts;
+import org.cresthaul.units.JsonEdit;
+import org.junit.jupiter.api.Test;
+
+/** Loads along a route: verdict, rule, margin and axles in every configuration, and what is not known stays unknown. */
+class LoadVerdictTest {
+    private static final double LB = 0.45359237;
+    private static final double PSI = 0.45359237 * 9.80665 / (0.0254 * 0.0254);
+
+    private static Report check(String route, String rig) throws Exception {
+        Rig parsed = RigFile.parse(rig);
+        return RouteCheck.check(RouteFile.parse(route), parsed, parsed.stances().get(0), Margins.defaults(),
+                new Inputs("0".repeat(64), "0".repeat(64)));
+    }
+
+    private static Report.Cell cell(Report report, String hazard, String configuration) {
+        return report.hazards().stream()
+                .filter(h -> h.id().equals(hazard))
+                .flatMap(h -> h.cells().stream())
+                .filter(c -> c.configuration().equals(configuration))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static Report.ConfigurationVerdict verdict(Report report, String configuration) {
+        return report.configurations().stream().filter(c -> c.key().equals(configuration)).findFirst().orElseThrow();
+    }
+
+    private static String withGross(String pounds) {
+        return JsonEdit.edit(LimitsTexts.ROUTE, "/features/0/properties/limits",
+                "{\"source\":\"sign\",\"date\":\"2026-10-01\",\"gross\":\"" + pounds + " lb\"}");
+    }
+
+    /** The small rig's parts weigh 19,000 + 17,000 + 5,900 + 42,000 lb; the booster 5,000 lb more. */
+    @Test
+    void namesTheRuleTheMarginAndTheAxles() throws Exception {
+        String wide = JsonEdit.edit(withGross("80,000"), "/limits",
+                "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
+        Report.Cell cell = cell(check(wide, WeightsTexts.RIG), "B01", "down/none/3");
+
+        assertEquals("outside limits", cell.verdict());
+        assertEquals("gross weight", cell.load().rule());
+        assertEquals("sign", cell.load().source());
+        assertEquals("steer axle to trailer axle 3", cell.load().axles());
+        assertEquals(83_900 * LB, cell.load().loadKg(), 0.06);
+        assertEquals(-3_900 * LB, cell.load().marginKg(), 0.11);
+        assertTrue(cell.reasons().get(0).startsWith("over: gross weight, steer axle to trailer axle 3 (sign)"),
+                cell.reasons().toString());
+        assertNull(cell.ground());
+        assertNull(cell.overhead());
+    }
+
+    @Test
+    void isTightWhenTheWeightsAreNotAccurateEnough() throws Exception {
+        // 83,900 lb, 2 % accurate, may be 85,578 lb.
+        assertEquals("outside limits", bridge("83,899"));
+        assertEquals("tight", bridge("83,901"));
+        assertEquals("tight", bridge("85,577"));
+        assertEquals("clear", bridge("85,579"));
+    }
+
+    private static String bridge(String pounds) throws Exception {
+        String route = JsonEdit.edit(withGross(pounds), "/limits",
+                "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
+        return cell(check(route, WeightsTexts.RIG), "B01", "down/none/3").verdict();
+    }
+
+    @Test
+    void withoutWeightsNothingIsWithinLimits() throws Exception {
+        Report report = check(LimitsTexts.ROUTE, RigTexts.RIG);
+
+        assertFalse(report.loads().known());
+        for (Report.ConfigurationVerdict c : report.configurations()) {
+            assertEquals("loads not known", c.loads());
+            assertEquals(2, c.loadsNotKnown());
+            assertEquals("loads not known", cell(report, "B01", c.key()).verdict());
+            assertEquals("loads not known", cell(report, "S01", c.key()).verdict());
+            assertFalse(c.verdict().equals("clear"));
+        }
+        report.loads().states().forEach(s -> assertNull(s.sheet()));
+        report.loads().advice().forEach(a -> assertEquals("not known", a.text()));
+    }
+
+    @Test
+    void withoutLimitsOrWeightsTheGapsAloneDecide() throws Exception {
+        Report report = check(RouteTexts.ROUTE, RigTexts.RIG);
+
+        assertFalse(report.loads().counts());
+        report.configurations().forEach(c -> assertEquals("loads not known", c.loads()));
+        assertTrue(report.configurations().stream().noneMatch(c -> c.verdict().equals("loads not known")));
+    }
+
+    @Test
+    void federalLimitsHoldWhereTheRouteGivesNone() throws Exception {
+        Report report = check(RouteTexts.ROUTE, WeightsTexts.RIG);
+
+        assertEquals("23 CFR 658.17", report.loads().limits().get(0).source());
+        // 83,900 lb gross.
+        assertEquals("outside limits", verdict(report, "down/none/3").loads());
+        assertTrue(Verdict.CLEAR.orWorse(Verdict.OUTSIDE_LIMITS) == Verdict.OUTSIDE_LIMITS);
+        assertTrue(List.of("outside limits", "contact").contains(verdict(report, "down/none/3").verdict()));
+    }
+
+    @Test
+    void limitsAskedForTakeThePlaceOfTheRoutes() throws Exception {
+        Rig rig = RigFile.parse(WeightsTexts.RIG);
+        Route route = RouteFile.parse(RouteTexts.ROUTE).withLimits(LimitsFile.parse(
+                "{\"cresthaul\":\"limits/1\",\"name\":\"n\",\"source\":\"s\",\"date\":\"2026-01-01\",\"gross\":\"100,000 lb\"}"));
+        Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
+                new Inputs("0".repeat(64), "0".repeat(64)));
+
+        assertEquals("clear", verdict(report, "down/none/3").loads());
+        assertTrue(report.loads().counts());
+    }
+
+    @Test
+    void aSignNobodyReadIsNotSurveyed() throws Exception {
+        Report report = check(JsonEdit.edit(LimitsTexts.ROUTE, "/features/0/properties/limits", "absent"), WeightsTexts.RIG);
+
+        assertEquals("not surveyed", cell(report, "B01", "down/none/3").verdict());
+        assertTrue(report.loads().advice().stream()
+                .filter(a -> a.places().contains("B01"))
+                .allMatch(a -> a.text().equals("not known")));
+    }
+
+    @Test
+    void aTrailingBoosterWithoutItsRegulatorIsNotKnown() throws Exception {
+        Report report = check(LimitsTexts.ROUTE, JsonEdit.edit(WeightsTexts.RIG, "/stances/0/weights/regulator", "absent"));
+
+        assertEquals("loads not known", cell(report, "B01", "down/trailing/3").verdict());
+        assertFalse(cell(report, "B01", "down/none/3").verdict().equals("loads not known"));
+    }
+
+    @Test
+    void anAxleThatWouldHaveToBeHeldDownIsFound() throws Exception {
+        // A booster that presses with far more than the rear weighs takes the trailer off its axles.
+        Rig rig = RigFile.parse(JsonEdit.edit(
+                JsonEdit.edit(WeightsTexts.RIG.replace("42,000 lb", "1,000 lb"), "/stances/0/weights/gross", "absent"),
+                "/stances/0/weights/regulator", "{\"least\": \"10 psi\", \"most\": \"100 psi\", \"set\": \"100 psi\"}"));
+        Report report = RouteCheck.check(RouteFile.parse(LimitsTexts.ROUTE), rig, rig.stances().get(0), Margins.defaults(),
+                new Inputs("0".repeat(64), "0".repeat(64)));
+        LoadReport.StateLoads state = report.loads().states().stream()
+                .filter(s -> s.booster().equals("trailing") && s.lift().equals("down"))
+                .findFirst()
+                .orElseThrow();
+
+        assertEquals("outside limits", state.verdict());
+        assertTrue(state.sheet().axles().stream()
+                .anyMatch(a -> a.group().equals("trailer") && a.loadKg() < 0));
+        assertTrue(state.sheet().broken().stream().anyMatch(f -> f.least() && f.axles().startsWith("trailer axle")));
+    }
+
+    @Test
+    void aRaiseThatThePowerTakeOffCannotGiveIsNone() throws Exception {
+        String route = Files.readString(Path.of("sample-routes/alder-county.route.geojson"));
+        String rig = Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"));
+        Report strong = check(route, rig);
+        Report report = check(route, JsonEdit.edit(rig, "/stances/0/weights/frontLift/takeOff", "\"300 psi\""));
+        int without = 0;
+        for (Report.HazardFindings hazard : report.hazards()) {
+            for (Report.Cell cell : hazard.cells()) {
+                assertTrue(cell.raise() == null || cell.raise().frontM() == 0, hazard.id());
+                Report.Cell before = cell(strong, hazard.id(), cell.configuration());
+                if (before.raise() != null && before.raise().frontM() > 0) {
+                    assertTrue(cell.raiseNote().contains("power take-off"), cell.raiseNote());
+                    without++;
+                }
+            }
+        }
+        assertTrue(without > 0);
+    }
+
+    @Test
+    void theSampleSaysWhereTwoAndThreeAxlesRun() throws Exception {
+        Report report = check(Files.readString(Path.of("sample-routes/alder-county.route.geojson")),
+                Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        Map<String, String> trailing = new java.util.TreeMap<>();
+        report.loads().advice().stream()
+                .filter(a -> a.booster().equals("trailing"))
+                .forEach(a -> trailing.put(a.places().isEmpty() ? "" : a.places().get(0), a.text()));
+
+        assertEquals(Map.of("", "2 or 3 axles down allowed", "B01", "3 axles down only", "B02", "2 or 3 axles down allowed",
+                "S01", "3 axles down only"), trailing);
+        assertEquals("outside limits", cell(report, "B02", "down/none/3").verdict());
+        assertEquals("clear", cell(report, "B02", "down/trailing/3").verdict());
+        assertTrue(report.loads().advice().stream()
+                .filter(a -> a.text().equals("3 axles down only"))
+                .allMatch(a -> a.reasons().stream().anyMatch(r -> r.startsWith("2 axles: over: "))));
+    }
+
+    private static LoadsView ask(LoadQuestion question) throws Exception {
+        Rig rig = RigFile.parse(Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        Route route = RouteFile.parse(Files.readString(Path.of("sample-routes/alder-county.route.geojson")));
+        return LoadAnswer.of(route, rig, rig.stances().get(0), question);
+    }
+
+    private static LoadQuestion question(String configuration, OptionalDouble at, Map<String, Double> readings) {
+        return new LoadQuestion(configuration, Optional.empty(), Optional.empty(), at, OptionalDouble.empty(), readings);
+    }
+
+    @Test
+    void theWindowsEndsAreWhereALimitIsJustKept() throws Exception {
+        LoadsView now = ask(question("up/trailing/3", OptionalDouble.empty(), Map.of()));
+        LoadsView.Plot plot = now.regulator();
+        assertNotNull(plot.allowed());
+        assertTrue(plot.allowed().get(0) > plot.from(), "the window ends inside");
+        for (double step : new double[] {-1e3, 1e3}) {
+            LoadsView at = ask(new LoadQuestion("up/trailing/3", Optional.empty(), Optional.empty(), OptionalDouble.empty(),
+                    OptionalDouble.of(plot.allowed().get(0) + step), Map.of()));
+            assertEquals(step < 0, at.verdict().equals("outside limits"), step + " Pa");
+        }
+    }
+
+    @Test
+    void aReadingTellsAMisDeclaredMachine() throws Exception {
+        // 19,130 lb on each of three axles is declared; 60 psi stands for 19,000 lb, 75 psi for 23,400 lb.
+        LoadsView right = ask(question("down/none/3", OptionalDouble.empty(), Map.of("trailer", 60 * PSI)));
+        assertEquals(true, right.readings().get(0).agrees());
+        LoadsView wrong = ask(question("down/none/3", OptionalDouble.empty(), Map.of("trailer", 75 * PSI)));
+        LoadsView.ReadingView reading = wrong.readings().get(0);
+        assertEquals(false, reading.agrees());
+        assertTrue(reading.note().contains("heavier than declared"), reading.note());
+        // The group gains 3 × 4,270 lb; the loader 27 ft behind the kingpin gives it 27 / 44.54 of its own weight.
+        assertEquals(3 * (23_400 - 19_130) * 44.5417 / 27, reading.pieceOffKg() / LB, 60);
+        LoadsView beyond = ask(question("down/none/3", OptionalDouble.empty(), Map.of("trailer", 150 * PSI)));
+        assertNull(beyond.readings().get(0).agrees());
+        assertTrue(beyond.readings().get(0).note().contains("beyond the chart"));
+    }
+
+    @Test
+    void movingThePieceMovesTheLoad() throws Exception {
+        LoadsView now = ask(question("down/none/3", OptionalDouble.empty(), Map.of()));
+        LoadsView.Plot plot = now.position();
+        LoadsView rear = ask(question("down/none/3", OptionalDouble.of(plot.to()), Map.of()));
+        double gained = rear.sheet().groups().get(2).loadKg() - now.sheet().groups().get(2).loadKg();
+
+        assertEquals(70_000 * LB * (plot.to() - plot.at()) / (44.5417 * 0.3048), gained, 1);
+        assertThrows(UnknownNameException.class,
+                () -> ask(question("down/none/3", OptionalDouble.of(plot.to() + 0.1), Map.of())));
+    }
+
+    @Test
+    void saysWhatLeavesNoPlaceForTheLoad() throws Exception {
+        LoadsView none = ask(question("up/none/3", OptionalDouble.empty(), Map.of()));
+
+        assertNull(none.position().allowed());
+        assertTrue(none.position().note().startsWith("nowhere: group of 2 axles (trailer axle 1 to trailer axle 2)"),
+                none.position().note());
+    }
+
+    @Test
+    void unknownNamesAreRefused() {
+        for (LoadQuestion wrong : List.of(
+                question("down/none/9", OptionalDouble.empty(), Map.of()),
+                new LoadQuestion("down/none/3", Optional.of("H99"), Optional.empty(), OptionalDouble.empty(),
+                        OptionalDouble.empty(), Map.of()),
+                new LoadQuestion("down/none/3", Optional.of("H01"), Optional.empty(), OptionalDouble.empty(),
+                        OptionalDouble.empty(), Map.of()),
+                new LoadQuestion("down/none/3", Optional.empty(), Optional.of("crane"), OptionalDouble.empty(),
+                        OptionalDouble.empty(), Map.of()))) {
+            assertThrows(UnknownNameException.class, () -> ask(wrong));
+        }
+    }
+
+    /** W12: common practice, no source: no shim when empty at about 10 psi, one thick shim loaded, beams parallel. */
+    @Test
+    void theSamplesShimsAreRightAndTheOthersAreToldToBeWrong() throws Exception {
+        String route = Files.readString(Path.of("sample-routes/alder-county.route.geojson"));
+        for (String[] stance : new String[][] {{"lowbed-loaded", "thick"}, {"lowbed-empty", "none"}}) {
+            Report report = check(route, Files.readString(Path.of("sample-routes/" + stance[0] + ".rig.json")));
+            LoadReport.StateLoads trailing = report.loads().states().stream()
+                    .filter(s -> s.booster().equals("trailing") && s.lift().equals("down"))
+                    .findFirst()
+                    .orElseThrow();
+            assertEquals(3, trailing.sheet().shims().size());
+            for (LoadSheet.ShimLine shim : trailing.sheet().shims()) {
+                assertEquals(shim.shim().equals(stance[1]), shim.fitted());
+                assertEquals(shim.fitted(), shim.allowed(), shim.toString());
+                assertEquals(shim.allowed(), shim.trouble() == null);
+            }
+            if (stance[1].equals("thick")) {
+                assertEquals(0, trailing.sheet().shims().get(2).angleRad(), Math.toRadians(0.1));
+            } else {
+                assertEquals(10, trailing.sheet().regulator().setPa() / PSI, 1e-6);
+                assertTrue(trailing.sheet().axles().get(6).loadKg() > 3_000 * LB, "the empty booster's tyres stay on the road");
+            }
+        }
+    }
+
+    /** W10: common practice, no source: plausibility of the sample's notches and secondary valve. */
+    @Test
+    void theSamplesNotchesAndLiftAxleAreThoseOfTheTrade() throws Exception {
+        Rig empty = RigFile.parse(Files.readString(Path.of("sample-routes/lowbed-empty.rig.json")));
+        assertEquals(5, empty.notches().size());
+        for (int i = 1; i < 5; i++) {
+            assertEquals(0.75 * 0.0254, empty.notches().get(i).offsetM() - empty.notches().get(i - 1).offsetM(), 1e-9);
+        }
+        var lift = empty.stances().get(0).trailer().liftAxle().orElseThrow();
+        assertEquals(1.5 * 0.0254, lift.secondaryRiseM(), 0.5 * 0.0254);
+        assertTrue(lift.gapM() >= 3.5 * 0.0254 - 1e-9 && lift.gapM() <= 5 * 0.0254, "" + lift.gapM() / 0.0254);
+    }
+}
