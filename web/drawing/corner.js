@@ -33,7 +33,7 @@ export function poseMatrix([x, y, heading]) {
   return [c, -s, s, c, x, -y];
 }
 
-/** The states of axles and booster at a corner, each once: {configuration, cell}; the one in force stands for its own. */
+/** Axle and booster states at a corner, each once: {configuration, cell}; the one in force stands for its own. */
 export function statesAt(report, hazard, key) {
   const states = new Map();
   for (const configuration of report.configurations) {

@@ -1,6 +1,6 @@
 /**
- * The combination going round a corner, from above: pavement and obstacles, what each unit passes over, the lead line, the
- * slider that drives it round, and the configurations side by side.
+ * The combination going round a corner, from above: pavement and obstacles, what each unit passes over, the lead
+ * line, the slider that drives it round, and the configurations side by side.
  */
 import { el, onWidth, replace, say, set, svg } from '../dom.js';
 import { clearance, dimension, required, round } from '../format.js';
@@ -24,10 +24,15 @@ export function mountCorner(root, { store, actions }) {
   const drawing = svg('svg', { id: 'corner-view', class: 'drawing', role: 'img' },
     svg('title', {}, 'The corner from above'),
     svg('defs', {},
-      svg('pattern', { id: 'corner-hatch', width: 1, height: 1, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)' },
+      svg('pattern', {
+        id: 'corner-hatch', width: 1, height: 1, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(45)',
+      },
         svg('rect', { class: 'hatch-ground', width: 1, height: 1 }),
         svg('path', { class: 'hatch-line', d: 'M0 0V1' })),
-      svg('pattern', { id: 'corner-opposing', width: 2.4, height: 2.4, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(-45)' },
+      svg('pattern', {
+        id: 'corner-opposing', width: 2.4, height: 2.4, patternUnits: 'userSpaceOnUse',
+        patternTransform: 'rotate(-45)',
+      },
         svg('path', { class: 'opposing-line', d: 'M0 0V2.4' }))),
     world, labels);
   const frame = el('div', { class: 'corner-frame' }, drawing);
@@ -47,8 +52,8 @@ export function mountCorner(root, { store, actions }) {
   const body = el('tbody');
   const comparison = el('div', { class: 'table-frame' }, el('table', { id: 'corner-comparison' },
     el('caption', {}, 'Configurations side by side at this corner'),
-    el('thead', {}, el('tr', {}, ['Setting', 'Verdict', 'Least room', 'Own lanes', 'Offtracking', 'Swept width', 'Tail swing',
-      'Frontal swing', 'Booster trails wide'].map(name => el('th', { scope: 'col' }, name)))),
+    el('thead', {}, el('tr', {}, ['Setting', 'Verdict', 'Least room', 'Own lanes', 'Offtracking', 'Swept width',
+      'Tail swing', 'Frontal swing', 'Booster trails wide'].map(name => el('th', { scope: 'col' }, name)))),
     body));
   const travel = el('div', { class: 'passage-travel corner-travel' },
     el('div', {}, slider, el('p', { class: 'passage-buttons' },
@@ -122,7 +127,9 @@ export function mountCorner(root, { store, actions }) {
       unit.bodies.map(([rear, front, half]) =>
         svg('rect', { class: 'body', x: rear, y: -half, width: front - rear, height: 2 * half })),
       unit.tyres.map(([ahead, half]) => [-1, 1].map(side =>
-        svg('rect', { class: 'tyre', x: ahead - 0.45, y: side > 0 ? -half : half - 0.35, width: 0.9, height: 0.35 })))));
+        svg('rect', {
+          class: 'tyre', x: ahead - 0.45, y: side > 0 ? -half : half - 0.35, width: 0.9, height: 0.35,
+        })))));
     replace(world,
       svg('path', { class: 'corner-escorted', d: ringsPath(view.escorted), 'fill-rule': 'evenodd' }),
       svg('path', { class: 'corner-pavement', d: ringsPath(view.pavement), 'fill-rule': 'evenodd' }),
@@ -133,17 +140,22 @@ export function mountCorner(root, { store, actions }) {
       view.swept.map(unit => svg('path', { class: `swept-tyres tyres-${unit.unit}`, d: ringsPath(unit.tyres) })),
       svg('path', { class: 'corner-obstacle', d: ringsPath(view.obstacles), 'fill-rule': 'evenodd' }),
       svg('path', { class: 'lead-line', d: linePath(view.lead) }),
-      view.encroachments.map(e => svg('path', { class: 'encroachment', d: ringsPath(e.rings), 'fill-rule': 'evenodd' })),
+      view.encroachments.map(e =>
+        svg('path', { class: 'encroachment', d: ringsPath(e.rings), 'fill-rule': 'evenodd' })),
       [...units].reverse());
     const px = 1 / scale;
     const bar = scaleBar(px, 120, axisUnitM(state.units));
     replace(labels,
       view.encroachments.map((e, i) => [
         svg('circle', { class: 'encroachment-point', cx: e.at[0], cy: -e.at[1], r: 3 * px }),
-        text(e.at[0], -e.at[1] - (8 + 14 * (i % 3)) * px, px, `${e.unit} ${e.kind === e.unit ? 'body' : e.kind} ${required(e.byM, state.units)} over`,
+        text(e.at[0], -e.at[1] - (8 + 14 * (i % 3)) * px, px,
+          `${e.unit} ${e.kind === e.unit ? 'body' : e.kind} ${required(e.byM, state.units)} over`,
           'encroachment-label')]),
-      svg('path', { class: 'scale-bar', d: `M${box.left + 1} ${box.top + box.height - 1.6}v0.6h${bar.pixels * px}v-0.6` }),
-      text(box.left + 1 + bar.pixels * px / 2, box.top + box.height - 1.8, px, round(bar.length, axisUnitName(state.units)), ''));
+      svg('path', {
+        class: 'scale-bar', d: `M${box.left + 1} ${box.top + box.height - 1.6}v0.6h${bar.pixels * px}v-0.6`,
+      }),
+      text(box.left + 1 + bar.pixels * px / 2, box.top + box.height - 1.8, px,
+        round(bar.length, axisUnitName(state.units)), ''));
     set(drawing, { 'aria-label': spoken(view, cell, state.units) });
     replace(legend, legendItems(view));
     replace(facts, factsOf(cell.corner, state.units));
@@ -164,8 +176,8 @@ export function mountCorner(root, { store, actions }) {
     say(readings.steer, degrees(position.steerRad));
     say(readings.bends, position.articulationRad
       .map((bend, i) => `${['kingpin', 'pivot'][i] ?? `coupling ${i + 1}`} ${degrees(bend)}`).join(', '));
-    const words = `${readings.station.textContent}; front wheels ${readings.steer.textContent}; ${readings.bends.textContent}`
-      + (state.position === view.tightest ? '; the tightest position' : '');
+    const words = `${readings.station.textContent}; front wheels ${readings.steer.textContent}; `
+      + readings.bends.textContent + (state.position === view.tightest ? '; the tightest position' : '');
     slider.setAttribute('aria-valuetext', words);
     clearTimeout(speaking);
     speaking = setTimeout(() => say(live, words), SPEAK_AFTER);
@@ -186,7 +198,7 @@ export function mountCorner(root, { store, actions }) {
     el('td', {}, verdictTag(cell?.verdict ?? 'not surveyed')),
     el('td', { class: 'figure' }, c ? clearance(c.valueM, system) : '—'),
     el('td', {}, c ? (c.escorts ? `${c.ownLanes}; needs the opposing lane` : c.ownLanes) : '—'),
-    figure(c?.offtrackingM), figure(c?.sweptWidthM), figure(c?.tailSwingM), figure(c?.frontalSwingM), figure(c?.trailsWideM));
+    [c?.offtrackingM, c?.sweptWidthM, c?.tailSwingM, c?.frontalSwingM, c?.trailsWideM].map(figure));
   }
 
   const stops = [
@@ -201,8 +213,10 @@ function factsOf(c, units) {
   const line = c.line;
   const side = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'right' : 'left'} of the centre`;
   const rows = [
-    ['Least room', `${clearance(c.valueM, units)}: ${c.unit}${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}`],
-    ['Needs', `${required(c.requiredM, units)} = margin ${required(c.marginM, units)} + uncertainty ${required(c.uncertaintyM, units)}`],
+    ['Least room', `${clearance(c.valueM, units)}: `
+      + `${c.unit}${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}`],
+    ['Needs', `${required(c.requiredM, units)} = margin ${required(c.marginM, units)} `
+      + `+ uncertainty ${required(c.uncertaintyM, units)}`],
     ['Line in', `steer axle ${side(line.offsetInM)}`],
     line.swingInRad > 0.02 && ['Swing before', `${degrees(line.swingInRad, false)} away from the turn first`],
     ['Turn', `radius ${dimension(line.radiusM, units)}, front wheels up to ${degrees(c.steerRad, false)}`],
@@ -233,7 +247,8 @@ function legendItems(view) {
 function spoken(view, cell, units) {
   const c = cell.corner;
   const over = view.encroachments.map(e => `${e.unit} ${e.kind} goes ${required(e.byM, units)} over ${e.against}`);
-  return `The corner from above. ${over.length > 0 ? over.join('; ') : `Least room ${clearance(c.valueM, units)} at the ${c.unit}`}.`
+  const room = `Least room ${clearance(c.valueM, units)} at the ${c.unit}`;
+  return `The corner from above. ${over.length > 0 ? over.join('; ') : room}.`
     + (view.escorts ? ' The line uses the opposing lane.' : '');
 }
 

@@ -152,7 +152,8 @@ export function mountPlan(root, { store, actions }) {
 
   function showFocus({ focus }) {
     if (focus !== null && focus.lonLats.length > 0) {
-      map.fitBounds(L.latLngBounds(focus.lonLats.map(([lon, lat]) => [lat, lon])), { padding: [20, 20], animate: false });
+      const all = L.latLngBounds(focus.lonLats.map(([lon, lat]) => [lat, lon]));
+      map.fitBounds(all, { padding: [20, 20], animate: false });
       store.set({ focus: null });
     }
   }
