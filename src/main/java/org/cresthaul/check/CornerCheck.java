@@ -20,6 +20,8 @@ import org.cresthaul.turning.TurningFigures;
 final class CornerCheck {
     /** States are that far apart that what lies between them hides less than this, metres. */
     static final double SAMPLING_M = 0.003;
+    /** The search gains less than this on its grid's best line, metres. */
+    private static final double HOPELESS_M = -1.5;
     /** Lines with more spare room than this are not told apart, metres. */
     private static final double SPARE_M = 0.1;
 
@@ -122,7 +124,9 @@ final class CornerCheck {
         }
         Corner corner = hazard.shape().orElseThrow();
         double enough = requiredM() + SPARE_M;
-        CornerFit own = CornerFit.of(corner, combination, false, enough);
+        // Where the opposing lanes may be borrowed, the own lanes are not searched to the end for what they cannot have.
+        double hopeless = corner.escorted().isPresent() ? HOPELESS_M : Double.NEGATIVE_INFINITY;
+        CornerFit own = CornerFit.of(corner, combination, false, enough, hopeless);
         Verdict verdict = verdict(own);
         if (verdict == Verdict.CLEAR || corner.escorted().isEmpty()) {
             return new Judged(own, verdict, verdict, false);

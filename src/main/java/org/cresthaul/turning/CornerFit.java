@@ -91,7 +91,18 @@ public record CornerFit(
      * @param enoughM room beyond which no better line is looked for, metres
      */
     public static CornerFit of(Corner corner, TurningCombination combination, boolean escorts, double enoughM) {
-        return new Search(new CornerSpace(corner, escorts), combination, enoughM).best();
+        return of(corner, combination, escorts, enoughM, Double.NEGATIVE_INFINITY);
+    }
+
+    /**
+     * As {@link #of(Corner, TurningCombination, boolean, double)}, for an answer that has another beside it.
+     *
+     * @param hopelessM when not even this room is in sight on the grid over the family, the best line of the grid is taken
+     *     as it is
+     */
+    public static CornerFit of(
+            Corner corner, TurningCombination combination, boolean escorts, double enoughM, double hopelessM) {
+        return new Search(new CornerSpace(corner, escorts), combination, enoughM).best(hopelessM);
     }
 
     /** A given line judged as it is. */
@@ -304,7 +315,7 @@ public record CornerFit(
             return lo <= hi ? new double[] {lo, hi} : new double[] {0.5 * (lo + hi), 0.5 * (lo + hi)};
         }
 
-        CornerFit best() {
+        CornerFit best(double hopelessM) {
             List<Found> seeds = new ArrayList<>();
             double bar = Double.NEGATIVE_INFINITY;
             for (double radius : radii()) {
@@ -328,9 +339,10 @@ public record CornerFit(
                     }
                 }
             }
-            Found best = null;
+            Found best = seeds.isEmpty() || seeds.get(0).clearanceM >= hopelessM ? null : seeds.get(0);
+            boolean hopeless = best != null;
             for (Found seed : seeds) {
-                if (best == null || best.clearanceM < enoughM) {
+                if (!hopeless && (best == null || best.clearanceM < enoughM)) {
                     Found near = climb(seed, 1, 0.25);
                     Found found = best == null || near.clearanceM > best.clearanceM - 0.05 ? climb(near, 0.25, LAST_STEP) : near;
                     best = best == null || found.clearanceM > best.clearanceM ? found : best;

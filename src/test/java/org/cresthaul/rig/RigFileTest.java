@@ -77,7 +77,7 @@ class RigFileTest {
     @Test
     void takesARigWithoutWhatIsOptional() throws Exception {
         String bare = RigTexts.RIG;
-        for (String pointer : List.of("/note", "/stances/0/booster", "/stances/0/trailer/boosterHinge",
+        for (String pointer : List.of("/note", "/stances/0/booster", "/stances/0/plan/booster", "/stances/0/trailer/boosterHinge",
                 "/stances/0/trailer/liftAxle", "/stances/0/trailer/deckSag", "/stances/0/trailer/load")) {
             bare = JsonEdit.edit(bare, pointer, "absent");
         }

@@ -87,7 +87,7 @@ public final class RouteMistakes {
                     "a corner of one degree  | P/6/template/angle | \"1 deg\" | out-of-range | = | sense",
                     "a lane of a foot        | P/6/template/approach/own | \"1 ft\" | out-of-range | = | sense",
                     "no opposing lane told   | P/6/template/exit/opposing | absent | missing | = | shape",
-                    "radii out of order      | P/6/template/kerb/radii/1 | \"45 m\" | order | P/6/template/kerb/radii | sense",
+                    "radii out of order      | P/6/template/kerb/radii/1 | \"65 m\" | order | P/6/template/kerb/radii | sense",
                     "an island like an eight | P/6/template/islands/0/outline | [[\"0 m\",\"0 m\"],[\"5 m\",\"5 m\"],[\"5 m\",\"0 m\"],[\"0 m\",\"5 m\"]] | self-crossing | = | sense",
                     "a pole without a size   | P/6/template/obstacles/0/radius | absent | missing | = | shape",
                     "borrowing the footway   | P/6/template/borrow | [\"footway\"] | unknown-word | P/6/template/borrow/0 | shape",

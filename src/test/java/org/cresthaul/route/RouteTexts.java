@@ -40,12 +40,11 @@ public final class RouteTexts {
                   "properties": {"hazard": "corner", "id": "H05", "name": "Mill turn",
                     "survey": {"accuracy": "50 mm", "source": "tape"},
                     "template": {"turn": "left", "angle": "82 deg",
-                      "approach": {"own": "5 m", "opposing": "4 m", "shoulder": "1 m"},
-                      "exit": {"own": "5 m", "opposing": "4 m"},
-                      "kerb": {"radii": ["40 m", "15 m", "40 m"], "offset": "1 m"}, "apron": "0.5 m",
-                      "borrow": ["approach", "exit"],
+                      "approach": {"own": "9 m", "opposing": "4 m", "shoulder": "1 m"},
+                      "exit": {"own": "9 m", "opposing": "4 m"},
+                      "kerb": {"radii": ["60 m", "30 m", "60 m"], "offset": "1 m"}, "apron": "0.5 m", "borrow": [],
                       "islands": [{"outline": [["20 m", "0.2 m"], ["25 m", "0.2 m"], ["25 m", "-0.2 m"]]}],
-                      "obstacles": [{"name": "sign", "at": ["-20 m", "-8 m"], "radius": "0.1 m"}]}} }
+                      "obstacles": [{"name": "sign", "at": ["-20 m", "-14 m"], "radius": "0.1 m"}]}} }
               ] }
             """;
 }
