@@ -259,7 +259,8 @@ class PageTest {
         assertEquals(List.of(), browser.accessibilityViolations());
         assertEquals(List.of(), browser.errors());
         browser.resize(320, 800);
-        assertEquals(320L, browser.run("return document.documentElement.scrollWidth"));
+        // A scroll bar down the side may take some of the 320 px.
+        assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
     }
 
     @Test
