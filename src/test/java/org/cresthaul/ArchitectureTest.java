@@ -38,8 +38,10 @@ class ArchitectureTest {
             Map.entry("posture", List.of("rig", "road", "geometry")),
             Map.entry("turning", List.of("rig", "road", "geometry")),
             Map.entry("check", List.of("axleload", "posture", "turning", "route", "rig", "road", "units", "geometry")),
-            Map.entry("server", List.of("check", "axleload", "posture", "route", "rig", "road", "units", "geometry")),
-            Map.entry("cli", List.of("server", "check", "axleload", "posture", "route", "rig", "road", "units", "geometry")),
+            Map.entry("plan", List.of("check", "axleload", "posture", "turning", "route", "rig", "road", "units", "geometry")),
+            Map.entry("paper", List.of("plan", "check", "route", "rig", "road", "units", "geometry")),
+            Map.entry("server", List.of("paper", "plan", "check", "axleload", "posture", "route", "rig", "road", "units", "geometry")),
+            Map.entry("cli", List.of("server", "paper", "plan", "check", "axleload", "posture", "route", "rig", "road", "units", "geometry")),
             Map.entry("", List.of("server", "cli")));
 
     /** A library and the only packages that may use it. */

@@ -1,0 +1,158 @@
+package org.cresthaul.plan;
+
+import java.util.List;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+
+/**
+ * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
+ * form, lengths are metres, times seconds, null stands for "none" or "not known". The same inputs give an equal plan.
+ *
+ * @param outcome "way through", "way through under conditions" or "no way through"
+ * @param stopsAtBlocks whether the steps are what would be driven if what blocks were settled: nothing to drive by
+ * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
+ * @param seconds of all changes and slow passages together, beyond driving at road speed
+ * @param changes how often the configuration changes on the way
+ * @param steps in driving order, from departure to arrival
+ * @param blocking a smallest set of places without which there is a way through; empty when there is one
+ * @param crossings every rail crossing in time
+ * @param robustness how the plan's margins shrink; null without a plan
+ */
+public record Plan(
+        String cresthaul,
+        String version,
+        Report.CheckedRoute route,
+        Report.CheckedRig rig,
+        Margins margins,
+        String outcome,
+        boolean stopsAtBlocks,
+        List<Condition> conditions,
+        PlanOptions options,
+        long seconds,
+        int changes,
+        List<Step> steps,
+        List<Block> blocking,
+        List<CrossingTime> crossings,
+        Robustness robustness,
+        List<String> cautions) {
+    public static final String FORM = "plan/1";
+    public static final String THROUGH = "way through";
+    public static final String CONDITIONAL = "way through under conditions";
+    public static final String BLOCKED = "no way through";
+
+    /** Identifies the limits of the whole route among hazards. */
+    public static final String WHOLE_ROUTE = "whole route";
+
+    public Plan {
+        conditions = List.copyOf(conditions);
+        steps = List.copyOf(steps);
+        blocking = List.copyOf(blocking);
+        crossings = List.copyOf(crossings);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** What must be settled at one place, by whom the text says. */
+    public record Condition(String hazard, String name, String what, String text) {
+        /** A tight place that the planner accepts: with a spotter, or escorts where the opposing lane is needed. */
+        public static final String TIGHT = "tight, accepted";
+        /** A place the planner set aside: nothing is decided there, and the plan does not hold until it is. */
+        public static final String SET_ASIDE = "set aside";
+    }
+
+    /**
+     * One step of the drive; of {@code set}, {@code change} and {@code passage} one is there.
+     *
+     * @param step "depart", "change", "passage" or "arrive"
+     * @param set configuration at departure and at arrival
+     */
+    public record Step(String step, double chainageM, String place, String landmark, SetUp set, Change change, Passage passage) {
+        public static final String DEPART = "depart";
+        public static final String CHANGE = "change";
+        public static final String PASSAGE = "passage";
+        public static final String ARRIVE = "arrive";
+    }
+
+    /**
+     * A configuration with everything there is to set.
+     *
+     * @param configuration key in the report
+     * @param lengthM from the foremost to the rearmost point of the combination, on level ground
+     * @param regulatorPa of the booster; null unless it trails or the weights do not tell
+     * @param shim plate fitted at the booster joint; null likewise
+     */
+    public record SetUp(
+            String configuration,
+            String label,
+            String lift,
+            int axles,
+            String booster,
+            String notch,
+            double lengthM,
+            Double regulatorPa,
+            String shim) {}
+
+    /** A change of configuration at a stopping place or set-up area. */
+    public record Change(String stop, boolean setUpArea, double roomM, SetUp from, SetUp to, List<Action> actions, long seconds) {}
+
+    /**
+     * One action of a change.
+     *
+     * @param action "notch", "lift axle", "regulator", "shim", "couple booster", "uncouple booster", "close-couple booster",
+     *     "open close-coupling", "load booster", "unload booster"
+     * @param text what to do: "notch 3 to notch 5"
+     */
+    public record Action(String action, String text, long seconds) {}
+
+    /**
+     * One hazard in the configuration the plan has there.
+     *
+     * @param fromChainageM where the front comes to it
+     * @param toChainageM where the rear has left it
+     * @param verdict of the check: in transport stance, or "clear" when {@code raise} makes it so
+     * @param raise raised before and lowered after, or null in transport stance
+     * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
+     * @param blocked whether this is one of the plan's blocking places
+     * @param crawls whether it is passed at crawling speed
+     * @param spare the governing spare of the check: what is left beyond what is required; null when not known
+     */
+    public record Passage(
+            String hazard,
+            String kind,
+            String name,
+            double fromChainageM,
+            double toChainageM,
+            SetUp set,
+            String verdict,
+            Report.RaiseFinding raise,
+            String condition,
+            boolean blocked,
+            boolean crawls,
+            long seconds,
+            Spare spare,
+            List<String> reasons,
+            List<String> cautions) {}
+
+    /**
+     * What is left at a hazard.
+     *
+     * @param kind "ground", "overhead", "corner" or "load"
+     * @param value found: metres, or kilograms of load
+     * @param required or allowed, in the same unit
+     * @param left beyond what is required, in the same unit; negative when short
+     * @param at where on the combination, in words
+     */
+    public record Spare(String kind, double value, double required, double left, String at) {}
+
+    /** A place that blocks, why, and what would open it. */
+    public record Block(String hazard, String kind, String name, double chainageM, String why, List<Relaxation> relaxations) {}
+
+    /**
+     * What would open a blocking place in one configuration.
+     *
+     * @param kind "raise", "notch", "escorts", "spotter", "lighter piece", "load position", "no booster", "survey"
+     * @param configuration in which, or null when in any
+     * @param amount metres or kilograms, or null
+     * @param enough whether the check confirms that it opens the place; false when it is only what to find out
+     */
+    public record Relaxation(String kind, String configuration, Double amount, boolean enough, String text) {}
+}
