@@ -24,6 +24,10 @@ final class MotionBounds {
     private static final double[] PITCH_RATE = {0.05, 0.6};
 
     boolean known;
+    /** Whether the same axles carry all the way, each within its limits, and no fixed wheel. */
+    boolean steady;
+    /** When steady: how far the travel of any axle can lie outside its values at both ends, metres. */
+    double travelPadM;
     double stepM;
     double pivotXA;
     double pivotXB;
@@ -119,7 +123,9 @@ final class MotionBounds {
         // An axle follows its own path while the frame over it keeps to the others':
         // its travel changes by (q_i − mean q) v + ω (mean a − a_i), over cos θ + q_i sin θ.
         double travelRate = ((1 + slack) * allSlopes.width() + allArms.width() * turnMost) / least;
-        if (!mayCarry && withinLimits(group, a, b, 0.5 * travelRate * h)) {
+        travelPadM = 0.5 * travelRate * h;
+        steady = !mayCarry && withinLimits(group, a, b, travelPadM);
+        if (steady) {
             if (group.valve < 0) {
                 // The weights 1 / (cos θ + q_i sin θ) are within this fraction of one another.
                 double uneven = allSlopes.width() * sinMost / least;

@@ -16,6 +16,7 @@ final class Need {
     private final double[] tyreWeights;
     private final double tyreDemand;
     private double[] strayM = new double[Leverage.SUPPORTS];
+    private boolean onSurvey;
 
     Need(Demand demand, RoadProfile line, Leverage leverage, UnitName unit, OutlineGaps gaps) {
         this.demand = demand;
@@ -48,6 +49,10 @@ final class Need {
     /** How far each support's ground may stray from the extended line over the coming step, metres. */
     void setStray(double[] bySupportM) {
         strayM = bySupportM;
+        onSurvey = true;
+        for (double stray : bySupportM) {
+            onSurvey &= stray == 0;
+        }
     }
 
     double atVertex(int i, double xA, double xB) {
@@ -58,11 +63,15 @@ final class Need {
         return tyreDemand + weighed(tyreWeights) + beyondSurvey(xA, xB);
     }
 
+    /** Without what the ground itself may stray at the place. */
     double alongSegment(int k) {
         return segmentDemand[k] + weighed(segmentWeights[k]);
     }
 
     private double weighed(double[] weights) {
+        if (onSurvey) {
+            return 0;
+        }
         double sum = 0;
         for (int j = 0; j < weights.length; j++) {
             sum += weights[j] * strayM[j];

@@ -165,10 +165,8 @@ final class OutlineGaps {
         for (int k = 0; k < rx.length; k++) {
             double needed = need == null ? 0 : need.alongSegment(k);
             for (int j = at.firstKink[k]; j < kinkS.length && kinkS[j] < at.frontX[k]; j++) {
-                double gap = side * (at.rearZ[k] + at.slope[k] * (kinkS[j] - at.rearX[k]) - kinkZ[j]) - needed;
-                if (need != null) {
-                    gap -= need.beyondSurvey(kinkS[j], kinkS[j]);
-                }
+                double gap = side * (at.rearZ[k] + at.slope[k] * (kinkS[j] - at.rearX[k]) - kinkZ[j])
+                        - needed - beyondSurvey(need, j);
                 if (gap < nearest.gapM) {
                     double t = (kinkS[j] - at.rearX[k]) / (at.frontX[k] - at.rearX[k]);
                     nearest.offer(gap, steerM, unit, face[k][0].towards(face[k][1], t), kinkS[j]);
@@ -190,6 +188,11 @@ final class OutlineGaps {
         return tyre != null;
     }
 
+    /** The ground's own vertices are surveyed; those of a soffit may stand over ground that is not. */
+    private double beyondSurvey(Need need, int kink) {
+        return need == null || endless ? 0 : need.beyondSurvey(kinkS[kink], kinkS[kink]);
+    }
+
     private boolean covers(double x) {
         return endless || x >= line.startM() && x <= line.endM();
     }
@@ -199,6 +202,7 @@ final class OutlineGaps {
         final Interval rise = new Interval();
         final Interval forward = new Interval();
         final Interval slopes = new Interval();
+        final Interval bow = new Interval();
     }
 
     /**
@@ -206,12 +210,14 @@ final class OutlineGaps {
      * {@code enough}. Negative infinity where the motion is not known.
      *
      * @param rigid a second motion the unit may share (a booster fixed to the trailer by its hinge limit), or null
+     * @param bow of the same unit, where it is known
      */
     double lowerBound(
             PlacedOutlines from,
             PlacedOutlines to,
             MotionBounds motion,
             MotionBounds rigid,
+            UnitBow bow,
             Need need,
             double enough,
             Scratch scratch) {
@@ -247,6 +253,15 @@ final class OutlineGaps {
                     || !endless && (xB < line.startM() || xA > line.endM())) {
                 continue;
             }
+            if (bow.known && xB > xA) {
+                scratch.bow.clear();
+                line.addBow(xA, xB, scratch.bow);
+                double bound = bowedVertex(bow, i, from, to, scratch) - needed;
+                if (bound >= enough) {
+                    least = Math.min(least, bound);
+                    continue;
+                }
+            }
             scratch.slopes.clear();
             line.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
             double bound =
@@ -258,19 +273,23 @@ final class OutlineGaps {
             double xB = b.worldXM(tyre.xM(), tyre.hM());
             double zA = a.worldZM(tyre.xM(), tyre.hM());
             double zB = b.worldZM(tyre.xM(), tyre.hM());
-            scratch.slopes.clear();
-            tyrePath.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
-            double bound = movingBound(
-                    motion,
-                    rigid,
-                    xA,
-                    xB,
-                    zA,
-                    zB,
-                    zA - tyrePath.heightAt(xA),
-                    zB - tyrePath.heightAt(xB),
-                    scratch);
-            least = Math.min(least, bound - (need == null ? 0 : need.atTyre(xA, xB)));
+            double gapA = zA - tyrePath.heightAt(xA);
+            double gapB = zB - tyrePath.heightAt(xB);
+            double needed = need == null ? 0 : need.atTyre(xA, xB);
+            double bound = Double.NEGATIVE_INFINITY;
+            if (bow.known && xB > xA) {
+                scratch.bow.clear();
+                tyrePath.addBow(xA, xB, scratch.bow);
+                bow.at(tyre.xM(), tyre.hM());
+                double slope = Math.abs((zB - gapB - (zA - gapA)) / (xB - xA));
+                bound = Math.min(gapA, gapB) + bow.riseLo - slope * bow.forward - scratch.bow.hi - needed;
+            }
+            if (bound < enough) {
+                scratch.slopes.clear();
+                tyrePath.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
+                bound = movingBound(motion, rigid, xA, xB, zA, zB, gapA, gapB, scratch) - needed;
+            }
+            least = Math.min(least, bound);
         }
         for (int k = 0; k < rx.length && least >= enough; k++) {
             int j = from.firstKink[k];
@@ -294,15 +313,76 @@ final class OutlineGaps {
                 double zB = to.rearZ[k] + slopeB * (kinkS[j] - to.rearX[k]);
                 double gapA = side * (zA - kinkZ[j]);
                 double gapB = side * (zB - kinkZ[j]);
-                double here = need == null ? 0 : needed + need.beyondSurvey(kinkS[j], kinkS[j]);
+                double here = needed + beyondSurvey(need, j);
                 if (0.5 * (gapA + gapB) - fallHere - here >= enough) {
                     continue;
+                }
+                if (bow.known) {
+                    double bound = bowedSegment(bow, k, kinkS[j], gapA, gapB, from, to, scratch) - here;
+                    if (bound >= enough) {
+                        least = Math.min(least, bound);
+                        continue;
+                    }
                 }
                 double bound = standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch);
                 least = Math.min(least, bound - here);
             }
         }
         return least;
+    }
+
+    /** The least gap of a vertex whose line's bow lies in {@code scratch}. */
+    private double bowedVertex(UnitBow bow, int i, PlacedOutlines from, PlacedOutlines to, Scratch scratch) {
+        bow.at(vx[i], vh[i]);
+        double lineA = from.z[i] - side * from.gap[i];
+        double lineB = to.z[i] - side * to.gap[i];
+        double along = Math.abs((lineB - lineA) / (to.x[i] - from.x[i])) * bow.forward;
+        double ends = Math.min(from.gap[i], to.gap[i]);
+        return side > 0
+                ? ends + bow.riseLo - along - scratch.bow.hi
+                : ends - bow.riseHi - along + scratch.bow.lo;
+    }
+
+    /**
+     * The least gap between a line vertex and a segment while that is over it. The segment's height there is that of one
+     * of its points, the one that is over the vertex half way through, and slope times how far that point is away; the
+     * product of two even motions bows by at most a quarter of both changes.
+     */
+    private double bowedSegment(
+            UnitBow bow,
+            int k,
+            double x,
+            double gapA,
+            double gapB,
+            PlacedOutlines from,
+            PlacedOutlines to,
+            Scratch scratch) {
+        bow.at(rx[k], rh[k]);
+        double strays = bow.forward;
+        bow.at(fx[k], fh[k]);
+        strays = Math.max(strays, bow.forward);
+        // Shares of the way between which the segment may be over the vertex.
+        double first = (x - strays - from.frontX[k]) / (to.frontX[k] - from.frontX[k]);
+        double last = (x + strays - from.rearX[k]) / (to.rearX[k] - from.rearX[k]);
+        first = Math.max(0, first);
+        last = Math.min(1, last);
+        if (first > last) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double middle = 0.5 * (first + last);
+        double rear = from.rearX[k] + middle * (to.rearX[k] - from.rearX[k]);
+        double front = from.frontX[k] + middle * (to.frontX[k] - from.frontX[k]);
+        double t = (x - rear) / (front - rear);
+        bow.at(rx[k] + t * (fx[k] - rx[k]), rh[k] + t * (fh[k] - rh[k]));
+        double awayA = x - from.rearX[k] - t * (from.frontX[k] - from.rearX[k]);
+        double awayB = x - to.rearX[k] - t * (to.frontX[k] - to.rearX[k]);
+        double awayFirst = awayA + first * (awayB - awayA);
+        double awayLast = awayA + last * (awayB - awayA);
+        double most = scratch.slopes.magnitude();
+        double slack = most * bow.forward + Math.max(Math.abs(awayFirst), Math.abs(awayLast)) * bow.ofSlope(most);
+        double cross = -0.25 * (to.slope[k] - from.slope[k]) * (awayB - awayA);
+        double even = Math.min(gapA + first * (gapB - gapA), gapA + last * (gapB - gapA));
+        return even - slack + (side > 0 ? bow.riseLo + Math.min(0, cross) : -bow.riseHi - Math.max(0, cross));
     }
 
     /** Slope of a segment after turning by at most {@code pad} further; {@code pitch} is where it ends up. */

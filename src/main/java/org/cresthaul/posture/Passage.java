@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
@@ -186,6 +187,11 @@ public final class Passage {
         final MotionBounds motion = new MotionBounds();
         final Interval kingpinForward = new Interval();
         final Interval kingpinRise = new Interval();
+        final UnitBow bow = new UnitBow();
+        /** How far the kingpin strays from moving evenly: up, and along the road. */
+        final Interval kingpinRiseBow = new Interval();
+
+        double kingpinBow;
         private Span first;
         private Span second;
 
@@ -200,7 +206,15 @@ public final class Passage {
             steerPath.addSlopes(startM, endM, steerRise);
             motion.compute(tractor, drivePaths, start, end, endM - startM, steerForward, steerRise);
             if (motion.known) {
-                motion.addPoint(start.pose, end.pose, stance.tractor().fifthWheel(), kingpinForward, kingpinRise);
+                FramePoint kingpin = stance.tractor().fifthWheel();
+                motion.addPoint(start.pose, end.pose, kingpin, kingpinForward, kingpinRise);
+                Interval steerBow = new Interval();
+                steerPath.addBow(startM, endM, steerBow);
+                // The steer axle itself is what advances evenly.
+                bow.compute(tractor, drivePaths, start, end, motion, 0, steerBow);
+                bow.at(kingpin.xM(), kingpin.hM());
+                kingpinRiseBow.set(bow.riseLo, bow.riseHi);
+                kingpinBow = bow.forward;
             }
         }
 

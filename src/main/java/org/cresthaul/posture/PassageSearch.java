@@ -185,6 +185,9 @@ public final class PassageSearch {
         private final Need boosterNeed;
         private final MotionBounds trailerMotion = new MotionBounds();
         private final MotionBounds boosterMotion = new MotionBounds();
+        private final UnitBow trailerBow = new UnitBow();
+        private final UnitBow boosterBow = new UnitBow();
+        private final Interval hingeRiseBow = new Interval();
         private final Interval hingeForward = new Interval();
         private final Interval hingeRise = new Interval();
         private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
@@ -246,8 +249,19 @@ public final class PassageSearch {
                     span.lengthM(),
                     span.kingpinForward,
                     span.kingpinRise);
-            double bound = target.trailer()
-                    .lowerBound(from.trailer, to.trailer, trailerMotion, null, trailerNeed, enough, scratch);
+            trailerBow.known = false;
+            if (span.bow.known) {
+                trailerBow.compute(
+                        combination.trailer(),
+                        solver.trailerPaths(),
+                        a.trailer,
+                        b.trailer,
+                        trailerMotion,
+                        span.kingpinBow,
+                        span.kingpinRiseBow);
+            }
+            double bound = target.trailer().lowerBound(
+                    from.trailer, to.trailer, trailerMotion, null, trailerBow, trailerNeed, enough, scratch);
             return bound < enough || a.booster == null ? bound : Math.min(bound, boosterBound(span, from, to, enough));
         }
 
@@ -275,8 +289,28 @@ public final class PassageSearch {
                     : Double.POSITIVE_INFINITY;
             // Fixed to the trailer by its hinge limit, free, or either in turn.
             boolean free = bendMost + reach < joint.upRad() && bendLeast - reach > -joint.downRad();
+            boosterBow.known = false;
+            if (free && trailerBow.known) {
+                trailerBow.at(joint.hinge().xM(), joint.hinge().hM());
+                hingeRiseBow.set(trailerBow.riseLo, trailerBow.riseHi);
+                boosterBow.compute(
+                        combination.booster().orElseThrow(),
+                        solver.boosterPaths(),
+                        unitA,
+                        unitB,
+                        boosterMotion,
+                        trailerBow.forward,
+                        hingeRiseBow);
+            }
             return target.booster().orElseThrow().lowerBound(
-                    from.booster, to.booster, boosterMotion, free ? null : trailerMotion, boosterNeed, enough, scratch);
+                    from.booster,
+                    to.booster,
+                    boosterMotion,
+                    free ? null : trailerMotion,
+                    boosterBow,
+                    boosterNeed,
+                    enough,
+                    scratch);
         }
     }
 }

@@ -84,7 +84,7 @@ final class TractorSearch {
         @Override
         double lowerBound(Passage.Span span, PlacedOutlines a, PlacedOutlines b, double enough) {
             setStray(span.startM, span.endM, span.start, span.end);
-            return gaps.lowerBound(a, b, span.motion, null, need, enough, scratch);
+            return gaps.lowerBound(a, b, span.motion, null, span.bow, need, enough, scratch);
         }
 
         private void setStray(double fromM, double toM, PlacedUnit from, PlacedUnit to) {

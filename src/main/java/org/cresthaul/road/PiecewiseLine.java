@@ -121,6 +121,21 @@ public abstract class PiecewiseLine {
         }
     }
 
+    /**
+     * Widens {@code into} by how far the line lies above its chord between two distances, {@code fromM} before
+     * {@code toM}: zero, which it has at both ends, and its least and greatest in between.
+     */
+    public final void addBow(double fromM, double toM, Interval into) {
+        int i = segmentAt(fromM);
+        int base = i == 0 ? 0 : i - 1;
+        double from = z[base] + slope[i] * (fromM - s[base]);
+        double chord = (heightAt(toM) - from) / (toM - fromM);
+        into.add(0);
+        for (; i < s.length && s[i] < toM; i++) {
+            into.add(z[i] - from - chord * (s[i] - fromM));
+        }
+    }
+
     /** Largest absolute slope anywhere, the ground beyond the ends included. */
     public final double steepest() {
         double most = 0;

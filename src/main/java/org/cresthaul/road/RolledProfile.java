@@ -57,7 +57,10 @@ public final class RolledProfile {
 
     /** Height of the wheel centre at {@code distanceM}, metres. */
     public double heightAt(double distanceM) {
-        int k = pieceAt(distanceM);
+        return heightOn(pieceAt(distanceM), distanceM);
+    }
+
+    private double heightOn(int k, double distanceM) {
         double u = distanceM - foot[k];
         double m = slope[k];
         return m == m ? base[k] + m * u : base[k] + Math.sqrt(radiusM * radiusM - u * u);
@@ -94,6 +97,31 @@ public final class RolledProfile {
             if (last) {
                 return;
             }
+        }
+    }
+
+    /**
+     * Widens {@code into} by how far the path lies above its chord between two distances, {@code fromM} before
+     * {@code toM}: zero, which it has at both ends, and its least and greatest in between.
+     */
+    public void addBow(double fromM, double toM, Interval into) {
+        double from = heightAt(fromM);
+        double chord = (heightAt(toM) - from) / (toM - fromM);
+        into.add(0);
+        for (int k = pieceAt(fromM); ; k++) {
+            boolean last = k + 1 == start.length || start[k + 1] >= toM;
+            if (slope[k] != slope[k]) {
+                // An arc stands farthest above the chord where it has its slope.
+                double level = 1 / Math.sqrt(1 + chord * chord);
+                double at = foot[k] - radiusM * chord * level;
+                if (at > Math.max(fromM, start[k]) && at < (last ? toM : start[k + 1])) {
+                    into.add(base[k] + radiusM * level - from - chord * (at - fromM));
+                }
+            }
+            if (last) {
+                return;
+            }
+            into.add(heightOn(k, start[k + 1]) - from - chord * (start[k + 1] - fromM));
         }
     }
 
