@@ -33,7 +33,12 @@ final class SideCheck {
             RaiseNeeded.Lane lane,
             Levelling levelling) {}
 
-    private record Passed(RaiseNeeded.Lane lane, Levelling levelling, PassageSearch search, double firstLookM) {}
+    private record Passed(RaiseNeeded.Lane lane, Levelling levelling, PassageSearch search, double firstLookM) {
+        /** The least gap below a ceiling, and what is shown, by {@link Shown}. */
+        PassageSearch.Look look(double ceilingM) {
+            return search.look(lane.soffit(), ceilingM, List.of(lane.demand(), freeOfContact(lane.demand())));
+        }
+    }
 
     /**
      * One side.
@@ -72,28 +77,44 @@ final class SideCheck {
         passages.sort(Comparator.comparingDouble(p -> p.firstLookM));
         Passed tightest = null;
         Clearance least = null;
+        List<Shown> shown = new ArrayList<>();
         for (Passed passed : passages) {
             double ceilingM = least == null ? Double.POSITIVE_INFINITY : least.valueM();
-            Optional<Clearance> lower = passed.search.leastBelow(passed.lane.soffit(), ceilingM);
-            if (lower.isPresent()) {
+            PassageSearch.Look look = passed.look(ceilingM);
+            shown.add(Shown.values()[look.firstMet()]);
+            if (look.below().isPresent()) {
                 tightest = passed;
-                least = lower.get();
+                least = look.below().get();
                 if (!least.proven()) {
-                    break;
+                    return judge(tightest, least, Shown.NOTHING);
                 }
             }
         }
-        Judged worst = judge(tightest, least);
-        for (Passed passed : passages) {
-            Demand demand = worst.verdict == Verdict.CLEAR ? passed.lane.demand() : freeOfContact(passed.lane.demand());
-            if (passed != tightest
-                    && worst.verdict != Verdict.CONTACT
-                    && !passed.search.meets(passed.lane.soffit(), demand)) {
-                Judged other = judge(passed, passed.search.least(passed.lane.soffit()));
+        Judged worst = judge(tightest, least, shown.get(passages.indexOf(tightest)));
+        for (int i = 0; i < passages.size(); i++) {
+            Passed passed = passages.get(i);
+            if (passed != tightest && shown.get(i).atBest.compareTo(worst.verdict) > 0) {
+                PassageSearch.Look look = passed.look(Double.POSITIVE_INFINITY);
+                Judged other = judge(passed, look.below().orElseThrow(), shown.get(i));
                 worst = other.verdict.compareTo(worst.verdict) > 0 ? other : worst;
             }
         }
         return worst;
+    }
+
+    /** What a search has shown at every position. */
+    private enum Shown {
+        /** Margin and uncertainty. */
+        SPARE(Verdict.CLEAR),
+        /** No contact. */
+        NO_CONTACT(Verdict.TIGHT),
+        NOTHING(Verdict.CONTACT);
+
+        final Verdict atBest;
+
+        Shown(Verdict atBest) {
+            this.atBest = atBest;
+        }
     }
 
     /** Ground nobody declared can keep a passage from being clear; it is no evidence of contact. */
@@ -101,7 +122,7 @@ final class SideCheck {
         return new Demand(0, demand.surveyM(), demand.otherM(), false);
     }
 
-    private Judged judge(Passed passed, Clearance least) {
+    private Judged judge(Passed passed, Clearance least, Shown shown) {
         Demand demand = passed.lane.demand();
         Footing footing = passed.search.footingOf(least, demand);
         double excluded =
@@ -112,10 +133,9 @@ final class SideCheck {
         if (!least.proven()) {
             verdict = Verdict.CONTACT;
             reason = where + ": the road is too rough here for the search to prove its answer";
-        } else if (low >= demand.marginM() + footing.uncertaintyM()
-                && passed.search.meets(passed.lane.soffit(), demand)) {
+        } else if (low >= demand.marginM() + footing.uncertaintyM() && shown == Shown.SPARE) {
             verdict = Verdict.CLEAR;
-        } else if (low >= excluded && passed.search.meets(passed.lane.soffit(), freeOfContact(demand))) {
+        } else if (low >= excluded && shown != Shown.NOTHING) {
             verdict = Verdict.TIGHT;
         } else {
             verdict = Verdict.CONTACT;

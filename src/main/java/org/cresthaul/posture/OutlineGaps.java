@@ -50,6 +50,7 @@ final class OutlineGaps {
 
     private final double steepest;
     private final CombinationShape.Circle tyre;
+    private final FramePoint tyreFoot;
     private final RolledProfile tyrePath;
 
     private OutlineGaps(
@@ -62,6 +63,7 @@ final class OutlineGaps {
         this.side = side;
         this.endless = !(line instanceof Soffit);
         this.tyre = tyre;
+        tyreFoot = tyre == null ? null : new FramePoint(tyre.xM(), tyre.hM() - tyre.radiusM(), "raised tyre");
         this.tyrePath = tyrePath;
         List<FramePoint> bulges = new ArrayList<>();
         List<FramePoint[]> faces = new ArrayList<>();
@@ -154,34 +156,47 @@ final class OutlineGaps {
         return at;
     }
 
-    /** Lowers {@code nearest} to the least gap (less the need, when there is one) at one pose, with its place. */
-    void measure(PlacedOutlines at, UnitName unit, double steerM, Need need, Nearest nearest) {
+    /**
+     * Lowers {@code nearest} to the least gap at one pose, with its place, and {@code tightest} to the least gap less the
+     * need; without a need the latter is left alone.
+     */
+    void measure(PlacedOutlines at, UnitName unit, double steerM, Need need, Nearest nearest, Nearest tightest) {
         for (int i = 0; i < vx.length; i++) {
             if (covers(at.x[i])) {
-                double gap = at.gap[i] - (need == null ? 0 : need.atVertex(i, at.x[i], at.x[i]));
-                nearest.offer(gap, steerM, unit, vertex[i], at.x[i]);
+                nearest.offer(at.gap[i], steerM, unit, vertex[i], at.x[i]);
+                if (need != null) {
+                    tightest.offer(
+                            at.gap[i] - need.atVertex(i, at.x[i], at.x[i]), steerM, unit, vertex[i], at.x[i]);
+                }
             }
         }
         for (int k = 0; k < rx.length; k++) {
             double needed = need == null ? 0 : need.alongSegment(k);
             for (int j = at.firstKink[k]; j < kinkS.length && kinkS[j] < at.frontX[k]; j++) {
-                double gap = side * (at.rearZ[k] + at.slope[k] * (kinkS[j] - at.rearX[k]) - kinkZ[j])
-                        - needed - beyondSurvey(need, j);
-                if (gap < nearest.gapM) {
+                double gap = side * (at.rearZ[k] + at.slope[k] * (kinkS[j] - at.rearX[k]) - kinkZ[j]);
+                double spare = need == null ? Double.POSITIVE_INFINITY : gap - needed - beyondSurvey(need, j);
+                if (gap < nearest.gapM || need != null && spare < tightest.gapM) {
                     double t = (kinkS[j] - at.rearX[k]) / (at.frontX[k] - at.rearX[k]);
-                    nearest.offer(gap, steerM, unit, face[k][0].towards(face[k][1], t), kinkS[j]);
+                    FramePoint point = face[k][0].towards(face[k][1], t);
+                    nearest.offer(gap, steerM, unit, point, kinkS[j]);
+                    if (need != null) {
+                        tightest.offer(spare, steerM, unit, point, kinkS[j]);
+                    }
                 }
             }
         }
         if (tyre != null) {
             double x = at.pose.worldXM(tyre.xM(), tyre.hM());
             double gap = at.pose.worldZM(tyre.xM(), tyre.hM()) - tyrePath.heightAt(x);
-            nearest.offer(gap - (need == null ? 0 : need.atTyre(x, x)), steerM, unit, tyreFoot(), x);
+            nearest.offer(gap, steerM, unit, tyreFoot, x);
+            if (need != null) {
+                tightest.offer(gap - need.atTyre(x, x), steerM, unit, tyreFoot, x);
+            }
         }
     }
 
     FramePoint tyreFoot() {
-        return new FramePoint(tyre.xM(), tyre.hM() - tyre.radiusM(), "raised tyre");
+        return tyreFoot;
     }
 
     boolean hasTyre() {
@@ -206,25 +221,26 @@ final class OutlineGaps {
     }
 
     /**
-     * The least value of gap − need over every position between two poses, or less; stops early once below
-     * {@code enough}. Negative infinity where the motion is not known.
+     * Whether, at every position between two poses, every gap is at least {@code floors.gapM}, and every gap less its need
+     * at least {@code floors.spareM}; false where that cannot be shown.
      *
      * @param rigid a second motion the unit may share (a booster fixed to the trailer by its hinge limit), or null
      * @param bow of the same unit, where it is known
+     * @param need null where no spare is asked for
      */
-    double lowerBound(
+    boolean staysAbove(
             PlacedOutlines from,
             PlacedOutlines to,
             MotionBounds motion,
             MotionBounds rigid,
             UnitBow bow,
             Need need,
-            double enough,
+            Floors floors,
             Scratch scratch) {
         Pose a = from.pose;
         Pose b = to.pose;
         if (!motion.known || rigid != null && !rigid.known) {
-            return Double.NEGATIVE_INFINITY;
+            return false;
         }
         double turnMost = motion.turn.magnitude();
         if (rigid != null) {
@@ -234,7 +250,7 @@ final class OutlineGaps {
         double pitchLo = Math.min(a.pitchRad(), b.pitchRad()) - turnPad;
         double pitchHi = Math.max(a.pitchRad(), b.pitchRad()) + turnPad;
         if (pitchLo < -MOST_PITCH || pitchHi > MOST_PITCH) {
-            return Double.NEGATIVE_INFINITY;
+            return false;
         }
         // No gap of this unit can fall by more than this between the mean of its ends and its least: a first sieve.
         scratch.rise.clear();
@@ -244,54 +260,25 @@ final class OutlineGaps {
         }
         double riseMost = scratch.rise.magnitude();
         double fall = 0.5 * motion.stepM * (riseMost + forward * steepest);
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < vx.length && least >= enough; i++) {
+        for (int i = 0; i < vx.length; i++) {
             double xA = from.x[i];
             double xB = to.x[i];
-            double needed = need == null ? 0 : need.atVertex(i, xA, xB);
-            if (0.5 * (from.gap[i] + to.gap[i]) - fall - needed >= enough
-                    || !endless && (xB < line.startM() || xA > line.endM())) {
+            double floor = floors.under(need == null ? 0 : need.atVertex(i, xA, xB));
+            if (0.5 * (from.gap[i] + to.gap[i]) - fall >= floor
+                    || !endless && (xB < line.startM() || xA > line.endM())
+                    || bow.known && xB > xA && bowedVertex(bow, i, from, to, scratch) >= floor) {
                 continue;
-            }
-            if (bow.known && xB > xA) {
-                scratch.bow.clear();
-                line.addBow(xA, xB, scratch.bow);
-                double bound = bowedVertex(bow, i, from, to, scratch) - needed;
-                if (bound >= enough) {
-                    least = Math.min(least, bound);
-                    continue;
-                }
             }
             scratch.slopes.clear();
             line.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
-            double bound =
-                    movingBound(motion, rigid, xA, xB, from.z[i], to.z[i], from.gap[i], to.gap[i], scratch);
-            least = Math.min(least, bound - needed);
-        }
-        if (tyre != null && least >= enough) {
-            double xA = a.worldXM(tyre.xM(), tyre.hM());
-            double xB = b.worldXM(tyre.xM(), tyre.hM());
-            double zA = a.worldZM(tyre.xM(), tyre.hM());
-            double zB = b.worldZM(tyre.xM(), tyre.hM());
-            double gapA = zA - tyrePath.heightAt(xA);
-            double gapB = zB - tyrePath.heightAt(xB);
-            double needed = need == null ? 0 : need.atTyre(xA, xB);
-            double bound = Double.NEGATIVE_INFINITY;
-            if (bow.known && xB > xA) {
-                scratch.bow.clear();
-                tyrePath.addBow(xA, xB, scratch.bow);
-                bow.at(tyre.xM(), tyre.hM());
-                double slope = Math.abs((zB - gapB - (zA - gapA)) / (xB - xA));
-                bound = Math.min(gapA, gapB) + bow.riseLo - slope * bow.forward - scratch.bow.hi - needed;
+            if (!(movingBound(motion, rigid, xA, xB, from.z[i], to.z[i], from.gap[i], to.gap[i], scratch) >= floor)) {
+                return false;
             }
-            if (bound < enough) {
-                scratch.slopes.clear();
-                tyrePath.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
-                bound = movingBound(motion, rigid, xA, xB, zA, zB, gapA, gapB, scratch) - needed;
-            }
-            least = Math.min(least, bound);
         }
-        for (int k = 0; k < rx.length && least >= enough; k++) {
+        if (tyre != null && !tyreStaysAbove(a, b, motion, rigid, bow, need, floors, scratch)) {
+            return false;
+        }
+        for (int k = 0; k < rx.length; k++) {
             int j = from.firstKink[k];
             // A vertex just under the segment's rear end belongs to it too.
             while (j > 0 && kinkS[j - 1] > from.rearX[k] - 1e-9) {
@@ -308,31 +295,56 @@ final class OutlineGaps {
                     slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
             double needed = need == null ? 0 : need.alongSegment(k);
             double fallHere = 0.5 * motion.stepM * (riseMost + forward * scratch.slopes.magnitude());
-            for (; j < kinkS.length && kinkS[j] <= xfB && least >= enough; j++) {
+            for (; j < kinkS.length && kinkS[j] <= xfB; j++) {
                 double zA = from.rearZ[k] + slopeA * (kinkS[j] - from.rearX[k]);
                 double zB = to.rearZ[k] + slopeB * (kinkS[j] - to.rearX[k]);
                 double gapA = side * (zA - kinkZ[j]);
                 double gapB = side * (zB - kinkZ[j]);
-                double here = needed + beyondSurvey(need, j);
-                if (0.5 * (gapA + gapB) - fallHere - here >= enough) {
-                    continue;
+                double floor = floors.under(needed + beyondSurvey(need, j));
+                if (0.5 * (gapA + gapB) - fallHere < floor
+                        && !(bow.known && bowedSegment(bow, k, kinkS[j], gapA, gapB, from, to, scratch) >= floor)
+                        && !(standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch) >= floor)) {
+                    return false;
                 }
-                if (bow.known) {
-                    double bound = bowedSegment(bow, k, kinkS[j], gapA, gapB, from, to, scratch) - here;
-                    if (bound >= enough) {
-                        least = Math.min(least, bound);
-                        continue;
-                    }
-                }
-                double bound = standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch);
-                least = Math.min(least, bound - here);
             }
         }
-        return least;
+        return true;
     }
 
-    /** The least gap of a vertex whose line's bow lies in {@code scratch}. */
+    private boolean tyreStaysAbove(
+            Pose a,
+            Pose b,
+            MotionBounds motion,
+            MotionBounds rigid,
+            UnitBow bow,
+            Need need,
+            Floors floors,
+            Scratch scratch) {
+        double xA = a.worldXM(tyre.xM(), tyre.hM());
+        double xB = b.worldXM(tyre.xM(), tyre.hM());
+        double zA = a.worldZM(tyre.xM(), tyre.hM());
+        double zB = b.worldZM(tyre.xM(), tyre.hM());
+        double gapA = zA - tyrePath.heightAt(xA);
+        double gapB = zB - tyrePath.heightAt(xB);
+        double floor = floors.under(need == null ? 0 : need.atTyre(xA, xB));
+        if (bow.known && xB > xA) {
+            scratch.bow.clear();
+            tyrePath.addBow(xA, xB, scratch.bow);
+            bow.at(tyre.xM(), tyre.hM());
+            double slope = Math.abs((zB - gapB - (zA - gapA)) / (xB - xA));
+            if (Math.min(gapA, gapB) + bow.riseLo - slope * bow.forward - scratch.bow.hi >= floor) {
+                return true;
+            }
+        }
+        scratch.slopes.clear();
+        tyrePath.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
+        return movingBound(motion, rigid, xA, xB, zA, zB, gapA, gapB, scratch) >= floor;
+    }
+
+    /** A bound below the gap of a vertex. */
     private double bowedVertex(UnitBow bow, int i, PlacedOutlines from, PlacedOutlines to, Scratch scratch) {
+        scratch.bow.clear();
+        line.addBow(from.x[i], to.x[i], scratch.bow);
         bow.at(vx[i], vh[i]);
         double lineA = from.z[i] - side * from.gap[i];
         double lineB = to.z[i] - side * to.gap[i];
@@ -344,7 +356,7 @@ final class OutlineGaps {
     }
 
     /**
-     * The least gap between a line vertex and a segment while that is over it. The segment's height there is that of one
+     * A bound below the gap between a line vertex and a segment while that is over it. The segment's height there is that of one
      * of its points, the one that is over the vertex half way through, and slope times how far that point is away; the
      * product of two even motions bows by at most a quarter of both changes.
      */

@@ -75,46 +75,84 @@ public final class PassageSearch {
 
     /** The same where it matters only below a ceiling; empty when no gap lies below that, less the search's width. */
     public Optional<Clearance> leastBelow(Optional<Soffit> under, double ceilingM) {
-        return least(target(under), null, ceilingM);
+        return look(under, ceilingM, List.of()).below;
     }
 
-    /** Whether a demand is met at every position; false when that cannot be shown. */
-    public boolean meets(Optional<Soffit> under, Demand demand) {
+    /**
+     * What a passage has to show.
+     *
+     * @param below the least gap, where it lies below the ceiling asked about
+     * @param firstMet index of the first demand that is met at every position, or their number when none is shown to be
+     */
+    public record Look(Optional<Clearance> below, int firstMet) {}
+
+    /**
+     * The least gap below a ceiling and the demands that are met, in one search.
+     *
+     * @param demands the strictest first, none asking more anywhere than the one before
+     */
+    public Look look(Optional<Soffit> under, double ceilingM, List<Demand> demands) {
         Target target = target(under);
-        if (!passage.tractorSearch().meets(target.tractor(), demand, leverage)) {
-            return false;
+        SpanSearch<?> tractor = passage.tractorSearch().least(target.tractor(), leverage);
+        int first = 0;
+        while (first < demands.size()
+                && !passage.tractorSearch().meets(target.tractor(), demands.get(first), leverage)) {
+            first++;
         }
-        Run run = new Run(target, demand, true);
+        Run run = new Run(target, SpanSearch.Seeks.GAP, ceilingM, demands.subList(first, demands.size()));
+        run.nearest.offer(tractor.nearest);
         run.search(passage.spans(), spots(target));
-        return run.met();
+        boolean proven = tractor.proven() && run.proven();
+        if (!proven && run.nearest.unit == null) {
+            // Below the ceiling nothing was found, but nothing was proven either: that must not pass for "none".
+            return look(under, Double.POSITIVE_INFINITY, demands);
+        }
+        return new Look(run.nearest.asClearance(SpanSearch.WITHIN_M, proven), first + run.firstMet());
     }
 
     /** Where clearance less what is demanded there is least, when that is below a ceiling; the value is the difference. */
     public Optional<Clearance> leastSpareBelow(Optional<Soffit> under, Demand demand, double ceilingM) {
-        return least(target(under), demand, ceilingM);
+        Target target = target(under);
+        SpanSearch<?> tractor = passage.tractorSearch().leastSpare(target.tractor(), demand, leverage);
+        Run run = new Run(target, SpanSearch.Seeks.SPARE, ceilingM, List.of(demand));
+        run.nearest.offer(tractor.nearest);
+        run.search(passage.spans(), spots(target));
+        boolean proven = tractor.proven() && run.proven();
+        if (!proven && run.nearest.unit == null) {
+            return leastSpareBelow(under, demand, Double.POSITIVE_INFINITY);
+        }
+        return run.nearest.asClearance(SpanSearch.WITHIN_M, proven);
     }
 
     /** Clearance at one position; empty when no part is under the soffit then. */
     public Optional<Clearance> at(Optional<Soffit> under, double steerM) {
         Target target = target(under);
         PlacedUnit tractor = solver.tractorAt(steerM, 0);
-        Run run = new Run(target, null, false);
-        target.tractor().measure(target.tractor().place(tractor.pose), UnitName.TRACTOR, steerM, null, run.nearest);
-        run.measure(steerM, tractor, spot(target, place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad())));
+        Run run = new Run(target, SpanSearch.Seeks.GAP, Double.POSITIVE_INFINITY, List.of());
+        target.tractor().measure(
+                target.tractor().place(tractor.pose), UnitName.TRACTOR, steerM, null, run.nearest, null);
+        run.measure(
+                steerM,
+                tractor,
+                spot(target, place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad())),
+                null,
+                run.nearest,
+                null);
         return run.nearest.asClearance(0, true);
     }
 
     /** The least clearance at the first positions of the search: a quick guess, never below the least of all. */
     public double firstLookM(Optional<Soffit> under) {
         Target target = target(under);
-        Run run = new Run(target, null, false);
+        Run run = new Run(target, SpanSearch.Seeks.GAP, Double.POSITIVE_INFINITY, List.of());
         List<Passage.Span> spans = passage.spans();
         List<Spot> spots = spots(target);
         for (int i = 0; i < spots.size(); i++) {
             PlacedUnit tractor = i == 0 ? spans.get(0).start : spans.get(i - 1).end;
-            run.measure(i == 0 ? spans.get(0).startM : spans.get(i - 1).endM, tractor, spots.get(i));
+            run.measure(
+                    i == 0 ? spans.get(0).startM : spans.get(i - 1).endM, tractor, spots.get(i), null, run.nearest, null);
         }
-        run.nearest.offer(passage.tractorSearch().least(target.tractor()));
+        run.nearest.offer(passage.tractorSearch().least(target.tractor(), leverage).nearest);
         return run.nearest.gapM;
     }
 
@@ -154,35 +192,13 @@ public final class PassageSearch {
                 placed.booster == null ? Optional.empty() : Optional.of(placed.booster.unit()));
     }
 
-    private Optional<Clearance> least(Target target, Demand demand, double ceilingM) {
-        TractorSearch tractor = passage.tractorSearch();
-        Run run = new Run(target, demand, false);
-        run.nearest.gapM = ceilingM;
-        boolean tractorProven;
-        if (demand == null) {
-            run.nearest.offer(tractor.least(target.tractor()));
-            tractorProven = tractor.proven(target.tractor());
-        } else {
-            run.nearest.offer(tractor.leastSpare(target.tractor(), demand, leverage));
-            tractorProven = tractor.spareProven(target.tractor(), demand, leverage);
-        }
-        run.search(passage.spans(), spots(target));
-        boolean proven = tractorProven && run.proven();
-        if (!proven && run.nearest.unit == null) {
-            // Below the ceiling nothing was found, but nothing was proven either: that must not pass for "none".
-            return least(target, demand, Double.POSITIVE_INFINITY);
-        }
-        return run.nearest.asClearance(SpanSearch.WITHIN_M, proven);
-    }
-
     /** A place with its outlines over or under the target's line. */
     private record Spot(Placed placed, PlacedOutlines trailer, PlacedOutlines booster) {}
 
     private final class Run extends SpanSearch<Spot> {
         private final Target target;
-        private final Demand demand;
-        private final Need trailerNeed;
-        private final Need boosterNeed;
+        private final Map<Demand, Need> trailerNeeds = new HashMap<>(4);
+        private final Map<Demand, Need> boosterNeeds = new HashMap<>(4);
         private final MotionBounds trailerMotion = new MotionBounds();
         private final MotionBounds boosterMotion = new MotionBounds();
         private final UnitBow trailerBow = new UnitBow();
@@ -192,16 +208,17 @@ public final class PassageSearch {
         private final Interval hingeRise = new Interval();
         private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
 
-        Run(Target target, Demand demand, boolean onlyWhetherMet) {
-            super(onlyWhetherMet);
+        Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands) {
+            super(seeks, ceilingM, demands);
             this.target = target;
-            this.demand = demand;
-            trailerNeed = need(UnitName.TRAILER, target.trailer());
-            boosterNeed = target.booster().map(g -> need(UnitName.BOOSTER, g)).orElse(null);
+            for (Demand demand : demands) {
+                trailerNeeds.put(demand, need(demand, UnitName.TRAILER, target.trailer()));
+                target.booster().ifPresent(g -> boosterNeeds.put(demand, need(demand, UnitName.BOOSTER, g)));
+            }
         }
 
-        private Need need(UnitName unit, OutlineGaps gaps) {
-            return demand == null ? null : new Need(demand, passage.line(), leverage, unit, gaps);
+        private Need need(Demand demand, UnitName unit, OutlineGaps gaps) {
+            return new Need(demand, passage.line(), leverage, unit, gaps);
         }
 
         @Override
@@ -210,37 +227,47 @@ public final class PassageSearch {
         }
 
         @Override
-        void measure(double steerM, PlacedUnit tractor, Spot spot) {
-            setStray(steerM, steerM, tractor, tractor, spot.placed, spot.placed);
-            target.trailer().measure(spot.trailer, UnitName.TRAILER, steerM, trailerNeed, nearest);
+        void measure(
+                double steerM, PlacedUnit tractor, Spot spot, Demand demand, Nearest gap, Nearest tightest) {
+            setStray(demand, steerM, steerM, tractor, tractor, spot.placed, spot.placed);
+            target.trailer()
+                    .measure(spot.trailer, UnitName.TRAILER, steerM, trailerNeeds.get(demand), gap, tightest);
             if (spot.booster != null) {
-                target.booster().orElseThrow().measure(spot.booster, UnitName.BOOSTER, steerM, boosterNeed, nearest);
+                target.booster()
+                        .orElseThrow()
+                        .measure(spot.booster, UnitName.BOOSTER, steerM, boosterNeeds.get(demand), gap, tightest);
             }
         }
 
         private void setStray(
-                double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b) {
+                Demand demand,
+                double fromM,
+                double toM,
+                PlacedUnit tractorA,
+                PlacedUnit tractorB,
+                Placed a,
+                Placed b) {
             if (demand == null) {
                 return;
             }
             double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
             stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer, b.trailer);
-            trailerNeed.setStray(stray);
             if (a.booster != null) {
                 stray[Leverage.BOOSTER] =
                         Stray.under(passage.line(), demand, a.booster.unit(), b.booster.unit());
-                boosterNeed.setStray(stray);
+                boosterNeeds.get(demand).setStray(stray);
             }
+            trailerNeeds.get(demand).setStray(stray);
         }
 
         @Override
-        double lowerBound(Passage.Span span, Spot from, Spot to, double enough) {
+        boolean staysAbove(Passage.Span span, Spot from, Spot to, Demand demand, Floors above) {
             Placed a = from.placed;
             Placed b = to.placed;
             if (!span.motion.known) {
-                return Double.NEGATIVE_INFINITY;
+                return false;
             }
-            setStray(span.startM, span.endM, span.start, span.end, a, b);
+            setStray(demand, span.startM, span.endM, span.start, span.end, a, b);
             trailerMotion.compute(
                     combination.trailer(),
                     solver.trailerPaths(),
@@ -260,12 +287,19 @@ public final class PassageSearch {
                         span.kingpinBow,
                         span.kingpinRiseBow);
             }
-            double bound = target.trailer().lowerBound(
-                    from.trailer, to.trailer, trailerMotion, null, trailerBow, trailerNeed, enough, scratch);
-            return bound < enough || a.booster == null ? bound : Math.min(bound, boosterBound(span, from, to, enough));
+            return target.trailer().staysAbove(
+                            from.trailer,
+                            to.trailer,
+                            trailerMotion,
+                            null,
+                            trailerBow,
+                            trailerNeeds.get(demand),
+                            above,
+                            scratch)
+                    && (a.booster == null || boosterStaysAbove(span, from, to, demand, above));
         }
 
-        private double boosterBound(Passage.Span span, Spot from, Spot to, double enough) {
+        private boolean boosterStaysAbove(Passage.Span span, Spot from, Spot to, Demand demand, Floors above) {
             Placed a = from.placed;
             Placed b = to.placed;
             TrailingBooster joint = shape.trailing().orElseThrow();
@@ -302,14 +336,14 @@ public final class PassageSearch {
                         trailerBow.forward,
                         hingeRiseBow);
             }
-            return target.booster().orElseThrow().lowerBound(
+            return target.booster().orElseThrow().staysAbove(
                     from.booster,
                     to.booster,
                     boosterMotion,
                     free ? null : trailerMotion,
                     boosterBow,
-                    boosterNeed,
-                    enough,
+                    boosterNeeds.get(demand),
+                    above,
                     scratch);
         }
     }

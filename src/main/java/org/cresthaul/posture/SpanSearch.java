@@ -3,12 +3,13 @@ package org.cresthaul.posture;
 import java.util.List;
 
 /**
- * Branch and bound over the steer positions of a passage.
+ * Branch and bound over the steer positions of a passage, for up to two answers at once: the least gap, or gap less need,
+ * and which of several demands is met everywhere.
  *
- * <p>Each stretch of positions gets a lower bound on the gap from the exact postures at its ends and {@link
- * MotionBounds} in between; a stretch that cannot hold a gap below the least found so far, less {@value #WITHIN_M} m, is
- * dropped, any other is halved. So the least gap found is within that of the true minimum. With a need, gap less need is
- * searched instead; and when only asked whether it is nowhere negative, the search stops at the first answer.
+ * <p>Each stretch of positions gets a lower bound on the gap from the exact postures at its ends and what {@link
+ * MotionBounds} and {@link UnitBow} say of the way between; a stretch that cannot hold a gap below the least found so far,
+ * less {@value #WITHIN_M} m, nor one below what is demanded, is dropped; any other is halved. So the least gap found is
+ * within that of the true minimum.
  *
  * @param <P> what stands behind the tractor at one position
  */
@@ -19,61 +20,123 @@ abstract class SpanSearch<P> {
     /** A stretch this short that still cannot be bounded ends the search unproven, metres. */
     private static final double SHORTEST_M = 1e-4;
 
-    private final boolean onlyWhetherMet;
-    /** The least gap, or gap less need, found so far. */
+    private final Seeks seeks;
+    private final List<Demand> demands;
+    private final Floors floors = new Floors();
+    /** The least gap found so far, or with {@link Seeks#SPARE} the least gap less need. */
     final Nearest nearest = new Nearest();
+    /** The least gap less the need now in force. */
+    private Nearest tightest = new Nearest();
 
+    private int inForce;
     private boolean proven = true;
 
-    SpanSearch(boolean onlyWhetherMet) {
-        this.onlyWhetherMet = onlyWhetherMet;
+    /** What the least of is sought. */
+    enum Seeks {
+        /** The least gap. */
+        GAP,
+        /** The least gap less the one demand. */
+        SPARE,
+        /** Nothing: only whether demands are met. */
+        NOTHING
+    }
+
+    /**
+     * A search.
+     *
+     * @param ceilingM what is sought matters only below this
+     * @param demands the strictest first, none asking more anywhere than the one before; with {@link Seeks#SPARE} just one
+     */
+    SpanSearch(Seeks seeks, double ceilingM, List<Demand> demands) {
+        this.seeks = seeks;
+        this.demands = demands;
+        nearest.gapM = ceilingM;
     }
 
     /** What stands behind the tractor, between two neighbours already placed. */
     abstract P place(PlacedUnit tractor, P before, P after);
 
-    /** Offers the gaps at one position to {@link #nearest}. */
-    abstract void measure(double steerM, PlacedUnit tractor, P placed);
+    /**
+     * Offers the gaps at one position to {@code least}, and gaps less the need to {@code spare}.
+     *
+     * @param demand in force, or null: then nothing is offered to {@code spare}
+     */
+    abstract void measure(
+            double steerM, PlacedUnit tractor, P placed, Demand demand, Nearest least, Nearest spare);
 
-    /** A bound below gap (less need) over a whole stretch; may stop early once below {@code enough}. */
-    abstract double lowerBound(Passage.Span span, P a, P b, double enough);
+    /** Whether the gaps over a whole stretch surely keep above the floors; {@code demand} may be null. */
+    abstract boolean staysAbove(Passage.Span span, P a, P b, Demand demand, Floors above);
 
     final void search(List<Passage.Span> spans, List<P> places) {
-        measure(spans.get(0).startM, spans.get(0).start, places.get(0));
-        for (int i = 0; i < spans.size() && !missed(); i++) {
-            measure(spans.get(i).endM, spans.get(i).end, places.get(i + 1));
+        look(spans.get(0).startM, spans.get(0).start, places.get(0));
+        for (int i = 0; i < spans.size() && !isIdle(); i++) {
+            look(spans.get(i).endM, spans.get(i).end, places.get(i + 1));
         }
-        for (int i = 0; i < spans.size(); i++) {
+        for (int i = 0; i < spans.size() && !isIdle(); i++) {
             searchSpan(spans.get(i), places.get(i), places.get(i + 1));
         }
     }
 
     private void searchSpan(Passage.Span span, P a, P b) {
-        double enough = onlyWhetherMet ? 0 : nearest.gapM - WITHIN_M;
-        if (missed() || lowerBound(span, a, b, enough) >= enough) {
+        if (isIdle() || isSettled(span, a, b)) {
             return;
         }
         if (span.lengthM() < SHORTEST_M) {
-            proven = false;
+            giveUpOn(span, a, b);
             return;
         }
         Passage.Span first = span.first();
         P middle = place(first.end, a, b);
-        measure(first.endM, first.end, middle);
+        look(first.endM, first.end, middle);
         searchSpan(first, a, middle);
         searchSpan(span.second(), middle, b);
     }
 
-    private boolean missed() {
-        return onlyWhetherMet && nearest.gapM < 0;
+    private boolean isSettled(Passage.Span span, P a, P b) {
+        floors.gapM = seeks == Seeks.GAP ? nearest.gapM - WITHIN_M : Double.NEGATIVE_INFINITY;
+        floors.spareM = seeks == Seeks.SPARE ? nearest.gapM - WITHIN_M : demand() == null ? Double.NEGATIVE_INFINITY : 0;
+        return staysAbove(span, a, b, demand(), floors);
+    }
+
+    /** A demand that cannot be shown to be met is not; the least gap then is unproven when it cannot be bounded either. */
+    private void giveUpOn(Passage.Span span, P a, P b) {
+        while (seeks != Seeks.SPARE && demand() != null) {
+            inForce++;
+            if (isSettled(span, a, b)) {
+                return;
+            }
+        }
+        proven = false;
+    }
+
+    private void look(double steerM, PlacedUnit tractor, P placed) {
+        boolean spareOnly = seeks == Seeks.SPARE;
+        Nearest gaps = spareOnly ? new Nearest() : nearest;
+        while (true) {
+            measure(steerM, tractor, placed, demand(), gaps, spareOnly ? nearest : tightest);
+            if (spareOnly || demand() == null || tightest.gapM >= 0) {
+                return;
+            }
+            // What was dropped so far keeps the next demand as well: it asks no more.
+            inForce++;
+            tightest = new Nearest();
+        }
+    }
+
+    private Demand demand() {
+        return inForce < demands.size() ? demands.get(inForce) : null;
+    }
+
+    private boolean isIdle() {
+        return seeks == Seeks.NOTHING && demand() == null;
     }
 
     boolean proven() {
         return proven;
     }
 
-    /** Whether the demand is met at every position; false when that cannot be shown. */
-    boolean met() {
-        return nearest.gapM >= 0 && proven;
+    /** Index of the first demand that is met at every position, or their number when none is shown to be. */
+    int firstMet() {
+        return inForce;
     }
 }

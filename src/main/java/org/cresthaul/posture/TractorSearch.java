@@ -11,46 +11,32 @@ final class TractorSearch {
     private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
     private final Map<OutlineGaps, Run> least = new HashMap<>();
     private final Map<OutlineGaps, Map<Demand, Run>> spare = new HashMap<>();
-    private final Map<OutlineGaps, Map<Demand, Boolean>> met = new HashMap<>();
 
     TractorSearch(Passage passage) {
         this.passage = passage;
     }
 
-    /** The least gap of the tractor alone. */
-    Nearest least(OutlineGaps gaps) {
-        return leastRun(gaps).nearest;
+    /** The search for the least gap of the tractor alone. */
+    SpanSearch<?> least(OutlineGaps gaps, Leverage leverage) {
+        return least.computeIfAbsent(gaps, g -> run(g, SpanSearch.Seeks.GAP, List.of(), leverage));
     }
 
-    boolean proven(OutlineGaps gaps) {
-        return leastRun(gaps).proven();
-    }
-
-    private Run leastRun(OutlineGaps gaps) {
-        return least.computeIfAbsent(gaps, g -> run(g, null, null, false));
-    }
-
-    /** The least gap less need of the tractor alone. */
-    Nearest leastSpare(OutlineGaps gaps, Demand demand, Leverage leverage) {
-        return spareRun(gaps, demand, leverage).nearest;
-    }
-
-    boolean spareProven(OutlineGaps gaps, Demand demand, Leverage leverage) {
-        return spareRun(gaps, demand, leverage).proven();
-    }
-
-    private Run spareRun(OutlineGaps gaps, Demand demand, Leverage leverage) {
+    /** The search for the least gap less need of the tractor alone. */
+    SpanSearch<?> leastSpare(OutlineGaps gaps, Demand demand, Leverage leverage) {
         return spare.computeIfAbsent(gaps, g -> new HashMap<>())
-                .computeIfAbsent(demand, d -> run(gaps, d, leverage, false));
+                .computeIfAbsent(demand, d -> run(gaps, SpanSearch.Seeks.SPARE, List.of(d), leverage));
     }
 
+    /** Whether the tractor alone meets a demand at every position. */
     boolean meets(OutlineGaps gaps, Demand demand, Leverage leverage) {
-        return met.computeIfAbsent(gaps, g -> new HashMap<>())
-                .computeIfAbsent(demand, d -> run(gaps, d, leverage, true).met());
+        SpanSearch<?> found = leastSpare(gaps, demand, leverage);
+        return found.proven() && found.nearest.gapM >= 0
+                && (found.nearest.gapM >= SpanSearch.WITHIN_M
+                        || run(gaps, SpanSearch.Seeks.NOTHING, List.of(demand), leverage).firstMet() == 0);
     }
 
-    private Run run(OutlineGaps gaps, Demand demand, Leverage leverage, boolean onlyWhetherMet) {
-        Run run = new Run(gaps, demand, leverage, onlyWhetherMet);
+    private Run run(OutlineGaps gaps, SpanSearch.Seeks seeks, List<Demand> demands, Leverage leverage) {
+        Run run = new Run(gaps, seeks, demands, leverage);
         List<PlacedOutlines> places = new ArrayList<>();
         places.add(gaps.place(passage.spans().get(0).start.pose));
         passage.spans().forEach(span -> places.add(gaps.place(span.end.pose)));
@@ -60,14 +46,14 @@ final class TractorSearch {
 
     private final class Run extends SpanSearch<PlacedOutlines> {
         private final OutlineGaps gaps;
-        private final Demand demand;
         private final Need need;
 
-        Run(OutlineGaps gaps, Demand demand, Leverage leverage, boolean onlyWhetherMet) {
-            super(onlyWhetherMet);
+        Run(OutlineGaps gaps, Seeks seeks, List<Demand> demands, Leverage leverage) {
+            super(seeks, Double.POSITIVE_INFINITY, demands);
             this.gaps = gaps;
-            this.demand = demand;
-            need = demand == null ? null : new Need(demand, passage.line(), leverage, UnitName.TRACTOR, gaps);
+            need = demands.isEmpty()
+                    ? null
+                    : new Need(demands.get(0), passage.line(), leverage, UnitName.TRACTOR, gaps);
         }
 
         @Override
@@ -76,19 +62,27 @@ final class TractorSearch {
         }
 
         @Override
-        void measure(double steerM, PlacedUnit tractor, PlacedOutlines placed) {
-            setStray(steerM, steerM, tractor, tractor);
-            gaps.measure(placed, UnitName.TRACTOR, steerM, need, nearest);
+        void measure(
+                double steerM,
+                PlacedUnit tractor,
+                PlacedOutlines placed,
+                Demand demand,
+                Nearest gap,
+                Nearest tightest) {
+            setStray(demand, steerM, steerM, tractor, tractor);
+            gaps.measure(placed, UnitName.TRACTOR, steerM, demand == null ? null : need, gap, tightest);
         }
 
         @Override
-        double lowerBound(Passage.Span span, PlacedOutlines a, PlacedOutlines b, double enough) {
-            setStray(span.startM, span.endM, span.start, span.end);
-            return gaps.lowerBound(a, b, span.motion, null, span.bow, need, enough, scratch);
+        boolean staysAbove(
+                Passage.Span span, PlacedOutlines a, PlacedOutlines b, Demand demand, Floors above) {
+            setStray(demand, span.startM, span.endM, span.start, span.end);
+            return gaps.staysAbove(
+                    a, b, span.motion, null, span.bow, demand == null ? null : need, above, scratch);
         }
 
-        private void setStray(double fromM, double toM, PlacedUnit from, PlacedUnit to) {
-            if (need != null) {
+        private void setStray(Demand demand, double fromM, double toM, PlacedUnit from, PlacedUnit to) {
+            if (demand != null) {
                 need.setStray(Stray.of(passage.line(), demand, fromM, toM, from, to));
             }
         }
