@@ -24,9 +24,11 @@ final class MotionBounds {
     private static final double[] PITCH_RATE = {0.05, 0.6};
 
     boolean known;
+    /** Whether a fixed wheel may carry somewhere on the way. */
+    boolean mayCarry;
     /** Whether the same axles carry all the way, each within its limits, and no fixed wheel. */
     boolean steady;
-    /** When steady: how far the travel of any axle can lie outside its values at both ends, metres. */
+    /** How far the travel of any axle can lie outside its values at both ends, metres. */
     double travelPadM;
     double stepM;
     double pivotXA;
@@ -47,6 +49,8 @@ final class MotionBounds {
     private final Interval armOfOne = new Interval();
     private final Interval allSlopes = new Interval();
     private final Interval allArms = new Interval();
+    private final Interval ownSlopes = new Interval();
+    private final Interval ownArms = new Interval();
     private final Interval meanSlope = new Interval();
     private final Interval meanArm = new Interval();
 
@@ -100,22 +104,31 @@ final class MotionBounds {
                 meanArm.set(armOfOne.lo, armOfOne.hi);
             }
         }
-        boolean mayCarry = false;
+        mayCarry = false;
         if (group.hasFixedWheel()) {
+            ownSlopes.set(allSlopes.lo, allSlopes.hi);
+            ownArms.set(allArms.lo, allArms.hi);
             zMost = Math.max(zMost, measure(rolled[n], a.fixedX, b.fixedX, a.fixedZ, b.fixedZ, slack));
-            double reach = Math.max(Math.abs(a.fixedX - pivotXA), Math.abs(b.fixedX - pivotXB)) + slack * h;
-            double gapRate = (1 + slack) * slopes.magnitude() + rise.magnitude() + reach * pitchRate;
-            mayCarry = Math.min(a.fixedGap, b.fixedGap) <= 0.5 * gapRate * h;
-            if (mayCarry) {
-                allSlopes.add(slopes);
-                allArms.add(armOfOne);
-            }
+            allSlopes.add(slopes);
+            allArms.add(armOfOne);
         }
-        double least = cosLeast - allSlopes.magnitude() * sinMost;
-        if (allArms.hi >= -0.05 || least < 0.1) {
+        if (allArms.hi >= -0.05 || cosLeast - allSlopes.magnitude() * sinMost < 0.1) {
             return false;
         }
         setMeans(allSlopes, allArms);
+        if (group.hasFixedWheel()) {
+            // However it turns with the fixed wheel carrying or not, this is the fastest that its gap can close.
+            double reach = Math.max(Math.abs(a.fixedX - pivotXA), Math.abs(b.fixedX - pivotXB)) + slack * h;
+            double gapRate = (1 + slack) * slopes.magnitude() + rise.magnitude()
+                    + reach * Math.min(turn.magnitude(), pitchRate);
+            mayCarry = Math.min(a.fixedGap, b.fixedGap) <= 0.5 * gapRate * h;
+            if (!mayCarry) {
+                allSlopes.set(ownSlopes.lo, ownSlopes.hi);
+                allArms.set(ownArms.lo, ownArms.hi);
+                setMeans(allSlopes, allArms);
+            }
+        }
+        double least = cosLeast - allSlopes.magnitude() * sinMost;
         double turnMost = turn.magnitude();
         if (turnMost > pitchRate) {
             return false;

@@ -56,7 +56,10 @@ final class UnitBow {
             Interval pivotRiseBow) {
         known = false;
         mostPitch = Math.max(Math.abs(motion.pitchLo), Math.abs(motion.pitchHi));
-        if (!motion.known || !motion.steady || mostPitch > OutlineGaps.MOST_PITCH) {
+        if (!motion.known
+                || motion.mayCarry
+                || group.valve >= 0 && group.rest < -group.reboundM
+                || mostPitch > OutlineGaps.MOST_PITCH) {
             return;
         }
         pivotForward = pivotBow;
@@ -109,7 +112,45 @@ final class UnitBow {
         sine = (ground.magnitude() + pivotRise.magnitude() + still) / room;
         cosine = tangent * sine + curved;
         groundSlack = still + perSine * sine;
-        known = true;
+        known = motion.steady || staysWithinLimits(group, rolled, a, b, motion);
+    }
+
+    /**
+     * Whether every axle keeps within its limits. While they do, travel d of axle i bows as d + u = (zc(X) − Z_K − x S) / c
+     * does; if that leaves it within limits all the way, there is no first moment at which one is reached.
+     */
+    private boolean staysWithinLimits(
+            PivotedGroup group, RolledProfile[] rolled, PlacedUnit a, PlacedUnit b, MotionBounds motion) {
+        for (int i = 0; i < group.size(); i++) {
+            if (i == group.valve) {
+                continue;
+            }
+            double xA = a.wheelX[i];
+            double xB = b.wheelX[i];
+            double low = Math.min(a.travel[i], b.travel[i]);
+            double high = Math.max(a.travel[i], b.travel[i]);
+            if (!(xB > xA) || low <= -group.reboundM || high >= group.jounceM) {
+                return false;
+            }
+            path.clear();
+            rolled[i].addBow(xA, xB, path);
+            double slope = Math.abs((b.wheelZ[i] - a.wheelZ[i]) / (xB - xA));
+            double along = group.xM[i] - pivotXM;
+            double up = Math.abs(group.radiusM[i] - pivotHM) + Math.max(Math.abs(low), Math.abs(high)) + motion.travelPadM;
+            double strays = high - low + motion.travelPadM;
+            double forwardBow = pivotForward + Math.abs(along) * cosine + up * sine + mostPitch * strays
+                    + 0.25 * (high - low) * turned;
+            double share = along / centre;
+            double rise = path.magnitude() + slope * forwardBow + Math.abs(share) * (ground.magnitude() + groundSlack)
+                    + Math.abs(1 - share) * pivotRise.magnitude();
+            // The reciprocal of c bows by little over bow(c); what it multiplies is u + d, times c.
+            double bow = (rise + 2 * up * cosine + 0.25 * (high - low + up * mostPitch * turned) * mostPitch * turned)
+                    / (leastCosine * leastCosine * leastCosine);
+            if (low - bow <= -group.reboundM || high + bow >= group.jounceM) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Puts the bows of a point of the unit's frame into {@link #riseLo}, {@link #riseHi} and {@link #forward}. */
