@@ -1,0 +1,140 @@
+package org.cresthaul.posture;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.geometry.Interval;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.road.Approach;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.SurveyedPoint;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The bounds on how far points stray from even motion, held against exact postures in between (whose own check is {@link
+ * EngineAgainstBruteForceTest}): no position may leave them, and they must be known, and narrow, often enough to be of use.
+ */
+class UnitBowTest {
+    private static final int CASES = 400;
+    private static final int POSITIONS = 13;
+    /** What the posture solver leaves, times levers of a few times the wheelbase. */
+    private static final double SOLVED_M = 1e-8;
+
+    private long known;
+    private long asked;
+    private double widest;
+    private final List<String> failures = new ArrayList<>();
+
+    @Test
+    void noPointOfTractorOrTrailerLeavesItsBow() {
+        for (int i = 0; i < CASES; i++) {
+            RandomCase c = RandomCase.of(RandomCase.SEED + i);
+            Passage passage = new Passage(c.stance(), c.profile());
+            CombinationShape shape = passage.shape(c.setting().lift(), c.setting().booster());
+            CoupledCombination combination = new CoupledCombination(shape, c.setting(), c.levelling());
+            PostureSolver solver = new PostureSolver(combination, passage.ground());
+            for (Passage.Span whole : passage.spans()) {
+                check(c, whole, combination, solver);
+                check(c, whole.first(), combination, solver);
+                check(c, whole.second().first(), combination, solver);
+            }
+        }
+        System.out.printf(
+                "bow, seed %d: known for %d of %d stretches, widest %.1f mm%n",
+                RandomCase.SEED, known, asked, widest * 1000);
+        assertEquals(List.of(), failures.subList(0, Math.min(5, failures.size())), failures.size() + " outside");
+        assertTrue(known > asked / 4 && known > 5_000, "too seldom known: " + known + " of " + asked);
+    }
+
+    private void check(RandomCase c, Passage.Span span, CoupledCombination combination, PostureSolver solver) {
+        PlacedUnit trailerA = solver.trailerAt(span.start, span.start.pose.pitchRad());
+        PlacedUnit trailerB = solver.trailerAt(span.end, span.end.pose.pitchRad());
+        MotionBounds motion = new MotionBounds();
+        UnitBow bow = new UnitBow();
+        if (span.motion.known && span.bow.known) {
+            motion.compute(
+                    combination.trailer(), solver.trailerPaths(), trailerA, trailerB, span.lengthM(),
+                    span.kingpinForward, span.kingpinRise);
+            bow.compute(
+                    combination.trailer(), solver.trailerPaths(), trailerA, trailerB, motion, span.kingpinBow,
+                    span.kingpinRiseBow);
+        }
+        asked++;
+        known += bow.known ? 1 : 0;
+        for (int k = 1; k + 1 < POSITIONS; k++) {
+            double t = k / (POSITIONS - 1.0);
+            PlacedUnit tractor = solver.tractorAt(span.startM + t * span.lengthM(), 0);
+            if (span.bow.known) {
+                compare(c, span.bow, span.start.pose, span.end.pose, tractor.pose, t, c.stance().tractor().underside().points());
+            }
+            if (bow.known) {
+                PlacedUnit trailer = solver.trailerAt(tractor, tractor.pose.pitchRad());
+                compare(c, bow, trailerA.pose, trailerB.pose, trailer.pose, t, c.stance().trailer().topside().points());
+            }
+        }
+    }
+
+    private void compare(RandomCase c, UnitBow bow, Pose a, Pose b, Pose at, double t, List<FramePoint> points) {
+        for (FramePoint p : points) {
+            bow.at(p.xM(), p.hM());
+            widest = Math.max(widest, bow.riseHi - bow.riseLo);
+            double rise = at.worldZM(p) - (1 - t) * a.worldZM(p) - t * b.worldZM(p);
+            double forward = at.worldXM(p) - (1 - t) * a.worldXM(p) - t * b.worldXM(p);
+            if (rise < bow.riseLo - SOLVED_M || rise > bow.riseHi + SOLVED_M
+                    || Math.abs(forward) > bow.forward + SOLVED_M) {
+                failures.add(c + " " + p + ": " + rise + " of [" + bow.riseLo + ", " + bow.riseHi + "], " + forward
+                        + " of " + bow.forward);
+            }
+        }
+        // The slope of any line fixed to the unit; 20 degrees is one of them.
+        double leaning = Math.toRadians(20);
+        double most = Math.max(
+                Math.abs(Math.tan(leaning + at.pitchRad())),
+                Math.max(Math.abs(Math.tan(leaning + a.pitchRad())), Math.abs(Math.tan(leaning + b.pitchRad()))));
+        double slope = Math.tan(leaning + at.pitchRad())
+                - (1 - t) * Math.tan(leaning + a.pitchRad()) - t * Math.tan(leaning + b.pitchRad());
+        if (Math.abs(slope) > bow.ofSlope(most) + SOLVED_M) {
+            failures.add(c + " slope " + slope + " of " + bow.ofSlope(most));
+        }
+    }
+
+    /** A wheel of radius 0.5 m over a ridge of ±10 %, worked out by hand: it stands an arc's sagitta under the ridge line. */
+    @Test
+    void theBowOfAPathIsThatOverItsChord() {
+        double top = 10 * 0.1;
+        RolledProfile path = new RolledProfile(
+                RoadProfile.of(
+                        "ridge",
+                        List.of(
+                                new SurveyedPoint(-10, 0),
+                                new SurveyedPoint(0, top),
+                                new SurveyedPoint(10, 0)),
+                        Approach.declared(0.1, 0),
+                        Approach.declared(-0.1, 0)),
+                0.5);
+        Interval bow = new Interval();
+        path.addBow(-4, 4, bow);
+        // Ends: 4 m down the slope at 10 %, the centre r √1.01 above; top: r above the ridge.
+        double end = top - 0.4 + 0.5 * Math.sqrt(1.01);
+        assertEquals(0, bow.lo, 1e-15);
+        assertEquals(top + 0.5 - end, bow.hi, 1e-12);
+        Interval straight = new Interval();
+        path.addBow(-8, -3, straight);
+        assertEquals(0, straight.width(), 1e-12);
+        Interval line = new Interval();
+        RoadProfile.of(
+                        "valley",
+                        List.of(
+                                new SurveyedPoint(-10, 0),
+                                new SurveyedPoint(2, -0.3),
+                                new SurveyedPoint(10, 0)),
+                        Approach.declared(-0.025, 0),
+                        Approach.declared(0.0375, 0))
+                .addBow(-10, 10, line);
+        assertEquals(-0.3, line.lo, 1e-15);
+        assertEquals(0, line.hi, 1e-15);
+    }
+}
