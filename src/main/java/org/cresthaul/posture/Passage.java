@@ -24,7 +24,7 @@ import org.cresthaul.road.Soffit;
  */
 public final class Passage {
     /** Positions are first taken this far apart, metres; the search halves where it must. */
-    private static final double FIRST_STEP_M = 3.0;
+    private static final double FIRST_STEP_M = 10.0;
 
     /** Covers wheel radii, and how far a high top swings along the road on a steep approach. */
     private static final double PAD_M = 2;
@@ -39,6 +39,7 @@ public final class Passage {
     private final Map<Soffit, OutlineGaps> tractorUnder = new HashMap<>();
     private final Map<CombinationShape, Target> groundTargets = new HashMap<>();
     private final Map<Soffit, Map<CombinationShape, Target>> overheadTargets = new HashMap<>();
+    private final Map<OutlineGaps, Map<Demand, Need>> needs = new HashMap<>();
     private final OutlineGaps tractorOver;
     private final TractorSearch tractorSearch;
 
@@ -125,6 +126,12 @@ public final class Passage {
                         tractorUnder.computeIfAbsent(soffit, o -> OutlineGaps.under(o, s.tractor().topsides())),
                         OutlineGaps.under(soffit, s.trailer().topsides()),
                         s.trailing().map(b -> OutlineGaps.under(soffit, b.outlines().topsides()))));
+    }
+
+    /** What a demand asks of one unit; the same for every notch. For one search at a time. */
+    Need need(OutlineGaps gaps, UnitName unit, Demand demand, Leverage leverage) {
+        return needs.computeIfAbsent(gaps, g -> new HashMap<>(4))
+                .computeIfAbsent(demand, d -> new Need(d, line(), leverage, unit, gaps));
     }
 
     List<Span> spans() {

@@ -212,13 +212,11 @@ public final class PassageSearch {
             super(seeks, ceilingM, demands);
             this.target = target;
             for (Demand demand : demands) {
-                trailerNeeds.put(demand, need(demand, UnitName.TRAILER, target.trailer()));
-                target.booster().ifPresent(g -> boosterNeeds.put(demand, need(demand, UnitName.BOOSTER, g)));
+                trailerNeeds.put(demand, passage.need(target.trailer(), UnitName.TRAILER, demand, leverage));
+                target.booster()
+                        .ifPresent(g -> boosterNeeds.put(
+                                demand, passage.need(g, UnitName.BOOSTER, demand, leverage)));
             }
-        }
-
-        private Need need(Demand demand, UnitName unit, OutlineGaps gaps) {
-            return new Need(demand, passage.line(), leverage, unit, gaps);
         }
 
         @Override

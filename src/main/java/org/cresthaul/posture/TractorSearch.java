@@ -53,7 +53,7 @@ final class TractorSearch {
             this.gaps = gaps;
             need = demands.isEmpty()
                     ? null
-                    : new Need(demands.get(0), passage.line(), leverage, UnitName.TRACTOR, gaps);
+                    : passage.need(gaps, UnitName.TRACTOR, demands.get(0), leverage);
         }
 
         @Override
