@@ -108,7 +108,9 @@ final class HazardCheck {
         double rearM = raise.get().rearM();
         Setting reached = new Setting(
                 transport.lift(), transport.booster(), raise.get().deckFrontOffsetM(), 0, rearM);
-        Judgement judgement = raised.computeIfAbsent(reached, this::judge);
+        // The search for the raise has shown the margin at every position; what is left to find is how much there is.
+        Judgement judgement = raised.computeIfAbsent(reached, s -> judgement(
+                ground.map(side -> side.judgeSpared(s)), overhead.map(side -> side.judgeSpared(s))));
         if (judgement.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
@@ -127,8 +129,10 @@ final class HazardCheck {
 
     /** The verdict on one setting; only where something is judged here. */
     Judgement judge(Setting setting) {
-        Optional<Judged> below = ground.map(s -> s.judge(setting));
-        Optional<Judged> above = overhead.map(s -> s.judge(setting));
+        return judgement(ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting)));
+    }
+
+    private Judgement judgement(Optional<Judged> below, Optional<Judged> above) {
         Verdict worst = Stream.of(below, above)
                 .flatMap(Optional::stream)
                 .map(Judged::verdict)

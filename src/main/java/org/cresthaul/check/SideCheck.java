@@ -35,8 +35,9 @@ final class SideCheck {
 
     private record Passed(RaiseNeeded.Lane lane, Levelling levelling, PassageSearch search, double firstLookM) {
         /** The least gap below a ceiling, and what is shown, by {@link Shown}. */
-        PassageSearch.Look look(double ceilingM) {
-            return search.look(lane.soffit(), ceilingM, List.of(lane.demand(), freeOfContact(lane.demand())));
+        PassageSearch.Look look(double ceilingM, boolean spared) {
+            List<Demand> open = spared ? List.of() : List.of(lane.demand(), freeOfContact(lane.demand()));
+            return search.look(lane.soffit(), ceilingM, open);
         }
     }
 
@@ -66,6 +67,15 @@ final class SideCheck {
      * line is told.
      */
     Judged judge(Setting setting) {
+        return judge(setting, false);
+    }
+
+    /** As {@link #judge(Setting)}, of a setting that is known to have its margin at every position. */
+    Judged judgeSpared(Setting setting) {
+        return judge(setting, true);
+    }
+
+    private Judged judge(Setting setting, boolean spared) {
         List<Passed> passages = new ArrayList<>();
         for (RaiseNeeded.Lane lane : lanes) {
             for (Levelling levelling : setting.levellings()) {
@@ -80,7 +90,7 @@ final class SideCheck {
         List<Shown> shown = new ArrayList<>();
         for (Passed passed : passages) {
             double ceilingM = least == null ? Double.POSITIVE_INFINITY : least.valueM();
-            PassageSearch.Look look = passed.look(ceilingM);
+            PassageSearch.Look look = passed.look(ceilingM, spared);
             shown.add(Shown.values()[look.firstMet()]);
             if (look.below().isPresent()) {
                 tightest = passed;
@@ -94,7 +104,7 @@ final class SideCheck {
         for (int i = 0; i < passages.size(); i++) {
             Passed passed = passages.get(i);
             if (passed != tightest && shown.get(i).atBest.compareTo(worst.verdict) > 0) {
-                PassageSearch.Look look = passed.look(Double.POSITIVE_INFINITY);
+                PassageSearch.Look look = passed.look(Double.POSITIVE_INFINITY, spared);
                 Judged other = judge(passed, look.below().orElseThrow(), shown.get(i));
                 worst = other.verdict.compareTo(worst.verdict) > 0 ? other : worst;
             }
