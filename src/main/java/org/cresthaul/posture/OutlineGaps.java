@@ -24,7 +24,7 @@ final class OutlineGaps {
 
     private final PiecewiseLine line;
     /** +1: the unit is above the line; -1: the line is above the unit. */
-    private final int side;
+    final int side;
 
     private final boolean endless;
     final FramePoint[] vertex;
@@ -39,9 +39,9 @@ final class OutlineGaps {
 
     final double[] rx;
 
-    private final double[] rh;
+    final double[] rh;
     final double[] fx;
-    private final double[] fh;
+    final double[] fh;
     private final double[] angle;
     private final double[] kinkS;
     private final double[] kinkZ;
@@ -218,6 +218,7 @@ final class OutlineGaps {
         final Interval forward = new Interval();
         final Interval slopes = new Interval();
         final Interval bow = new Interval();
+        final SegmentBow over = new SegmentBow();
     }
 
     /**
@@ -295,6 +296,7 @@ final class OutlineGaps {
                     slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
             double needed = need == null ? 0 : need.alongSegment(k);
             double fallHere = 0.5 * motion.stepM * (riseMost + forward * scratch.slopes.magnitude());
+            boolean bowed = bow.known && scratch.over.set(bow, this, k, from, to, scratch.slopes.magnitude());
             for (; j < kinkS.length && kinkS[j] <= xfB; j++) {
                 double zA = from.rearZ[k] + slopeA * (kinkS[j] - from.rearX[k]);
                 double zB = to.rearZ[k] + slopeB * (kinkS[j] - to.rearX[k]);
@@ -302,7 +304,7 @@ final class OutlineGaps {
                 double gapB = side * (zB - kinkZ[j]);
                 double floor = floors.under(needed + beyondSurvey(need, j));
                 if (0.5 * (gapA + gapB) - fallHere < floor
-                        && !(bow.known && bowedSegment(bow, k, kinkS[j], gapA, gapB, from, to, scratch) >= floor)
+                        && !(bowed && scratch.over.least(kinkS[j], gapA, gapB, floor) >= floor)
                         && !(standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch) >= floor)) {
                     return false;
                 }
@@ -353,48 +355,6 @@ final class OutlineGaps {
         return side > 0
                 ? ends + bow.riseLo - along - scratch.bow.hi
                 : ends - bow.riseHi - along + scratch.bow.lo;
-    }
-
-    /**
-     * A bound below the gap between a line vertex and a segment while that is over it. The segment's height there is that of one
-     * of its points, the one that is over the vertex half way through, and slope times how far that point is away; the
-     * product of two even motions bows by at most a quarter of both changes.
-     */
-    private double bowedSegment(
-            UnitBow bow,
-            int k,
-            double x,
-            double gapA,
-            double gapB,
-            PlacedOutlines from,
-            PlacedOutlines to,
-            Scratch scratch) {
-        bow.at(rx[k], rh[k]);
-        double strays = bow.forward;
-        bow.at(fx[k], fh[k]);
-        strays = Math.max(strays, bow.forward);
-        // Shares of the way between which the segment may be over the vertex.
-        double first = (x - strays - from.frontX[k]) / (to.frontX[k] - from.frontX[k]);
-        double last = (x + strays - from.rearX[k]) / (to.rearX[k] - from.rearX[k]);
-        first = Math.max(0, first);
-        last = Math.min(1, last);
-        if (first > last) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double middle = 0.5 * (first + last);
-        double rear = from.rearX[k] + middle * (to.rearX[k] - from.rearX[k]);
-        double front = from.frontX[k] + middle * (to.frontX[k] - from.frontX[k]);
-        double t = (x - rear) / (front - rear);
-        bow.at(rx[k] + t * (fx[k] - rx[k]), rh[k] + t * (fh[k] - rh[k]));
-        double awayA = x - from.rearX[k] - t * (from.frontX[k] - from.rearX[k]);
-        double awayB = x - to.rearX[k] - t * (to.frontX[k] - to.rearX[k]);
-        double awayFirst = awayA + first * (awayB - awayA);
-        double awayLast = awayA + last * (awayB - awayA);
-        double most = scratch.slopes.magnitude();
-        double slack = most * bow.forward + Math.max(Math.abs(awayFirst), Math.abs(awayLast)) * bow.ofSlope(most);
-        double cross = -0.25 * (to.slope[k] - from.slope[k]) * (awayB - awayA);
-        double even = Math.min(gapA + first * (gapB - gapA), gapA + last * (gapB - gapA));
-        return even - slack + (side > 0 ? bow.riseLo + Math.min(0, cross) : -bow.riseHi - Math.max(0, cross));
     }
 
     /** Slope of a segment after turning by at most {@code pad} further; {@code pitch} is where it ends up. */
