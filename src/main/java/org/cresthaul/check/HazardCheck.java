@@ -10,6 +10,7 @@ import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.posture.Demand;
 import org.cresthaul.posture.Passage;
 import org.cresthaul.posture.RaiseNeeded;
+import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
@@ -21,14 +22,17 @@ final class HazardCheck {
     private final Optional<SideCheck> ground;
     private final Optional<SideCheck> overhead;
     private final Map<String, RaiseNeeded> raises = new HashMap<>();
+    private final Map<Setting, Judgement> transports = new HashMap<>();
     /** By setting with the raise counted into the notch: a raise that several notches need is judged once. */
     private final Map<Setting, Judgement> raised = new HashMap<>();
+    private final boolean mayGoAlone;
 
     /** Everything that one setting meets here. */
     record Judgement(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
         surroundings = Surroundings.of(hazard);
+        mayGoAlone = stance.boosterStates().contains(BoosterState.NONE);
         double rigM = Math.hypot(rig.measurement().valueM(), rig.ride().valueM());
         double surveyM = surroundings.surveyM();
         Demand overGround = new Demand(margins.groundM(), surveyM, rigM, true);
@@ -95,22 +99,11 @@ final class HazardCheck {
     }
 
     private Optional<Report.RaiseFinding> findRaise(Setting transport) {
-        RaiseNeeded needed = raises.computeIfAbsent(
-                transport.lift().word() + "/" + transport.booster().word(),
-                k -> new RaiseNeeded(
-                        transport.lift(),
-                        transport.booster(),
-                        sides().flatMap(s -> s.lanes().stream()).toList()));
-        Optional<RaiseNeeded.Raise> raise = needed.from(transport.notchOffsetM());
+        Optional<RaiseNeeded.Raise> raise = leastRaise(transport);
         if (raise.isEmpty()) {
             return Optional.empty();
         }
-        double rearM = raise.get().rearM();
-        Setting reached = new Setting(
-                transport.lift(), transport.booster(), raise.get().deckFrontOffsetM(), 0, rearM);
-        // The search for the raise has shown the margin at every position; what is left to find is how much there is.
-        Judgement judgement = raised.computeIfAbsent(reached, s -> judgement(
-                ground.map(side -> side.judgeSpared(s)), overhead.map(side -> side.judgeSpared(s))));
+        Judgement judgement = raised(reached(transport, raise.get()));
         if (judgement.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
@@ -120,7 +113,68 @@ final class HazardCheck {
                 .min()
                 .orElseThrow();
         double frontM = Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM());
-        return Optional.of(new Report.RaiseFinding(Figures.up(frontM), Figures.up(rearM), left));
+        return Optional.of(new Report.RaiseFinding(Figures.up(frontM), Figures.up(raise.get().rearM()), left));
+    }
+
+    /** A booster that trails without touching anything can only be raised for the trailer's sake. */
+    private Optional<RaiseNeeded.Raise> leastRaise(Setting transport) {
+        if (isTrailed(transport)) {
+            Setting alone = withoutBooster(transport);
+            Optional<RaiseNeeded.Raise> raise = leastRaise(alone);
+            if (raise.isEmpty()) {
+                return raise;
+            }
+            Setting reached = reached(transport, raise.get());
+            Judgement judgement = raised(reached(alone, raise.get()));
+            if (isUnchangedBy(reached, judgement)) {
+                raised.put(reached, judgement);
+                return raise;
+            }
+        }
+        return raises.computeIfAbsent(
+                        transport.lift().word() + "/" + transport.booster().word(),
+                        k -> new RaiseNeeded(
+                                transport.lift(),
+                                transport.booster(),
+                                sides().flatMap(s -> s.lanes().stream()).toList()))
+                .from(transport.notchOffsetM());
+    }
+
+    private static Setting reached(Setting transport, RaiseNeeded.Raise raise) {
+        return new Setting(transport.lift(), transport.booster(), raise.deckFrontOffsetM(), 0, raise.rearM());
+    }
+
+    /** The search for this raise has shown the margin at every position; what is left to find is how much there is. */
+    private Judgement raised(Setting reached) {
+        return raised.computeIfAbsent(reached, s -> judgement(
+                ground.map(side -> side.judgeSpared(s)), overhead.map(side -> side.judgeSpared(s))));
+    }
+
+    /** What was found without the booster, where a trailing one changes nothing. */
+    private Optional<Judgement> foundAlone(Setting setting) {
+        if (!isTrailed(setting)) {
+            return Optional.empty();
+        }
+        Judgement alone = judge(withoutBooster(setting));
+        return isUnchangedBy(setting, alone) ? Optional.of(alone) : Optional.empty();
+    }
+
+    private boolean isTrailed(Setting setting) {
+        return mayGoAlone && setting.booster() == BoosterState.TRAILING;
+    }
+
+    private static Setting withoutBooster(Setting setting) {
+        return new Setting(
+                setting.lift(),
+                BoosterState.NONE,
+                setting.notchOffsetM(),
+                setting.frontRaiseM(),
+                setting.rearRaiseM());
+    }
+
+    private boolean isUnchangedBy(Setting trailing, Judgement alone) {
+        return (ground.isEmpty() || ground.get().isUnchangedBy(trailing, alone.ground.orElseThrow()))
+                && (overhead.isEmpty() || overhead.get().isUnchangedBy(trailing, alone.overhead.orElseThrow()));
     }
 
     private Stream<SideCheck> sides() {
@@ -129,7 +183,13 @@ final class HazardCheck {
 
     /** The verdict on one setting; only where something is judged here. */
     Judgement judge(Setting setting) {
-        return judgement(ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting)));
+        Judgement known = transports.get(setting);
+        if (known == null) {
+            known = foundAlone(setting).orElseGet(() -> judgement(
+                    ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting))));
+            transports.put(setting, known);
+        }
+        return known;
     }
 
     private Judgement judgement(Optional<Judged> below, Optional<Judged> above) {

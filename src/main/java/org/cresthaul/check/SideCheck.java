@@ -70,6 +70,24 @@ final class SideCheck {
         return judge(setting, false);
     }
 
+    /** Whether a trailing booster changes nothing in what was found without one. */
+    boolean isUnchangedBy(Setting trailing, Judged alone) {
+        double rounding = 1e-9;
+        return alone.least.proven()
+                && lanes.stream().allMatch(lane -> trailing.levellings().stream()
+                        .allMatch(levelling -> new PassageSearch(lane.passage(), trailing, levelling)
+                                .boosterKeeps(lane.soffit(), alone.least.valueM() + rounding, openDemand(alone, lane))));
+    }
+
+    /** What a verdict needs every other passage to meet. */
+    private static Optional<Demand> openDemand(Judged alone, RaiseNeeded.Lane lane) {
+        return switch (alone.verdict) {
+            case CLEAR -> Optional.of(lane.demand());
+            case TIGHT -> Optional.of(freeOfContact(lane.demand()));
+            default -> Optional.empty();
+        };
+    }
+
     /** As {@link #judge(Setting)}, of a setting that is known to have its margin at every position. */
     Judged judgeSpared(Setting setting) {
         return judge(setting, true);

@@ -121,7 +121,7 @@ final class MotionBounds {
             double reach = Math.max(Math.abs(a.fixedX - pivotXA), Math.abs(b.fixedX - pivotXB)) + slack * h;
             double gapRate = (1 + slack) * slopes.magnitude() + rise.magnitude()
                     + reach * Math.min(turn.magnitude(), pitchRate);
-            mayCarry = Math.min(a.fixedGap, b.fixedGap) <= 0.5 * gapRate * h;
+            mayCarry = Math.min(a.fixedGap, b.fixedGap) <= 0.5 * gapRate * h + PlacedUnit.TOUCHES_M;
             if (!mayCarry) {
                 allSlopes.set(ownSlopes.lo, ownSlopes.hi);
                 allArms.set(ownArms.lo, ownArms.hi);

@@ -110,6 +110,18 @@ public final class PassageSearch {
         return new Look(run.nearest.asClearance(SpanSearch.WITHIN_M, proven), first + run.firstMet());
     }
 
+    /**
+     * Whether a trailing booster changes nothing: it never carries the trailer, none of its gaps is below a floor, and it
+     * meets a demand everywhere. False also where that cannot be shown.
+     */
+    public boolean boosterKeeps(Optional<Soffit> under, double floorM, Optional<Demand> demand) {
+        Target target = target(under);
+        Run run = new Run(
+                target, SpanSearch.Seeks.GAP, floorM + SpanSearch.WITHIN_M, demand.stream().toList(), true);
+        run.search(passage.spans(), spots(target));
+        return run.proven() && run.nearest.unit == null && run.firstMet() == 0;
+    }
+
     /** Where clearance less what is demanded there is least, when that is below a ceiling; the value is the difference. */
     public Optional<Clearance> leastSpareBelow(Optional<Soffit> under, Demand demand, double ceilingM) {
         Target target = target(under);
@@ -197,6 +209,7 @@ public final class PassageSearch {
 
     private final class Run extends SpanSearch<Spot> {
         private final Target target;
+        private final boolean boosterAlone;
         private final Map<Demand, Need> trailerNeeds = new HashMap<>(4);
         private final Map<Demand, Need> boosterNeeds = new HashMap<>(4);
         private final MotionBounds trailerMotion = new MotionBounds();
@@ -209,8 +222,14 @@ public final class PassageSearch {
         private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
 
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands) {
+            this(target, seeks, ceilingM, demands, false);
+        }
+
+        /** {@code boosterAlone}: only the gaps of a trailing booster, as long as it does not carry the trailer. */
+        Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands, boolean boosterAlone) {
             super(seeks, ceilingM, demands);
             this.target = target;
+            this.boosterAlone = boosterAlone;
             for (Demand demand : demands) {
                 trailerNeeds.put(demand, passage.need(target.trailer(), UnitName.TRAILER, demand, leverage));
                 target.booster()
@@ -228,8 +247,13 @@ public final class PassageSearch {
         void measure(
                 double steerM, PlacedUnit tractor, Spot spot, Demand demand, Nearest gap, Nearest tightest) {
             setStray(demand, steerM, steerM, tractor, tractor, spot.placed, spot.placed);
-            target.trailer()
-                    .measure(spot.trailer, UnitName.TRAILER, steerM, trailerNeeds.get(demand), gap, tightest);
+            if (!boosterAlone) {
+                target.trailer()
+                        .measure(spot.trailer, UnitName.TRAILER, steerM, trailerNeeds.get(demand), gap, tightest);
+            } else if (spot.placed.trailer.fixedGap <= PlacedUnit.TOUCHES_M) {
+                gap.offer(Double.NEGATIVE_INFINITY, steerM, UnitName.BOOSTER, null, Double.NaN);
+                return;
+            }
             if (spot.booster != null) {
                 target.booster()
                         .orElseThrow()
@@ -285,7 +309,9 @@ public final class PassageSearch {
                         span.kingpinBow,
                         span.kingpinRiseBow);
             }
-            return target.trailer().staysAbove(
+            boolean trailerDoes = boosterAlone
+                    ? trailerMotion.known && !trailerMotion.mayCarry
+                    : target.trailer().staysAbove(
                             from.trailer,
                             to.trailer,
                             trailerMotion,
@@ -293,8 +319,8 @@ public final class PassageSearch {
                             trailerBow,
                             trailerNeeds.get(demand),
                             above,
-                            scratch)
-                    && (a.booster == null || boosterStaysAbove(span, from, to, demand, above));
+                            scratch);
+            return trailerDoes && (a.booster == null || boosterStaysAbove(span, from, to, demand, above));
         }
 
         private boolean boosterStaysAbove(Passage.Span span, Spot from, Spot to, Demand demand, Floors above) {

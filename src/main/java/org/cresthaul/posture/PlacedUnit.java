@@ -4,6 +4,9 @@ import org.cresthaul.road.RolledProfile;
 
 /** A unit standing on the road, with what the position search needs of it. Not changed after construction. */
 final class PlacedUnit {
+    /** A fixed wheel this near its path may stand on it: the solver leaves less. */
+    static final double TOUCHES_M = 1e-6;
+
     final Pose pose;
     final double pivotX;
     final double pivotZ;

@@ -1,0 +1,72 @@
+package org.cresthaul.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LimitedPlace;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.InputRejected;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * A trailing booster that neither carries nor comes closest is judged by what was found without one. The same rig with no
+ * other way to go than trailing has nothing to lean on: both must say the same, whatever the hinge allows.
+ */
+class TrailingBoosterTest {
+    private static final String STATES = "\"states\": [\"none\", \"trailing\", \"close-coupled\"]";
+    /** Both searches stop within half a millimetre of the truth, from either side. */
+    private static final double WITHIN_M = 0.0006;
+
+    // A booster that stands on its limit makes long searches: two places show those.
+    @ParameterizedTest(name = "hinge limits {0}, hazards {1}")
+    @CsvSource({"10 deg, H, 150", "0.7 deg, H04, 10", "0.2 deg, H02, 10"})
+    void saysTheSameWhetherOrNotItMayGoAlone(String hinge, String among, int atLeast) throws Exception {
+        Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/alder-county.route.geojson")));
+        String text = Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"))
+                .replace("\"hingeUp\": \"10 deg\"", "\"hingeUp\": \"" + hinge + "\"")
+                .replace("\"hingeDown\": \"10 deg\"", "\"hingeDown\": \"" + hinge + "\"");
+        assertTrue(text.contains(STATES));
+        Rig leaning = rig(text);
+        Rig own = rig(text.replace(STATES, "\"states\": [\"trailing\"]"));
+        int compared = 0;
+        for (Hazard hazard : route.hazards()) {
+            if (hazard instanceof LimitedPlace || hazard instanceof RouteCorner || !hazard.isSurveyed()
+                    || !hazard.place().id().startsWith(among)) {
+                continue;
+            }
+            HazardCheck found = new HazardCheck(hazard, leaning, leaning.stances().get(0), Margins.defaults());
+            HazardCheck expected = new HazardCheck(hazard, own, own.stances().get(0), Margins.defaults());
+            for (CheckedConfiguration c : CheckedConfiguration.listOf(own, own.stances().get(0))) {
+                String where = hazard.place().id() + " " + c.key();
+                HazardCheck.Judgement one = found.judge(c.transport());
+                HazardCheck.Judgement other = expected.judge(c.transport());
+                assertEquals(other.verdict(), one.verdict(), where);
+                near(other.ground(), one.ground(), where);
+                near(other.overhead(), one.overhead(), where);
+                compared++;
+            }
+        }
+        assertTrue(compared >= atLeast, compared + " judgements");
+    }
+
+    private static void near(
+            Optional<SideCheck.Judged> expected, Optional<SideCheck.Judged> found, String where) {
+        assertEquals(expected.isPresent(), found.isPresent(), where);
+        found.ifPresent(f -> assertEquals(expected.get().gap().valueM(), f.gap().valueM(), WITHIN_M, where));
+    }
+
+    private static Rig rig(String text) throws InputRejected, IOException {
+        return RigFile.parse(text.getBytes(StandardCharsets.UTF_8));
+    }
+}
