@@ -1,0 +1,208 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.PlaceCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.geometry.Finite;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Route;
+
+/**
+ * How a plan's margins shrink when what was declared is off: every place is checked again with the route, the rig or the
+ * weights altered, in the configuration and at the raise of the plan. Nothing is estimated from the first answer.
+ */
+public final class RobustnessCheck {
+    private static final double INCH_M = 0.0254;
+    /** Numbered as the assumptions are; then all together, and an exact survey. */
+    private static final int SURVEY = 0;
+
+    private static final int RIDE = 1;
+    private static final int LOAD_HEIGHT = 2;
+    private static final int WEIGHT = 3;
+
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final Amounts amounts;
+    private final List<Supplier<PlaceCheck>> alone;
+
+    /**
+     * By how much things are off.
+     *
+     * @param surveyTimes how many times as coarse the surveys are
+     * @param rideM how much lower every underside rides, and how much higher every topside, metres
+     * @param loadM how much higher the load stands, metres
+     * @param weightShare how much heavier everything is, as a share
+     */
+    public record Amounts(double surveyTimes, double rideM, double loadM, double weightShare) {
+        public Amounts {
+            Finite.requireAtLeast("surveyTimes", 1, surveyTimes);
+            Finite.requireAtLeast("rideM", 0, rideM);
+            Finite.requireAtLeast("loadM", 0, loadM);
+            Finite.requireAtLeast("weightShare", 0, weightShare);
+        }
+
+        /**
+         * Surveys twice as coarse, the rig's own ride accuracy once more and at least 1/2 in, the load 1 in higher, 2 %
+         * more weight: this program's choice.
+         */
+        public static Amounts of(Rig rig) {
+            return new Amounts(2, Math.max(INCH_M / 2, rig.ride().valueM()), INCH_M, 0.02);
+        }
+
+        List<Robustness.Assumed> assumed() {
+            return List.of(
+                    new Robustness.Assumed("survey " + (surveyTimes == 2 ? "twice" : Texts.number(surveyTimes) + " times")
+                            + " as coarse", surveyTimes, "times"),
+                    new Robustness.Assumed("ride " + Texts.inches(rideM) + " lower", rideM, "m"),
+                    new Robustness.Assumed("load " + Texts.inches(loadM) + " higher", loadM, "m"),
+                    new Robustness.Assumed("weights " + Texts.number(weightShare * 100) + " % more", weightShare, "share"));
+        }
+    }
+
+    /** A place of the plan: configuration and raise there. */
+    record Place(String hazard, String name, String configuration, double frontM, double rearM) {}
+
+    /** A row, with what ranks it. */
+    private record Ranked(Robustness.Row row, String name, double worstShare, double gainM) {}
+
+    private RobustnessCheck(Route route, Rig rig, LevelStance stance, Margins margins, Amounts amounts) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+        this.amounts = amounts;
+        alone = List.of(
+                () -> check(Alterations.surveyed(route, amounts.surveyTimes), stance),
+                () -> check(route, Alterations.closer(stance, amounts.rideM)),
+                () -> check(route, Alterations.loadHigher(stance, amounts.loadM)),
+                () -> check(route, Alterations.heavier(stance, amounts.weightShare)));
+    }
+
+    private PlaceCheck check(Route over, LevelStance standing) {
+        return new PlaceCheck(over, rig, standing, margins);
+    }
+
+    /**
+     * The margins of a plan's passages.
+     *
+     * @param passages of the plan
+     * @param wholeRoute configurations the limits of the whole route hold for; none when they do not count
+     */
+    public static Robustness of(
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            List<Plan.Passage> passages,
+            List<String> wholeRoute,
+            Amounts amounts) {
+        List<Place> places = Stream.concat(
+                        wholeRoute.stream().map(c -> new Place(Plan.WHOLE_ROUTE, Plan.WHOLE_ROUTE, c, 0, 0)),
+                        passages.stream()
+                                .filter(p -> !p.hazard().equals(Plan.WHOLE_ROUTE))
+                                .map(p -> new Place(p.hazard(), p.name(), p.set().configuration(),
+                                        p.raise() == null ? 0 : p.raise().frontM(),
+                                        p.raise() == null ? 0 : p.raise().rearM())))
+                .toList();
+        return new RobustnessCheck(route, rig, stance, margins, amounts).of(places);
+    }
+
+    private Robustness of(List<Place> places) {
+        Map<List<String>, Ranked> least = new LinkedHashMap<>();
+        // Each place has checks of its own, so that they can go side by side.
+        places.parallelStream().map(this::rows).toList().forEach(rows -> rows.forEach(r -> least.merge(
+                List.of(r.row.hazard(), r.row.kind()), r, (a, b) -> a.worstShare <= b.worstShare ? a : b)));
+        List<Ranked> rows = List.copyOf(least.values());
+        return new Robustness(
+                amounts.assumed(),
+                rows.stream().map(Ranked::row).toList(),
+                rows.stream().min(Comparator.comparingDouble(Ranked::worstShare)).map(this::weakest).orElse(null),
+                rows.stream()
+                        .filter(r -> r.gainM > 0)
+                        .max(Comparator.comparingDouble(Ranked::gainM))
+                        .map(this::resurvey)
+                        .orElse(null));
+    }
+
+    private Robustness.Weakest weakest(Ranked r) {
+        return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.name + ", "
+                + Texts.side(r.row.kind()) + ": of what is required there, it has the least left when everything is off"
+                + " together" + (r.row.worst() < 0 ? "; it is short then." : "."));
+    }
+
+    private Robustness.Resurvey resurvey(Ranked r) {
+        return new Robustness.Resurvey(r.row.hazard(), r.gainM, r.name + ", " + Texts.side(r.row.kind())
+                + ": an exact survey here would free more than anywhere else on this plan.");
+    }
+
+    private List<Ranked> rows(Place place) {
+        List<Plan.Spare> spares = Spares.of(cell(check(route, stance), place));
+        List<Report.Cell> altered = new ArrayList<>();
+        for (int i = 0; i < alone.size(); i++) {
+            int assumption = i;
+            altered.add(spares.stream().anyMatch(s -> bears(assumption, s.kind(), place))
+                    ? cell(alone.get(i).get(), place)
+                    : null);
+        }
+        LevelStance off = Alterations.heavier(
+                Alterations.loadHigher(Alterations.closer(stance, amounts.rideM), amounts.loadM), amounts.weightShare);
+        Report.Cell worst = cell(check(Alterations.surveyed(route, amounts.surveyTimes), off), place);
+        Report.Cell exact = altered.get(SURVEY) == null
+                ? null
+                : cell(check(Alterations.surveyed(route, 0), stance), place);
+        List<Ranked> rows = new ArrayList<>();
+        for (Plan.Spare spare : spares) {
+            List<Double> left = new ArrayList<>();
+            for (int i = 0; i < alone.size(); i++) {
+                left.add(bears(i, spare.kind(), place) ? (Double) left(altered.get(i), spare) : null);
+            }
+            double worstLeft = left(worst, spare);
+            double gainM = left.get(SURVEY) == null ? 0 : left(exact, spare) - spare.left();
+            rows.add(new Ranked(
+                    new Robustness.Row(place.hazard, spare.kind(), spare.left(), left, worstLeft, worst.verdict()),
+                    place.name,
+                    Spares.share(worstLeft, spare.required()),
+                    Spares.down(gainM, 1e4)));
+        }
+        return rows;
+    }
+
+    private static Report.Cell cell(PlaceCheck check, Place place) {
+        return place.hazard.equals(Plan.WHOLE_ROUTE)
+                ? check.wholeRoute(place.configuration)
+                : check.raised(place.hazard, place.configuration, place.frontM, place.rearM);
+    }
+
+    /** A kind that is no longer judged has nothing left. */
+    private static double left(Report.Cell cell, Plan.Spare declared) {
+        return Spares.find(cell, declared.kind()).map(Plan.Spare::left).orElse(Math.min(0, declared.left()));
+    }
+
+    /** Whether an assumption can change a kind of spare at all. Weights tell whether a front can be raised. */
+    private boolean bears(int assumption, String kind, Place place) {
+        boolean gap = kind.equals(Spares.GROUND) || kind.equals(Spares.OVERHEAD);
+        return switch (assumption) {
+            case SURVEY -> !kind.equals(Spares.LOAD) && isSurveyed(place.hazard);
+            case RIDE -> gap;
+            case LOAD_HEIGHT -> kind.equals(Spares.OVERHEAD) && !stance.trailer().load().isEmpty();
+            case WEIGHT -> kind.equals(Spares.LOAD)
+                    || gap && place.frontM > 0
+                            && stance.weights().flatMap(w -> w.frontLift()).isPresent();
+            default -> throw new IllegalArgumentException("no assumption " + assumption);
+        };
+    }
+
+    private boolean isSurveyed(String hazardId) {
+        return route.findHazard(hazardId).flatMap(h -> h.survey()).isPresent();
+    }
+}
