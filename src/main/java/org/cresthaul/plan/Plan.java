@@ -8,7 +8,8 @@ import org.cresthaul.check.Report;
  * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
  * form, lengths are metres, times seconds, null stands for "none" or "not known". The same inputs give an equal plan.
  *
- * @param outcome "way through", "way through under conditions" or "no way through"
+ * @param outcome "way through", "way through under conditions", "no way through", or "nothing judged" for a route that
+ *     names no hazard
  * @param stopsAtBlocks whether the steps are what would be driven if what blocks were settled: nothing to drive by
  * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
  * @param seconds of all changes and slow passages together, beyond driving at road speed
@@ -39,6 +40,8 @@ public record Plan(
     public static final String THROUGH = "way through";
     public static final String CONDITIONAL = "way through under conditions";
     public static final String BLOCKED = "no way through";
+    /** The route file names no hazard: nobody looked, and no way is called open. */
+    public static final String UNJUDGED = "nothing judged";
 
     /** Identifies the limits of the whole route among hazards. */
     public static final String WHOLE_ROUTE = "whole route";

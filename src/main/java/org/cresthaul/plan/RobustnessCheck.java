@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
@@ -69,11 +69,33 @@ public final class RobustnessCheck {
         }
     }
 
-    /** A place of the plan: configuration and raise there. */
-    record Place(String hazard, String name, String configuration, double frontM, double rearM) {}
+    /**
+     * A place of the plan.
+     *
+     * @param open whether the plan holds there
+     * @param told the figure that the plan tells already
+     */
+    private record Place(
+            String hazard,
+            String name,
+            String configuration,
+            double frontM,
+            double rearM,
+            boolean open,
+            Optional<Plan.Spare> told) {
+        static Place of(Plan.Passage p) {
+            return new Place(p.hazard(), p.name(), p.set().configuration(),
+                    p.raise() == null ? 0 : p.raise().frontM(), p.raise() == null ? 0 : p.raise().rearM(),
+                    !p.blocked() && !Plan.Condition.SET_ASIDE.equals(p.condition()), Optional.ofNullable(p.spare()));
+        }
+
+        Plan.Spare asTold(Plan.Spare spare) {
+            return told.filter(t -> t.kind().equals(spare.kind())).orElse(spare);
+        }
+    }
 
     /** A row, with what ranks it. */
-    private record Ranked(Robustness.Row row, String name, double worstShare, double gainM) {}
+    private record Ranked(Robustness.Row row, Place place, double worstShare, double gainM) {}
 
     private RobustnessCheck(Route route, Rig rig, LevelStance stance, Margins margins, Amounts amounts) {
         this.route = route;
@@ -92,29 +114,10 @@ public final class RobustnessCheck {
         return new PlaceCheck(over, rig, standing, margins);
     }
 
-    /**
-     * The margins of a plan's passages.
-     *
-     * @param passages of the plan
-     * @param wholeRoute configurations the limits of the whole route hold for; none when they do not count
-     */
+    /** The margins of a plan's passages; those it blocks at or sets aside are never called its weakest point. */
     public static Robustness of(
-            Route route,
-            Rig rig,
-            LevelStance stance,
-            Margins margins,
-            List<Plan.Passage> passages,
-            List<String> wholeRoute,
-            Amounts amounts) {
-        List<Place> places = Stream.concat(
-                        wholeRoute.stream().map(c -> new Place(Plan.WHOLE_ROUTE, Plan.WHOLE_ROUTE, c, 0, 0)),
-                        passages.stream()
-                                .filter(p -> !p.hazard().equals(Plan.WHOLE_ROUTE))
-                                .map(p -> new Place(p.hazard(), p.name(), p.set().configuration(),
-                                        p.raise() == null ? 0 : p.raise().frontM(),
-                                        p.raise() == null ? 0 : p.raise().rearM())))
-                .toList();
-        return new RobustnessCheck(route, rig, stance, margins, amounts).of(places);
+            Route route, Rig rig, LevelStance stance, Margins margins, List<Plan.Passage> passages, Amounts amounts) {
+        return new RobustnessCheck(route, rig, stance, margins, amounts).of(passages.stream().map(Place::of).toList());
     }
 
     private Robustness of(List<Place> places) {
@@ -126,7 +129,7 @@ public final class RobustnessCheck {
         return new Robustness(
                 amounts.assumed(),
                 rows.stream().map(Ranked::row).toList(),
-                rows.stream().min(Comparator.comparingDouble(Ranked::worstShare)).map(this::weakest).orElse(null),
+                rows.stream().filter(r -> r.place.open).min(Comparator.comparingDouble(Ranked::worstShare)).map(this::weakest).orElse(null),
                 rows.stream()
                         .filter(r -> r.gainM > 0)
                         .max(Comparator.comparingDouble(Ranked::gainM))
@@ -135,18 +138,18 @@ public final class RobustnessCheck {
     }
 
     private Robustness.Weakest weakest(Ranked r) {
-        return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.name + ", "
+        return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.place.name + ", "
                 + Texts.side(r.row.kind()) + ": of what is required there, it has the least left when everything is off"
                 + " together" + (r.row.worst() < 0 ? "; it is short then." : "."));
     }
 
     private Robustness.Resurvey resurvey(Ranked r) {
-        return new Robustness.Resurvey(r.row.hazard(), r.gainM, r.name + ", " + Texts.side(r.row.kind())
+        return new Robustness.Resurvey(r.row.hazard(), r.gainM, r.place.name + ", " + Texts.side(r.row.kind())
                 + ": an exact survey here would free more than anywhere else on this plan.");
     }
 
     private List<Ranked> rows(Place place) {
-        List<Plan.Spare> spares = Spares.of(cell(check(route, stance), place));
+        List<Plan.Spare> spares = CellSpares.of(cell(check(route, stance), place)).stream().map(place::asTold).toList();
         List<Report.Cell> altered = new ArrayList<>();
         for (int i = 0; i < alone.size(); i++) {
             int assumption = i;
@@ -170,9 +173,9 @@ public final class RobustnessCheck {
             double gainM = left.get(SURVEY) == null ? 0 : left(exact, spare) - spare.left();
             rows.add(new Ranked(
                     new Robustness.Row(place.hazard, spare.kind(), spare.left(), left, worstLeft, worst.verdict()),
-                    place.name,
-                    Spares.share(worstLeft, spare.required()),
-                    Spares.down(gainM, 1e4)));
+                    place,
+                    CellSpares.share(worstLeft, spare.required()),
+                    Spares.metres(gainM)));
         }
         return rows;
     }
@@ -185,17 +188,17 @@ public final class RobustnessCheck {
 
     /** A kind that is no longer judged has nothing left. */
     private static double left(Report.Cell cell, Plan.Spare declared) {
-        return Spares.find(cell, declared.kind()).map(Plan.Spare::left).orElse(Math.min(0, declared.left()));
+        return CellSpares.find(cell, declared.kind()).map(Plan.Spare::left).orElse(Math.min(0, declared.left()));
     }
 
     /** Whether an assumption can change a kind of spare at all. Weights tell whether a front can be raised. */
     private boolean bears(int assumption, String kind, Place place) {
-        boolean gap = kind.equals(Spares.GROUND) || kind.equals(Spares.OVERHEAD);
+        boolean gap = kind.equals(CellSpares.GROUND) || kind.equals(CellSpares.OVERHEAD);
         return switch (assumption) {
-            case SURVEY -> !kind.equals(Spares.LOAD) && isSurveyed(place.hazard);
+            case SURVEY -> !kind.equals(CellSpares.LOAD) && isSurveyed(place.hazard);
             case RIDE -> gap;
-            case LOAD_HEIGHT -> kind.equals(Spares.OVERHEAD) && !stance.trailer().load().isEmpty();
-            case WEIGHT -> kind.equals(Spares.LOAD)
+            case LOAD_HEIGHT -> kind.equals(CellSpares.OVERHEAD) && !stance.trailer().load().isEmpty();
+            case WEIGHT -> kind.equals(CellSpares.LOAD)
                     || gap && place.frontM > 0
                             && stance.weights().flatMap(w -> w.frontLift()).isPresent();
             default -> throw new IllegalArgumentException("no assumption " + assumption);

@@ -45,10 +45,10 @@ final class Texts {
     /** Where a kind of spare is looked for. */
     static String side(String kind) {
         return switch (kind) {
-            case Spares.GROUND -> "over the ground";
-            case Spares.OVERHEAD -> "overhead";
-            case Spares.CORNER -> "beside";
-            case Spares.LOAD -> "axle loads";
+            case CellSpares.GROUND -> "over the ground";
+            case CellSpares.OVERHEAD -> "overhead";
+            case CellSpares.CORNER -> "beside";
+            case CellSpares.LOAD -> "axle loads";
             default -> throw new IllegalArgumentException("no kind of spare: " + kind);
         };
     }
