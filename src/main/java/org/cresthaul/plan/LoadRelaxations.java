@@ -46,16 +46,17 @@ final class LoadRelaxations {
         List<Relaxation> found = new ArrayList<>();
         List<String> keys = states(configurations);
         PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
-        if (keys.stream().allMatch(k -> isUnknown(cell(declared, place, k)))) {
+        if (!keys.isEmpty() && keys.stream().allMatch(k -> isUnknown(cell(declared, place, k)))) {
             found.add(new Relaxation(Relaxations.SURVEY, null, null, false, stance.weights().isEmpty()
                     ? "nothing is known of the loads: weigh the combination"
                     : "the limits here are not written down, or not every weight is: find out which"));
             return found;
         }
+        List<String> blocked = keys.stream().filter(k -> !isClear(cell(declared, place, k))).toList();
         Optional<Weights.Piece> heaviest = stance.weights().flatMap(w -> w.pieces().stream()
                 .max(Comparator.comparingDouble(p -> p.at().massKg())));
-        heaviest.flatMap(p -> lighter(place, keys, p)).ifPresent(found::add);
-        heaviest.flatMap(p -> moved(place, keys)).ifPresent(found::add);
+        heaviest.flatMap(p -> lighter(place, blocked, p)).ifPresent(found::add);
+        heaviest.flatMap(p -> moved(place, blocked)).ifPresent(found::add);
         return found;
     }
 
@@ -83,7 +84,7 @@ final class LoadRelaxations {
      * enough need not stay enough.
      */
     private Optional<Relaxation> lighter(Optional<String> place, List<String> keys, Weights.Piece piece) {
-        for (double lessKg = STEP_KG; lessKg <= piece.at().massKg(); lessKg += STEP_KG) {
+        for (double lessKg = STEP_KG; !keys.isEmpty() && lessKg <= piece.at().massKg(); lessKg += STEP_KG) {
             PlaceCheck check = new PlaceCheck(route, rig, lighter(piece, lessKg), margins);
             for (String key : keys) {
                 if (isClear(cell(check, place, key))) {

@@ -150,6 +150,12 @@ public final class Relaxations {
             found.add(new Relaxation(SURVEY, null, null, false, "nobody has surveyed this place: survey it"));
             return;
         }
+        boolean open = route.findHazard(hazard.id()).orElseThrow().lines().stream()
+                .anyMatch(l -> !l.before().isDeclared() || !l.after().isDeclared());
+        if (open) {
+            found.add(new Relaxation(SURVEY, null, null, false,
+                    "the ground beyond the survey has no declared grade: survey farther, or find out the approach grades"));
+        }
         hazard.limits().forEach(l -> found.add(new Relaxation(SURVEY, null, null, false, l + ": survey it anew")));
         if (!hazard.limits().isEmpty() || hazard.uncertainties().isEmpty()) {
             return;

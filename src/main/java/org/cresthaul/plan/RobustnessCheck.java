@@ -170,7 +170,7 @@ public final class RobustnessCheck {
                 left.add(bears(i, spare.kind(), place) ? (Double) left(altered.get(i), spare) : null);
             }
             double worstLeft = left(worst, spare);
-            double gainM = left.get(SURVEY) == null ? 0 : left(exact, spare) - spare.left();
+            double gainM = left.get(SURVEY) == null ? 0 : exactLeft(exact, spare) - spare.left();
             rows.add(new Ranked(
                     new Robustness.Row(place.hazard, spare.kind(), spare.left(), left, worstLeft, worst.verdict()),
                     place,
@@ -186,9 +186,21 @@ public final class RobustnessCheck {
                 : check.raised(place.hazard, place.configuration, place.frontM, place.rearM);
     }
 
-    /** A kind that is no longer judged has nothing left. */
+    /**
+     * A kind that is no longer judged has nothing left. The search round a corner stops when it has found room enough, and
+     * so finds more room when more is asked for: being off never counts as a gain.
+     */
     private static double left(Report.Cell cell, Plan.Spare declared) {
-        return CellSpares.find(cell, declared.kind()).map(Plan.Spare::left).orElse(Math.min(0, declared.left()));
+        return Math.min(declared.left(), CellSpares.find(cell, declared.kind()).map(Plan.Spare::left).orElse(0.0));
+    }
+
+    /** For the same reason the way round a corner that was found already counts when less is asked for. */
+    private static double exactLeft(Report.Cell cell, Plan.Spare declared) {
+        return CellSpares.find(cell, declared.kind())
+                .map(s -> declared.kind().equals(CellSpares.CORNER)
+                        ? Math.max(s.value(), declared.value()) - s.required()
+                        : s.left())
+                .orElse(declared.left());
     }
 
     /** Whether an assumption can change a kind of spare at all. Weights tell whether a front can be raised. */
