@@ -119,8 +119,10 @@ final class PlanText {
             parts.add(passage.condition() == null ? passage.verdict() : passage.verdict() + ", " + passage.condition());
         }
         if (passage.raise() != null) {
-            parts.add("raise front " + figures.required(passage.raise().frontM()) + ", rear "
-                    + figures.required(passage.raise().rearM()));
+            parts.add((passage.raises() ? "raise front " : "stay raised, front ")
+                    + figures.required(passage.raise().frontM()) + ", rear "
+                    + figures.required(passage.raise().rearM())
+                    + (passage.lowers() ? ", lower after it" : ", stay raised after it"));
         }
         if (passage.crawls()) {
             parts.add("crawl, " + Duration.inMinutes(passage.seconds()));

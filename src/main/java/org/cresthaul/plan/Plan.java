@@ -112,7 +112,10 @@ public record Plan(
      * @param fromChainageM where the front comes to it
      * @param toChainageM where the rear has left it
      * @param verdict of the check: in transport stance, or "clear" when {@code raise} makes it so
-     * @param raise raised before and lowered after, or null in transport stance
+     * @param raise how far it is raised here, or null in transport stance. Places close together are passed on one raise;
+     *     at one that a raise does nothing for, its clearance is the least of the others'
+     * @param raises whether it is raised before this place; false where it already is
+     * @param lowers whether it is lowered after this place; false where it stays raised for the next
      * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
      * @param blocked whether this is one of the plan's blocking places
      * @param crawls whether it is passed at crawling speed
@@ -127,6 +130,8 @@ public record Plan(
             SetUp set,
             String verdict,
             Report.RaiseFinding raise,
+            boolean raises,
+            boolean lowers,
             String condition,
             boolean blocked,
             boolean crawls,

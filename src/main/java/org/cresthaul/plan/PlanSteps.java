@@ -111,7 +111,7 @@ final class PlanSteps {
                 PlanPlace place = places.get(over.place());
                 double fromM = Math.max(layout.startM(from), place.fromM());
                 double toM = Math.min(layout.endM(to, route.lengthM()), place.toM() + changes.setUps().get(c).lengthM());
-                met.add(passage(place, c, fromM, Math.max(fromM, toM), Raise.NONE, 0));
+                met.add(passage(place, c, fromM, Math.max(fromM, toM), Lift.NONE, 0, null));
             }
         }
         for (int k = 0; k < layout.clusters().size(); k++) {
@@ -125,37 +125,62 @@ final class PlanSteps {
     }
 
     private void addCluster(List<Step> met, RouteLayout.Cluster cluster, Raise raise, int c) {
-        boolean up = !raise.equals(Raise.NONE);
         List<Integer> members = cluster.places();
         for (int i = 0; i < members.size(); i++) {
             PlanPlace place = places.get(members.get(i));
-            long more = (up && i == 0 ? states.raiseSeconds() : 0)
-                    + (up && i == members.size() - 1 ? states.lowerSeconds() : 0);
-            double toM = place.toM() + changes.setUps().get(c).lengthM();
-            met.add(passage(place, c, Math.max(0, place.fromM()), Math.min(route.lengthM(), toM), raise,
-                    more + states.crawlSeconds(place, c, up)));
+            boolean up = !raise.equals(Raise.NONE);
+            Lift lift = new Lift(raise, up && i == 0, up && i == members.size() - 1);
+            long more = (lift.raises ? states.raiseSeconds() : 0) + (lift.lowers ? states.lowerSeconds() : 0);
+            double toM = Math.min(route.lengthM(), place.toM() + changes.setUps().get(c).lengthM());
+            met.add(passage(place, c, Math.max(0, place.fromM()), toM, lift,
+                    more + states.crawlSeconds(place, c, up), leastRaised(cluster, raise, c)));
         }
     }
 
-    private Step passage(PlanPlace place, int c, double fromM, double toM, Raise raise, long seconds) {
+    /** A raise at one place of a cluster: taken up before it, let down after it. */
+    private record Lift(Raise raise, boolean raises, boolean lowers) {
+        static final Lift NONE = new Lift(Raise.NONE, false, false);
+    }
+
+    /** The raise of a whole cluster, with the least gap it leaves anywhere; null without one. */
+    private Report.RaiseFinding leastRaised(RouteLayout.Cluster cluster, Raise raise, int c) {
+        return cluster.places().stream()
+                .map(i -> raised(places.get(i), c, raise))
+                .flatMap(Optional::stream)
+                .min(Comparator.comparingDouble(Report.RaiseFinding::clearanceM))
+                .orElse(null);
+    }
+
+    /** A place at a raise: as its cell has it, or as judged anew; empty in transport and where a raise does nothing. */
+    private Optional<Report.RaiseFinding> raised(PlanPlace place, int c, Raise raise) {
         Report.Cell cell = place.cells().get(c);
-        boolean up = !raise.equals(Raise.NONE);
-        Optional<RaisedCheck.Raised> judged = up && place.raisable()
-                ? raisedCheck.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
-                : Optional.empty();
-        boolean own = cell.raise() != null && Raise.of(cell.raise()).equals(raise);
-        Report.RaiseFinding finding = own
-                ? cell.raise()
-                : judged.map(r -> new Report.RaiseFinding(raise.frontM(), raise.rearM(), r.clearanceM())).orElse(null);
-        String verdict = own
+        if (isOwn(cell, raise)) {
+            return Optional.of(cell.raise());
+        }
+        return judged(place, c, raise)
+                .map(r -> new Report.RaiseFinding(raise.frontM(), raise.rearM(), r.clearanceM()));
+    }
+
+    private Optional<RaisedCheck.Raised> judged(PlanPlace place, int c, Raise raise) {
+        return raise.equals(Raise.NONE) || !place.raisable()
+                ? Optional.empty()
+                : raisedCheck.at(place.id(), place.cells().get(c).configuration(), raise.frontM(), raise.rearM());
+    }
+
+    private static boolean isOwn(Report.Cell cell, Raise raise) {
+        return cell.raise() != null && Raise.of(cell.raise()).equals(raise);
+    }
+
+    private Step passage(
+            PlanPlace place, int c, double fromM, double toM, Lift lift, long seconds, Report.RaiseFinding cluster) {
+        Report.Cell cell = place.cells().get(c);
+        Optional<RaisedCheck.Raised> judged = judged(place, c, lift.raise);
+        Optional<Report.RaiseFinding> own = raised(place, c, lift.raise);
+        Report.RaiseFinding finding = own.orElse(cluster);
+        String verdict = isOwn(cell, lift.raise)
                 ? Verdict.CLEAR.word()
                 : judged.map(RaisedCheck.Raised::verdict).orElse(cell.verdict());
-        List<String> cautions = new ArrayList<>(
-                place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
-        if (up && finding == null) {
-            cautions.add("Passed raised, with the places next to it: crawling speed only.");
-        }
-        Plan.Spare spare = finding == null
+        Plan.Spare spare = own.isEmpty()
                 ? Spares.of(cell)
                 : judged.map(r -> Spares.of(r, finding)).orElse(null);
         Plan.Passage passage = new Plan.Passage(
@@ -167,13 +192,15 @@ final class PlanSteps {
                 changes.setUps().get(c),
                 verdict,
                 finding,
+                lift.raises,
+                lift.lowers,
                 condition(place, verdict),
                 blocking.contains(place.id()),
-                states.crawls(place, c, up),
+                states.crawls(place, c, finding != null),
                 seconds,
                 spare,
                 cell.reasons(),
-                cautions);
+                place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
         return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, passage);
     }
 
