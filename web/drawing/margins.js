@@ -1,0 +1,49 @@
+/**
+ * The plot of margins along the route, one band for each kind of spare, one below for what is not known. A spare stands
+ * on its band's zero line; what has no number never stands there. No DOM.
+ */
+import { SPARE_KINDS } from '../plan.js';
+import { linear } from './scale.js';
+
+/** Gaps beyond this, and loads beyond this, are cut off and marked so: metres, kilograms. */
+export const MOST = { ground: 0.3, overhead: 0.3, corner: 1, load: 5000 };
+const BAND = 74;
+const GAP = 16;
+const UNKNOWN_BAND = 30;
+const TOP = 18;
+/** Configurations stand beside one another at a place, this far apart. */
+const BESIDE_PX = 7;
+
+/**
+ * @param picked compared configurations, three at most
+ * @returns {bands: {kind, word, top, zero, bottom, toY}, unknown: {top, middle, bottom} or null,
+ *     marks: {index, place, kind, x, y, zero, cut}, with kind null for what is not known, height, toX}
+ */
+export function marginPlot(picked, lengthM, width, inset) {
+  const toX = linear([0, lengthM], [inset, width - inset / 2]);
+  const kinds = SPARE_KINDS.filter(([kind]) => picked.some(({ along }) => along.some(p => p.spare?.kind === kind)));
+  const bands = kinds.map(([kind, word], row) => {
+    const top = TOP + row * (BAND + GAP);
+    return { kind, word, top, bottom: top + BAND, zero: top + BAND / 2,
+      toY: linear([-MOST[kind], MOST[kind]], [top + BAND, top]) };
+  });
+  const end = TOP + bands.length * (BAND + GAP);
+  const unknown = picked.some(({ along }) => along.some(place => place.spare === null))
+    ? { top: end, middle: end + UNKNOWN_BAND / 2, bottom: end + UNKNOWN_BAND } : null;
+  const marks = picked.flatMap(({ along }, index) => along.map(place => {
+    const x = toX(place.chainageM) + (index - (picked.length - 1) / 2) * BESIDE_PX;
+    if (place.spare === null) {
+      return { index, place, kind: null, x, y: unknown.middle, zero: null, cut: false };
+    }
+    const band = bands.find(({ kind }) => kind === place.spare.kind);
+    const most = MOST[band.kind];
+    const left = Math.max(-most, Math.min(most, place.spare.left));
+    return { index, place, kind: band.kind, x, y: band.toY(left), zero: band.zero, cut: left !== place.spare.left };
+  }));
+  return { bands, unknown, marks, height: (unknown?.bottom ?? end) + 30, toX };
+}
+
+/** Marks of the picked configurations, so that they stay apart in one colour: centred paths, about 8 px wide. */
+export const PICK_MARKS = ['M-4 0A4 4 0 1 1 4 0A4 4 0 1 1 -4 0Z', 'M-4 -4H4V4H-4Z', 'M0 -5L5 4H-5Z'];
+/** And the dashes of their stems. */
+export const PICK_DASHES = ['', '4 2', '1 2'];
