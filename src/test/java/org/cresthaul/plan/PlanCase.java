@@ -1,5 +1,6 @@
 package org.cresthaul.plan;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -34,7 +35,17 @@ record PlanCase(Route route, Rig rig, LevelStance stance, Margins margins, Repor
         }
     }
 
-    static PlanCase sample() throws Exception {
+    private static PlanCase sample;
+
+    /** The sample haul, checked once. */
+    static synchronized PlanCase sample() throws IOException {
+        if (sample == null) {
+            sample = readSample();
+        }
+        return sample;
+    }
+
+    private static PlanCase readSample() throws IOException {
         return of(Files.readString(Path.of("sample-routes/alder-county.route.geojson")),
                 Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
     }
