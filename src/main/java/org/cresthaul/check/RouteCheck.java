@@ -172,7 +172,9 @@ public final class RouteCheck {
             int[] count = new int[Verdict.values().length];
             int raisedOnly = 0;
             Verdict carried = loads.baseVerdict(c);
-            Verdict worst = loads.counts() ? carried : Verdict.CLEAR;
+            // A file that names no hazard tells that nobody looked, not that there is none.
+            Verdict unseen = hazards.isEmpty() ? Verdict.NOT_SURVEYED : Verdict.CLEAR;
+            Verdict worst = loads.counts() ? carried.orWorse(unseen) : unseen;
             for (Report.HazardFindings hazard : hazards) {
                 Report.Cell cell = hazard.cells().get(i);
                 for (Verdict v : Verdict.values()) {
