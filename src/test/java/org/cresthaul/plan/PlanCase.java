@@ -66,12 +66,16 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     static Route routeOf(List<Hazard> hazards, List<StoppingPlace> stops) {
-        Leg leg = new Leg("all", 0, LINE.size() - 1, 0, LINE.lengthM());
+        return routeOf(LINE, hazards, stops);
+    }
+
+    static Route routeOf(RouteLine line, List<Hazard> hazards, List<StoppingPlace> stops) {
+        Leg leg = new Leg("all", 0, line.size() - 1, 0, line.lengthM());
         List<Hazard> sortedHazards = new ArrayList<>(hazards);
         sortedHazards.sort(java.util.Comparator.comparingDouble(h -> h.place().chainageM()));
         List<StoppingPlace> sortedStops = new ArrayList<>(stops);
         sortedStops.sort(java.util.Comparator.comparingDouble(s -> s.place().chainageM()));
-        return new Route("Invented", "", LINE, List.of(leg), sortedHazards, sortedStops, Optional.empty());
+        return new Route("Invented", "", line, List.of(leg), sortedHazards, sortedStops, Optional.empty());
     }
 
     static HazardPlace place(String id, double chainageM) {
