@@ -86,7 +86,7 @@ public final class RouteCheck {
     }
 
     /** A raise that the power take-off cannot give is none. */
-    private static Report.Cell deliverable(Report.Cell cell, CheckedConfiguration configuration, RouteLoads loads) {
+    static Report.Cell deliverable(Report.Cell cell, CheckedConfiguration configuration, RouteLoads loads) {
         return cell.raise() == null || cell.raise().frontM() == 0 || loads.raisesFront(configuration)
                 ? cell
                 : cell.withoutRaise("a raise would make it clear, but the power take-off cannot raise this front");

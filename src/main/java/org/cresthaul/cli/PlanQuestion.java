@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
+import org.cresthaul.plan.Comparison;
+import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.plan.ConfigurationComparison;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
-import org.cresthaul.plan.RoutePlan;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.Length;
 import picocli.CommandLine.Option;
@@ -64,8 +66,25 @@ final class PlanQuestion {
     /** A plan, the report it was made from, and the files behind both. */
     record Answer(Question question, Report report, Plan plan) {}
 
+    /** What a plan is made from. */
+    record Asked(Question question, Margins margins, Report report, PlanOptions options) {}
+
     /** @throws Refused with every mistake of the files, or of the options */
     Answer answer() throws Refused {
+        Asked asked = asked();
+        Question q = asked.question;
+        return new Answer(q, asked.report,
+                CompletePlan.of(q.route(), q.rig(), q.stance(), asked.margins, asked.report, asked.options));
+    }
+
+    /** @throws Refused likewise */
+    Comparison comparison() throws Refused {
+        Asked asked = asked();
+        Question q = asked.question;
+        return ConfigurationComparison.of(q.route(), q.rig(), q.stance(), asked.margins, asked.report, asked.options);
+    }
+
+    private Asked asked() throws Refused {
         Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance,
                 limits.map(InputFile::read));
         Margins usual = Margins.defaults();
@@ -82,8 +101,7 @@ final class PlanQuestion {
                     List.of(new InputProblem(p.code(), p.message(), "", p.remedy())));
         }
         mistakes.refuseIfAny();
-        return new Answer(question, report,
-                RoutePlan.of(question.route(), question.rig(), question.stance(), margins, report, options));
+        return new Asked(question, margins, report, options);
     }
 
     private static String option(String pointer) {

@@ -23,7 +23,7 @@ final class PlanSteps {
     private final ConfigurationChanges changes;
     private final RouteStates states;
     private final Admission admission;
-    private final RaisedCheck raisedCheck;
+    private final RaiseJudge raisedCheck;
     private final Way way;
     private final List<String> blocking;
     private final Map<String, Condition> conditions = new LinkedHashMap<>();
@@ -36,7 +36,7 @@ final class PlanSteps {
             ConfigurationChanges changes,
             RouteStates states,
             Admission admission,
-            RaisedCheck raisedCheck,
+            RaiseJudge raisedCheck,
             Way way,
             List<String> blocking) {
         this.route = route;

@@ -57,4 +57,9 @@ public record Rig(
             throw new IllegalArgumentException("stance names must differ");
         }
     }
+
+    /** The same rig with other notches, lowest first. */
+    public Rig withNotches(List<Notch> others) {
+        return new Rig(name, note, measurement, ride, others, stances, times);
+    }
 }

@@ -151,7 +151,9 @@ final class HazardReader {
             tracksM.add(trackM);
         }
         List<String> signs = signs();
-        return place -> new RailCrossing(place, number, profiles.lines(), profiles.survey(), tracksM, signs);
+        Optional<CrossingTraffic> traffic = CrossingReader.traffic(properties);
+        return place -> new RailCrossing(
+                place, number, profiles.lines(), profiles.survey(), tracksM, signs, traffic.orElseThrow());
     }
 
     private List<String> signs() {

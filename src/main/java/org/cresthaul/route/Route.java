@@ -60,6 +60,11 @@ public record Route(
         }
     }
 
+    /** The same route with other hazards, by chainage. */
+    public Route withHazards(List<Hazard> others) {
+        return new Route(name, note, line, legs, others, stops, limits);
+    }
+
     /** The same route under other limits of the whole route. */
     public Route withLimits(WeightLimits others) {
         return new Route(name, note, line, legs, hazards, stops, Optional.of(others));

@@ -39,6 +39,7 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/corner", this::corner),
                 new Endpoint(HandlerType.POST, "/api/loads", this::loads),
                 new Endpoint(HandlerType.POST, "/api/plan", this::plan),
+                new Endpoint(HandlerType.POST, "/api/comparison", this::comparison),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -126,6 +127,14 @@ final class Api {
         answer(ctx, gate.run(() -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
             return asked.more().of(asked.check().requireBoundedWork()).plan();
+        }));
+    }
+
+    private void comparison(Context ctx) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        answer(ctx, gate.run(() -> {
+            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
+            return asked.more().comparison(asked.check().requireBoundedWork());
         }));
     }
 

@@ -6,10 +6,12 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.plan.Comparison;
+import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.plan.ConfigurationComparison;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
-import org.cresthaul.plan.RoutePlan;
 import org.cresthaul.rig.GivenTimes;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.JsonFields;
@@ -70,8 +72,23 @@ record PlanRequest(
 
     /** @throws Refusal when the options name what the report does not have */
     Planned of(CheckRequest check) {
-        Report report =
-                RouteCheck.check(check.route(), check.rig(), check.stance(), check.margins(), check.inputs());
+        Report report = report(check);
+        return new Planned(report, CompletePlan.of(
+                check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report)));
+    }
+
+    /** @throws Refusal likewise */
+    Comparison comparison(CheckRequest check) {
+        Report report = report(check);
+        return ConfigurationComparison.of(
+                check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report));
+    }
+
+    private static Report report(CheckRequest check) {
+        return RouteCheck.check(check.route(), check.rig(), check.stance(), check.margins(), check.inputs());
+    }
+
+    private PlanOptions options(CheckRequest check, Report report) {
         PlanOptions options = new PlanOptions(
                 times.map(t -> t.over(check.rig().times())).orElse(check.rig().times()),
                 forbid, fix.orElse(null), avoidRaising, acceptTight, setAside);
@@ -81,7 +98,6 @@ record PlanRequest(
                     .map(p -> new InputProblem(p.code(), p.message(), "/plan" + p.pointer(), p.remedy()))
                     .toList());
         }
-        return new Planned(report,
-                RoutePlan.of(check.route(), check.rig(), check.stance(), check.margins(), report, options));
+        return options;
     }
 }

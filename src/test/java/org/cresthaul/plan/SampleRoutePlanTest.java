@@ -161,6 +161,20 @@ class SampleRoutePlanTest {
                 stretch.stream().map(p -> p.set().configuration()).toList());
     }
 
+    /**
+     * At 3 mph, 4.4 ft/s, from 15 ft before the first rail to 5 ft past the last: H04 takes 78 ft of combination over 25 ft,
+     * more than 23 s where 20 s is the least warning; H02 83 ft over 39 ft, some 28 s and a few to react and start, with 45 s.
+     * Beyond H08 there are 60 ft.
+     */
+    @Test
+    void theCrossingsOfSorrelValleyDifferInTime() {
+        List<String> found = LOADED.plan(PlanOptions.defaults()).crossings().stream()
+                .map(c -> c.hazard() + " in time " + c.fits() + ", room " + c.storageFits())
+                .toList();
+        assertEquals(List.of("H02 in time true, room true", "H04 in time false, room true", "H06 in time true, room true",
+                "H08 in time true, room false"), found);
+    }
+
     @Test
     void theEmptyRigGetsThroughSorrelValleyAsItDeparts() {
         Plan plan = Haul.of("sorrel-valley", "lowbed-empty").plan(PlanOptions.defaults());
