@@ -40,6 +40,7 @@ final class PlanText {
         text.append(steps.text());
         text.append("\n  ").append(plan.changes()).append(plan.changes() == 1 ? " change, " : " changes, ")
                 .append(Duration.inMinutes(plan.seconds())).append(" for changes and crawling\n");
+        text.append(new PlanMarginsText(figures).of(plan));
         text.append("\nCautions\n");
         plan.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
         plan.steps().stream()

@@ -3,7 +3,6 @@ package org.cresthaul.plan;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 
@@ -12,7 +11,7 @@ final class Admission {
     private final List<PlanPlace> places;
     private final Set<String> acceptTight;
     private final Set<String> setAside;
-    private final RaisedCheck raised;
+    private final RaiseJudge raised;
 
     /** A raise, metres; {@link #NONE} is transport stance. */
     record Raise(double frontM, double rearM) {
@@ -31,7 +30,7 @@ final class Admission {
         }
     }
 
-    Admission(List<PlanPlace> places, List<String> acceptTight, List<String> setAside, RaisedCheck raised) {
+    Admission(List<PlanPlace> places, List<String> acceptTight, List<String> setAside, RaiseJudge raised) {
         this.places = places;
         this.acceptTight = Set.copyOf(acceptTight);
         this.setAside = Set.copyOf(setAside);

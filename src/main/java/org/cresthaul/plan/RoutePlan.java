@@ -27,16 +27,16 @@ public final class RoutePlan {
     private final ConfigurationChanges changes;
     private final RouteLayout layout;
     private final Admission admission;
-    private final RaisedCheck raised;
+    private final RaiseJudge raised;
 
-    private RoutePlan(Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+    private RoutePlan(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
         this.route = route;
         this.report = report;
         this.options = options;
+        this.raised = raised;
         places = PlanPlace.listOf(route, report);
         changes = new ConfigurationChanges(stance, report, options.times());
         layout = RouteLayout.of(route, places, changes.longestM());
-        raised = new RaisedCheck(route, rig, stance, margins);
         admission = new Admission(places, options.acceptTight(), options.setAside(), raised);
     }
 
@@ -49,11 +49,16 @@ public final class RoutePlan {
      */
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+        return of(route, stance, report, options, new RaisedCheck(route, rig, stance, margins)::at);
+    }
+
+    /** The plan, with any judge of raises. */
+    static Plan of(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
         List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
         if (!problems.isEmpty()) {
             throw new IllegalArgumentException(problems.toString());
         }
-        return new RoutePlan(route, rig, stance, margins, report, options).plan();
+        return new RoutePlan(route, stance, report, options, raised).plan();
     }
 
     private Plan plan() {

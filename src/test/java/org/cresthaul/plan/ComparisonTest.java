@@ -17,12 +17,12 @@ import org.junit.jupiter.api.Test;
 
 /** The comparison says what the plans that keep one configuration say, and what the report says of it. */
 class ComparisonTest {
-    private static PlanCase sample;
+    private static RoadCase sample;
     private static Comparison comparison;
 
     @BeforeAll
     static void compare() throws Exception {
-        sample = PlanCase.sample();
+        sample = RoadCase.sample();
         comparison = ConfigurationComparison.of(sample.route(), sample.rig(), sample.stance(), sample.margins(),
                 sample.report(), new PlanOptions(sample.rig().times(), List.of("up/none/3"), "down/none/3", false,
                         List.of(), List.of()));

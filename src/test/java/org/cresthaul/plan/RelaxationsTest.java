@@ -37,12 +37,12 @@ class RelaxationsTest {
         return all.stream().filter(r -> r.kind().equals(kind)).findFirst();
     }
 
-    private static PlanCase hump(double height) {
-        return PlanCase.of(
-                PlanCase.road(PlanCase.crest("1 mm", s -> Math.max(0, height - 0.05 * Math.abs(s)))), RigTexts.RIG);
+    private static RoadCase hump(double height) {
+        return RoadCase.of(
+                RoadCase.road(RoadCase.crest("1 mm", s -> Math.max(0, height - 0.05 * Math.abs(s)))), RigTexts.RIG);
     }
 
-    private static double worst(PlanCase c, double deckFrontM) {
+    private static double worst(RoadCase c, double deckFrontM) {
         Setting setting = new Setting(LiftState.DOWN, BoosterState.NONE, deckFrontM, 0, 0);
         return setting.levellings().stream()
                 .mapToDouble(l -> least(c, setting, l))
@@ -50,7 +50,7 @@ class RelaxationsTest {
                 .orElseThrow();
     }
 
-    private static double least(PlanCase c, Setting setting, Levelling levelling) {
+    private static double least(RoadCase c, Setting setting, Levelling levelling) {
         Clearance found = GroundClearance.least(c.stance(), setting, levelling, c.route().hazards().get(0).lines().get(0));
         assertTrue(found.proven());
         return found.valueM();
@@ -66,8 +66,8 @@ class RelaxationsTest {
         String trailer = "/stances/0/trailer/";
         String weak = JsonEdit.edit(JsonEdit.edit(RigTexts.RIG, trailer + "hydraulicRaiseLimit", "\"2 in\""),
                 trailer + "manualRaiseLimit", "\"0 in\"");
-        PlanCase c = PlanCase.of(
-                PlanCase.road(PlanCase.crest("1 mm", s -> Math.max(0, height - 0.05 * Math.abs(s)))), weak);
+        RoadCase c = RoadCase.of(
+                RoadCase.road(RoadCase.crest("1 mm", s -> Math.max(0, height - 0.05 * Math.abs(s)))), weak);
         double limit = 2 * INCH;
         double tried = limit;
         assertTrue(worst(c, tried) < REQUIRED, "the hydraulics do not reach it");
@@ -87,7 +87,7 @@ class RelaxationsTest {
     /** A notch does what the same front raise does: the deck front must stand as high. */
     @Test
     void tellsTheNotchMore() {
-        PlanCase c = hump(0.24);
+        RoadCase c = hump(0.24);
         Relaxation notch = of("notch", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
         double top = 0.75 * INCH;
         double below = notch.text().contains("above notch 4, the top one") ? top : 0;
@@ -98,8 +98,8 @@ class RelaxationsTest {
 
     @Test
     void noHeightIsEnoughForAWall() {
-        PlanCase c = PlanCase.of(
-                PlanCase.road(PlanCase.crest("1 mm", s -> Math.max(0, 2.0 - 0.1 * Math.abs(s)))), RigTexts.RIG);
+        RoadCase c = RoadCase.of(
+                RoadCase.road(RoadCase.crest("1 mm", s -> Math.max(0, 2.0 - 0.1 * Math.abs(s)))), RigTexts.RIG);
         List<Relaxation> all = c.relaxations("H1", c.keeping(KEY));
         assertTrue(of("raise", all).isEmpty());
         assertTrue(of("notch", all).isEmpty());
@@ -108,7 +108,7 @@ class RelaxationsTest {
     /** Within the limits a raise is what to allow, if the planner avoids raising. */
     @Test
     void tellsToAllowTheRaiseThatIsAvoided() {
-        PlanCase c = hump(0.24);
+        RoadCase c = hump(0.24);
         PlanOptions avoiding = new PlanOptions(c.rig().times(), List.of(), KEY, true, List.of(), List.of());
         Relaxation raise = of("raise", c.relaxations("H1", avoiding)).orElseThrow();
         assertTrue(raise.text().contains("within the limits"), raise.text());
@@ -123,8 +123,8 @@ class RelaxationsTest {
     @Test
     void tellsTheNotchBelowTheBottomOne() {
         String pipe = "\"hazard\": \"low-structure\", \"measured\": \"surveyed\", \"clearance\": \"4.15 m\","
-                + " \"extent\": [\"0 m\", \"2 m\"], " + PlanCase.surveyed("2 mm", s -> 0);
-        PlanCase c = PlanCase.of(PlanCase.road(pipe), RigTexts.RIG, new Margins(0.01, 3 * INCH));
+                + " \"extent\": [\"0 m\", \"2 m\"], " + RoadCase.surveyed("2 mm", s -> 0);
+        RoadCase c = RoadCase.of(RoadCase.road(pipe), RigTexts.RIG, new Margins(0.01, 3 * INCH));
         PlanOptions bottom = c.keeping("down/none/1");
         Optional<Relaxation> notch = of("notch", c.relaxations("H1", bottom));
         assertTrue(notch.isPresent(), c.report().hazards().get(0).cells().get(0).toString());
@@ -134,11 +134,11 @@ class RelaxationsTest {
         assertFalse(verdictAtNotch(c, offset + INCH / 4).equals("clear"), "a quarter of an inch less is not enough");
     }
 
-    private static String verdictAtNotch(PlanCase c, double offsetM) {
+    private static String verdictAtNotch(RoadCase c, double offsetM) {
         String rig = JsonEdit.edit(RigTexts.RIG, "/notches",
                 "[{\"name\": \"low\", \"offset\": \"" + offsetM + " m\"}, {\"name\": \"ref\", \"offset\": \"0 m\"}]");
-        PlanCase other = PlanCase.of(JsonEdit.edit(
-                PlanCase.road("\"hazard\": \"crest\""), "/features/1", featureOf(c)), rig, c.margins());
+        RoadCase other = RoadCase.of(JsonEdit.edit(
+                RoadCase.road("\"hazard\": \"crest\""), "/features/1", featureOf(c)), rig, c.margins());
         return other.report().hazards().get(0).cells().stream()
                 .filter(x -> x.configuration().equals("down/none/low"))
                 .findFirst()
@@ -146,11 +146,11 @@ class RelaxationsTest {
                 .verdict();
     }
 
-    private static String featureOf(PlanCase c) {
+    private static String featureOf(RoadCase c) {
         return "{\"type\": \"Feature\", \"geometry\": {\"type\": \"Point\", \"coordinates\": [-93.096, 44.6]},"
                 + " \"properties\": {\"id\": \"H1\", \"name\": \"Place 1\", \"hazard\": \"low-structure\", \"measured\":"
                 + " \"surveyed\", \"clearance\": \"4.15 m\", \"extent\": [\"0 m\", \"2 m\"], "
-                + PlanCase.surveyed("2 mm", s -> 0) + "}}";
+                + RoadCase.surveyed("2 mm", s -> 0) + "}}";
     }
 
     /**
@@ -159,7 +159,7 @@ class RelaxationsTest {
      */
     @Test
     void tellsTheLightestReduction() {
-        PlanCase c = signed("80,000 lb");
+        RoadCase c = signed("80,000 lb");
         Relaxation lighter = of("lighter piece", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
         assertEquals(2_500, lighter.amount());
         assertTrue(lighter.enough());
@@ -168,7 +168,7 @@ class RelaxationsTest {
         assertEquals("tight", verdictLighterBy(c, 2_450));
     }
 
-    private static String verdictLighterBy(PlanCase c, double lessKg) {
+    private static String verdictLighterBy(RoadCase c, double lessKg) {
         Weights w = c.stance().weights().orElseThrow();
         Weights.Piece piece = w.pieces().get(0);
         Weights.Piece lighter =
@@ -178,14 +178,14 @@ class RelaxationsTest {
                 .verdict();
     }
 
-    private static PlanCase signed(String gross) {
-        return PlanCase.of(JsonEdit.edit(PlanCase.road(PlanCase.bridge(gross)), "/limits", WIDE_LIMITS), WeightsTexts.RIG);
+    private static RoadCase signed(String gross) {
+        return RoadCase.of(JsonEdit.edit(RoadCase.road(RoadCase.bridge(gross)), "/limits", WIDE_LIMITS), WeightsTexts.RIG);
     }
 
     /** Without its load the rig weighs 41,900 lb: no piece is light enough for a sign of 40,000 lb. */
     @Test
     void noPieceIsLightEnoughForWhatTheRigAloneExceeds() {
-        PlanCase c = signed("40,000 lb");
+        RoadCase c = signed("40,000 lb");
         List<Relaxation> all = c.relaxations("H1", c.keeping(KEY));
         assertTrue(of("lighter piece", all).isEmpty());
         assertTrue(of("load position", all).isEmpty(), "the gross weight does not depend on where it lies");
@@ -196,7 +196,7 @@ class RelaxationsTest {
     void tellsWhereTheLoadWouldHaveToLie() {
         String steerLimit = "\"hazard\": \"posted-bridge\", \"limits\": {\"source\": \"sign\", \"date\": \"2026-10-01\","
                 + " \"groups\": [{\"axles\": 3, \"weight\": \"%s lb\"}], \"axle\": \"30,000 lb\"}";
-        PlanCase wide = PlanCase.of(JsonEdit.edit(PlanCase.road(steerLimit.formatted("150,000")), "/limits", WIDE_LIMITS),
+        RoadCase wide = RoadCase.of(JsonEdit.edit(RoadCase.road(steerLimit.formatted("150,000")), "/limits", WIDE_LIMITS),
                 WeightsTexts.RIG);
         double group = wide.report().loads().states().get(0).sheet().groups().stream()
                 .filter(g -> g.group().equals("trailer"))
@@ -205,8 +205,8 @@ class RelaxationsTest {
                 .loadKg();
         // Half a ton less than it carries now.
         double limit = group - 500;
-        PlanCase c = PlanCase.of(
-                JsonEdit.edit(PlanCase.road(steerLimit.formatted("" + Math.round(limit / LB))), "/limits", WIDE_LIMITS),
+        RoadCase c = RoadCase.of(
+                JsonEdit.edit(RoadCase.road(steerLimit.formatted("" + Math.round(limit / LB))), "/limits", WIDE_LIMITS),
                 WeightsTexts.RIG);
         Relaxation moved = of("load position", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
         assertTrue(moved.enough());
@@ -217,16 +217,16 @@ class RelaxationsTest {
 
     @Test
     void unknownThingsAreToBeFoundOutAndNeverEnough() {
-        PlanCase bare = PlanCase.of(PlanCase.road("\"hazard\": \"crest\""), RigTexts.RIG);
+        RoadCase bare = RoadCase.of(RoadCase.road("\"hazard\": \"crest\""), RigTexts.RIG);
         List<Relaxation> survey = bare.relaxations("H1", bare.keeping(KEY));
         assertEquals(List.of("survey"), survey.stream().map(Relaxation::kind).toList());
         assertFalse(survey.get(0).enough());
-        PlanCase unsigned = PlanCase.of(
-                JsonEdit.edit(PlanCase.road("\"hazard\": \"posted-bridge\""), "/limits", WIDE_LIMITS), WeightsTexts.RIG);
+        RoadCase unsigned = RoadCase.of(
+                JsonEdit.edit(RoadCase.road("\"hazard\": \"posted-bridge\""), "/limits", WIDE_LIMITS), WeightsTexts.RIG);
         assertEquals(List.of("survey"),
                 unsigned.relaxations("H1", unsigned.keeping(KEY)).stream().map(Relaxation::kind).toList());
-        PlanCase unweighed = PlanCase.of(
-                JsonEdit.edit(PlanCase.road(PlanCase.bridge("80,000 lb")), "/limits", WIDE_LIMITS), RigTexts.RIG);
+        RoadCase unweighed = RoadCase.of(
+                JsonEdit.edit(RoadCase.road(RoadCase.bridge("80,000 lb")), "/limits", WIDE_LIMITS), RigTexts.RIG);
         List<Relaxation> weigh = unweighed.relaxations(Plan.WHOLE_ROUTE, unweighed.keeping(KEY));
         assertTrue(weigh.get(0).text().contains("weigh the combination"), weigh.toString());
         assertFalse(weigh.get(0).enough());
@@ -235,7 +235,7 @@ class RelaxationsTest {
     /** 1 mm of spare needs a survey better than 200 mm: clear were it exact, contact as it is. */
     @Test
     void aCoarseSurveyIsToBeMadeAgain() {
-        PlanCase c = PlanCase.of(PlanCase.road(PlanCase.crest("200 mm", s -> 0)), RigTexts.RIG);
+        RoadCase c = RoadCase.of(RoadCase.road(RoadCase.crest("200 mm", s -> 0)), RigTexts.RIG);
         Relaxation survey = of("survey", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
         assertTrue(survey.text().contains("were they exact"), survey.text());
         assertFalse(survey.enough());
@@ -244,7 +244,7 @@ class RelaxationsTest {
     /** A tight place opens by accepting it; the plan with it accepted is the proof. */
     @Test
     void aTightPlaceAsksForASpotter() throws Exception {
-        PlanCase c = PlanCase.sample();
+        RoadCase c = RoadCase.sample();
         List<Relaxation> tight = c.relaxations("H13", PlanOptions.defaults());
         Relaxation spotter = of("spotter", tight).orElseThrow();
         assertTrue(spotter.enough());
@@ -258,7 +258,7 @@ class RelaxationsTest {
     /** What blocks only a forbidden or kept configuration opens by another: the plan that may use it is the proof. */
     @Test
     void namesTheConfigurationAndTheBoosterThatAreInTheWay() throws Exception {
-        PlanCase c = PlanCase.sample();
+        RoadCase c = RoadCase.sample();
         PlanOptions keep = c.keeping("up/trailing/3");
         List<Relaxation> at = c.relaxations("C2", keep);
         Relaxation none = of("no booster", at).orElseThrow();

@@ -27,7 +27,7 @@ class RobustnessCheckTest {
     private static final String WIDE_LIMITS =
             "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}";
 
-    private static Robustness robustness(PlanCase c) {
+    private static Robustness robustness(RoadCase c) {
         return c.plan(c.keeping(KEY)).robustness();
     }
 
@@ -41,7 +41,7 @@ class RobustnessCheckTest {
     /** On level ground the gap is the underside's height: a deck that rides lower loses just that. */
     @Test
     void onLevelGroundALowerRideCostsJustThat() {
-        PlanCase c = PlanCase.of(PlanCase.road(PlanCase.crest("2 mm", s -> 0)), RigTexts.RIG);
+        RoadCase c = RoadCase.of(RoadCase.road(RoadCase.crest("2 mm", s -> 0)), RigTexts.RIG);
         Robustness r = robustness(c);
         Robustness.Row row = row(r, "H1", "ground");
         // The rig declares 15 mm for its ride: once more that, being more than 1/2 in.
@@ -54,7 +54,7 @@ class RobustnessCheckTest {
     /** Error propagation: u² = other² + (survey · factor)², and the factor does not change with the accuracy. */
     @Test
     void aCoarserSurveyCostsWhatErrorPropagationGives() {
-        PlanCase c = PlanCase.of(PlanCase.road(PlanCase.crest("10 mm", s -> 0)), RigTexts.RIG);
+        RoadCase c = RoadCase.of(RoadCase.road(RoadCase.crest("10 mm", s -> 0)), RigTexts.RIG);
         Report.GapFinding gap = c.report().hazards().get(0).cells().stream()
                 .filter(x -> x.configuration().equals(KEY))
                 .findFirst()
@@ -73,8 +73,8 @@ class RobustnessCheckTest {
     /** Under a level soffit over a level road ride and load height count in full, and add up. */
     @Test
     void overheadRideAndLoadAddUp() {
-        String route = PlanCase.road(PIPE + PlanCase.surveyed("2 mm", s -> 0));
-        PlanCase c = PlanCase.of(route, RigTexts.RIG);
+        String route = RoadCase.road(PIPE + RoadCase.surveyed("2 mm", s -> 0));
+        RoadCase c = RoadCase.of(route, RigTexts.RIG);
         Robustness.Row row = row(robustness(c), "H1", "overhead");
         assertEquals(row.spare() - 0.015, row.left().get(1), STEP);
         assertEquals(row.spare() - INCH, row.left().get(2), STEP);
@@ -85,8 +85,8 @@ class RobustnessCheckTest {
     /** The tractor, trailer, gooseneck and loader of the small rig weigh 83,900 lb; 2 % more is 85,578 lb. */
     @Test
     void heavierWeightsCostTheirShare() {
-        String route = JsonEdit.edit(PlanCase.road(PlanCase.bridge("90,000 lb")), "/limits", WIDE_LIMITS);
-        Robustness r = robustness(PlanCase.of(route, WeightsTexts.RIG));
+        String route = JsonEdit.edit(RoadCase.road(RoadCase.bridge("90,000 lb")), "/limits", WIDE_LIMITS);
+        Robustness r = robustness(RoadCase.of(route, WeightsTexts.RIG));
         Robustness.Row row = row(r, "H1", "load");
         assertEquals((90_000 - 83_900) * LB, row.spare(), 0.2);
         assertEquals((90_000 - 85_578) * LB, row.left().get(3), 0.2);
@@ -101,7 +101,7 @@ class RobustnessCheckTest {
         String corner = "\"hazard\": \"corner\", \"survey\": {\"accuracy\": \"50 mm\", \"source\": \"tape\"},"
                 + " \"template\": {\"turn\": \"left\", \"angle\": \"60 deg\", \"approach\": {\"own\": \"9 m\", \"opposing\":"
                 + " \"4 m\"}, \"exit\": {\"own\": \"9 m\", \"opposing\": \"4 m\"}, \"kerb\": {\"radius\": \"40 m\"}}";
-        PlanCase c = PlanCase.of(bent(corner), RigTexts.RIG);
+        RoadCase c = RoadCase.of(bent(corner), RigTexts.RIG);
         Robustness.Row row = row(robustness(c), "H1", "corner");
         double costs = Math.hypot(0.100, 0.010) - Math.hypot(0.050, 0.010);
         // A farther search may find a better line, never count as a gain; it cannot cost more than that.
@@ -123,10 +123,10 @@ class RobustnessCheckTest {
     /** A coarse survey of level ground among fine ones: the weakest point, and the one to survey anew. */
     @Test
     void namesTheWeakestPointAndTheReSurvey() {
-        PlanCase c = PlanCase.of(PlanCase.road(
-                PlanCase.crest("2 mm", s -> 0),
-                PlanCase.crest("40 mm", s -> 0),
-                PlanCase.crest("2 mm", s -> 0)), RigTexts.RIG);
+        RoadCase c = RoadCase.of(RoadCase.road(
+                RoadCase.crest("2 mm", s -> 0),
+                RoadCase.crest("40 mm", s -> 0),
+                RoadCase.crest("2 mm", s -> 0)), RigTexts.RIG);
         Robustness r = robustness(c);
         assertEquals("H2", r.weakest().hazard());
         assertEquals("H2", r.resurvey().hazard());
@@ -137,8 +137,8 @@ class RobustnessCheckTest {
     /** A place that is passed raised is judged at that raise again, not in transport, and not at a new raise. */
     @Test
     void aRaisedPassageIsJudgedAtThePlansRaise() {
-        PlanCase c = PlanCase.of(
-                PlanCase.road(PlanCase.crest("1 mm", s -> Math.max(0, 0.24 - 0.05 * Math.abs(s)))), RigTexts.RIG);
+        RoadCase c = RoadCase.of(
+                RoadCase.road(RoadCase.crest("1 mm", s -> Math.max(0, 0.24 - 0.05 * Math.abs(s)))), RigTexts.RIG);
         Plan plan = c.plan(c.keeping(KEY));
         Plan.Passage passage = plan.steps().stream()
                 .map(Plan.Step::passage)
@@ -156,7 +156,7 @@ class RobustnessCheckTest {
     /** Where nothing was surveyed there is no number, and no survey that would free more. */
     @Test
     void nothingSurveyedHasNoRow() {
-        PlanCase c = PlanCase.of(PlanCase.road("\"hazard\": \"crest\""), RigTexts.RIG);
+        RoadCase c = RoadCase.of(RoadCase.road("\"hazard\": \"crest\""), RigTexts.RIG);
         Robustness r = robustness(c);
         assertEquals(List.of(), r.rows());
         assertNull(r.weakest());
@@ -165,7 +165,7 @@ class RobustnessCheckTest {
 
     @Test
     void everyAssumptionAloneCostsNoMoreThanAllTogether() throws Exception {
-        PlanCase c = PlanCase.sample();
+        RoadCase c = RoadCase.sample();
         Robustness r = robustness(c);
         assertTrue(r.rows().size() > 15, "" + r.rows().size());
         for (Robustness.Row row : r.rows()) {
