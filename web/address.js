@@ -1,8 +1,8 @@
 /**
  * The selection as an address fragment, so that a view can be linked:
  * #route=…&rig=…&stance=…&hazard=H03&configuration=down/none/3&line=left&levelling=held&raised=1&steer=-3.25
- * and of the route plan: &time=notch:20 min&forbid=up/none/1&keep=…&raising=no&accept=H13&aside=H06&compare=…&stop=P02,
- * what may be there several times each time with its key.
+ * and of the route plan: &time=notch:20 min&forbid=up/none/1&keep=…&raising=no&accept=H13&aside=H06&compare=…
+ * &stop=P02; what may be there several times stands each time with its key.
  * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is
  * missing.
  */

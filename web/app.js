@@ -30,8 +30,8 @@
  *   #route-plan        [data-status=none|loading|ready|failed|stopped][data-outcome]; #plan-outcome, #plan-figures
  *                      [data-seconds][data-changes], #plan-steps li[data-step][data-hazard][data-stop][data-blocked],
  *                      .step-open, #plan-strip .strip-item[data-hazard|data-stop], #stop-facts,
- *                      #plan-conditions li[data-hazard][data-what], #plan-blocking li[data-hazard] with .plan-accept and
- *                      .plan-aside, .plan-undo, #plan-keep, #plan-no-raising, input[name=forbid], #plan-time-KEY,
+ *                      #plan-conditions li[data-hazard][data-what], #plan-blocking li[data-hazard] with .plan-accept
+ *                      and .plan-aside, .plan-undo, #plan-keep, #plan-no-raising, input[name=forbid], #plan-time-KEY,
  *                      #plan-apply, #plan-stop-asking, #crossing-table, #robustness-table
  *   #papers            [data-outcome]; #runsheet-open, #runsheet-pdf, #statement-open, #statement-pdf, #paper-size,
  *                      #runsheet-link, #statement-link (once made)
@@ -120,7 +120,8 @@ function followAddress() {
       window.history.replaceState(null, '', encode(store.get()) || window.location.pathname);
     }
   };
-  store.watch(['inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop'], () => {
+  const written = ['inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop'];
+  store.watch(written, () => {
     clearTimeout(timer);
     timer = setTimeout(write, 200);
   });

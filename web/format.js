@@ -209,7 +209,7 @@ export const speedUnitName = system => (system === 'us' ? 'mph' : 'km/h');
 export const spareLeft = (kind, left, system) =>
   (kind === 'load' ? weightLeft(left, system) : clearance(left, system));
 
-/** A length of road or of a combination, whole feet or 0.1 m. @param rounding 'down' for what there is, 'up' for needs */
+/** Room or length, to whole feet or 0.1 m. @param rounding 'down' for what there is, 'up' for what is needed */
 export function room(valueM, system, rounding) {
   if (!isNumber(valueM)) {
     return UNKNOWN;

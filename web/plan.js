@@ -50,7 +50,7 @@ export const passages = plan => plan.steps.map(step => step.passage).filter(Bool
 
 export const findPassage = (plan, hazard) => passages(plan).find(passage => passage.hazard === hazard) ?? null;
 
-/** Pieces of road that are passed raised, joined where one raise serves several places: {fromM, toM, hazards, raise}. */
+/** Pieces of road passed raised, joined where one raise serves several places: {fromM, toM, hazards, raise}. */
 export function raisedPieces(plan) {
   const found = [];
   let open = null;
@@ -87,10 +87,11 @@ export function decisions(report, { acceptTight, setAside }) {
   ];
 }
 
-/** What a plan does at a stopping place: {change} where one is made there, {held} the caution that says why not, or {}. */
+/** What a plan does at a stopping place: {change} made there or null, {held} the caution that says why not or null. */
 export function atStop(plan, stop) {
   const change = plan.steps.find(step => step.change?.stop === stop.id)?.change ?? null;
-  const held = plan.cautions.find(caution => caution.startsWith(`${stop.id} ${stop.name} `) && /cannot|shorter/.test(caution));
+  const named = plan.cautions.filter(caution => caution.startsWith(`${stop.id} ${stop.name} `));
+  const held = named.find(caution => /cannot|shorter/.test(caution));
   return { change, held: held ?? null };
 }
 

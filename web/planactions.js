@@ -37,7 +37,7 @@ export function createPlanActions(store, api) {
     return ask('plan', plans, signal => api.plan(inputs, asRequest(planAsked), signal));
   }
 
-  /** Compares with the times and decisions of the plan; which configuration it keeps or forbids does not matter here. */
+  /** Compares with the times and decisions of the plan; what it keeps or forbids does not matter here. */
   function drawComparison() {
     const { inputs, planAsked } = store.get();
     const { forbid, fix, ...asked } = planAsked;
@@ -105,5 +105,7 @@ export function asRequest({ times, forbid, fix, avoidRaising, acceptTight, setAs
 }
 
 export function asProblem(error) {
-  return error instanceof Problem ? error : new Problem({ title: 'The page met an error of its own', detail: String(error) });
+  return error instanceof Problem
+    ? error
+    : new Problem({ title: 'The page met an error of its own', detail: String(error), remedy: 'Reload the page.' });
 }

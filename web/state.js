@@ -13,8 +13,8 @@
  * position   index into passage.data.positions: where the truck stands
  * loads      {status, data, problem}: the load sheet of the configuration, as passage; loadsAsked {hazard, pieceAt,
  *            regulator, readings}: what is asked of it beyond the files, spelled as in a request
- * plan       {status: 'none' | 'loading' | 'ready' | 'failed' | 'stopped', data, problem}: the route plan; data is there
- *            only while it answers what is asked
+ * plan       {status: 'none' | 'loading' | 'ready' | 'failed' | 'stopped', data, problem}: the route plan; data is
+ *            there only while it answers what is asked
  * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside}: what is asked of it, spelled as in a request
  * comparison as plan: every configuration kept all the way
  * picks      keys of the configurations whose margins are plotted, three at most

@@ -24,8 +24,9 @@ export function marginPlot(picked, lengthM, width, inset) {
   const kinds = SPARE_KINDS.filter(([kind]) => picked.some(({ along }) => along.some(p => p.spare?.kind === kind)));
   const bands = kinds.map(([kind, word], row) => {
     const top = TOP + row * (BAND + GAP);
-    return { kind, word, top, bottom: top + BAND, zero: top + BAND / 2,
-      toY: linear([-MOST[kind], MOST[kind]], [top + BAND, top]) };
+    const [low, high] = reach(picked, kind);
+    const toY = linear([low, high], [top + BAND, top]);
+    return { kind, word, top, bottom: top + BAND, zero: toY(0), low, high, toY };
   });
   const end = TOP + bands.length * (BAND + GAP);
   const unknown = picked.some(({ along }) => along.some(place => place.spare === null))
@@ -36,11 +37,19 @@ export function marginPlot(picked, lengthM, width, inset) {
       return { index, place, kind: null, x, y: unknown.middle, zero: null, cut: false };
     }
     const band = bands.find(({ kind }) => kind === place.spare.kind);
-    const most = MOST[band.kind];
-    const left = Math.max(-most, Math.min(most, place.spare.left));
+    const left = Math.max(band.low, Math.min(band.high, place.spare.left));
     return { index, place, kind: band.kind, x, y: band.toY(left), zero: band.zero, cut: left !== place.spare.left };
   }));
   return { bands, unknown, marks, height: (unknown?.bottom ?? end) + 30, toX };
+}
+
+/** What a band reaches from and to: all its spares as far as the cut, and never a sliver about zero. */
+function reach(picked, kind) {
+  const lefts = picked.flatMap(({ along }) => along)
+    .filter(place => place.spare?.kind === kind).map(place => place.spare.left);
+  const least = MOST[kind] / 6;
+  const high = Math.min(MOST[kind], Math.max(least, ...lefts));
+  return [-Math.min(MOST[kind], Math.max(high / 3, -Math.min(0, ...lefts))), high];
 }
 
 /** Marks of the picked configurations, so that they stay apart in one colour: centred paths, about 8 px wide. */

@@ -10,7 +10,7 @@ const LABEL_PX = 28;
 /**
  * Everything on the strip, in pixels.
  *
- * @returns {bars: {set, x, width, index}, raised: {x, width, piece}, spans: {passage, x, width} of stretches with limits,
+ * @returns {bars: {set, x, width, index}, raised: {x, width, piece},
  *     places: {passage, x, labelX, labelled}, stops: {stop, x}, toX}
  */
 export function strip(plan, stops, width, inset) {

@@ -99,7 +99,8 @@ export function mountComparison(root, { store, actions }) {
     });
     return el('tr', {
       'data-configuration': c.key, 'data-verdict': c.verdict, 'data-outcome': compared?.outcome,
-      'data-seconds': compared?.seconds, on: { click: event => event.target.closest('td, th').contains(pick) || show.click() },
+      'data-seconds': compared?.seconds,
+      on: { click: event => event.target.closest('td, th').contains(pick) || show.click() },
     },
     el('td', {}, show),
     el('td', {}, pick),

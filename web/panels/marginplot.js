@@ -4,9 +4,10 @@ import {
   chainage, chainageUnitM, chainageUnitName, clearance, spareLeft, weight,
 } from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
-import { marginPlot, MOST, PICK_DASHES, PICK_MARKS } from '../drawing/margins.js';
+import { marginPlot, PICK_DASHES, PICK_MARKS } from '../drawing/margins.js';
 import { chainageTicks } from '../drawing/profile.js';
 import { raiseWords } from './hazards.js';
+import { framed } from './plantables.js';
 import { verdictTag } from './symbol.js';
 
 const INSET = 46;
@@ -17,7 +18,8 @@ export function mountMarginPlot(root, { store, actions }) {
   const legend = el('ul', { class: 'margin-legend' });
   const table = el('div', { id: 'margin-table-frame' });
   const details = el('details', {}, el('summary', {}, 'The same as a table'), table);
-  const nothing = el('p', { class: 'fine-print' }, 'Nothing is picked to be plotted: tick up to three in the column Plot.');
+  const nothing = el('p', { class: 'fine-print' },
+    'Nothing is picked to be plotted: tick up to three in the column Plot.');
   const shown = el('div', {}, legend, frame, details);
   root.append(el('h3', {}, 'Margin along the route'), nothing, shown);
 
@@ -33,8 +35,9 @@ export function mountMarginPlot(root, { store, actions }) {
     const { units, comparison } = state;
     const lengthM = comparison.data.route.lengthM;
     const plot = marginPlot(list, lengthM, width, INSET);
+    const labels = list.map(({ label }) => label).join(', ');
     set(node, { viewBox: `0 0 ${width} ${plot.height}`, width, height: plot.height,
-      'aria-label': `Spare at each place for ${list.map(({ label }) => label).join(', ')}; the table below tells the same` });
+      'aria-label': `Spare at each place for ${labels}; the table below tells the same` });
     const bottom = plot.height - 24;
     replace(node,
       plot.bands.map(band => bandGrid(band, width, units)),
@@ -70,16 +73,15 @@ export function mountMarginPlot(root, { store, actions }) {
   return { unmount: () => { stops.forEach(stop => stop()); root.replaceChildren(); } };
 }
 
-function bandGrid({ kind, word, top, zero, bottom }, width, units) {
-  const most = kind === 'load' ? weight(MOST.load, units) : clearance(MOST[kind], units);
+function bandGrid({ kind, word, top, zero, bottom, high, low }, width, units) {
+  const shown = value => (kind === 'load' ? weight(value, units) : clearance(value, units));
   return [
     svg('rect', { class: 'margin-short', x: INSET, y: zero, width: width - INSET, height: bottom - zero }),
     svg('path', { class: 'grid', d: `M${INSET} ${top}H${width}M${INSET} ${bottom}H${width}` }),
     svg('path', { class: 'axis', d: `M${INSET} ${zero}H${width}` }),
     text(INSET - 4, zero + 4, '0', 'end'),
-    text(INSET - 4, top + 8, 'left', 'end'),
     text(INSET - 4, bottom, 'short', 'end'),
-    text(INSET + 2, top - 4, `${word}; cut off at ${most}`, 'start', 'margin-label'),
+    text(INSET + 2, top - 4, `${word}: drawn from ${shown(low)} to ${shown(high)}`, 'start', 'margin-label'),
   ];
 }
 
@@ -99,12 +101,14 @@ function markAt({ index, place, kind, x, y, zero, cut }) {
 
 function marginTable(list, units) {
   const places = new Map(list.flatMap(({ along }) => along.map(place => [place.hazard, place])));
-  return el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': 'Margin along the route, as a table' },
+  const sorted = [...places.values()].sort((a, b) => a.chainageM - b.chainageM);
+  return framed('Margin along the route, as a table',
     el('table', { id: 'margin-table' },
       el('caption', { class: 'unseen' }, 'What is left at each place beyond what is required'),
-      el('thead', {}, el('tr', {}, el('th', { scope: 'col', class: 'figure' }, 'At'), el('th', { scope: 'col' }, 'Place'),
+      el('thead', {}, el('tr', {},
+        el('th', { scope: 'col', class: 'figure' }, 'At'), el('th', { scope: 'col' }, 'Place'),
         list.map(({ label }) => el('th', { scope: 'col' }, label)))),
-      el('tbody', {}, [...places.values()].sort((a, b) => a.chainageM - b.chainageM).map(({ hazard, name, chainageM }) =>
+      el('tbody', {}, sorted.map(({ hazard, name, chainageM }) =>
         el('tr', { 'data-hazard': hazard },
           el('td', { class: 'figure' }, chainage(chainageM, units)),
           el('th', { scope: 'row' }, hazard === WHOLE_ROUTE ? name : `${hazard} ${name}`),
@@ -119,10 +123,11 @@ export function placeWords(place, units) {
   const { verdict, spare, raise, blocked } = place;
   return [
     verdictTag(verdict),
-    [' ', spare ? `${spareLeft(spare.kind, spare.left, units)} left ${spareWord(spare.kind)}` : 'what is left is not known'],
+    ' ',
+    spare ? `${spareLeft(spare.kind, spare.left, units)} left ${spareWord(spare.kind)}` : 'what is left is not known',
     raise && `, ${raiseWords(raise, units)}`,
     blocked && el('strong', {}, ', blocks'),
-  ].flat().filter(Boolean);
+  ].filter(Boolean);
 }
 
 const text = (x, y, content, anchor, name = '') =>

@@ -9,8 +9,14 @@ import { lastOnly } from '../state.js';
 import { problemBox } from './problem.js';
 
 const PAPERS = [
-  { kind: 'runsheet', name: 'Run sheet', file: 'run-sheet', whom: 'for the driver: what to set, where to stop, in driving order' },
-  { kind: 'statement', name: 'Statement', file: 'statement', whom: 'for the permit office: what was found, on what conditions' },
+  {
+    kind: 'runsheet', name: 'Run sheet', file: 'run-sheet',
+    whom: 'for the driver: what to set, where to stop, in driving order',
+  },
+  {
+    kind: 'statement', name: 'Statement', file: 'statement',
+    whom: 'for the permit office: what was found, on what conditions',
+  },
 ];
 const CAVEATS = {
   'way through': 'The plan has no conditions.',
@@ -49,7 +55,8 @@ export function mountPapers(root, { store, actions }) {
         view.location.replace(url);
       }
       replace(status, `${paper.name} made. `,
-        el('a', { id: `${paper.kind}-link`, href: url, target: '_blank' }, `Open the ${paper.name.toLowerCase()} again`), ' ',
+        el('a', { id: `${paper.kind}-link`, href: url, target: '_blank' },
+          `Open the ${paper.name.toLowerCase()} again`), ' ',
         el('a', { href: url, download: `${name}.html` }, 'Keep it as a file'));
     }, () => view?.close());
   }

@@ -106,7 +106,8 @@ export function mountPlanOptions(root, { store, actions }) {
       const list = plan.data === null && report !== null ? decisions(report, planAsked) : [];
       replace(decided, list.map(({ id, name, what }) => el('li', { 'data-hazard': id },
         `${id} ${name}: ${what}. `,
-        el('button', { type: 'button', 'aria-label': `Undo ${id}`, on: { click: () => actions.undecide(id) } }, 'Undo'))));
+        el('button', { type: 'button', 'aria-label': `Undo ${id}`, on: { click: () => actions.undecide(id) } },
+          'Undo'))));
     }),
   ];
   return { unmount: () => { stops.forEach(stop => stop()); root.replaceChildren(); } };

@@ -1,4 +1,4 @@
-/** What must be settled before a plan holds, and what blocks, each with what would open it and the planner's decisions. */
+/** What must be settled before a plan holds, and what blocks: what would open each, and the planner's decisions. */
 import { el } from '../dom.js';
 import { chainage } from '../format.js';
 import { acceptable, decisions, findPassage, WHOLE_ROUTE } from '../plan.js';
@@ -56,7 +56,8 @@ export function blockingList({ report, plan: { data }, units }, actions) {
         el('p', { class: 'plan-buttons' },
           spotter && press(`Accept as tight, with ${spotter}`, () => actions.acceptTight(hazard),
             { class: 'plan-accept', 'data-accept': hazard }),
-          press('Set aside, undecided', () => actions.setAside(hazard), { class: 'plan-aside', 'data-aside': hazard })));
+          press('Set aside, undecided', () => actions.setAside(hazard),
+            { class: 'plan-aside', 'data-aside': hazard })));
     })));
 }
 

@@ -14,7 +14,8 @@ const ITEM = '.strip-item';
 
 export function mountPlanStrip(root, { store, actions }) {
   const drawing = svg('svg', {
-    id: 'plan-strip', class: 'drawing', role: 'group', 'aria-label': 'Configurations along the route', height: ROWS.height,
+    id: 'plan-strip', class: 'drawing', role: 'group', 'aria-label': 'Configurations along the route',
+    height: ROWS.height,
   });
   const frame = el('div', { class: 'strip-frame' }, drawing);
   const legend = el('ol', { class: 'strip-legend' });
@@ -56,18 +57,21 @@ export function mountPlanStrip(root, { store, actions }) {
         svg('rect', { class: `strip-bar strip-bar-${bar.index % 3}`, x: bar.x, y: ROWS.bar, width: bar.width,
           height: ROWS.barEnd - ROWS.bar }),
         bar.width > 18 && text(bar.x + bar.width / 2, ROWS.bar + 16, letter(bar.index), 'strip-letter')]),
-      raised.map(({ x, width: size }) =>
-        svg('path', { class: 'strip-raised', d: `M${x} ${ROWS.raisedEnd}V${ROWS.raised}H${x + size}V${ROWS.raisedEnd}` })),
+      raised.map(({ x, width: size }) => svg('path', {
+        class: 'strip-raised', d: `M${x} ${ROWS.raisedEnd}V${ROWS.raised}H${x + size}V${ROWS.raisedEnd}`,
+      })),
       places.map(place => placeItem(place, units)),
       stops.map(({ stop, x }) => stopItem(stop, x, data, units)));
     mark(store.get());
     if (focused) {
-      const key = focused.stop ? `[data-stop="${CSS.escape(focused.stop)}"]` : `[data-hazard="${CSS.escape(focused.hazard)}"]`;
-      drawing.querySelector(`${ITEM}${key}`)?.focus();
+      const [key, id] = focused.stop ? ['stop', focused.stop] : ['hazard', focused.hazard];
+      drawing.querySelector(`${ITEM}[data-${key}="${CSS.escape(id)}"]`)?.focus();
     }
     const pieces = stretches(data);
-    replace(legend, pieces.map(({ set: setUp, fromM, toM }, index) => el('li', { 'data-configuration': setUp.configuration },
-      el('strong', {}, letter(bars[index].index)), ` ${setUp.label}, from ${chainage(fromM, units)} to ${chainage(toM, units)}`)));
+    replace(legend, pieces.map(({ set: setUp, fromM, toM }, index) =>
+      el('li', { 'data-configuration': setUp.configuration },
+        el('strong', {}, letter(bars[index].index)),
+        ` ${setUp.label}, from ${chainage(fromM, units)} to ${chainage(toM, units)}`)));
   }
 
   function mark({ hazard, stop }) {
@@ -105,7 +109,8 @@ function placeItem({ passage, x, labelX, labelled }, units) {
     class: 'strip-item', role: 'button', tabindex: '-1', 'data-hazard': hazard, 'data-verdict': verdict,
     'data-blocked': blocked ? 'true' : null,
     'aria-label': [`${hazard} ${name}`, kindSymbol(kind).word, `at ${chainage(passage.fromChainageM, units)}`,
-      verdictSymbol(verdict).word, raise && raiseWords(raise, units), condition, blocked && 'blocks'].filter(Boolean).join(', '),
+      verdictSymbol(verdict).word, raise && raiseWords(raise, units), condition, blocked && 'blocks']
+      .filter(Boolean).join(', '),
   },
   svg('rect', { class: 'hit', x: x - 9, y: ROWS.places - 20, width: 18, height: ROWS.barEnd - ROWS.places + 20 }),
   labelled && svg('rect', { class: 'hit', x: labelX - 14, y: 0, width: 28, height: 17 }),

@@ -1,6 +1,8 @@
 /** The section along the route: every hazard at its chainage, its clearances standing on the road line. */
 import { alongRow, el, makeTabStop, onWidth, replace, roving, svg } from '../dom.js';
-import { chainage, chainageUnitM, chainageUnitName, clearance, gapUnitM, gapUnitName, required, room } from '../format.js';
+import {
+  chainage, chainageUnitM, chainageUnitName, clearance, gapUnitM, gapUnitName, required, room,
+} from '../format.js';
 import { chainageTicks, hazardMarks, legSpans, MOST_M, rows } from '../drawing/profile.js';
 import { linear, ticks } from '../drawing/scale.js';
 import { kindSymbol, stopSymbol, verdictSymbol } from '../drawing/symbols.js';
@@ -151,7 +153,9 @@ function stopItem(stop, report, row, width, units) {
     class: 'profile-stop', role: 'button', tabindex: '-1', 'data-stop': stop.id, 'data-kind': stop.kind,
     'aria-label': `${stop.id} ${stop.name}, ${stopSymbol(stop.kind).word} at ${chainage(stop.chainageM, units)}, `
       + `room ${room(stop.roomM, units, 'down')}`,
-  }, svg('rect', { class: 'hit', x: x - 10, y: row.axis - 12, width: 20, height: 22 }), stopMark(stop.kind, x, row.axis));
+  },
+  svg('rect', { class: 'hit', x: x - 10, y: row.axis - 12, width: 20, height: 22 }),
+  stopMark(stop.kind, x, row.axis));
 }
 
 /** Two slanted strokes across a stem that is longer than drawn. */

@@ -30,7 +30,7 @@ export function mountRoutePlan(root, { store, actions }) {
   root.append(status, trouble, head, papers, options, answer);
   let moveFocus = false;
 
-  /** What is pressed here asks anew, and what was pressed goes with the answer before: the focus waits for the new one. */
+  /** What is pressed here asks anew, and goes with the answer before: the focus waits for the new one. */
   const own = Object.fromEntries(['acceptTight', 'setAside', 'undecide', 'askPlan', 'plainPlan', 'drawPlan']
     .map(name => [name, (...given) => {
       moveFocus = true;
@@ -94,7 +94,8 @@ function statusLine(now, actions, own) {
     case 'loading':
       return ['Working out the plan… ', button('plan-stop-asking', 'Stop', () => actions.stopPlan())];
     case 'stopped':
-      return ['Stopped: there is no plan for what is asked. ', button('plan-again', 'Work it out', () => own.drawPlan())];
+      return ['Stopped: there is no plan for what is asked. ',
+        button('plan-again', 'Work it out', () => own.drawPlan())];
     case 'failed':
       return 'There is no plan for what is asked.';
     default:
