@@ -76,7 +76,7 @@ function planEntries({ times, forbid, fix, avoidRaising, acceptTight, setAside }
 }
 
 function plan(parameters) {
-  const times = every(parameters, 'time')
+  const times = every(parameters, 'time').filter(entry => entry.includes(':'))
     .map(entry => [entry.slice(0, entry.indexOf(':')), entry.slice(entry.indexOf(':') + 1)])
     .filter(([key, value]) => key !== '' && value !== '');
   return {

@@ -1,8 +1,5 @@
 package org.cresthaul.paper;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
@@ -20,7 +17,7 @@ final class HtmlPaper {
         html.append("<!doctype html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n")
                 .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
                 .append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
-                .append("<title>").append(escaped(paper.title() + ": " + paper.subject())).append("</title>\n<style>\n").append(style())
+                .append("<title>").append(escaped(paper.title() + ": " + paper.subject())).append("</title>\n<style>").append(PaperStyle.text())
                 .append("</style>\n</head>\n<body class=\"").append(paper.large() ? "large" : "desk").append("\">\n");
         html.append("<header><p class=\"name\">").append(escaped(paper.title())).append("</p><p>").append(escaped(paper.subject()))
                 .append("</p>");
@@ -137,14 +134,6 @@ final class HtmlPaper {
             html.append("</tr>\n");
         }
         html.append("</tbody></table></div>\n");
-    }
-
-    private static String style() {
-        try (InputStream css = HtmlPaper.class.getResourceAsStream("/paper/paper.css")) {
-            return new String(css.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 
     /** Text of a file as text of the page, whatever it holds. */
