@@ -20,7 +20,8 @@ const BESIDE_PX = 7;
  *     marks: {index, place, kind, x, y, zero, cut}, with kind null for what is not known, height, toX}
  */
 export function marginPlot(picked, lengthM, width, inset) {
-  const toX = linear([0, lengthM], [inset, width - inset / 2]);
+  // Room for marks beside one another at the very ends.
+  const toX = linear([0, lengthM], [inset + 2 * BESIDE_PX, width - 2 * BESIDE_PX]);
   const kinds = SPARE_KINDS.filter(([kind]) => picked.some(({ along }) => along.some(p => p.spare?.kind === kind)));
   const bands = kinds.map(([kind, word], row) => {
     const top = TOP + row * (BAND + GAP);

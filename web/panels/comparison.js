@@ -6,6 +6,7 @@ import { ranked } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { mountDifferences } from './differences.js';
 import { mountMarginPlot } from './marginplot.js';
+import { framed } from './plantables.js';
 import { problemBox } from './problem.js';
 import { outcomeTag, verdictIcon, verdictTag } from './symbol.js';
 
@@ -43,7 +44,7 @@ export function mountComparison(root, { store, actions }) {
       + 'then fewest contacts, then fewest not surveyed, then fewest tight. A head sorts by its column. '
       + 'Show puts one on the whole sheet; plot takes up to three.'),
     el('p', { class: 'choosers' }, best), status, trouble,
-    el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': 'Configurations side by side' },
+    el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': 'Table of configurations' },
       el('table', { id: 'configuration-table' },
         el('caption', { class: 'unseen' }, 'Configurations, each kept all the way, with their counts of verdicts'),
         el('thead', {}, el('tr', {},
@@ -217,7 +218,7 @@ function groupTable(picked, units) {
     return null;
   }
   const names = [...new Set(picked.flatMap(({ groups }) => groups.map(({ label }) => label)))];
-  return el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': 'Loads of the groups' },
+  return framed('Groups of the plotted configurations',
     el('table', { id: 'comparison-loads' },
       el('caption', {}, 'Loads of the axle groups'),
       el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, 'Configuration'),

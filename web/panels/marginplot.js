@@ -20,7 +20,9 @@ export function mountMarginPlot(root, { store, actions }) {
   const details = el('details', {}, el('summary', {}, 'The same as a table'), table);
   const nothing = el('p', { class: 'fine-print' },
     'Nothing is picked to be plotted: tick up to three in the column Plot.');
-  const shown = el('div', {}, legend, frame, details);
+  const key = el('p', { class: 'fine-print' },
+    'Above nought: left beyond what is required. Filled: short, or a place that blocks. In the broken box: not known.');
+  const shown = el('div', {}, legend, frame, key, details);
   root.append(el('h3', {}, 'Margin along the route'), nothing, shown);
 
   const picked = ({ comparison, picks }) => picks
