@@ -1,7 +1,7 @@
 /**
  * What a user can do, as functions on the store. Panels call these and watch the state; none talks to the server.
  */
-import { lastOnly } from './state.js';
+import { lastOnly, PLAIN_PLAN } from './state.js';
 import { Problem, wasAborted } from './api.js';
 import { addressOf, linkedFile } from './address.js';
 import { asQuantity } from './format.js';
@@ -46,6 +46,7 @@ export function createActions(store, api) {
         view: { line: wanted.line ?? null, levelling: wanted.levelling ?? null, raised: wanted.raised ?? false },
         passage: NO_PASSAGE,
         position: 0,
+        ...planOf(wanted, sameFiles(inputs, store.get().inputs) ? store.get() : null),
       });
       await drawPassage(wanted.steerM);
     } catch (error) {
@@ -185,6 +186,7 @@ export function createActions(store, api) {
       hazard: findHazard(report, wanted.hazard)?.id ?? null,
       configuration: findConfiguration(report, wanted.configuration)?.key ?? store.get().configuration,
       view: { line: wanted.line, levelling: wanted.levelling, raised: wanted.raised },
+      ...planOf(wanted, null, store.get().planAsked),
     });
     return drawPassage(wanted.steerM);
   }
@@ -196,6 +198,28 @@ export function createActions(store, api) {
     check,
     drawPassage,
     retry: () => retry?.(),
+    /** Gives up a check that runs; its answer, should it still come, is shown to nobody. */
+    stopCheck: () => {
+      if (!store.get().busy) {
+        return;
+      }
+      checks.cancel();
+      store.set(store.get().report === null
+        ? { busy: false, problem: new Problem({ title: 'Stopped before anything was checked', passing: true }) }
+        : { busy: false, notice: 'Stopped. The sheet is as it was.' });
+    },
+    /** Shows a stopping place, or none. */
+    selectStop: id => store.set({ stop: id === store.get().stop ? null : id }),
+    /** Shows a hazard the way a plan passes it. */
+    selectPassage: ({ hazard, set, raise }) => {
+      const { report } = store.get();
+      const cell = findCell(findHazard(report, hazard), set.configuration);
+      store.set({
+        hazard, configuration: set.configuration, notice: null, passage: NO_PASSAGE, position: 0,
+        view: { ...TIGHTEST, raised: raise !== null && Boolean(cell?.raise) },
+      });
+      return drawPassage();
+    },
     /** Gives up the refused inputs; those in force were never touched. */
     dismissProblem: () => store.set({ problem: null, candidate: null }),
     openSample: (kind, id) => replace(kind, signal =>
@@ -222,6 +246,23 @@ export function createActions(store, api) {
 }
 
 const NO_PASSAGE = { status: 'none', data: null, problem: null };
+
+const sameFiles = (a, b) => b !== null && a.route.text === b.route.text && a.rig.text === b.rig.text;
+
+/**
+ * What is asked of a plan: what an address says; else what was asked before of the same files; else nothing.
+ *
+ * @param before state whose question is kept when the address says nothing, or null
+ * @param now the question in force: kept as it is where it is the same, so that nobody is asked twice
+ */
+function planOf(wanted, before, now = null) {
+  const planAsked = wanted.plan ?? before?.planAsked ?? PLAIN_PLAN;
+  return {
+    planAsked: JSON.stringify(planAsked) === JSON.stringify(now) ? now : planAsked,
+    picks: (wanted.picks ?? before?.picks ?? []).slice(0, 3),
+    stop: wanted.stop ?? before?.stop ?? null,
+  };
+}
 
 /** What an address asked for that the report does not have, in words; null when all is met. */
 function unmet(wanted, report) {

@@ -1,6 +1,8 @@
 /**
  * The selection as an address fragment, so that a view can be linked:
  * #route=…&rig=…&stance=…&hazard=H03&configuration=down/none/3&line=left&levelling=held&raised=1&steer=-3.25
+ * and of the route plan: &time=notch:20 min&forbid=up/none/1&keep=…&raising=no&accept=H13&aside=H06&compare=…
+ * &stop=P02; what may be there several times stands each time with its key.
  * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is
  * missing.
  */
@@ -30,6 +32,9 @@ export function encode(state) {
     ['levelling', state.view.levelling],
     ['raised', state.view.raised ? '1' : null],
     ['steer', steerM === undefined || state.position === data.tightest ? null : String(Number(steerM.toFixed(3)))],
+    ...planEntries(state.planAsked),
+    ...state.picks.map(key => ['compare', key]),
+    ['stop', state.stop],
   ].filter(([, value]) => value !== null && value !== undefined && value !== '');
   const fragment = entries
     .map(([key, value]) => `${key}=${encodeURIComponent(value).replaceAll('%2F', '/')}`)
@@ -53,8 +58,38 @@ export function decode(fragment) {
     levelling: text('levelling'),
     raised: text('raised') === '1',
     steerM: Number.isFinite(steerM) ? steerM : null,
+    plan: plan(parameters),
+    picks: every(parameters, 'compare'),
+    stop: text('stop'),
   };
 }
+
+function planEntries({ times, forbid, fix, avoidRaising, acceptTight, setAside }) {
+  return [
+    ...Object.entries(times).map(([key, value]) => ['time', `${key}:${value}`]),
+    ...forbid.map(key => ['forbid', key]),
+    ['keep', fix],
+    ['raising', avoidRaising ? 'no' : null],
+    ...acceptTight.map(id => ['accept', id]),
+    ...setAside.map(id => ['aside', id]),
+  ];
+}
+
+function plan(parameters) {
+  const times = every(parameters, 'time').filter(entry => entry.includes(':'))
+    .map(entry => [entry.slice(0, entry.indexOf(':')), entry.slice(entry.indexOf(':') + 1)])
+    .filter(([key, value]) => key !== '' && value !== '');
+  return {
+    times: Object.fromEntries(times),
+    forbid: every(parameters, 'forbid'),
+    fix: parameters.get('keep') || null,
+    avoidRaising: parameters.get('raising') === 'no',
+    acceptTight: every(parameters, 'accept'),
+    setAside: every(parameters, 'aside'),
+  };
+}
+
+const every = (parameters, key) => [...new Set(parameters.getAll(key).filter(value => value !== ''))];
 
 /** How an address names a file: a sample by its id, a file from disk by its name. */
 export function addressOf(file) {

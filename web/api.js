@@ -27,6 +27,7 @@ export function createApi(fetch) {
   async function send(path, { body, signal, as = 'json' } = {}) {
     let response;
     let text;
+    let blob;
     try {
       response = await fetch(path, {
         method: body === undefined ? 'GET' : 'POST',
@@ -34,7 +35,11 @@ export function createApi(fetch) {
         body,
         signal,
       });
-      text = await response.text();
+      if (response.ok && as === 'blob') {
+        blob = await response.blob();
+      } else {
+        text = await response.text();
+      }
     } catch (error) {
       if (wasAborted(error)) {
         throw error;
@@ -49,6 +54,9 @@ export function createApi(fetch) {
     if (!response.ok) {
       throw problemFrom(response.status, text);
     }
+    if (as === 'blob') {
+      return blob;
+    }
     return as === 'text' ? text : parsed(text, path);
   }
 
@@ -62,6 +70,11 @@ export function createApi(fetch) {
     check: (inputs, signal) => send('/api/check', { body: checkRequest(inputs), signal }),
     corner: (inputs, corner, signal) => send('/api/corner', { body: checkRequest(inputs, corner), signal }),
     loads: (inputs, question, signal) => send('/api/loads', { body: checkRequest(inputs, question), signal }),
+    plan: (inputs, plan, signal) => send('/api/plan', { body: checkRequest(inputs, { plan }), signal }),
+    comparison: (inputs, plan, signal) => send('/api/comparison', { body: checkRequest(inputs, { plan }), signal }),
+    /** A paper as a file. @param kind 'runsheet' or 'statement'; how {form: 'html' | 'pdf', paper: 'letter' | 'a4'} */
+    paper: (kind, inputs, { plan, ...how }, signal) =>
+      send(`/api/${kind}`, { body: checkRequest(inputs, { plan, ...how }), signal, as: 'blob' }),
     passage: (inputs, passage, signal) => send('/api/passage', { body: checkRequest(inputs, passage), signal }),
   };
 }

@@ -7,8 +7,8 @@
  *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
  *                      #problem-dismiss
- *   #plan              #plan-map, .plan-hazard[data-hazard][data-verdict]
- *   #profile           .profile-hazard[data-hazard][data-verdict]
+ *   #plan              #plan-map, .plan-hazard[data-hazard][data-verdict], .plan-stop[data-stop]
+ *   #profile           .profile-hazard[data-hazard][data-verdict], .profile-stop[data-stop]
  *   #hazards           #configuration-lift, #configuration-booster, #configuration-notch (selects),
  *                      #route-verdict[data-configuration][data-verdict],
  *                      #hazard-table tbody tr[data-hazard][data-verdict][data-value-m] with button.hazard-open
@@ -27,7 +27,17 @@
  *                      #load-position, #load-regulator (plots), #piece-at, #piece-back, #regulator-set,
  *                      #reading-trailer, #reading-booster, #readings-apply, #load-readings li[data-gauge][data-agrees],
  *                      #load-advice tr[data-from][data-booster][data-text]
- *   #comparison        #configuration-table tbody tr[data-configuration][data-verdict] with input[name=configuration]
+ *   #route-plan        [data-status=none|loading|ready|failed|stopped][data-outcome]; #plan-outcome, #plan-figures
+ *                      [data-seconds][data-changes], #plan-steps li[data-step][data-hazard][data-stop][data-blocked],
+ *                      .step-open, #plan-strip .strip-item[data-hazard|data-stop], #stop-facts,
+ *                      #plan-conditions li[data-hazard][data-what], #plan-blocking li[data-hazard] with .plan-accept
+ *                      and .plan-aside, .plan-undo, #plan-keep, #plan-no-raising, input[name=forbid], #plan-time-KEY,
+ *                      #plan-apply, #plan-stop-asking, #crossing-table, #robustness-table
+ *   #papers            [data-outcome]; #runsheet-open, #runsheet-pdf, #statement-open, #statement-pdf, #paper-size,
+ *                      #runsheet-link, #statement-link (once made)
+ *   #comparison        [data-status]; #configuration-table tbody tr[data-configuration][data-verdict][data-outcome]
+ *                      with input[name=configuration] and input[name=pick], th[data-sort][aria-sort] .sort,
+ *                      #margin-plot .margin-place[data-hazard][data-kind][data-pick], #margin-table, #difference-table
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
  * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
  */
@@ -47,11 +57,15 @@ import { mountDetail } from './panels/detail.js';
 import { mountComparison } from './panels/comparison.js';
 import { mountNotes } from './panels/notes.js';
 import { mountLoads } from './panels/loads.js';
+import { mountRoutePlan } from './panels/routeplan.js';
 import { createLoadActions } from './loadactions.js';
+import { createPlanActions } from './planactions.js';
 
 const store = createStore({ ...initialState(), ...recall(window) });
 const api = createApi(window.fetch.bind(window));
-const actions = { ...createActions(store, api), ...createLoadActions(store, api) };
+const actions = {
+  ...createActions(store, api), ...createLoadActions(store, api), ...createPlanActions(store, api),
+};
 const page = id => document.getElementById(id);
 
 store.watch(['units', 'theme'], state => {
@@ -75,6 +89,7 @@ const panels = [
   ['profile', mountProfile],
   ['hazards', mountHazards],
   ['title-block', mountTitleBlock],
+  ['route-plan', mountRoutePlan],
   ['detail', mountDetail],
   ['loads', mountLoads],
   ['comparison', mountComparison],
@@ -105,7 +120,8 @@ function followAddress() {
       window.history.replaceState(null, '', encode(store.get()) || window.location.pathname);
     }
   };
-  store.watch(['inputs', 'hazard', 'configuration', 'view', 'passage', 'position'], () => {
+  const written = ['inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop'];
+  store.watch(written, () => {
     clearTimeout(timer);
     timer = setTimeout(write, 200);
   });

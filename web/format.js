@@ -167,6 +167,58 @@ export const pressureUnitPa = system => (system === 'us' ? PSI_PA : 1e5);
 /** Its name. */
 export const pressureUnitName = system => (system === 'us' ? 'psi' : 'bar');
 
+/** How long something takes, to the minute, rounded up: "16 min", "1 h 30 min". */
+export function duration(seconds) {
+  if (!isNumber(seconds)) {
+    return UNKNOWN;
+  }
+  const minutes = stepsIn(seconds, 60, 'up');
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  return hours === 0 ? `${rest} min` : `${hours} h${rest === 0 ? '' : ` ${rest} min`}`;
+}
+
+/** What a crossing takes, rounded up to the second; what there is, down. @param rounding 'up' or 'down' */
+export const seconds = (value, rounding) => (isNumber(value) ? `${stepsIn(value, 1, rounding)} s` : UNKNOWN);
+
+/** A time the way files and requests spell it, exactly: "15 min", "90 s", "1 h 30 min". */
+export function asTime(value) {
+  const [hours, rest] = [Math.floor(value / 3600), value % 3600];
+  if (rest % 60 !== 0) {
+    return `${value} s`;
+  }
+  return [hours > 0 && `${hours} h`, (rest > 0 || hours === 0) && `${rest / 60} min`].filter(Boolean).join(' ');
+}
+
+/** A speed, to the tenth, rounded down: "3 mph", "4.8 km/h". */
+export function speed(valueMps, system) {
+  return isNumber(valueMps)
+    ? `${signed(stepsIn(valueMps / speedUnitMps(system), 0.1, 'down') / 10)} ${speedUnitName(system)}`
+    : UNKNOWN;
+}
+
+/** A speed the way files and requests spell it, near enough to be what was read. */
+export const asSpeed = (valueMps, system) =>
+  `${Number((valueMps / speedUnitMps(system)).toPrecision(6))} ${speedUnitName(system)}`;
+
+const speedUnitMps = system => (system === 'us' ? MILE_M / 3600 : 1 / 3.6);
+
+/** Its name. */
+export const speedUnitName = system => (system === 'us' ? 'mph' : 'km/h');
+
+/** A spare of a plan: what is left beyond what is required, rounded down; loads by weight, gaps by length. */
+export const spareLeft = (kind, left, system) =>
+  (kind === 'load' ? weightLeft(left, system) : clearance(left, system));
+
+/** Room or length, to whole feet or 0.1 m. @param rounding 'down' for what there is, 'up' for what is needed */
+export function room(valueM, system, rounding) {
+  if (!isNumber(valueM)) {
+    return UNKNOWN;
+  }
+  return system === 'us'
+    ? `${grouped(stepsIn(valueM, FOOT_M, rounding), ',')} ft`
+    : `${decimals(stepsIn(valueM, 0.1, rounding) / 10, 1)} m`;
+}
+
 /** An angle to the tenth of a degree. */
 export const angle = valueRad => (isNumber(valueRad) ? `${decimals(valueRad * 180 / Math.PI, 1)}°` : UNKNOWN);
 

@@ -13,6 +13,12 @@
  * position   index into passage.data.positions: where the truck stands
  * loads      {status, data, problem}: the load sheet of the configuration, as passage; loadsAsked {hazard, pieceAt,
  *            regulator, readings}: what is asked of it beyond the files, spelled as in a request
+ * plan       {status: 'none' | 'loading' | 'ready' | 'failed' | 'stopped', data, problem}: the route plan; data is
+ *            there only while it answers what is asked
+ * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside}: what is asked of it, spelled as in a request
+ * comparison as plan: every configuration kept all the way
+ * picks      keys of the configurations whose margins are plotted, three at most
+ * stop       id of the stopping place on show, or null
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
  */
 export function initialState() {
@@ -35,11 +41,21 @@ export function initialState() {
     focus: null,
     loads: { status: 'none', data: null, problem: null },
     loadsAsked: {},
+    plan: { status: 'none', data: null, problem: null },
+    planAsked: PLAIN_PLAN,
+    comparison: { status: 'none', data: null, problem: null },
+    picks: [],
+    stop: null,
     exaggeration: 1,
     units: 'us',
     theme: 'system',
   };
 }
+
+/** Nothing asked of a plan beyond the files. */
+export const PLAIN_PLAN = Object.freeze({
+  times: {}, forbid: [], fix: null, avoidRaising: false, acceptTight: [], setAside: [],
+});
 
 /** A store: get the state, set some of its keys, watch some of its keys. */
 export function createStore(initial = initialState()) {

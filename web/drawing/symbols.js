@@ -44,6 +44,29 @@ const KINDS = {
   'crest': { word: 'crest', path: 'M1 11C8 11 9 4 14 4C19 4 20 11 27 11' },
 };
 
+/**
+ * Outcomes of a plan, 16 × 16: a way that goes on, one that goes on past a gate to be opened, one that ends at a bar.
+ */
+const OUTCOMES = {
+  'way through': { name: 'through', parts: [['line', 'M1 8H14M9.5 3.5L14 8L9.5 12.5']] },
+  'way through under conditions': {
+    name: 'conditional', parts: [['line', 'M1 8H4.5M11 8H14.5M11.8 5L14.8 8L11.8 11'], ['line', 'M8 3L12 8L8 13L4 8Z']],
+  },
+  'no way through': { name: 'blocked', parts: [['line', 'M0.5 8H8'], ['solid', 'M9 1H14V15H9Z']] },
+};
+
+/** The symbol of an outcome; one this page does not know is drawn as blocked and keeps its own word. */
+export const outcomeSymbol = outcome =>
+  ({ word: String(outcome), ...(OUTCOMES[outcome] ?? OUTCOMES['no way through']) });
+
+/** Stopping places, 14 × 14: a triangle to stop at, a square yard to set up in. */
+const STOPS = {
+  'stopping-place': { word: 'stopping place', path: 'M7 2L12.5 12H1.5Z' },
+  'set-up-area': { word: 'set-up area', path: 'M1.5 1.5H12.5V12.5H1.5ZM1.5 7H12.5' },
+};
+
+export const stopSymbol = kind => STOPS[kind] ?? { word: String(kind), path: STOPS['stopping-place'].path };
+
 /** The symbol of a verdict. A word this page does not know is drawn as not surveyed and keeps its own word. */
 export function verdictSymbol(verdict) {
   return VERDICTS[verdict] ?? { word: String(verdict), parts: VERDICTS['not surveyed'].parts };

@@ -94,7 +94,8 @@ export function routeVerdict(report, key) {
   return [
     verdictTag(c.verdict),
     el('span', { class: 'route-verdict-label' }, `Whole route, ${c.label}`),
-    el('span', { class: 'route-verdict-counts' }, counts.join(' · '),
+    el('span', { class: 'route-verdict-counts' },
+      report.hazards.length === 0 ? 'The route names no hazards: nothing was judged.' : counts.join(' · '),
       c.raisedOnly > 0 && ` (${c.raisedOnly} of those not clear would be, raised)`),
   ];
 }

@@ -1,16 +1,18 @@
 /** The plan: the route and its hazards on a map that needs no other host; its background is the route's own data. */
 import * as L from '../lib/leaflet/leaflet-src.esm.js';
 import { alongRow, calm, el, makeTabStop, replace, roving } from '../dom.js';
-import { chainage, chainageUnitM, chainageUnitName, round } from '../format.js';
+import { chainage, chainageUnitM, chainageUnitName, room, round } from '../format.js';
 import { isFree, labelSides } from '../drawing/labels.js';
 import { legPaths, posts } from '../drawing/plan.js';
 import { findCell, findHazard, severity } from '../report.js';
-import { kindSymbol, verdictSymbol } from '../drawing/symbols.js';
+import { kindSymbol, stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
 import { createNeatline } from './neatline.js';
-import { verdictIcon } from './symbol.js';
+import { openStop } from './stops.js';
+import { stopIcon, verdictIcon } from './symbol.js';
 
 const ITEM = '.plan-hazard';
+const STOP = '.plan-stop';
 /** Half a symbol and the room of a label, pixels. */
 const SYMBOL = 11;
 const LABEL_WIDTH = 28;
@@ -33,6 +35,7 @@ export function mountPlan(root, { store, actions }) {
   frame.append(neatline.node);
   const route = L.layerGroup().addTo(map);
   const way = L.layerGroup().addTo(map);
+  const stopping = L.layerGroup().addTo(map);
   const hazards = L.layerGroup().addTo(map);
   const pane = map.getPane('markerPane');
   let bounds = null;
@@ -41,6 +44,7 @@ export function mountPlan(root, { store, actions }) {
   let legends = [];
   let onScreen = null;
   roving(pane, ITEM, alongRow(pane, ITEM));
+  roving(pane, STOP, alongRow(pane, STOP));
   map.on('zoomend', placeLabels);
 
   function drawRoute({ line, units }) {
@@ -137,6 +141,30 @@ export function mountPlan(root, { store, actions }) {
     }
   }
 
+  /** Stopping places and set-up areas, under the hazards. */
+  function drawStops({ line, units, stop: chosen }) {
+    const focused = pane.contains(document.activeElement) ? document.activeElement.dataset.stop : null;
+    stopping.clearLayers();
+    (line?.stops ?? []).forEach(stop => {
+      const button = el('button', {
+        type: 'button', class: stop.id === chosen ? 'plan-stop chosen' : 'plan-stop', tabindex: '-1',
+        'data-stop': stop.id, 'data-kind': stop.kind, 'aria-pressed': String(stop.id === chosen),
+        title: `${stop.id} ${stop.name}`,
+        'aria-label': `${stop.id} ${stop.name}, ${stopSymbol(stop.kind).word} at ${chainage(stop.chainageM, units)}, `
+          + `room ${room(stop.roomM, units, 'down')}`,
+        on: { click: event => openStop(actions, stop.id, event) },
+      }, stopIcon(stop.kind));
+      const [lon, lat] = stop.lonLat;
+      L.marker([lat, lon], { icon: icon(button), keyboard: false, zIndexOffset: -500 }).addTo(stopping);
+    });
+    const items = [...pane.querySelectorAll(STOP)];
+    const tab = items.find(item => item.dataset.stop === chosen) ?? items[0];
+    if (tab) {
+      makeTabStop(pane, STOP, tab);
+    }
+    items.find(item => item.dataset.stop === focused)?.focus({ preventScroll: true });
+  }
+
   /** What the combination passes over at the corner on show, and the line of its steer axle. */
   function drawWay({ passage }) {
     way.clearLayers();
@@ -197,6 +225,7 @@ export function mountPlan(root, { store, actions }) {
   const stops = [
     store.watch(['line', 'units'], drawRoute),
     store.watch(['report', 'configuration', 'units'], drawHazards),
+    store.watch(['line', 'units', 'stop'], drawStops),
     store.watch(['passage'], drawWay),
     store.watch(['focus'], showFocus),
     store.watch(['hazard'], markChosen),

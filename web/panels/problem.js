@@ -20,7 +20,8 @@ export function mountProblem(root, { store, actions }) {
           'Keep the sheet as it is')));
     }),
     store.watch(['busy'], state => {
-      busy.textContent = state.busy ? 'Checking…' : '';
+      replace(busy, state.busy && ['Checking… ',
+        el('button', { id: 'check-stop', type: 'button', on: { click: actions.stopCheck } }, 'Stop')]);
     }),
     store.watch(['notice'], state => {
       notice.textContent = state.notice ?? '';

@@ -1,14 +1,17 @@
 /** The section along the route: every hazard at its chainage, its clearances standing on the road line. */
 import { alongRow, el, makeTabStop, onWidth, replace, roving, svg } from '../dom.js';
-import { chainage, chainageUnitM, chainageUnitName, clearance, gapUnitM, gapUnitName, required } from '../format.js';
+import {
+  chainage, chainageUnitM, chainageUnitName, clearance, gapUnitM, gapUnitName, required, room,
+} from '../format.js';
 import { chainageTicks, hazardMarks, legSpans, MOST_M, rows } from '../drawing/profile.js';
 import { linear, ticks } from '../drawing/scale.js';
-import { kindSymbol, verdictSymbol } from '../drawing/symbols.js';
+import { kindSymbol, stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
-import { verdictMark } from './symbol.js';
+import { openStop } from './stops.js';
+import { stopMark, verdictMark } from './symbol.js';
 
 const INSET = 34;
-const ITEM = '.profile-hazard';
+const ITEM = ':is(.profile-hazard, .profile-stop)';
 
 export function mountProfile(root, { store, actions }) {
   const drawing = svg('svg', { class: 'drawing', role: 'group', 'aria-label': 'Section along the route' });
@@ -25,7 +28,9 @@ export function mountProfile(root, { store, actions }) {
 
   function choose(event) {
     const item = event.target.closest(ITEM);
-    if (item) {
+    if (item?.dataset.stop) {
+      openStop(actions, item.dataset.stop, event);
+    } else if (item) {
       openHazard(actions, item.dataset.hazard, event);
     }
   }
@@ -38,7 +43,7 @@ export function mountProfile(root, { store, actions }) {
     const { report, configuration, units } = state;
     const row = rows(report);
     const marks = hazardMarks(report, configuration, width, INSET);
-    const focused = drawing.contains(document.activeElement) ? document.activeElement.dataset.hazard : null;
+    const focused = drawing.contains(document.activeElement) ? document.activeElement.dataset : null;
     for (const [name, value] of [['viewBox', `0 0 ${width} ${row.height}`], ['width', width], ['height', row.height]]) {
       drawing.setAttribute(name, value);
     }
@@ -46,30 +51,33 @@ export function mountProfile(root, { store, actions }) {
       axes(report, row, width, units),
       legs(report, row, width),
       marks.map(mark => hazardGroup(mark, row, units)),
+      (state.line?.stops ?? []).map(stop => stopItem(stop, report, row, width, units)),
       // Beside the buttons, not in them: their names already tell every value.
       svg('g', { class: 'hazard-values', 'aria-hidden': 'true' }, marks.filter(({ roomy }) => roomy).map(mark =>
         text(mark.labelX, row.labels + 9, shortest(mark.stems, mark.cell, units), 'middle', 'hazard-value'))));
     markChosen(store.get());
     if (focused) {
-      drawing.querySelector(`${ITEM}[data-hazard="${CSS.escape(focused)}"]`)?.focus();
+      const [key, id] = focused.stop ? ['stop', focused.stop] : ['hazard', focused.hazard];
+      drawing.querySelector(`${ITEM}[data-${key}="${CSS.escape(id)}"]`)?.focus();
     }
   }
 
-  function markChosen({ hazard }) {
+  function markChosen({ hazard, stop: place }) {
     const items = [...drawing.querySelectorAll(ITEM)];
     items.forEach(item => {
-      item.classList.toggle('chosen', item.dataset.hazard === hazard);
-      item.setAttribute('aria-pressed', String(item.dataset.hazard === hazard));
+      const chosen = item.dataset.stop ? item.dataset.stop === place : item.dataset.hazard === hazard;
+      item.classList.toggle('chosen', chosen);
+      item.setAttribute('aria-pressed', String(chosen));
     });
-    const stop = items.find(item => item.dataset.hazard === hazard) ?? items[0];
+    const stop = items.find(item => item.dataset.hazard === hazard && hazard !== null) ?? items[0];
     if (stop) {
       makeTabStop(drawing, ITEM, stop);
     }
   }
 
   const stops = [
-    store.watch(['report', 'configuration', 'units'], draw),
-    store.watch(['hazard'], markChosen),
+    store.watch(['report', 'configuration', 'units', 'line'], draw),
+    store.watch(['hazard', 'stop'], markChosen),
     onWidth(frame, () => draw(store.get())),
   ];
   return { unmount: () => { stops.forEach(stop => stop()); frame.remove(); } };
@@ -136,6 +144,18 @@ function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, labelled, roo
     stem.cut && svg('path', { class: 'cut', d: cutMark(x, (stem.base + stem.y) / 2) }),
     verdictMark(stem.verdict, { transform: `translate(${x - 7} ${stem.y - 7}) scale(0.875)` })]),
   text(labelX, labelY, hazard.id, 'middle', 'hazard-id'));
+}
+
+/** A stopping place stands on the axis of chainage. */
+function stopItem(stop, report, row, width, units) {
+  const x = linear([0, report.route.lengthM], [INSET, width - INSET])(stop.chainageM);
+  return svg('g', {
+    class: 'profile-stop', role: 'button', tabindex: '-1', 'data-stop': stop.id, 'data-kind': stop.kind,
+    'aria-label': `${stop.id} ${stop.name}, ${stopSymbol(stop.kind).word} at ${chainage(stop.chainageM, units)}, `
+      + `room ${room(stop.roomM, units, 'down')}`,
+  },
+  svg('rect', { class: 'hit', x: x - 10, y: row.axis - 12, width: 20, height: 22 }),
+  stopMark(stop.kind, x, row.axis));
 }
 
 /** Two slanted strokes across a stem that is longer than drawn. */

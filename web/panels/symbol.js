@@ -1,6 +1,6 @@
 /** Draws the sheet's symbols. */
 import { el, svg } from '../dom.js';
-import { kindSymbol, verdictClass, verdictSymbol } from '../drawing/symbols.js';
+import { kindSymbol, outcomeSymbol, stopSymbol, verdictClass, verdictSymbol } from '../drawing/symbols.js';
 
 /** The parts of a verdict's symbol in a 16 × 16 box, as a group, for use inside a drawing. */
 export function verdictMark(verdict, attributes = {}) {
@@ -25,4 +25,23 @@ export function verdictTag(verdict) {
 export function kindIcon(kind) {
   return svg('svg', { class: 'kind-icon', viewBox: '0 0 28 14', width: 28, height: 14, 'aria-hidden': 'true' },
     svg('path', { d: kindSymbol(kind).path }));
+}
+
+/** How a plan ends: symbol and word. */
+export function outcomeTag(outcome) {
+  const { name, word, parts } = outcomeSymbol(outcome);
+  return el('span', { class: `outcome outcome-${name}` },
+    svg('svg', { class: 'verdict-icon', viewBox: '0 0 16 16', width: 16, height: 16, 'aria-hidden': 'true' },
+      svg('g', { class: 'mark' }, parts.map(([kind, path]) => svg('path', { class: `mark-${kind}`, d: path })))),
+    el('span', { class: 'verdict-word' }, word));
+}
+
+/** A stopping place's mark, as a group around its middle, for use inside a drawing. */
+export const stopMark = (kind, x, y) =>
+  svg('path', { class: 'stop-mark', d: stopSymbol(kind).path, transform: `translate(${x - 7} ${y - 7})` });
+
+/** The same on its own. */
+export function stopIcon(kind) {
+  return svg('svg', { class: 'stop-icon', viewBox: '0 0 14 14', width: 14, height: 14, 'aria-hidden': 'true' },
+    stopMark(kind, 7, 7));
 }

@@ -12,12 +12,19 @@ const SELECTION = {
   view: { line: 'left', levelling: 'held', raised: true },
   passage: { status: 'ready', data: passage(), problem: null },
   position: 4,
+  planAsked: {
+    times: { notch: '20 min', crawl: '2 mph' }, forbid: ['up/none/1', 'a,b'], fix: 'down/none/+3', avoidRaising: true,
+    acceptTight: ['H 1&2'], setAside: ['whole route', 'H03'],
+  },
+  picks: ['down/none/+3', 'up/none/1'],
+  stop: 'P 1',
 };
 
 test('a selection survives being written into an address and read back', () => {
   assert.deepEqual(decode(encode(SELECTION)), {
     route: 'sample', rig: 'lowbed', stance: 'loaded', margins: { ground: '2 1/2 in' },
     configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', levelling: 'held', raised: true, steerM: 4,
+    plan: SELECTION.planAsked, picks: SELECTION.picks, stop: 'P 1',
   });
 });
 
@@ -36,9 +43,10 @@ test('a file from disk is named, never passed off as a sample', () => {
 test('an address that says nothing, or nonsense, asks for nothing', () => {
   const nothing = {
     route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, levelling: null,
-    raised: false, steerM: null,
+    raised: false, steerM: null, picks: [], stop: null,
+    plan: { times: {}, forbid: [], fix: null, avoidRaising: false, acceptTight: [], setAside: [] },
   };
-  for (const fragment of ['', '#', '#hazards', '#steer=fast&raised=yes', '#%E0%A4%A', '#hazard=']) {
+  for (const fragment of ['', '#', '#hazards', '#steer=fast&raised=yes', '#%E0%A4%A', '#hazard=', '#time=notch&forbid=&raising=yes&compare=']) {
     assert.deepEqual(decode(fragment), nothing, fragment);
   }
   assert.equal(encode(initialState()), '');

@@ -30,12 +30,14 @@ import org.cresthaul.route.RouteMistakes;
 import org.cresthaul.route.RouteTexts;
 import org.cresthaul.units.Angle;
 import org.cresthaul.units.BadQuantity;
+import org.cresthaul.units.Duration;
 import org.cresthaul.units.Grade;
 import org.cresthaul.units.JsonEdit;
 import org.cresthaul.units.Length;
 import org.cresthaul.units.Mass;
 import org.cresthaul.units.Mistake;
 import org.cresthaul.units.Pressure;
+import org.cresthaul.units.Speed;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -119,9 +121,9 @@ class FileFormatsTest {
     @Test
     void theQuantitiesInTheDocsAreTakenAndRefusedAsTheySay() throws Exception {
         List<String> rows = Files.readAllLines(Path.of("docs/file-formats.md")).stream()
-                .filter(line -> line.matches("\\| (length|grade|angle|weight|pressure) \\|.*"))
+                .filter(line -> line.matches("\\| (length|grade|angle|weight|pressure|time|speed) \\|.*"))
                 .toList();
-        assertEquals(5, rows.size());
+        assertEquals(7, rows.size());
         int taken = 0;
         int refused = 0;
         for (String row : rows) {
@@ -148,13 +150,13 @@ class FileFormatsTest {
         String[] pieces = {
             "1", "12", "0", "6", "13", "1/2", "3/4", "¾", "½", ".5", "4.11", "1,200", "19,000.5", "-", "−", "+", " ", " ", " ",
             " ", "ft", "'", "′", "’", "in", "\"", "″", "”", "feet", "inches", "m", "mm", "cm", "km", "%", "deg", "°", "rad",
-            "lb", "lbs", "kg", "t", "psi", "bar", "kPa", "MPa", "e3", ",", "\u00a0"
+            "s", "min", "h", "mph", "km/h", "m/s", "lb", "lbs", "kg", "t", "psi", "bar", "kPa", "MPa", "e3", ",", "\u00a0"
         };
         String schemas = Files.readString(Path.of("src/main/resources/schema/rig-1.schema.json"))
                 + Files.readString(Path.of("src/main/resources/schema/route-1.schema.json"));
         int both = 0;
         int neither = 0;
-        for (String kind : new String[] {"length", "grade", "angle", "mass", "pressure"}) {
+        for (String kind : new String[] {"length", "grade", "angle", "mass", "pressure", "duration", "speed"}) {
             Pattern pattern = patternOf(kind, schemas);
             for (int i = 0; i < 60_000; i++) {
                 StringBuilder text = new StringBuilder();
@@ -164,7 +166,7 @@ class FileFormatsTest {
                 boolean shape = pattern.matcher(text).find() && text.length() <= 40;
                 String problem = problemOf(kind, text.toString());
                 // The schema does not count: inches after feet below 12, limits.
-                boolean counted = problem.contains("below 12") || problem.contains("beyond what") || problem.contains("plausible") || problem.contains("proper");
+                boolean counted = problem.contains("below 12") || problem.contains("below 60") || problem.contains("beyond what") || problem.contains("plausible") || problem.contains("proper");
                 assertEquals(shape, problem.isEmpty() || shape && counted, kind + " [" + text + "] " + problem);
                 both += problem.isEmpty() ? 1 : 0;
                 neither += shape ? 0 : 1;
@@ -180,6 +182,8 @@ class FileFormatsTest {
                 case "grade" -> Grade.parse(text);
                 case "mass", "weight" -> Mass.parse(text);
                 case "pressure" -> Pressure.parse(text);
+                case "duration", "time" -> Duration.parse(text);
+                case "speed" -> Speed.parse(text);
                 default -> Angle.parse(text);
             }
             return "";

@@ -13,11 +13,17 @@ public record Margins(double groundM, double overheadM, double sideM) {
     private static final double INCH_M = 0.0254;
     /** A driver keeps within about this of the line that was found. */
     private static final double SIDE_M = 6 * INCH_M;
+    /** Far finer than any margin is meant: only the noise of "3 in" as a binary fraction goes. */
+    private static final double STEPS_PER_M = 1e9;
 
     public Margins {
-        Finite.requireAtLeast("groundM", 0, groundM);
-        Finite.requireAtLeast("overheadM", 0, overheadM);
-        Finite.requireAtLeast("sideM", 0, sideM);
+        groundM = plain(Finite.requireAtLeast("groundM", 0, groundM));
+        overheadM = plain(Finite.requireAtLeast("overheadM", 0, overheadM));
+        sideM = plain(Finite.requireAtLeast("sideM", 0, sideM));
+    }
+
+    private static double plain(double metres) {
+        return Math.rint(metres * STEPS_PER_M) / STEPS_PER_M;
     }
 
     /** With the default beside. */

@@ -31,7 +31,8 @@ public record Report(
     /**
      * A configuration over the whole route.
      *
-     * @param verdict the worst of any hazard, and of the limits of the whole route where they count
+     * @param verdict the worst of any hazard, and of the limits of the whole route where they count; never clear on a
+     *     route without hazards, where nothing was judged
      * @param loads under the limits of the whole route and the rig's own: "loads not known" without weights
      * @param raisedOnly how many of the hazards that are not clear become clear with a raise
      */
@@ -130,6 +131,10 @@ public record Report(
 
         static Cell unknown(String configuration, String why) {
             return atCorner(configuration, Verdict.NOT_SURVEYED.word(), List.of(why), null);
+        }
+
+        Cell withRaise(RaiseFinding other) {
+            return new Cell(configuration, verdict, ground, overhead, other, raiseNote, reasons, load, corner);
         }
 
         Cell withoutRaise(String note) {

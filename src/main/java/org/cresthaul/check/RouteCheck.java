@@ -86,7 +86,7 @@ public final class RouteCheck {
     }
 
     /** A raise that the power take-off cannot give is none. */
-    private static Report.Cell deliverable(Report.Cell cell, CheckedConfiguration configuration, RouteLoads loads) {
+    static Report.Cell deliverable(Report.Cell cell, CheckedConfiguration configuration, RouteLoads loads) {
         return cell.raise() == null || cell.raise().frontM() == 0 || loads.raisesFront(configuration)
                 ? cell
                 : cell.withoutRaise("a raise would make it clear, but the power take-off cannot raise this front");
@@ -172,7 +172,9 @@ public final class RouteCheck {
             int[] count = new int[Verdict.values().length];
             int raisedOnly = 0;
             Verdict carried = loads.baseVerdict(c);
-            Verdict worst = loads.counts() ? carried : Verdict.CLEAR;
+            // A file that names no hazard tells that nobody looked, not that there is none.
+            Verdict unseen = hazards.isEmpty() ? Verdict.NOT_SURVEYED : Verdict.CLEAR;
+            Verdict worst = loads.counts() ? carried.orWorse(unseen) : unseen;
             for (Report.HazardFindings hazard : hazards) {
                 Report.Cell cell = hazard.cells().get(i);
                 for (Verdict v : Verdict.values()) {

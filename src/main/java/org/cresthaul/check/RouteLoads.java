@@ -107,9 +107,20 @@ final class RouteLoads {
         return baseVerdict(state(configuration));
     }
 
+    /** The same with its figures. */
+    Report.Cell baseCell(CheckedConfiguration configuration) {
+        Judged judged = baseJudged(state(configuration));
+        return new Report.Cell(configuration.key(), judged.verdict.word(), null, null, null, null, judged.reasons,
+                judged.finding.orElse(null));
+    }
+
     private Verdict baseVerdict(State state) {
+        return baseJudged(state).verdict;
+    }
+
+    private Judged baseJudged(State state) {
         // A route that others' limits cover from end to end leaves only the rig's own.
-        return judged(state, coversAll() ? List.of() : List.of(base), false).verdict;
+        return judged(state, coversAll() ? List.of() : List.of(base), false);
     }
 
     private boolean coversAll() {

@@ -18,7 +18,10 @@ import picocli.CommandLine.IVersionProvider;
             "Tells which settings of a lowbed combination clear the rail crossings and low structures of a route.",
             "Without a command it serves the sample route (as serve does)."
         },
-        subcommands = {CheckCommand.class, ServeCommand.class},
+        subcommands = {
+            CheckCommand.class, PlanCommand.class, CompareCommand.class, RunSheetCommand.class, StatementCommand.class,
+            ServeCommand.class
+        },
         versionProvider = Cresthaul.Version.class,
         mixinStandardHelpOptions = true)
 public final class Cresthaul implements Callable<Integer> {

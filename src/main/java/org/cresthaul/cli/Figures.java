@@ -1,125 +1,17 @@
 package org.cresthaul.cli;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import org.cresthaul.check.Report;
-import org.cresthaul.units.Length;
-import org.cresthaul.units.Mass;
-import org.cresthaul.units.Pressure;
+import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 
-/**
- * Lengths as the report prints them, to 1/8 in or 1 mm. A rounded figure never looks safer than the number behind it: a
- * clearance is rounded down along the number line (1.99 in never reads 2 in; −1.01 in reads −1 1/8 in), what is required
- * or must be raised is rounded up.
- */
-final class Figures {
-    private static final double EIGHTH_M = 0.0254 / 8;
-    private static final double MILE_M = 1609.344;
-    private static final double POUND_KG = 0.45359237;
-    /** Counts of a step closer together than this are the same count: the noise of binary fractions. */
-    private static final double NOISE = 1e-9;
-
-    private final UnitSystem units;
-
+/** Quantities as the report prints them. */
+final class Figures extends RoundedFigures {
     Figures(UnitSystem units) {
-        this.units = units;
-    }
-
-    /** A gap, rounded down. */
-    String clearance(double metres) {
-        return ofSteps(Math.floor(metres / stepM() + NOISE));
-    }
-
-    /** What a gap must reach, or how far to raise: rounded up. */
-    String required(double metres) {
-        return ofSteps(Math.ceil(metres / stepM() - NOISE));
-    }
-
-    /** A dimension that decides nothing, to the nearest step. */
-    String dimension(double metres) {
-        return ofSteps(Math.rint(metres / stepM()));
-    }
-
-    /** A place along the road at a hazard: "12 ft 3 in past the point", to 1 in or 1 cm. */
-    String alongRoad(double metres) {
-        double step = units == UnitSystem.US_CUSTOMARY ? 0.0254 : 0.01;
-        double count = Math.rint(metres / step);
-        if (count == 0) {
-            return "at the point";
-        }
-        Length size = new Length(Math.abs(count) * step);
-        String text = units == UnitSystem.US_CUSTOMARY ? size.inFeetAndInches(1) : size.inMetres(2);
-        return text + (count < 0 ? " before the point" : " past the point");
-    }
-
-    /** A length along the road that a result leans on: to 1 in or 1 cm, rounded up. */
-    String distance(double metres) {
-        double step = units == UnitSystem.US_CUSTOMARY ? 0.0254 : 0.01;
-        Length length = new Length(Math.ceil(metres / step - NOISE) * step);
-        return units == UnitSystem.US_CUSTOMARY ? length.inFeetAndInches(1) : length.inMetres(2);
+        super(units);
     }
 
     /** "uncertainty of survey: 1/2 in (level and tape)" */
     String uncertainty(Report.UncertaintyTerm term) {
         return "uncertainty of " + term.term() + ": " + required(term.valueM()) + " (" + term.source() + ")";
-    }
-
-    /** Distance from the start of the route, to the hundredth: "12.67 mi", "20.39 km". */
-    String chainage(double metres) {
-        return units == UnitSystem.US_CUSTOMARY
-                ? fixed(metres / MILE_M, 2, RoundingMode.HALF_UP) + " mi"
-                : fixed(metres / 1000, 2, RoundingMode.HALF_UP) + " km";
-    }
-
-    /** A load: whole pounds, or tens of kilograms; nearest. */
-    String weight(double kilograms) {
-        return (kilograms < 0 ? "-" : "") + mass(Math.rint(steps(Math.abs(kilograms))));
-    }
-
-    /** What is left to a limit, rounded down along the number line; negative where the limit is not kept. */
-    String weightLeft(double kilograms) {
-        double count = Math.floor(steps(kilograms) + NOISE);
-        return (count < 0 ? "-" : "") + mass(Math.abs(count));
-    }
-
-    private double steps(double kilograms) {
-        return kilograms / weightStepKg();
-    }
-
-    private double weightStepKg() {
-        return units == UnitSystem.US_CUSTOMARY ? POUND_KG : 10;
-    }
-
-    private String mass(double steps) {
-        return new Mass(steps * weightStepKg()).format(units);
-    }
-
-    /** A gauge pressure, to the nearest whole psi or 0.01 bar. */
-    String pressure(double pascals) {
-        return new Pressure(pascals).format(units);
-    }
-
-    /** An angle to the tenth of a degree. */
-    String angle(double radians) {
-        return fixed(Math.toDegrees(radians), 1, RoundingMode.HALF_UP) + " deg";
-    }
-
-    /** A plain decimal number, the same under every locale, without a negative zero. */
-    static String fixed(double value, int decimals, RoundingMode rounding) {
-        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, rounding);
-        return rounded.signum() == 0 ? rounded.abs().toPlainString() : rounded.toPlainString();
-    }
-
-    private double stepM() {
-        return units == UnitSystem.US_CUSTOMARY ? EIGHTH_M : 0.001;
-    }
-
-    private String ofSteps(double count) {
-        Length length = new Length(count * stepM());
-        if (units == UnitSystem.US_CUSTOMARY) {
-            return length.inFeetAndInches(8);
-        }
-        return Math.abs(count) < 1000 ? length.inMillimetres() : length.inMetres(3);
     }
 }

@@ -8,7 +8,8 @@ import org.cresthaul.check.Report;
  * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
  * form, lengths are metres, times seconds, null stands for "none" or "not known". The same inputs give an equal plan.
  *
- * @param outcome "way through", "way through under conditions" or "no way through"
+ * @param outcome "way through", "way through under conditions", "no way through", or "nothing judged" for a route that
+ *     names no hazard
  * @param stopsAtBlocks whether the steps are what would be driven if what blocks were settled: nothing to drive by
  * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
  * @param seconds of all changes and slow passages together, beyond driving at road speed
@@ -39,6 +40,8 @@ public record Plan(
     public static final String THROUGH = "way through";
     public static final String CONDITIONAL = "way through under conditions";
     public static final String BLOCKED = "no way through";
+    /** The route file names no hazard: nobody looked, and no way is called open. */
+    public static final String UNJUDGED = "nothing judged";
 
     /** Identifies the limits of the whole route among hazards. */
     public static final String WHOLE_ROUTE = "whole route";
@@ -109,7 +112,10 @@ public record Plan(
      * @param fromChainageM where the front comes to it
      * @param toChainageM where the rear has left it
      * @param verdict of the check: in transport stance, or "clear" when {@code raise} makes it so
-     * @param raise raised before and lowered after, or null in transport stance
+     * @param raise how far it is raised here, or null in transport stance. Places close together are passed on one raise;
+     *     at one that a raise does nothing for, its clearance is the least of the others'
+     * @param raises whether it is raised before this place; false where it already is
+     * @param lowers whether it is lowered after this place; false where it stays raised for the next
      * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
      * @param blocked whether this is one of the plan's blocking places
      * @param crawls whether it is passed at crawling speed
@@ -124,6 +130,8 @@ public record Plan(
             SetUp set,
             String verdict,
             Report.RaiseFinding raise,
+            boolean raises,
+            boolean lowers,
             String condition,
             boolean blocked,
             boolean crawls,

@@ -1,6 +1,7 @@
 package org.cresthaul.plan;
 
 import java.util.List;
+import org.cresthaul.rig.PlanTimes;
 
 /**
  * What the planner allows.

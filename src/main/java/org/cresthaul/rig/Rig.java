@@ -14,6 +14,7 @@ import org.cresthaul.geometry.Uncertainty;
  * @param ride uncertainty of tyre and ride height on the day (95 %)
  * @param notches lowest first, at least one, names and offsets distinct; one has offset zero, the reference notch
  * @param stances at least one, names distinct
+ * @param times what changes and slow passages take
  */
 public record Rig(
         String name,
@@ -21,7 +22,19 @@ public record Rig(
         Uncertainty measurement,
         Uncertainty ride,
         List<Notch> notches,
-        List<LevelStance> stances) {
+        List<LevelStance> stances,
+        PlanTimes times) {
+    /** A rig whose file says nothing of times. */
+    public Rig(
+            String name,
+            String note,
+            Uncertainty measurement,
+            Uncertainty ride,
+            List<Notch> notches,
+            List<LevelStance> stances) {
+        this(name, note, measurement, ride, notches, stances, PlanTimes.defaults());
+    }
+
     public Rig {
         notches = List.copyOf(notches);
         stances = List.copyOf(stances);
@@ -43,5 +56,10 @@ public record Rig(
         if (stances.stream().map(LevelStance::name).distinct().count() != stances.size()) {
             throw new IllegalArgumentException("stance names must differ");
         }
+    }
+
+    /** The same rig with other notches, lowest first. */
+    public Rig withNotches(List<Notch> others) {
+        return new Rig(name, note, measurement, ride, others, stances, times);
     }
 }

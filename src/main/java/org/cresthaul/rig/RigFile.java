@@ -82,11 +82,15 @@ public final class RigFile {
             }
             new StanceReader(stance, stanceName, highest).read().ifPresent(stances::add);
         }
+        PlanTimes times = file.findObject("times")
+                .map(t -> GivenTimes.read(t).over(PlanTimes.defaults()))
+                .orElse(PlanTimes.defaults());
         file.refuseOthers();
         if (problems.count() > before) {
             return Optional.empty();
         }
-        return Optional.of(new Rig(name, note, measurement.orElseThrow(), ride.orElseThrow(), notches, stances));
+        return Optional.of(
+                new Rig(name, note, measurement.orElseThrow(), ride.orElseThrow(), notches, stances, times));
     }
 
     private static Optional<Uncertainty> uncertainty(JsonFields fields) {

@@ -24,6 +24,9 @@ public sealed interface Hazard permits RailCrossing, LowStructure, RoadHump, Lim
     /** False when what this kind of hazard is judged by is not known. It is then never clear. */
     boolean isSurveyed();
 
+    /** The same place, surveyed so accurately; itself where no accuracy is given. */
+    Hazard withSurvey(Uncertainty other);
+
     /** What every kind must hold to; throws when it does not. */
     static void requireSound(List<RoadProfile> lines, Optional<Uncertainty> survey) {
         if (!lines.isEmpty() && survey.isEmpty()) {

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -18,9 +17,6 @@ import org.cresthaul.units.Problems;
 
 /** Reads one hazard of a route file, and then finds its place on the line. */
 final class HazardReader {
-    /** Farthest that a hazard's point may be off the line, metres. */
-    static final double FARTHEST_OFF_M = 30;
-
     static final List<String> KINDS = List.of(
             "rail-crossing", "low-structure", "dip", "crest", "corner", "posted-bridge", "stretch");
     /** How far a stretch may reach from its point. */
@@ -31,17 +27,11 @@ final class HazardReader {
     /** A soffit higher over the road than this has another datum than the road. */
     static final double HIGHEST_SOFFIT_M = 30;
 
-    private static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");
     private static final Pattern CROSSING_NUMBER = Pattern.compile("\\d{6}[A-Z]");
 
     private final JsonFields properties;
     private final Problems problems;
-    private final String id;
-    private final String name;
-    private final Optional<String> landmark;
-    private final LonLat position;
-    private final String coordinatesPointer;
-    private final OptionalInt passage;
+    private final PlaceReader place;
     private final ProfileReader profiles;
     /** For a corner alone. */
     private final Optional<CornerReader> corner;
@@ -54,12 +44,7 @@ final class HazardReader {
         this.properties = properties;
         problems = properties.problems();
         int before = problems.count();
-        coordinatesPointer = geometry.pointer("coordinates");
-        position = point(geometry);
-        id = readId();
-        name = properties.text("name", JsonFields.LONGEST_NAME);
-        landmark = properties.findText("landmark", JsonFields.LONGEST_NAME);
-        passage = properties.findInteger("passage", 1, 100);
+        place = new PlaceReader("hazard", geometry, properties);
         String word = properties.word("hazard", KINDS);
         corner = word.equals("corner") ? Optional.of(new CornerReader(properties)) : Optional.empty();
         profiles = corner.isPresent() ? null : new ProfileReader(properties);
@@ -81,72 +66,25 @@ final class HazardReader {
         make = sound ? kind : null;
     }
 
-    /** As in the file; empty when it is missing or wrong. */
-    String id() {
-        return id;
-    }
-
-    private String readId() {
-        String text = properties.text("id", JsonFields.LONGEST_NAME);
-        if (!text.isEmpty() && !ID.matcher(text).matches()) {
-            properties.problem("id", "wrong-id", "The id \"" + text + "\" is not made of letters, digits, '.', '_', '-'.",
-                    "Write a short one, such as \"H03\".");
-            return "";
-        }
-        return text;
+    /** Where it is said to be. */
+    PlaceReader place() {
+        return place;
     }
 
     int surveyPoints() {
         return profiles == null ? 0 : profiles.pointCount();
     }
 
-    String idPointer() {
-        return properties.pointer("id");
-    }
-
-    private LonLat point(JsonFields geometry) {
-        geometry.word("type", List.of("Point"));
-        RouteFile.refuseCrs(geometry);
-        geometry.find("bbox");
-        JsonNode coordinates = geometry.find("coordinates");
-        geometry.refuseOthers();
-        return geometry.isThere() ? PositionFields.read(coordinates, () -> coordinatesPointer, problems) : null;
-    }
-
     /** The hazard at its place on the line; empty after a problem, told now or before. */
     Optional<Hazard> placedOn(RouteLine line) {
-        if (position == null) {
+        Optional<HazardPlace> placed = place.placedOn(line);
+        if (placed.isEmpty() || !sound) {
             return Optional.empty();
         }
-        List<Passage> passages = line.passagesWithin(position, FARTHEST_OFF_M);
-        if (passages.isEmpty()) {
-            problems.add("off-route", "The hazard is " + Math.round(line.roughDistanceM(position))
-                    + " m off the route line; at most 30 m is taken.", coordinatesPointer,
-                    "Move the point to the line, or the line to the road.");
-            return Optional.empty();
-        }
-        if (passage.isEmpty() && passages.size() > 1) {
-            problems.add("passed-twice", "The route passes this place " + passages.size() + " times, at chainages "
-                    + String.join(", ", passages.stream().limit(10).map(p -> Math.round(p.chainageM()) + " m").toList())
-                    + ".", properties.pointer(), "Say which time is meant with \"passage\": 1 (or 2, ...), and list the"
-                    + " hazard once for each time the truck meets it: the direction of travel differs.");
-            return Optional.empty();
-        }
-        int which = passage.orElse(1);
-        if (which > passages.size()) {
-            properties.problem("passage", "no-such-passage", "The route passes this place " + passages.size()
-                    + " times, not " + which + ".", "Count the times from the start of the route.");
-            return Optional.empty();
-        }
-        if (!sound) {
-            return Optional.empty();
-        }
-        Passage at = passages.get(which - 1);
-        HazardPlace place = new HazardPlace(id, name, landmark, position, at.chainageM(), at.offsetM());
         if (corner.isPresent()) {
-            return corner.get().placed(place, line);
+            return corner.get().placed(placed.get(), line);
         }
-        Hazard hazard = make.apply(place);
+        Hazard hazard = make.apply(placed.get());
         if (hazard instanceof Stretch stretch && (stretch.fromChainageM() < -BEYOND_ROUTE_M
                 || stretch.toChainageM() > line.lengthM() + BEYOND_ROUTE_M)) {
             properties.problem("extent", "beyond-route", "The stretch reaches beyond the route: from chainage "
@@ -166,7 +104,7 @@ final class HazardReader {
             }
         }
         return properties.findObject("limits")
-                .flatMap(l -> LimitsFile.read(l, name.isEmpty() ? Optional.of("limits") : Optional.of(name)));
+                .flatMap(l -> LimitsFile.read(l, Optional.of(place.name().isEmpty() ? "limits" : place.name())));
     }
 
     private Function<HazardPlace, Hazard> postedBridge() {
@@ -213,7 +151,9 @@ final class HazardReader {
             tracksM.add(trackM);
         }
         List<String> signs = signs();
-        return place -> new RailCrossing(place, number, profiles.lines(), profiles.survey(), tracksM, signs);
+        Optional<CrossingTraffic> traffic = CrossingReader.traffic(properties);
+        return place -> new RailCrossing(
+                place, number, profiles.lines(), profiles.survey(), tracksM, signs, traffic.orElseThrow());
     }
 
     private List<String> signs() {
@@ -221,7 +161,7 @@ final class HazardReader {
         List<JsonNode> items = properties.findItems("signs", 0, 20).orElse(List.of());
         for (int i = 0; i < items.size(); i++) {
             JsonNode item = items.get(i);
-            if (!item.isTextual() || !ID.matcher(item.textValue()).matches()) {
+            if (!item.isTextual() || !PlaceReader.ID.matcher(item.textValue()).matches()) {
                 problems.add("wrong-type", "A sign is named by its code.", properties.pointer("signs") + "/" + i,
                         "Write it as in \"W10-5\".");
             } else {

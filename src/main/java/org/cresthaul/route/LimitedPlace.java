@@ -2,6 +2,7 @@ package org.cresthaul.route;
 
 import java.util.Optional;
 import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.geometry.Uncertainty;
 
 /** A place on the route that is judged by loads, not by gaps. */
 public sealed interface LimitedPlace extends Hazard permits PostedBridge, Stretch {
@@ -16,4 +17,10 @@ public sealed interface LimitedPlace extends Hazard permits PostedBridge, Stretc
 
     /** Where it ends; the same place for a point. */
     double toChainageM();
+
+    /** Nothing is surveyed where loads are judged. */
+    @Override
+    default LimitedPlace withSurvey(Uncertainty other) {
+        return this;
+    }
 }

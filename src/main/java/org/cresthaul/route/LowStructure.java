@@ -82,6 +82,11 @@ public record LowStructure(
         return "low-structure";
     }
 
+    @Override
+    public LowStructure withSurvey(Uncertainty other) {
+        return new LowStructure(place, soffit, clearanceM, extent, measured, lines, survey.map(s -> other));
+    }
+
     /** Whether its height is known in some way; {@link #measured} tells how well. */
     @Override
     public boolean isSurveyed() {

@@ -11,6 +11,7 @@ import org.cresthaul.road.RoadProfile;
  * @param crossingNumber number on the crossing's emergency sign, six digits and a letter, when known
  * @param tracksM where the tracks' centre lines cross, metres along travel from the hazard's point, ascending
  * @param signs warning signs posted before it, such as "W10-5"; no sign never means flat
+ * @param traffic what is known of trains, and of the room beyond
  */
 public record RailCrossing(
         HazardPlace place,
@@ -18,8 +19,20 @@ public record RailCrossing(
         List<RoadProfile> lines,
         Optional<Uncertainty> survey,
         List<Double> tracksM,
-        List<String> signs)
+        List<String> signs,
+        CrossingTraffic traffic)
         implements Hazard {
+    /** A crossing of which nothing is known but its road. */
+    public RailCrossing(
+            HazardPlace place,
+            Optional<String> crossingNumber,
+            List<RoadProfile> lines,
+            Optional<Uncertainty> survey,
+            List<Double> tracksM,
+            List<String> signs) {
+        this(place, crossingNumber, lines, survey, tracksM, signs, CrossingTraffic.UNKNOWN);
+    }
+
     public RailCrossing {
         lines = List.copyOf(lines);
         tracksM = List.copyOf(tracksM);
@@ -30,6 +43,11 @@ public record RailCrossing(
     @Override
     public String word() {
         return "rail-crossing";
+    }
+
+    @Override
+    public RailCrossing withSurvey(Uncertainty other) {
+        return new RailCrossing(place, crossingNumber, lines, survey.map(s -> other), tracksM, signs, traffic);
     }
 
     @Override

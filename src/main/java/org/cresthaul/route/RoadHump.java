@@ -35,6 +35,11 @@ public record RoadHump(HazardPlace place, Kind kind, List<RoadProfile> lines, Op
     }
 
     @Override
+    public RoadHump withSurvey(Uncertainty other) {
+        return new RoadHump(place, kind, lines, survey.map(s -> other));
+    }
+
+    @Override
     public boolean isSurveyed() {
         return !lines.isEmpty();
     }

@@ -14,6 +14,7 @@ import org.cresthaul.axleload.WeightLimits;
  * @param line every leg, one after the other, joined straight where they do not meet
  * @param legs in the order of travel, at least one
  * @param hazards by chainage, identifiers distinct
+ * @param stops stopping places and set-up areas by chainage, identifiers distinct from those of hazards as well
  * @param limits weight limits of the whole route, when the file has any
  */
 public record Route(
@@ -22,15 +23,17 @@ public record Route(
         RouteLine line,
         List<Leg> legs,
         List<Hazard> hazards,
+        List<StoppingPlace> stops,
         Optional<WeightLimits> limits) {
-    /** A route whose file says nothing of weight limits. */
+    /** A route whose file says nothing of stopping places and weight limits. */
     public Route(String name, String note, RouteLine line, List<Leg> legs, List<Hazard> hazards) {
-        this(name, note, line, legs, hazards, Optional.empty());
+        this(name, note, line, legs, hazards, List.of(), Optional.empty());
     }
 
     public Route {
         legs = List.copyOf(legs);
         hazards = List.copyOf(hazards);
+        stops = List.copyOf(stops);
         if (name.isBlank() || legs.isEmpty()) {
             throw new IllegalArgumentException("a route needs a name and a leg");
         }
@@ -45,11 +48,26 @@ public record Route(
             }
             lastM = hazard.place().chainageM();
         }
+        lastM = 0;
+        for (StoppingPlace stop : stops) {
+            if (!ids.add(stop.place().id())) {
+                throw new IllegalArgumentException("two places are called " + stop.place().id());
+            }
+            if (stop.place().chainageM() < lastM || stop.place().chainageM() > line.lengthM()) {
+                throw new IllegalArgumentException("stopping places run by chainage, along the line");
+            }
+            lastM = stop.place().chainageM();
+        }
+    }
+
+    /** The same route with other hazards, by chainage. */
+    public Route withHazards(List<Hazard> others) {
+        return new Route(name, note, line, legs, others, stops, limits);
     }
 
     /** The same route under other limits of the whole route. */
     public Route withLimits(WeightLimits others) {
-        return new Route(name, note, line, legs, hazards, Optional.of(others));
+        return new Route(name, note, line, legs, hazards, stops, Optional.of(others));
     }
 
     public double lengthM() {

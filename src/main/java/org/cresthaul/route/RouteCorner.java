@@ -41,6 +41,11 @@ public record RouteCorner(
     }
 
     @Override
+    public RouteCorner withSurvey(Uncertainty other) {
+        return new RouteCorner(place, shape, survey.map(s -> other), frame, source, radiusM);
+    }
+
+    @Override
     public boolean isSurveyed() {
         return shape.isPresent();
     }

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonFields;
@@ -14,13 +15,13 @@ import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
 /**
- * Reads a route file: GeoJSON (RFC 7946) with a route line and hazards ({@code docs/file-formats.md},
+ * Reads a route file: GeoJSON (RFC 7946) with a route line, hazards and stopping places ({@code docs/file-formats.md},
  * {@code schema/route-1.schema.json}). A file is taken whole or refused with every mistake in it.
  */
 public final class RouteFile {
     /** What a route file says of itself. */
     public static final String FORMAT = "route/1";
-    /** Most features: legs and hazards together. */
+    /** Most features: legs, hazards and stopping places together. */
     public static final int MOST_FEATURES = 2000;
     /** Most surveyed points of all hazards together. */
     public static final int MOST_SURVEY_POINTS = 200_000;
@@ -74,8 +75,9 @@ public final class RouteFile {
                 file.findObject("limits").flatMap(l -> LimitsFile.read(l, Optional.empty()));
         LegReader legs = new LegReader(problems);
         List<HazardReader> hazards = new ArrayList<>();
+        List<StopReader> stops = new ArrayList<>();
         for (JsonFields feature : file.objects("features", 1, MOST_FEATURES)) {
-            readFeature(feature, legs, hazards);
+            readFeature(feature, legs, hazards, stops);
         }
         file.refuseOthers();
         if (hazards.stream().mapToInt(HazardReader::surveyPoints).sum() > MOST_SURVEY_POINTS) {
@@ -87,22 +89,28 @@ public final class RouteFile {
                     "Add a LineString feature with \"properties\": {\"route\": \"name of the leg\"}.");
         }
         Optional<RouteLine> line = legs.line();
+        refuseIdsTwice(
+                Stream.concat(hazards.stream().map(HazardReader::place), stops.stream().map(StopReader::place)), problems);
         List<Hazard> placed = new ArrayList<>();
-        Set<String> ids = new HashSet<>();
-        for (HazardReader hazard : hazards) {
-            if (!hazard.id().isEmpty() && !ids.add(hazard.id())) {
-                problems.add("id-twice", "Two hazards have the id \"" + hazard.id() + "\".", hazard.idPointer(),
-                        "Give each hazard its own id.");
-            }
-            line.flatMap(hazard::placedOn).ifPresent(placed::add);
-        }
+        hazards.forEach(h -> line.flatMap(h::placedOn).ifPresent(placed::add));
+        List<StoppingPlace> placedStops = new ArrayList<>();
+        stops.forEach(s -> line.flatMap(s::placedOn).ifPresent(placedStops::add));
         if (problems.count() > before) {
             return Optional.empty();
         }
         placed.addAll(TightTurns.listUnsurveyed(line.orElseThrow(), placed));
         placed.sort(Comparator.comparingDouble((Hazard h) -> h.place().chainageM())
                 .thenComparing(h -> h.place().id()));
-        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed, limits));
+        placedStops.sort(Comparator.comparingDouble((StoppingPlace p) -> p.place().chainageM())
+                .thenComparing(p -> p.place().id()));
+        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits));
+    }
+
+    private static void refuseIdsTwice(Stream<PlaceReader> places, Problems problems) {
+        Set<String> ids = new HashSet<>();
+        places.filter(p -> !p.id().isEmpty() && !ids.add(p.id()))
+                .forEach(p -> problems.add("id-twice", "Two hazards or stopping places have the id \"" + p.id() + "\".",
+                        p.idPointer(), "Give each its own id."));
     }
 
     static void refuseCrs(JsonFields object) {
@@ -112,26 +120,31 @@ public final class RouteFile {
         }
     }
 
-    private static void readFeature(JsonFields feature, LegReader legs, List<HazardReader> hazards) {
+    private static void readFeature(
+            JsonFields feature, LegReader legs, List<HazardReader> hazards, List<StopReader> stops) {
         feature.word("type", List.of("Feature"));
         refuseCrs(feature);
         feature.find("id");
         feature.find("bbox");
         JsonFields geometry = feature.object("geometry");
         JsonFields properties = feature.object("properties");
-        boolean leg = properties.has("route");
-        boolean hazard = properties.has("hazard");
-        if (leg && hazard) {
-            properties.problem("hazard", "both-kinds", "A feature is either a leg of the route or a hazard.",
-                    "Keep \"route\" on lines and \"hazard\" on points.");
-        } else if (leg) {
+        List<String> kinds =
+                Stream.of("route", "hazard", "stop").filter(properties::has).toList();
+        if (kinds.size() > 1) {
+            properties.problem(kinds.get(1), "both-kinds",
+                    "A feature is a leg of the route, a hazard or a stopping place, one of them.",
+                    "Keep \"route\" on lines, and on a point either \"hazard\" or \"stop\".");
+        } else if (kinds.contains("route")) {
             legs.read(geometry, properties);
-        } else if (hazard) {
+        } else if (kinds.contains("hazard")) {
             hazards.add(new HazardReader(geometry, properties));
+        } else if (kinds.contains("stop")) {
+            stops.add(new StopReader(geometry, properties));
         } else if (properties.isThere()) {
-            feature.problem("properties", "missing", "This feature is neither a leg of the route nor a hazard.",
-                    "Add \"route\": \"name of the leg\" to a line, or \"hazard\": \"rail-crossing\" (low-structure, dip,"
-                            + " crest, corner, posted-bridge, stretch) to a point.");
+            feature.problem("properties", "missing",
+                    "This feature is neither a leg of the route, nor a hazard, nor a stopping place.",
+                    "Add \"route\": \"name of the leg\" to a line, or to a point \"hazard\": \"rail-crossing\" (low-structure,"
+                            + " dip, crest, corner, posted-bridge, stretch) or \"stop\": \"stopping-place\" (set-up-area).");
         }
         feature.refuseOthers();
     }

@@ -3,6 +3,7 @@ package org.cresthaul.server;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.cresthaul.paper.PaperStyle;
 
 /** The headers that every answer carries, problem or not. */
 final class AnswerHeaders {
@@ -12,7 +13,8 @@ final class AnswerHeaders {
         String images = tiles.map(t -> " " + t.source()).orElse("");
         headers.put(
                 "Content-Security-Policy",
-                "default-src 'self'; img-src 'self' data:" + images
+                // A paper opened from the page is a blob under the page's policy: its one style sheet is let in by its hash.
+                "default-src 'self'; style-src 'self' " + PaperStyle.source() + "; img-src 'self' data:" + images
                         + "; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
         headers.put("X-Content-Type-Options", "nosniff");
         headers.put("Referrer-Policy", "no-referrer");

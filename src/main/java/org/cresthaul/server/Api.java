@@ -38,6 +38,8 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/passage", this::passage),
                 new Endpoint(HandlerType.POST, "/api/corner", this::corner),
                 new Endpoint(HandlerType.POST, "/api/loads", this::loads),
+                new Endpoint(HandlerType.POST, "/api/plan", this::plan),
+                new Endpoint(HandlerType.POST, "/api/comparison", this::comparison),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -117,6 +119,22 @@ final class Api {
         answer(ctx, gate.run(() -> {
             CheckRequest.With<LoadsRequest> asked = CheckRequest.read(body, LoadsRequest::read);
             return asked.more().of(asked.check());
+        }));
+    }
+
+    private void plan(Context ctx) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        answer(ctx, gate.run(() -> {
+            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
+            return asked.more().of(asked.check().requireBoundedWork()).plan();
+        }));
+    }
+
+    private void comparison(Context ctx) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        answer(ctx, gate.run(() -> {
+            CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
+            return asked.more().comparison(asked.check().requireBoundedWork());
         }));
     }
 

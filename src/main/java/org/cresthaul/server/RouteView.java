@@ -6,14 +6,15 @@ import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Leg;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteLine;
+import org.cresthaul.route.StoppingPlace;
 
 /**
- * A route for drawing: its line with chainage, and where its hazards lie.
+ * A route for drawing: its line with chainage, and where its hazards and stopping places lie.
  *
  * @param lengthM metres
  * @param line for each leg its points: longitude and latitude in degrees, chainage in metres
  */
-record RouteView(String name, double lengthM, List<List<List<Double>>> line, List<Spot> hazards) {
+record RouteView(String name, double lengthM, List<List<List<Double>>> line, List<Spot> hazards, List<Stop> stops) {
     /**
      * One hazard.
      *
@@ -28,12 +29,30 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
         }
     }
 
+    /**
+     * One stopping place or set-up area.
+     *
+     * @param landmark null when the file names none
+     * @param chainageM metres
+     * @param lonLat degrees
+     * @param roomM metres
+     */
+    record Stop(
+            String id, String kind, String name, String landmark, double chainageM, List<Double> lonLat, double roomM) {
+        static Stop of(StoppingPlace stop) {
+            var place = stop.place();
+            return new Stop(place.id(), stop.word(), place.name(), place.landmark().orElse(null), place.chainageM(),
+                    List.of(place.position().lonDeg(), place.position().latDeg()), stop.roomM());
+        }
+    }
+
     static RouteView of(Route route) {
         return new RouteView(
                 route.name(),
                 route.lengthM(),
                 route.legs().stream().map(leg -> points(route.line(), leg)).toList(),
-                route.hazards().stream().map(Spot::of).toList());
+                route.hazards().stream().map(Spot::of).toList(),
+                route.stops().stream().map(Stop::of).toList());
     }
 
     private static List<List<Double>> points(RouteLine line, Leg leg) {

@@ -251,6 +251,36 @@ public final class JsonFields {
         }
     }
 
+    /** A time in seconds, when present; NaN inside when present and wrong. */
+    public OptionalDouble findDurationS(String key) {
+        JsonNode value = find(key);
+        if (value.isMissingNode()) {
+            return OptionalDouble.empty();
+        }
+        try {
+            return OptionalDouble.of(
+                    Duration.parse(quantityText(value, "a time", "such as \"15 min\" or \"90 s\"")).seconds());
+        } catch (BadQuantity e) {
+            return OptionalDouble.of(bad(e, pointer(key), key, problems));
+        }
+    }
+
+    /** A speed in metres per second within limits, when present; NaN inside when present and wrong. */
+    public OptionalDouble findSpeedMps(String key, double least, double most) {
+        JsonNode value = find(key);
+        if (value.isMissingNode()) {
+            return OptionalDouble.empty();
+        }
+        try {
+            double mps = Speed.parse(quantityText(value, "a speed", "such as \"3 mph\" or \"5 km/h\""))
+                    .metresPerSecond();
+            return OptionalDouble.of(within(key, value, mps, least, most, Decimals.fixed(least, 1) + " m/s",
+                    Decimals.fixed(most, 1) + " m/s"));
+        } catch (BadQuantity e) {
+            return OptionalDouble.of(bad(e, pointer(key), key, problems));
+        }
+    }
+
     private double within(
             String key, JsonNode value, double number, double least, double most, String from, String to) {
         if (number < least || number > most) {

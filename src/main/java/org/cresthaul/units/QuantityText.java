@@ -152,6 +152,13 @@ final class QuantityText {
             if (at == start) {
                 throw refusal("");
             }
+            // The bar of "km/h"; a unit of length is never followed by one.
+            if (is('/') && at + 1 < plain.length() && Character.isLetter(plain.charAt(at + 1))) {
+                at++;
+                while (at < plain.length() && isOfUnit(plain.charAt(at))) {
+                    at++;
+                }
+            }
             return plain.substring(start, at);
         }
 

@@ -1,5 +1,10 @@
 package org.cresthaul.check;
 
+import static org.cresthaul.check.RouteStory.assertSameAsWithout;
+import static org.cresthaul.check.RouteStory.assertTells;
+import static org.cresthaul.check.RouteStory.cell;
+import static org.cresthaul.check.RouteStory.finding;
+import static org.cresthaul.check.RouteStory.letter;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -7,7 +12,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -44,12 +48,7 @@ class SampleRouteTest {
     private static final Report LOADED = check(LOADED_RIG);
     private static final Report EMPTY = check(EMPTY_RIG);
 
-    private static final String[] NOTCHES = {"1", "2", "3", "4", "5"};
-
-    /**
-     * Per hazard and state: verdict at notches 1 to 5 (C clear, t tight, X contact, ? not surveyed), raise that clears
-     * (. not needed, f front, r rear, b both, - none), lowest notch that clears. "any" is every state.
-     */
+    /** As {@link RouteStory} writes it. */
     private static final String LOADED_STORY =
             """
             # Pikesend siding: nearly flat, clears at every notch in every state
@@ -148,83 +147,12 @@ class SampleRouteTest {
         assertTells(EMPTY_STORY, EMPTY, List.of("none"));
     }
 
-    private static void assertTells(String story, Report report, List<String> boosters) {
-        Set<String> expected = rows(story, boosters);
-        Set<String> found = rows(report, boosters);
-        assertEquals(2 * boosters.size() * judgedByGaps(report).size(), found.size());
-        // Only the rows that differ, to be readable.
-        assertEquals(without(expected, found), without(found, expected));
-    }
-
-    private static Set<String> without(Set<String> rows, Set<String> others) {
-        Set<String> left = new TreeSet<>(rows);
-        left.removeAll(others);
-        return left;
-    }
-
     /** A trailing booster carries its own wheel and here never drags; one on the empty deck stands below the stack. */
     @Test
     void trailingAndCarriedBoostersChangeNoVerdict() {
         assertSameAsWithout(LOADED, "trailing");
         assertSameAsWithout(EMPTY, "trailing");
         assertSameAsWithout(EMPTY, "carried");
-    }
-
-    private static void assertSameAsWithout(Report report, String booster) {
-        Set<String> other = rows(report, List.of(booster));
-        assertEquals(2 * judgedByGaps(report).size(), other.size());
-        assertEquals(
-                rows(report, List.of("none")),
-                other.stream()
-                        .map(r -> r.replace("/" + booster, "/none"))
-                        .collect(Collectors.toCollection(TreeSet::new)));
-    }
-
-    /** Rows of a story, "any" spelled out. */
-    private static Set<String> rows(String story, List<String> boosters) {
-        Set<String> rows = new TreeSet<>();
-        story.lines().filter(line -> !line.startsWith("#")).forEach(line -> {
-            String[] field = line.split(" +");
-            List<String> states = new ArrayList<>();
-            if (field[1].equals("any")) {
-                boosters.forEach(b -> states.addAll(List.of("down/" + b, "up/" + b)));
-            } else {
-                states.add(field[1]);
-            }
-            for (String state : states) {
-                String row = String.join(" ", field[0], state, field[2], field[3], field[4]);
-                assertTrue(rows.add(row), "row twice: " + line);
-            }
-        });
-        return rows;
-    }
-
-    /** The others, judged by loads, have their story in {@link LoadVerdictTest}. */
-    private static List<Report.HazardFindings> judgedByGaps(Report report) {
-        return report.hazards().stream()
-                .filter(h -> !Set.of("posted-bridge", "stretch", "corner").contains(h.kind()))
-                .toList();
-    }
-
-    /** The same rows of a report. */
-    private static Set<String> rows(Report report, List<String> boosters) {
-        Set<String> rows = new TreeSet<>();
-        for (Report.HazardFindings hazard : judgedByGaps(report)) {
-            for (Report.LeastSetting least : hazard.least()) {
-                if (boosters.contains(least.booster())) {
-                    StringBuilder verdicts = new StringBuilder();
-                    StringBuilder raises = new StringBuilder();
-                    for (String notch : NOTCHES) {
-                        Report.Cell cell = cell(hazard, least.lift() + "/" + least.booster() + "/" + notch);
-                        verdicts.append(letter(cell.verdict()));
-                        raises.append(cell.verdict().equals("clear") ? '.' : letter(cell.raise()));
-                    }
-                    rows.add(String.join(" ", hazard.id(), least.lift() + "/" + least.booster(), verdicts, raises,
-                            least.notch() == null ? "-" : least.notch()));
-                }
-            }
-        }
-        return rows;
     }
 
     /** Corners, by axle and booster state: verdict, and whether it needs escorts on the opposing lane. */
@@ -277,17 +205,6 @@ class SampleRouteTest {
         CornerFinding wide = cell(LOADED, "C3", "up/trailing/3").corner();
         assertTrue(wide.trailsWideM() > 0.08 && wide.trailsWideAt() != null, wide.toString());
         assertTrue(cell(LOADED, "C2", "down/trailing/3").reasons().stream().anyMatch(r -> r.contains("no booster")));
-    }
-
-    private static char letter(String verdict) {
-        return Map.of("clear", 'C', "tight", 't', "contact", 'X', "not surveyed", '?').get(verdict);
-    }
-
-    private static char letter(Report.RaiseFinding raise) {
-        if (raise == null) {
-            return '-';
-        }
-        return raise.rearM() == 0 ? 'f' : raise.frontM() == 0 ? 'r' : 'b';
     }
 
     @ParameterizedTest
@@ -497,24 +414,6 @@ class SampleRouteTest {
                 assertFalse(c.verdict().equals("clear"));
             }
         }
-    }
-
-    private static Report.HazardFindings finding(Report report, String hazard) {
-        return report.hazards().stream()
-                .filter(h -> h.id().equals(hazard))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private static Report.Cell cell(Report report, String hazard, String configuration) {
-        return cell(finding(report, hazard), configuration);
-    }
-
-    private static Report.Cell cell(Report.HazardFindings hazard, String configuration) {
-        return hazard.cells().stream()
-                .filter(c -> c.configuration().equals(configuration))
-                .findFirst()
-                .orElseThrow();
     }
 
     private static Report check(Rig rig) {

@@ -134,6 +134,21 @@ class RouteFileTest {
     }
 
     @Test
+    void readsStoppingPlacesInTheOrderOfTheRoute() throws Exception {
+        Route route = RouteFile.parse(RouteTexts.ROUTE);
+
+        assertEquals(List.of("P01", "P02"), route.stops().stream().map(s -> s.place().id()).toList());
+        StoppingPlace pit = route.stops().get(0);
+        assertTrue(pit.setUpArea());
+        assertEquals("set-up-area", pit.word());
+        assertEquals(76.2, pit.roomM(), 1e-9, "250 ft of 0.3048 m");
+        assertEquals("weigh house", pit.place().landmark().orElseThrow());
+        // 0.0001 degrees of longitude at 44.6 degrees: 111320 m cos 44.6 / 10000.
+        assertEquals(7.93, pit.place().chainageM(), 0.05);
+        assertFalse(route.stops().get(1).setUpArea());
+    }
+
+    @Test
     void asksForOneHeightOfAStructure() {
         List<InputProblem> problems =
                 problemsOf(JsonEdit.edit(RouteTexts.ROUTE, "/features/2/properties/clearance", "\"4.2 m\""));
@@ -147,9 +162,9 @@ class RouteFileTest {
                 RouteTexts.ROUTE, "/features/1/geometry/coordinates",
                 "[[-93.08, 44.6011], [-93.08, 44.62], [-93.08, 44.6011]]");
         List<InputProblem> problems = problemsOf(outAndBack);
-        assertEquals(List.of("passed-twice", "passed-twice", "passed-twice", "passed-twice"),
+        assertEquals(List.of("passed-twice", "passed-twice", "passed-twice", "passed-twice", "passed-twice"),
                 problems.stream().map(InputProblem::code).toList());
-        for (int feature : new int[] {2, 4, 6}) {
+        for (int feature : new int[] {2, 4, 6, 8}) {
             outAndBack = JsonEdit.edit(outAndBack, "/features/" + feature + "/properties/passage", "1");
         }
         outAndBack = JsonEdit.edit(outAndBack, "/features/5/properties/passage", "2");

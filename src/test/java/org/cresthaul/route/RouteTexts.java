@@ -44,7 +44,14 @@ public final class RouteTexts {
                       "exit": {"own": "9 m", "opposing": "4 m"},
                       "kerb": {"radii": ["60 m", "30 m", "60 m"], "offset": "1 m"}, "apron": "0.5 m", "borrow": [],
                       "islands": [{"outline": [["20 m", "0.2 m"], ["25 m", "0.2 m"], ["25 m", "-0.2 m"]]}],
-                      "obstacles": [{"name": "sign", "at": ["-20 m", "-14 m"], "radius": "0.1 m"}]}} }
+                      "obstacles": [{"name": "sign", "at": ["-20 m", "-14 m"], "radius": "0.1 m"}]}} },
+                { "type": "Feature",
+                  "geometry": {"type": "Point", "coordinates": [-93.0999, 44.6]},
+                  "properties": {"stop": "set-up-area", "id": "P01", "name": "Gravel pit", "landmark": "weigh house",
+                    "room": "250 ft"} },
+                { "type": "Feature",
+                  "geometry": {"type": "Point", "coordinates": [-93.08, 44.6055]},
+                  "properties": {"stop": "stopping-place", "id": "P02", "name": "Mill lay-by", "room": "30 m"} }
               ] }
             """;
 }

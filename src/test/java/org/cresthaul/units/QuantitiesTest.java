@@ -16,6 +16,8 @@ class QuantitiesTest {
         return switch (kind) {
             case "weight" -> Mass.parse(text).kilograms();
             case "pressure" -> Pressure.parse(text).pascals();
+            case "time" -> Duration.parse(text).seconds();
+            case "speed" -> Speed.parse(text).metresPerSecond();
             case "grade" -> Grade.parse(text).ratio();
             default -> Angle.parse(text).radians();
         };
@@ -36,6 +38,17 @@ class QuantitiesTest {
                 "pressure | 4.1 bar   | 410000",
                 "pressure | 400 kPa   | 400000",
                 "pressure | 20 MPa    | 20000000",
+                "time     | 90 s      | 90",
+                "time     | 15 min    | 900",
+                "time     | 1.5 h     | 5400",
+                "time     | 1 h 30 min | 5400",
+                "time     | 1 h 0.5 min | 3630",
+                "time     | 0 min     | 0",
+                "time     | 0.4 s     | 0",
+                // The international mile of 1609.344 m
+                "speed    | 3 mph     | 1.34112",
+                "speed    | 5 km/h    | 1.3888889",
+                "speed    | 1.3 m/s   | 1.3",
                 "grade    | 2.3 %     | 0.023",
                 "grade    | -2.3%     | -0.023",
                 "grade    | −1.5 %    | -0.015",
@@ -61,6 +74,24 @@ class QuantitiesTest {
                 "pressure | 60 PSI    | unit-unknown",
                 "pressure | -1 bar    | out-of-range",
                 "pressure | 1e308 bar | not-a-quantity",
+                "time     | 15        | unit-missing",
+                "time     | 15 m      | unit-unknown",
+                "time     | -1 min    | out-of-range",
+                "time     | 25 h      | out-of-range",
+                "time     | 1 h 75 min | not-a-quantity",
+                "time     | 1.5 h 10 min | not-a-quantity",
+                "time     | 10 min 1 h | not-a-quantity",
+                "time     | 5 min 30 s | not-a-quantity",
+                "time     | 1:30      | not-a-quantity",
+                "time     | 1/2 h     | not-a-quantity",
+                "time     | 1,000 s   | not-a-quantity",
+                "speed    | 3         | unit-missing",
+                "speed    | 3 knots   | unit-unknown",
+                "speed    | 3 km/hour | unit-unknown",
+                "speed    | 3 km      | unit-unknown",
+                "speed    | -3 mph    | out-of-range",
+                "speed    | 101 m/s   | out-of-range",
+                "speed    | 5 km / h  | not-a-quantity",
                 "grade    | 0.023     | unit-missing",
                 "grade    | 2.3 deg   | unit-unknown",
                 "grade    | 101 %     | out-of-range",
@@ -74,6 +105,18 @@ class QuantitiesTest {
         BadQuantity bad = assertThrows(BadQuantity.class, () -> si(kind, text));
         assertEquals(code, bad.code(), bad.getMessage());
         assertTrue(bad.remedy().contains(code.equals("out-of-range") ? "must be" : "\""), bad.remedy());
+    }
+
+    @Test
+    void timesAreToldRoundedUpAndSpeedsRoundedDown() {
+        assertEquals("0 min", Duration.inMinutes(0));
+        assertEquals("1 min", Duration.inMinutes(1));
+        assertEquals("15 min", Duration.inMinutes(900));
+        assertEquals("16 min", Duration.inMinutes(901));
+        assertEquals("1 h", Duration.inMinutes(3600));
+        assertEquals("2 h 5 min", Duration.inMinutes(7500));
+        assertEquals("3 mph", new Speed(3 * 0.44704).format(UnitSystem.US_CUSTOMARY));
+        assertEquals("4.8 km/h", new Speed(3 * 0.44704).format(UnitSystem.METRIC));
     }
 
     @Test

@@ -1,0 +1,110 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LimitedPlace;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
+
+/**
+ * The check of single places in single configurations, for whoever asks what becomes of a verdict when the route, the
+ * rig or a raise is another: the same engines as {@link RouteCheck}, one cell at a time. Not safe to share between
+ * threads.
+ */
+public final class PlaceCheck {
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final RouteLoads loads;
+    private final Map<String, CheckedConfiguration> configurations = new LinkedHashMap<>();
+    private final Map<String, HazardCheck> gaps = new HashMap<>();
+    private final Map<String, CornerCheck> corners = new HashMap<>();
+
+    public PlaceCheck(Route route, Rig rig, LevelStance stance, Margins margins) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+        loads = new RouteLoads(route, stance);
+        CheckedConfiguration.listOf(rig, stance).forEach(c -> configurations.put(c.key(), c));
+    }
+
+    /**
+     * As in the report: in transport, with the raise that would do.
+     *
+     * @throws UnknownNameException when the route or rig has no such hazard or configuration
+     */
+    public Report.Cell inTransport(String hazardId, String configurationKey) {
+        Hazard hazard = hazard(hazardId);
+        CheckedConfiguration c = configuration(configurationKey);
+        if (hazard instanceof RouteCorner corner) {
+            return corners.computeIfAbsent(hazardId, id -> new CornerCheck(corner, rig, stance, margins))
+                    .cells(List.of(c))
+                    .get(0);
+        }
+        return hazard instanceof LimitedPlace place
+                ? loads.cell(place, c)
+                : RouteCheck.deliverable(gap(hazard).cell(c), c, loads);
+    }
+
+    /**
+     * At a raise, which changes nothing in corners and for loads. Whether the rig reaches it is not asked, but a front
+     * that the power take-off cannot raise stays down.
+     *
+     * @param frontM of the deck front over the notch, metres
+     * @param rearM of the rear by hand, metres
+     * @throws UnknownNameException when the route or rig has no such hazard or configuration
+     */
+    public Report.Cell raised(String hazardId, String configurationKey, double frontM, double rearM) {
+        Hazard hazard = hazard(hazardId);
+        CheckedConfiguration c = configuration(configurationKey);
+        if (hazard instanceof RouteCorner || hazard instanceof LimitedPlace
+                || Surroundings.of(hazard).lanes().isEmpty()) {
+            return inTransport(hazardId, configurationKey);
+        }
+        boolean held = frontM > 0 && !loads.raisesFront(c);
+        HazardCheck.Judgement judgement = gap(hazard).judge(
+                new Setting(c.lift(), c.booster(), c.notch().offsetM() + (held ? 0 : frontM), 0, rearM));
+        List<String> reasons = new ArrayList<>(judgement.reasons());
+        if (held) {
+            reasons.add("the power take-off cannot raise this front");
+        }
+        return new Report.Cell(
+                c.key(),
+                judgement.verdict().word(),
+                judgement.ground().map(Judged::gap).orElse(null),
+                judgement.overhead().map(Judged::gap).orElse(null),
+                null,
+                null,
+                List.copyOf(reasons));
+    }
+
+    /** Under the limits of the whole route and the rig's own. */
+    public Report.Cell wholeRoute(String configurationKey) {
+        return loads.baseCell(configuration(configurationKey));
+    }
+
+    private Hazard hazard(String id) {
+        return route.findHazard(id)
+                .orElseThrow(() -> new UnknownNameException("the route has no hazard " + id, "hazard"));
+    }
+
+    private CheckedConfiguration configuration(String key) {
+        return Optional.ofNullable(configurations.get(key))
+                .orElseThrow(() -> new UnknownNameException("the rig has no configuration " + key, "configuration"));
+    }
+
+    private HazardCheck gap(Hazard hazard) {
+        return gaps.computeIfAbsent(hazard.place().id(), id -> new HazardCheck(hazard, rig, stance, margins));
+    }
+}

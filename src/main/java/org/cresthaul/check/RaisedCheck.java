@@ -1,0 +1,115 @@
+package org.cresthaul.check;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.LimitedPlace;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
+
+/**
+ * Judges hazards at raises that are given, with the engine that makes the report: for several hazards that are passed on
+ * one raise, which none of them alone would have asked for. Keeps what it has judged; not safe to share between threads.
+ */
+public final class RaisedCheck {
+    /** The report's raises are rounded up to this, metres: such a one may be so much beyond a limit. */
+    private static final double ROUNDED_M = 1e-4;
+
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final RouteLoads loads;
+    private final Map<String, CheckedConfiguration> configurations = new HashMap<>();
+    private final Map<String, HazardCheck> checks = new HashMap<>();
+    private final Map<Asked, Optional<Raised>> judged = new HashMap<>();
+
+    /** What a raise comes to: the verdict, and the governing gaps, null where not judged. */
+    public record Raised(String verdict, Report.GapFinding ground, Report.GapFinding overhead) {
+        public boolean isClear() {
+            return verdict.equals(Verdict.CLEAR.word());
+        }
+
+        /** The gap with the least left beyond what is required. */
+        public Report.GapFinding governing() {
+            if (ground == null || overhead == null) {
+                return ground == null ? overhead : ground;
+            }
+            return overhead.valueM() - overhead.requiredM() < ground.valueM() - ground.requiredM() ? overhead : ground;
+        }
+
+        /** The least gap of any, metres. */
+        public double clearanceM() {
+            return Stream.of(Optional.ofNullable(ground), Optional.ofNullable(overhead))
+                    .flatMap(Optional::stream)
+                    .mapToDouble(Report.GapFinding::valueM)
+                    .min()
+                    .orElseThrow();
+        }
+    }
+
+    private record Asked(String hazard, String configuration, double frontM, double rearM) {}
+
+    public RaisedCheck(Route route, Rig rig, LevelStance stance, Margins margins) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+        loads = new RouteLoads(route, stance);
+        CheckedConfiguration.listOf(rig, stance).forEach(c -> configurations.put(c.key(), c));
+    }
+
+    /** Whether a raise makes any difference to the verdict at a hazard: not at corners, nor where loads are judged. */
+    public static boolean isRaisable(Hazard hazard) {
+        return !(hazard instanceof RouteCorner) && !(hazard instanceof LimitedPlace);
+    }
+
+    /**
+     * One hazard in one configuration at one raise.
+     *
+     * @param frontM of the deck front over the notch, metres
+     * @param rearM of the rear by hand, metres
+     * @return empty when the rig cannot be raised so far from this notch, or nothing was surveyed here
+     * @throws UnknownNameException when the route or rig has no such hazard or configuration
+     */
+    public Optional<Raised> at(String hazardId, String configurationKey, double frontM, double rearM) {
+        return judged.computeIfAbsent(new Asked(hazardId, configurationKey, frontM, rearM), this::judge);
+    }
+
+    private Optional<Raised> judge(Asked asked) {
+        Hazard hazard = route.findHazard(asked.hazard)
+                .filter(RaisedCheck::isRaisable)
+                .orElseThrow(() -> new UnknownNameException("no hazard " + asked.hazard + " to raise over", "hazard"));
+        CheckedConfiguration c = Optional.ofNullable(configurations.get(asked.configuration))
+                .orElseThrow(() -> new UnknownNameException(
+                        "the rig has no configuration " + asked.configuration, "configuration"));
+        double mostFrontM = Math.max(0, stance.trailer().hydraulicRaiseLimitM() - c.notch().offsetM());
+        boolean reached = asked.frontM >= 0 && asked.frontM <= mostFrontM + ROUNDED_M
+                && asked.rearM >= 0 && asked.rearM <= stance.trailer().manualRaiseLimitM() + ROUNDED_M
+                && (asked.frontM == 0 || loads.raisesFront(c));
+        if (!reached || Surroundings.of(hazard).lanes().isEmpty()) {
+            return Optional.empty();
+        }
+        // As the report's own raise: counted into the notch, which holds the deck front the same way.
+        Setting setting = new Setting(c.lift(), c.booster(), c.notch().offsetM() + asked.frontM, 0, asked.rearM);
+        HazardCheck.Judgement judgement = checks
+                .computeIfAbsent(asked.hazard, id -> new HazardCheck(hazard, rig, stance, margins))
+                .judge(setting);
+        return Optional.of(new Raised(
+                judgement.verdict().word(),
+                judgement.ground().map(Judged::gap).orElse(null),
+                judgement.overhead().map(Judged::gap).orElse(null)));
+    }
+
+    /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */
+    public static List<String> cautions(Hazard hazard, Report.Cell cell, Report.RaiseFinding raise) {
+        return Cautions.at(hazard, List.of(cell.withRaise(raise)));
+    }
+}

@@ -1,0 +1,75 @@
+package org.cresthaul.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.cresthaul.plan.Comparison;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.server.JsonAnswer;
+import org.cresthaul.units.UnitSystem;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParentCommand;
+
+/** Compares every configuration of a rig, each kept all the way. */
+@Command(
+        name = "compare",
+        description = "Lay every configuration of the rig side by side, each kept all the way along the route.",
+        mixinStandardHelpOptions = true)
+final class CompareCommand implements Callable<Integer> {
+    @ParentCommand
+    private Cresthaul program;
+
+    @Mixin
+    private PlanQuestion question = new PlanQuestion();
+
+    @Option(names = "--between", paramLabel = "KEY", arity = "2",
+            description = "Two configurations: where along the route they fare differently; not with json")
+    private List<String> between = List.of();
+
+    @Option(names = "--form", paramLabel = "FORM", description = "text (when not given) or json")
+    private PlanCommand.Form form = PlanCommand.Form.TEXT;
+
+    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+            description = "us (when not given) or metric; JSON is always in metres")
+    private UnitSystem units = UnitSystem.US_CUSTOMARY;
+
+    @Option(names = "--out", paramLabel = "FILE", description = "Write the comparison to this file")
+    private Optional<Path> out = Optional.empty();
+
+    @Override
+    public Integer call() throws Refused {
+        Comparison comparison = question.comparison();
+        requireKnown(comparison);
+        ComparisonText text = new ComparisonText(units);
+        byte[] printed = switch (form) {
+            case TEXT -> (text.of(comparison) + (between.isEmpty()
+                            ? ""
+                            : text.difference(comparison, between.get(0), between.get(1))))
+                    .getBytes(StandardCharsets.UTF_8);
+            case JSON -> JsonAnswer.bytes(comparison);
+        };
+        if (out.isPresent()) {
+            question.write(out.get(), printed);
+        } else {
+            program.print(printed);
+        }
+        return comparison.configurations().stream().anyMatch(c -> c.outcome().equals(Plan.THROUGH))
+                ? ExitCode.CLEAR
+                : ExitCode.NOT_CLEAR;
+    }
+
+    private void requireKnown(Comparison comparison) throws Refused {
+        if (!between.isEmpty() && between.size() != 2) {
+            throw new Refused("--between takes two configurations. Nothing was compared.\n");
+        }
+        for (String key : between) {
+            if (comparison.configurations().stream().noneMatch(c -> c.configuration().equals(key))) {
+                throw new Refused("--between: the rig has no configuration " + key + ". See the report for their names.\n");
+            }
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package org.cresthaul.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.cresthaul.plan.Comparison;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.units.Duration;
+import org.cresthaul.units.UnitSystem;
+
+/** A comparison as the planner prints it: a line for each configuration, and where two of them fare differently. */
+final class ComparisonText {
+    private static final int WIDTH = ReportText.WIDTH;
+    private static final List<String> KINDS = List.of("ground", "overhead", "corner", "load");
+    private static final String NONE = "-";
+
+    private final Figures figures;
+
+    ComparisonText(UnitSystem units) {
+        figures = new Figures(units);
+    }
+
+    String of(Comparison comparison) {
+        StringBuilder text = new StringBuilder();
+        text.append("CONFIGURATIONS COMPARED, made with Cresthaul ").append(comparison.version()).append("\n\n");
+        TextTable heading = new TextTable("");
+        heading.add("Route", comparison.route().name() + ", " + figures.chainage(comparison.route().lengthM()));
+        heading.add("", "file SHA-256 " + comparison.route().sha256());
+        heading.add("Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
+        heading.add("", "file SHA-256 " + comparison.rig().sha256());
+        text.append(heading.text());
+        text.append("\nEach kept all the way. Blocked by: how many places. Time: slow passages, as if what blocks were"
+                + " settled.\n\n");
+        TextTable table = new TextTable("  ");
+        table.add("configuration", "blocked by", "time", "raised at", "length", "gross", "axles of each group");
+        for (Comparison.Compared c : comparison.configurations()) {
+            table.add(
+                    c.configuration() + (c.configuration().equals(comparison.best()) ? " *" : ""),
+                    c.blocking().isEmpty() ? "open" : "" + c.blocking().size(),
+                    Duration.inMinutes(c.seconds()),
+                    "" + c.raised(),
+                    figures.distance(c.lengthM()),
+                    c.grossKg() == null ? "not known" : figures.weight(c.grossKg()),
+                    c.groups().isEmpty()
+                            ? NONE
+                            : c.groups().stream()
+                                    .map(g -> g.axles() + " x " + figures.weight(g.perAxleKg()))
+                                    .collect(Collectors.joining(", ")));
+        }
+        text.append(table.text());
+        text.append("\n  * fewest places block, then least time\n\nLEAST SPARE, and where\n\n");
+        TextTable worst = new TextTable("  ");
+        List<String> head = new ArrayList<>(List.of("configuration"));
+        head.addAll(KINDS);
+        worst.add(head);
+        for (Comparison.Compared c : comparison.configurations()) {
+            List<String> row = new ArrayList<>(List.of(c.configuration()));
+            KINDS.forEach(kind -> row.add(c.worst().stream()
+                    .filter(w -> w.spare().kind().equals(kind))
+                    .findFirst()
+                    .map(w -> spare(w.spare()) + " " + w.hazard())
+                    .orElse(NONE)));
+            worst.add(row);
+        }
+        text.append(worst.text()).append("\nCautions\n");
+        comparison.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+        return text.toString();
+    }
+
+    String difference(Comparison comparison, String first, String second) {
+        StringBuilder text = new StringBuilder("\nWHERE " + first + " AND " + second + " FARE DIFFERENTLY\n\n");
+        TextTable table = new TextTable("  ");
+        table.add("", "", first, second);
+        comparison.difference(first, second).forEach(d -> {
+            Comparison.Along one = d.first() == null ? d.second() : d.first();
+            table.add(figures.chainage(one.chainageM()), d.hazard() + " " + one.name(), fares(d.first()), fares(d.second()));
+        });
+        return text.append(table.text()).toString();
+    }
+
+    private String fares(Comparison.Along a) {
+        if (a == null) {
+            return NONE;
+        }
+        return a.verdict()
+                + (a.blocked() ? ", blocks" : "")
+                + (a.raise() == null
+                        ? ""
+                        : ", front " + figures.required(a.raise().frontM()) + " and rear "
+                                + figures.required(a.raise().rearM()) + " up")
+                + (a.spare() == null ? "" : ", spare " + spare(a.spare()));
+    }
+
+    private String spare(Plan.Spare spare) {
+        return spare.kind().equals("load") ? figures.weightLeft(spare.left()) : figures.clearance(spare.left());
+    }
+}

@@ -1,0 +1,57 @@
+package org.cresthaul.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.server.JsonAnswer;
+import org.cresthaul.units.UnitSystem;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParentCommand;
+
+/** Plans a route and prints which configuration goes where. */
+@Command(
+        name = "plan",
+        description = "Plans which configuration to carry where along the route, and where to change it.",
+        mixinStandardHelpOptions = true)
+final class PlanCommand implements Callable<Integer> {
+    @ParentCommand
+    private Cresthaul program;
+
+    @Mixin
+    private PlanQuestion question = new PlanQuestion();
+
+    @Option(names = "--form", paramLabel = "FORM", description = "text (when not given) or json")
+    private Form form = Form.TEXT;
+
+    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+            description = "us (when not given) or metric; JSON is always in metres")
+    private UnitSystem units = UnitSystem.US_CUSTOMARY;
+
+    @Option(names = "--out", paramLabel = "FILE", description = "Write the plan to this file")
+    private Optional<Path> out = Optional.empty();
+
+    /** What a plan is printed as. */
+    enum Form {
+        TEXT,
+        JSON
+    }
+
+    @Override
+    public Integer call() throws Refused {
+        Plan plan = question.answer().plan();
+        byte[] printed = switch (form) {
+            case TEXT -> new PlanText(units).of(plan).getBytes(StandardCharsets.UTF_8);
+            case JSON -> JsonAnswer.bytes(plan);
+        };
+        if (out.isPresent()) {
+            question.write(out.get(), printed);
+        } else {
+            program.print(printed);
+        }
+        return plan.outcome().equals(Plan.THROUGH) ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
+    }
+}

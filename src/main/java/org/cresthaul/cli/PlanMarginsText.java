@@ -1,0 +1,91 @@
+package org.cresthaul.cli;
+
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.plan.CrossingTime;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.Robustness;
+
+/** What a plan tells besides its way: the rail crossings in time, and how its margins shrink when things are off. */
+final class PlanMarginsText {
+    private static final int WIDTH = ReportText.WIDTH;
+
+    private final Figures figures;
+
+    PlanMarginsText(Figures figures) {
+        this.figures = figures;
+    }
+
+    String of(Plan plan) {
+        return crossings(plan.crossings()) + (plan.robustness() == null ? "" : robustness(plan.robustness()));
+    }
+
+    private String crossings(List<CrossingTime> crossings) {
+        if (crossings.isEmpty()) {
+            return "";
+        }
+        StringBuilder text = new StringBuilder("\nRAIL CROSSINGS IN TIME, from a stop\n\n");
+        TextTable table = new TextTable("  ");
+        table.add("", "", "clears in", "least warning", "in time", "room beyond", "needed", "room");
+        crossings.forEach(c -> table.add(
+                c.hazard(),
+                c.name(),
+                seconds(c.clearSeconds()),
+                c.warningSeconds() == null ? "-" : seconds(c.warningSeconds()),
+                word(c.fits()),
+                c.storageM() == null ? "-" : figures.distance(c.storageM()),
+                figures.distance(c.storageNeededM()),
+                word(c.storageFits())));
+        text.append(table.text()).append('\n');
+        for (CrossingTime c : crossings) {
+            for (int i = 0; i + 1 < c.advice().size(); i++) {
+                text.append(Words.wrapped(c.hazard() + ": " + c.advice().get(i), "  ", WIDTH));
+            }
+        }
+        // How it was counted is the same everywhere.
+        List<String> advice = crossings.get(0).advice();
+        return text.append(Words.wrapped(advice.get(advice.size() - 1), "  ", WIDTH)).toString();
+    }
+
+    private static String seconds(double seconds) {
+        return Figures.fixed(seconds, 1, RoundingMode.HALF_UP) + " s";
+    }
+
+    private static String word(Boolean fits) {
+        return fits == null ? "not known" : fits ? "yes" : "NO";
+    }
+
+    private String robustness(Robustness robustness) {
+        if (robustness.rows().isEmpty()) {
+            return "";
+        }
+        StringBuilder text = new StringBuilder("\nSPARE WHEN THINGS ARE OFF\n\n");
+        TextTable table = new TextTable("  ");
+        List<String> head = new ArrayList<>(List.of("", "", "as declared"));
+        robustness.assumed().forEach(a -> head.add(a.what()));
+        head.addAll(List.of("together", "verdict then"));
+        table.add(head);
+        for (Robustness.Row row : robustness.rows()) {
+            List<String> cells = new ArrayList<>(List.of(row.hazard(), row.kind(), spare(row.kind(), row.spare())));
+            row.left().forEach(l -> cells.add(l == null ? "-" : spare(row.kind(), l)));
+            cells.addAll(List.of(spare(row.kind(), row.worst()), row.verdict()));
+            table.add(cells);
+        }
+        text.append(table.text());
+        if (robustness.weakest() != null) {
+            text.append('\n').append(Words.wrapped("Weakest point: " + robustness.weakest().hazard() + " "
+                    + robustness.weakest().text(), "  ", WIDTH));
+        }
+        if (robustness.resurvey() != null) {
+            text.append(Words.wrapped("Survey anew: " + robustness.resurvey().hazard() + " "
+                    + robustness.resurvey().text() + " By " + figures.clearance(robustness.resurvey().gainM()) + ".",
+                    "  ", WIDTH));
+        }
+        return text.toString();
+    }
+
+    private String spare(String kind, double left) {
+        return kind.equals("load") ? figures.weightLeft(left) : figures.clearance(left);
+    }
+}

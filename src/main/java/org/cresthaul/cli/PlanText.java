@@ -1,0 +1,139 @@
+package org.cresthaul.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.units.Duration;
+import org.cresthaul.units.UnitSystem;
+
+/** A plan as the planner prints it: the outcome, what must be settled, then one line for each step in driving order. */
+final class PlanText {
+    private static final int WIDTH = ReportText.WIDTH;
+
+    private final Figures figures;
+
+    PlanText(UnitSystem units) {
+        figures = new Figures(units);
+    }
+
+    String of(Plan plan) {
+        StringBuilder text = new StringBuilder();
+        text.append("ROUTE PLAN, made with Cresthaul ").append(plan.version()).append("\n\n");
+        text.append(heading(plan)).append('\n');
+        text.append("Outcome: ").append(plan.outcome().toUpperCase(java.util.Locale.ROOT)).append('\n');
+        if (plan.outcome().equals(Plan.UNJUDGED)) {
+            text.append("  The route file names no hazards: no place was judged, and no way is called open.\n");
+        }
+        if (!plan.blocking().isEmpty()) {
+            text.append("\nBLOCKED BY\n\n");
+            plan.blocking().forEach(b -> text.append(block(b)));
+        }
+        if (!plan.conditions().isEmpty()) {
+            text.append("\nTO BE SETTLED FIRST\n\n");
+            plan.conditions().forEach(c -> text.append(Words.wrapped(
+                    c.hazard() + "  " + c.name() + " (" + c.what() + "): " + c.text(), "  ", WIDTH)));
+        }
+        text.append(plan.stopsAtBlocks() ? "\nSTEPS IF WHAT BLOCKS WERE SETTLED: NOTHING TO DRIVE BY\n\n" : "\nSTEPS\n\n");
+        TextTable steps = new TextTable("  ");
+        plan.steps().forEach(s -> steps.add(figures.chainage(s.chainageM()), what(s), how(s)));
+        text.append(steps.text());
+        text.append("\n  ").append(plan.changes()).append(plan.changes() == 1 ? " change, " : " changes, ")
+                .append(Duration.inMinutes(plan.seconds())).append(" for changes and crawling\n");
+        text.append(new PlanMarginsText(figures).of(plan));
+        text.append("\nCautions\n");
+        plan.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+        plan.steps().stream()
+                .filter(s -> s.passage() != null)
+                .flatMap(s -> s.passage().cautions().stream())
+                .distinct()
+                .forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+        return text.toString();
+    }
+
+    private String heading(Plan plan) {
+        TextTable table = new TextTable("");
+        table.add("Route", plan.route().name() + ", " + figures.chainage(plan.route().lengthM()));
+        table.add("", "file SHA-256 " + plan.route().sha256());
+        table.add("Rig", plan.rig().name() + ", stance " + plan.rig().stance());
+        table.add("", "file SHA-256 " + plan.rig().sha256());
+        List<String> asked = asked(plan);
+        if (!asked.isEmpty()) {
+            table.add("Asked", String.join("; ", asked));
+        }
+        return table.text();
+    }
+
+    private static List<String> asked(Plan plan) {
+        List<String> asked = new ArrayList<>();
+        if (plan.options().fix() != null) {
+            asked.add("keep " + plan.options().fix());
+        }
+        if (!plan.options().forbid().isEmpty()) {
+            asked.add("not " + String.join(", ", plan.options().forbid()));
+        }
+        if (plan.options().avoidRaising()) {
+            asked.add("no raising");
+        }
+        if (!plan.options().acceptTight().isEmpty()) {
+            asked.add("tight accepted at " + String.join(", ", plan.options().acceptTight()));
+        }
+        if (!plan.options().setAside().isEmpty()) {
+            asked.add("set aside " + String.join(", ", plan.options().setAside()));
+        }
+        return asked;
+    }
+
+    private String block(Plan.Block block) {
+        return Words.wrapped(block.hazard() + "  " + block.name() + ", " + Words.kind(block.kind()) + " at "
+                        + figures.chainage(block.chainageM()), "  ", WIDTH)
+                + Words.wrapped(Words.capital(block.why()) + ".", "      ", WIDTH)
+                + block.relaxations().stream()
+                        .map(r -> Words.wrapped(r.text(), "      ", WIDTH))
+                        .collect(Collectors.joining());
+    }
+
+    private static String what(Plan.Step step) {
+        return switch (step.step()) {
+            case Plan.Step.DEPART -> "depart";
+            case Plan.Step.ARRIVE -> "arrive";
+            case Plan.Step.CHANGE -> "change at " + step.change().stop() + " " + step.place();
+            default -> step.passage().hazard() + " " + step.passage().name();
+        };
+    }
+
+    private String how(Plan.Step step) {
+        return switch (step.step()) {
+            case Plan.Step.DEPART, Plan.Step.ARRIVE -> setUp(step.set());
+            case Plan.Step.CHANGE -> step.change().actions().stream()
+                    .map(Plan.Action::text)
+                    .collect(Collectors.joining(", ")) + "; " + Duration.inMinutes(step.change().seconds());
+            default -> how(step.passage());
+        };
+    }
+
+    private String how(Plan.Passage passage) {
+        List<String> parts = new ArrayList<>();
+        if (passage.blocked()) {
+            parts.add("BLOCKED (" + passage.verdict() + ")");
+        } else {
+            parts.add(passage.condition() == null ? passage.verdict() : passage.verdict() + ", " + passage.condition());
+        }
+        if (passage.raise() != null) {
+            parts.add((passage.raises() ? "raise front " : "stay raised, front ")
+                    + figures.required(passage.raise().frontM()) + ", rear "
+                    + figures.required(passage.raise().rearM())
+                    + (passage.lowers() ? ", lower after it" : ", stay raised after it"));
+        }
+        if (passage.crawls()) {
+            parts.add("crawl, " + Duration.inMinutes(passage.seconds()));
+        }
+        return String.join("; ", parts);
+    }
+
+    private String setUp(Plan.SetUp set) {
+        return set.label() + ", " + figures.distance(set.lengthM()) + " long"
+                + (set.regulatorPa() == null ? "" : ", regulator " + figures.pressure(set.regulatorPa()))
+                + (set.shim() == null ? "" : ", shim " + set.shim());
+    }
+}

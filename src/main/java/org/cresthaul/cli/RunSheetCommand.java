@@ -1,0 +1,47 @@
+package org.cresthaul.cli;
+
+import java.util.concurrent.Callable;
+import org.cresthaul.paper.Papers;
+import org.cresthaul.paper.SheetPictures;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.RunSheet;
+import org.cresthaul.server.JsonAnswer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.ParentCommand;
+
+/** Plans a route and makes the driver's sheet of it. */
+@Command(
+        name = "runsheet",
+        description = "Plans a route and makes the driver's run sheet of the plan, with set-up cards, drawings and maps.",
+        mixinStandardHelpOptions = true)
+final class RunSheetCommand implements Callable<Integer> {
+    @ParentCommand
+    private Cresthaul program;
+
+    @Mixin
+    private PlanQuestion question = new PlanQuestion();
+
+    @Mixin
+    private PaperOptions wanted = new PaperOptions();
+
+    @Override
+    public Integer call() throws Refused {
+        PlanQuestion.Answer answer = question.answer();
+        Plan plan = answer.plan();
+        RunSheet sheet = RunSheet.of(plan, answer.report(), wanted.units());
+        Question q = answer.question();
+        SheetPictures pictures = new SheetPictures(q.route(), q.rig(), q.stance(), plan, answer.report(), wanted.units());
+        byte[] printed = switch (wanted.form()) {
+            case PDF -> Papers.pdf(sheet, pictures, wanted.size());
+            case HTML -> Papers.html(sheet, pictures);
+            case JSON -> JsonAnswer.bytes(sheet);
+        };
+        if (wanted.out().isPresent()) {
+            question.write(wanted.out().get(), printed);
+        } else {
+            program.print(printed);
+        }
+        return plan.outcome().equals(Plan.THROUGH) ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
+    }
+}

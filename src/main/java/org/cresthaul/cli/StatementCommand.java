@@ -1,0 +1,44 @@
+package org.cresthaul.cli;
+
+import java.util.concurrent.Callable;
+import org.cresthaul.paper.Papers;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.Statement;
+import org.cresthaul.server.JsonAnswer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.ParentCommand;
+
+/** Plans a route and makes the statement for the permit clerk of it. */
+@Command(
+        name = "statement",
+        description = "Plans a route and makes the statement for the permit clerk: envelope, axle loads, every place, what was not checked.",
+        mixinStandardHelpOptions = true)
+final class StatementCommand implements Callable<Integer> {
+    @ParentCommand
+    private Cresthaul program;
+
+    @Mixin
+    private PlanQuestion question = new PlanQuestion();
+
+    @Mixin
+    private PaperOptions wanted = new PaperOptions();
+
+    @Override
+    public Integer call() throws Refused {
+        PlanQuestion.Answer answer = question.answer();
+        Plan plan = answer.plan();
+        Statement statement = Statement.of(plan, answer.report(), answer.question().stance(), wanted.units());
+        byte[] printed = switch (wanted.form()) {
+            case PDF -> Papers.pdf(statement, wanted.size());
+            case HTML -> Papers.html(statement);
+            case JSON -> JsonAnswer.bytes(statement);
+        };
+        if (wanted.out().isPresent()) {
+            question.write(wanted.out().get(), printed);
+        } else {
+            program.print(printed);
+        }
+        return plan.outcome().equals(Plan.THROUGH) ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
+    }
+}

@@ -1,0 +1,105 @@
+package org.cresthaul.paper;
+
+import java.util.List;
+
+/**
+ * A paper before it is put into a form: parts of blocks, of which PDF and HTML are made alike.
+ *
+ * @param title of the paper
+ * @param subject route and rig, beside the title
+ * @param headline on top of every page: whether there is anything to drive by
+ * @param drivable false when the headline must not be overlooked
+ * @param imprint program, version and hashes, at the foot of every page
+ * @param large whether it is read at arm's length in sunlight rather than at a desk
+ */
+record Paper(
+        String title,
+        String subject,
+        String headline,
+        boolean drivable,
+        List<String> imprint,
+        boolean large,
+        List<Part> parts) {
+    Paper {
+        imprint = List.copyOf(imprint);
+        parts = List.copyOf(parts);
+    }
+
+    /** What begins a new page. */
+    record Part(String title, List<Block> blocks) {
+        Part {
+            blocks = List.copyOf(blocks);
+        }
+    }
+
+    sealed interface Block {}
+
+    /** @param level 2 for a section, 3 within it */
+    record Heading(int level, String text) implements Block {}
+
+    record Text(Tone tone, String text) implements Block {}
+
+    enum Tone {
+        BODY,
+        STRONG,
+        SMALL,
+        ALERT
+    }
+
+    /** @param source in brackets after the text, or null */
+    record Item(Box box, String text, String source) implements Block {
+        String shown() {
+            return source == null ? text : text + " (" + source + ")";
+        }
+    }
+
+    enum Box {
+        /** To be ticked off. */
+        TICK,
+        /** Would be ticked off if there were anything to drive by. */
+        BARRED,
+        /** Only to be read. */
+        NONE
+    }
+
+    /** A place on the road: where, which, and its verdict or null. */
+    record Milestone(String chainage, String title, String verdict, boolean blocked) implements Block {}
+
+    record Table(String caption, List<Column> columns, List<List<Cell>> rows) implements Block {
+        Table {
+            columns = List.copyOf(columns);
+            rows = rows.stream().map(List::copyOf).toList();
+            for (List<Cell> row : rows) {
+                if (row.size() != columns.size()) {
+                    throw new IllegalArgumentException("a row of " + row.size() + " cells under " + columns.size() + " columns");
+                }
+            }
+        }
+    }
+
+    /** @param share of the table's width */
+    record Column(String title, double share, boolean right) {}
+
+    /** @param verdict whose symbol leads the text, or null */
+    record Cell(String text, String verdict) {
+        Cell(String text) {
+            this(text, null);
+        }
+    }
+
+    record Picture(Drawing drawing, String caption) implements Block {}
+
+    /** Lines to sign on: who. */
+    record Signatures(List<String> who) implements Block {
+        Signatures {
+            who = List.copyOf(who);
+        }
+    }
+
+    /** What should not be parted by the end of a page. */
+    record Group(List<Block> blocks) implements Block {
+        Group {
+            blocks = List.copyOf(blocks);
+        }
+    }
+}

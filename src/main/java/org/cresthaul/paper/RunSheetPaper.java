@@ -1,0 +1,136 @@
+package org.cresthaul.paper;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.paper.Paper.Block;
+import org.cresthaul.paper.Paper.Box;
+import org.cresthaul.paper.Paper.Cell;
+import org.cresthaul.paper.Paper.Column;
+import org.cresthaul.paper.Paper.Tone;
+import org.cresthaul.plan.RunSheet;
+import org.cresthaul.plan.SheetLine;
+
+/** Puts a run sheet on paper: an overview, the set-up cards, a part for each leg, the cards of how things are done. */
+final class RunSheetPaper {
+    private final RunSheet sheet;
+    private final SheetPictures pictures;
+
+    RunSheetPaper(RunSheet sheet, SheetPictures pictures) {
+        this.sheet = sheet;
+        this.pictures = pictures;
+    }
+
+    Paper paper() {
+        List<Paper.Part> parts = new ArrayList<>();
+        parts.add(new Paper.Part(sheet.banner().drivable() ? "Run sheet" : "Draft of a run sheet", overview()));
+        parts.add(new Paper.Part("Set-up cards", cards(sheet.setUps())));
+        sheet.legs().forEach(l -> parts.add(leg(l)));
+        parts.add(new Paper.Part("How it is done", practice()));
+        return new Paper(sheet.banner().drivable() ? "Run sheet" : "Draft, not to be driven by",
+                sheet.route().name() + ", " + sheet.rig().name() + ", stance " + sheet.rig().stance(),
+                sheet.banner().headline(), sheet.banner().drivable(),
+                Imprint.of(sheet.version(), sheet.route(), sheet.rig()), true, parts);
+    }
+
+    private List<Block> overview() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Paper.Text(Tone.STRONG, sheet.route().name()));
+        blocks.add(new Paper.Text(Tone.BODY, sheet.rig().name() + ", stance " + sheet.rig().stance() + "."));
+        if (!sheet.banner().lines().isEmpty()) {
+            blocks.add(new Paper.Heading(2, "To be settled before anybody drives"));
+            sheet.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
+        }
+        List<List<Cell>> rows = new ArrayList<>();
+        for (RunSheet.Leg leg : sheet.legs()) {
+            for (RunSheet.Entry e : leg.entries()) {
+                String does = e.before().isEmpty() && e.after().isEmpty() ? "" : e.step().equals("change") ? "change" : raises(e);
+                rows.add(List.of(new Cell(e.chainage().text()), new Cell(title(e)), new Cell(does),
+                        e.verdict() == null ? new Cell("") : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict())));
+            }
+        }
+        blocks.add(new Paper.Heading(2, "At a glance"));
+        blocks.add(new Paper.Table("", List.of(new Column("At", 2, false), new Column("Place", 6.4, false), new Column("Do", 2.2, false),
+                new Column("Verdict", 3.4, false)), rows));
+        blocks.add(new Paper.Heading(2, "Before leaving"));
+        sheet.first().forEach(l -> blocks.add(item(l)));
+        blocks.add(new Paper.Heading(2, "Cautions"));
+        sheet.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
+        return blocks;
+    }
+
+    private static String raises(RunSheet.Entry e) {
+        return e.before().stream().anyMatch(l -> l.text().contains("raise the deck front")) ? "raise" 
+                : e.before().stream().anyMatch(l -> l.text().startsWith("Still raised")) ? "stay raised" : "";
+    }
+
+    private List<Block> cards(List<RunSheet.Card> cards) {
+        List<Block> blocks = new ArrayList<>();
+        for (RunSheet.Card card : cards) {
+            List<Block> kept = new ArrayList<>();
+            kept.add(new Paper.Heading(2, card.title()));
+            card.lines().forEach(l -> kept.add(item(l)));
+            blocks.add(new Paper.Group(kept));
+        }
+        return blocks;
+    }
+
+    private List<Block> practice() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Paper.Text(Tone.SMALL, "Common practice of the trade, no result of a computation. The makers' instructions, the"
+                + " carrier's rules and the law go before."));
+        blocks.addAll(cards(sheet.cards()));
+        return blocks;
+    }
+
+    private Paper.Part leg(RunSheet.Leg leg) {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Paper.Text(Tone.BODY, leg.where().text()));
+        leg.entering().forEach(l -> blocks.add(new Paper.Text(Tone.STRONG, l.text())));
+        blocks.add(pictures.map(leg));
+        if (leg.entries().isEmpty()) {
+            blocks.add(new Paper.Text(Tone.BODY, "Nothing to set and no place to pass on this leg."));
+        }
+        for (RunSheet.Entry entry : leg.entries()) {
+            entry(entry, blocks);
+        }
+        return new Paper.Part("Leg " + leg.number() + ": " + leg.name(), blocks);
+    }
+
+    private void entry(RunSheet.Entry e, List<Block> blocks) {
+        List<Block> first = new ArrayList<>();
+        first.add(new Paper.Milestone(e.chainage().text(), title(e), e.verdict(), e.blocked()));
+        if (e.landmark() != null) {
+            first.add(new Paper.Text(Tone.STRONG, (e.kind() == null ? "" : kind(e) + ". ") + "Landmark: " + e.landmark() + "."));
+        } else if (e.kind() != null) {
+            first.add(new Paper.Text(Tone.STRONG, kind(e) + "."));
+        }
+        e.comes().forEach(l -> first.add(new Paper.Text(e.blocked() && l.text().startsWith("BLOCKED") ? Tone.ALERT : Tone.BODY, l.text())));
+        section("Before", e.before(), first);
+        blocks.add(new Paper.Group(first));
+        section("Through", e.through(), blocks);
+        section("After", e.after(), blocks);
+        section("Gauges", e.gauges(), blocks);
+        e.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
+        blocks.addAll(pictures.of(e));
+    }
+
+    private void section(String title, List<SheetLine> lines, List<Block> blocks) {
+        if (!lines.isEmpty()) {
+            blocks.add(new Paper.Heading(3, title));
+            lines.forEach(l -> blocks.add(item(l)));
+        }
+    }
+
+    private static String title(RunSheet.Entry e) {
+        return e.id() == null || e.name().endsWith(e.id()) ? e.name() : e.id() + "  " + e.name();
+    }
+
+    private static String kind(RunSheet.Entry e) {
+        String words = e.kind().replace('-', ' ');
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    }
+
+    private Paper.Item item(SheetLine line) {
+        return new Paper.Item(!line.tick() ? Box.NONE : sheet.banner().drivable() ? Box.TICK : Box.BARRED, line.text(), line.source());
+    }
+}

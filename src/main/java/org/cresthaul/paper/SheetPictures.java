@@ -1,0 +1,104 @@
+package org.cresthaul.paper;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.CornerView;
+import org.cresthaul.check.NotSurveyedException;
+import org.cresthaul.check.PassageView;
+import org.cresthaul.check.Report;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.RunSheet;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Route;
+import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.units.UnitSystem;
+
+/**
+ * The drawings of a run sheet: the side view and its detail where a place is passed raised, is not clear, or leaves less than
+ * twice the margin; corners from above; a map of each leg. Of the same route, rig and stance as the plan.
+ */
+public final class SheetPictures {
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Plan plan;
+    private final Report report;
+    private final UnitSystem units;
+    private final RoundedFigures figures;
+
+    public SheetPictures(Route route, Rig rig, LevelStance stance, Plan plan, Report report, UnitSystem units) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.plan = plan;
+        this.report = report;
+        this.units = units;
+        figures = new RoundedFigures(units);
+    }
+
+    Paper.Picture map(RunSheet.Leg leg) {
+        return new Paper.Picture(LegMap.of(route, leg, units),
+                "Leg " + leg.number() + " from above, north up. Squares are stops, filled where this plan stops.");
+    }
+
+    List<Paper.Picture> of(RunSheet.Entry entry) {
+        Optional<Plan.Passage> passage = plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(p -> p != null && p.hazard().equals(entry.id()) && p.set().configuration().equals(entry.configuration()))
+                .findFirst();
+        return passage.map(this::of).orElse(List.of());
+    }
+
+    private List<Paper.Picture> of(Plan.Passage p) {
+        try {
+            if (p.kind().equals("corner")) {
+                return List.of(corner(p));
+            }
+            boolean side = p.spare() != null && (p.spare().kind().equals("ground") || p.spare().kind().equals("overhead"));
+            return side && isClose(p) ? side(p) : List.of();
+        } catch (NotSurveyedException nothingKnown) {
+            return List.of();
+        }
+    }
+
+    private boolean isClose(Plan.Passage p) {
+        double marginM = p.spare().kind().equals("ground") ? plan.margins().groundM() : plan.margins().overheadM();
+        return p.raise() != null || !p.verdict().equals("clear") || p.spare().value() < 2 * marginM;
+    }
+
+    private Paper.Picture corner(Plan.Passage p) {
+        CornerView view = CornerView.of(route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
+        return new Paper.Picture(CornerDrawing.of(view), p.hazard() + " from above, driven to the right: pavement, swept path, and the"
+                + " combination where it is tightest; blue is the path of the steer axle"
+                + (view.opposing().isEmpty() ? "." : ", dashed the opposing lane."));
+    }
+
+    private List<Paper.Picture> side(Plan.Passage p) {
+        boolean overhead = p.spare().kind().equals("overhead");
+        Optional<Report.GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
+        PassageView view = PassageView.of(route, rig, stance, plan.margins(), p.hazard(), p.set().configuration(),
+                gap.map(Report.GapFinding::line), gap.map(Report.GapFinding::levelling),
+                p.raise() == null ? 0 : p.raise().frontM(), p.raise() == null ? 0 : p.raise().rearM());
+        SideDrawing drawing = new SideDrawing(view, overhead, figures);
+        if (!drawing.hasGap()) {
+            return List.of();
+        }
+        List<Paper.Picture> pictures = new ArrayList<>();
+        pictures.add(new Paper.Picture(drawing.whole(), p.hazard() + " where it is tightest" + (p.raise() == null ? ", on the transport stops"
+                : ", raised") + "; line " + view.line() + ", driven to the right. Circled: the least gap."));
+        pictures.add(new Paper.Picture(drawing.detail(), "The circle enlarged: " + figures.clearance(drawing.gapM())
+                + (overhead ? " under the structure, " : " over the ground, ") + p.spare().at() + "."));
+        return pictures;
+    }
+
+    private Optional<Report.GapFinding> gap(Plan.Passage p, boolean overhead) {
+        return report.hazards().stream()
+                .filter(h -> h.id().equals(p.hazard()))
+                .flatMap(h -> h.cells().stream())
+                .filter(c -> c.configuration().equals(p.set().configuration()))
+                .findFirst()
+                .map(c -> overhead ? c.overhead() : c.ground());
+    }
+}

@@ -1,0 +1,83 @@
+package org.cresthaul.plan;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+
+/** Which configuration may pass which place, in transport or raised, with what the planner allows. */
+final class Admission {
+    private final List<PlanPlace> places;
+    private final Set<String> acceptTight;
+    private final Set<String> setAside;
+    private final RaiseJudge raised;
+
+    /** A raise, metres; {@link #NONE} is transport stance. */
+    record Raise(double frontM, double rearM) {
+        static final Raise NONE = new Raise(0, 0);
+
+        static Raise of(Report.RaiseFinding finding) {
+            return new Raise(finding.frontM(), finding.rearM());
+        }
+
+        Raise atLeast(Raise other) {
+            return new Raise(Math.max(frontM, other.frontM), Math.max(rearM, other.rearM));
+        }
+
+        boolean covers(Raise other) {
+            return frontM >= other.frontM && rearM >= other.rearM;
+        }
+    }
+
+    Admission(List<PlanPlace> places, List<String> acceptTight, List<String> setAside, RaiseJudge raised) {
+        this.places = places;
+        this.acceptTight = Set.copyOf(acceptTight);
+        this.setAside = Set.copyOf(setAside);
+        this.raised = raised;
+    }
+
+    /** The same with more places set aside. */
+    Admission with(List<String> moreSetAside) {
+        Set<String> all = new HashSet<>(setAside);
+        all.addAll(moreSetAside);
+        return new Admission(places, List.copyOf(acceptTight), List.copyOf(all), raised);
+    }
+
+    boolean isSetAside(PlanPlace place) {
+        return setAside.contains(place.id());
+    }
+
+    /** Whether a verdict lets a combination through: clear, or tight where that was accepted. */
+    boolean lets(PlanPlace place, String verdict) {
+        return verdict.equals(Verdict.CLEAR.word())
+                || verdict.equals(Verdict.TIGHT.word()) && acceptTight.contains(place.id());
+    }
+
+    /** Whether a configuration may pass a place in transport stance. */
+    boolean inTransport(PlanPlace place, int configuration) {
+        return isSetAside(place) || lets(place, place.cells().get(configuration).verdict());
+    }
+
+    /** The raise a place asks for: that of its cell, unless it may be passed without, or cannot be passed at all. */
+    Raise wanted(PlanPlace place, int configuration) {
+        Report.Cell cell = place.cells().get(configuration);
+        return inTransport(place, configuration) || !place.raisable() || cell.raise() == null
+                ? Raise.NONE
+                : Raise.of(cell.raise());
+    }
+
+    /** Whether a configuration may pass a place at a raise. A raise that its cell does not name is judged anew. */
+    boolean at(PlanPlace place, int configuration, Raise raise) {
+        if (raise.equals(Raise.NONE) || !place.raisable() || isSetAside(place)) {
+            return inTransport(place, configuration);
+        }
+        Report.Cell cell = place.cells().get(configuration);
+        if (cell.raise() != null && Raise.of(cell.raise()).equals(raise)) {
+            return true;
+        }
+        return raised.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
+                .filter(r -> lets(place, r.verdict()))
+                .isPresent();
+    }
+}

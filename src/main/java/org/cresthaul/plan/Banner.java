@@ -1,0 +1,44 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * What stands on top of every page: whether there is anything to drive by.
+ *
+ * @param outcome the plan's
+ * @param drivable whether the plan is a way through without conditions
+ * @param headline in one line
+ * @param lines each condition or blocking place
+ */
+public record Banner(String outcome, boolean drivable, String headline, List<String> lines) {
+    private static final int MOST_NAMED = 8;
+
+    public Banner {
+        lines = List.copyOf(lines);
+    }
+
+    static Banner of(Plan plan) {
+        List<String> lines = new ArrayList<>();
+        plan.blocking().forEach(b -> lines.add(b.hazard() + " " + b.name() + " blocks: " + b.why() + "."));
+        plan.conditions().forEach(c -> lines.add(c.hazard() + " " + c.name() + " (" + c.what() + "): " + c.text()));
+        return switch (plan.outcome()) {
+            case Plan.THROUGH -> new Banner(plan.outcome(), true,
+                    "Way through, as declared and surveyed. The permit and the person at the wheel decide.", lines);
+            case Plan.CONDITIONAL -> new Banner(plan.outcome(), false,
+                    "Not to be driven by until every condition is settled: " + named(plan.conditions().stream()
+                            .map(Plan.Condition::hazard).distinct().toList()) + ".", lines);
+            case Plan.BLOCKED -> new Banner(plan.outcome(), false,
+                    "Not to be driven by: no way through, blocked at " + named(plan.blocking().stream()
+                            .map(Plan.Block::hazard).toList()) + ".", lines);
+            default -> new Banner(plan.outcome(), false,
+                    "Not to be driven by: the route file names no hazards, so nothing was judged.", lines);
+        };
+    }
+
+    private static String named(List<String> ids) {
+        return ids.stream().limit(MOST_NAMED).collect(Collectors.joining(", "))
+                + (ids.size() > MOST_NAMED ? " and " + (ids.size() - MOST_NAMED) + " more" : "");
+    }
+}

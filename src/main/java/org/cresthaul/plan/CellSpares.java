@@ -1,0 +1,55 @@
+package org.cresthaul.plan;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.cresthaul.check.Report;
+
+/** Every kind of spare in a cell of a report, where {@link Spares} tells the one that governs. */
+final class CellSpares {
+    static final String GROUND = "ground";
+    static final String OVERHEAD = "overhead";
+    static final String CORNER = "corner";
+    static final String LOAD = "load";
+    static final List<String> KINDS = List.of(GROUND, OVERHEAD, CORNER, LOAD);
+
+    private static final double LEAST_REQUIRED = 1e-3;
+
+    private CellSpares() {}
+
+    /** Each kind that is judged by a number; none where nothing is known. */
+    static List<Plan.Spare> of(Report.Cell cell) {
+        return Stream.of(
+                        Spares.of(gaps(cell, cell.ground(), null)),
+                        Spares.of(gaps(cell, null, cell.overhead())),
+                        Spares.of(new Report.Cell(
+                                cell.configuration(), cell.verdict(), null, null, null, null, List.of(), cell.load(),
+                                cell.load() == null ? cell.corner() : null)))
+                .filter(Objects::nonNull)
+                .toList();
+    }
+
+    private static Report.Cell gaps(Report.Cell cell, Report.GapFinding ground, Report.GapFinding overhead) {
+        return new Report.Cell(cell.configuration(), cell.verdict(), ground, overhead, null, null, List.of());
+    }
+
+    static Optional<Plan.Spare> find(Report.Cell cell, String kind) {
+        return of(cell).stream().filter(s -> s.kind().equals(kind)).findFirst();
+    }
+
+    /** The least for its size. */
+    static Optional<Plan.Spare> governing(Report.Cell cell) {
+        return of(cell).stream().min(Comparator.comparingDouble(CellSpares::share));
+    }
+
+    /** What is left as a share of what is required or allowed. */
+    static double share(Plan.Spare spare) {
+        return share(spare.left(), spare.required());
+    }
+
+    static double share(double left, double required) {
+        return left / Math.max(LEAST_REQUIRED, required);
+    }
+}

@@ -1,0 +1,59 @@
+package org.cresthaul.plan;
+
+import java.util.List;
+import java.util.Objects;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.RailCrossing;
+import org.cresthaul.route.Route;
+
+/**
+ * A route plan with all that is told beside the way itself: crossings in time, margins when things are off, and what would
+ * open the places that block. Those ask the engines again, at the plan's places alone.
+ */
+public final class CompletePlan {
+    private CompletePlan() {}
+
+    /**
+     * As {@link RoutePlan#of}, completed.
+     *
+     * @throws IllegalArgumentException when the options have mistakes
+     */
+    public static Plan of(
+            Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+        Plan way = RoutePlan.of(route, rig, stance, margins, report, options);
+        List<Plan.Passage> passages =
+                way.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        Relaxations relaxations = new Relaxations(route, rig, stance, margins, report, options);
+        return new Plan(
+                way.cresthaul(),
+                way.version(),
+                way.route(),
+                way.rig(),
+                way.margins(),
+                way.outcome(),
+                way.stopsAtBlocks(),
+                way.conditions(),
+                way.options(),
+                way.seconds(),
+                way.changes(),
+                way.steps(),
+                way.blocking().parallelStream()
+                        .map(b -> new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(),
+                                relaxations.at(b.hazard())))
+                        .toList(),
+                crossings(route, passages, options),
+                RobustnessCheck.of(route, rig, stance, margins, passages, RobustnessCheck.Amounts.of(rig)),
+                way.cautions());
+    }
+
+    private static List<CrossingTime> crossings(Route route, List<Plan.Passage> passages, PlanOptions options) {
+        return passages.stream()
+                .filter(p -> route.findHazard(p.hazard()).filter(RailCrossing.class::isInstance).isPresent())
+                .map(p -> CrossingTimes.of((RailCrossing) route.findHazard(p.hazard()).orElseThrow(),
+                        p.set().configuration(), p.set().lengthM(), options.times().crawlMps()))
+                .toList();
+    }
+}

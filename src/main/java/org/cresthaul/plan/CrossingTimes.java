@@ -1,0 +1,180 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.cresthaul.route.CrossingTraffic;
+import org.cresthaul.route.CrossingTraffic.Warning;
+import org.cresthaul.route.RailCrossing;
+import org.cresthaul.units.Speed;
+import org.cresthaul.units.UnitSystem;
+
+/**
+ * Rail crossings in time, for a vehicle that moves off from a stop (AASHTO, A Policy on Geometric Design of Highways and
+ * Streets, railroad-highway grade crossings, case of a stopped vehicle; Highway-Rail Crossing Handbook; formula and
+ * constants as commonly quoted):
+ *
+ * <pre>T = J + V/a + (L + 2D + W − d_a)/V,  d_a = V²/2a</pre>
+ *
+ * with J looking both ways and getting under way, V the speed in the lowest gear, a the acceleration up to it, L the
+ * length of the vehicle, D from the stop line to the nearest rail and from the farthest rail to where the rear is clear,
+ * W between the outermost rails. V and a are the source's for a standard heavy truck: a combination that crawls slower
+ * counts with its own crawling speed.
+ */
+public final class CrossingTimes {
+    static final double FOOT_M = 0.3048;
+    /** J, seconds. */
+    static final double LOOK_S = 2;
+    /** V of a standard heavy truck: 8.8 ft/s. */
+    static final double TRUCK_MPS = 8.8 * FOOT_M;
+    /** a: 1.47 ft/s². */
+    static final double ACCELERATION_MPS2 = 1.47 * FOOT_M;
+    /** D: 15 ft. */
+    static final double FREE_OF_RAIL_M = 15 * FOOT_M;
+    /** W of a single track: 5 ft. */
+    static final double TRACK_M = 5 * FOOT_M;
+    /** The source takes 1.47 ft/s for a mile per hour, which is 0.2 % more than it is: to the safe side. */
+    static final double MPH_AS_QUOTED = 1.47 * FOOT_M / 0.44704;
+
+    private static final double HAIR = 1e-6;
+
+    private CrossingTimes() {}
+
+    /**
+     * From a stop at the stop line until the rear is clear of the tracks, seconds.
+     *
+     * @param lengthM of the combination, metres
+     * @param spanM between the outermost rails, metres
+     * @param crawlMps the fastest it may go over a crossing, metres per second, positive
+     */
+    public static double clearingS(double lengthM, double spanM, double crawlMps) {
+        double v = speedMps(crawlMps);
+        double startM = v * v / (2 * ACCELERATION_MPS2);
+        double wayM = lengthM + 2 * FREE_OF_RAIL_M + spanM;
+        if (!(v > 0) || !(wayM >= startM)) {
+            throw new IllegalArgumentException(v + " m/s is not reached within " + wayM + " m");
+        }
+        return LOOK_S + v / ACCELERATION_MPS2 + (wayM - startM) / v;
+    }
+
+    /** What counts as V: the standard truck's speed, or the combination's own crawl where that is slower. */
+    static double speedMps(double crawlMps) {
+        return Math.min(TRUCK_MPS, crawlMps);
+    }
+
+    /** W: one track, and what the outermost ones are apart. A crossing without recorded tracks counts as one. */
+    static double spanM(RailCrossing crossing) {
+        List<Double> tracks = crossing.tracksM();
+        return TRACK_M + (tracks.isEmpty() ? 0 : tracks.get(tracks.size() - 1) - tracks.get(0));
+    }
+
+    /** How far along the track a train is when it takes that long to come, metres. */
+    static double sightM(double trainMps, double clearingS) {
+        return MPH_AS_QUOTED * trainMps * clearingS;
+    }
+
+    /**
+     * One crossing in one configuration. Nothing fits that is not known: neither the time, without the warning and the
+     * tracks, nor the room beyond.
+     *
+     * @param configuration key in the report
+     * @param lengthM of the combination in it, metres
+     * @param crawlMps crawling speed, metres per second
+     */
+    public static CrossingTime of(RailCrossing crossing, String configuration, double lengthM, double crawlMps) {
+        CrossingTraffic traffic = crossing.traffic();
+        double spanM = spanM(crossing);
+        double clearS = clearingS(lengthM, spanM, crawlMps);
+        OptionalDouble sightNeededM = traffic.trainMps().stream().map(v -> sightM(v, clearS)).findFirst();
+        double storageNeededM = lengthM + FREE_OF_RAIL_M;
+        Boolean fits = fits(crossing, clearS, sightNeededM);
+        Boolean storageFits = traffic.storageM().isPresent()
+                ? (Boolean) (traffic.storageM().getAsDouble() >= storageNeededM - HAIR)
+                : null;
+        return new CrossingTime(
+                crossing.place().id(),
+                crossing.place().name(),
+                crossing.crossingNumber().orElse(null),
+                configuration,
+                up(lengthM, 1e4),
+                up(spanM, 1e4),
+                up(clearS, 10),
+                boxed(traffic.leastWarningS()),
+                fits,
+                boxed(traffic.storageM()),
+                up(storageNeededM, 1e4),
+                storageFits,
+                sightNeededM.isPresent() ? (Double) up(sightNeededM.getAsDouble(), 10) : null,
+                advice(crossing, crawlMps, fits, storageFits));
+    }
+
+    /** Where a train is announced, within the warning; where it is only seen, within what is seen of the track. */
+    private static Boolean fits(RailCrossing crossing, double clearS, OptionalDouble sightNeededM) {
+        CrossingTraffic traffic = crossing.traffic();
+        boolean inTime;
+        if (traffic.leastWarningS().isPresent()) {
+            inTime = clearS < traffic.leastWarningS().getAsDouble() - HAIR;
+        } else if (traffic.warning().isPresent() && traffic.sightM().isPresent() && sightNeededM.isPresent()) {
+            inTime = sightNeededM.getAsDouble() < traffic.sightM().getAsDouble() - HAIR;
+        } else {
+            return null;
+        }
+        // Too slow for one track is too slow for more; in time for one says nothing of more.
+        return inTime && crossing.tracksM().isEmpty() ? null : (Boolean) inTime;
+    }
+
+    private static List<String> advice(RailCrossing crossing, double crawlMps, Boolean fits, Boolean storageFits) {
+        List<String> advice = new ArrayList<>();
+        CrossingTraffic traffic = crossing.traffic();
+        if (fits == null) {
+            List<String> missing = new ArrayList<>();
+            if (crossing.tracksM().isEmpty()) {
+                missing.add("how many tracks there are");
+            }
+            if (traffic.warning().isEmpty()) {
+                missing.add("whether a train sets off a warning");
+            } else if (traffic.leastWarningS().isEmpty()) {
+                if (traffic.trainMps().isEmpty()) {
+                    missing.add("how fast trains come");
+                }
+                if (traffic.sightM().isEmpty()) {
+                    missing.add("how far along the track one sees");
+                }
+            }
+            advice.add("Not known: " + String.join(", ", missing) + ".");
+        } else if (!fits) {
+            advice.add(traffic.leastWarningS().isPresent()
+                    ? "From a stop, the rear is not clear of the tracks before a train may come after the least warning."
+                    : "From a stop, a train that was out of sight may come before the rear is clear of the tracks.");
+        }
+        if (fits == null || !fits) {
+            advice.add("Have the railway protect the crossing before anybody enters it: call the number on the blue"
+                    + " emergency sign" + crossing.crossingNumber().map(n -> " and name crossing " + n).orElse("") + ".");
+        }
+        if (storageFits == null) {
+            advice.add("Look how much room there is beyond the tracks: nobody has written it down. Do not enter without"
+                    + " room to clear (49 CFR 392.12).");
+        } else if (!storageFits) {
+            advice.add("The room beyond the tracks is shorter than this combination: enter only when the way on beyond the"
+                    + " next stop line is held free (49 CFR 392.12).");
+        }
+        advice.add(crawlMps < TRUCK_MPS
+                ? "Counted from a stop at no more than " + speed(crawlMps) + ", this combination's crawl, below the "
+                        + speed(TRUCK_MPS) + " of a standard heavy truck."
+                : "Counted from a stop at " + speed(TRUCK_MPS) + ", as for a standard heavy truck.");
+        return advice;
+    }
+
+    private static String speed(double mps) {
+        return new Speed(mps).format(UnitSystem.US_CUSTOMARY) + " (" + new Speed(mps).format(UnitSystem.METRIC) + ")";
+    }
+
+    private static Double boxed(OptionalDouble value) {
+        return value.isPresent() ? (Double) value.getAsDouble() : null;
+    }
+
+    /** Up to a whole part of a unit: needs and times. */
+    private static double up(double value, double parts) {
+        return Math.ceil(value * parts - HAIR) / parts;
+    }
+}

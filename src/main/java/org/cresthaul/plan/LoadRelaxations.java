@@ -1,0 +1,137 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.cresthaul.check.LoadAnswer;
+import org.cresthaul.check.LoadQuestion;
+import org.cresthaul.check.LoadsView;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.PlaceCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.plan.Plan.Relaxation;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.Weights;
+import org.cresthaul.route.Route;
+
+/** How much lighter the heaviest piece would have to be, or where it would have to lie, for limits to be kept. */
+final class LoadRelaxations {
+    /** Reductions are told in whole steps of this. */
+    static final double STEP_KG = 50;
+
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+
+    LoadRelaxations(Route route, Rig rig, LevelStance stance, Margins margins) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+    }
+
+    /**
+     * At a place, or under the limits of the whole route.
+     *
+     * @param configurations that may be used
+     */
+    List<Relaxation> at(Optional<String> place, List<Report.ConfigurationVerdict> configurations) {
+        List<Relaxation> found = new ArrayList<>();
+        List<String> keys = states(configurations);
+        PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
+        if (!keys.isEmpty() && keys.stream().allMatch(k -> isUnknown(cell(declared, place, k)))) {
+            found.add(new Relaxation(Relaxations.SURVEY, null, null, false, stance.weights().isEmpty()
+                    ? "nothing is known of the loads: weigh the combination"
+                    : "the limits here are not written down, or not every weight is: find out which"));
+            return found;
+        }
+        List<String> blocked = keys.stream().filter(k -> !isClear(cell(declared, place, k))).toList();
+        Optional<Weights.Piece> heaviest = stance.weights().flatMap(w -> w.pieces().stream()
+                .max(Comparator.comparingDouble(p -> p.at().massKg())));
+        heaviest.flatMap(p -> lighter(place, blocked, p)).ifPresent(found::add);
+        heaviest.flatMap(p -> moved(place, blocked)).ifPresent(found::add);
+        return found;
+    }
+
+    /** One configuration for each state: the notch does not matter to loads. */
+    private static List<String> states(List<Report.ConfigurationVerdict> configurations) {
+        Map<String, String> first = new LinkedHashMap<>();
+        configurations.forEach(c -> first.putIfAbsent(c.lift() + "/" + c.booster(), c.key()));
+        return List.copyOf(first.values());
+    }
+
+    private static Report.Cell cell(PlaceCheck check, Optional<String> place, String key) {
+        return place.isPresent() ? check.inTransport(place.get(), key) : check.wholeRoute(key);
+    }
+
+    private static boolean isUnknown(Report.Cell cell) {
+        return cell.verdict().equals(Verdict.LOADS_NOT_KNOWN.word()) || cell.verdict().equals(Verdict.NOT_SURVEYED.word());
+    }
+
+    private static boolean isClear(Report.Cell cell) {
+        return cell.verdict().equals(Verdict.CLEAR.word());
+    }
+
+    /**
+     * The smallest whole step, each put to the check: less weight can also leave a braked axle too light, so that what is
+     * enough need not stay enough.
+     */
+    private Optional<Relaxation> lighter(Optional<String> place, List<String> keys, Weights.Piece piece) {
+        for (double lessKg = STEP_KG; !keys.isEmpty() && lessKg <= piece.at().massKg(); lessKg += STEP_KG) {
+            PlaceCheck check = new PlaceCheck(route, rig, lighter(piece, lessKg), margins);
+            for (String key : keys) {
+                if (isClear(cell(check, place, key))) {
+                    return Optional.of(new Relaxation(Relaxations.LIGHTER, key, lessKg, true,
+                            "within the limits with \"" + piece.name() + "\" lighter by " + Texts.mass(lessKg)
+                                    + ", at the same place on the deck"));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private LevelStance lighter(Weights.Piece piece, double lessKg) {
+        Weights weights = stance.weights().orElseThrow();
+        return Alterations.with(stance, weights.withPieces(weights.pieces().stream()
+                .map(p -> p.name().equals(piece.name())
+                        ? new Weights.Piece(
+                                p.name(), p.at().withMassKg(Math.max(0, p.at().massKg() - lessKg)), p.outline())
+                        : p)
+                .toList()));
+    }
+
+    /** The best place of the window in which every limit is kept, where the check calls it clear: the shortest move. */
+    private Optional<Relaxation> moved(Optional<String> place, List<String> keys) {
+        Relaxation best = null;
+        for (String key : keys) {
+            LoadsView.Plot plot = ask(place, key, OptionalDouble.empty()).position();
+            if (plot == null || plot.allowed() == null) {
+                continue;
+            }
+            double at = plot.best().at();
+            double moveM = Math.abs(at - plot.at());
+            if (moveM > 0 && (best == null || moveM < best.amount())
+                    && ask(place, key, OptionalDouble.of(at)).verdict().equals(Verdict.CLEAR.word())) {
+                best = new Relaxation(Relaxations.POSITION, key, moveM, true,
+                        "within the limits with the centre of gravity of \"" + plot.piece() + "\" " + Texts.length(at)
+                                + " behind the deck front, " + Texts.length(moveM) + " farther "
+                                + (at > plot.at() ? "back" : "forward") + "; limits are just kept from "
+                                + Texts.length(plot.allowed().get(0)) + " to " + Texts.length(plot.allowed().get(1))
+                                + "; look at every gap again with the load there");
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private LoadsView ask(Optional<String> place, String key, OptionalDouble at) {
+        return LoadAnswer.of(route, rig, stance,
+                new LoadQuestion(key, place, Optional.empty(), at, OptionalDouble.empty(), Map.of()));
+    }
+}

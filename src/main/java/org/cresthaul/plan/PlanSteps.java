@@ -1,0 +1,237 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cresthaul.check.RaisedCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.plan.Admission.Raise;
+import org.cresthaul.plan.Plan.Condition;
+import org.cresthaul.plan.Plan.Step;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.StoppingPlace;
+
+/** A way told step by step, in driving order. */
+final class PlanSteps {
+    private final Route route;
+    private final List<PlanPlace> places;
+    private final RouteLayout layout;
+    private final ConfigurationChanges changes;
+    private final RouteStates states;
+    private final Admission admission;
+    private final RaiseJudge raisedCheck;
+    private final Way way;
+    private final List<String> blocking;
+    private final Map<String, Condition> conditions = new LinkedHashMap<>();
+    private final List<Step> steps;
+    /** Clusters and runs of one configuration both go by chainage: the first cluster not yet told. */
+    private int nextCluster;
+
+    PlanSteps(
+            Route route,
+            List<PlanPlace> places,
+            RouteLayout layout,
+            ConfigurationChanges changes,
+            RouteStates states,
+            Admission admission,
+            RaiseJudge raisedCheck,
+            Way way,
+            List<String> blocking) {
+        this.route = route;
+        this.places = places;
+        this.layout = layout;
+        this.changes = changes;
+        this.states = states;
+        this.admission = admission;
+        this.raisedCheck = raisedCheck;
+        this.way = way;
+        this.blocking = blocking;
+        steps = made();
+    }
+
+    List<Step> steps() {
+        return steps;
+    }
+
+    /** In driving order, each place once for each kind of condition. */
+    List<Condition> conditions() {
+        return List.copyOf(conditions.values());
+    }
+
+    private List<Step> made() {
+        List<Step> all = new ArrayList<>();
+        int n = layout.segments();
+        all.add(new Step(Step.DEPART, 0, "start of the route", null, setUp(0), null, null));
+        for (int first = 0, last; first < n; first = last + 1) {
+            last = first;
+            while (last + 1 < n && way.configurations().get(last + 1).equals(way.configurations().get(first))) {
+                last++;
+            }
+            if (first > 0) {
+                all.add(change(first));
+            }
+            List<Step> passages = passages(first, last);
+            int c = way.configurations().get(first);
+            passages.forEach(s -> noteConditions(s.passage(), c));
+            all.addAll(passages);
+        }
+        all.add(new Step(Step.ARRIVE, Spares.metres(route.lengthM()), "end of the route", null, setUp(n - 1), null, null));
+        return List.copyOf(all);
+    }
+
+    private Plan.SetUp setUp(int segment) {
+        return changes.setUps().get(way.configurations().get(segment));
+    }
+
+    private Step change(int segment) {
+        StoppingPlace stop = layout.stops().get(segment - 1);
+        Plan.SetUp from = setUp(segment - 1);
+        Plan.SetUp to = setUp(segment);
+        return new Step(
+                Step.CHANGE,
+                Spares.metres(stop.place().chainageM()),
+                stop.place().name(),
+                stop.place().landmark().orElse(null),
+                null,
+                new Plan.Change(stop.place().id(), stop.setUpArea(), stop.roomM(), from, to, changes.actions(from, to),
+                        changes.seconds(from, to)),
+                null);
+    }
+
+    /** Everything that is met, beyond what was told before, while the configuration stays the same. */
+    private List<Step> passages(int first, int last) {
+        int c = way.configurations().get(first);
+        List<Step> met = new ArrayList<>();
+        for (RouteLayout.Spanning over : layout.spanning()) {
+            int from = Math.max(first, over.firstSegment());
+            int to = Math.min(last, over.lastSegment());
+            if (from <= to) {
+                PlanPlace place = places.get(over.place());
+                double fromM = Math.max(layout.startM(from), place.fromM());
+                double toM = Math.min(layout.endM(to, route.lengthM()), place.toM() + changes.setUps().get(c).lengthM());
+                met.add(passage(place, c, fromM, Math.max(fromM, toM), Lift.NONE, 0, null));
+            }
+        }
+        for (; nextCluster < layout.clusters().size() && layout.clusters().get(nextCluster).segment() <= last; nextCluster++) {
+            addCluster(met, layout.clusters().get(nextCluster), states.choice(nextCluster, c).raise(), c);
+        }
+        met.sort(Comparator.comparingDouble(s -> s.passage().fromChainageM()));
+        return met;
+    }
+
+    private void addCluster(List<Step> met, RouteLayout.Cluster cluster, Raise raise, int c) {
+        List<Integer> members = cluster.places();
+        for (int i = 0; i < members.size(); i++) {
+            PlanPlace place = places.get(members.get(i));
+            boolean up = !raise.equals(Raise.NONE);
+            Lift lift = new Lift(raise, up && i == 0, up && i == members.size() - 1);
+            long more = (lift.raises ? states.raiseSeconds() : 0) + (lift.lowers ? states.lowerSeconds() : 0);
+            double toM = Math.min(route.lengthM(), place.toM() + changes.setUps().get(c).lengthM());
+            met.add(passage(place, c, Math.max(0, place.fromM()), toM, lift,
+                    more + states.crawlSeconds(place, c, up), leastRaised(cluster, raise, c)));
+        }
+    }
+
+    /** A raise at one place of a cluster: taken up before it, let down after it. */
+    private record Lift(Raise raise, boolean raises, boolean lowers) {
+        static final Lift NONE = new Lift(Raise.NONE, false, false);
+    }
+
+    /** The raise of a whole cluster, with the least gap it leaves anywhere; null without one. */
+    private Report.RaiseFinding leastRaised(RouteLayout.Cluster cluster, Raise raise, int c) {
+        return cluster.places().stream()
+                .map(i -> raised(places.get(i), c, raise))
+                .flatMap(Optional::stream)
+                .min(Comparator.comparingDouble(Report.RaiseFinding::clearanceM))
+                .orElse(null);
+    }
+
+    /** A place at a raise: as its cell has it, or as judged anew; empty in transport and where a raise does nothing. */
+    private Optional<Report.RaiseFinding> raised(PlanPlace place, int c, Raise raise) {
+        Report.Cell cell = place.cells().get(c);
+        if (isOwn(cell, raise)) {
+            return Optional.of(cell.raise());
+        }
+        return judged(place, c, raise)
+                .map(r -> new Report.RaiseFinding(raise.frontM(), raise.rearM(), r.clearanceM()));
+    }
+
+    private Optional<RaisedCheck.Raised> judged(PlanPlace place, int c, Raise raise) {
+        return raise.equals(Raise.NONE) || !place.raisable()
+                ? Optional.empty()
+                : raisedCheck.at(place.id(), place.cells().get(c).configuration(), raise.frontM(), raise.rearM());
+    }
+
+    private static boolean isOwn(Report.Cell cell, Raise raise) {
+        return cell.raise() != null && Raise.of(cell.raise()).equals(raise);
+    }
+
+    private Step passage(
+            PlanPlace place, int c, double fromM, double toM, Lift lift, long seconds, Report.RaiseFinding cluster) {
+        Report.Cell cell = place.cells().get(c);
+        Optional<RaisedCheck.Raised> judged = judged(place, c, lift.raise);
+        Optional<Report.RaiseFinding> own = raised(place, c, lift.raise);
+        Report.RaiseFinding finding = own.orElse(cluster);
+        String verdict = isOwn(cell, lift.raise)
+                ? Verdict.CLEAR.word()
+                : judged.map(RaisedCheck.Raised::verdict).orElse(cell.verdict());
+        Plan.Spare spare = own.isEmpty()
+                ? Spares.of(cell)
+                : judged.map(r -> Spares.of(r, finding)).orElse(null);
+        Plan.Passage passage = new Plan.Passage(
+                place.id(),
+                place.kind(),
+                place.name(),
+                Spares.metres(fromM),
+                Spares.metres(toM),
+                changes.setUps().get(c),
+                verdict,
+                finding,
+                lift.raises,
+                lift.lowers,
+                condition(place, verdict),
+                blocking.contains(place.id()),
+                states.crawls(place, c, finding != null),
+                seconds,
+                spare,
+                cell.reasons(),
+                place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
+        return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, passage);
+    }
+
+    private String condition(PlanPlace place, String verdict) {
+        if (blocking.contains(place.id())) {
+            return null;
+        }
+        if (admission.isSetAside(place)) {
+            return Condition.SET_ASIDE;
+        }
+        return verdict.equals(Verdict.CLEAR.word()) ? null : Condition.TIGHT;
+    }
+
+    private void noteConditions(Plan.Passage passage, int configuration) {
+        if (passage.condition() == null) {
+            return;
+        }
+        PlanPlace place = places.stream().filter(p -> p.id().equals(passage.hazard())).findFirst().orElseThrow();
+        String text = passage.condition().equals(Condition.SET_ASIDE)
+                ? "Nothing is decided here: the plan does not hold until it is settled."
+                : tightText(place, configuration);
+        conditions.putIfAbsent(
+                place.id() + " " + text, new Condition(place.id(), place.name(), passage.condition(), text));
+    }
+
+    private static String tightText(PlanPlace place, int configuration) {
+        Report.Cell cell = place.cells().get(configuration);
+        if (cell.corner() != null && cell.corner().escorts()) {
+            return "Escorts hold the opposing lane, as the permit says, before the turn is begun.";
+        }
+        return place.isLimited()
+                ? "The limit is kept by less than the weights are accurate: weigh the combination first."
+                : "Contact is excluded but the margin is not kept: a spotter guides the combination past.";
+    }
+}

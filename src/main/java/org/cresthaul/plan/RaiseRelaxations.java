@@ -1,0 +1,190 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.PlaceCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.plan.Plan.Relaxation;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Notch;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Route;
+
+/** Raises and notches that the rig does not have, or may not use, where a gap is too small. */
+final class RaiseRelaxations {
+    private static final double INCH_M = 0.0254;
+    /** A raise is looked for up to this over the reference notch, and by hand at the rear. */
+    static final double LIFTED_TO_M = 24 * INCH_M;
+    /** Notches below the lowest are tried in such steps, so far down. */
+    private static final double STEP_M = INCH_M / 4;
+
+    private static final double LOWEST_M = 12 * INCH_M;
+    private static final double HAIR_M = 1e-6;
+
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final boolean avoidRaising;
+
+    /** A raise beyond the limits. */
+    private record Beyond(Report.Cell cell, Notch notch, double frontOverM, double rearOverM) {
+        double overM() {
+            return frontOverM + rearOverM;
+        }
+
+        double deckFrontM() {
+            return notch.offsetM() + cell.raise().frontM();
+        }
+    }
+
+    RaiseRelaxations(Route route, Rig rig, LevelStance stance, Margins margins, boolean avoidRaising) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+        this.avoidRaising = avoidRaising;
+    }
+
+    /** @param cells of the hazard that may be used */
+    List<Relaxation> at(Report.HazardFindings hazard, List<Report.Cell> cells) {
+        List<Relaxation> found = new ArrayList<>();
+        if (!hazard.surveyed() || !hazard.limits().isEmpty()) {
+            return found;
+        }
+        cells.stream()
+                .filter(c -> c.raise() != null)
+                .min(Comparator.comparingDouble(c -> c.raise().frontM() + c.raise().rearM()))
+                .filter(c -> avoidRaising)
+                .ifPresent(c -> found.add(new Relaxation(Relaxations.RAISE, c.configuration(),
+                        Math.max(c.raise().frontM(), c.raise().rearM()), true,
+                        "clear when raised: " + words(c.raise()) + ", within the limits")));
+        LevelStance lifted = Alterations.raisable(stance, LIFTED_TO_M);
+        PlaceCheck check = new PlaceCheck(route, rig, lifted, margins);
+        boolean within = cells.stream().anyMatch(c -> c.raise() != null);
+        List<Beyond> beyond = within
+                ? List.of()
+                : cells.stream().map(c -> beyond(check, hazard.id(), c)).flatMap(Optional::stream).toList();
+        beyond.stream()
+                .filter(b -> b.overM() > 0)
+                .min(Comparator.comparingDouble(Beyond::overM))
+                .ifPresent(b -> found.add(new Relaxation(Relaxations.RAISE, b.cell.configuration(), b.overM(), true,
+                        words(b.cell.raise()) + " would clear it: " + over(b))));
+        notchAbove(hazard.id(), cells, check).or(() -> notchBelow(hazard.id(), cells)).ifPresent(found::add);
+        return found;
+    }
+
+    private Optional<Beyond> beyond(PlaceCheck check, String hazardId, Report.Cell declared) {
+        Report.Cell cell = check.inTransport(hazardId, declared.configuration());
+        if (cell.raise() == null) {
+            return Optional.empty();
+        }
+        Notch notch = notch(cell.configuration());
+        double frontOverM = Math.max(0,
+                notch.offsetM() + cell.raise().frontM() - Math.max(notch.offsetM(), stance.trailer().hydraulicRaiseLimitM()));
+        double rearOverM = Math.max(0, cell.raise().rearM() - stance.trailer().manualRaiseLimitM());
+        return Optional.of(new Beyond(cell, notch, frontOverM, rearOverM));
+    }
+
+    private static String words(Report.RaiseFinding raise) {
+        List<String> parts = new ArrayList<>();
+        if (raise.frontM() > 0) {
+            parts.add("the deck front " + Texts.lacking(raise.frontM()) + " up");
+        }
+        if (raise.rearM() > 0) {
+            parts.add("the rear " + Texts.lacking(raise.rearM()) + " up");
+        }
+        return String.join(", ", parts);
+    }
+
+    private static String over(Beyond b) {
+        List<String> parts = new ArrayList<>();
+        if (b.frontOverM > 0) {
+            parts.add(Texts.lacking(b.frontOverM) + " beyond what the hydraulics reach");
+        }
+        if (b.rearOverM > 0) {
+            parts.add(Texts.lacking(b.rearOverM) + " beyond what the rear is raised by hand");
+        }
+        return String.join(", ", parts);
+    }
+
+    /** A notch does in transport what the same raise of the front alone does. */
+    private Optional<Relaxation> notchAbove(String hazardId, List<Report.Cell> cells, PlaceCheck lifted) {
+        Notch top = rig.notches().get(rig.notches().size() - 1);
+        return cells.stream()
+                .map(c -> lifted.inTransport(hazardId, c.configuration()))
+                .filter(c -> c.raise() != null && c.raise().rearM() == 0 && c.raise().frontM() > 0)
+                .map(c -> new Beyond(c, notch(c.configuration()), 0, 0))
+                .min(Comparator.comparingDouble(Beyond::deckFrontM))
+                .flatMap(b -> tryNotch(hazardId, b, top));
+    }
+
+    private Optional<Relaxation> tryNotch(String hazardId, Beyond b, Notch top) {
+        double exactM = Math.ceil((b.deckFrontM() - HAIR_M) * 1e4) / 1e4;
+        double stepsM = Math.ceil((b.deckFrontM() - HAIR_M) / STEP_M) * STEP_M;
+        for (double offsetM : new double[] {stepsM, exactM}) {
+            Optional<String> key = clearAt(hazardId, b.cell.configuration(), offsetM);
+            if (key.isPresent()) {
+                Notch below = rig.notches().stream()
+                        .filter(n -> n.offsetM() < offsetM)
+                        .reduce((first, second) -> second)
+                        .orElse(top);
+                double moreM = offsetM - below.offsetM();
+                return Optional.of(new Relaxation(Relaxations.NOTCH, b.cell.configuration(), moreM, true,
+                        "clear in transport at a notch " + Texts.lacking(moreM) + " above notch " + below.name()
+                                + (below.equals(top) ? ", the top one" : "")
+                                + "; look what it does elsewhere on the route"));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Lower helps overhead; how a tail that rises with it counts is told by trying. */
+    private Optional<Relaxation> notchBelow(String hazardId, List<Report.Cell> cells) {
+        Notch bottom = rig.notches().get(0);
+        List<String> lowest = cells.stream()
+                .filter(c -> c.overhead() != null && !c.overhead().verdict().equals(Verdict.CLEAR.word()))
+                .map(Report.Cell::configuration)
+                .filter(c -> notch(c).equals(bottom))
+                .toList();
+        for (double lessM = STEP_M; lessM <= LOWEST_M + HAIR_M; lessM += STEP_M) {
+            double offsetM = bottom.offsetM() - lessM;
+            for (String configuration : lowest) {
+                if (clearAt(hazardId, configuration, offsetM).isPresent()) {
+                    return Optional.of(new Relaxation(Relaxations.NOTCH, configuration, lessM, true,
+                            "clear in transport at a notch " + Texts.lacking(lessM) + " below notch " + bottom.name()
+                                    + ", the bottom one; look what it does elsewhere on the route"));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The check of a rig with one more notch; empty unless the place is clear there. */
+    private Optional<String> clearAt(String hazardId, String configuration, double offsetM) {
+        if (rig.notches().stream().anyMatch(n -> Math.abs(n.offsetM() - offsetM) < HAIR_M)) {
+            return Optional.empty();
+        }
+        String name = rig.notches().stream().map(Notch::name).reduce("+", String::concat);
+        List<Notch> notches = Stream.concat(rig.notches().stream(), Stream.of(new Notch(name, offsetM)))
+                .sorted(Comparator.comparingDouble(Notch::offsetM))
+                .toList();
+        Rig other = rig.withNotches(notches);
+        String key = configuration.substring(0, configuration.length() - notch(configuration).name().length()) + name;
+        return new PlaceCheck(route, other, stance, margins).raised(hazardId, key, 0, 0).verdict().equals(Verdict.CLEAR.word())
+                ? Optional.of(key)
+                : Optional.empty();
+    }
+
+    private Notch notch(String configuration) {
+        return rig.notches().stream()
+                .filter(n -> configuration.endsWith("/" + n.name()))
+                .max(Comparator.comparingInt(n -> n.name().length()))
+                .orElseThrow();
+    }
+}

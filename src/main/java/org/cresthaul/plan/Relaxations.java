@@ -1,0 +1,174 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.plan.Plan.Relaxation;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Route;
+
+/**
+ * What would open a place that blocks a plan. Every proposal called enough was put to the check as it is told: with the
+ * limit lifted, the notch added, the piece lighter or moved.
+ */
+public final class Relaxations {
+    static final String CONFIGURATION = "configuration";
+    static final String NO_BOOSTER = "no booster";
+    static final String SPOTTER = "spotter";
+    static final String ESCORTS = "escorts";
+    static final String RAISE = "raise";
+    static final String NOTCH = "notch";
+    static final String LIGHTER = "lighter piece";
+    static final String POSITION = "load position";
+    static final String SURVEY = "survey";
+
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final Report report;
+    private final PlanOptions options;
+
+    /** @param report of the check of all of these */
+    public Relaxations(
+            Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+        this.report = report;
+        this.options = options;
+    }
+
+    /** For a hazard of the report, or {@link Plan#WHOLE_ROUTE}; the mildest first, empty when nothing was found. */
+    public List<Relaxation> at(String hazardId) {
+        List<Relaxation> found = new ArrayList<>();
+        if (hazardId.equals(Plan.WHOLE_ROUTE)) {
+            otherLoads(found);
+            loads(found, Optional.empty());
+            return List.copyOf(found);
+        }
+        Report.HazardFindings hazard = report.hazards().stream()
+                .filter(h -> h.id().equals(hazardId))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no hazard " + hazardId + " in the report"));
+        otherConfiguration(found, hazard.cells());
+        tight(found, hazard.cells());
+        switch (hazard.kind()) {
+            case "posted-bridge", "stretch" -> loads(found, Optional.of(hazardId));
+            case "corner" -> survey(found, hazard);
+            default -> {
+                found.addAll(new RaiseRelaxations(route, rig, stance, margins, options.avoidRaising())
+                        .at(hazard, allowed(hazard.cells())));
+                survey(found, hazard);
+            }
+        }
+        return List.copyOf(found);
+    }
+
+    private boolean isAllowed(String key) {
+        return !options.forbid().contains(key) && (options.fix() == null || options.fix().equals(key));
+    }
+
+    private List<Report.Cell> allowed(List<Report.Cell> cells) {
+        return cells.stream().filter(c -> isAllowed(c.configuration())).toList();
+    }
+
+    /** Clear in transport, or with its raise where raising is not to be avoided. */
+    private boolean opens(Report.Cell cell) {
+        return cell.verdict().equals(Verdict.CLEAR.word()) || cell.raise() != null && !options.avoidRaising();
+    }
+
+    private void otherConfiguration(List<Relaxation> found, List<Report.Cell> cells) {
+        List<String> open = cells.stream().filter(this::opens).map(Report.Cell::configuration).toList();
+        configuration(found, open);
+    }
+
+    private void otherLoads(List<Relaxation> found) {
+        configuration(found, report.configurations().stream()
+                .filter(c -> c.loads().equals(Verdict.CLEAR.word()))
+                .map(Report.ConfigurationVerdict::key)
+                .toList());
+        report.configurations().stream()
+                .filter(c -> isAllowed(c.key()) && c.loads().equals(Verdict.TIGHT.word()))
+                .findFirst()
+                .ifPresent(c -> found.add(new Relaxation(SPOTTER, c.key(), null, true,
+                        "within the limits by less than the weights are accurate: weigh it, then accept it")));
+    }
+
+    /** @param open configurations in which the place is passed, taken or not by the options */
+    private void configuration(List<Relaxation> found, List<String> open) {
+        open.stream().filter(c -> isAllowed(c) && !isWithoutBooster(c)).findFirst().ifPresent(c -> found.add(
+                new Relaxation(CONFIGURATION, c, null, true, "passes in " + label(c)
+                        + ", but the plan cannot have it there: a stop with room before and after this place would do")));
+        open.stream().filter(c -> !isAllowed(c) && !isWithoutBooster(c)).findFirst().ifPresent(c -> found.add(
+                new Relaxation(CONFIGURATION, c, null, true, "passes in " + label(c) + ", which the plan may not use")));
+        boolean hasBooster = report.configurations().stream().anyMatch(c -> !isWithoutBooster(c.key()));
+        open.stream().filter(c -> hasBooster && isWithoutBooster(c)).findFirst().ifPresent(c -> found.add(
+                new Relaxation(NO_BOOSTER, c, null, true, "passes without the booster: " + label(c))));
+    }
+
+    private boolean isWithoutBooster(String key) {
+        return configurationOf(key).booster().equals(BoosterState.NONE.word());
+    }
+
+    private String label(String key) {
+        return configurationOf(key).label();
+    }
+
+    private Report.ConfigurationVerdict configurationOf(String key) {
+        return report.configurations().stream().filter(c -> c.key().equals(key)).findFirst().orElseThrow();
+    }
+
+    /** Tight places are a person's decision: in the configuration that leaves the most. */
+    private void tight(List<Relaxation> found, List<Report.Cell> cells) {
+        Predicate<Report.Cell> escorted = c -> c.corner() != null && c.corner().escorts();
+        List<Report.Cell> tight = allowed(cells).stream()
+                .filter(c -> c.verdict().equals(Verdict.TIGHT.word()))
+                .sorted(Comparator.comparingDouble(
+                        (Report.Cell c) -> CellSpares.governing(c).map(s -> -CellSpares.share(s)).orElse(0.0)))
+                .toList();
+        tight.stream().filter(escorted.negate()).findFirst().ifPresent(c -> found.add(new Relaxation(
+                SPOTTER, c.configuration(), null, true,
+                c.load() != null
+                        ? "within the limit by less than the weights are accurate: weigh it, then accept it as tight"
+                        : "free without its margin: accept it as tight, with a spotter on foot at the place")));
+        tight.stream().filter(escorted).findFirst().ifPresent(c -> found.add(new Relaxation(
+                ESCORTS, c.configuration(), null, true,
+                "goes round on the opposing lane: accept it as tight, with escorts who hold that lane")));
+    }
+
+    private void survey(List<Relaxation> found, Report.HazardFindings hazard) {
+        if (!hazard.surveyed()) {
+            found.add(new Relaxation(SURVEY, null, null, false, "nobody has surveyed this place: survey it"));
+            return;
+        }
+        boolean open = route.findHazard(hazard.id()).orElseThrow().lines().stream()
+                .anyMatch(l -> !l.before().isDeclared() || !l.after().isDeclared());
+        if (open) {
+            found.add(new Relaxation(SURVEY, null, null, false,
+                    "the ground beyond the survey has no declared grade: survey farther, or find out the approach grades"));
+        }
+        hazard.limits().forEach(l -> found.add(new Relaxation(SURVEY, null, null, false, l + ": survey it anew")));
+        if (!hazard.limits().isEmpty() || hazard.uncertainties().isEmpty()) {
+            return;
+        }
+        new SurveyRelaxation(route, rig, stance, margins)
+                .at(hazard, allowed(hazard.cells()))
+                .ifPresent(found::add);
+    }
+
+    private void loads(List<Relaxation> found, Optional<String> place) {
+        found.addAll(new LoadRelaxations(route, rig, stance, margins)
+                .at(place, report.configurations().stream()
+                        .filter(c -> isAllowed(c.key()))
+                        .toList()));
+    }
+}

@@ -1,0 +1,223 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.PlaceCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.geometry.Finite;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Route;
+
+/**
+ * How a plan's margins shrink when what was declared is off: every place is checked again with the route, the rig or the
+ * weights altered, in the configuration and at the raise of the plan. Nothing is estimated from the first answer.
+ */
+public final class RobustnessCheck {
+    private static final double INCH_M = 0.0254;
+    /** Numbered as the assumptions are; then all together, and an exact survey. */
+    private static final int SURVEY = 0;
+
+    private static final int RIDE = 1;
+    private static final int LOAD_HEIGHT = 2;
+    private static final int WEIGHT = 3;
+
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final Amounts amounts;
+    private final List<Supplier<PlaceCheck>> alone;
+
+    /**
+     * By how much things are off.
+     *
+     * @param surveyTimes how many times as coarse the surveys are
+     * @param rideM how much lower every underside rides, and how much higher every topside, metres
+     * @param loadM how much higher the load stands, metres
+     * @param weightShare how much heavier everything is, as a share
+     */
+    public record Amounts(double surveyTimes, double rideM, double loadM, double weightShare) {
+        public Amounts {
+            Finite.requireAtLeast("surveyTimes", 1, surveyTimes);
+            Finite.requireAtLeast("rideM", 0, rideM);
+            Finite.requireAtLeast("loadM", 0, loadM);
+            Finite.requireAtLeast("weightShare", 0, weightShare);
+        }
+
+        /**
+         * Surveys twice as coarse, the rig's own ride accuracy once more and at least 1/2 in, the load 1 in higher, 2 %
+         * more weight: this program's choice.
+         */
+        public static Amounts of(Rig rig) {
+            return new Amounts(2, Math.max(INCH_M / 2, rig.ride().valueM()), INCH_M, 0.02);
+        }
+
+        List<Robustness.Assumed> assumed() {
+            return List.of(
+                    new Robustness.Assumed("survey " + (surveyTimes == 2 ? "twice" : Texts.number(surveyTimes) + " times")
+                            + " as coarse", surveyTimes, "times"),
+                    new Robustness.Assumed("ride " + Texts.inches(rideM) + " lower", rideM, "m"),
+                    new Robustness.Assumed("load " + Texts.inches(loadM) + " higher", loadM, "m"),
+                    new Robustness.Assumed("weights " + Texts.number(weightShare * 100) + " % more", weightShare, "share"));
+        }
+    }
+
+    /**
+     * A place of the plan.
+     *
+     * @param open whether the plan holds there
+     * @param told the figure that the plan tells already
+     */
+    private record Place(
+            String hazard,
+            String name,
+            String configuration,
+            double frontM,
+            double rearM,
+            boolean open,
+            Optional<Plan.Spare> told) {
+        static Place of(Plan.Passage p) {
+            return new Place(p.hazard(), p.name(), p.set().configuration(),
+                    p.raise() == null ? 0 : p.raise().frontM(), p.raise() == null ? 0 : p.raise().rearM(),
+                    !p.blocked() && !Plan.Condition.SET_ASIDE.equals(p.condition()), Optional.ofNullable(p.spare()));
+        }
+
+        Plan.Spare asTold(Plan.Spare spare) {
+            return told.filter(t -> t.kind().equals(spare.kind())).orElse(spare);
+        }
+    }
+
+    /** A row, with what ranks it. */
+    private record Ranked(Robustness.Row row, Place place, double worstShare, double gainM) {}
+
+    private RobustnessCheck(Route route, Rig rig, LevelStance stance, Margins margins, Amounts amounts) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+        this.amounts = amounts;
+        alone = List.of(
+                () -> check(Alterations.surveyed(route, amounts.surveyTimes), stance),
+                () -> check(route, Alterations.closer(stance, amounts.rideM)),
+                () -> check(route, Alterations.loadHigher(stance, amounts.loadM)),
+                () -> check(route, Alterations.heavier(stance, amounts.weightShare)));
+    }
+
+    private PlaceCheck check(Route over, LevelStance standing) {
+        return new PlaceCheck(over, rig, standing, margins);
+    }
+
+    /** The margins of a plan's passages; those it blocks at or sets aside are never called its weakest point. */
+    public static Robustness of(
+            Route route, Rig rig, LevelStance stance, Margins margins, List<Plan.Passage> passages, Amounts amounts) {
+        return new RobustnessCheck(route, rig, stance, margins, amounts).of(passages.stream().map(Place::of).toList());
+    }
+
+    private Robustness of(List<Place> places) {
+        Map<List<String>, Ranked> least = new LinkedHashMap<>();
+        // Each place has checks of its own, so that they can go side by side.
+        places.parallelStream().map(this::rows).toList().forEach(rows -> rows.forEach(r -> least.merge(
+                List.of(r.row.hazard(), r.row.kind()), r, (a, b) -> a.worstShare <= b.worstShare ? a : b)));
+        List<Ranked> rows = List.copyOf(least.values());
+        return new Robustness(
+                amounts.assumed(),
+                rows.stream().map(Ranked::row).toList(),
+                rows.stream().filter(r -> r.place.open).min(Comparator.comparingDouble(Ranked::worstShare)).map(this::weakest).orElse(null),
+                rows.stream()
+                        .filter(r -> r.gainM > 0)
+                        .max(Comparator.comparingDouble(Ranked::gainM))
+                        .map(this::resurvey)
+                        .orElse(null));
+    }
+
+    private Robustness.Weakest weakest(Ranked r) {
+        return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.place.name + ", "
+                + Texts.side(r.row.kind()) + ": of what is required there, it has the least left when everything is off"
+                + " together" + (r.row.worst() < 0 ? "; it is short then." : "."));
+    }
+
+    private Robustness.Resurvey resurvey(Ranked r) {
+        return new Robustness.Resurvey(r.row.hazard(), r.gainM, r.place.name + ", " + Texts.side(r.row.kind())
+                + ": an exact survey here would free more than anywhere else on this plan.");
+    }
+
+    private List<Ranked> rows(Place place) {
+        List<Plan.Spare> spares = CellSpares.of(cell(check(route, stance), place)).stream().map(place::asTold).toList();
+        List<Report.Cell> altered = new ArrayList<>();
+        for (int i = 0; i < alone.size(); i++) {
+            int assumption = i;
+            altered.add(spares.stream().anyMatch(s -> bears(assumption, s.kind(), place))
+                    ? cell(alone.get(i).get(), place)
+                    : null);
+        }
+        LevelStance off = Alterations.heavier(
+                Alterations.loadHigher(Alterations.closer(stance, amounts.rideM), amounts.loadM), amounts.weightShare);
+        Report.Cell worst = cell(check(Alterations.surveyed(route, amounts.surveyTimes), off), place);
+        Report.Cell exact = altered.get(SURVEY) == null
+                ? null
+                : cell(check(Alterations.surveyed(route, 0), stance), place);
+        List<Ranked> rows = new ArrayList<>();
+        for (Plan.Spare spare : spares) {
+            List<Double> left = new ArrayList<>();
+            for (int i = 0; i < alone.size(); i++) {
+                left.add(bears(i, spare.kind(), place) ? (Double) left(altered.get(i), spare) : null);
+            }
+            double worstLeft = left(worst, spare);
+            double gainM = left.get(SURVEY) == null ? 0 : exactLeft(exact, spare) - spare.left();
+            rows.add(new Ranked(
+                    new Robustness.Row(place.hazard, spare.kind(), spare.left(), left, worstLeft, worst.verdict()),
+                    place,
+                    CellSpares.share(worstLeft, spare.required()),
+                    Spares.metres(gainM)));
+        }
+        return rows;
+    }
+
+    private static Report.Cell cell(PlaceCheck check, Place place) {
+        return place.hazard.equals(Plan.WHOLE_ROUTE)
+                ? check.wholeRoute(place.configuration)
+                : check.raised(place.hazard, place.configuration, place.frontM, place.rearM);
+    }
+
+    /**
+     * A kind that is no longer judged has nothing left. The search round a corner stops when it has found room enough, and
+     * so finds more room when more is asked for: being off never counts as a gain.
+     */
+    private static double left(Report.Cell cell, Plan.Spare declared) {
+        return Math.min(declared.left(), CellSpares.find(cell, declared.kind()).map(Plan.Spare::left).orElse(0.0));
+    }
+
+    /** For the same reason the way round a corner that was found already counts when less is asked for. */
+    private static double exactLeft(Report.Cell cell, Plan.Spare declared) {
+        return CellSpares.find(cell, declared.kind())
+                .map(s -> declared.kind().equals(CellSpares.CORNER)
+                        ? Math.max(s.value(), declared.value()) - s.required()
+                        : s.left())
+                .orElse(declared.left());
+    }
+
+    /** Whether an assumption can change a kind of spare at all. Weights tell whether a front can be raised. */
+    private boolean bears(int assumption, String kind, Place place) {
+        boolean gap = kind.equals(CellSpares.GROUND) || kind.equals(CellSpares.OVERHEAD);
+        return switch (assumption) {
+            case SURVEY -> !kind.equals(CellSpares.LOAD) && isSurveyed(place.hazard);
+            case RIDE -> gap;
+            case LOAD_HEIGHT -> kind.equals(CellSpares.OVERHEAD) && !stance.trailer().load().isEmpty();
+            case WEIGHT -> kind.equals(CellSpares.LOAD)
+                    || gap && place.frontM > 0
+                            && stance.weights().flatMap(w -> w.frontLift()).isPresent();
+            default -> throw new IllegalArgumentException("no assumption " + assumption);
+        };
+    }
+
+    private boolean isSurveyed(String hazardId) {
+        return route.findHazard(hazardId).flatMap(h -> h.survey()).isPresent();
+    }
+}

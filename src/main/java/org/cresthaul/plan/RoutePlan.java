@@ -1,0 +1,137 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.RaisedCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Version;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Route;
+import org.cresthaul.units.InputProblem;
+
+/**
+ * Plans a route: which configuration where, from what the check found. Least time, then fewest changes, then the report's
+ * order of configurations; when there is no way, the smallest set of places that block it. {@code docs/model.md} states
+ * the rules.
+ */
+public final class RoutePlan {
+    private final Route route;
+    private final Report report;
+    private final PlanOptions options;
+    private final List<PlanPlace> places;
+    private final ConfigurationChanges changes;
+    private final RouteLayout layout;
+    private final Admission admission;
+    private final RaiseJudge raised;
+
+    private RoutePlan(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
+        this.route = route;
+        this.report = report;
+        this.options = options;
+        this.raised = raised;
+        places = PlanPlace.listOf(route, report);
+        changes = new ConfigurationChanges(stance, report, options.times());
+        layout = RouteLayout.of(route, places, changes.longestM());
+        admission = new Admission(places, options.acceptTight(), options.setAside(), raised);
+    }
+
+    /**
+     * The plan.
+     *
+     * @param report of the same route, rig, stance and margins
+     * @param options without mistakes, see {@link PlanOptionsCheck}
+     * @throws IllegalArgumentException when the options have mistakes
+     */
+    public static Plan of(
+            Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+        return of(route, stance, report, options, new RaisedCheck(route, rig, stance, margins)::at);
+    }
+
+    /** The plan, with any judge of raises. */
+    static Plan of(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
+        List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
+        if (!problems.isEmpty()) {
+            throw new IllegalArgumentException(problems.toString());
+        }
+        return new RoutePlan(route, stance, report, options, raised).plan();
+    }
+
+    private Plan plan() {
+        RouteStates states = states(admission, false);
+        Optional<Way> way = CheapestWay.find(states.costs(), usable());
+        if (way.isPresent()) {
+            return plan(states, admission, way.get(), List.of(), true);
+        }
+        RouteStates looked = states(admission, true);
+        SmallestBlock.Block block = SmallestBlock.find(looked.costs(), usable());
+        List<PlanPlace> blocking = blocking(looked, block);
+        Admission opened = admission.with(blocking.stream().map(PlanPlace::id).toList());
+        RouteStates beyond = states(opened, false);
+        Way provisional = CheapestWay.find(beyond.costs(), usable())
+                .orElseThrow(() -> new IllegalStateException("setting the blocking places aside opens no way"));
+        return plan(beyond, opened, provisional, blocking, block.proven() && looked.exhausted());
+    }
+
+    private RouteStates states(Admission admission, boolean fewest) {
+        return new RouteStates(places, layout, changes, options.times(), admission, options.avoidRaising(), fewest);
+    }
+
+    private BitSet usable() {
+        BitSet usable = new BitSet();
+        for (int c = 0; c < changes.setUps().size(); c++) {
+            String key = changes.setUps().get(c).configuration();
+            usable.set(c, !options.forbid().contains(key) && (options.fix() == null || options.fix().equals(key)));
+        }
+        return usable;
+    }
+
+    private List<PlanPlace> blocking(RouteStates states, SmallestBlock.Block block) {
+        List<PlanPlace> blocking = new ArrayList<>();
+        block.spanning().forEach(s -> blocking.add(places.get(layout.spanning().get(s).place())));
+        for (int k = 0; k < layout.clusters().size(); k++) {
+            int c = block.way().configurations().get(layout.clusters().get(k).segment());
+            states.choice(k, c).violated().forEach(p -> blocking.add(places.get(p)));
+        }
+        blocking.sort(Comparator.comparingDouble(PlanPlace::fromM).thenComparing(PlanPlace::id));
+        return blocking;
+    }
+
+    private Plan plan(RouteStates states, Admission admission, Way way, List<PlanPlace> blocking, boolean proven) {
+        PlanSteps steps = new PlanSteps(route, places, layout, changes, states, admission, raised, way,
+                blocking.stream().map(PlanPlace::id).toList());
+        List<Plan.Condition> conditions = steps.conditions();
+        BlockReasons reasons = new BlockReasons(admission, changes, usable());
+        return new Plan(
+                Plan.FORM,
+                Version.NUMBER,
+                report.route(),
+                report.rig(),
+                report.margins(),
+                outcome(blocking, conditions),
+                !blocking.isEmpty(),
+                conditions,
+                options,
+                way.seconds(),
+                way.changes(),
+                steps.steps(),
+                blocking.stream().map(reasons::of).toList(),
+                List.of(),
+                null,
+                new PlanCautions(report, layout, changes, way, proven).list());
+    }
+
+    private String outcome(List<PlanPlace> blocking, List<Plan.Condition> conditions) {
+        if (!blocking.isEmpty()) {
+            return Plan.BLOCKED;
+        }
+        if (report.hazards().isEmpty()) {
+            return Plan.UNJUDGED;
+        }
+        return conditions.isEmpty() ? Plan.THROUGH : Plan.CONDITIONAL;
+    }
+}

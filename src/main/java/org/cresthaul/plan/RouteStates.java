@@ -1,0 +1,115 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collections;
+import java.util.List;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.plan.Admission.Raise;
+import org.cresthaul.rig.PlanTimes;
+
+/** A report laid out for the search: what each configuration costs in each segment, and what it violates there. */
+final class RouteStates {
+    private final List<PlanPlace> places;
+    private final RouteLayout layout;
+    private final ConfigurationChanges changes;
+    private final PlanTimes times;
+    private final Admission admission;
+    /** By cluster, then configuration. */
+    private final List<List<ClusterChoice>> choices = new ArrayList<>();
+
+    /** @param fewest whether clusters that cannot be passed are searched for the fewest places in the way */
+    RouteStates(
+            List<PlanPlace> places,
+            RouteLayout layout,
+            ConfigurationChanges changes,
+            PlanTimes times,
+            Admission admission,
+            boolean avoidRaising,
+            boolean fewest) {
+        this.places = places;
+        this.layout = layout;
+        this.changes = changes;
+        this.times = times;
+        this.admission = admission;
+        for (RouteLayout.Cluster cluster : layout.clusters()) {
+            List<ClusterChoice> row = new ArrayList<>();
+            for (int c = 0; c < changes.setUps().size(); c++) {
+                row.add(ClusterChoice.of(cluster.places(), places, c, admission, avoidRaising, fewest));
+            }
+            choices.add(row);
+        }
+    }
+
+    ClusterChoice choice(int cluster, int configuration) {
+        return choices.get(cluster).get(configuration);
+    }
+
+    /** Whether the fewest violated places are known in every cluster. */
+    boolean exhausted() {
+        return choices.stream().flatMap(List::stream).allMatch(ClusterChoice::exhausted);
+    }
+
+    WayCosts costs() {
+        int n = layout.segments();
+        int count = changes.setUps().size();
+        long[][] seconds = new long[n][count];
+        int[][] violated = new int[n][count];
+        for (int k = 0; k < layout.clusters().size(); k++) {
+            RouteLayout.Cluster cluster = layout.clusters().get(k);
+            for (int c = 0; c < count; c++) {
+                ClusterChoice choice = choice(k, c);
+                boolean raised = !choice.raise().equals(Raise.NONE);
+                seconds[cluster.segment()][c] += raised ? raiseSeconds() + lowerSeconds() : 0;
+                for (int p : cluster.places()) {
+                    seconds[cluster.segment()][c] += crawlSeconds(places.get(p), c, raised);
+                }
+                violated[cluster.segment()][c] += choice.violated().size();
+            }
+        }
+        List<List<BitSet>> spanning = new ArrayList<>();
+        for (int k = 0; k < n; k++) {
+            spanning.add(new ArrayList<>(Collections.nCopies(count, new BitSet())));
+        }
+        for (int s = 0; s < layout.spanning().size(); s++) {
+            RouteLayout.Spanning over = layout.spanning().get(s);
+            for (int c = 0; c < count; c++) {
+                if (!admission.inTransport(places.get(over.place()), c)) {
+                    for (int k = over.firstSegment(); k <= over.lastSegment(); k++) {
+                        BitSet more = (BitSet) spanning.get(k).get(c).clone();
+                        more.set(s);
+                        spanning.get(k).set(c, more);
+                    }
+                }
+            }
+        }
+        List<WayCosts.Segment> segments = new ArrayList<>();
+        for (int k = 0; k < n; k++) {
+            segments.add(new WayCosts.Segment(seconds[k], violated[k], spanning.get(k)));
+        }
+        return new WayCosts(
+                count, layout.spanning().size(), segments, layout.stops().stream().map(changes::at).toList());
+    }
+
+    /** Stopping and going up, before the first place of a raised cluster. */
+    long raiseSeconds() {
+        return times.stop() + times.raise();
+    }
+
+    /** Stopping and going down, after the last. */
+    long lowerSeconds() {
+        return times.stop() + times.lower();
+    }
+
+    /** Over crossings and round corners always, over and under other places when they are not clear or it is raised. */
+    boolean crawls(PlanPlace place, int configuration, boolean raised) {
+        boolean clear = place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
+        return place.pointLike() && (place.crawled() || raised || place.raisable() && !clear);
+    }
+
+    /** From the front reaching the place until the rear has left it, rounded up; nothing at road speed. */
+    long crawlSeconds(PlanPlace place, int configuration, boolean raised) {
+        double wayM = place.toM() - place.fromM() + changes.setUps().get(configuration).lengthM();
+        return crawls(place, configuration, raised) ? (long) Math.ceil(wayM / times.crawlMps()) : 0;
+    }
+}

@@ -1,0 +1,133 @@
+package org.cresthaul.plan;
+
+import java.util.List;
+import org.cresthaul.check.Report;
+import org.cresthaul.units.UnitSystem;
+
+/**
+ * The driver's sheet: a plan in driving order with what to do, ready to be shown. The component names are the keys of its
+ * JSON form; chainages are metres; null stands for "none". Every figure names where in the plan or the report it stands.
+ *
+ * @param units "us" or "metric": of the figures in the texts
+ * @param first before leaving
+ * @param legs one part for each leg of the route
+ * @param setUps a card for each configuration that is used, in the order of use
+ * @param cards how to do what is done on the way
+ * @param cautions of the plan
+ */
+public record RunSheet(
+        String cresthaul,
+        String version,
+        String units,
+        Report.CheckedRoute route,
+        Report.CheckedRig rig,
+        Banner banner,
+        List<SheetLine> first,
+        List<Leg> legs,
+        List<Card> setUps,
+        List<Card> cards,
+        List<String> cautions) {
+    public static final String FORM = "runsheet/1";
+
+    public RunSheet {
+        first = List.copyOf(first);
+        legs = List.copyOf(legs);
+        setUps = List.copyOf(setUps);
+        cards = List.copyOf(cards);
+        cautions = List.copyOf(cautions);
+    }
+
+    /**
+     * One leg.
+     *
+     * @param number from 1
+     * @param where from where to where
+     * @param entering what is set and in force when it begins
+     */
+    public record Leg(
+            int number,
+            String name,
+            double startChainageM,
+            double endChainageM,
+            SheetLine where,
+            List<SheetLine> entering,
+            List<Entry> entries) {
+        public Leg {
+            entering = List.copyOf(entering);
+            entries = List.copyOf(entries);
+        }
+    }
+
+    /**
+     * One step of the plan.
+     *
+     * @param step of the plan: "depart", "change", "passage" or "arrive"
+     * @param id of the hazard or stop, or null
+     * @param kind of the hazard, or null
+     * @param verdict of the plan there, or null
+     * @param configuration in force when it is done
+     * @param chainage where the front comes to it
+     * @param landmark to know it by, or null
+     * @param comes what it is
+     * @param before what to do before
+     * @param through how to go over, under or round
+     * @param after what to undo or look at after
+     * @param gauges what they should read from here
+     * @param cautions the usual ones that belong here
+     */
+    public record Entry(
+            String step,
+            String id,
+            String kind,
+            String name,
+            String verdict,
+            boolean blocked,
+            String configuration,
+            double chainageM,
+            SheetLine chainage,
+            String landmark,
+            List<SheetLine> comes,
+            List<SheetLine> before,
+            List<SheetLine> through,
+            List<SheetLine> after,
+            List<SheetLine> gauges,
+            List<String> cautions) {
+        public Entry {
+            comes = List.copyOf(comes);
+            before = List.copyOf(before);
+            through = List.copyOf(through);
+            after = List.copyOf(after);
+            gauges = List.copyOf(gauges);
+            cautions = List.copyOf(cautions);
+        }
+    }
+
+    /**
+     * A card.
+     *
+     * @param letter of a set-up, or null
+     * @param configuration its key, or null
+     */
+    public record Card(String title, String letter, String configuration, List<SheetLine> lines) {
+        public Card {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** The sheet of a plan; {@code report} is the one it was made from. */
+    public static RunSheet of(Plan plan, Report report, UnitSystem units) {
+        Sources sources = new Sources(plan, report, units);
+        return new RunSheet(
+                FORM,
+                plan.version(),
+                units == UnitSystem.METRIC ? "metric" : "us",
+                plan.route(),
+                plan.rig(),
+                Banner.of(plan),
+                DriverCards.beforeLeaving(),
+                new LegSheets(sources).list(),
+                new SetUpCards(sources).list(),
+                DriverCards.list(),
+                plan.cautions());
+    }
+}

@@ -1,0 +1,91 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.units.Duration;
+import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.units.Speed;
+import org.cresthaul.units.UnitSystem;
+
+/** Puts a line together from words and figures, so that no figure gets onto a paper without its origin. */
+final class Say {
+    private final UnitSystem units;
+    private final RoundedFigures rounded;
+    private final StringBuilder text = new StringBuilder();
+    private final List<SheetLine.Figure> figures = new ArrayList<>();
+
+    Say(UnitSystem units) {
+        this.units = units;
+        rounded = new RoundedFigures(units);
+    }
+
+    Say words(String words) {
+        text.append(words);
+        return this;
+    }
+
+    private Say figure(String shown, double value, String from) {
+        text.append(shown);
+        figures.add(new SheetLine.Figure(shown, value, from));
+        return this;
+    }
+
+    Say gap(double metres, String from) {
+        return figure(rounded.clearance(metres), metres, from);
+    }
+
+    Say required(double metres, String from) {
+        return figure(rounded.required(metres), metres, from);
+    }
+
+    /** A length along the road, rounded up. */
+    Say distance(double metres, String from) {
+        return figure(rounded.distance(metres), metres, from);
+    }
+
+    Say alongRoad(double metres, String from) {
+        return figure(rounded.alongRoad(metres), metres, from);
+    }
+
+    Say chainage(double metres, String from) {
+        return figure(rounded.chainage(metres), metres, from);
+    }
+
+    Say weight(double kilograms, String from) {
+        return figure(rounded.weight(kilograms), kilograms, from);
+    }
+
+    Say weightLeft(double kilograms, String from) {
+        return figure(rounded.weightLeft(kilograms), kilograms, from);
+    }
+
+    Say pressure(double pascals, String from) {
+        return figure(rounded.pressure(pascals), pascals, from);
+    }
+
+    Say speed(double metresPerSecond, String from) {
+        return figure(new Speed(metresPerSecond).format(units), metresPerSecond, from);
+    }
+
+    Say minutes(long seconds, String from) {
+        return figure(Duration.inMinutes(seconds), seconds, from);
+    }
+
+    /** Seconds as they are, for what is short. */
+    Say seconds(double seconds, String from) {
+        return figure(RoundedFigures.fixed(seconds, seconds == Math.rint(seconds) ? 0 : 1, java.math.RoundingMode.UP) + " s",
+                seconds, from);
+    }
+
+    Say count(long count, String from) {
+        return figure(Long.toString(count), count, from);
+    }
+
+    SheetLine plain() {
+        return new SheetLine(text.toString(), false, null, figures);
+    }
+
+    SheetLine toDo() {
+        return new SheetLine(text.toString(), true, null, figures);
+    }
+}

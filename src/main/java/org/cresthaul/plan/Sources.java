@@ -1,0 +1,148 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.cresthaul.check.LoadReport;
+import org.cresthaul.check.LoadSheet;
+import org.cresthaul.check.Report;
+import org.cresthaul.units.UnitSystem;
+
+/** A plan and the report it was made from, and where in them things stand. */
+final class Sources {
+    private final Plan plan;
+    private final Report report;
+    private final UnitSystem units;
+    private final Map<String, String> letters = new LinkedHashMap<>();
+    private final List<Plan.SetUp> setUps = new ArrayList<>();
+
+    Sources(Plan plan, Report report, UnitSystem units) {
+        this.plan = plan;
+        this.report = report;
+        this.units = units;
+        for (Plan.Step step : plan.steps()) {
+            use(step.set());
+            use(step.change() == null ? null : step.change().to());
+        }
+    }
+
+    private void use(Plan.SetUp set) {
+        if (set != null && letters.putIfAbsent(set.configuration(), letter(letters.size())) == null) {
+            setUps.add(set);
+        }
+    }
+
+    private static String letter(int index) {
+        return index < 26 ? String.valueOf((char) ('A' + index)) : "A" + index;
+    }
+
+    Plan plan() {
+        return plan;
+    }
+
+    Report report() {
+        return report;
+    }
+
+    UnitSystem units() {
+        return units;
+    }
+
+    Say say() {
+        return new Say(units);
+    }
+
+    Say say(String words) {
+        return new Say(units).words(words);
+    }
+
+    /** Every configuration the plan uses, in the order of use. */
+    List<Plan.SetUp> setUps() {
+        return setUps;
+    }
+
+    /** "Set-up A" */
+    String letterOf(Plan.SetUp set) {
+        return letters.get(set.configuration());
+    }
+
+    /** "set-up A (3 axles · no booster · notch 4)" */
+    String named(Plan.SetUp set) {
+        return "set-up " + letterOf(set) + " (" + set.label() + ")";
+    }
+
+    /** A pointer to a set-up's own entry: the first step that holds it. */
+    String pointer(Plan.SetUp set) {
+        for (int i = 0; i < plan.steps().size(); i++) {
+            Plan.Step step = plan.steps().get(i);
+            if (step.set() != null && step.set().equals(set)) {
+                return "plan:/steps/" + i + "/set";
+            }
+            if (step.change() != null && step.change().to().equals(set)) {
+                return "plan:/steps/" + i + "/change/to";
+            }
+        }
+        throw new IllegalArgumentException("the plan does not use " + set.configuration());
+    }
+
+    /** A hazard of the report with its index; empty for the limits of the whole route. */
+    Optional<Found> hazard(String id) {
+        return IntStream.range(0, report.hazards().size())
+                .filter(i -> report.hazards().get(i).id().equals(id))
+                .mapToObj(i -> new Found(report.hazards().get(i), "report:/hazards/" + i))
+                .findFirst();
+    }
+
+    record Found(Report.HazardFindings hazard, String pointer) {
+        Cell cell(Plan.SetUp set) {
+            int i = IntStream.range(0, hazard.cells().size())
+                    .filter(k -> hazard.cells().get(k).configuration().equals(set.configuration()))
+                    .findFirst()
+                    .orElseThrow();
+            return new Cell(hazard.cells().get(i), pointer + "/cells/" + i);
+        }
+    }
+
+    record Cell(Report.Cell cell, String pointer) {}
+
+    /** The loads of a set-up's state of booster and lift axle; empty when they are not known. */
+    Optional<Loads> loads(Plan.SetUp set) {
+        List<LoadReport.StateLoads> states = report.loads().states();
+        return IntStream.range(0, states.size())
+                .filter(i -> states.get(i).lift().equals(set.lift()) && states.get(i).booster().equals(set.booster())
+                        && states.get(i).sheet() != null)
+                .mapToObj(i -> new Loads(states.get(i).sheet(), "report:/loads/states/" + i + "/sheet"))
+                .findFirst();
+    }
+
+    record Loads(LoadSheet sheet, String pointer) {}
+
+    /** What the gauges should read in a set-up. */
+    List<SheetLine> gauges(Plan.SetUp set) {
+        Optional<Loads> loads = loads(set);
+        if (loads.isEmpty()) {
+            return List.of(SheetLine.plain("Gauge readings are not known: the rig's weights are not declared."));
+        }
+        List<SheetLine> lines = new ArrayList<>();
+        List<LoadSheet.GaugeLine> gauges = loads.get().sheet().gauges();
+        for (int i = 0; i < gauges.size(); i++) {
+            LoadSheet.GaugeLine gauge = gauges.get(i);
+            String at = loads.get().pointer() + "/gauges/" + i;
+            Say say = say(capital(gauge.gauge()) + " gauge: ");
+            if (gauge.pressurePa() == null) {
+                lines.add(say.words("no reading to expect, " + gauge.note() + ".").plain());
+            } else {
+                lines.add(say.words("about ").pressure(gauge.pressurePa(), at + "/pressurePa").words(", ")
+                        .weight(gauge.loadKg(), at + "/loadKg").words(" on each axle.").plain());
+            }
+        }
+        return lines.isEmpty() ? List.of(SheetLine.plain("The rig file has no gauge charts: no reading to expect.")) : lines;
+    }
+
+    static String capital(String text) {
+        return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+}

@@ -1,0 +1,59 @@
+package org.cresthaul.plan;
+
+import org.cresthaul.check.CornerFinding;
+import org.cresthaul.check.LoadSheet;
+import org.cresthaul.check.RaisedCheck;
+import org.cresthaul.check.Report;
+
+/** What a cell of the report leaves, by its governing finding. */
+final class Spares {
+    private static final double STEPS_PER_M = 10_000;
+
+    private Spares() {}
+
+    /** In transport stance; null when nothing is judged by a number there. */
+    static Plan.Spare of(Report.Cell cell) {
+        if (cell.load() != null) {
+            LoadSheet.Finding load = cell.load();
+            return new Plan.Spare("load", load.loadKg(), load.limitKg(), load.marginKg(),
+                    load.rule() + ", " + load.axles());
+        }
+        if (cell.corner() != null) {
+            CornerFinding corner = cell.corner();
+            String part = corner.part().equals(corner.unit()) ? corner.unit() : corner.unit() + " " + corner.part();
+            return new Plan.Spare("corner", corner.valueM(), corner.requiredM(),
+                    metres(corner.valueM() - corner.requiredM()), part + ", " + corner.side() + ", to " + corner.against());
+        }
+        if (cell.ground() == null && cell.overhead() == null) {
+            return null;
+        }
+        Report.GapFinding gap = cell.ground() == null || cell.overhead() != null
+                && cell.overhead().valueM() - cell.overhead().requiredM()
+                        < cell.ground().valueM() - cell.ground().requiredM()
+                ? cell.overhead()
+                : cell.ground();
+        return spare(gap, gap == cell.ground() ? "ground" : "overhead", gap.valueM());
+    }
+
+    /**
+     * Raised.
+     *
+     * @param judged the check at that raise
+     * @param finding the raise as the plan tells it; its clearance is the least gap of all
+     */
+    static Plan.Spare of(RaisedCheck.Raised judged, Report.RaiseFinding finding) {
+        Report.GapFinding gap = judged.governing();
+        boolean least = gap.valueM() == judged.clearanceM();
+        return spare(gap, gap == judged.ground() ? "ground" : "overhead", least ? finding.clearanceM() : gap.valueM());
+    }
+
+    private static Plan.Spare spare(Report.GapFinding gap, String kind, double valueM) {
+        return new Plan.Spare(kind, valueM, gap.requiredM(), metres(valueM - gap.requiredM()),
+                gap.part().isEmpty() ? gap.unit() : gap.unit() + ", " + gap.part());
+    }
+
+    /** The difference of two figures of the report, to the step that both have. */
+    static double metres(double difference) {
+        return Math.rint(difference * STEPS_PER_M) / STEPS_PER_M;
+    }
+}

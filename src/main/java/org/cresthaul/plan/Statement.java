@@ -1,0 +1,103 @@
+package org.cresthaul.plan;
+
+import java.util.List;
+import org.cresthaul.check.Report;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.units.UnitSystem;
+
+/**
+ * The statement for the permit clerk: how large and heavy the combination is as declared, what was found at every place as
+ * surveyed, under which conditions, and what was not checked. No warranty. The component names are the keys of its JSON
+ * form; null stands for "none".
+ *
+ * @param units "us" or "metric": of the figures in the texts
+ * @param wording what the statement is and is not
+ * @param envelope length, width, height, gross weight
+ * @param axles one table for each configuration the plan uses
+ * @param hazards every place of the plan, in driving order
+ * @param conditions what a person must settle
+ * @param notChecked what nobody looked at
+ * @param inputs files, hashes, margins and version
+ * @param signatures who signs
+ */
+public record Statement(
+        String cresthaul,
+        String version,
+        String units,
+        Report.CheckedRoute route,
+        Report.CheckedRig rig,
+        Banner banner,
+        List<String> wording,
+        List<Row> envelope,
+        List<AxleTable> axles,
+        List<Place> hazards,
+        List<String> conditions,
+        List<String> notChecked,
+        List<Row> inputs,
+        List<String> signatures,
+        List<String> cautions) {
+    public static final String FORM = "statement/1";
+
+    public Statement {
+        wording = List.copyOf(wording);
+        envelope = List.copyOf(envelope);
+        axles = List.copyOf(axles);
+        hazards = List.copyOf(hazards);
+        conditions = List.copyOf(conditions);
+        notChecked = List.copyOf(notChecked);
+        inputs = List.copyOf(inputs);
+        signatures = List.copyOf(signatures);
+        cautions = List.copyOf(cautions);
+    }
+
+    public record Row(String label, SheetLine value) {}
+
+    /**
+     * What every axle carries in one configuration.
+     *
+     * @param letter of the set-up
+     * @param rows front to rear; empty when the loads are not known
+     * @param total gross weight and what governs, or why nothing is known
+     */
+    public record AxleTable(String letter, String configuration, String label, List<AxleRow> rows, List<SheetLine> total) {
+        public AxleTable {
+            rows = List.copyOf(rows);
+            total = List.copyOf(total);
+        }
+    }
+
+    /**
+     * @param behind distance behind the axle ahead, or null for the first
+     * @param load in level stance
+     * @param group whose air it shares, and what its group carries
+     */
+    public record AxleRow(String axle, SheetLine behind, SheetLine load, SheetLine group) {}
+
+    /**
+     * One place.
+     *
+     * @param verdict of the plan there
+     * @param margin what is left, or null when nothing is known
+     * @param conditions escort, raise, speed, survey
+     */
+    public record Place(
+            String id,
+            String kind,
+            String name,
+            SheetLine chainage,
+            String letter,
+            String configuration,
+            String verdict,
+            boolean blocked,
+            SheetLine margin,
+            List<SheetLine> conditions) {
+        public Place {
+            conditions = List.copyOf(conditions);
+        }
+    }
+
+    /** The statement of a plan; {@code report} and {@code stance} are those it was made from. */
+    public static Statement of(Plan plan, Report report, LevelStance stance, UnitSystem units) {
+        return new StatementParts(new Sources(plan, report, units), stance).statement();
+    }
+}

@@ -1,0 +1,223 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.cresthaul.check.LoadSheet;
+import org.cresthaul.plan.Statement.AxleRow;
+import org.cresthaul.plan.Statement.AxleTable;
+import org.cresthaul.plan.Statement.Place;
+import org.cresthaul.plan.Statement.Row;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.PlanDimensions;
+import org.cresthaul.units.UnitSystem;
+
+/** Makes the statement of a plan. */
+final class StatementParts {
+    private final Sources sources;
+    private final Plan plan;
+    private final LevelStance stance;
+
+    StatementParts(Sources sources, LevelStance stance) {
+        this.sources = sources;
+        this.stance = stance;
+        plan = sources.plan();
+    }
+
+    Statement statement() {
+        return new Statement(
+                Statement.FORM,
+                plan.version(),
+                sources.units() == UnitSystem.METRIC ? "metric" : "us",
+                plan.route(),
+                plan.rig(),
+                Banner.of(plan),
+                List.of("This statement tells what was computed from the combination as declared and the route as surveyed,"
+                                + " with the files named under Inputs. It is not a warranty, and no survey.",
+                        "It supports, and never replaces, the permit, local codes, a qualified survey and the person at the"
+                                + " wheel. A place that is not surveyed is not clear."),
+                envelope(),
+                sources.setUps().stream().map(this::axles).toList(),
+                places(),
+                plan.conditions().stream()
+                        .map(c -> c.hazard() + " " + c.name() + " (" + c.what() + "): " + c.text())
+                        .toList(),
+                NotChecked.of(plan, sources.report(), stance),
+                inputs(),
+                List.of("Prepared by", "Carrier", "Received by"),
+                plan.cautions());
+    }
+
+    private List<Row> envelope() {
+        List<Row> rows = new ArrayList<>();
+        for (Plan.SetUp set : sources.setUps()) {
+            rows.add(new Row("Overall length, set-up " + sources.letterOf(set),
+                    sources.say().distance(set.lengthM(), sources.pointer(set) + "/lengthM").plain()));
+        }
+        rows.add(new Row("Overall width", width()));
+        rows.add(new Row("Overall height", sources.say().required(heightM(), "rig:highest point of tractor, trailer, booster and load")
+                .words(", level at the reference notch, all axles down").plain()));
+        double highestNotch = sources.setUps().stream()
+                .flatMap(s -> sources.report().configurations().stream().filter(c -> c.key().equals(s.configuration())))
+                .mapToDouble(c -> c.notchOffsetM())
+                .max()
+                .orElse(0);
+        if (highestNotch > 0) {
+            rows.add(new Row("Deck front, highest notch used", sources.say().required(highestNotch, "rig:offset of the highest notch used")
+                    .words(" above the reference notch").plain()));
+        }
+        for (Plan.SetUp set : sources.setUps()) {
+            Optional<Sources.Loads> loads = sources.loads(set);
+            rows.add(new Row("Gross weight, set-up " + sources.letterOf(set),
+                    loads.isEmpty() ? SheetLine.plain("not known: weights are not declared")
+                            : sources.say().weight(loads.get().sheet().grossKg(), loads.get().pointer() + "/grossKg").plain()));
+        }
+        return rows;
+    }
+
+    private SheetLine width() {
+        if (stance.plan().isEmpty()) {
+            return SheetLine.plain("not known: widths are not declared");
+        }
+        PlanDimensions p = stance.plan().get();
+        OptionalDouble widest = Stream.of(
+                        Optional.of(p.tractor().bodyM()), Optional.of(p.tractor().tyresM()),
+                        Optional.of(p.trailer().bodyM()), Optional.of(p.trailer().tyresM()),
+                        p.booster().map(PlanDimensions.Widths::bodyM), p.booster().map(PlanDimensions.Widths::tyresM),
+                        p.loadWidthM().isPresent() ? Optional.of(p.loadWidthM().getAsDouble()) : Optional.<Double>empty())
+                .flatMap(Optional::stream)
+                .mapToDouble(w -> w)
+                .max();
+        return sources.say().required(widest.orElseThrow(), "rig:widest of tractor, trailer, booster and load").plain();
+    }
+
+    private double heightM() {
+        return Stream.of(
+                        Stream.of(stance.tractor().topside(), stance.trailer().topside()),
+                        stance.trailer().load().stream(),
+                        stance.booster().stream().map(b -> b.topside()),
+                        stance.booster().stream().flatMap(b -> b.carried().stream()))
+                .flatMap(s -> s)
+                .mapToDouble(Outline::highestM)
+                .max()
+                .orElseThrow();
+    }
+
+    private AxleTable axles(Plan.SetUp set) {
+        Optional<Sources.Loads> loads = sources.loads(set);
+        if (loads.isEmpty()) {
+            return new AxleTable(sources.letterOf(set), set.configuration(), set.label(), List.of(),
+                    List.of(SheetLine.plain("Axle loads are not known: weights are not declared.")));
+        }
+        LoadSheet sheet = loads.get().sheet();
+        String at = loads.get().pointer();
+        List<AxleRow> rows = new ArrayList<>();
+        for (int i = 0; i < sheet.axles().size(); i++) {
+            rows.add(axle(sheet, at, i));
+        }
+        List<SheetLine> total = new ArrayList<>();
+        total.add(sources.say("Gross ").weight(sheet.grossKg(), at + "/grossKg").words("; on the fifth wheel ")
+                .weight(sheet.kingpinKg(), at + "/kingpinKg").words(".").plain());
+        if (sheet.governing() != null) {
+            LoadSheet.Finding g = sheet.governing();
+            total.add(sources.say("Least left under the limits of the whole route and the ratings: " + g.rule() + ", " + g.axles() + ", ")
+                    .weight(g.loadKg(), at + "/governing/loadKg").words(" against ")
+                    .weight(g.limitKg(), at + "/governing/limitKg").words(", left ")
+                    .weightLeft(g.marginKg(), at + "/governing/marginKg")
+                    .words(" (" + g.source() + "; " + g.verdict() + ").").plain());
+        }
+        return new AxleTable(sources.letterOf(set), set.configuration(), set.label(), rows, total);
+    }
+
+    private AxleRow axle(LoadSheet sheet, String at, int i) {
+        LoadSheet.AxleLine a = sheet.axles().get(i);
+        SheetLine behind = i == 0 ? null : sources.say()
+                .distance(sheet.axles().get(i - 1).xM() - a.xM(), "report:difference of " + at.substring(7) + "/axles/" + (i - 1)
+                        + "/xM and " + at.substring(7) + "/axles/" + i + "/xM").plain();
+        SheetLine group = SheetLine.plain("");
+        for (int g = 0; g < sheet.groups().size(); g++) {
+            LoadSheet.GroupLine line = sheet.groups().get(g);
+            if (line.group().equals(a.group()) && (i == 0 || !sheet.axles().get(i - 1).group().equals(a.group()))) {
+                group = sources.say(line.label() + ", ").weight(line.loadKg(), at + "/groups/" + g + "/loadKg").plain();
+            }
+        }
+        return new AxleRow(a.label(), behind, sources.say().weight(a.loadKg(), at + "/axles/" + i + "/loadKg").plain(), group);
+    }
+
+    private List<Place> places() {
+        List<Place> places = new ArrayList<>();
+        for (int i = 0; i < plan.steps().size(); i++) {
+            Plan.Passage p = plan.steps().get(i).passage();
+            if (p == null) {
+                continue;
+            }
+            String at = "plan:/steps/" + i;
+            places.add(new Place(p.hazard(), p.kind(), p.name(),
+                    sources.say().chainage(plan.steps().get(i).chainageM(), at + "/chainageM").plain(),
+                    sources.letterOf(p.set()), p.set().configuration(), p.verdict(), p.blocked(),
+                    p.spare() == null ? null : PassageSheet.spare(sources, p.spare(), at + "/passage/spare"),
+                    conditions(p, at + "/passage")));
+        }
+        return places;
+    }
+
+    private List<SheetLine> conditions(Plan.Passage p, String at) {
+        List<SheetLine> lines = new ArrayList<>();
+        if (p.blocked()) {
+            plan.blocking().stream().filter(b -> b.hazard().equals(p.hazard())).forEach(b -> {
+                lines.add(SheetLine.plain("Blocks: " + b.why() + "."));
+                b.relaxations().forEach(r -> lines.add(SheetLine.plain(r.text())));
+            });
+        }
+        plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard())).map(c -> SheetLine.plain(c.text())).forEach(lines::add);
+        if (p.raise() != null) {
+            lines.add(sources.say("Raised: front ").required(p.raise().frontM(), at + "/raise/frontM").words(", rear ")
+                    .required(p.raise().rearM(), at + "/raise/rearM").words("; back on the stops after it.").plain());
+        }
+        if (p.crawls()) {
+            lines.add(sources.say("At ").speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
+                    .words(" at most.").plain());
+        }
+        sources.hazard(p.hazard()).ifPresent(f -> {
+            if (!f.hazard().surveyed()) {
+                lines.add(SheetLine.plain("To be surveyed."));
+            }
+            f.hazard().limits().forEach(l -> lines.add(SheetLine.plain("Not called clear: " + l + ".")));
+            if (f.cell(p.set()).cell().corner() != null && f.cell(p.set()).cell().corner().escorts()
+                    && plan.conditions().stream().noneMatch(c -> c.hazard().equals(p.hazard()))) {
+                lines.add(SheetLine.plain("Escorts hold the opposing lane, as the permit says."));
+            }
+        });
+        for (int k = 0; k < plan.crossings().size(); k++) {
+            CrossingTime c = plan.crossings().get(k);
+            if (c.hazard().equals(p.hazard()) && !Objects.equals(c.fits(), true)) {
+                c.advice().forEach(a -> lines.add(SheetLine.plain(a)));
+            }
+        }
+        if (plan.robustness() != null && plan.robustness().resurvey() != null
+                && plan.robustness().resurvey().hazard().equals(p.hazard())) {
+            lines.add(SheetLine.plain("Re-survey helps most here: " + plan.robustness().resurvey().text()));
+        }
+        return lines;
+    }
+
+    private List<Row> inputs() {
+        List<Row> rows = new ArrayList<>();
+        rows.add(new Row("Route", SheetLine.plain(plan.route().name())));
+        rows.add(new Row("Route file, SHA-256", SheetLine.plain(plan.route().sha256())));
+        rows.add(new Row("Rig", SheetLine.plain(plan.rig().name() + ", stance " + plan.rig().stance())));
+        rows.add(new Row("Rig file, SHA-256", SheetLine.plain(plan.rig().sha256())));
+        rows.add(new Row("Margins beyond uncertainty", sources.say("over the ground ")
+                .required(plan.margins().groundM(), "plan:/margins/groundM").words(", under structures ")
+                .required(plan.margins().overheadM(), "plan:/margins/overheadM").words(", beside ")
+                .required(plan.margins().sideM(), "plan:/margins/sideM").plain()));
+        sources.report().loads().limits().stream().filter(l -> l.place() == null).forEach(l -> rows.add(new Row("Weight limits",
+                SheetLine.plain(l.name() + " (" + l.source() + ", " + l.date() + ")"))));
+        rows.add(new Row("Program", SheetLine.plain("Cresthaul " + plan.version())));
+        return rows;
+    }
+}

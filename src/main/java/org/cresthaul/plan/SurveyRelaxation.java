@@ -1,0 +1,31 @@
+package org.cresthaul.plan;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.PlaceCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.plan.Plan.Relaxation;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.route.Route;
+
+/** Whether a closer survey may open a place: it does when the place is clear as surveyed, were that exact. */
+final class SurveyRelaxation {
+    private final PlaceCheck exact;
+
+    SurveyRelaxation(Route route, Rig rig, LevelStance stance, Margins margins) {
+        exact = new PlaceCheck(Alterations.surveyed(route, 0), rig, stance, margins);
+    }
+
+    /** @param cells that may be used */
+    Optional<Relaxation> at(Report.HazardFindings hazard, List<Report.Cell> cells) {
+        return cells.stream()
+                .map(Report.Cell::configuration)
+                .filter(c -> exact.inTransport(hazard.id(), c).verdict().equals(Verdict.CLEAR.word()))
+                .findFirst()
+                .map(c -> new Relaxation(Relaxations.SURVEY, c, null, false,
+                        "clear at the figures that were surveyed, were they exact: survey it more closely"));
+    }
+}

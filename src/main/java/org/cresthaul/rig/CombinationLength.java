@@ -1,0 +1,55 @@
+package org.cresthaul.rig;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * How long a combination is from its foremost to its rearmost point, standing straight on level ground: bodies, tyres and
+ * load. Notch, raise and lift axle change it by less than anybody measures, so that only the booster counts.
+ */
+public final class CombinationLength {
+    private CombinationLength() {}
+
+    /** Length in a booster state the stance can run in, metres. */
+    public static double metres(LevelStance stance, BoosterState state) {
+        List<Double> ends = new ArrayList<>();
+        Tractor tractor = stance.tractor();
+        add(ends, tractor.underside(), 0);
+        add(ends, tractor.topside(), 0);
+        add(ends, tractor.steer(), 0);
+        tractor.drive().axles().forEach(a -> add(ends, a, 0));
+        Trailer trailer = stance.trailer();
+        double trailerM = tractor.fifthWheel().xM() - trailer.kingpinXM();
+        add(ends, trailer.underside(), trailerM);
+        add(ends, trailer.topside(), trailerM);
+        trailer.load().forEach(o -> add(ends, o, trailerM));
+        trailer.axles().axles().forEach(a -> add(ends, a, trailerM));
+        stance.booster().ifPresent(b -> addBooster(ends, trailer, b, state, trailerM));
+        return ends.stream().mapToDouble(x -> x).max().orElseThrow()
+                - ends.stream().mapToDouble(x -> x).min().orElseThrow();
+    }
+
+    private static void addBooster(
+            List<Double> ends, Trailer trailer, Booster booster, BoosterState state, double trailerM) {
+        if (state == BoosterState.TRAILING || state == BoosterState.CLOSE_COUPLED) {
+            double shiftM = trailerM + (state == BoosterState.TRAILING
+                    ? trailer.boosterHinge().orElseThrow().xM() - booster.hingeXM()
+                    : booster.closeCoupledAxleXM().orElseThrow() - booster.axle().xM());
+            add(ends, booster.underside(), shiftM);
+            add(ends, booster.topside(), shiftM);
+            add(ends, booster.axle(), shiftM);
+        } else if (state == BoosterState.CARRIED) {
+            add(ends, booster.carried().orElseThrow(), trailerM);
+        }
+    }
+
+    private static void add(List<Double> ends, Outline outline, double shiftM) {
+        ends.add(outline.rearXM() + shiftM);
+        ends.add(outline.frontXM() + shiftM);
+    }
+
+    private static void add(List<Double> ends, Axle axle, double shiftM) {
+        ends.add(axle.xM() - axle.radiusM() + shiftM);
+        ends.add(axle.xM() + axle.radiusM() + shiftM);
+    }
+}

@@ -1,0 +1,103 @@
+package org.cresthaul.server;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.plan.Comparison;
+import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.plan.ConfigurationComparison;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.PlanOptions;
+import org.cresthaul.plan.PlanOptionsCheck;
+import org.cresthaul.rig.GivenTimes;
+import org.cresthaul.units.InputProblem;
+import org.cresthaul.units.JsonFields;
+
+/** What of a plan is asked for, beside the check it belongs to. */
+record PlanRequest(
+        Optional<GivenTimes> times,
+        List<String> forbid,
+        Optional<String> fix,
+        boolean avoidRaising,
+        List<String> acceptTight,
+        List<String> setAside) {
+    private static final int MOST_NAMED = 2000;
+
+    /** A plan and the report it was made from. */
+    record Planned(Report report, Plan plan) {}
+
+    static PlanRequest read(JsonFields fields) {
+        return fields.findObject("plan")
+                .map(PlanRequest::options)
+                .orElse(new PlanRequest(Optional.empty(), List.of(), Optional.empty(), false, List.of(), List.of()));
+    }
+
+    private static PlanRequest options(JsonFields plan) {
+        PlanRequest read = new PlanRequest(
+                plan.findObject("times").map(GivenTimes::read),
+                names(plan, "forbid"),
+                plan.findText("fix", JsonFields.LONGEST_NAME),
+                yes(plan, "avoidRaising"),
+                names(plan, "acceptTight"),
+                names(plan, "setAside"));
+        plan.refuseOthers();
+        return read;
+    }
+
+    private static List<String> names(JsonFields plan, String key) {
+        List<String> names = new ArrayList<>();
+        List<JsonNode> items = plan.findItems(key, 0, MOST_NAMED).orElse(List.of());
+        for (int i = 0; i < items.size(); i++) {
+            if (items.get(i).isTextual()) {
+                names.add(items.get(i).textValue());
+            } else {
+                plan.problems().add("wrong-type", "A name is a text, is " + JsonFields.kindOf(items.get(i)) + ".",
+                        plan.pointer(key) + "/" + i, "Write it in quotes.");
+            }
+        }
+        return names;
+    }
+
+    private static boolean yes(JsonFields plan, String key) {
+        JsonNode value = plan.find(key);
+        if (!value.isMissingNode() && !value.isBoolean()) {
+            plan.problem(key, "wrong-type", key + " must be true or false, is " + JsonFields.kindOf(value) + ".",
+                    "Write true or false, without quotes.");
+        }
+        return value.isBoolean() && value.booleanValue();
+    }
+
+    /** @throws Refusal when the options name what the report does not have */
+    Planned of(CheckRequest check) {
+        Report report = report(check);
+        return new Planned(report, CompletePlan.of(
+                check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report)));
+    }
+
+    /** @throws Refusal likewise */
+    Comparison comparison(CheckRequest check) {
+        Report report = report(check);
+        return ConfigurationComparison.of(
+                check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report));
+    }
+
+    private static Report report(CheckRequest check) {
+        return RouteCheck.check(check.route(), check.rig(), check.stance(), check.margins(), check.inputs());
+    }
+
+    private PlanOptions options(CheckRequest check, Report report) {
+        PlanOptions options = new PlanOptions(
+                times.map(t -> t.over(check.rig().times())).orElse(check.rig().times()),
+                forbid, fix.orElse(null), avoidRaising, acceptTight, setAside);
+        List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
+        if (!problems.isEmpty()) {
+            throw Refusal.of(problems.stream()
+                    .map(p -> new InputProblem(p.code(), p.message(), "/plan" + p.pointer(), p.remedy()))
+                    .toList());
+        }
+        return options;
+    }
+}

@@ -1,0 +1,147 @@
+package org.cresthaul.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.RouteTexts;
+import org.cresthaul.server.Requests;
+import org.cresthaul.server.Sample;
+import org.cresthaul.server.Samples;
+import org.cresthaul.server.TestServer;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The plan as a planner at a shell meets it. */
+class PlanCommandTest {
+    /** A level road, surveyed well, with a place to stop: every setting clears it. Invented. */
+    private static final String LEVEL =
+            """
+            { "type": "FeatureCollection", "cresthaul": "route/1", "name": "Level", "features": [
+                { "type": "Feature", "properties": {"route": "Only leg"},
+                  "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.09, 44.6]]} },
+                { "type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.092, 44.6]},
+                  "properties": {"stop": "set-up-area", "id": "P01", "name": "Pit", "room": "250 ft"} },
+                { "type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.095, 44.6]},
+                  "properties": {"hazard": "crest", "id": "H01", "name": "Rise",
+                    "survey": {"accuracy": "5 mm", "source": "level"},
+                    "approachBefore": {"grade": "0 %", "accuracy": "0.1 %"},
+                    "approachAfter": {"grade": "0 %", "accuracy": "0.1 %"},
+                    "profile": [
+                      {"line": "left", "points": [["-40 m", "0 m"], ["0 m", "0 m"], ["40 m", "0 m"]]},
+                      {"line": "right", "points": [["-40 m", "0 m"], ["0 m", "0 m"], ["40 m", "0 m"]]}]} } ] }
+            """;
+
+    @TempDir
+    Path folder;
+
+    private Path route;
+    private Path level;
+    private Path rig;
+
+    private record Run(int exitCode, byte[] out, String err) {
+        String text() {
+            return new String(out, StandardCharsets.UTF_8);
+        }
+    }
+
+    @BeforeEach
+    void files() throws IOException {
+        route = Files.writeString(folder.resolve("small.route.geojson"), RouteTexts.ROUTE);
+        level = Files.writeString(folder.resolve("level.route.geojson"), LEVEL);
+        rig = Files.writeString(folder.resolve("small.rig.json"), RigTexts.RIG);
+    }
+
+    private static Run run(Object... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int exitCode = Cresthaul.run(
+                Arrays.stream(arguments).map(Object::toString).toArray(String[]::new),
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
+        return new Run(exitCode, out.toByteArray(), err.toString(StandardCharsets.UTF_8));
+    }
+
+    @Test
+    void printsOneLineForEachStepInDrivingOrder() {
+        Run plan = run("plan", level, rig);
+
+        assertEquals(ExitCode.CLEAR, plan.exitCode(), plan.err());
+        assertTrue(plan.text().contains("Outcome: WAY THROUGH\n"), plan.text());
+        List<String> steps = plan.text().lines().filter(l -> l.matches("  \\d+\\.\\d\\d mi .*")).toList();
+        assertEquals(3, steps.size(), plan.text());
+        assertTrue(steps.get(0).contains("depart"));
+        assertTrue(steps.get(1).contains("H01 Rise"));
+        assertTrue(steps.get(2).contains("arrive"));
+    }
+
+    @Test
+    void namesWhatBlocksBeforeAnyStep() {
+        Run plan = run("plan", route, rig);
+
+        assertEquals(ExitCode.NOT_CLEAR, plan.exitCode(), plan.err());
+        assertTrue(plan.text().contains("Outcome: NO WAY THROUGH\n\nBLOCKED BY\n"), plan.text());
+        assertTrue(plan.text().contains("H04  Ford, dip at"), plan.text());
+        assertTrue(plan.text().contains("NOTHING TO DRIVE BY"), plan.text());
+    }
+
+    @Test
+    void aWayUnderConditionsIsNotExitCodeZero() {
+        Run plan = run("plan", level, rig, "--set-aside", "H01");
+
+        assertEquals(ExitCode.NOT_CLEAR, plan.exitCode(), plan.err());
+        assertTrue(plan.text().contains("WAY THROUGH UNDER CONDITIONS"), plan.text());
+        assertTrue(plan.text().contains("H01  Rise (set aside): "), plan.text());
+    }
+
+    @Test
+    void tellsEveryOptionThatIsWrong() {
+        Run plan = run("plan", level, rig, "--forbid", "x", "--keep", "y", "--accept-tight", "H01", "--set-aside", "H77");
+
+        assertEquals(ExitCode.REFUSED, plan.exitCode());
+        assertEquals(0, plan.out().length);
+        for (String told : List.of("--forbid has", "--keep has", "--accept-tight has", "--set-aside has", "not-tight")) {
+            assertTrue(plan.err().contains(told), plan.err());
+        }
+    }
+
+    @Test
+    void jsonIsTheBytesOfTheServerAndTextTheSameUnderEveryLocale() throws Exception {
+        Run plan = run("plan", level, rig, "--form", "json", "--forbid", "down/none/1", "--no-raising");
+        try (TestServer server = new TestServer(new Samples(List.of(new Sample("a", LEVEL.getBytes(StandardCharsets.UTF_8))),
+                List.of(new Sample("b", RigTexts.RIG.getBytes(StandardCharsets.UTF_8)))))) {
+            byte[] served = server.post("/api/plan", Requests.check(LEVEL, RigTexts.RIG,
+                            ",\"plan\":{\"forbid\":[\"down/none/1\"],\"avoidRaising\":true}"))
+                    .body()
+                    .getBytes(StandardCharsets.UTF_8);
+            assertArrayEquals(served, plan.out());
+        }
+        String text = run("plan", level, rig).text();
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.GERMANY);
+            assertEquals(text, run("plan", level, rig).text());
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void neverWritesOverItsInput() {
+        Run plan = run("plan", level, rig, "--out", rig);
+
+        assertEquals(ExitCode.REFUSED, plan.exitCode());
+        assertTrue(plan.err().contains("names an input file"), plan.err());
+    }
+}

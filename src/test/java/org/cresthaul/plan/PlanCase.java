@@ -1,0 +1,257 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import org.cresthaul.check.LoadReport;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.RaisedCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.PlanTimes;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.HazardPlace;
+import org.cresthaul.route.Leg;
+import org.cresthaul.route.LonLat;
+import org.cresthaul.route.PostedBridge;
+import org.cresthaul.route.RailCrossing;
+import org.cresthaul.route.RoadFrame;
+import org.cresthaul.route.RoadHump;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
+import org.cresthaul.route.RouteLine;
+import org.cresthaul.route.StoppingPlace;
+import org.cresthaul.route.Stretch;
+import org.cresthaul.units.InputRejected;
+import org.cresthaul.units.JsonEdit;
+
+/** An invented straight road with places on it, what a check is said to have found there, and what the planner allows. */
+record PlanCase(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge judge) {
+    /** About 3.9 km due east. */
+    static final RouteLine LINE = line();
+
+    private static final List<String> VERDICTS =
+            List.of("clear", "clear", "clear", "clear", "tight", "contact", "not surveyed", "outside limits");
+
+    private static final double HALF_WAY_M = 700;
+
+    private static RouteLine line() {
+        RouteLine.Builder builder = new RouteLine.Builder();
+        builder.add(new LonLat(-93.1, 44.6));
+        builder.add(new LonLat(-93.05, 44.6));
+        return builder.build();
+    }
+
+    Plan plan() {
+        return RoutePlan.of(route, stance, report, options, judge);
+    }
+
+    PlanCase with(PlanOptions other) {
+        return new PlanCase(route, stance, report, other, judge);
+    }
+
+    PlanCase withSetAside(List<String> ids) {
+        List<String> all = new ArrayList<>(options.setAside());
+        all.addAll(ids);
+        return with(new PlanOptions(options.times(), options.forbid(), options.fix(), options.avoidRaising(),
+                options.acceptTight(), all));
+    }
+
+    PlanCase withStops(List<StoppingPlace> stops) {
+        return new PlanCase(routeOf(route.hazards(), stops), stance, report, options, judge);
+    }
+
+    static Route routeOf(List<Hazard> hazards, List<StoppingPlace> stops) {
+        return routeOf(LINE, hazards, stops);
+    }
+
+    static Route routeOf(RouteLine line, List<Hazard> hazards, List<StoppingPlace> stops) {
+        Leg leg = new Leg("all", 0, line.size() - 1, 0, line.lengthM());
+        List<Hazard> sortedHazards = new ArrayList<>(hazards);
+        sortedHazards.sort(java.util.Comparator.comparingDouble(h -> h.place().chainageM()));
+        List<StoppingPlace> sortedStops = new ArrayList<>(stops);
+        sortedStops.sort(java.util.Comparator.comparingDouble(s -> s.place().chainageM()));
+        return new Route("Invented", "", line, List.of(leg), sortedHazards, sortedStops, Optional.empty());
+    }
+
+    static HazardPlace place(String id, double chainageM) {
+        return new HazardPlace(id, "place " + id, Optional.empty(), new LonLat(-93.09, 44.6), chainageM, 0);
+    }
+
+    static StoppingPlace stop(String id, double chainageM, boolean setUpArea, double roomM) {
+        return new StoppingPlace(place(id, chainageM), setUpArea, roomM);
+    }
+
+    static Hazard crossing(String id, double chainageM) {
+        return new RailCrossing(place(id, chainageM), Optional.empty(), List.of(), Optional.empty(), List.of(), List.of());
+    }
+
+    static Hazard dip(String id, double chainageM) {
+        return new RoadHump(place(id, chainageM), RoadHump.Kind.DIP, List.of(), Optional.empty());
+    }
+
+    static Hazard bridge(String id, double chainageM) {
+        return new PostedBridge(place(id, chainageM), Optional.empty());
+    }
+
+    static Hazard corner(String id, double chainageM) {
+        return new RouteCorner(place(id, chainageM), Optional.empty(), Optional.empty(),
+                new RoadFrame(new LonLat(-93.09, 44.6), 0), "route line", Optional.empty());
+    }
+
+    static Hazard stretch(String id, double chainageM, double toM) {
+        return new Stretch(place(id, chainageM), 0, toM, Optional.empty(), false);
+    }
+
+    /** The small rig with two notches and these booster states, no lift axle: four configurations with two states. */
+    static Rig rig(String... boosterStates) {
+        try {
+            String text = JsonEdit.edit(RigTexts.RIG, "/notches",
+                    "[{\"name\": \"1\", \"offset\": \"-1 in\"}, {\"name\": \"2\", \"offset\": \"0 in\"}]");
+            text = JsonEdit.edit(text, "/stances/0/booster/states", "[\"" + String.join("\", \"", boosterStates) + "\"]");
+            return RigFile.parse(JsonEdit.edit(text, "/stances/0/trailer/liftAxle", "absent"));
+        } catch (InputRejected e) {
+            throw new IllegalArgumentException(e);
+        }
+    }
+
+    /** Configurations as a report lists them: by booster state, then notch. */
+    static List<Report.ConfigurationVerdict> configurations(Rig rig, List<String> wholeRouteLoads) {
+        List<Report.ConfigurationVerdict> all = new ArrayList<>();
+        rig.stances().get(0).boosterStates().forEach(b -> rig.notches().forEach(n -> {
+            String loads = wholeRouteLoads.isEmpty() ? "clear" : wholeRouteLoads.get(all.size() / rig.notches().size());
+            all.add(new Report.ConfigurationVerdict("down/" + b.word() + "/" + n.name(), b.word() + " " + n.name(), "down",
+                    3, b.word(), n.name(), n.offsetM(), "clear", 0, 0, 0, 0, 0, 0, 0, loads));
+        }));
+        return all;
+    }
+
+    /** A report of these hazards; no word on loads when {@code wholeRouteLoads} is empty, else one for each booster state. */
+    static Report report(Rig rig, List<Report.HazardFindings> hazards, List<String> wholeRouteLoads) {
+        List<LoadReport.StateLoads> states = new ArrayList<>();
+        for (int i = 0; i < rig.stances().get(0).boosterStates().size(); i++) {
+            String loads = wholeRouteLoads.isEmpty() ? "clear" : wholeRouteLoads.get(i);
+            states.add(new LoadReport.StateLoads("down", rig.stances().get(0).boosterStates().get(i).word(), 3, "state",
+                    loads, null, null));
+        }
+        return new Report(Report.FORM, "test", new Report.CheckedRoute("Invented", "", "", LINE.lengthM(), List.of()),
+                new Report.CheckedRig("rig", "", "", "loaded"), Margins.defaults(), List.of(),
+                configurations(rig, wholeRouteLoads), hazards,
+                new LoadReport(!wholeRouteLoads.isEmpty(), null, null, List.of(), !wholeRouteLoads.isEmpty(), states,
+                        List.of(), List.of()),
+                List.of());
+    }
+
+    static Report.HazardFindings findings(Hazard hazard, List<Double> extentM, List<Report.Cell> cells) {
+        HazardPlace p = hazard.place();
+        return new Report.HazardFindings(p.id(), hazard.word(), p.name(), null, p.chainageM(), 0, List.of(-93.09, 44.6),
+                true, List.of(), extentM, List.of(), List.of(), List.of(), List.of(), cells, List.of());
+    }
+
+    static Report.Cell cell(Report.ConfigurationVerdict c, String verdict, Report.RaiseFinding raise) {
+        return new Report.Cell(c.key(), verdict, null, null, raise, null,
+                verdict.equals("clear") ? List.of() : List.of("said so"));
+    }
+
+    /** Any small case: up to six places, up to three stops, four configurations. */
+    static PlanCase random(SplittableRandom random) {
+        Rig rig = random.nextBoolean() ? rig("none", "trailing") : rig("trailing", "close-coupled");
+        List<StoppingPlace> stops = new ArrayList<>();
+        for (int i = random.nextInt(4); i > 0; i--) {
+            stops.add(stop("P" + i, spot(random), random.nextInt(3) > 0, List.of(15.0, 24.0, 60.0, 80.0).get(random.nextInt(4))));
+        }
+        // Some cases are such that a change half-way is likely to be what opens them.
+        boolean split = random.nextInt(3) == 0;
+        int[] favoured = {random.nextInt(4), random.nextInt(4)};
+        if (split) {
+            stops.add(stop("PM", HALF_WAY_M, random.nextInt(4) > 0, 80));
+        }
+        List<String> loads = split || random.nextInt(3) > 0 ? List.of() : List.of(verdict(random, false), verdict(random, false));
+        List<Hazard> hazards = new ArrayList<>();
+        List<Report.HazardFindings> findings = new ArrayList<>();
+        for (int i = 1 + random.nextInt(6); i > 0; i--) {
+            Hazard hazard = hazard(random, "H" + i);
+            hazards.add(hazard);
+            boolean raisable = hazard instanceof RailCrossing || hazard instanceof RoadHump;
+            List<Report.Cell> cells = new ArrayList<>();
+            // As with a real rig: some places are alike in every configuration, at others each is its own.
+            boolean alike = random.nextInt(4) == 0;
+            String same = verdict(random, raisable);
+            for (Report.ConfigurationVerdict c : configurations(rig, List.of())) {
+                boolean fits = cells.size() == favoured[hazard.place().chainageM() < HALF_WAY_M ? 0 : 1];
+                String verdict = split
+                        ? fits ? "clear" : List.of("clear", "contact").get(random.nextInt(2))
+                        : alike ? same : verdict(random, raisable);
+                boolean raise = raisable && List.of("tight", "contact").contains(verdict) && random.nextBoolean();
+                cells.add(cell(c, verdict, raise
+                        ? new Report.RaiseFinding(0.05 * random.nextInt(3), 0.02 * random.nextInt(2) + 0.01, 0.1)
+                        : null));
+            }
+            List<Double> extent = hazard instanceof Stretch s
+                    ? List.of(s.fromM(), s.toM())
+                    : raisable && random.nextBoolean() ? List.of(-4.0, 6.0) : List.of();
+            findings.add(findings(hazard, extent, cells));
+        }
+        Route route = routeOf(hazards, stops);
+        findings.sort(java.util.Comparator.comparingDouble(Report.HazardFindings::chainageM));
+        Report report = report(rig, findings, loads);
+        long salt = random.nextLong();
+        RaiseJudge judge = (hazard, configuration, front, rear) -> {
+            int roll = new SplittableRandom(salt ^ (hazard + configuration + front + "/" + rear).hashCode()).nextInt(10);
+            return roll == 9
+                    ? Optional.empty()
+                    : Optional.of(new RaisedCheck.Raised(roll < 6 ? "clear" : roll < 8 ? "tight" : "contact",
+                            gap(), null));
+        };
+        return new PlanCase(route, rig.stances().get(0), report, options(random, report), judge);
+    }
+
+    private static Report.GapFinding gap() {
+        return new Report.GapFinding(0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "centre", "held", 0, true, 0);
+    }
+
+    private static double spot(SplittableRandom random) {
+        return random.nextInt(12) == 0 ? 0 : random.nextInt(12) == 0 ? LINE.lengthM() : 30 * random.nextInt(1, 45);
+    }
+
+    private static Hazard hazard(SplittableRandom random, String id) {
+        double at = spot(random);
+        return switch (random.nextInt(6)) {
+            case 0, 1 -> crossing(id, at);
+            case 2 -> dip(id, at);
+            case 3 -> bridge(id, at);
+            case 4 -> random.nextBoolean() ? corner(id, at) : dip(id, at);
+            default -> stretch(id, at, 25 * (1 + random.nextInt(12)));
+        };
+    }
+
+    private static String verdict(SplittableRandom random, boolean gaps) {
+        return VERDICTS.get(random.nextInt(gaps ? 6 : 8));
+    }
+
+    private static PlanOptions options(SplittableRandom random, Report report) {
+        PlanTimes d = PlanTimes.defaults();
+        PlanTimes times = random.nextBoolean()
+                ? d
+                : new PlanTimes(random.nextInt(3) * 60, random.nextInt(3) * 60, 60, random.nextInt(100), 30, 60,
+                        random.nextInt(200), 120 * random.nextInt(3), 90, 60, 45, 30, 30, 0.5 + random.nextInt(3));
+        List<String> tight = report.hazards().stream()
+                .filter(h -> h.cells().stream().anyMatch(c -> c.verdict().equals("tight")) && random.nextInt(3) > 0)
+                .map(Report.HazardFindings::id)
+                .toList();
+        List<String> aside = report.hazards().stream()
+                .map(Report.HazardFindings::id)
+                .filter(id -> random.nextInt(8) == 0)
+                .toList();
+        List<String> forbid = report.configurations().stream()
+                .map(Report.ConfigurationVerdict::key)
+                .filter(k -> random.nextInt(6) == 0)
+                .limit(3)
+                .toList();
+        return new PlanOptions(times, forbid, null, random.nextInt(4) == 0, tight, aside);
+    }
+}

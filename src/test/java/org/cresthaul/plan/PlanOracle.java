@@ -1,0 +1,265 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.cresthaul.check.Report;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.CombinationLength;
+import org.cresthaul.rig.PlanTimes;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.StoppingPlace;
+import org.cresthaul.route.Stretch;
+
+/**
+ * The rules of docs/model.md applied to every sequence of configurations there is, one after the other: one configuration
+ * between each two stops, whether they can be used or not. No search, no shared code with the planner but the length of the
+ * combination, which has a test of its own.
+ */
+final class PlanOracle {
+    private static final double FOOT_M = 0.3048;
+    private static final String WHOLE = "whole route";
+
+    private final PlanCase it;
+    private final PlanTimes t;
+    private final List<Spot> spots = new ArrayList<>();
+    private final List<Report.ConfigurationVerdict> configurations;
+    private final double[] lengthM;
+    private final double longestM;
+
+    /** A place: where it begins and ends, what each configuration meets there. */
+    private record Spot(String id, double fromM, double toM, boolean point, boolean gaps, boolean slow, List<String> verdicts,
+            List<Report.RaiseFinding> raises) {}
+
+    /** The best sequence; {@code keys} has one configuration for each part between stops. */
+    record Best(long seconds, int changes, List<String> keys) {
+        boolean isBelow(Best other) {
+            return seconds != other.seconds ? seconds < other.seconds : changes < other.changes;
+        }
+    }
+
+    PlanOracle(PlanCase it) {
+        this.it = it;
+        t = it.options().times();
+        configurations = it.report().configurations();
+        lengthM = configurations.stream()
+                .mapToDouble(c -> CombinationLength.metres(it.stance(), state(c.booster())))
+                .toArray();
+        longestM = java.util.Arrays.stream(lengthM).max().orElseThrow();
+        for (Report.HazardFindings h : it.report().hazards()) {
+            Hazard hazard = it.route().findHazard(h.id()).orElseThrow();
+            double before = h.extentM().isEmpty() ? 0 : h.extentM().get(0);
+            double after = h.extentM().isEmpty() ? 0 : h.extentM().get(1);
+            if (h.kind().equals("corner")) {
+                before = -150 * FOOT_M;
+                after = 150 * FOOT_M;
+            }
+            boolean gaps = List.of("rail-crossing", "low-structure", "dip", "crest").contains(h.kind());
+            spots.add(new Spot(h.id(), h.chainageM() + before, h.chainageM() + after, !(hazard instanceof Stretch), gaps,
+                    List.of("rail-crossing", "corner").contains(h.kind()),
+                    h.cells().stream().map(Report.Cell::verdict).toList(),
+                    h.cells().stream().map(Report.Cell::raise).toList()));
+        }
+        if (it.report().loads().counts()) {
+            spots.add(new Spot(WHOLE, 0, it.route().lengthM(), false, false, false,
+                    configurations.stream().map(Report.ConfigurationVerdict::loads).toList(), List.of()));
+        }
+    }
+
+    private static BoosterState state(String word) {
+        for (BoosterState b : BoosterState.values()) {
+            if (b.word().equals(word)) {
+                return b;
+            }
+        }
+        throw new IllegalArgumentException(word);
+    }
+
+    /** Every place that may be set aside. */
+    List<String> places() {
+        return spots.stream().map(Spot::id).toList();
+    }
+
+    /** The cheapest of all sequences with these places set aside; the first one in the report's order among equals. */
+    Optional<Best> best(Set<String> aside) {
+        Set<String> all = new HashSet<>(aside);
+        all.addAll(it.options().setAside());
+        Best[] best = new Best[1];
+        tryAll(new ArrayList<>(), all, best);
+        return Optional.ofNullable(best[0]);
+    }
+
+    private void tryAll(List<Integer> sequence, Set<String> aside, Best[] best) {
+        if (sequence.size() == it.route().stops().size() + 1) {
+            Best found = cost(sequence, aside);
+            if (found != null && (best[0] == null || found.isBelow(best[0]))) {
+                best[0] = found;
+            }
+            return;
+        }
+        for (int c = 0; c < configurations.size(); c++) {
+            String key = configurations.get(c).key();
+            if (!it.options().forbid().contains(key)
+                    && (it.options().fix() == null || it.options().fix().equals(key))) {
+                sequence.add(c);
+                tryAll(sequence, aside, best);
+                sequence.remove(sequence.size() - 1);
+            }
+        }
+    }
+
+    /** Null when something is not allowed. */
+    private Best cost(List<Integer> sequence, Set<String> aside) {
+        long seconds = 0;
+        int changes = 0;
+        List<StoppingPlace> stops = it.route().stops();
+        for (int i = 0; i < stops.size(); i++) {
+            if (!sequence.get(i).equals(sequence.get(i + 1))) {
+                long change = change(sequence.get(i), sequence.get(i + 1), stops.get(i));
+                if (change < 0) {
+                    return null;
+                }
+                seconds += change;
+                changes++;
+            }
+        }
+        Set<Spot> done = new HashSet<>();
+        for (Spot spot : spots) {
+            if (!spot.point) {
+                for (int i = 0; i < sequence.size(); i++) {
+                    if (drives(i, spot) && !passes(spot, sequence.get(i), aside)) {
+                        return null;
+                    }
+                }
+            } else if (!done.contains(spot)) {
+                List<Spot> group = group(spot);
+                done.addAll(group);
+                long passing = passing(group, sequence.get(part(group.get(0))), aside);
+                if (passing < 0) {
+                    return null;
+                }
+                seconds += passing;
+            }
+        }
+        return new Best(seconds, changes, sequence.stream().map(c -> configurations.get(c).key()).toList());
+    }
+
+    /** Whether the combination is at a place that runs over stops while it is between stops i - 1 and i. */
+    private boolean drives(int i, Spot spot) {
+        List<StoppingPlace> stops = it.route().stops();
+        double startM = i == 0 ? Double.NEGATIVE_INFINITY : stops.get(i - 1).place().chainageM();
+        double endM = i == stops.size() ? Double.POSITIVE_INFINITY : stops.get(i).place().chainageM();
+        // The whole route holds from the first moment, even when there is a stop at its very start.
+        return spot.fromM <= 0 && i == 0 || spot.fromM < endM && spot.toM + longestM > startM;
+    }
+
+    /** Between which stops a place is passed: it begins after so many. */
+    private int part(Spot first) {
+        return (int) it.route().stops().stream().filter(s -> s.place().chainageM() < first.fromM).count();
+    }
+
+    /** Everything that holds the combination together with this one, without 30 ft between, first to last. */
+    private List<Spot> group(Spot spot) {
+        List<Spot> group = new ArrayList<>(List.of(spot));
+        boolean grown = true;
+        while (grown) {
+            grown = false;
+            for (Spot other : spots) {
+                if (other.point && !group.contains(other) && group.stream().anyMatch(g -> meet(g, other))) {
+                    group.add(other);
+                    grown = true;
+                }
+            }
+        }
+        group.sort(java.util.Comparator.comparingDouble(Spot::fromM));
+        return group;
+    }
+
+    private boolean meet(Spot a, Spot b) {
+        Spot first = a.fromM <= b.fromM ? a : b;
+        Spot second = first == a ? b : a;
+        return second.fromM <= first.toM + longestM + 30 * FOOT_M;
+    }
+
+    private boolean passes(Spot spot, int c, Set<String> aside) {
+        return aside.contains(spot.id) || lets(spot, spot.verdicts.get(c));
+    }
+
+    private boolean lets(Spot spot, String verdict) {
+        return verdict.equals("clear") || verdict.equals("tight") && it.options().acceptTight().contains(spot.id);
+    }
+
+    /** Seconds for a group of places, negative when it cannot be passed. */
+    private long passing(List<Spot> group, int c, Set<String> aside) {
+        boolean flat = group.stream().allMatch(s -> passes(s, c, aside));
+        double front = 0;
+        double rear = 0;
+        if (!flat) {
+            if (it.options().avoidRaising()) {
+                return -1;
+            }
+            for (Spot s : group) {
+                if (!passes(s, c, aside) && s.gaps && s.raises.get(c) != null) {
+                    front = Math.max(front, s.raises.get(c).frontM());
+                    rear = Math.max(rear, s.raises.get(c).rearM());
+                }
+            }
+            for (Spot s : group) {
+                if (!raised(s, c, front, rear, aside)) {
+                    return -1;
+                }
+            }
+        }
+        double seconds = flat ? 0 : 2.0 * t.stop() + t.raise() + t.lower();
+        for (Spot s : group) {
+            boolean slow = s.slow || !flat || s.gaps && !s.verdicts.get(c).equals("clear");
+            seconds += slow ? Math.ceil((s.toM - s.fromM + lengthM[c]) / t.crawlMps()) : 0;
+        }
+        return (long) seconds;
+    }
+
+    private boolean raised(Spot s, int c, double front, double rear, Set<String> aside) {
+        if (front == 0 && rear == 0 || !s.gaps || aside.contains(s.id)) {
+            return passes(s, c, aside);
+        }
+        Report.RaiseFinding own = s.raises.get(c);
+        if (own != null && own.frontM() == front && own.rearM() == rear) {
+            return true;
+        }
+        return it.judge().at(s.id, configurations.get(c).key(), front, rear)
+                .map(r -> lets(s, r.verdict()))
+                .orElse(false);
+    }
+
+    /** Seconds of a change at a stop, negative when it cannot be made there. */
+    private long change(int from, int to, StoppingPlace stop) {
+        double at = stop.place().chainageM();
+        for (Spot s : spots) {
+            if (s.point) {
+                List<Spot> group = group(s);
+                double end = group.stream().mapToDouble(g -> g.toM).max().orElseThrow() + longestM;
+                if (at >= group.get(0).fromM && at <= end) {
+                    return -1;
+                }
+            }
+        }
+        String a = configurations.get(from).booster();
+        String b = configurations.get(to).booster();
+        double longer = Math.max(lengthM[from], lengthM[to]);
+        if (a.equals(b) ? stop.roomM() < longer : !stop.setUpArea() || stop.roomM() < longer + 30 * FOOT_M) {
+            return -1;
+        }
+        long seconds = t.stop();
+        seconds += configurations.get(from).notch().equals(configurations.get(to).notch()) ? 0 : t.notch();
+        // Weights are not declared in these cases, so that no shim is known to be fitted.
+        return seconds + switch (a + " > " + b) {
+            case "none > trailing" -> t.coupleBooster() + t.regulator();
+            case "trailing > none" -> t.uncoupleBooster() + t.regulator();
+            case "trailing > close-coupled" -> t.closeCouple() + t.regulator();
+            case "close-coupled > trailing" -> t.openCloseCoupling() + t.regulator();
+            default -> 0;
+        };
+    }
+}

@@ -1,0 +1,102 @@
+package org.cresthaul.plan;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+
+/** A route, a rig, and what the check says of them. Invented. */
+record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Report report) {
+    interface Elevation {
+        double at(double distanceM);
+    }
+
+    static RoadCase of(String route, String rig) {
+        return of(route, rig, Margins.defaults());
+    }
+
+    static RoadCase of(String route, String rig, Margins margins) {
+        try {
+            Route r = RouteFile.parse(route);
+            Rig c = RigFile.parse(rig);
+            LevelStance stance = c.stances().get(0);
+            return new RoadCase(r, c, stance, margins, RouteCheck.check(r, c, stance, margins, new Inputs("0", "0")));
+        } catch (org.cresthaul.units.InputRejected e) {
+            throw new IllegalArgumentException(e.problems().toString(), e);
+        }
+    }
+
+    private static RoadCase sample;
+
+    /** The sample haul, checked once. */
+    static synchronized RoadCase sample() throws IOException {
+        if (sample == null) {
+            sample = readSample();
+        }
+        return sample;
+    }
+
+    private static RoadCase readSample() throws IOException {
+        return of(Files.readString(Path.of("sample-routes/alder-county.route.geojson")),
+                Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
+    }
+
+    /** A straight road, 1.6 km, with these hazards 300 m apart; each is properties besides its id, H1, H2, ... */
+    static String road(String... hazards) {
+        StringBuilder text = new StringBuilder("""
+                {"type": "FeatureCollection", "cresthaul": "route/1", "name": "Straight road", "note": "Invented.",
+                 "features": [
+                  {"type": "Feature", "properties": {"route": "Straight"},
+                   "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.08, 44.6]]}}
+                """);
+        for (int i = 0; i < hazards.length; i++) {
+            text.append(",{\"type\": \"Feature\", \"geometry\": {\"type\": \"Point\", \"coordinates\": [")
+                    .append(-93.096 + 0.004 * i).append(", 44.6]}, \"properties\": {\"id\": \"H").append(i + 1)
+                    .append("\", \"name\": \"Place ").append(i + 1).append("\", ").append(hazards[i]).append("}}");
+        }
+        return text.append("]}").toString();
+    }
+
+    /** A crest surveyed every metre from -30 m to 30 m, level before and after. */
+    static String crest(String accuracy, Elevation elevation) {
+        return "\"hazard\": \"crest\", " + surveyed(accuracy, elevation);
+    }
+
+    static String surveyed(String accuracy, Elevation elevation) {
+        StringBuilder points = new StringBuilder();
+        for (int i = -30; i <= 30; i++) {
+            points.append(points.isEmpty() ? "" : ",")
+                    .append("[\"" + i + " m\",\"" + Math.round(elevation.at(i) * 1e6) / 1e6 + " m\"]");
+        }
+        return "\"survey\": {\"accuracy\": \"" + accuracy + "\", \"source\": \"level\"},"
+                + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                + " \"profile\": [{\"line\": \"centre\", \"points\": [" + points + "]}]";
+    }
+
+    static String bridge(String gross) {
+        return "\"hazard\": \"posted-bridge\", \"limits\": {\"source\": \"sign\", \"date\": \"2026-10-01\", \"gross\": \""
+                + gross + "\"}";
+    }
+
+    PlanOptions keeping(String key) {
+        return new PlanOptions(rig.times(), List.of(), key, false, List.of(), List.of());
+    }
+
+    Plan plan(PlanOptions options) {
+        return CompletePlan.of(route, rig, stance, margins, report, options);
+    }
+
+    List<Plan.Relaxation> relaxations(String hazard, PlanOptions options) {
+        return new Relaxations(route, rig, stance, margins, report, options).at(hazard);
+    }
+}

@@ -1,0 +1,124 @@
+/**
+ * The run sheet and the statement: opened in a window of their own, or put on disk. The file goes into the window as a
+ * blob, so that nothing is kept by the server and nothing has to be allowed beyond what the page itself may do.
+ */
+import { el, replace } from '../dom.js';
+import { wasAborted } from '../api.js';
+import { asProblem } from '../planactions.js';
+import { lastOnly } from '../state.js';
+import { problemBox } from './problem.js';
+
+const PAPERS = [
+  {
+    kind: 'runsheet', name: 'Run sheet', file: 'run-sheet',
+    whom: 'for the driver: what to set, where to stop, in driving order',
+  },
+  {
+    kind: 'statement', name: 'Statement', file: 'statement',
+    whom: 'for the permit office: what was found, on what conditions',
+  },
+];
+const CAVEATS = {
+  'way through': 'The plan has no conditions.',
+  'way through under conditions': 'These papers are conditional: they say what must be settled first.',
+  'no way through': 'The plan is blocked. The papers say so on every page; nobody may drive by them.',
+};
+
+export function mountPapers(root, { store, actions }) {
+  const caveat = el('p', { id: 'papers-caveat' });
+  const size = el('select', { id: 'paper-size' },
+    [['letter', 'Letter'], ['a4', 'A4']].map(([value, name]) => el('option', { value }, name)));
+  const status = el('div', { id: 'papers-status', role: 'status' });
+  const trouble = el('div', {});
+  const requests = lastOnly();
+  let urls = [];
+  let sizeChosen = false;
+  size.addEventListener('change', () => { sizeChosen = true; });
+  root.append(
+    el('h3', {}, 'Papers'), caveat,
+    el('div', { class: 'choosers papers-buttons' }, PAPERS.map(paper => el('fieldset', { class: 'paper' },
+      el('legend', {}, `${paper.name} `, el('span', { class: 'fine-print' }, paper.whom)),
+      button(`${paper.kind}-open`, `Open the ${paper.name.toLowerCase()}`, () => open(paper)),
+      button(`${paper.kind}-pdf`, 'PDF to disk', () => download(paper)))),
+    el('label', { class: 'field' }, el('span', {}, 'Paper size of the PDF'), size)),
+    status, trouble);
+
+  /** The window is opened by the press itself, so that no browser takes it for a pop-up; the paper follows. */
+  function open(paper) {
+    const view = window.open('', '_blank');
+    if (view) {
+      view.document.title = paper.name;
+      view.document.body.append(`Making the ${paper.name.toLowerCase()}…`);
+    }
+    return make(paper, { form: 'html' }, (url, name) => {
+      if (view && !view.closed) {
+        view.location.replace(url);
+      }
+      replace(status, `${paper.name} made. `,
+        el('a', { id: `${paper.kind}-link`, href: url, target: '_blank' },
+          `Open the ${paper.name.toLowerCase()} again`), ' ',
+        el('a', { href: url, download: `${name}.html` }, 'Keep it as a file'));
+    }, () => view?.close());
+  }
+
+  function download(paper) {
+    return make(paper, { form: 'pdf', paper: size.value }, (url, name) => {
+      const link = el('a', { id: `${paper.kind}-link`, href: url, download: `${name}.pdf` }, `${name}.pdf`);
+      replace(status, `${paper.name} made: `, link);
+      link.click();
+    }, () => {});
+  }
+
+  async function make(paper, how, done, failed) {
+    const turn = requests.begin();
+    replace(trouble);
+    replace(status, `Making the ${paper.name.toLowerCase()}… `, button('papers-stop', 'Stop', () => {
+      requests.cancel();
+      replace(status, 'Stopped.');
+      failed();
+    }));
+    try {
+      const blob = await actions.paper(paper.kind, how, turn.signal);
+      if (turn.isCurrent()) {
+        const url = URL.createObjectURL(blob);
+        urls.push(url);
+        done(url, `${paper.file}-${fileName(store.get().report.route.name)}`);
+        return;
+      }
+      failed();
+    } catch (error) {
+      failed();
+      if (!wasAborted(error) && turn.isCurrent()) {
+        replace(status);
+        replace(trouble, problemBox(asProblem(error), null));
+      }
+    }
+  }
+
+  const stops = [
+    store.watch(['plan', 'inputs'], ({ plan: { data } }) => {
+      // Papers of another plan must not be opened again as if they were this one's.
+      requests.cancel();
+      urls.forEach(url => URL.revokeObjectURL(url));
+      urls = [];
+      replace(status);
+      replace(trouble);
+      root.hidden = data === null;
+      if (data !== null) {
+        root.dataset.outcome = data.outcome;
+        caveat.textContent = CAVEATS[data.outcome] ?? CAVEATS['no way through'];
+      }
+    }),
+    store.watch(['units'], ({ units }) => {
+      if (!sizeChosen) {
+        size.value = units === 'us' ? 'letter' : 'a4';
+      }
+    }),
+  ];
+  return { unmount: () => { requests.cancel(); stops.forEach(stop => stop()); root.replaceChildren(); } };
+}
+
+const button = (id, words, click) => el('button', { id, type: 'button', on: { click } }, words);
+
+/** A route's name as part of a file's name. */
+const fileName = name => name.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 60) || 'route';

@@ -1,0 +1,69 @@
+/** What must be settled before a plan holds, and what blocks: what would open each, and the planner's decisions. */
+import { el } from '../dom.js';
+import { chainage } from '../format.js';
+import { acceptable, decisions, findPassage, WHOLE_ROUTE } from '../plan.js';
+import { findConfiguration } from '../report.js';
+import { kindIcon, verdictTag } from './symbol.js';
+import { openPassage } from './plansteps.js';
+
+const press = (words, click, data = {}) => el('button', { type: 'button', ...data, on: { click } }, words);
+
+/** Conditions, and everything the planner decided with its undo, needed by this plan or not. */
+export function conditionList({ report, plan: { data }, planAsked }, actions) {
+  const decided = decisions(report, planAsked);
+  if (data.conditions.length === 0 && decided.length === 0) {
+    return null;
+  }
+  const unused = decided.filter(({ id }) => !data.conditions.some(({ hazard }) => hazard === id));
+  const undo = id => decided.some(decision => decision.id === id)
+    && press('Undo', () => actions.undecide(id), { class: 'plan-undo', 'data-undo': id, 'aria-label': `Undo ${id}` });
+  return el('div', { id: 'plan-conditions' },
+    el('h3', {}, 'Conditions'),
+    el('ul', { class: 'plan-list' },
+      data.conditions.map(({ hazard, name, what, text }) => el('li', { 'data-hazard': hazard, 'data-what': what },
+        el('strong', {}, title(hazard, name)), ` ${what}. ${text} `, undo(hazard))),
+      unused.map(({ id, name, what }) => el('li', { 'data-hazard': id, 'data-what': 'not needed' },
+        el('strong', {}, title(id, name)), ` ${what}; this plan does not need it. `, undo(id)))));
+}
+
+/** What blocks. The last of the buttons is always there: a place can be passed over undecided. */
+export function blockingList({ report, plan: { data }, units }, actions) {
+  if (data.blocking.length === 0) {
+    return null;
+  }
+  return el('div', { id: 'plan-blocking' },
+    el('h3', {}, 'What blocks'),
+    el('p', { class: 'fine-print' }, 'A smallest set of places: without all of these there would be a way. A decision '
+      + 'made here is a condition of the plan; it does not make a place clear.'),
+    el('ul', { class: 'plan-list' }, data.blocking.map(block => {
+      const { hazard, kind, name, chainageM, why, relaxations } = block;
+      const passage = findPassage(data, hazard);
+      const spotter = acceptable(report, hazard);
+      return el('li', { 'data-hazard': hazard },
+        el('p', { class: 'plan-block-head' },
+          kindIcon(kind),
+          hazard === WHOLE_ROUTE || passage === null ? el('strong', {}, title(hazard, name))
+            : press(title(hazard, name), event => openPassage(actions, passage, event), { class: 'step-open' }),
+          ` at ${chainage(chainageM, units)} `, passage && verdictTag(passage.verdict)),
+        el('p', {}, sentence(why)),
+        relaxations.length > 0 && [
+          el('p', { class: 'plan-opens' }, 'What would open it:'),
+          el('ul', { class: 'plan-relaxations' }, relaxations.map(({ kind: what, configuration, enough, text }) =>
+            el('li', { 'data-kind': what, 'data-enough': String(enough) },
+              el('strong', {}, what), `: ${text}`,
+              configuration && ` (in ${findConfiguration(report, configuration)?.label ?? configuration})`,
+              enough ? '. The check confirms it.' : '. To be found out; not confirmed by the check.')))],
+        el('p', { class: 'plan-buttons' },
+          spotter && press(`Accept as tight, with ${spotter}`, () => actions.acceptTight(hazard),
+            { class: 'plan-accept', 'data-accept': hazard }),
+          press('Set aside, undecided', () => actions.setAside(hazard),
+            { class: 'plan-aside', 'data-aside': hazard })));
+    })));
+}
+
+const title = (id, name) => (id === WHOLE_ROUTE ? name : `${id} ${name}`);
+
+function sentence(text) {
+  const capital = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
+}

@@ -1,0 +1,110 @@
+/** The steps of a plan in driving order. */
+import { el } from '../dom.js';
+import { chainage, clearance, duration, pressure, required, room, speed, spareLeft, weight } from '../format.js';
+import { spareWord, WHOLE_ROUTE } from '../plan.js';
+import { kindSymbol } from '../drawing/symbols.js';
+import { openHazard } from './detail.js';
+import { raiseWords } from './hazards.js';
+import { kindIcon, stopIcon, verdictTag } from './symbol.js';
+
+/** Shows a hazard as the plan passes it, and goes there. */
+export function openPassage(actions, passage, event) {
+  openHazard({ selectHazard: () => actions.selectPassage(passage) }, passage.hazard, event);
+}
+
+export function stepList({ plan: { data }, units }, actions) {
+  return [
+    el('h3', {}, data.stopsAtBlocks ? 'Steps, were the blocking places settled' : 'Steps in driving order'),
+    el('p', { class: 'fine-print' }, 'Pressing a place shows it in the configuration the plan has there.'),
+    el('ol', { id: 'plan-steps' }, data.steps.map(step => {
+      const [head, ...lines] = contents(step, data, units, actions);
+      return el('li', {
+        'data-step': step.step, 'data-hazard': step.passage?.hazard, 'data-stop': step.change?.stop,
+        'data-chainage-m': step.chainageM, 'data-blocked': step.passage?.blocked ? 'true' : null,
+        'data-verdict': step.passage?.verdict,
+      },
+      el('span', { class: 'step-at' }, chainage(step.chainageM, units)),
+      el('div', { class: 'step-body' }, head,
+        lines.flat().filter(Boolean).map(line => (typeof line === 'string' ? el('p', {}, line) : line))));
+    })),
+  ];
+}
+
+function contents(step, plan, units, actions) {
+  if (step.passage) {
+    return passageStep(step, plan, units, actions);
+  }
+  if (step.change) {
+    return changeStep(step, units, actions);
+  }
+  return [
+    el('p', { class: 'step-head' }, el('strong', {}, step.step === 'depart' ? 'Depart' : 'Arrive'),
+      ` ${step.place}, `, el('span', { 'data-configuration': step.set.configuration }, step.set.label)),
+    setUpWords(step.set, units),
+  ];
+}
+
+/** "65 ft long; regulator 32 psi; shim thin" */
+function setUpWords({ lengthM, regulatorPa, shim }, units) {
+  return [
+    `${room(lengthM, units, 'up')} long`,
+    regulatorPa !== null && `booster regulator ${pressure(regulatorPa, units)}`,
+    shim !== null && `shim ${shim}`,
+  ].filter(Boolean).join('; ').concat('.');
+}
+
+function changeStep({ place, landmark, change }, units, actions) {
+  return [
+    el('p', { class: 'step-head' },
+      el('strong', {}, 'Stop and change '),
+      stopIcon(change.setUpArea ? 'set-up-area' : 'stopping-place'),
+      change.stop
+        ? el('button', { type: 'button', class: 'step-open', on: { click: () => actions.selectStop(change.stop) } },
+          `${change.stop} ${place}`)
+        : ` ${place}`,
+      landmark && ` · ${landmark}`, ` · ${duration(change.seconds)}`),
+    el('p', {}, `From ${change.from.label} to `,
+      el('strong', { 'data-configuration': change.to.configuration }, change.to.label), ':'),
+    el('ul', { class: 'step-actions' }, change.actions.map(({ action, text, seconds }) =>
+      el('li', { 'data-action': action, 'data-seconds': seconds }, `${action}: ${text} (${duration(seconds)})`))),
+    `Then ${setUpWords(change.to, units)}`,
+  ];
+}
+
+function passageStep({ place, landmark, passage }, plan, units, actions) {
+  const whole = passage.hazard === WHOLE_ROUTE;
+  const raised = passage.raise && raiseWords(passage.raise, units);
+  return [
+    el('p', { class: 'step-head' },
+      kindIcon(passage.kind),
+      whole ? el('strong', {}, place)
+        : el('button', {
+          type: 'button', class: 'step-open', on: { click: event => openPassage(actions, passage, event) },
+        }, el('span', { class: 'hazard-id' }, passage.hazard), ` ${place}`),
+      ' ', verdictTag(passage.verdict),
+      el('span', { class: 'step-what' },
+        [!whole && kindSymbol(passage.kind).word, landmark].filter(Boolean).join(' · '))),
+    passage.blocked && el('p', { class: 'step-blocked' }, 'Blocks: ', passage.reasons.join('; ')),
+    passage.condition && el('p', { class: 'step-condition' }, `Condition: ${passage.condition}.`),
+    raised && passage.raises && el('p', { class: 'step-do' }, 'Before: stop and ', el('strong', {}, raised), '.'),
+    raised && !passage.raises && el('p', { class: 'step-do' }, 'Stays raised from the place before: ', raised, '.'),
+    passage.crawls && `At crawling speed, no more than ${speed(plan.options.times.crawlMps, units)}; `
+      + `${duration(passage.seconds)} with all that belongs to it.`,
+    spareWords(passage.spare, units),
+    raised && passage.lowers
+      && el('p', { class: 'step-do' }, 'After: back on the transport stops, levelling in auto, before road speed.'),
+  ];
+}
+
+/** "2 5/8 in under, 1/8 in beyond the 2 1/2 in required: trailer, deck" */
+function spareWords(spare, units) {
+  if (spare === null) {
+    return 'What is left here is not known.';
+  }
+  const load = spare.kind === 'load';
+  const value = load ? weight(spare.value, units) : clearance(spare.value, units);
+  const limit = load ? weight(spare.required, units) : required(spare.required, units);
+  return el('p', { class: 'step-spare', 'data-left': spare.left, 'data-kind': spare.kind },
+    load ? `Carries ${value} of ${limit}: ` : `${value} ${spareWord(spare.kind)}, ${limit} required: `,
+    el('strong', {}, `${spareLeft(spare.kind, spare.left, units)} left`), `; ${spare.at}.`);
+}
