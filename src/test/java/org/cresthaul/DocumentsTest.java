@@ -110,14 +110,15 @@ class DocumentsTest {
         int ran = 0;
         for (Path document : documents().toList()) {
             for (String block : blocks(Files.readString(document), "sh")) {
-                if (block.startsWith(START + "check") && !block.contains("--out docs/")) {
+                if (block.startsWith(START + "check") && !block.contains("--out docs/")
+                        || block.startsWith(START + "plan")) {
                     Files.createDirectories(Path.of("target"));
                     run(1, block.substring(START.length()));
                     ran++;
                 }
             }
         }
-        assertTrue(ran >= 2, ran + " commands");
+        assertTrue(ran >= 4, ran + " commands");
     }
 
     @Test
