@@ -25,11 +25,11 @@ public final class CheapestWay {
         long[][] onward = new long[n][];
         for (int k = n - 1; k >= 0; k--) {
             onward[k] = segment(costs, usable, k, k == n - 1 ? null : onward[k + 1]);
+            if (onward[k][least(onward[k])] >= WayCosts.NONE) {
+                return Optional.empty();
+            }
         }
         int c = least(onward[0]);
-        if (onward[0][c] >= WayCosts.NONE) {
-            return Optional.empty();
-        }
         List<Integer> configurations = new ArrayList<>();
         configurations.add(c);
         for (int k = 1; k < n; k++) {

@@ -22,6 +22,7 @@ final class ConfigurationChanges {
     static final double BOOSTER_ROOM_M = 9.144;
 
     private final List<Plan.SetUp> setUps;
+    private final List<State> states;
     private final PlanTimes times;
     private final Map<Place, WayCosts.Changes> tables = new HashMap<>();
 
@@ -31,6 +32,7 @@ final class ConfigurationChanges {
     ConfigurationChanges(LevelStance stance, Report report, PlanTimes times) {
         this.times = times;
         setUps = report.configurations().stream().map(c -> setUp(c, stance, report)).toList();
+        states = setUps.stream().map(State::of).toList();
     }
 
     private static Plan.SetUp setUp(Report.ConfigurationVerdict c, LevelStance stance, Report report) {
@@ -70,15 +72,28 @@ final class ConfigurationChanges {
     }
 
     private WayCosts.Changes table(Place place) {
-        long[][] seconds = new long[setUps.size()][setUps.size()];
-        for (int from = 0; from < setUps.size(); from++) {
-            for (int to = 0; to < setUps.size(); to++) {
-                Plan.SetUp a = setUps.get(from);
+        int n = setUps.size();
+        long[][] seconds = new long[n][n];
+        Map<State, Map<State, Long>> known = new HashMap<>();
+        for (int from = 0; from < n; from++) {
+            Plan.SetUp a = setUps.get(from);
+            Map<State, Long> ofState = known.computeIfAbsent(states.get(from), s -> new HashMap<>());
+            for (int to = 0; to < n; to++) {
                 Plan.SetUp b = setUps.get(to);
-                seconds[from][to] = isPossible(a, b, place) ? seconds(a, b) : -1;
+                long other = a.notch().equals(b.notch()) ? 0 : times.notch();
+                seconds[from][to] = isPossible(a, b, place)
+                        ? other + ofState.computeIfAbsent(states.get(to), s -> seconds(a, b) - other)
+                        : -1;
             }
         }
         return new WayCosts.Changes(seconds);
+    }
+
+    /** What of a set-up matters to a change besides its notch. */
+    private record State(String booster, String lift, String shim) {
+        static State of(Plan.SetUp setUp) {
+            return new State(setUp.booster(), setUp.lift(), setUp.shim());
+        }
     }
 
     private static boolean isPossible(Plan.SetUp from, Plan.SetUp to, Place place) {

@@ -51,6 +51,9 @@ public final class PlanOptionsCheck {
     }
 
     private void places() {
+        if (options.acceptTight().isEmpty() && options.setAside().isEmpty()) {
+            return;
+        }
         Map<String, List<String>> verdicts = new LinkedHashMap<>();
         report.hazards().forEach(h ->
                 verdicts.put(h.id(), h.cells().stream().map(Report.Cell::verdict).toList()));

@@ -1,7 +1,9 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
@@ -43,10 +45,14 @@ record PlanPlace(
 
     /** Every hazard in the report's order, and the limits of the whole route last, where they count. */
     static List<PlanPlace> listOf(Route route, Report report) {
+        Map<String, Hazard> hazards = new HashMap<>();
+        route.hazards().forEach(h -> hazards.put(h.place().id(), h));
         List<PlanPlace> places = new ArrayList<>();
         for (Report.HazardFindings findings : report.hazards()) {
-            Hazard hazard = route.findHazard(findings.id())
-                    .orElseThrow(() -> new IllegalArgumentException("the report is of another route: " + findings.id()));
+            Hazard hazard = hazards.get(findings.id());
+            if (hazard == null || findings.cells().size() != report.configurations().size()) {
+                throw new IllegalArgumentException("the report is of another route: " + findings.id());
+            }
             places.add(of(hazard, findings));
         }
         if (report.loads().counts()) {

@@ -28,6 +28,8 @@ final class PlanSteps {
     private final List<String> blocking;
     private final Map<String, Condition> conditions = new LinkedHashMap<>();
     private final List<Step> steps;
+    /** Clusters and runs of one configuration both go by chainage: the first cluster not yet told. */
+    private int nextCluster;
 
     PlanSteps(
             Route route,
@@ -100,7 +102,7 @@ final class PlanSteps {
                 null);
     }
 
-    /** Everything met while the configuration stays the same. */
+    /** Everything that is met, beyond what was told before, while the configuration stays the same. */
     private List<Step> passages(int first, int last) {
         int c = way.configurations().get(first);
         List<Step> met = new ArrayList<>();
@@ -114,11 +116,8 @@ final class PlanSteps {
                 met.add(passage(place, c, fromM, Math.max(fromM, toM), Lift.NONE, 0, null));
             }
         }
-        for (int k = 0; k < layout.clusters().size(); k++) {
-            RouteLayout.Cluster cluster = layout.clusters().get(k);
-            if (cluster.segment() >= first && cluster.segment() <= last) {
-                addCluster(met, cluster, states.choice(k, c).raise(), c);
-            }
+        for (; nextCluster < layout.clusters().size() && layout.clusters().get(nextCluster).segment() <= last; nextCluster++) {
+            addCluster(met, layout.clusters().get(nextCluster), states.choice(nextCluster, c).raise(), c);
         }
         met.sort(Comparator.comparingDouble(s -> s.passage().fromChainageM()));
         return met;

@@ -31,6 +31,10 @@ record RouteLayout(
         Cluster {
             places = List.copyOf(places);
         }
+
+        Cluster in(int otherSegment) {
+            return new Cluster(places, fromM, toM, otherSegment);
+        }
     }
 
     /** A place that runs over stops. */
@@ -54,15 +58,23 @@ record RouteLayout(
         List<Cluster> open = clusters(points, places, longestM);
         List<StoppingPlace> stops = new ArrayList<>();
         List<HeldStop> held = new ArrayList<>();
+        List<Cluster> clusters = new ArrayList<>();
+        int next = 0;
+        // Both run by chainage, and clusters do not overlap.
         for (StoppingPlace stop : route.stops()) {
             double at = stop.place().chainageM();
-            Optional<Cluster> holding = open.stream().filter(c -> c.fromM <= at && at <= c.toM).findFirst();
-            holding.ifPresentOrElse(
-                    c -> held.add(new HeldStop(stop, holder(c, places, at, longestM))), () -> stops.add(stop));
+            while (next < open.size() && open.get(next).toM < at) {
+                clusters.add(open.get(next++).in(stops.size()));
+            }
+            if (next < open.size() && open.get(next).fromM <= at) {
+                held.add(new HeldStop(stop, holder(open.get(next), places, at, longestM)));
+            } else {
+                stops.add(stop);
+            }
         }
-        List<Cluster> clusters = open.stream()
-                .map(c -> new Cluster(c.places, c.fromM, c.toM, before(stops, c.fromM)))
-                .toList();
+        while (next < open.size()) {
+            clusters.add(open.get(next++).in(stops.size()));
+        }
         List<Spanning> spanning = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             PlanPlace p = places.get(i);

@@ -108,27 +108,31 @@ public final class SmallestBlock {
         WayCosts.Segment segment = costs.segments().get(k);
         Map<BitSet, Layer> layers = new LinkedHashMap<>();
         for (Layer layer : before) {
+            long[] reached = new long[costs.configurations()];
+            int[] from = new int[reached.length];
+            reach(k, layer, first, reached, from);
             for (int c = usable.nextSetBit(0); c >= 0; c = usable.nextSetBit(c + 1)) {
-                int from = first ? c : cheapestFrom(k - 1, layer, c, usable);
-                if (from < 0) {
+                if (reached[c] >= WayCosts.NONE) {
                     continue;
                 }
-                BitSet more = (BitSet) segment.spanning(c).clone();
-                more.andNot(layer.aside);
-                long cost = layer.cost[from]
-                        + (first ? 0 : costs.changesAfter(k - 1).from(from)[c])
-                        + segment.packed(c)
-                        + (segment.violated(c) + more.cardinality()) * WayCosts.VIOLATION;
+                BitSet more = layer.aside;
+                int added = 0;
+                if (!segment.spanning(c).isEmpty() || !layer.aside.isEmpty()) {
+                    more = (BitSet) segment.spanning(c).clone();
+                    more.andNot(layer.aside);
+                    added = more.cardinality();
+                    more.or(layer.aside);
+                    more.and(runsOn[k]);
+                }
+                long cost = reached[c] + segment.packed(c) + (segment.violated(c) + added) * WayCosts.VIOLATION;
                 if (WayCosts.violations(cost) > bound) {
                     continue;
                 }
-                more.or(layer.aside);
-                more.and(runsOn[k]);
                 Layer to = layers.computeIfAbsent(more, s -> Layer.empty(s, costs.configurations()));
                 if (cost < to.cost[c]) {
                     to.cost[c] = cost;
                     to.before[c] = layer;
-                    to.from[c] = from;
+                    to.from[c] = from[c];
                 }
             }
         }
@@ -143,17 +147,27 @@ public final class SmallestBlock {
         return kept;
     }
 
-    private int cheapestFrom(int changesAfter, Layer layer, int to, BitSet usable) {
-        int best = -1;
-        long least = WayCosts.NONE;
-        for (int from = usable.nextSetBit(0); from >= 0; from = usable.nextSetBit(from + 1)) {
-            long cost = layer.cost[from] + costs.changesAfter(changesAfter).from(from)[to];
-            if (cost < least) {
-                least = cost;
-                best = from;
+    /** The least cost to begin a segment in each configuration, and the one before it. */
+    private void reach(int k, Layer layer, boolean first, long[] reached, int[] from) {
+        Arrays.fill(reached, WayCosts.NONE);
+        for (int c = 0; c < reached.length; c++) {
+            long cost = layer.cost[c];
+            if (cost >= WayCosts.NONE) {
+                continue;
+            }
+            if (first) {
+                reached[c] = cost;
+                from[c] = c;
+                continue;
+            }
+            long[] change = costs.changesAfter(k - 1).from(c);
+            for (int to = 0; to < reached.length; to++) {
+                if (cost + change[to] < reached[to]) {
+                    reached[to] = cost + change[to];
+                    from[to] = c;
+                }
             }
         }
-        return best;
     }
 
     private Block traced(Layer last) {
