@@ -11,11 +11,8 @@ import org.cresthaul.geometry.Finite;
 public final class LeadPath {
     /** Longest turn inside one piece, radians; it keeps the quadrature below at rounding error. */
     private static final double PIECE_TURN_RAD = 0.25;
-
-    /** Up to this angle the series below are good to rounding. */
-    private static final double SMALL_RAD = 0.2;
-
-    private static final double SIXTH = 1.0 / 6;
+    /** Directions that differ by less meet smoothly. */
+    private static final double KINK_RAD = 1e-9;
 
     /** Gauss-Legendre with four points: on a piece that short it is off by less than a nanometre. */
     private static final double[] NODE = {
@@ -35,6 +32,7 @@ public final class LeadPath {
     private final double[] rate;
     private final double[] cosine;
     private final double[] sine;
+    private final boolean[] kinked;
 
     private LeadPath(Builder builder) {
         int n = builder.pieces.size();
@@ -46,6 +44,7 @@ public final class LeadPath {
         rate = new double[n];
         cosine = new double[n];
         sine = new double[n];
+        kinked = new boolean[n];
         for (int i = 0; i < n; i++) {
             double[] piece = builder.pieces.get(i);
             station[i] = piece[0];
@@ -54,6 +53,7 @@ public final class LeadPath {
             heading[i] = piece[3];
             curvature[i] = piece[4];
             rate[i] = piece[5];
+            kinked[i] = i > 0 && Math.abs(piece[6]) > KINK_RAD;
             cosine[i] = Math.cos(heading[i]);
             sine[i] = Math.sin(heading[i]);
         }
@@ -89,6 +89,8 @@ public final class LeadPath {
         private final double[] end = new double[2];
         private double station;
         private double heading;
+        /** How far the direction has jumped since the last piece. */
+        private double kink;
 
         private Builder(double xM, double yM, double headingRad) {
             end[0] = Finite.require("xM", xM);
@@ -115,7 +117,8 @@ public final class LeadPath {
             for (int i = 0; i < parts && lengthM > 0; i++) {
                 double part = lengthM / parts;
                 double from = fromPerM + rate * i * part;
-                pieces.add(new double[] {station, end[0], end[1], heading, from, rate});
+                pieces.add(new double[] {station, end[0], end[1], heading, from, rate, kink});
+                kink = 0;
                 double[] at = new double[2];
                 offset(heading, from, rate, part, at);
                 end[0] += at[0];
@@ -128,7 +131,9 @@ public final class LeadPath {
 
         /** Turns on the spot, as a polyline does at its points. */
         public Builder kink(double turnRad) {
-            heading += Math.IEEEremainder(turnRad, 2 * Math.PI);
+            double turn = Math.IEEEremainder(turnRad, 2 * Math.PI);
+            heading += turn;
+            kink += turn;
             return this;
         }
 
@@ -218,40 +223,149 @@ public final class LeadPath {
         into[3] = Math.sin(h);
     }
 
-    /**
-     * As {@link #locate}, a short step on from a place that is known: x, y, cosine and sine in {@code from}. Simpson's rule
-     * on the direction; with steps of a quarter of a metre on a 5 m curve it loses a nanometre a step.
-     */
-    void advance(int piece, double stationM, double stepM, double[] from, double[] into) {
-        if (rate[piece] == 0 && curvature[piece] == 0) {
-            locate(piece, stationM, into);
-            return;
-        }
-        double s = stationM - station[piece];
-        double k = curvature[piece] + rate[piece] * (s - stepM);
-        double halfStep = 0.5 * stepM;
-        double toMiddle = halfStep * (k + 0.5 * rate[piece] * halfStep);
-        double toEnd = stepM * (k + 0.5 * rate[piece] * stepM);
-        if (Math.abs(toEnd) > SMALL_RAD || Math.abs(toMiddle) > SMALL_RAD) {
-            locate(piece, stationM, into);
-            return;
-        }
-        double cosMiddle = cosOfSmall(toMiddle);
-        double sinMiddle = sinOfSmall(toMiddle);
-        double cosEnd = cosOfSmall(toEnd);
-        double sinEnd = sinOfSmall(toEnd);
-        double c = from[2];
-        double n = from[3];
-        into[2] = c * cosEnd - n * sinEnd;
-        into[3] = n * cosEnd + c * sinEnd;
-        double sixth = stepM * SIXTH;
-        into[0] = from[0] + sixth * (c + 4 * (c * cosMiddle - n * sinMiddle) + into[2]);
-        into[1] = from[1] + sixth * (n + 4 * (n * cosMiddle + c * sinMiddle) + into[3]);
+    /** Whether the direction jumps where a piece starts. */
+    boolean kinkedAt(int piece) {
+        return kinked[piece];
     }
 
+    private double endHeading(int piece) {
+        double length = station[piece + 1] - station[piece];
+        return heading[piece] + length * (curvature[piece] + 0.5 * rate[piece] * length);
+    }
+
+    /** Puts x, y and the cosine and sine of the direction where a piece starts into a place of the four arrays. */
+    void start(int piece, Nodes nodes, int at) {
+        nodes.x[at] = x[piece];
+        nodes.y[at] = y[piece];
+        nodes.c[at] = cosine[piece];
+        nodes.s[at] = sine[piece];
+    }
+
+    /** Puts where the next piece starts over the end of a piece that was laid; the last piece ends as laid. */
+    void land(int piece, Nodes nodes, int at) {
+        if (piece + 1 < pieces()) {
+            nodes.x[at] = x[piece + 1];
+            nodes.y[at] = y[piece + 1];
+        }
+    }
+
+    /**
+     * Goes on from a known place of a piece in equal steps: fills the nodes behind {@code at}. Lines and arcs are exact to
+     * rounding; on a clothoid the direction is, and the position loses no more than {@link #layingErrorM} a step.
+     *
+     * @param doneM how far into the piece node {@code at} is
+     */
+    void lay(int piece, double doneM, double stepM, int steps, Nodes nodes, int at) {
+        if (rate[piece] != 0) {
+            layClothoid(piece, doneM, stepM, steps, nodes, at);
+        } else if (curvature[piece] != 0) {
+            layArc(curvature[piece] * stepM, stepM, steps, nodes, at);
+        } else {
+            layLine(stepM, steps, nodes, at);
+        }
+    }
+
+    private static void layLine(double stepM, int steps, Nodes nodes, int at) {
+        double c = nodes.c[at];
+        double s = nodes.s[at];
+        double x0 = nodes.x[at];
+        double y0 = nodes.y[at];
+        for (int i = 1; i <= steps; i++) {
+            double d = i * stepM;
+            nodes.x[at + i] = x0 + d * c;
+            nodes.y[at + i] = y0 + d * s;
+            nodes.c[at + i] = c;
+            nodes.s[at + i] = s;
+        }
+    }
+
+    /** Every step is the one before, turned. */
+    private static void layArc(double turnRad, double stepM, int steps, Nodes nodes, int at) {
+        double half = Math.sin(0.5 * turnRad);
+        double cos = 1 - 2 * half * half;
+        double sin = Math.sin(turnRad);
+        double ahead = stepM * sin / turnRad;
+        double aside = stepM * 2 * half * half / turnRad;
+        double c = nodes.c[at];
+        double s = nodes.s[at];
+        double px = nodes.x[at];
+        double py = nodes.y[at];
+        for (int i = at + 1; i <= at + steps; i++) {
+            px += ahead * c - aside * s;
+            py += ahead * s + aside * c;
+            double turned = cos * c - sin * s;
+            s = cos * s + sin * c;
+            c = turned;
+            nodes.x[i] = px;
+            nodes.y[i] = py;
+            nodes.c[i] = c;
+            nodes.s[i] = s;
+        }
+    }
+
+    /** Direction from the piece's start, which is turned by at most a quarter radian; positions by Hermite's rule. */
+    private void layClothoid(int piece, double doneM, double stepM, int steps, Nodes nodes, int at) {
+        double c0 = cosine[piece];
+        double s0 = sine[piece];
+        double k0 = curvature[piece];
+        double halfRate = 0.5 * rate[piece];
+        double half = 0.5 * stepM;
+        double twelfth = stepM * stepM / 12;
+        double k = k0 + 2 * halfRate * doneM;
+        double c = nodes.c[at];
+        double s = nodes.s[at];
+        double px = nodes.x[at];
+        double py = nodes.y[at];
+        for (int i = 1; i <= steps; i++) {
+            double u = doneM + i * stepM;
+            double turn = u * (k0 + halfRate * u);
+            double cos = cosOfSmall(turn);
+            double sin = sinOfSmall(turn);
+            double c1 = c0 * cos - s0 * sin;
+            double s1 = s0 * cos + c0 * sin;
+            double k1 = k0 + 2 * halfRate * u;
+            px += half * (c + c1) + twelfth * (k1 * s1 - k * s);
+            py += half * (s + s1) - twelfth * (k1 * c1 - k * c);
+            nodes.x[at + i] = px;
+            nodes.y[at + i] = py;
+            nodes.c[at + i] = c1;
+            nodes.s[at + i] = s1;
+            c = c1;
+            s = s1;
+            k = k1;
+        }
+    }
+
+    /**
+     * How far steps of a piece can lay a position wrong: Hermite's rule leaves h⁵/720 of the direction's fourth derivative, which
+     * is κ⁴ − 3κ'² − 6iκ²κ'.
+     */
+    double layingErrorM(int piece, double stepM) {
+        double r = Math.abs(rate[piece]);
+        double k2 = mostCurvature(piece) * mostCurvature(piece);
+        double lengthM = station[piece + 1] - station[piece];
+        return r == 0 ? 0 : lengthM * stepM * stepM * stepM * stepM * (k2 * k2 + 3 * r * r + 6 * k2 * r) / 720;
+    }
+
+    /** Places on a path, and the direction there. */
+    static final class Nodes {
+        final double[] x;
+        final double[] y;
+        final double[] c;
+        final double[] s;
+
+        Nodes(int count) {
+            x = new double[count];
+            y = new double[count];
+            c = new double[count];
+            s = new double[count];
+        }
+    }
+
+    /** Up to a quarter radian the terms left out are below rounding, of both series. */
     private static double cosOfSmall(double a) {
         double q = a * a;
-        return 1 - q * (1.0 / 2 - q * (1.0 / 24 - q * (1.0 / 720 - q * (1.0 / 40_320))));
+        return 1 - q * (1.0 / 2 - q * (1.0 / 24 - q * (1.0 / 720 - q * (1.0 / 40_320 - q * (1.0 / 3_628_800)))));
     }
 
     private static double sinOfSmall(double a) {
@@ -277,8 +391,7 @@ public final class LeadPath {
         Builder back = from(end[0], end[1], end[2] + Math.PI);
         for (int i = pieces() - 1; i >= 0; i--) {
             double length = station[i + 1] - station[i];
-            double last = heading[i] + length * (curvature[i] + 0.5 * rate[i] * length);
-            back.kink(last + Math.PI - back.heading);
+            back.kink(endHeading(i) + Math.PI - back.heading);
             back.clothoid(length, -(curvature[i] + rate[i] * length), -curvature[i]);
         }
         return back.build();
