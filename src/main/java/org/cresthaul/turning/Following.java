@@ -24,14 +24,6 @@ public final class Following {
     /** How far apart states are by default, metres of lead path. */
     public static final double STATE_M = 0.25;
 
-    /** Steps that are gone over at once: few enough for the nearest memory, and for no length of U to overflow. */
-    private static final int BLOCK = 256;
-
-    /** tanh x / x in x². */
-    private static final double T2 = -1.0 / 3;
-
-    private static final double T4 = 2.0 / 15;
-    private static final double T6 = -17.0 / 315;
     private static final double LONGEST_M = 0.5;
     private static final double LONGEST_OF_UNIT = 0.4;
     private static final int MOST_HALVINGS = 6;
@@ -70,7 +62,9 @@ public final class Following {
         }
         int parts = (int) Math.ceil(stateM / longest);
         for (int halvings = 0; ; halvings++) {
-            Run run = new Run(chain, path, headingsRad, stateM, parts << halvings, reversing);
+            int most = Math.min(parts << halvings, FollowingSteps.BLOCK);
+            double apart = stateM / (parts << halvings) * most;
+            Run run = new Run(chain, path, headingsRad, apart, most, reversing);
             run.go();
             if (run.track.errorBoundM() <= TOLERANCE_M || halvings == MOST_HALVINGS) {
                 return run.track;
@@ -97,18 +91,8 @@ public final class Following {
         private final double[] v;
         private final double[] arm;
         private final double[] swerve;
-        /** The hitch's path, of one unit after the other, and the cosine and sine of the unit behind it. */
-        private final LeadPath.Nodes hitch;
-
-        private final double[] c;
-        private final double[] s;
-        /** Of every step: its length squared over six, its matrix less one, and its determinant. */
-        private final double[] sixth;
-
-        private final double[] m00;
-        private final double[] m01;
-        private final double[] m10;
-        private final double[] det;
+        private final FollowingSteps all = FollowingSteps.ofThread();
+        private final PathNodes hitch = all.hitch;
 
         Run(List<TurningUnit> chain, LeadPath path, double[] headingsRad, double stateM, int parts, boolean reversing) {
             this.path = path;
@@ -123,7 +107,7 @@ public final class Following {
             }
             track = new Track(chain, states, reversing);
             bound = new FollowingBound(chain);
-            block = Math.max(parts, Math.min(BLOCK / parts, states) * parts);
+            block = FollowingSteps.BLOCK / parts * parts;
             int units = chain.size();
             halfLength = new double[units];
             u = new double[units];
@@ -138,14 +122,6 @@ public final class Following {
                 u[k] = Math.cos(0.5 * headingsRad[k]);
                 v[k] = Math.sin(0.5 * headingsRad[k]);
             }
-            hitch = new LeadPath.Nodes(block + 1);
-            c = new double[block + 1];
-            s = new double[block + 1];
-            sixth = new double[block];
-            m00 = new double[block];
-            m01 = new double[block];
-            m10 = new double[block];
-            det = new double[block];
         }
 
         /** Lays block after block; a kink ends one, as the hitch's velocity jumps there. */
@@ -176,7 +152,7 @@ public final class Following {
                     int now = Math.min(states * parts - done, block - steps);
                     bound.over(path, piece, h);
                     path.lay(piece, done * h, h, now, hitch, steps);
-                    Arrays.fill(sixth, steps, steps + now, h * h / 6);
+                    Arrays.fill(all.sixth, steps, steps + now, h * h / 6);
                     steps += now;
                     done += now;
                 }
@@ -188,7 +164,6 @@ public final class Following {
 
         /** Takes every unit over the steps that are laid, and leaves the hitch where the lead point is behind them. */
         private void follow(int steps, int state) {
-            int last = halfLength.length - 1;
             double x = hitch.x[steps];
             double y = hitch.y[steps];
             double cos = hitch.c[steps];
@@ -198,13 +173,19 @@ public final class Following {
             keep(hitch.c, track.lead.c, steps, state);
             keep(hitch.s, track.lead.s, steps, state);
             bound.block();
+            int last = halfLength.length - 1;
             for (int k = 0; k <= last; k++) {
-                double mostQ = matrices(steps, halfLength[k], hitch, sixth, m00, m01, m10, det);
-                turn(k, steps, bound.stepRad(k, mostQ));
-                keep(c, track.cosine[k], steps, state);
-                keep(s, track.sine[k], steps, state);
+                all.u = u[k];
+                all.v = v[k];
+                all.follow(steps, halfLength[k]);
+                u[k] = all.u;
+                v[k] = all.v;
+                bound.followed(k, steps, all);
+                keep(all.c, track.cosine[k], steps, state);
+                keep(all.s, track.sine[k], steps, state);
                 if (k < last) {
-                    bound.coupling(k, Math.sqrt(move(steps, arm[k], swerve[k], hitch, c, s)));
+                    all.move(steps, arm[k], swerve[k]);
+                    bound.coupling(k, Math.abs(swerve[k]) > 1 ? all.fastest(steps) : 1);
                 }
             }
             hitch.x[0] = x;
@@ -221,99 +202,6 @@ public final class Following {
             for (int i = 0, at = state; i <= steps; i += parts, at++) {
                 to[at] = from[i];
             }
-        }
-
-        /** The matrix of every step, one taken off. Returns the largest square of what is put into tanh x / x. */
-        private static double matrices(int steps, double half, LeadPath.Nodes hitch, double[] sixth, double[] m00,
-                double[] m01, double[] m10, double[] det) {
-            double[] x = hitch.x;
-            double[] y = hitch.y;
-            double[] wx = hitch.c;
-            double[] wy = hitch.s;
-            double square = half * half;
-            double most = 0;
-            for (int i = 0; i < steps; i++) {
-                // For a cubic the area is that of its end tangents to the fifth order.
-                double alpha = sixth[i] * square * (wx[i] * wy[i + 1] - wy[i] * wx[i + 1]);
-                double px = half * (x[i + 1] - x[i]);
-                double py = half * (y[i + 1] - y[i]);
-                double q = px * px + py * py - alpha * alpha;
-                double tau = 1 + q * (T2 + q * (T4 + q * T6));
-                m00[i] = tau * px;
-                m01[i] = tau * (py - alpha);
-                m10[i] = tau * (py + alpha);
-                det[i] = 1 - tau * tau * q;
-                if (q > most) {
-                    most = q;
-                }
-            }
-            return most;
-        }
-
-        /**
-         * Turns a unit by its matrices. A small change of the heading is scaled by the determinant over the growth of |U|² in
-         * every step, which tells how errors decay; in reverse they grow.
-         */
-        private void turn(int k, int steps, double stepRad) {
-            double[] c = this.c;
-            double[] s = this.s;
-            double[] m00 = this.m00;
-            double[] m01 = this.m01;
-            double[] m10 = this.m10;
-            double[] det = this.det;
-            double u = this.u[k];
-            double v = this.v[k];
-            double norm = u * u + v * v;
-            c[0] = (u * u - v * v) / norm;
-            s[0] = 2 * u * v / norm;
-            double off = bound.headingRad[k];
-            double most = bound.mostHeadingRad[k];
-            for (int i = 0; i < steps; i++) {
-                double uu = u + (m00[i] * u + m01[i] * v);
-                double vv = v + (m10[i] * u - m00[i] * v);
-                u = uu;
-                v = vv;
-                double u2 = u * u;
-                double v2 = v * v;
-                double size = u2 + v2;
-                double inverse = 1 / size;
-                c[i + 1] = (u2 - v2) * inverse;
-                s[i + 1] = 2 * u * v * inverse;
-                off = off * (det[i] * norm * inverse) + stepRad;
-                norm = size;
-                if (off > most) {
-                    most = off;
-                }
-            }
-            double scale = 1 / Math.sqrt(norm);
-            this.u[k] = u * scale;
-            this.v[k] = v * scale;
-            bound.headingRad[k] = off;
-            bound.mostHeadingRad[k] = most;
-        }
-
-        /** From a unit's hitch to that of the next. Returns the largest square of the next hitch's speed at a node. */
-        private static double move(int steps, double arm, double swerve, LeadPath.Nodes hitch, double[] c, double[] s) {
-            double[] x = hitch.x;
-            double[] y = hitch.y;
-            double[] wx = hitch.c;
-            double[] wy = hitch.s;
-            double most = 0;
-            for (int i = 0; i <= steps; i++) {
-                double cos = c[i];
-                double sin = s[i];
-                x[i] -= arm * cos;
-                y[i] -= arm * sin;
-                double along = wx[i] * cos + wy[i] * sin;
-                double across = swerve * (wy[i] * cos - wx[i] * sin);
-                double square = along * along + across * across;
-                wx[i] = along * cos + across * sin;
-                wy[i] = along * sin - across * cos;
-                if (square > most) {
-                    most = square;
-                }
-            }
-            return most;
         }
     }
 }

@@ -19,14 +19,17 @@ final class FollowingBound {
     /** What is left out of tanh x / x. */
     private static final double T8 = 62.0 / 2835;
 
+    /** Every how many nodes η is looked at. */
+    private static final int EVERY = 4;
+
     private final double[] lengthM;
     private final double[] reachM;
     private final double[] stretch;
     private final double[] swing;
     /** η of every unit now, and its largest so far, radians. */
-    final double[] headingRad;
+    private final double[] headingRad;
 
-    final double[] mostHeadingRad;
+    private final double[] mostHeadingRad;
     /** Largest error of every hitch so far, metres; of the lead point first. */
     private final double[] hitchM;
 
@@ -80,23 +83,45 @@ final class FollowingBound {
         rate = 0;
     }
 
-    /**
-     * What a step can add to a unit's η, radians.
-     *
-     * @param mostQ largest square of what was put into tanh x / x
-     */
-    double stepRad(int k, double mostQ) {
+    /** What a step can add to a unit's η, radians. */
+    private double stepRad(int k) {
         double l = lengthM[k];
         double turn = b1 * h / l;
-        if (turn > 1 || mostQ > 1) {
+        if (turn > 1) {
             return Double.POSITIVE_INFINITY;
         }
         double h5 = h * h * h * h * h;
         double series = 1.5 * h5 * b1 * (b1 * b3 + b2 * b2 + b1 * b1 * b2 / l) / (240 * l * l * l);
         double area = h5 * (b2 * b3 / 120 + b1 * b4 / 160) / (l * l);
-        double left = 2 * T8 * mostQ * mostQ * mostQ * mostQ * Math.sqrt(mostQ);
+        double left = 2 * T8 * Math.pow(0.5 * turn, 9);
         double pulled = turn * (1 + turn + turn * turn) * hitchM[k] / l;
         return series + area + left + pulled;
+    }
+
+    /**
+     * Takes a unit's η over a block. A step scales it by the determinant of its matrix, which is at most one but for α², over
+     * the growth of |U|²: so what every step adds sums up with |U|². Looked at every few nodes: between them it can grow
+     * no faster than a unit folds.
+     */
+    void followed(int k, int steps, FollowingSteps all) {
+        double[] u = all.us;
+        double[] v = all.vs;
+        double[] sum = all.sum;
+        double stepRad = stepRad(k);
+        if (Double.isInfinite(stepRad)) {
+            headingRad[k] = stepRad;
+            mostHeadingRad[k] = stepRad;
+            return;
+        }
+        double start = headingRad[k] * (u[0] * u[0] + v[0] * v[0]) - stepRad * sum[0];
+        double most = mostHeadingRad[k];
+        double grown = Math.exp((EVERY - 1) * b1 * h / lengthM[k]);
+        for (int i = EVERY; i < steps; i += EVERY) {
+            most = Math.max(most, grown * (start + stepRad * sum[i]) / (u[i] * u[i] + v[i] * v[i]));
+        }
+        double end = (start + stepRad * sum[steps]) / (u[steps] * u[steps] + v[steps] * v[steps]);
+        headingRad[k] = end;
+        mostHeadingRad[k] = Math.max(most, grown * end);
     }
 
     /**

@@ -205,6 +205,12 @@ public final class LeadPath {
         return curvature[piece] + rate[piece] * (stationM - station[piece]);
     }
 
+    /** Direction at a station of a piece, radians. */
+    double headingAt(int piece, double stationM) {
+        double s = stationM - station[piece];
+        return heading[piece] + s * (curvature[piece] + 0.5 * rate[piece] * s);
+    }
+
     /** Puts x, y and the cosine and sine of the direction at a station of a piece into {@code into}. */
     void locate(int piece, double stationM, double[] into) {
         double s = stationM - station[piece];
@@ -218,7 +224,7 @@ public final class LeadPath {
         offset(heading[piece], curvature[piece], rate[piece], s, into);
         into[0] += x[piece];
         into[1] += y[piece];
-        double h = heading[piece] + s * (curvature[piece] + 0.5 * rate[piece] * s);
+        double h = headingAt(piece, stationM);
         into[2] = Math.cos(h);
         into[3] = Math.sin(h);
     }
@@ -229,12 +235,11 @@ public final class LeadPath {
     }
 
     private double endHeading(int piece) {
-        double length = station[piece + 1] - station[piece];
-        return heading[piece] + length * (curvature[piece] + 0.5 * rate[piece] * length);
+        return headingAt(piece, station[piece + 1]);
     }
 
     /** Puts x, y and the cosine and sine of the direction where a piece starts into a place of the four arrays. */
-    void start(int piece, Nodes nodes, int at) {
+    void start(int piece, PathNodes nodes, int at) {
         nodes.x[at] = x[piece];
         nodes.y[at] = y[piece];
         nodes.c[at] = cosine[piece];
@@ -242,7 +247,7 @@ public final class LeadPath {
     }
 
     /** Puts where the next piece starts over the end of a piece that was laid; the last piece ends as laid. */
-    void land(int piece, Nodes nodes, int at) {
+    void land(int piece, PathNodes nodes, int at) {
         if (piece + 1 < pieces()) {
             nodes.x[at] = x[piece + 1];
             nodes.y[at] = y[piece + 1];
@@ -255,84 +260,13 @@ public final class LeadPath {
      *
      * @param doneM how far into the piece node {@code at} is
      */
-    void lay(int piece, double doneM, double stepM, int steps, Nodes nodes, int at) {
+    void lay(int piece, double doneM, double stepM, int steps, PathNodes nodes, int at) {
         if (rate[piece] != 0) {
-            layClothoid(piece, doneM, stepM, steps, nodes, at);
+            nodes.clothoid(cosine[piece], sine[piece], curvature[piece], rate[piece], doneM, stepM, steps, at);
         } else if (curvature[piece] != 0) {
-            layArc(curvature[piece] * stepM, stepM, steps, nodes, at);
+            nodes.arc(curvature[piece] * stepM, stepM, steps, at);
         } else {
-            layLine(stepM, steps, nodes, at);
-        }
-    }
-
-    private static void layLine(double stepM, int steps, Nodes nodes, int at) {
-        double c = nodes.c[at];
-        double s = nodes.s[at];
-        double x0 = nodes.x[at];
-        double y0 = nodes.y[at];
-        for (int i = 1; i <= steps; i++) {
-            double d = i * stepM;
-            nodes.x[at + i] = x0 + d * c;
-            nodes.y[at + i] = y0 + d * s;
-            nodes.c[at + i] = c;
-            nodes.s[at + i] = s;
-        }
-    }
-
-    /** Every step is the one before, turned. */
-    private static void layArc(double turnRad, double stepM, int steps, Nodes nodes, int at) {
-        double half = Math.sin(0.5 * turnRad);
-        double cos = 1 - 2 * half * half;
-        double sin = Math.sin(turnRad);
-        double ahead = stepM * sin / turnRad;
-        double aside = stepM * 2 * half * half / turnRad;
-        double c = nodes.c[at];
-        double s = nodes.s[at];
-        double px = nodes.x[at];
-        double py = nodes.y[at];
-        for (int i = at + 1; i <= at + steps; i++) {
-            px += ahead * c - aside * s;
-            py += ahead * s + aside * c;
-            double turned = cos * c - sin * s;
-            s = cos * s + sin * c;
-            c = turned;
-            nodes.x[i] = px;
-            nodes.y[i] = py;
-            nodes.c[i] = c;
-            nodes.s[i] = s;
-        }
-    }
-
-    /** Direction from the piece's start, which is turned by at most a quarter radian; positions by Hermite's rule. */
-    private void layClothoid(int piece, double doneM, double stepM, int steps, Nodes nodes, int at) {
-        double c0 = cosine[piece];
-        double s0 = sine[piece];
-        double k0 = curvature[piece];
-        double halfRate = 0.5 * rate[piece];
-        double half = 0.5 * stepM;
-        double twelfth = stepM * stepM / 12;
-        double k = k0 + 2 * halfRate * doneM;
-        double c = nodes.c[at];
-        double s = nodes.s[at];
-        double px = nodes.x[at];
-        double py = nodes.y[at];
-        for (int i = 1; i <= steps; i++) {
-            double u = doneM + i * stepM;
-            double turn = u * (k0 + halfRate * u);
-            double cos = cosOfSmall(turn);
-            double sin = sinOfSmall(turn);
-            double c1 = c0 * cos - s0 * sin;
-            double s1 = s0 * cos + c0 * sin;
-            double k1 = k0 + 2 * halfRate * u;
-            px += half * (c + c1) + twelfth * (k1 * s1 - k * s);
-            py += half * (s + s1) - twelfth * (k1 * c1 - k * c);
-            nodes.x[at + i] = px;
-            nodes.y[at + i] = py;
-            nodes.c[at + i] = c1;
-            nodes.s[at + i] = s1;
-            c = c1;
-            s = s1;
-            k = k1;
+            nodes.line(stepM, steps, at);
         }
     }
 
@@ -347,32 +281,6 @@ public final class LeadPath {
         return r == 0 ? 0 : lengthM * stepM * stepM * stepM * stepM * (k2 * k2 + 3 * r * r + 6 * k2 * r) / 720;
     }
 
-    /** Places on a path, and the direction there. */
-    static final class Nodes {
-        final double[] x;
-        final double[] y;
-        final double[] c;
-        final double[] s;
-
-        Nodes(int count) {
-            x = new double[count];
-            y = new double[count];
-            c = new double[count];
-            s = new double[count];
-        }
-    }
-
-    /** Up to a quarter radian the terms left out are below rounding, of both series. */
-    private static double cosOfSmall(double a) {
-        double q = a * a;
-        return 1 - q * (1.0 / 2 - q * (1.0 / 24 - q * (1.0 / 720 - q * (1.0 / 40_320 - q * (1.0 / 3_628_800)))));
-    }
-
-    private static double sinOfSmall(double a) {
-        double q = a * a;
-        return a * (1 - q * (1.0 / 6 - q * (1.0 / 120 - q * (1.0 / 5040 - q * (1.0 / 362_880)))));
-    }
-
     /** Position and direction at a station from 0 to {@link #lengthM()}: x, y, heading; at a kink, that ahead. */
     public double[] at(double stationM) {
         int i = 0;
@@ -381,8 +289,7 @@ public final class LeadPath {
         }
         double[] into = new double[4];
         locate(i, stationM, into);
-        double s = stationM - station[i];
-        return new double[] {into[0], into[1], heading[i] + s * (curvature[i] + 0.5 * rate[i] * s)};
+        return new double[] {into[0], into[1], headingAt(i, stationM)};
     }
 
     /** The same way driven from its end to its start. */

@@ -9,7 +9,7 @@ public final class Track {
     private final List<TurningUnit> chain;
     private final boolean reversing;
     final double[] station;
-    final LeadPath.Nodes lead;
+    final PathNodes lead;
     /** Cosine and sine of a unit's heading, by unit and state. */
     final double[][] cosine;
 
@@ -24,7 +24,7 @@ public final class Track {
         this.reversing = reversing;
         size = states;
         station = new double[states];
-        lead = new LeadPath.Nodes(states);
+        lead = new PathNodes(states);
         cosine = new double[chain.size()][states];
         sine = new double[chain.size()][states];
         reachM = new double[chain.size()];
