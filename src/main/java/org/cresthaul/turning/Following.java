@@ -93,6 +93,10 @@ public final class Following {
         private final double[] swerve;
         private final FollowingSteps all = FollowingSteps.ofThread();
         private final PathNodes hitch = all.hitch;
+        /** What is laid and not yet followed, behind which state. */
+        private int steps;
+
+        private int state;
 
         Run(List<TurningUnit> chain, LeadPath path, double[] headingsRad, double stateM, int parts, boolean reversing) {
             this.path = path;
@@ -124,30 +128,27 @@ public final class Following {
             }
         }
 
-        /** Lays block after block; a kink ends one, as the hitch's velocity jumps there. */
+        /**
+         * Lays block after block. A kink ends one, as the hitch's velocity jumps there; and so do steps of quite another length,
+         * as one bound holds for a block.
+         */
         void go() {
-            int steps = 0;
-            int state = 0;
             path.start(0, hitch, 0);
             for (int piece = 0; piece < path.pieces(); piece++) {
-                if (path.kinkedAt(piece)) {
-                    follow(steps, state);
-                    state += steps / parts;
-                    steps = 0;
-                    path.start(piece, hitch, 0);
-                }
                 int states = states(path, piece, stateM);
                 double start = path.stationM(piece);
                 double every = (path.stationM(piece + 1) - start) / states;
+                double h = every / parts;
+                if (path.kinkedAt(piece) || !bound.holdsFor(h)) {
+                    follow();
+                    path.start(piece, hitch, 0);
+                }
                 for (int i = 1, at = state + steps / parts; i <= states; i++) {
                     track.station[at + i] = start + i * every;
                 }
-                double h = every / parts;
                 for (int done = 0; done < states * parts; ) {
                     if (steps == block) {
-                        follow(steps, state);
-                        state += steps / parts;
-                        steps = 0;
+                        follow();
                     }
                     int now = Math.min(states * parts - done, block - steps);
                     bound.over(path, piece, h);
@@ -158,20 +159,26 @@ public final class Following {
                 }
                 path.land(piece, hitch, steps);
             }
-            follow(steps, state);
+            follow();
+            for (int k = 0; k < u.length; k++) {
+                // Whatever is no number stays so to the end; it must never pass for room.
+                if (!Double.isFinite(u[k]) || !Double.isFinite(v[k])) {
+                    throw new IllegalStateException("unit " + k + " was lost on the way");
+                }
+            }
             track.bound(bound.positionM());
         }
 
         /** Takes every unit over the steps that are laid, and leaves the hitch where the lead point is behind them. */
-        private void follow(int steps, int state) {
+        private void follow() {
             double x = hitch.x[steps];
             double y = hitch.y[steps];
             double cos = hitch.c[steps];
             double sin = hitch.s[steps];
-            keep(hitch.x, track.lead.x, steps, state);
-            keep(hitch.y, track.lead.y, steps, state);
-            keep(hitch.c, track.lead.c, steps, state);
-            keep(hitch.s, track.lead.s, steps, state);
+            keep(hitch.x, track.lead.x);
+            keep(hitch.y, track.lead.y);
+            keep(hitch.c, track.lead.c);
+            keep(hitch.s, track.lead.s);
             bound.block();
             int last = halfLength.length - 1;
             for (int k = 0; k <= last; k++) {
@@ -181,8 +188,8 @@ public final class Following {
                 u[k] = all.u;
                 v[k] = all.v;
                 bound.followed(k, steps, all);
-                keep(all.c, track.cosine[k], steps, state);
-                keep(all.s, track.sine[k], steps, state);
+                keep(all.c, track.cosine[k]);
+                keep(all.s, track.sine[k]);
                 if (k < last) {
                     all.move(steps, arm[k], swerve[k]);
                     bound.coupling(k, Math.abs(swerve[k]) > 1 ? all.fastest(steps) : 1);
@@ -192,9 +199,11 @@ public final class Following {
             hitch.y[0] = y;
             hitch.c[0] = cos;
             hitch.s[0] = sin;
+            state += steps / parts;
+            steps = 0;
         }
 
-        private void keep(double[] from, double[] to, int steps, int state) {
+        private void keep(double[] from, double[] to) {
             if (parts == 1) {
                 System.arraycopy(from, 0, to, state, steps + 1);
                 return;

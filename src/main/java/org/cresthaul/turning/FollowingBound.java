@@ -21,6 +21,8 @@ final class FollowingBound {
 
     /** Every how many nodes η is looked at. */
     private static final int EVERY = 4;
+    /** Steps of one bound differ by no more than this factor. */
+    private static final double ALIKE = 4;
 
     private final double[] lengthM;
     private final double[] reachM;
@@ -37,6 +39,7 @@ final class FollowingBound {
     private double h;
 
     private double curvature;
+    private boolean followed = true;
     private double rate;
     /** Of the hitch that is next. */
     private double b1;
@@ -64,8 +67,19 @@ final class FollowingBound {
         }
     }
 
+    /** Whether steps of a length can go with what is laid: one bound is for all of it. */
+    boolean holdsFor(double stepM) {
+        return followed || stepM <= ALIKE * h && h <= ALIKE * stepM;
+    }
+
     /** Some steps of a piece belong to what is laid. */
     void over(LeadPath path, int piece, double stepM) {
+        if (followed) {
+            h = 0;
+            curvature = 0;
+            rate = 0;
+            followed = false;
+        }
         h = Math.max(h, stepM);
         curvature = Math.max(curvature, path.mostCurvature(piece));
         rate = Math.max(rate, path.curvatureRate(piece));
@@ -79,8 +93,7 @@ final class FollowingBound {
         b2 = k;
         b3 = rate + k * k;
         b4 = 3 * k * rate + k * k * k;
-        curvature = 0;
-        rate = 0;
+        followed = true;
     }
 
     /** What a step can add to a unit's η, radians. */

@@ -106,7 +106,7 @@ public final class LeadPath {
             return clothoid(lengthM, curvaturePerM, curvaturePerM);
         }
 
-        /** Curvature changes evenly from one value to the other; a piece of no length is left out. */
+        /** Curvature changes evenly from one value to the other; a piece that does not reach a new station is left out. */
         public Builder clothoid(double lengthM, double fromPerM, double toPerM) {
             Finite.requireAtLeast("lengthM", 0, lengthM);
             double most = lengthM * Math.max(Math.abs(fromPerM), Math.abs(toPerM));
@@ -114,7 +114,8 @@ public final class LeadPath {
             double rate = lengthM > 0 ? (toPerM - fromPerM) / lengthM : 0;
             // A straight line and an arc have closed forms of any length.
             parts = rate == 0 ? 1 : parts;
-            for (int i = 0; i < parts && lengthM > 0; i++) {
+            boolean reaches = station + lengthM / parts > station;
+            for (int i = 0; i < parts && reaches; i++) {
                 double part = lengthM / parts;
                 double from = fromPerM + rate * i * part;
                 pieces.add(new double[] {station, end[0], end[1], heading, from, rate, kink});

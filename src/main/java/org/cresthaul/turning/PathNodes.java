@@ -36,8 +36,10 @@ final class PathNodes {
         double half = Math.sin(0.5 * turnRad);
         double cos = 1 - 2 * half * half;
         double sin = Math.sin(turnRad);
-        double ahead = stepM * sin / turnRad;
-        double aside = stepM * 2 * half * half / turnRad;
+        // Below a hundred-millionth, 1 and half the turn are exact to rounding, and zero is no trouble.
+        boolean hardly = Math.abs(turnRad) < 1e-8;
+        double ahead = hardly ? stepM : stepM * sin / turnRad;
+        double aside = hardly ? 0.5 * stepM * turnRad : stepM * 2 * half * half / turnRad;
         double c = this.c[at];
         double s = this.s[at];
         double px = x[at];
