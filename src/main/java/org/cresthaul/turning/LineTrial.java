@@ -96,7 +96,7 @@ final class LineTrial {
             return least;
         }
         for (int i = 0; i < tyres.length; i += 2) {
-            double d = space.tyres.insideM(tyres[i] + xM, tyres[i + 1] + yM);
+            double d = space.tyres.insideM(tyres[i] + xM, tyres[i + 1] + yM, enough, least);
             if (d < least) {
                 least = d;
                 if (least <= enough) {
@@ -119,28 +119,38 @@ final class LineTrial {
             least = Math.min(
                     least,
                     bodyM(keepOff, x, y, bodies[i + 2], bodies[i + 3], bodies[i + 4], bodies[i + 5], bodies[i + 6],
-                            least));
+                            enough, least));
         }
         return least;
     }
 
-    /** Gap between a rectangle and an area, by the corners of both; values above {@code of} are not told apart. */
-    static double bodyM(
-            AreaField keepOff, double x, double y, double c, double s, double rear, double front, double half, double of) {
+    /**
+     * Gap between a rectangle and an area, by the corners of both; values above {@code of} are not told apart, nor are those
+     * of {@code enough} and less.
+     */
+    static double bodyM(AreaField keepOff, double x, double y, double c, double s, double rear, double front, double half,
+            double enough, double of) {
         double least = of;
+        double middle = 0.5 * (rear + front);
+        double around = 0.5 * (front - rear) + half;
+        if (keepOff.outsideBoxM(x + middle * c, y + middle * s) >= least + around) {
+            return least;
+        }
         for (int q = 0; q < 4; q++) {
             double a = q < 2 ? rear : front;
             double b = q == 0 || q == 3 ? half : -half;
-            least = Math.min(least, -keepOff.insideM(x + a * c - b * s, y + a * s + b * c));
+            least = Math.min(least, -keepOff.insideM(x + a * c - b * s, y + a * s + b * c, -least, -enough));
         }
-        for (int v = 0; v < keepOff.corners(); v++) {
+        for (int v = 0; v < keepOff.corners() && least > enough; v++) {
             double px = keepOff.cornerX(v) - x;
             double py = keepOff.cornerY(v) - y;
             double along = px * c + py * s;
             double across = Math.abs(py * c - px * s) - half;
             double beyond = Math.max(rear - along, along - front);
             if (Math.max(across, beyond) < least) {
-                double gap = across > 0 && beyond > 0 ? Math.hypot(across, beyond) : Math.max(across, beyond);
+                double gap = across > 0 && beyond > 0
+                        ? Math.sqrt(across * across + beyond * beyond)
+                        : Math.max(across, beyond);
                 least = Math.min(least, gap);
             }
         }

@@ -126,19 +126,31 @@ public final class Track {
 
     /** Largest absolute articulation behind a unit at any state, radians. */
     public double mostArticulationRad(int unit) {
-        double most = 0;
+        int most = 0;
+        double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < size; i++) {
-            most = Math.max(most, Math.abs(articulationRad(i, unit)));
+            // The angle grows as its cosine falls.
+            double along = cosine[unit][i] * cosine[unit + 1][i] + sine[unit][i] * sine[unit + 1][i];
+            if (along < least) {
+                least = along;
+                most = i;
+            }
         }
-        return most;
+        return Math.abs(articulationRad(most, unit));
     }
 
     /** Largest absolute steer angle at any state, radians. */
     public double mostSteerRad() {
-        double most = 0;
+        int most = 0;
+        double least = Double.POSITIVE_INFINITY;
+        double sign = reversing ? -1 : 1;
         for (int i = 0; i < size; i++) {
-            most = Math.max(most, Math.abs(steerRad(i)));
+            double along = sign * (lead.c[i] * cosine[0][i] + lead.s[i] * sine[0][i]);
+            if (along < least) {
+                least = along;
+                most = i;
+            }
         }
-        return most;
+        return Math.abs(steerRad(most));
     }
 }
