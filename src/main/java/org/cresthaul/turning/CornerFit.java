@@ -187,10 +187,19 @@ public record CornerFit(
         if (least.valueM() <= 0) {
             return least;
         }
+        double step = longest(path);
         for (int v = 0; v < field.corners(); v++) {
             double x = field.cornerX(v);
             double y = field.cornerY(v);
             for (int i = 1; i < path.length; i++) {
+                double gx = x - path[i].x;
+                double gy = y - path[i].y;
+                double spare = Math.sqrt(gx * gx + gy * gy) - least.valueM() - step;
+                if (spare > 0) {
+                    // Too far, and so are the next ones: a step brings it no nearer than its length.
+                    i += (int) Math.min(path.length, spare / step);
+                    continue;
+                }
                 double ux = path[i].x - path[i - 1].x;
                 double uy = path[i].y - path[i - 1].y;
                 double px = x - path[i - 1].x;
