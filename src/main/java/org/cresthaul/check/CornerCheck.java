@@ -3,6 +3,7 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import org.cresthaul.road.Corner;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.RouteCorner;
 import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.CornerSpace;
 import org.cresthaul.turning.Following;
 import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
@@ -30,6 +32,8 @@ final class CornerCheck {
     private final Margins margins;
     private final double uncertaintyM;
     private final Map<String, Judged> judged = new HashMap<>();
+    private final Map<Judged, CornerFinding> findings = new IdentityHashMap<>();
+    private final Map<Boolean, CornerSpace> spaces = new HashMap<>();
 
     /** The best way round and what it is worth. */
     record Judged(CornerFit fit, Verdict verdict, Verdict ownLanes, boolean escorts) {}
@@ -95,7 +99,8 @@ final class CornerCheck {
                     ? "corner: no configuration of this rig goes round"
                     : "corner: would go round: " + String.join("; ", would));
         }
-        return Report.Cell.atCorner(c.key(), j.verdict.word(), reasons, finding(c, j));
+        return Report.Cell.atCorner(c.key(), j.verdict.word(), reasons,
+                findings.computeIfAbsent(j, this::finding));
     }
 
     private static String words(CornerFit.Gap gap, CornerFit fit) {
@@ -126,12 +131,12 @@ final class CornerCheck {
         double enough = requiredM() + SPARE_M;
         // Where the opposing lanes may be borrowed, the own lanes are not searched to the end for what they cannot have.
         double hopeless = corner.escorted().isPresent() ? HOPELESS_M : Double.NEGATIVE_INFINITY;
-        CornerFit own = CornerFit.of(corner, combination, false, enough, hopeless);
+        CornerFit own = CornerFit.of(space(corner, false), combination, enough, hopeless);
         Verdict verdict = verdict(own);
         if (verdict == Verdict.CLEAR || corner.escorted().isEmpty()) {
             return new Judged(own, verdict, verdict, false);
         }
-        CornerFit wide = CornerFit.of(corner, combination, true, enough);
+        CornerFit wide = CornerFit.of(space(corner, true), combination, enough, Double.NEGATIVE_INFINITY);
         Verdict withEscorts = verdict(wide);
         // Free with its margin only on the opposing lane, and free without it on its own: both are a person's decision.
         if (verdict == Verdict.TIGHT && withEscorts != Verdict.CLEAR || room(wide) <= room(own)) {
@@ -140,12 +145,16 @@ final class CornerCheck {
         return new Judged(wide, withEscorts.orWorse(Verdict.TIGHT), verdict, wide.usesOpposing());
     }
 
+    private CornerSpace space(Corner corner, boolean escorts) {
+        return spaces.computeIfAbsent(escorts, e -> new CornerSpace(corner, e));
+    }
+
     private Verdict verdict(CornerFit fit) {
         double room = room(fit);
         return room >= requiredM() ? Verdict.CLEAR : room >= uncertaintyM ? Verdict.TIGHT : Verdict.CONTACT;
     }
 
-    private CornerFinding finding(CheckedConfiguration c, Judged j) {
+    private CornerFinding finding(Judged j) {
         CornerFit fit = j.fit;
         CornerFit.Gap t = fit.tightest();
         TurningFigures figures = TurningFigures.of(fit.track(), fit.combination());

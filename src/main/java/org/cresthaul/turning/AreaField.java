@@ -15,15 +15,20 @@ import org.locationtech.jts.geom.Polygon;
 final class AreaField {
     private static final double CELL_M = 1.0;
     private static final double MARGIN_M = 20;
-    private static final double REACH_M = Math.sqrt(2) * CELL_M;
+    /** Twice the farthest that a place of a cell is from the cell's middle as it is taken here. */
+    private static final double REACH_M = 1.46 * CELL_M;
 
     private final double[] edges;
+    private final Envelope box;
     private final double west;
     private final double south;
     private final int columns;
     private final int rows;
     private final int[][] near;
-    private final boolean[] inside;
+    /** Distance of a cell's middle to the edge, positive inside. */
+    private final double[] middle;
+    /** One over every edge's length squared. */
+    private final double[] inverse;
 
     AreaField(Geometry area) {
         List<double[]> list = new ArrayList<>();
@@ -39,13 +44,19 @@ final class AreaField {
         for (int i = 0; i < list.size(); i++) {
             System.arraycopy(list.get(i), 0, edges, 4 * i, 4);
         }
-        Envelope box = area.getEnvelopeInternal();
+        inverse = new double[list.size()];
+        for (int i = 0; i < inverse.length; i++) {
+            double ux = edges[4 * i + 2] - edges[4 * i];
+            double uy = edges[4 * i + 3] - edges[4 * i + 1];
+            inverse[i] = 1 / (ux * ux + uy * uy);
+        }
+        box = area.getEnvelopeInternal();
         west = box.getMinX() - MARGIN_M;
         south = box.getMinY() - MARGIN_M;
         columns = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getWidth() + 2 * MARGIN_M) / CELL_M + 1);
         rows = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
         near = new int[columns * rows][];
-        inside = new boolean[columns * rows];
+        middle = new double[columns * rows];
     }
 
     private static void addRing(LineString ring, List<double[]> into) {
@@ -75,13 +86,23 @@ final class AreaField {
 
     /** Distance to the edge, metres, positive inside; minus infinity for an empty area. */
     double insideM(double x, double y) {
+        return insideM(x, y, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * The same where it matters: what is {@code lowM} or less, or {@code highM} or more, may come back as anything on that
+     * side. From one place to another the distance changes by no more than the way, so that the middle of a cell tells
+     * most.
+     */
+    double insideM(double x, double y, double lowM, double highM) {
         if (edges.length == 0) {
             return Double.NEGATIVE_INFINITY;
         }
         int column = (int) Math.floor((x - west) / CELL_M);
         int row = (int) Math.floor((y - south) / CELL_M);
         if (column < 0 || row < 0 || column >= columns || row >= rows) {
-            return -Math.sqrt(all(x, y));
+            double off = outsideBoxM(x, y);
+            return -off <= lowM ? -off : -Math.sqrt(all(x, y));
         }
         int cell = row * columns + column;
         if (near[cell] == null) {
@@ -90,14 +111,30 @@ final class AreaField {
         // Off the middle by odd amounts, so that no way from here to a place runs through a corner.
         double fromX = middleX(column);
         double fromY = middleY(row);
-        boolean in = inside[cell];
+        double there = middle[cell];
+        double way = Math.sqrt((x - fromX) * (x - fromX) + (y - fromY) * (y - fromY));
+        if (there - way >= highM) {
+            return there - way;
+        }
+        if (there + way <= lowM) {
+            return there + way;
+        }
+        boolean in = there > 0;
+        boolean sure = Math.abs(there) > way;
         double least = Double.POSITIVE_INFINITY;
         for (int e : near[cell]) {
             least = Math.min(least, distance2(e, x, y));
-            in ^= crosses(e, fromX, fromY, x, y);
+            in ^= !sure && crosses(e, fromX, fromY, x, y);
         }
         double d = Math.sqrt(least);
         return in ? d : -d;
+    }
+
+    /** Distance to the box around the area, metres: no farther than the area itself. */
+    double outsideBoxM(double x, double y) {
+        double dx = Math.max(0, Math.max(box.getMinX() - x, x - box.getMaxX()));
+        double dy = Math.max(0, Math.max(box.getMinY() - y, y - box.getMaxY()));
+        return Math.sqrt(dx * dx + dy * dy);
     }
 
     private double middleX(int column) {
@@ -119,7 +156,8 @@ final class AreaField {
     private void gather(int cell, int column, int row) {
         double x = middleX(column);
         double y = middleY(row);
-        double reach = Math.sqrt(all(x, y)) + 2 * REACH_M;
+        double distance = Math.sqrt(all(x, y));
+        double reach = distance + REACH_M;
         boolean in = false;
         int[] found = new int[edges.length / 4];
         int n = 0;
@@ -134,7 +172,7 @@ final class AreaField {
             }
         }
         near[cell] = java.util.Arrays.copyOf(found, n);
-        inside[cell] = in;
+        middle[cell] = in ? distance : -distance;
     }
 
     private double distance2(int e, double x, double y) {
@@ -142,7 +180,7 @@ final class AreaField {
         double uy = edges[e + 3] - edges[e + 1];
         double px = x - edges[e];
         double py = y - edges[e + 1];
-        double t = Math.max(0, Math.min(1, (px * ux + py * uy) / (ux * ux + uy * uy)));
+        double t = Math.max(0, Math.min(1, (px * ux + py * uy) * inverse[e >> 2]));
         double dx = px - t * ux;
         double dy = py - t * uy;
         return dx * dx + dy * dy;

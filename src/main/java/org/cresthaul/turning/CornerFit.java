@@ -102,7 +102,13 @@ public record CornerFit(
      */
     public static CornerFit of(
             Corner corner, TurningCombination combination, boolean escorts, double enoughM, double hopelessM) {
-        return new Search(new CornerSpace(corner, escorts), combination, enoughM).best(hopelessM);
+        return of(new CornerSpace(corner, escorts), combination, enoughM, hopelessM);
+    }
+
+    /** The same in a space that several combinations are tried in. */
+    public static CornerFit of(
+            CornerSpace space, TurningCombination combination, double enoughM, double hopelessM) {
+        return new Search(space, combination, enoughM).best(hopelessM);
     }
 
     /** A given line judged as it is. */
@@ -143,11 +149,12 @@ public record CornerFit(
                 Coordinate[] path = new Coordinate[track.size()];
                 for (int i = 0; i < track.size(); i++) {
                     path[i] = SweptArea.place(track, i, k, axle.aheadM(), side * axle.halfWidthM());
-                    double room = space.tyres.insideM(path[i].x, path[i].y);
+                    double of = least == null ? Double.POSITIVE_INFINITY : least.valueM();
+                    double room = space.tyres.insideM(path[i].x, path[i].y, Double.NEGATIVE_INFINITY, of);
                     least = closer(least, k, "tyres", side, Against.PAVEMENT, room, path[i].x, path[i].y, i);
                 }
                 least = cornersNearPath(space.tyres, path, least, k, side);
-                if (least.valueM() > 0 && !space.pavement.covers(GEOMETRY.createLineString(path))) {
+                if (least.valueM() > 0 && least.valueM() <= 0.5 * longest(path) && !space.pavement.covers(GEOMETRY.createLineString(path))) {
                     // A strip thinner than a step is crossed between two states.
                     Coordinate at = space.pavement.getBoundary().intersection(GEOMETRY.createLineString(path))
                             .getCoordinate();
@@ -157,6 +164,14 @@ public record CornerFit(
             }
         }
         return least;
+    }
+
+    private static double longest(Coordinate[] path) {
+        double longest = 0;
+        for (int i = 1; i < path.length; i++) {
+            longest = Math.max(longest, path[i].distance(path[i - 1]));
+        }
+        return longest;
     }
 
     private static Gap closer(
@@ -172,17 +187,26 @@ public record CornerFit(
         if (least.valueM() <= 0) {
             return least;
         }
+        double step = longest(path);
         for (int v = 0; v < field.corners(); v++) {
             double x = field.cornerX(v);
             double y = field.cornerY(v);
             for (int i = 1; i < path.length; i++) {
+                double gx = x - path[i].x;
+                double gy = y - path[i].y;
+                double spare = Math.sqrt(gx * gx + gy * gy) - least.valueM() - step;
+                if (spare > 0) {
+                    // Too far, and so are the next ones: a step brings it no nearer than its length.
+                    i += (int) Math.min(path.length, spare / step);
+                    continue;
+                }
                 double ux = path[i].x - path[i - 1].x;
                 double uy = path[i].y - path[i - 1].y;
                 double px = x - path[i - 1].x;
                 double py = y - path[i - 1].y;
                 double square = ux * ux + uy * uy;
                 double t = square > 0 ? Math.max(0, Math.min(1, (px * ux + py * uy) / square)) : 0;
-                double d = Math.hypot(px - t * ux, py - t * uy);
+                double d = Math.sqrt((px - t * ux) * (px - t * ux) + (py - t * uy) * (py - t * uy));
                 least = closer(least, k, "tyres", side, Against.PAVEMENT, d, path[i].x, path[i].y, i);
             }
         }
@@ -200,14 +224,15 @@ public record CornerFit(
                     }
                     double of = least == null ? Double.POSITIVE_INFINITY : least.valueM();
                     double room = LineTrial.bodyM(field, track.axleXM(i, k), track.axleYM(i, k), track.cos(i, k),
-                            track.sin(i, k), body.rearM(), body.frontM(), body.halfWidthM(), of);
+                            track.sin(i, k), body.rearM(), body.frontM(), body.halfWidthM(), Double.NEGATIVE_INFINITY, of);
                     if (room < of) {
                         least = placed(field, track, i, k, body, against, room);
                     }
                 }
             }
         }
-        if (least != null && least.valueM() > 0) {
+        if (least != null && least.valueM() > 0 && least.valueM() <= halfStepM(track, k, unit)) {
+            // What no state touches may be passed over between two.
             Geometry swept = SweptArea.ofBodies(track, k, unit);
             Geometry touched = Areas.common(swept, space.keepOut);
             if (!touched.isEmpty()) {
@@ -216,6 +241,22 @@ public record CornerFit(
             }
         }
         return Optional.ofNullable(least);
+    }
+
+    /** No place of a unit's bodies is, between two states, farther than this from where it is at one of them. */
+    private static double halfStepM(Track track, int k, PlanUnit unit) {
+        double most = 0;
+        for (Body body : unit.bodies()) {
+            Coordinate[] last = SweptArea.corners(track, 0, k, body);
+            for (int i = 1; i < track.size(); i++) {
+                Coordinate[] now = SweptArea.corners(track, i, k, body);
+                for (int q = 0; q < 4; q++) {
+                    most = Math.max(most, now[q].distance(last[q]));
+                }
+                last = now;
+            }
+        }
+        return 0.5 * most;
     }
 
     private static Gap placed(
@@ -239,7 +280,9 @@ public record CornerFit(
             double left = py * track.cos(i, k) - px * track.sin(i, k);
             double across = Math.abs(left) - body.halfWidthM();
             double beyond = Math.max(body.rearM() - along, along - body.frontM());
-            double gap = across > 0 && beyond > 0 ? Math.hypot(across, beyond) : Math.max(across, beyond);
+            double gap = across > 0 && beyond > 0
+                    ? Math.sqrt(across * across + beyond * beyond)
+                    : Math.max(across, beyond);
             if (Math.abs(gap - room) < nearest) {
                 nearest = Math.abs(gap - room);
                 at = new Coordinate(field.cornerX(v), field.cornerY(v));
@@ -257,7 +300,7 @@ public record CornerFit(
         for (int i = 0; i < track.size(); i++) {
             for (Body body : unit.bodies()) {
                 if (LineTrial.bodyM(field, track.axleXM(i, k), track.axleYM(i, k), track.cos(i, k), track.sin(i, k),
-                        body.rearM(), body.frontM(), body.halfWidthM(), 1) < 0) {
+                        body.rearM(), body.frontM(), body.halfWidthM(), Double.NEGATIVE_INFINITY, 1) < 0) {
                     return true;
                 }
             }

@@ -5,7 +5,7 @@ import org.cresthaul.road.Corner;
 import org.locationtech.jts.geom.Geometry;
 
 /** What tyres and bodies have to themselves at a corner, with or without the opposing lanes. For one thread. */
-final class CornerSpace {
+public final class CornerSpace {
     final Corner corner;
     final boolean escorts;
     final Geometry pavement;
@@ -14,7 +14,7 @@ final class CornerSpace {
     final AreaField obstacles;
     final AreaField opposing;
 
-    CornerSpace(Corner corner, boolean escorts) {
+    public CornerSpace(Corner corner, boolean escorts) {
         this.corner = corner;
         this.escorts = escorts;
         pavement = escorts ? corner.escorted().orElseThrow() : corner.pavement();

@@ -1,22 +1,22 @@
 package org.cresthaul.turning;
 
+import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.geometry.Finite;
 
 /**
  * How a chain of units follows a lead path at low speed, without side slip at its effective axles: θ' = sin(φ − θ) v / L.
  *
- * <p>With z = e^{iθ} and the hitch's velocity w = v e^{iφ} that is z' = (w − w̄ z²) / 2L, so over any hitch path the
- * heading changes by a Möbius map of the unit circle. The map of one step is the exponential of [[iα, d], [d̄, −iα]]
- * with d = D / 2L of the hitch's chord D, and α = S / 2L² of the signed area S between hitch path and chord: the Magnus
- * series (W. Magnus, Comm. Pure Appl. Math. 7, 1954) up to its second term, hence of fourth order. On a straight hitch
- * segment α = 0 and the step is exact: tan(ψ/2) shrinks by e^{−Δs/L}, the tractrix. Nothing here divides by a speed or
- * a cosine: reversing, jackknifed and overturned units are steps like any other.
+ * <p>With the half angle's direction U = (cos θ/2, sin θ/2) and the hitch's velocity w that is linear: U' = A(w) U / 2L with
+ * A = [[wx, wy], [wy, −wx]], up to a length of U that means nothing. So over any hitch path the heading changes by one
+ * 2 × 2 matrix, whatever it was before. The matrix of one step is the exponential of A(D) / 2L + α [[0, −1], [1, 0]]
+ * of the hitch's chord D, and α = S / 2L² of the signed area S between hitch path and chord: the Magnus series
+ * (W. Magnus, Comm. Pure Appl. Math. 7, 1954) up to its second term, hence of fourth order. On a straight hitch segment
+ * α = 0 and the step is exact: tan(ψ/2) shrinks by e^{−Δs/L}, the tractrix. Nothing here divides by a speed or a
+ * cosine: reversing, jackknifed and overturned units are steps like any other.
  *
- * <p>Steps are no longer than wanted for states, and shorter where the bound on the error asks for it. The bound is that
- * of the series' third term with the rest of the series (h/2L ≤ 1/8 makes that under half as much again), and of the area under the
- * cubic through a step's ends, both from bounds on the hitch path's derivatives that are carried from unit to unit;
- * errors decay or grow by the linearised equation, and a hitch that is off by ε turns its unit by at most 2ε/L.
+ * <p>Unit after unit goes over many steps at once: all of a step but two products is then free of what was before it.
+ * Steps are no longer than wanted for states, and shorter where {@link FollowingBound} asks for it.
  */
 public final class Following {
     /** States are within this of the exact ones, metres, unless {@link Track#errorBoundM()} says otherwise. */
@@ -24,17 +24,8 @@ public final class Following {
     /** How far apart states are by default, metres of lead path. */
     public static final double STATE_M = 0.25;
 
-    /** Coefficients of cosh and of sinh x / x in x². */
-    private static final double C2 = 1.0 / 2;
-
-    private static final double C4 = 1.0 / 24;
-    private static final double C6 = 1.0 / 720;
-    private static final double C8 = 1.0 / 40_320;
-    private static final double S3 = 1.0 / 6;
-    private static final double S5 = 1.0 / 120;
-    private static final double S7 = 1.0 / 5040;
-    private static final double S9 = 1.0 / 362_880;
-    private static final double SIXTIETH = 1.0 / 60;
+    private static final double LONGEST_M = 0.5;
+    private static final double LONGEST_OF_UNIT = 0.4;
     private static final int MOST_HALVINGS = 6;
     private static final int MOST_STATES = 2_000_000;
 
@@ -42,10 +33,14 @@ public final class Following {
 
     /** Follows a path from its start, every unit straight behind, with states every {@link #STATE_M}. */
     public static Track along(List<TurningUnit> chain, LeadPath path) {
-        double heading = path.at(0)[2];
+        return along(chain, path, STATE_M);
+    }
+
+    /** The same with states at most so far apart, metres. */
+    public static Track along(List<TurningUnit> chain, LeadPath path, double stateM) {
         double[] headings = new double[chain.size()];
-        java.util.Arrays.fill(headings, heading);
-        return along(chain, path, headings, STATE_M, false);
+        Arrays.fill(headings, path.at(0)[2]);
+        return along(chain, path, headings, stateM, false);
     }
 
     /**
@@ -61,8 +56,15 @@ public final class Following {
             throw new IllegalArgumentException("as many headings as units, at least one: " + headingsRad.length);
         }
         Finite.requireAtLeast("stateM", 1e-4, stateM);
+        double longest = LONGEST_M;
+        for (TurningUnit unit : chain) {
+            longest = Math.min(longest, LONGEST_OF_UNIT * unit.hitchToAxleM());
+        }
+        int parts = (int) Math.ceil(stateM / longest);
         for (int halvings = 0; ; halvings++) {
-            Run run = new Run(chain, path, headingsRad, stateM, 1 << halvings, reversing);
+            int most = Math.min(parts << halvings, FollowingSteps.BLOCK);
+            double apart = stateM / (parts << halvings) * most;
+            Run run = new Run(chain, path, headingsRad, apart, most, reversing);
             run.go();
             if (run.track.errorBoundM() <= TOLERANCE_M || halvings == MOST_HALVINGS) {
                 return run.track;
@@ -70,191 +72,144 @@ public final class Following {
         }
     }
 
-    private static final class Run {
-        private final int units;
-        private final double[] length;
-        private final double[] behind;
-        private final double[] halfInverse;
-        /** From hitch to next coupling, and that beyond the axle in parts of the unit. */
-        private final double[] reach;
+    private static int states(LeadPath path, int piece, double stateM) {
+        double span = path.stationM(piece + 1) - path.stationM(piece);
+        return Math.max(1, (int) Math.ceil(span / stateM - 1e-9));
+    }
 
-        private final double[] swerve;
-        private final double[] stretch;
-        private final double[] swing;
+    private static final class Run {
         private final LeadPath path;
         private final double stateM;
-        private final int refine;
+        /** Steps from one state to the next. */
+        private final int parts;
+
+        private final int block;
         private final Track track;
-        private final double[] c;
-        private final double[] s;
-        /** Bounds on a hitch path's first derivative and, per step cubed and so on, on the error of a step. */
-        private final double[] localRad;
+        private final FollowingBound bound;
+        private final double[] halfLength;
+        private final double[] u;
+        private final double[] v;
+        private final double[] arm;
+        private final double[] swerve;
+        private final FollowingSteps all = FollowingSteps.ofThread();
+        private final PathNodes hitch = all.hitch;
+        /** What is laid and not yet followed, behind which state. */
+        private int steps;
 
-        private final double[] headingBound;
-        private final double[] from = new double[4];
-        private final double[] to = new double[4];
-        private double shortest = Double.POSITIVE_INFINITY;
+        private int state;
 
-        Run(List<TurningUnit> chain, LeadPath path, double[] headingsRad, double stateM, int refine, boolean reversing) {
-            units = chain.size();
-            length = new double[units];
-            behind = new double[units];
-            halfInverse = new double[units];
-            reach = new double[units];
-            swerve = new double[units];
-            stretch = new double[units];
-            swing = new double[units];
-            localRad = new double[units];
-            headingBound = new double[units];
-            c = new double[units];
-            s = new double[units];
-            for (int k = 0; k < units; k++) {
-                length[k] = chain.get(k).hitchToAxleM();
-                behind[k] = k + 1 < units ? chain.get(k).couplingBehindM() : 0;
-                halfInverse[k] = 0.5 / length[k];
-                double beta = behind[k] / length[k];
-                reach[k] = length[k] + behind[k];
-                swerve[k] = beta;
-                stretch[k] = Math.max(1, Math.abs(beta));
-                swing[k] = Math.abs(1 + beta);
-                shortest = Math.min(shortest, length[k]);
-                c[k] = Math.cos(headingsRad[k]);
-                s[k] = Math.sin(headingsRad[k]);
-            }
+        Run(List<TurningUnit> chain, LeadPath path, double[] headingsRad, double stateM, int parts, boolean reversing) {
             this.path = path;
             this.stateM = stateM;
-            this.refine = refine;
-            double states = path.lengthM() / stateM + path.pieces() + 2;
-            if (states > MOST_STATES) {
+            this.parts = parts;
+            if (path.lengthM() / stateM + path.pieces() > MOST_STATES) {
                 throw new IllegalArgumentException("a path of " + path.lengthM() + " m has too many states");
             }
-            track = new Track(chain, (int) states + 1, reversing);
-        }
-
-        void go() {
-            path.locate(0, 0, from);
-            track.add(0, from, c, s);
+            int states = 1;
             for (int piece = 0; piece < path.pieces(); piece++) {
-                double start = path.stationM(piece);
-                double span = path.stationM(piece + 1) - start;
-                int states = (int) Math.ceil(span / stateM - 1e-9);
-                double every = span / Math.max(1, states);
-                int parts = Math.max(refine, (int) Math.ceil(every / Math.min(0.25 * shortest, 0.5)));
-                double h = every / parts;
-                boundStep(piece, h);
-                path.locate(piece, start, from);
-                for (int i = 1; i <= states; i++) {
-                    for (int j = 1; j <= parts; j++) {
-                        double at = start + (i - 1) * every + j * h;
-                        path.advance(piece, at, h, from, to);
-                        step(h);
-                        System.arraycopy(to, 0, from, 0, 4);
-                    }
-                    track.add(start + i * every, to, c, s);
-                }
+                states += states(path, piece, stateM);
             }
-            double hitchM = 0;
+            track = new Track(chain, states, reversing);
+            bound = new FollowingBound(chain);
+            block = FollowingSteps.BLOCK / parts * parts;
+            int units = chain.size();
+            halfLength = new double[units];
+            u = new double[units];
+            v = new double[units];
+            arm = new double[units];
+            swerve = new double[units];
             for (int k = 0; k < units; k++) {
-                double heading = headingBound[k] + 2 * hitchM / length[k];
-                hitchM += (length[k] + Math.abs(behind[k])) * heading;
+                TurningUnit unit = chain.get(k);
+                halfLength[k] = 0.5 / unit.hitchToAxleM();
+                arm[k] = unit.hitchToAxleM() + unit.couplingBehindM();
+                swerve[k] = unit.couplingBehindM() / unit.hitchToAxleM();
+                u[k] = Math.cos(0.5 * headingsRad[k]);
+                v[k] = Math.sin(0.5 * headingsRad[k]);
             }
-            track.bound(hitchM);
         }
 
         /**
-         * Bounds of the derivatives of every hitch path in a piece, from the lead path's on; with them how far a step's
-         * heading can be off.
+         * Lays block after block. A kink ends one, as the hitch's velocity jumps there; and so do steps of quite another length,
+         * as one bound holds for a block.
          */
-        private void boundStep(int piece, double h) {
-            double k = path.mostCurvature(piece);
-            double rate = path.curvatureRate(piece);
-            double b1 = 1;
-            double b2 = k;
-            double b3 = rate + k * k;
-            double b4 = 3 * k * rate + k * k * k;
-            for (int u = 0; u < units; u++) {
-                double l = length[u];
-                double series = 1.5 * b1 * b1 * b2 * h * h * h * h / (18 * l * l * l);
-                double area = b1 * b4 * h * h * h * h * h / (384 * l * l);
-                localRad[u] = series + area;
-                double t1 = b1 / l;
-                double t2 = (b2 + t1 * b1) / l;
-                double t3 = (b3 + 2 * t1 * b2 + t2 * b1 + t1 * t1 * b1) / l;
-                double g = swing[u];
-                double e = stretch[u];
-                double s1 = g * t1;
-                double s2 = g * t2 + 2 * g * t1 * t1;
-                double s3 = g * t3 + 6 * g * t1 * t2 + 4 * g * t1 * t1 * t1;
-                double n4 = e * b4 + 3 * s1 * b3 + 3 * s2 * b2 + s3 * b1;
-                double n3 = e * b3 + 2 * s1 * b2 + s2 * b1;
-                double n2 = e * b2 + s1 * b1;
-                b1 = e * b1;
-                b2 = n2;
-                b3 = n3;
-                b4 = n4;
+        void go() {
+            path.start(0, hitch, 0);
+            for (int piece = 0; piece < path.pieces(); piece++) {
+                int states = states(path, piece, stateM);
+                double start = path.stationM(piece);
+                double every = (path.stationM(piece + 1) - start) / states;
+                double h = every / parts;
+                if (path.kinkedAt(piece) || !bound.holdsFor(h)) {
+                    follow();
+                    path.start(piece, hitch, 0);
+                }
+                for (int i = 1, at = state + steps / parts; i <= states; i++) {
+                    track.station[at + i] = start + i * every;
+                }
+                for (int done = 0; done < states * parts; ) {
+                    if (steps == block) {
+                        follow();
+                    }
+                    int now = Math.min(states * parts - done, block - steps);
+                    bound.over(path, piece, h);
+                    path.lay(piece, done * h, h, now, hitch, steps);
+                    Arrays.fill(all.sixth, steps, steps + now, h * h / 6);
+                    steps += now;
+                    done += now;
+                }
+                path.land(piece, hitch, steps);
             }
+            follow();
+            for (int k = 0; k < u.length; k++) {
+                // Whatever is no number stays so to the end; it must never pass for room.
+                if (!Double.isFinite(u[k]) || !Double.isFinite(v[k])) {
+                    throw new IllegalStateException("unit " + k + " was lost on the way");
+                }
+            }
+            track.bound(bound.positionM());
         }
 
-        private void step(double h) {
-            double dx = to[0] - from[0];
-            double dy = to[1] - from[1];
-            double m0x = h * from[2];
-            double m0y = h * from[3];
-            double m1x = h * to[2];
-            double m1y = h * to[3];
-            // Local names for the arrays: the loop below is what following costs.
-            double[] c = this.c;
-            double[] s = this.s;
-            double[] halfInverse = this.halfInverse;
-            double[] headingBound = this.headingBound;
-            double[] localRad = this.localRad;
-            double[] reach = this.reach;
-            double[] swerve = this.swerve;
-            int last = units - 1;
+        /** Takes every unit over the steps that are laid, and leaves the hitch where the lead point is behind them. */
+        private void follow() {
+            double x = hitch.x[steps];
+            double y = hitch.y[steps];
+            double cos = hitch.c[steps];
+            double sin = hitch.s[steps];
+            keep(hitch.x, track.lead.x);
+            keep(hitch.y, track.lead.y);
+            keep(hitch.c, track.lead.c);
+            keep(hitch.s, track.lead.s);
+            bound.block();
+            int last = halfLength.length - 1;
             for (int k = 0; k <= last; k++) {
-                double c0 = c[k];
-                double s0 = s[k];
-                double area = 0.1 * (m0x * dy - m0y * dx + dx * m1y - dy * m1x) - SIXTIETH * (m0x * m1y - m0y * m1x);
-                double half = halfInverse[k];
-                double alpha = 2 * area * half * half;
-                double px = dx * half;
-                double py = dy * half;
-                double q = px * px + py * py - alpha * alpha;
-                // cosh √q and sinh √q / √q; q ≤ 1/64, so that the terms left out are below rounding.
-                double ch = 1 + q * (C2 + q * (C4 + q * (C6 + q * C8)));
-                double sh = 1 + q * (S3 + q * (S5 + q * (S7 + q * S9)));
-                double ai = alpha * sh;
-                px *= sh;
-                py *= sh;
-                // z → (a z + b) / (b̄ z + ā), a = ch + i ai, b = p; the denominator is the numerator's conjugate times z.
-                double nx = ch * c0 - ai * s0 + px;
-                double ny = ch * s0 + ai * c0 + py;
-                double ex = px * c0 + py * s0 + ch;
-                double ey = px * s0 - py * c0 - ai;
-                double norm = ex * ex + ey * ey;
-                double inverse = 1 / norm;
-                // |z| stays 1 to rounding: numerator and denominator have the same size.
-                double c1 = (nx * ex + ny * ey) * inverse;
-                double s1 = (ny * ex - nx * ey) * inverse;
-                double decay = (dx * (c0 + c1) + dy * (s0 + s1)) * half;
-                // At least e^(−decay), either way, for steps of at most a quarter of the unit.
-                headingBound[k] = headingBound[k] * (1 - decay + 2 * decay * decay) + localRad[k];
-                c[k] = c1;
-                s[k] = s1;
+                all.u = u[k];
+                all.v = v[k];
+                all.follow(steps, halfLength[k]);
+                u[k] = all.u;
+                v[k] = all.v;
+                bound.followed(k, steps, all);
+                keep(all.c, track.cosine[k]);
+                keep(all.s, track.sine[k]);
                 if (k < last) {
-                    double arm = reach[k];
-                    double beta = swerve[k];
-                    dx -= arm * (c1 - c0);
-                    dy -= arm * (s1 - s0);
-                    double along0 = m0x * c0 + m0y * s0;
-                    double across0 = beta * (m0y * c0 - m0x * s0);
-                    double along1 = m1x * c1 + m1y * s1;
-                    double across1 = beta * (m1y * c1 - m1x * s1);
-                    m0x = along0 * c0 + across0 * s0;
-                    m0y = along0 * s0 - across0 * c0;
-                    m1x = along1 * c1 + across1 * s1;
-                    m1y = along1 * s1 - across1 * c1;
+                    all.move(steps, arm[k], swerve[k]);
+                    bound.coupling(k, Math.abs(swerve[k]) > 1 ? all.fastest(steps) : 1);
                 }
+            }
+            hitch.x[0] = x;
+            hitch.y[0] = y;
+            hitch.c[0] = cos;
+            hitch.s[0] = sin;
+            state += steps / parts;
+            steps = 0;
+        }
+
+        private void keep(double[] from, double[] to) {
+            if (parts == 1) {
+                System.arraycopy(from, 0, to, state, steps + 1);
+                return;
+            }
+            for (int i = 0, at = state; i <= steps; i += parts, at++) {
+                to[at] = from[i];
             }
         }
     }

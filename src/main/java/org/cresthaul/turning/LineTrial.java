@@ -1,7 +1,6 @@
 package org.cresthaul.turning;
 
-import org.cresthaul.turning.TurningCombination.AxleLine;
-import org.cresthaul.turning.TurningCombination.Body;
+import java.util.stream.DoubleStream;
 
 /**
  * One shape of a lead line followed once, to be laid at many places: following does not depend on where it happens.
@@ -31,11 +30,13 @@ final class LineTrial {
         endXM = track.leadXM(n - 1);
         endYM = track.leadYM(n - 1);
         limitLossM = limitLossM(track, combination);
+        Outline[] outlines = new Outline[combination.units().size()];
         int tyreCount = 0;
         int bodyCount = 0;
-        for (TurningCombination.PlanUnit unit : combination.units()) {
-            tyreCount += unit.tyres().size();
-            bodyCount += unit.bodies().size();
+        for (int k = 0; k < outlines.length; k++) {
+            outlines[k] = new Outline(k, combination.chain().get(k), combination.units().get(k));
+            tyreCount += outlines[k].tyres.length / 2;
+            bodyCount += outlines[k].bodies.length / 3;
         }
         tyres = new double[4 * n * tyreCount];
         bodies = new double[7 * n * bodyCount];
@@ -46,34 +47,54 @@ final class LineTrial {
             for (int i = first; i < n; i += 8) {
                 double hitchX = track.leadXM(i);
                 double hitchY = track.leadYM(i);
-                for (int k = 0; k < combination.units().size(); k++) {
-                    TurningUnit link = combination.chain().get(k);
-                    double c = track.cos(i, k);
-                    double s = track.sin(i, k);
-                    double x = hitchX - link.hitchToAxleM() * c;
-                    double y = hitchY - link.hitchToAxleM() * s;
-                    hitchX = x - link.couplingBehindM() * c;
-                    hitchY = y - link.couplingBehindM() * s;
-                    for (AxleLine axle : combination.units().get(k).tyres()) {
-                        double ax = x + axle.aheadM() * c;
-                        double ay = y + axle.aheadM() * s;
-                        double h = axle.halfWidthM();
+                for (Outline unit : outlines) {
+                    double c = track.cosine[unit.number][i];
+                    double s = track.sine[unit.number][i];
+                    double x = hitchX - unit.hitchToAxleM * c;
+                    double y = hitchY - unit.hitchToAxleM * s;
+                    hitchX = x - unit.couplingBehindM * c;
+                    hitchY = y - unit.couplingBehindM * s;
+                    for (int a = 0; a < unit.tyres.length; a += 2) {
+                        double ax = x + unit.tyres[a] * c;
+                        double ay = y + unit.tyres[a] * s;
+                        double h = unit.tyres[a + 1];
                         tyres[t++] = ax - h * s;
                         tyres[t++] = ay + h * c;
                         tyres[t++] = ax + h * s;
                         tyres[t++] = ay - h * c;
                     }
-                    for (Body body : combination.units().get(k).bodies()) {
+                    for (int a = 0; a < unit.bodies.length; a += 3) {
                         bodies[b++] = x;
                         bodies[b++] = y;
                         bodies[b++] = c;
                         bodies[b++] = s;
-                        bodies[b++] = body.rearM();
-                        bodies[b++] = body.frontM();
-                        bodies[b++] = body.halfWidthM();
+                        bodies[b++] = unit.bodies[a];
+                        bodies[b++] = unit.bodies[a + 1];
+                        bodies[b++] = unit.bodies[a + 2];
                     }
                 }
             }
+        }
+    }
+
+    /** A unit as plain numbers: this is what trials spend their time on. */
+    private static final class Outline {
+        final int number;
+        final double hitchToAxleM;
+        final double couplingBehindM;
+        /** Places ahead of the axle and half widths. */
+        final double[] tyres;
+        /** Rears, fronts and half widths. */
+        final double[] bodies;
+
+        Outline(int number, TurningUnit link, TurningCombination.PlanUnit unit) {
+            this.number = number;
+            hitchToAxleM = link.hitchToAxleM();
+            couplingBehindM = link.couplingBehindM();
+            tyres = unit.tyres().stream().flatMapToDouble(t -> DoubleStream.of(t.aheadM(), t.halfWidthM())).toArray();
+            bodies = unit.bodies().stream()
+                    .flatMapToDouble(b -> DoubleStream.of(b.rearM(), b.frontM(), b.halfWidthM()))
+                    .toArray();
         }
     }
 
@@ -96,7 +117,7 @@ final class LineTrial {
             return least;
         }
         for (int i = 0; i < tyres.length; i += 2) {
-            double d = space.tyres.insideM(tyres[i] + xM, tyres[i + 1] + yM);
+            double d = space.tyres.insideM(tyres[i] + xM, tyres[i + 1] + yM, enough, least);
             if (d < least) {
                 least = d;
                 if (least <= enough) {
@@ -119,28 +140,38 @@ final class LineTrial {
             least = Math.min(
                     least,
                     bodyM(keepOff, x, y, bodies[i + 2], bodies[i + 3], bodies[i + 4], bodies[i + 5], bodies[i + 6],
-                            least));
+                            enough, least));
         }
         return least;
     }
 
-    /** Gap between a rectangle and an area, by the corners of both; values above {@code of} are not told apart. */
-    static double bodyM(
-            AreaField keepOff, double x, double y, double c, double s, double rear, double front, double half, double of) {
+    /**
+     * Gap between a rectangle and an area, by the corners of both; values above {@code of} are not told apart, nor are those
+     * of {@code enough} and less.
+     */
+    static double bodyM(AreaField keepOff, double x, double y, double c, double s, double rear, double front, double half,
+            double enough, double of) {
         double least = of;
+        double middle = 0.5 * (rear + front);
+        double around = 0.5 * (front - rear) + half;
+        if (keepOff.outsideBoxM(x + middle * c, y + middle * s) >= least + around) {
+            return least;
+        }
         for (int q = 0; q < 4; q++) {
             double a = q < 2 ? rear : front;
             double b = q == 0 || q == 3 ? half : -half;
-            least = Math.min(least, -keepOff.insideM(x + a * c - b * s, y + a * s + b * c));
+            least = Math.min(least, -keepOff.insideM(x + a * c - b * s, y + a * s + b * c, -least, -enough));
         }
-        for (int v = 0; v < keepOff.corners(); v++) {
+        for (int v = 0; v < keepOff.corners() && least > enough; v++) {
             double px = keepOff.cornerX(v) - x;
             double py = keepOff.cornerY(v) - y;
             double along = px * c + py * s;
             double across = Math.abs(py * c - px * s) - half;
             double beyond = Math.max(rear - along, along - front);
             if (Math.max(across, beyond) < least) {
-                double gap = across > 0 && beyond > 0 ? Math.hypot(across, beyond) : Math.max(across, beyond);
+                double gap = across > 0 && beyond > 0
+                        ? Math.sqrt(across * across + beyond * beyond)
+                        : Math.max(across, beyond);
                 least = Math.min(least, gap);
             }
         }

@@ -35,7 +35,7 @@ final class PathFrame {
         for (int i = Math.max(0, best - 1); i <= Math.min(best, track.size() - 2); i++) {
             double dx = track.leadXM(i + 1) - track.leadXM(i);
             double dy = track.leadYM(i + 1) - track.leadYM(i);
-            double length = Math.hypot(dx, dy);
+            double length = Math.sqrt(dx * dx + dy * dy);
             if (length == 0) {
                 continue;
             }
@@ -46,7 +46,7 @@ final class PathFrame {
             double hi = i == track.size() - 2 ? Double.POSITIVE_INFINITY : length;
             double held = Math.max(lo, Math.min(hi, along));
             double across = (dx * py - dy * px) / length;
-            double away = Math.hypot(across, along - held);
+            double away = Math.sqrt(across * across + (along - held) * (along - held));
             if (away < found) {
                 found = away;
                 station = track.stationM(i) + held;

@@ -1,6 +1,5 @@
 package org.cresthaul.turning;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -9,42 +8,29 @@ import java.util.List;
 public final class Track {
     private final List<TurningUnit> chain;
     private final boolean reversing;
-    private final int units;
-    private double[] station;
-    private double[] lead;
-    /** Cosine and sine of each unit's heading, state after state. */
-    private double[] turned;
+    final double[] station;
+    final PathNodes lead;
+    /** Cosine and sine of a unit's heading, by unit and state. */
+    final double[][] cosine;
 
-    private int size;
+    final double[][] sine;
+    private final double[] reachM;
+    private final int size;
     private double errorBoundM;
 
-    Track(List<TurningUnit> chain, int room, boolean reversing) {
+    /** Room for states that {@link Following} fills. */
+    Track(List<TurningUnit> chain, int states, boolean reversing) {
         this.chain = List.copyOf(chain);
         this.reversing = reversing;
-        units = chain.size();
-        station = new double[room];
-        lead = new double[4 * room];
-        turned = new double[2 * units * room];
-    }
-
-    void add(double stationM, double[] leadPose, double[] c, double[] s) {
-        if (size == station.length) {
-            station = Arrays.copyOf(station, 2 * size);
-            lead = Arrays.copyOf(lead, 8 * size);
-            turned = Arrays.copyOf(turned, 4 * units * size);
+        size = states;
+        station = new double[states];
+        lead = new PathNodes(states);
+        cosine = new double[chain.size()][states];
+        sine = new double[chain.size()][states];
+        reachM = new double[chain.size()];
+        for (int k = 0; k < reachM.length; k++) {
+            reachM[k] = chain.get(k).hitchToAxleM() + chain.get(k).couplingBehindM();
         }
-        station[size] = stationM;
-        int l = 4 * size;
-        lead[l] = leadPose[0];
-        lead[l + 1] = leadPose[1];
-        lead[l + 2] = leadPose[2];
-        lead[l + 3] = leadPose[3];
-        int at = 2 * size * units;
-        for (int k = 0; k < units; k++) {
-            turned[at++] = c[k];
-            turned[at++] = s[k];
-        }
-        size++;
     }
 
     void bound(double boundM) {
@@ -70,27 +56,27 @@ public final class Track {
     }
 
     public double leadXM(int state) {
-        return lead[4 * state];
+        return lead.x[state];
     }
 
     public double leadYM(int state) {
-        return lead[4 * state + 1];
+        return lead.y[state];
     }
 
     public double leadCos(int state) {
-        return lead[4 * state + 2];
+        return lead.c[state];
     }
 
     public double leadSin(int state) {
-        return lead[4 * state + 3];
+        return lead.s[state];
     }
 
     public double cos(int state, int unit) {
-        return turned[2 * (state * units + unit)];
+        return cosine[unit][state];
     }
 
     public double sin(int state, int unit) {
-        return turned[2 * (state * units + unit) + 1];
+        return sine[unit][state];
     }
 
     /** Heading of a unit, radians, -π to π. */
@@ -102,7 +88,7 @@ public final class Track {
     public double hitchXM(int state, int unit) {
         double x = leadXM(state);
         for (int k = 0; k < unit; k++) {
-            x -= (chain.get(k).hitchToAxleM() + chain.get(k).couplingBehindM()) * cos(state, k);
+            x -= reachM[k] * cos(state, k);
         }
         return x;
     }
@@ -110,7 +96,7 @@ public final class Track {
     public double hitchYM(int state, int unit) {
         double y = leadYM(state);
         for (int k = 0; k < unit; k++) {
-            y -= (chain.get(k).hitchToAxleM() + chain.get(k).couplingBehindM()) * sin(state, k);
+            y -= reachM[k] * sin(state, k);
         }
         return y;
     }
@@ -140,19 +126,31 @@ public final class Track {
 
     /** Largest absolute articulation behind a unit at any state, radians. */
     public double mostArticulationRad(int unit) {
-        double most = 0;
+        int most = 0;
+        double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < size; i++) {
-            most = Math.max(most, Math.abs(articulationRad(i, unit)));
+            // The angle grows as its cosine falls.
+            double along = cosine[unit][i] * cosine[unit + 1][i] + sine[unit][i] * sine[unit + 1][i];
+            if (along < least) {
+                least = along;
+                most = i;
+            }
         }
-        return most;
+        return Math.abs(articulationRad(most, unit));
     }
 
     /** Largest absolute steer angle at any state, radians. */
     public double mostSteerRad() {
-        double most = 0;
+        int most = 0;
+        double least = Double.POSITIVE_INFINITY;
+        double sign = reversing ? -1 : 1;
         for (int i = 0; i < size; i++) {
-            most = Math.max(most, Math.abs(steerRad(i)));
+            double along = sign * (lead.c[i] * cosine[0][i] + lead.s[i] * sine[0][i]);
+            if (along < least) {
+                least = along;
+                most = i;
+            }
         }
-        return most;
+        return Math.abs(steerRad(most));
     }
 }

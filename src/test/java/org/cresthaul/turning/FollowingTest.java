@@ -168,6 +168,44 @@ class FollowingTest {
     }
 
     @Test
+    void aPieceShorterThanRoundingChangesNothing() {
+        List<TurningUnit> chain = List.of(new TurningUnit(5.8, -0.4), new TurningUnit(11, 2), new TurningUnit(2.5, 0));
+        double[] headings = new double[3];
+        for (double stateM : new double[] {0.25, 1}) {
+            for (double none : new double[] {1e-18, 3e-15, 1e-12, 1e-9}) {
+                Track plain = Following.along(chain, LeadPath.from(0, 0, 0).line(7).arc(20, 0.1).build(), headings, stateM, false);
+                Track with = Following.along(chain,
+                        LeadPath.from(0, 0, 0).line(7).arc(none, 0.1).clothoid(none, 0, 0.1).arc(20, 0.1).build(),
+                        headings, stateM, false);
+                assertEquals(plain.axleXM(plain.size() - 1, 2), with.axleXM(with.size() - 1, 2), 1e-7);
+                assertTrue(with.errorBoundM() <= Following.TOLERANCE_M, "bound " + with.errorBoundM());
+                assertEquals(plain.axleYM(plain.size() - 1, 2), with.axleYM(with.size() - 1, 2), 1e-7);
+            }
+        }
+    }
+
+    @Test
+    void statesFarApartAreTheSameStates() {
+        for (int seed = 0; seed < 100; seed++) {
+            RandomManoeuvre m = RandomManoeuvre.of(seed);
+            Track near = Following.along(m.chain(), m.path());
+            for (double stateM : new double[] {1, 40}) {
+                Track far = Following.along(m.chain(), m.path(), m.straightBehind(), stateM, false);
+                assertTrue(far.errorBoundM() <= Following.TOLERANCE_M, "seed " + seed + ": " + far.errorBoundM());
+                for (int i = 0, j = 0; i < far.size(); i++) {
+                    while (j + 1 < near.size() && near.stationM(j + 1) <= far.stationM(i) + 1e-9) {
+                        j++;
+                    }
+                    for (int k = 0; k < m.chain().size() && Math.abs(near.stationM(j) - far.stationM(i)) < 1e-9; k++) {
+                        assertEquals(near.axleXM(j, k), far.axleXM(i, k), 0.002, "seed " + seed);
+                        assertEquals(near.axleYM(j, k), far.axleYM(i, k), 0.002, "seed " + seed);
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
     void aPolylineOfAnArcComesCloserTheFinerItIs() {
         List<TurningUnit> chain = List.of(new TurningUnit(5.8, -0.4), new TurningUnit(11, 2), new TurningUnit(2.5, 0));
         Track arc = Following.along(chain, LeadPath.from(0, 0, 0).arc(30, 0.08).build());

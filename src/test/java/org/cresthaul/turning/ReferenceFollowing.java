@@ -58,7 +58,6 @@ final class ReferenceFollowing {
     }
 
     private OrdinaryDifferentialEquation equation(int piece) {
-        double[] pose = new double[4];
         return new OrdinaryDifferentialEquation() {
             @Override
             public int getDimension() {
@@ -67,9 +66,9 @@ final class ReferenceFollowing {
 
             @Override
             public double[] computeDerivatives(double s, double[] heading) {
-                path.locate(piece, s, pose);
-                double vx = pose[2];
-                double vy = pose[3];
+                double direction = path.headingAt(piece, s);
+                double vx = Math.cos(direction);
+                double vy = Math.sin(direction);
                 double[] rate = new double[chain.size()];
                 for (int k = 0; k < rate.length; k++) {
                     double c = Math.cos(heading[k]);
