@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.Version;
 import org.cresthaul.route.Route;
@@ -40,6 +41,8 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/loads", this::loads),
                 new Endpoint(HandlerType.POST, "/api/plan", this::plan),
                 new Endpoint(HandlerType.POST, "/api/comparison", this::comparison),
+                new Endpoint(HandlerType.POST, "/api/runsheet", ctx -> paper(ctx, PaperRequest::runSheet)),
+                new Endpoint(HandlerType.POST, "/api/statement", ctx -> paper(ctx, PaperRequest::statement)),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -128,6 +131,16 @@ final class Api {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
             return asked.more().of(asked.check().requireBoundedWork()).plan();
         }));
+    }
+
+    private void paper(Context ctx, BiFunction<PaperRequest, CheckRequest, byte[]> maker) throws Exception {
+        byte[] body = RequestBody.json(ctx);
+        gate.run(() -> {
+            CheckRequest.With<PaperRequest> asked = CheckRequest.read(body, PaperRequest::read);
+            byte[] made = maker.apply(asked.more(), asked.check().requireBoundedWork());
+            ctx.contentType(asked.more().form().contentType).result(made);
+            return made;
+        });
     }
 
     private void comparison(Context ctx) throws Exception {

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.Test;
  */
 class UnitBowTest {
     private static final int CASES = 400;
+    private static final int HALVINGS = 3;
     private static final int POSITIONS = 13;
     /** What the posture solver leaves, times levers of a few times the wheelbase. */
     private static final double SOLVED_M = 1e-8;
@@ -37,9 +38,7 @@ class UnitBowTest {
             CoupledCombination combination = new CoupledCombination(shape, c.setting(), c.levelling());
             PostureSolver solver = new PostureSolver(combination, passage.ground());
             for (Passage.Span whole : passage.spans()) {
-                check(c, whole, combination, solver);
-                check(c, whole.first(), combination, solver);
-                check(c, whole.second().first(), combination, solver);
+                descend(c, whole, combination, solver, HALVINGS);
             }
         }
         System.out.printf(
@@ -47,6 +46,15 @@ class UnitBowTest {
                 RandomCase.SEED, known, asked, widest * 1000);
         assertEquals(List.of(), failures.subList(0, Math.min(5, failures.size())), failures.size() + " outside");
         assertTrue(known > asked / 4 && known > 5_000, "too seldom known: " + known + " of " + asked);
+    }
+
+    private void descend(
+            RandomCase c, Passage.Span span, CoupledCombination combination, PostureSolver solver, int more) {
+        check(c, span, combination, solver);
+        if (more > 0) {
+            descend(c, span.first(), combination, solver, more - 1);
+            descend(c, span.second(), combination, solver, more - 1);
+        }
     }
 
     private void check(RandomCase c, Passage.Span span, CoupledCombination combination, PostureSolver solver) {

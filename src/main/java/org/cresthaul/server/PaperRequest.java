@@ -1,0 +1,64 @@
+package org.cresthaul.server;
+
+import java.util.List;
+import org.cresthaul.paper.PaperSize;
+import org.cresthaul.paper.Papers;
+import org.cresthaul.paper.SheetPictures;
+import org.cresthaul.plan.RunSheet;
+import org.cresthaul.plan.Statement;
+import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.UnitSystem;
+
+/** What paper is asked for: a plan's run sheet or statement, in which form. */
+record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem units) {
+    /** A form a paper is answered in. */
+    enum Form {
+        JSON("application/json"),
+        HTML("text/html; charset=utf-8"),
+        PDF("application/pdf");
+
+        final String contentType;
+
+        Form(String contentType) {
+            this.contentType = contentType;
+        }
+    }
+
+    static PaperRequest read(JsonFields fields) {
+        return new PaperRequest(
+                PlanRequest.read(fields),
+                chosen(fields, "form", List.of("json", "html", "pdf"), Form.values()),
+                chosen(fields, "paper", List.of("letter", "a4"), new PaperSize[] {PaperSize.LETTER, PaperSize.A4}),
+                chosen(fields, "units", List.of("us", "metric"),
+                        new UnitSystem[] {UnitSystem.US_CUSTOMARY, UnitSystem.METRIC}));
+    }
+
+    /** The first when nothing is said. */
+    private static <T> T chosen(JsonFields fields, String key, List<String> words, T[] values) {
+        return fields.has(key) ? values[Math.max(0, words.indexOf(fields.word(key, words)))] : values[0];
+    }
+
+    /** @throws Refusal when the options name what the report does not have */
+    byte[] runSheet(CheckRequest check) {
+        PlanRequest.Planned planned = plan.of(check);
+        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), units);
+        SheetPictures pictures = new SheetPictures(
+                check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units);
+        return switch (form) {
+            case JSON -> JsonAnswer.bytes(sheet);
+            case HTML -> Papers.html(sheet, pictures);
+            case PDF -> Papers.pdf(sheet, pictures, size);
+        };
+    }
+
+    /** @throws Refusal likewise */
+    byte[] statement(CheckRequest check) {
+        PlanRequest.Planned planned = plan.of(check);
+        Statement statement = Statement.of(planned.plan(), planned.report(), check.stance(), units);
+        return switch (form) {
+            case JSON -> JsonAnswer.bytes(statement);
+            case HTML -> Papers.html(statement);
+            case PDF -> Papers.pdf(statement, size);
+        };
+    }
+}
