@@ -1,7 +1,9 @@
 package org.cresthaul.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.LevelStance;
@@ -26,6 +28,12 @@ public final class CompletePlan {
         Plan way = RoutePlan.of(route, rig, stance, margins, report, options);
         List<Plan.Passage> passages =
                 way.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        List<CrossingTime> crossings = crossings(route, passages, options);
+        List<Plan.Condition> conditions = new ArrayList<>(way.conditions());
+        crossings.stream().flatMap(c -> condition(c).stream()).forEach(conditions::add);
+        String outcome = way.outcome().equals(Plan.THROUGH) && !conditions.isEmpty()
+                ? Plan.CONDITIONAL
+                : way.outcome();
         Relaxations relaxations = new Relaxations(route, rig, stance, margins, report, options);
         return new Plan(
                 way.cresthaul(),
@@ -33,9 +41,9 @@ public final class CompletePlan {
                 way.route(),
                 way.rig(),
                 way.margins(),
-                way.outcome(),
+                outcome,
                 way.stopsAtBlocks(),
-                way.conditions(),
+                conditions,
                 way.options(),
                 way.seconds(),
                 way.changes(),
@@ -44,9 +52,19 @@ public final class CompletePlan {
                         .map(b -> new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(),
                                 relaxations.at(b.hazard())))
                         .toList(),
-                crossings(route, passages, options),
+                crossings,
                 RobustnessCheck.of(route, rig, stance, margins, passages, RobustnessCheck.Amounts.of(rig)),
                 way.cautions());
+    }
+
+    /** A crossing that is not cleared in time, or without room beyond, or of which that is not known, must be settled first. */
+    private static Optional<Plan.Condition> condition(CrossingTime crossing) {
+        boolean inTime = Boolean.TRUE.equals(crossing.fits());
+        boolean room = Boolean.TRUE.equals(crossing.storageFits());
+        return inTime && room
+                ? Optional.empty()
+                : Optional.of(new Plan.Condition(crossing.hazard(), crossing.name(),
+                        inTime ? Plan.Condition.ROOM : Plan.Condition.IN_TIME, String.join(" ", crossing.advice())));
     }
 
     private static List<CrossingTime> crossings(Route route, List<Plan.Passage> passages, PlanOptions options) {

@@ -60,6 +60,10 @@ public record Plan(
         public static final String TIGHT = "tight, accepted";
         /** A place the planner set aside: nothing is decided there, and the plan does not hold until it is. */
         public static final String SET_ASIDE = "set aside";
+        /** A rail crossing that is not cleared within the warning, or nobody knows whether. */
+        public static final String IN_TIME = "not shown to be cleared in time";
+        /** A rail crossing beyond which there is no room, or nobody knows. */
+        public static final String ROOM = "no room shown beyond";
     }
 
     /**
