@@ -6,6 +6,9 @@ import { findConfiguration } from '../report.js';
 import { kindIcon, verdictTag } from './symbol.js';
 import { openPassage } from './plansteps.js';
 
+/** What of the conditions the planner decided and can undo. */
+const DECISIONS = ['tight, accepted', 'set aside'];
+
 const press = (words, click, data = {}) => el('button', { type: 'button', ...data, on: { click } }, words);
 
 /** Conditions, and everything the planner decided with its undo, needed by this plan or not. */
@@ -21,7 +24,7 @@ export function conditionList({ report, plan: { data }, planAsked }, actions) {
     el('h3', {}, 'Conditions'),
     el('ul', { class: 'plan-list' },
       data.conditions.map(({ hazard, name, what, text }) => el('li', { 'data-hazard': hazard, 'data-what': what },
-        el('strong', {}, title(hazard, name)), ` ${what}. ${text} `, undo(hazard))),
+        el('strong', {}, title(hazard, name)), ` ${what}. ${text} `, DECISIONS.includes(what) && undo(hazard))),
       unused.map(({ id, name, what }) => el('li', { 'data-hazard': id, 'data-what': 'not needed' },
         el('strong', {}, title(id, name)), ` ${what}; this plan does not need it. `, undo(id)))));
 }

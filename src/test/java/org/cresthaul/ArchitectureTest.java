@@ -50,6 +50,7 @@ class ArchitectureTest {
             "io.javalin..", List.of("server"),
             "org.eclipse.jetty..", List.of("server"),
             "picocli..", List.of("cli"),
+            "org.apache.pdfbox..", List.of("paper"),
             "com.fasterxml.jackson..", List.of("units", "rig", "route", "server", "cli"));
 
     private static final JavaClasses CLASSES = new ClassFileImporter()

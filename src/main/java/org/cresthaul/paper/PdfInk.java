@@ -49,7 +49,10 @@ final class PdfInk {
         out.setFont(fonts.of(bold), (float) size);
         out.setNonStrokingColor(ink.red(), ink.green(), ink.blue());
         out.newLineAtOffset((float) x, (float) (heightPt - y));
-        out.showText(text);
+        // Letter by letter where a ligature could begin: its glyph has no letters to be read back, aloud or copied.
+        for (String part : text.split("(?<=f)")) {
+            out.showText(part);
+        }
         out.endText();
     }
 

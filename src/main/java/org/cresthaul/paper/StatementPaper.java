@@ -65,8 +65,8 @@ final class StatementPaper {
         blocks.add(new Paper.Text(Tone.SMALL, "Verdicts hold in the set-up named, and with the conditions beside. Margin: what was found and"
                 + " what is needed, uncertainty included."));
         blocks.add(new Paper.Table("",
-                List.of(new Column("At", 1.5, false), new Column("Place", 3.1, false), new Column("Set-up", 1, false),
-                        new Column("Verdict", 2.2, false), new Column("Margin", 3.5, false), new Column("Conditions", 3.7, false)),
+                List.of(new Column("At", 1.4, false), new Column("Place", 2.5, false), new Column("Set-up", 1, false),
+                        new Column("Verdict", 2, false), new Column("Margin", 3, false), new Column("Conditions", 5.6, false)),
                 statement.hazards().stream()
                         .map(h -> List.of(new Cell(h.chainage().text()),
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", " + h.kind().replace('-', ' ')),

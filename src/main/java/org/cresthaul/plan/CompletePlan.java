@@ -59,12 +59,24 @@ public final class CompletePlan {
 
     /** A crossing that is not cleared in time, or without room beyond, or of which that is not known, must be settled first. */
     private static Optional<Plan.Condition> condition(CrossingTime crossing) {
-        boolean inTime = Boolean.TRUE.equals(crossing.fits());
-        boolean room = Boolean.TRUE.equals(crossing.storageFits());
-        return inTime && room
+        List<String> open = new ArrayList<>();
+        if (!Boolean.TRUE.equals(crossing.fits())) {
+            open.add((crossing.fits() == null
+                    ? "It is not known whether a train leaves time enough"
+                    : "From a stop the rear may not be clear in time for a train")
+                    + ": have the railway protect the crossing before anybody enters it; its number is on the blue sign.");
+        }
+        if (!Boolean.TRUE.equals(crossing.storageFits())) {
+            open.add((crossing.storageFits() == null
+                    ? "It is not known whether the whole combination has room beyond the tracks"
+                    : "The whole combination has no room beyond the tracks")
+                    + ": enter only when the way on is held free (49 CFR 392.12).");
+        }
+        return open.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Plan.Condition(crossing.hazard(), crossing.name(),
-                        inTime ? Plan.Condition.ROOM : Plan.Condition.IN_TIME, String.join(" ", crossing.advice())));
+                        Boolean.TRUE.equals(crossing.fits()) ? Plan.Condition.ROOM : Plan.Condition.IN_TIME,
+                        String.join(" ", open)));
     }
 
     private static List<CrossingTime> crossings(Route route, List<Plan.Passage> passages, PlanOptions options) {

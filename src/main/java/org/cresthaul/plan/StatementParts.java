@@ -192,12 +192,6 @@ final class StatementParts {
                 lines.add(SheetLine.plain("Escorts hold the opposing lane, as the permit says."));
             }
         });
-        for (int k = 0; k < plan.crossings().size(); k++) {
-            CrossingTime c = plan.crossings().get(k);
-            if (c.hazard().equals(p.hazard()) && !Objects.equals(c.fits(), true)) {
-                c.advice().forEach(a -> lines.add(SheetLine.plain(a)));
-            }
-        }
         if (plan.robustness() != null && plan.robustness().resurvey() != null
                 && plan.robustness().resurvey().hazard().equals(p.hazard())) {
             lines.add(SheetLine.plain("Re-survey helps most here: " + plan.robustness().resurvey().text()));

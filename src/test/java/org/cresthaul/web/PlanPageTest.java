@@ -194,8 +194,9 @@ class PlanPageTest {
         assertEquals(answer.path("seconds").asText(), attribute("#plan-figures", "data-seconds"));
         assertSteps(answer);
         for (JsonNode condition : answer.path("conditions")) {
-            assertTrue(browser.find("#plan-conditions li[data-hazard='" + condition.path("hazard").asText() + "']").getText()
-                    .contains(condition.path("text").asText()));
+            String shown = browser.find("#plan-conditions li[data-hazard='" + condition.path("hazard").asText()
+                    + "'][data-what='" + condition.path("what").asText() + "']").getText();
+            assertTrue(shown.contains(condition.path("text").asText()), shown);
         }
         assertTrue(browser.find("#papers-caveat").getText().contains("conditional"));
         // A link carries all of it.
@@ -303,6 +304,40 @@ class PlanPageTest {
 
         assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
         assertEquals(List.of(), browser.accessibilityViolations());
+        assertEquals(List.of(), browser.errors());
+    }
+
+    /** The clerk: from opening the page to the statement on disk. */
+    @Test
+    void theClerkGetsAStatement() {
+        open(VALLEY);
+        browser.find("#statement-pdf").click();
+        browser.await("the statement is made", b -> !b.list("#statement-link").isEmpty());
+        WebElement link = browser.find("#statement-link");
+
+        assertTrue(link.getDomAttribute("href").startsWith("blob:"), link.getDomAttribute("href"));
+        assertTrue(link.getDomAttribute("download").startsWith("statement-"), link.getDomAttribute("download"));
+        assertTrue(link.getDomAttribute("download").endsWith(".pdf"), link.getDomAttribute("download"));
+        assertEquals(List.of(), browser.errors());
+    }
+
+    /** The driver, on a phone: the run sheet opens in a window of its own, and says when nobody may drive by it. */
+    @ParameterizedTest
+    @CsvSource({VALLEY + ", Way through", COUNTY + ", Not to be driven by"})
+    void theDriverOpensARunSheet(String fragment, String headline) throws Exception {
+        browser.resize(390, 800);
+        open(fragment);
+        browser.find("#runsheet-open").click();
+        browser.await("the run sheet is made", b -> !b.list("#runsheet-link").isEmpty());
+
+        String sheet = browser.textOfTheOtherWindow();
+        JsonNode plan = ask("/api/plan", fragment.equals(VALLEY) ? "sorrel-valley" : "alder-county", "");
+        assertTrue(sheet.contains(headline), sheet.substring(0, 300));
+        for (JsonNode step : plan.path("steps")) {
+            if (step.path("passage").isObject()) {
+                assertTrue(sheet.contains(step.at("/passage/name").asText()), step.at("/passage/name").asText());
+            }
+        }
         assertEquals(List.of(), browser.errors());
     }
 }

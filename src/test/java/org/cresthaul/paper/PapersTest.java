@@ -1,0 +1,196 @@
+package org.cresthaul.paper;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.PlanOptions;
+import org.cresthaul.plan.RunSheet;
+import org.cresthaul.plan.SheetLine;
+import org.cresthaul.plan.Statement;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.UnitSystem;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** Run sheets and statements of both samples, read back from their files as text and as pictures. */
+class PapersTest {
+    /** A paper's plan, and its run sheet and statement. */
+    enum Sample {
+        SORREL_VALLEY("sorrel-valley", true),
+        ALDER_COUNTY("alder-county", false);
+
+        final boolean drivable;
+        final Plan plan;
+        final RunSheet sheet;
+        final Statement statement;
+        final SheetPictures pictures;
+
+        Sample(String name, boolean drivable) {
+            this.drivable = drivable;
+            try {
+                Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes", name + ".route.geojson")));
+                Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
+                LevelStance stance = rig.stances().get(0);
+                Margins margins = Margins.defaults();
+                Report report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
+                plan = CompletePlan.of(route, rig, stance, margins, report, PlanOptions.defaults());
+                sheet = RunSheet.of(plan, report, UnitSystem.US_CUSTOMARY);
+                statement = Statement.of(plan, report, stance, UnitSystem.US_CUSTOMARY);
+                pictures = new SheetPictures(route, rig, stance, plan, report, UnitSystem.US_CUSTOMARY);
+            } catch (Exception unreadable) {
+                throw new IllegalStateException(unreadable);
+            }
+        }
+
+        byte[] sheetPdf(PaperSize size) {
+            return Papers.pdf(sheet, pictures, size);
+        }
+
+        byte[] statementPdf(PaperSize size) {
+            return Papers.pdf(statement, size);
+        }
+    }
+
+    /** Without the blanks that a line break leaves or takes, and with ligatures as the letters they stand for. */
+    private static String solid(String text) {
+        return Normalizer.normalize(text, Normalizer.Form.NFKC).replaceAll("\\s+", "");
+    }
+
+    private static List<String> pages(byte[] pdf) throws Exception {
+        List<String> pages = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            for (int i = 1; i <= document.getNumberOfPages(); i++) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setStartPage(i);
+                stripper.setEndPage(i);
+                pages.add(stripper.getText(document));
+            }
+        }
+        return pages;
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void everyPageSaysWhetherItMayBeDrivenBy(Sample sample) throws Exception {
+        for (PaperSize size : PaperSize.values()) {
+            for (byte[] pdf : List.of(sample.sheetPdf(size), sample.statementPdf(size))) {
+                List<String> pages = pages(pdf);
+                assertTrue(pages.size() >= 2, pages.size() + " pages");
+                for (String page : pages) {
+                    assertEquals(!sample.drivable, page.contains("Not to be driven by"), page);
+                }
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void theSheetReadsBackInDrivingOrder(Sample sample) throws Exception {
+        String read = solid(String.join("", pages(sample.sheetPdf(PaperSize.A4))));
+        int at = 0;
+        for (RunSheet.Leg leg : sample.sheet.legs()) {
+            at = read.indexOf(solid(leg.where().text()), at);
+            assertTrue(at >= 0, leg.where().text());
+            for (RunSheet.Entry entry : leg.entries()) {
+                at = read.indexOf(solid(entry.chainage().text()), at);
+                assertTrue(at >= 0, entry.chainage().text());
+                for (List<SheetLine> lines : List.of(entry.comes(), entry.before(), entry.through(), entry.after())) {
+                    for (SheetLine line : lines) {
+                        assertTrue(read.indexOf(solid(line.text()), at) >= 0, line.text());
+                    }
+                }
+            }
+        }
+        sample.plan.conditions().forEach(c -> assertTrue(read.contains(solid(c.name())), c.name()));
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void theHtmlSaysWhatThePdfSays(Sample sample) {
+        String sheet = text(Papers.html(sample.sheet, sample.pictures));
+        sample.sheet.legs().stream().flatMap(l -> l.entries().stream()).forEach(entry -> {
+            for (List<SheetLine> lines : List.of(entry.comes(), entry.before(), entry.through(), entry.after(), entry.gauges())) {
+                lines.forEach(line -> assertTrue(sheet.contains(solid(line.text())), line.text()));
+            }
+        });
+        String statement = text(Papers.html(sample.statement));
+        sample.statement.hazards().forEach(h -> {
+            assertTrue(statement.contains(solid(h.name())), h.name());
+            h.conditions().forEach(c -> assertTrue(statement.contains(solid(c.text())), c.text()));
+        });
+        assertTrue(statement.contains(solid("as declared and")), "the wording");
+        sample.statement.notChecked().forEach(n -> assertTrue(statement.contains(solid(n)), n));
+    }
+
+    private static String text(byte[] html) {
+        return solid(new String(html, StandardCharsets.UTF_8)
+                .replaceAll("(?s)<style.*?</style>", "")
+                .replaceAll("<[^>]*>", "")
+                .replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"").replace("&#39;", "'").replace("&amp;", "&"));
+    }
+
+    /** Printers leave about 5 mm blank; at 50 dpi that is ten pixels, of which the frame may take the innermost two. */
+    @ParameterizedTest
+    @EnumSource
+    void nothingIsDrawnWhereAPrinterCannot(Sample sample) throws Exception {
+        for (PaperSize size : PaperSize.values()) {
+            try (PDDocument document = Loader.loadPDF(sample.sheetPdf(size))) {
+                PDFRenderer renderer = new PDFRenderer(document);
+                for (int p = 0; p < document.getNumberOfPages(); p++) {
+                    BufferedImage page = renderer.renderImageWithDPI(p, 50);
+                    int dark = 0;
+                    for (int x = 0; x < page.getWidth(); x++) {
+                        for (int y = 0; y < page.getHeight(); y++) {
+                            boolean edge = Math.min(Math.min(x, page.getWidth() - 1 - x), Math.min(y, page.getHeight() - 1 - y)) < 8;
+                            dark += edge && (page.getRGB(x, y) & 0xFF) < 200 ? 1 : 0;
+                        }
+                    }
+                    assertEquals(0, dark, size + ", page " + (p + 1));
+                }
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void equalPlansAreEqualBytes(Sample sample) {
+        assertArrayEquals(sample.sheetPdf(PaperSize.LETTER), sample.sheetPdf(PaperSize.LETTER));
+        assertArrayEquals(sample.statementPdf(PaperSize.A4), sample.statementPdf(PaperSize.A4));
+    }
+
+    /** W12: one thick shim loaded, both beams parallel: common practice, no source. */
+    @ParameterizedTest
+    @EnumSource
+    void aTrailingBoostersCardTellsOfTheShim(Sample sample) {
+        List<SheetLine> lines = sample.sheet.setUps().stream()
+                .filter(c -> c.configuration().contains("/trailing/"))
+                .flatMap(c -> c.lines().stream())
+                .filter(l -> l.text().contains("one thick shim"))
+                .toList();
+
+        assertTrue(!lines.isEmpty());
+        lines.forEach(l -> assertEquals("common practice, no source", l.source()));
+    }
+}
