@@ -14,15 +14,18 @@ final class BlockReasons {
     private final Admission admission;
     private final ConfigurationChanges changes;
     private final BitSet usable;
+    private final boolean raises;
 
     /**
      * @param admission in which the blocking places are set aside: it is not asked about that
      * @param usable configurations that may be used
+     * @param raises whether hazards may be passed raised
      */
-    BlockReasons(Admission admission, ConfigurationChanges changes, BitSet usable) {
+    BlockReasons(Admission admission, ConfigurationChanges changes, BitSet usable, boolean raises) {
         this.admission = admission;
         this.changes = changes;
         this.usable = usable;
+        this.raises = raises;
     }
 
     Plan.Block of(PlanPlace place) {
@@ -35,7 +38,7 @@ final class BlockReasons {
         Set<String> reasons = new LinkedHashSet<>();
         usable.stream().forEach(c -> {
             Report.Cell cell = place.cells().get(c);
-            if (admission.lets(place, cell.verdict()) || cell.raise() != null) {
+            if (admission.lets(place, cell.verdict()) || raises && cell.raise() != null) {
                 passing.add(changes.setUps().get(c).label());
             } else {
                 verdicts.add(cell.verdict());

@@ -105,7 +105,7 @@ public final class RoutePlan {
         PlanSteps steps = new PlanSteps(route, places, layout, changes, states, admission, raised, way,
                 blocking.stream().map(PlanPlace::id).toList());
         List<Plan.Condition> conditions = steps.conditions();
-        BlockReasons reasons = new BlockReasons(admission, changes, usable());
+        BlockReasons reasons = new BlockReasons(admission, changes, usable(), !options.avoidRaising());
         return new Plan(
                 Plan.FORM,
                 Version.NUMBER,

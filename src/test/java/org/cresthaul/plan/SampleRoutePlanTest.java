@@ -166,6 +166,17 @@ class SampleRoutePlanTest {
      * more than 23 s where 20 s is the least warning; H02 83 ft over 39 ft, some 28 s and a few to react and start, with 45 s.
      * Beyond H08 there are 60 ft.
      */
+    /** With three axles the main line is passed only raised, at every notch (SorrelValleyTest): no such setting passes it then. */
+    @Test
+    void whatPassesOnlyRaisedIsNotSaidToPassWithoutRaising() {
+        Plan plan = LOADED.plan(options(List.of(), null, true));
+        Plan.Block mainLine = plan.blocking().get(0);
+
+        assertEquals("H02", mainLine.hazard());
+        assertTrue(mainLine.why().contains("2 axles"), mainLine.why());
+        assertFalse(mainLine.why().contains("3 axles"), mainLine.why());
+    }
+
     @Test
     void theCrossingsOfSorrelValleyAreClearedInTime() {
         List<String> found = LOADED.plan(PlanOptions.defaults()).crossings().stream()

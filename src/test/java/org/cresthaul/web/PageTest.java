@@ -357,6 +357,7 @@ class PageTest {
     void canBePictured() throws Exception {
         browser.find("#hazard-table tr[data-hazard='H04'] .hazard-open").sendKeys(Keys.ENTER);
         browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        browser.await("the plan is there", b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
         byte[] picture = browser.picture(1280);
 
         BufferedImage image = ImageIO.read(new ByteArrayInputStream(picture));
