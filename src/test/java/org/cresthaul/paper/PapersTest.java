@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.awt.image.BufferedImage;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -30,6 +32,7 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
+import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -43,6 +46,7 @@ class PapersTest {
 
         final boolean drivable;
         final Plan plan;
+        final Report report;
         final RunSheet sheet;
         final Statement statement;
         final SheetPictures pictures;
@@ -54,7 +58,7 @@ class PapersTest {
                 Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
                 LevelStance stance = rig.stances().get(0);
                 Margins margins = Margins.defaults();
-                Report report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
+                report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
                 plan = CompletePlan.of(route, rig, stance, margins, report, PlanOptions.defaults());
                 sheet = RunSheet.of(plan, report, UnitSystem.US_CUSTOMARY);
                 statement = Statement.of(plan, report, stance, UnitSystem.US_CUSTOMARY);
@@ -178,6 +182,35 @@ class PapersTest {
     void equalPlansAreEqualBytes(Sample sample) {
         assertArrayEquals(sample.sheetPdf(PaperSize.LETTER), sample.sheetPdf(PaperSize.LETTER));
         assertArrayEquals(sample.statementPdf(PaperSize.A4), sample.statementPdf(PaperSize.A4));
+    }
+
+    /** Every figure on either paper that comes from the plan or the report stands there, at the place it names. */
+    @ParameterizedTest
+    @EnumSource
+    void everyFigureIsTracedToAResult(Sample sample) throws Exception {
+        ObjectMapper json = new ObjectMapper();
+        JsonNode plan = json.readTree(JsonAnswer.bytes(sample.plan));
+        JsonNode report = json.readTree(JsonAnswer.bytes(sample.report));
+        int traced = 0;
+        List<String> lost = new ArrayList<>();
+        for (Object paper : List.of(sample.sheet, sample.statement)) {
+            for (JsonNode figures : json.readTree(JsonAnswer.bytes(paper)).findValues("figures")) {
+                for (JsonNode figure : figures) {
+                    String from = figure.path("from").asText();
+                    if (from.startsWith("plan:/") || from.startsWith("report:/")) {
+                        JsonNode found = (from.startsWith("plan:") ? plan : report).at(from.substring(from.indexOf('/')));
+                        if (!found.isNumber() || Math.abs(found.asDouble() - figure.path("value").asDouble()) > 1e-9) {
+                            lost.add(figure + " is " + found);
+                        }
+                        traced++;
+                    } else if (!from.startsWith("rig:") && !from.startsWith("report:difference of")) {
+                        lost.add("from nowhere: " + figure);
+                    }
+                }
+            }
+        }
+        assertEquals(List.of(), lost);
+        assertTrue(traced > 100, traced + " figures");
     }
 
     /** W12: one thick shim loaded, both beams parallel: common practice, no source. */
