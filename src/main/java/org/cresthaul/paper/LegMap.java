@@ -74,7 +74,7 @@ final class LegMap {
         double narrow = Math.cos(Math.toRadians((south + north) / 2));
         double wide = Math.max(50, (east - west) * M_PER_DEG * narrow);
         double tall = Math.max(50, (north - south) * M_PER_DEG);
-        height = Math.max(120, Math.min(250, tall / wide * (WIDTH - 2 * EDGE) + 2 * EDGE));
+        height = Math.max(110, Math.min(165, tall / wide * (WIDTH - 2 * EDGE) + 2 * EDGE));
         perM = Math.min((WIDTH - 2 * EDGE) / wide, (height - 2 * EDGE) / tall);
         lon0 = (west + east) / 2;
         lat0 = (south + north) / 2;

@@ -10,7 +10,8 @@ import org.cresthaul.paper.Paper.Tone;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
 
-/** Puts a run sheet on paper: an overview, the set-up cards, a part for each leg, the cards of how things are done. */
+/** Puts a run sheet on paper: an overview, the set-up cards, a page for each leg and its places one by one, the
+ * cards of how things are done. */
 final class RunSheetPaper {
     private final RunSheet sheet;
     private final SheetPictures pictures;
@@ -24,7 +25,12 @@ final class RunSheetPaper {
         List<Paper.Part> parts = new ArrayList<>();
         parts.add(new Paper.Part(sheet.banner().drivable() ? "Run sheet" : "Draft of a run sheet", overview()));
         parts.add(new Paper.Part("Set-up cards", cards(sheet.setUps())));
-        sheet.legs().forEach(l -> parts.add(leg(l)));
+        sheet.legs().forEach(l -> {
+            parts.add(legAtAGlance(l));
+            if (!l.entries().isEmpty()) {
+                parts.add(placeByPlace(l));
+            }
+        });
         parts.add(new Paper.Part("How it is done", practice()));
         return new Paper(sheet.banner().drivable() ? "Run sheet" : "Draft, not to be driven by",
                 sheet.route().name() + ", " + sheet.rig().name() + ", stance " + sheet.rig().stance(),
@@ -40,17 +46,6 @@ final class RunSheetPaper {
             blocks.add(new Paper.Heading(2, "To be settled before anybody drives"));
             sheet.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
         }
-        List<List<Cell>> rows = new ArrayList<>();
-        for (RunSheet.Leg leg : sheet.legs()) {
-            for (RunSheet.Entry e : leg.entries()) {
-                String does = e.before().isEmpty() && e.after().isEmpty() ? "" : e.step().equals("change") ? "change" : raises(e);
-                rows.add(List.of(new Cell(e.chainage().text()), new Cell(title(e)), new Cell(does),
-                        e.verdict() == null ? new Cell("") : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict())));
-            }
-        }
-        blocks.add(new Paper.Heading(2, "At a glance"));
-        blocks.add(new Paper.Table("", List.of(new Column("At", 2, false), new Column("Place", 6.4, false), new Column("Do", 2.2, false),
-                new Column("Verdict", 3.4, false)), rows));
         blocks.add(new Paper.Heading(2, "Before leaving"));
         sheet.first().forEach(l -> blocks.add(item(l)));
         blocks.add(new Paper.Heading(2, "Cautions"));
@@ -82,18 +77,33 @@ final class RunSheetPaper {
         return blocks;
     }
 
-    private Paper.Part leg(RunSheet.Leg leg) {
+    /** The page of a leg: where it goes, what is set, its map, and everything that comes, in driving order. */
+    private Paper.Part legAtAGlance(RunSheet.Leg leg) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paper.Text(Tone.BODY, leg.where().text()));
         leg.entering().forEach(l -> blocks.add(new Paper.Text(Tone.STRONG, l.text())));
-        blocks.add(pictures.map(leg));
         if (leg.entries().isEmpty()) {
             blocks.add(new Paper.Text(Tone.BODY, "Nothing to set and no place to pass on this leg."));
+        } else {
+            blocks.add(new Paper.Table("", List.of(new Column("At", 1.7, false), new Column("Place, landmark", 7, false),
+                    new Column("Do", 2, false), new Column("Verdict", 2.6, false)),
+                    leg.entries().stream().map(this::row).toList()));
         }
-        for (RunSheet.Entry entry : leg.entries()) {
-            entry(entry, blocks);
-        }
+        blocks.add(pictures.map(leg));
         return new Paper.Part("Leg " + leg.number() + ": " + leg.name(), blocks);
+    }
+
+    private List<Cell> row(RunSheet.Entry e) {
+        String does = e.before().isEmpty() && e.after().isEmpty() ? "" : e.step().equals("change") ? "change" : raises(e);
+        return List.of(new Cell(e.chainage().text()),
+                new Cell(title(e) + (e.landmark() == null ? "" : ", " + e.landmark())), new Cell(does),
+                e.verdict() == null ? new Cell("") : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict()));
+    }
+
+    private Paper.Part placeByPlace(RunSheet.Leg leg) {
+        List<Block> blocks = new ArrayList<>();
+        leg.entries().forEach(entry -> entry(entry, blocks));
+        return new Paper.Part("Leg " + leg.number() + ", place by place", blocks);
     }
 
     private void entry(RunSheet.Entry e, List<Block> blocks) {

@@ -130,6 +130,25 @@ class PapersTest {
         sample.plan.conditions().forEach(c -> assertTrue(read.contains(solid(c.name())), c.name()));
     }
 
+    /** A driver clips one page to the visor: each leg is on one, with its map. */
+    @ParameterizedTest
+    @EnumSource
+    void everyLegHasItsPage(Sample sample) throws Exception {
+        for (PaperSize size : PaperSize.values()) {
+            List<String> pages = pages(sample.sheetPdf(size)).stream().map(PapersTest::solid).toList();
+            for (RunSheet.Leg leg : sample.sheet.legs()) {
+                List<String> own = pages.stream()
+                        .filter(p -> p.contains(solid("Leg " + leg.number() + ": " + leg.name())) && p.contains(solid("north up")))
+                        .toList();
+                assertEquals(1, own.size(), leg.name());
+                for (RunSheet.Entry entry : leg.entries()) {
+                    assertTrue(own.get(0).contains(solid(entry.chainage().text())), leg.name() + " " + entry.name());
+                    assertTrue(own.get(0).contains(solid(entry.name())), leg.name() + " " + entry.name());
+                }
+            }
+        }
+    }
+
     @ParameterizedTest
     @EnumSource
     void theHtmlSaysWhatThePdfSays(Sample sample) {
