@@ -14,7 +14,7 @@ final class PdfPaper {
     /** Nothing is printed farther out. */
     static final double MARGIN_PT = 27;
     private static final double INSET_PT = 14;
-    private static final double FOOT_PT = 30;
+    private static final double FOOT_PT = 38;
     private static final double HEAD_SIZE_PT = 11.5;
 
     private final Paper paper;
