@@ -21,8 +21,7 @@ import org.cresthaul.road.Soffit;
  * <p>Each spare gap (gap less what is demanded) is nearly linear in the two raises, so the spare found tightest at a
  * trial gives a cut: a plane through it that no higher raise is likely to rise above. While axles keep off their stops
  * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first and
- * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least raise that all
- * cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
+ * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least
  * raise that all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
  * rests on the linear estimate. Cuts are kept, and serve every notch, since only the deck front's height over the
  * reference notch matters. Not safe to share between threads.
@@ -35,7 +34,6 @@ public final class RaiseNeeded {
     private static final double DIFFERENCE_M = 1e-3;
     /** Spare that the cuts are aimed at, so that a trial need not be repeated for the width of the search, metres. */
     private static final double AIM_M = SPARE_M + SpanSearch.WITHIN_M;
-
 
     /**
      * One line to be passed, over the ground or under a soffit.
@@ -52,6 +50,17 @@ public final class RaiseNeeded {
      */
     public record Raise(double deckFrontOffsetM, double rearM) {}
 
+    /** One line with one levelling. */
+    private record Way(Lane lane, Levelling levelling) {}
+
+    /** What was found from a notch. */
+    private record Answer(double notchOffsetM, Raise raise) {
+        /** What is the least from a lower notch is the least from a higher one too, as long as it is above that. */
+        boolean holdsFrom(double higherM) {
+            return notchOffsetM <= higherM && raise.deckFrontOffsetM >= higherM;
+        }
+    }
+
     /** spare ≤ constant + front · T + rear · b. */
     private record Cut(double constant, double front, double rear) {
         double at(double t, double b) {
@@ -61,19 +70,25 @@ public final class RaiseNeeded {
 
     private final LiftState lift;
     private final BoosterState booster;
-    private final List<Lane> lanes;
+    private final List<Way> frontWays = new ArrayList<>();
+    private final List<Way> heldWays = new ArrayList<>();
     private final double highestM;
     private final double mostRearM;
     private final List<Cut> frontCuts = new ArrayList<>();
     private final List<Cut> heldCuts = new ArrayList<>();
     private final Map<Raise, Double> frontTried = new HashMap<>();
     private final Map<Raise, Double> heldTried = new HashMap<>();
+    private final List<Answer> answers = new ArrayList<>();
 
     /** The question for one lift and booster state over the lines of one hazard, at least one. */
     public RaiseNeeded(LiftState lift, BoosterState booster, List<Lane> lanes) {
         this.lift = lift;
         this.booster = booster;
-        this.lanes = List.copyOf(lanes);
+        for (Lane lane : lanes) {
+            heldWays.add(new Way(lane, Levelling.HELD));
+            frontWays.add(new Way(lane, Levelling.HELD));
+            frontWays.add(new Way(lane, Levelling.SETTLED));
+        }
         Trailer trailer = lanes.get(0).passage().stance().trailer();
         highestM = trailer.hydraulicRaiseLimitM();
         double valveSets = lift == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
@@ -85,13 +100,22 @@ public final class RaiseNeeded {
         if (notchOffsetM > highestM) {
             return Optional.empty();
         }
-        Optional<Raise> front = search(notchOffsetM, 0, frontCuts, List.of(Levelling.HELD, Levelling.SETTLED));
-        return front.isPresent() || mostRearM == 0
+        Optional<Raise> known = answers.stream()
+                .filter(a -> a.holdsFrom(notchOffsetM))
+                .map(Answer::raise)
+                .findFirst();
+        if (known.isPresent()) {
+            return known;
+        }
+        Optional<Raise> front = search(notchOffsetM, 0, frontCuts, frontWays);
+        Optional<Raise> found = front.isPresent() || mostRearM == 0
                 ? front
-                : search(notchOffsetM, mostRearM, heldCuts, List.of(Levelling.HELD));
+                : search(notchOffsetM, mostRearM, heldCuts, heldWays);
+        found.ifPresent(raise -> answers.add(new Answer(notchOffsetM, raise)));
+        return found;
     }
 
-    private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Levelling> levellings) {
+    private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
         Map<Raise, Double> tried = mostRear > 0 ? heldTried : frontTried;
         double aimM = AIM_M;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
@@ -106,7 +130,7 @@ public final class RaiseNeeded {
                 continue;
             }
             if (spare == null) {
-                spare = leastSpare(next.get(), mostRear, levellings, cuts);
+                spare = spareAt(next.get(), mostRear, ways, cuts);
                 tried.put(next.get(), spare);
             }
             if (spare >= SPARE_M) {
@@ -116,23 +140,25 @@ public final class RaiseNeeded {
         return Optional.empty();
     }
 
-    /** Least spare at a trial; every place that is tighter than those before it leaves a cut. */
-    private double leastSpare(Raise at, double mostRear, List<Levelling> levellings, List<Cut> cuts) {
-        double least = Double.POSITIVE_INFINITY;
-        for (Lane lane : lanes) {
-            for (Levelling levelling : levellings) {
-                PassageSearch search = new PassageSearch(lane.passage(), setting(at), levelling);
-                Optional<Clearance> spare = search.leastSpareBelow(lane.soffit(), lane.demand(), least);
-                if (spare.isPresent()) {
-                    if (!spare.get().proven()) {
-                        return Double.NEGATIVE_INFINITY;
-                    }
-                    least = spare.get().valueM();
-                    cuts.add(cut(spare.get(), at, mostRear, levelling, lane));
-                }
+    /**
+     * The spare at a trial, where it matters: the tightest place of the first passage that refuses it leaves a cut, and
+     * the others are then not asked; the one that refused last is asked first.
+     */
+    private double spareAt(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
+        for (Way way : ways) {
+            PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.levelling);
+            Optional<Clearance> spare = search.leastSpareBelow(way.lane.soffit(), way.lane.demand(), AIM_M);
+            if (spare.isPresent() && !spare.get().proven()) {
+                return Double.NEGATIVE_INFINITY;
+            }
+            if (spare.isPresent() && spare.get().valueM() < SPARE_M) {
+                cuts.add(cut(spare.get(), at, mostRear, way.levelling, way.lane));
+                ways.remove(way);
+                ways.add(0, way);
+                return spare.get().valueM();
             }
         }
-        return least;
+        return SPARE_M;
     }
 
     private Cut cut(Clearance spare, Raise at, double mostRear, Levelling levelling, Lane lane) {
