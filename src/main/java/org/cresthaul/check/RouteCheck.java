@@ -2,6 +2,7 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -22,11 +23,15 @@ public final class RouteCheck {
     public static Report check(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
         RouteLoads loads = new RouteLoads(route, stance);
-        List<Report.HazardFindings> hazards = route.hazards().parallelStream()
-                .map(h -> h instanceof LimitedPlace place
-                        ? findings(place, loads, configurations)
-                        : findings(h, rig, stance, margins, configurations, loads))
-                .toList();
+        // One task each: hazards differ too much in work to be dealt out in equal numbers.
+        List<ForkJoinTask<Report.HazardFindings>> tasks = new ArrayList<>();
+        for (Hazard h : route.hazards()) {
+            tasks.add(ForkJoinTask.adapt(() -> h instanceof LimitedPlace place
+                    ? findings(place, loads, configurations)
+                    : findings(h, rig, stance, margins, configurations, loads)));
+        }
+        List<Report.HazardFindings> hazards =
+                ForkJoinTask.invokeAll(tasks).stream().map(ForkJoinTask::join).toList();
         return new Report(
                 Report.FORM,
                 Version.NUMBER,

@@ -21,26 +21,26 @@ final class Need {
     Need(Demand demand, RoadProfile line, Leverage leverage, UnitName unit, OutlineGaps gaps) {
         this.demand = demand;
         this.line = line;
-        int n = gaps.vertex.length;
+        int n = gaps.frame.vertex.length;
         vertexWeights = new double[n][];
         vertexDemand = new double[n];
         for (int i = 0; i < n; i++) {
-            vertexWeights[i] = leverage.weights(unit, gaps.vertex[i].xM());
-            vertexDemand[i] = demand.at(leverage.surveyFactor(unit, gaps.vertex[i].xM()));
+            vertexWeights[i] = leverage.weights(unit, gaps.frame.vertex[i].xM());
+            vertexDemand[i] = demand.at(leverage.surveyFactor(unit, gaps.frame.vertex[i].xM()));
         }
-        int m = gaps.rx.length;
+        int m = gaps.frame.rx.length;
         segmentWeights = new double[m][];
         segmentDemand = new double[m];
         for (int k = 0; k < m; k++) {
             // Weights are convex along a segment, so its ends bound them.
-            double[] rear = leverage.weights(unit, gaps.rx[k]);
-            double[] front = leverage.weights(unit, gaps.fx[k]);
+            double[] rear = leverage.weights(unit, gaps.frame.rx[k]);
+            double[] front = leverage.weights(unit, gaps.frame.fx[k]);
             segmentWeights[k] = new double[Leverage.SUPPORTS];
             for (int j = 0; j < Leverage.SUPPORTS; j++) {
                 segmentWeights[k][j] = Math.max(rear[j], front[j]);
             }
             segmentDemand[k] = demand.at(Math.max(
-                    leverage.surveyFactor(unit, gaps.rx[k]), leverage.surveyFactor(unit, gaps.fx[k])));
+                    leverage.surveyFactor(unit, gaps.frame.rx[k]), leverage.surveyFactor(unit, gaps.frame.fx[k])));
         }
         tyreWeights = gaps.hasTyre() ? leverage.weights(unit, gaps.tyreFoot().xM()) : null;
         tyreDemand = gaps.hasTyre() ? demand.at(leverage.surveyFactor(unit, gaps.tyreFoot().xM())) : 0;

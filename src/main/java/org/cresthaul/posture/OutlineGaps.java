@@ -1,9 +1,8 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import org.cresthaul.geometry.Interval;
+import org.cresthaul.posture.FrameOutline.Straight;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.road.PiecewiseLine;
@@ -15,43 +14,24 @@ import org.cresthaul.road.Soffit;
  * soffit.
  *
  * <p>The gap between two polylines is least at a vertex of one of them: an outline vertex that bulges towards the line,
- * an outline end, or a vertex of the line that bulges towards the outline. Outline segments steeper than the line can
- * ever be need no line vertices: along them the gap falls all the way to an end. A raised tyre counts as a circle.
+ * an outline end, or a vertex of the line that bulges towards the outline. A raised tyre counts as a circle.
  */
 final class OutlineGaps {
-    /** No unit is ever pitched more than this, radians; the bounds say so when one is. */
-    static final double MOST_PITCH = 0.4;
+    final PiecewiseLine line;
+    final FrameOutline frame;
+    /** Whether the line goes on beyond its ends, as ground does. */
+    final boolean endless;
 
-    private final PiecewiseLine line;
-    /** +1: the unit is above the line; -1: the line is above the unit. */
-    final int side;
+    final double[] kinkS;
+    final double[] kinkZ;
+    final double steepest;
+    /** A raised tyre and its path, both null or neither. */
+    final CombinationShape.Circle tyre;
 
-    private final boolean endless;
-    final FramePoint[] vertex;
-    private final double[] vx;
-    private final double[] vh;
-    private final int rearmost;
-    private final int foremost;
-    private final double lengthM;
-    private final double heightM;
-    /** Segments that line vertices can be nearest to: rear and front end in the frame, and their angle. */
-    private final FramePoint[][] face;
-
-    final double[] rx;
-
-    final double[] rh;
-    final double[] fx;
-    final double[] fh;
-    private final double[] angle;
-    private final double[] kinkS;
-    private final double[] kinkZ;
+    final RolledProfile tyrePath;
+    private final FramePoint tyreFoot;
     /** First kink at or after each vertex of the line. */
     private final int[] kinkFrom;
-
-    private final double steepest;
-    private final CombinationShape.Circle tyre;
-    private final FramePoint tyreFoot;
-    private final RolledProfile tyrePath;
 
     private OutlineGaps(
             List<Outline> outlines,
@@ -60,46 +40,12 @@ final class OutlineGaps {
             CombinationShape.Circle tyre,
             RolledProfile tyrePath) {
         this.line = line;
-        this.side = side;
         this.endless = !(line instanceof Soffit);
         this.tyre = tyre;
         tyreFoot = tyre == null ? null : new FramePoint(tyre.xM(), tyre.hM() - tyre.radiusM(), "raised tyre");
         this.tyrePath = tyrePath;
-        List<FramePoint> bulges = new ArrayList<>();
-        List<FramePoint[]> faces = new ArrayList<>();
-        double steep = Math.atan(line.steepest()) + MOST_PITCH;
-        for (Outline outline : outlines) {
-            List<FramePoint> points = outline.points();
-            for (int i = 0; i < points.size(); i++) {
-                FramePoint p = points.get(i);
-                boolean end = i == 0 || i == points.size() - 1;
-                if (end || side * turnAt(points.get(i - 1), p, points.get(i + 1)) > 0) {
-                    bulges.add(p);
-                }
-                if (i > 0 && Math.abs(angle(points.get(i - 1), p)) <= steep) {
-                    faces.add(new FramePoint[] {points.get(i - 1), p});
-                }
-            }
-        }
-        vertex = bulges.toArray(new FramePoint[0]);
-        vx = bulges.stream().mapToDouble(FramePoint::xM).toArray();
-        vh = bulges.stream().mapToDouble(FramePoint::hM).toArray();
-        int rear = 0;
-        int front = 0;
-        for (int i = 0; i < vx.length; i++) {
-            rear = vx[i] < vx[rear] ? i : rear;
-            front = vx[i] > vx[front] ? i : front;
-        }
-        rearmost = rear;
-        foremost = front;
-        lengthM = vx[front] - vx[rear];
-        heightM = Arrays.stream(vh).max().orElseThrow() - Arrays.stream(vh).min().orElseThrow();
-        face = faces.toArray(new FramePoint[0][]);
-        rx = faces.stream().mapToDouble(f -> f[0].xM()).toArray();
-        rh = faces.stream().mapToDouble(f -> f[0].hM()).toArray();
-        fx = faces.stream().mapToDouble(f -> f[1].xM()).toArray();
-        fh = faces.stream().mapToDouble(f -> f[1].hM()).toArray();
-        angle = faces.stream().mapToDouble(f -> angle(f[0], f[1])).toArray();
+        steepest = line.steepest();
+        frame = new FrameOutline(outlines, side, steepest);
         List<Integer> kinks = new ArrayList<>();
         for (int i = 0; i < line.size(); i++) {
             boolean end = !endless && (i == 0 || i == line.size() - 1);
@@ -114,7 +60,6 @@ final class OutlineGaps {
             }
             kinkFrom[i] = k;
         }
-        steepest = line.steepest();
         kinkS = kinks.stream().mapToDouble(line::distanceM).toArray();
         kinkZ = kinks.stream().mapToDouble(line::elevationM).toArray();
     }
@@ -130,30 +75,55 @@ final class OutlineGaps {
         return new OutlineGaps(topsides, soffit, -1, null, null);
     }
 
-    private static double turnAt(FramePoint a, FramePoint b, FramePoint c) {
-        return (b.xM() - a.xM()) * (c.hM() - b.hM()) - (b.hM() - a.hM()) * (c.xM() - b.xM());
+    FramePoint tyreFoot() {
+        return tyreFoot;
     }
 
-    private static double angle(FramePoint rear, FramePoint front) {
-        return Math.atan2(front.hM() - rear.hM(), front.xM() - rear.xM());
+    boolean hasTyre() {
+        return tyre != null;
     }
 
-    /** The outlines at one pose. */
+    /** The outlines at one pose; of nearly straight stretches only the chord, until {@link #placeWhole}. */
     PlacedOutlines place(Pose pose) {
-        PlacedOutlines at = new PlacedOutlines(pose, vx.length, rx.length);
-        for (int i = 0; i < vx.length; i++) {
-            at.x[i] = pose.worldXM(vx[i], vh[i]);
-            at.z[i] = pose.worldZM(vx[i], vh[i]);
-            at.gap[i] = side * (at.z[i] - line.heightAt(at.x[i]));
+        PlacedOutlines at = new PlacedOutlines(pose, frame.vertex.length, frame.rx.length, frame.straights.length);
+        for (int i : frame.loneVertices) {
+            placeVertex(at, i);
         }
-        for (int k = 0; k < rx.length; k++) {
-            at.rearX[k] = pose.worldXM(rx[k], rh[k]);
-            at.rearZ[k] = pose.worldZM(rx[k], rh[k]);
-            at.frontX[k] = pose.worldXM(fx[k], fh[k]);
-            at.slope[k] = (pose.worldZM(fx[k], fh[k]) - at.rearZ[k]) / (at.frontX[k] - at.rearX[k]);
-            at.firstKink[k] = kinkFrom[line.segmentAt(at.rearX[k])];
+        for (int k : frame.loneFaces) {
+            placeSegment(at, k);
+        }
+        for (int k = frame.face.length; k < frame.rx.length; k++) {
+            placeSegment(at, k);
         }
         return at;
+    }
+
+    /** Places all of a nearly straight stretch. */
+    void placeWhole(PlacedOutlines at, int straight) {
+        if (!at.whole[straight]) {
+            at.whole[straight] = true;
+            Straight s = frame.straights[straight];
+            for (int i = s.rear() + 1; i < s.front(); i++) {
+                placeVertex(at, i);
+            }
+            for (int k = s.firstFace(); k < s.endFace(); k++) {
+                placeSegment(at, k);
+            }
+        }
+    }
+
+    private void placeVertex(PlacedOutlines at, int i) {
+        at.x[i] = at.pose.worldXM(frame.vx[i], frame.vh[i]);
+        at.z[i] = at.pose.worldZM(frame.vx[i], frame.vh[i]);
+        at.gap[i] = frame.side * (at.z[i] - line.heightAt(at.x[i]));
+    }
+
+    private void placeSegment(PlacedOutlines at, int k) {
+        at.rearX[k] = at.pose.worldXM(frame.rx[k], frame.rh[k]);
+        at.rearZ[k] = at.pose.worldZM(frame.rx[k], frame.rh[k]);
+        at.frontX[k] = at.pose.worldXM(frame.fx[k], frame.fh[k]);
+        at.slope[k] = (at.pose.worldZM(frame.fx[k], frame.fh[k]) - at.rearZ[k]) / (at.frontX[k] - at.rearX[k]);
+        at.firstKink[k] = kinkFrom[line.segmentAt(at.rearX[k])];
     }
 
     /**
@@ -161,27 +131,21 @@ final class OutlineGaps {
      * need; without a need the latter is left alone.
      */
     void measure(PlacedOutlines at, UnitName unit, double steerM, Need need, Nearest nearest, Nearest tightest) {
-        for (int i = 0; i < vx.length; i++) {
-            if (covers(at.x[i])) {
-                nearest.offer(at.gap[i], steerM, unit, vertex[i], at.x[i]);
-                if (need != null) {
-                    tightest.offer(
-                            at.gap[i] - need.atVertex(i, at.x[i], at.x[i]), steerM, unit, vertex[i], at.x[i]);
-                }
-            }
+        for (int i : frame.loneVertices) {
+            measureVertex(at, i, unit, steerM, need, nearest, tightest);
         }
-        for (int k = 0; k < rx.length; k++) {
-            double needed = need == null ? 0 : need.alongSegment(k);
-            for (int j = at.firstKink[k]; j < kinkS.length && kinkS[j] < at.frontX[k]; j++) {
-                double gap = side * (at.rearZ[k] + at.slope[k] * (kinkS[j] - at.rearX[k]) - kinkZ[j]);
-                double spare = need == null ? Double.POSITIVE_INFINITY : gap - needed - beyondSurvey(need, j);
-                if (gap < nearest.gapM || need != null && spare < tightest.gapM) {
-                    double t = (kinkS[j] - at.rearX[k]) / (at.frontX[k] - at.rearX[k]);
-                    FramePoint point = face[k][0].towards(face[k][1], t);
-                    nearest.offer(gap, steerM, unit, point, kinkS[j]);
-                    if (need != null) {
-                        tightest.offer(spare, steerM, unit, point, kinkS[j]);
-                    }
+        for (int k : frame.loneFaces) {
+            measureFace(at, k, unit, steerM, need, nearest, tightest);
+        }
+        for (int j = 0; j < frame.straights.length; j++) {
+            if (!keepsOff(at, j, need, nearest, tightest)) {
+                placeWhole(at, j);
+                Straight s = frame.straights[j];
+                for (int i = s.rear() + 1; i < s.front(); i++) {
+                    measureVertex(at, i, unit, steerM, need, nearest, tightest);
+                }
+                for (int k = s.firstFace(); k < s.endFace(); k++) {
+                    measureFace(at, k, unit, steerM, need, nearest, tightest);
                 }
             }
         }
@@ -195,265 +159,67 @@ final class OutlineGaps {
         }
     }
 
-    FramePoint tyreFoot() {
-        return tyreFoot;
-    }
-
-    boolean hasTyre() {
-        return tyre != null;
-    }
-
-    /** The ground's own vertices are surveyed; those of a soffit may stand over ground that is not. */
-    private double beyondSurvey(Need need, int kink) {
-        return need == null || endless ? 0 : need.beyondSurvey(kinkS[kink], kinkS[kink]);
-    }
-
-    private boolean covers(double x) {
-        return endless || x >= line.startM() && x <= line.endM();
-    }
-
-    /** Scratch of one search. */
-    static final class Scratch {
-        final Interval rise = new Interval();
-        final Interval forward = new Interval();
-        final Interval slopes = new Interval();
-        final Interval bow = new Interval();
-        final SegmentBow over = new SegmentBow();
-    }
-
-    /**
-     * Whether, at every position between two poses, every gap is at least {@code floors.gapM}, and every gap less its need
-     * at least {@code floors.spareM}; false where that cannot be shown.
-     *
-     * @param rigid a second motion the unit may share (a booster fixed to the trailer by its hinge limit), or null
-     * @param bow of the same unit, where it is known
-     * @param need null where no spare is asked for
-     */
-    boolean staysAbove(
-            PlacedOutlines from,
-            PlacedOutlines to,
-            MotionBounds motion,
-            MotionBounds rigid,
-            UnitBow bow,
-            Need need,
-            Floors floors,
-            Scratch scratch) {
-        Pose a = from.pose;
-        Pose b = to.pose;
-        if (!motion.known || rigid != null && !rigid.known) {
-            return false;
-        }
-        double turnMost = motion.turn.magnitude();
-        if (rigid != null) {
-            turnMost = Math.max(turnMost, rigid.turn.magnitude());
-        }
-        double turnPad = 0.5 * motion.stepM * turnMost;
-        double pitchLo = Math.min(a.pitchRad(), b.pitchRad()) - turnPad;
-        double pitchHi = Math.max(a.pitchRad(), b.pitchRad()) + turnPad;
-        if (pitchLo < -MOST_PITCH || pitchHi > MOST_PITCH) {
-            return false;
-        }
-        // No gap of this unit can fall by more than this between the mean of its ends and its least: a first sieve.
-        scratch.rise.clear();
-        double forward = addReach(a, b, motion, scratch.rise);
-        if (rigid != null) {
-            forward = Math.max(forward, addReach(a, b, rigid, scratch.rise));
-        }
-        double riseMost = scratch.rise.magnitude();
-        double fall = 0.5 * motion.stepM * (riseMost + forward * steepest);
-        for (int i = 0; i < vx.length; i++) {
-            double xA = from.x[i];
-            double xB = to.x[i];
-            double floor = floors.under(need == null ? 0 : need.atVertex(i, xA, xB));
-            if (0.5 * (from.gap[i] + to.gap[i]) - fall >= floor
-                    || !endless && (xB < line.startM() || xA > line.endM())
-                    || bow.known && xB > xA && bowedVertex(bow, i, from, to, scratch) >= floor) {
-                continue;
-            }
-            scratch.slopes.clear();
-            line.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
-            if (!(movingBound(motion, rigid, xA, xB, from.z[i], to.z[i], from.gap[i], to.gap[i], scratch) >= floor)) {
-                return false;
+    private void measureVertex(
+            PlacedOutlines at, int i, UnitName unit, double steerM, Need need, Nearest nearest, Nearest tightest) {
+        if (endless || at.x[i] >= line.startM() && at.x[i] <= line.endM()) {
+            nearest.offer(at.gap[i], steerM, unit, frame.vertex[i], at.x[i]);
+            if (need != null) {
+                tightest.offer(
+                        at.gap[i] - need.atVertex(i, at.x[i], at.x[i]), steerM, unit, frame.vertex[i], at.x[i]);
             }
         }
-        if (tyre != null && !tyreStaysAbove(a, b, motion, rigid, bow, need, floors, scratch)) {
-            return false;
-        }
-        for (int k = 0; k < rx.length; k++) {
-            int j = from.firstKink[k];
-            // A vertex just under the segment's rear end belongs to it too.
-            while (j > 0 && kinkS[j - 1] > from.rearX[k] - 1e-9) {
-                j--;
-            }
-            double xfB = to.frontX[k];
-            if (j == kinkS.length || kinkS[j] > xfB) {
-                continue;
-            }
-            double slopeA = from.slope[k];
-            double slopeB = to.slope[k];
-            scratch.slopes.set(
-                    slopeTurned(Math.min(slopeA, slopeB), angle[k], pitchLo, -turnPad),
-                    slopeTurned(Math.max(slopeA, slopeB), angle[k], pitchHi, turnPad));
-            double needed = need == null ? 0 : need.alongSegment(k);
-            double fallHere = 0.5 * motion.stepM * (riseMost + forward * scratch.slopes.magnitude());
-            boolean bowed = bow.known && scratch.over.set(bow, this, k, from, to, scratch.slopes.magnitude());
-            for (; j < kinkS.length && kinkS[j] <= xfB; j++) {
-                double zA = from.rearZ[k] + slopeA * (kinkS[j] - from.rearX[k]);
-                double zB = to.rearZ[k] + slopeB * (kinkS[j] - to.rearX[k]);
-                double gapA = side * (zA - kinkZ[j]);
-                double gapB = side * (zB - kinkZ[j]);
-                double floor = floors.under(needed + beyondSurvey(need, j));
-                if (0.5 * (gapA + gapB) - fallHere < floor
-                        && !(bowed && scratch.over.least(kinkS[j], gapA, gapB, floor) >= floor)
-                        && !(standingBound(motion, rigid, kinkS[j], zA, zB, gapA, gapB, scratch) >= floor)) {
-                    return false;
+    }
+
+    private void measureFace(
+            PlacedOutlines at, int k, UnitName unit, double steerM, Need need, Nearest nearest, Nearest tightest) {
+        double needed = need == null ? 0 : need.alongSegment(k);
+        for (int j = at.firstKink[k]; j < kinkS.length && kinkS[j] < at.frontX[k]; j++) {
+            double gap = gapOver(at, k, j);
+            double spare = need == null ? Double.POSITIVE_INFINITY : gap - needed - beyondSurvey(need, j);
+            if (gap < nearest.gapM || need != null && spare < tightest.gapM) {
+                double t = (kinkS[j] - at.rearX[k]) / (at.frontX[k] - at.rearX[k]);
+                FramePoint point = frame.face[k][0].towards(frame.face[k][1], t);
+                nearest.offer(gap, steerM, unit, point, kinkS[j]);
+                if (need != null) {
+                    tightest.offer(spare, steerM, unit, point, kinkS[j]);
                 }
+            }
+        }
+    }
+
+    /** Whether no part of a nearly straight stretch can be nearer than what was found, by its chord. */
+    private boolean keepsOff(PlacedOutlines at, int straight, Need need, Nearest nearest, Nearest tightest) {
+        if (Math.abs(at.pose.pitchRad()) > FrameOutline.MOST_PITCH) {
+            return false;
+        }
+        Straight s = frame.straights[straight];
+        int k = frame.chordOf(straight);
+        double frontX = at.frontX[k];
+        double floor = nearest.gapM + s.offM();
+        if (need != null) {
+            // What is needed bulges downwards along a unit, so that its ends bound it.
+            double needed = need.alongSegment(k) + need.beyondSurvey(at.rearX[k], frontX);
+            floor = Math.max(floor, tightest.gapM + needed + s.offM());
+        }
+        if (at.gap[s.rear()] < floor || at.gap[s.front()] < floor) {
+            return false;
+        }
+        for (int j = at.firstKink[k]; j < kinkS.length && kinkS[j] < frontX; j++) {
+            if (gapOver(at, k, j) < floor) {
+                return false;
             }
         }
         return true;
     }
 
-    private boolean tyreStaysAbove(
-            Pose a,
-            Pose b,
-            MotionBounds motion,
-            MotionBounds rigid,
-            UnitBow bow,
-            Need need,
-            Floors floors,
-            Scratch scratch) {
-        double xA = a.worldXM(tyre.xM(), tyre.hM());
-        double xB = b.worldXM(tyre.xM(), tyre.hM());
-        double zA = a.worldZM(tyre.xM(), tyre.hM());
-        double zB = b.worldZM(tyre.xM(), tyre.hM());
-        double gapA = zA - tyrePath.heightAt(xA);
-        double gapB = zB - tyrePath.heightAt(xB);
-        double floor = floors.under(need == null ? 0 : need.atTyre(xA, xB));
-        if (bow.known && xB > xA) {
-            scratch.bow.clear();
-            tyrePath.addBow(xA, xB, scratch.bow);
-            bow.at(tyre.xM(), tyre.hM());
-            double slope = Math.abs((zB - gapB - (zA - gapA)) / (xB - xA));
-            if (Math.min(gapA, gapB) + bow.riseLo - slope * bow.forward - scratch.bow.hi >= floor) {
-                return true;
-            }
-        }
-        scratch.slopes.clear();
-        tyrePath.addSlopes(xA, Math.max(xA, xB), scratch.slopes);
-        return movingBound(motion, rigid, xA, xB, zA, zB, gapA, gapB, scratch) >= floor;
+    /** Gap between a face or chord, extended as far as need be, and a vertex of the line. */
+    double gapOver(PlacedOutlines at, int segment, int kink) {
+        return frame.side
+                * (at.rearZ[segment] + at.slope[segment] * (kinkS[kink] - at.rearX[segment]) - kinkZ[kink]);
     }
 
-    /** A bound below the gap of a vertex. */
-    private double bowedVertex(UnitBow bow, int i, PlacedOutlines from, PlacedOutlines to, Scratch scratch) {
-        scratch.bow.clear();
-        line.addBow(from.x[i], to.x[i], scratch.bow);
-        bow.at(vx[i], vh[i]);
-        double lineA = from.z[i] - side * from.gap[i];
-        double lineB = to.z[i] - side * to.gap[i];
-        double along = Math.abs((lineB - lineA) / (to.x[i] - from.x[i])) * bow.forward;
-        double ends = Math.min(from.gap[i], to.gap[i]);
-        return side > 0
-                ? ends + bow.riseLo - along - scratch.bow.hi
-                : ends - bow.riseHi - along + scratch.bow.lo;
-    }
-
-    /** Slope of a segment after turning by at most {@code pad} further; {@code pitch} is where it ends up. */
-    private static double slopeTurned(double slope, double angle, double pitch, double pad) {
-        double within = 1 + 4 * slope * slope;
-        // The tangent grows by at most (1 + m²) per radian, and m itself by little over a short turn.
-        return Math.abs(pad) * within < 0.1 && Math.abs(slope) < 1 ? slope + pad * (within + 0.1) : Math.tan(angle + pitch);
-    }
-
-    /** Adds the rise of the whole unit; returns the greatest forward rate in it. */
-    private double addReach(Pose a, Pose b, MotionBounds motion, Interval rise) {
-        // A line vertex may be passed by a segment extended over a step. With the pitch within MOST_PITCH, world offsets
-        // between vertices are at most their frame offsets, turned.
-        double tilt = Math.sin(MOST_PITCH);
-        double slackX = motion.stepM + 2 * tilt * heightM + tilt * lengthM * 0.5 * motion.stepM * motion.turn.magnitude();
-        double aLo = Math.min(a.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXA,
-                b.worldXM(vx[rearmost], vh[rearmost]) - motion.pivotXB) - slackX;
-        double aHi = Math.max(a.worldXM(vx[foremost], vh[foremost]) - motion.pivotXA,
-                b.worldXM(vx[foremost], vh[foremost]) - motion.pivotXB) + slackX;
-        motion.addRise(aLo, aHi, rise);
-        double z = Math.max(Math.abs(a.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZA),
-                Math.abs(b.worldZM(vx[rearmost], vh[rearmost]) - motion.pivotZB)) + heightM + motion.stepM + tilt * lengthM;
-        return motion.forward.hi + z * motion.turn.magnitude();
-    }
-
-    /** A unit point moving along the line. */
-    private double movingBound(
-            MotionBounds motion,
-            MotionBounds rigid,
-            double xA,
-            double xB,
-            double zA,
-            double zB,
-            double gapA,
-            double gapB,
-            Scratch scratch) {
-        scratch.rise.clear();
-        scratch.forward.clear();
-        motion.addPoint(xA, xB, zA, zB, scratch.forward, scratch.rise);
-        if (rigid != null) {
-            rigid.addPoint(xA, xB, zA, zB, scratch.forward, scratch.rise);
-        }
-        return between(gapA, gapB, motion.stepM, scratch);
-    }
-
-    /** A line vertex with an outline segment, extended as far as need be, passing over it. */
-    private double standingBound(
-            MotionBounds motion,
-            MotionBounds rigid,
-            double x,
-            double zA,
-            double zB,
-            double gapA,
-            double gapB,
-            Scratch scratch) {
-        scratch.rise.clear();
-        scratch.forward.clear();
-        addStanding(motion, x, zA, zB, scratch);
-        if (rigid != null) {
-            addStanding(rigid, x, zA, zB, scratch);
-        }
-        return between(gapA, gapB, motion.stepM, scratch);
-    }
-
-    private static void addStanding(MotionBounds motion, double x, double zA, double zB, Scratch scratch) {
-        double aHi = x - Math.min(motion.pivotXA, motion.pivotXB);
-        double aLo = x - Math.max(motion.pivotXA, motion.pivotXB);
-        motion.addRise(aLo, aHi, scratch.rise);
-        double dzA = zA - motion.pivotZA;
-        double dzB = zB - motion.pivotZB;
-        // The material passing over x stays within a step of slope of what passes at the ends.
-        double pad = motion.stepM * (scratch.rise.magnitude() + motion.rise.magnitude()
-                + 2 * scratch.slopes.magnitude());
-        motion.addForward(Math.min(dzA, dzB) - pad, Math.max(dzA, dzB) + pad, scratch.forward);
-    }
-
-    /**
-     * Least value in between of a gap with known ends, whose rate is side × (rise − slope × forward).
-     */
-    private double between(double gapA, double gapB, double h, Scratch s) {
-        if (s.forward.lo < 0.05) {
-            return Double.NEGATIVE_INFINITY;
-        }
-        double up = s.slopes.hi >= 0 ? s.slopes.hi * s.forward.hi : s.slopes.hi * s.forward.lo;
-        double down = s.slopes.lo >= 0 ? s.slopes.lo * s.forward.lo : s.slopes.lo * s.forward.hi;
-        double rateLo = s.rise.lo - up;
-        double rateHi = s.rise.hi - down;
-        if (side < 0) {
-            double swap = -rateHi;
-            rateHi = -rateLo;
-            rateLo = swap;
-        }
-        if (rateLo >= 0) {
-            return gapA;
-        }
-        if (rateHi <= 0) {
-            return gapB;
-        }
-        double at = (gapA - gapB + rateHi * h) / (rateHi - rateLo);
-        return gapA + rateLo * Math.min(Math.max(at, 0), h);
+    /** The ground's own vertices are surveyed; those of a soffit may stand over ground that is not. */
+    double beyondSurvey(Need need, int kink) {
+        return need == null || endless ? 0 : need.beyondSurvey(kinkS[kink], kinkS[kink]);
     }
 }

@@ -219,7 +219,7 @@ public final class PassageSearch {
         private final Interval hingeRiseBow = new Interval();
         private final Interval hingeForward = new Interval();
         private final Interval hingeRise = new Interval();
-        private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
+        private final GapBounds bounds = new GapBounds();
 
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands) {
             this(target, seeks, ceilingM, demands, false);
@@ -311,15 +311,15 @@ public final class PassageSearch {
             }
             boolean trailerDoes = boosterAlone
                     ? trailerMotion.known && !trailerMotion.mayCarry
-                    : target.trailer().staysAbove(
+                    : bounds.staysAbove(
+                            target.trailer(),
                             from.trailer,
                             to.trailer,
                             trailerMotion,
                             null,
                             trailerBow,
                             trailerNeeds.get(demand),
-                            above,
-                            scratch);
+                            above);
             return trailerDoes && (a.booster == null || boosterStaysAbove(span, from, to, demand, above));
         }
 
@@ -360,15 +360,15 @@ public final class PassageSearch {
                         trailerBow.forward,
                         hingeRiseBow);
             }
-            return target.booster().orElseThrow().staysAbove(
+            return bounds.staysAbove(
+                    target.booster().orElseThrow(),
                     from.booster,
                     to.booster,
                     boosterMotion,
                     free ? null : trailerMotion,
                     boosterBow,
                     boosterNeeds.get(demand),
-                    above,
-                    scratch);
+                    above);
         }
     }
 }

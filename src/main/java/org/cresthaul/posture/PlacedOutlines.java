@@ -8,7 +8,7 @@ final class PlacedOutlines {
 
     final double[] z;
     final double[] gap;
-    /** Ends and slope of each segment that line vertices can be nearest to. */
+    /** Ends and slope of each face and chord. */
     final double[] rearX;
 
     final double[] rearZ;
@@ -16,8 +16,10 @@ final class PlacedOutlines {
     final double[] slope;
     /** The line's first vertex past each segment's rear end. */
     final int[] firstKink;
+    /** Which nearly straight stretches have more in place than their chord. */
+    final boolean[] whole;
 
-    PlacedOutlines(Pose pose, int vertices, int segments) {
+    PlacedOutlines(Pose pose, int vertices, int segments, int straights) {
         this.pose = pose;
         x = new double[vertices];
         z = new double[vertices];
@@ -27,5 +29,6 @@ final class PlacedOutlines {
         frontX = new double[segments];
         slope = new double[segments];
         firstKink = new int[segments];
+        whole = new boolean[straights];
     }
 }

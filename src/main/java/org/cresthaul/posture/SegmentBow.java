@@ -9,7 +9,7 @@ package org.cresthaul.posture;
  */
 final class SegmentBow {
     private UnitBow bow;
-    private OutlineGaps gaps;
+    private FrameOutline frame;
     private int segment;
     private double rearA;
     private double rearMoved;
@@ -30,9 +30,9 @@ final class SegmentBow {
      * @param steepest slope that the segment never exceeds over the stretch, absolute
      * @return false where an end does not move forward
      */
-    boolean set(UnitBow bow, OutlineGaps gaps, int segment, PlacedOutlines from, PlacedOutlines to, double steepest) {
+    boolean set(UnitBow bow, FrameOutline frame, int segment, PlacedOutlines from, PlacedOutlines to, double steepest) {
         this.bow = bow;
-        this.gaps = gaps;
+        this.frame = frame;
         this.segment = segment;
         this.steepest = steepest;
         rearA = from.rearX[segment];
@@ -41,12 +41,12 @@ final class SegmentBow {
         frontMoved = to.frontX[segment] - frontA;
         slopeBow = bow.ofSlope(steepest);
         slopeTurned = to.slope[segment] - from.slope[segment];
-        bow.at(gaps.rx[segment], gaps.rh[segment]);
+        bow.at(frame.rx[segment], frame.rh[segment]);
         strays = bow.forward;
-        leastRise = gaps.side > 0 ? bow.riseLo : -bow.riseHi;
-        bow.at(gaps.fx[segment], gaps.fh[segment]);
+        leastRise = frame.side > 0 ? bow.riseLo : -bow.riseHi;
+        bow.at(frame.fx[segment], frame.fh[segment]);
         strays = Math.max(strays, bow.forward);
-        leastRise = Math.min(leastRise, gaps.side > 0 ? bow.riseLo : -bow.riseHi);
+        leastRise = Math.min(leastRise, frame.side > 0 ? bow.riseLo : -bow.riseHi);
         return rearMoved > 0 && frontMoved > 0;
     }
 
@@ -71,7 +71,7 @@ final class SegmentBow {
         double t = (x - rear) / (front - rear);
         double moved = rearMoved + t * (frontMoved - rearMoved);
         double away = 0.5 * (last - first) * Math.abs(moved);
-        double bend = away * slopeBow + Math.max(0, 0.25 * gaps.side * -slopeTurned * moved);
+        double bend = away * slopeBow + Math.max(0, 0.25 * frame.side * -slopeTurned * moved);
         if (t >= 0 && t <= 1) {
             double bound = even - bend - steepest * strays + leastRise;
             if (bound >= enough) {
@@ -79,7 +79,7 @@ final class SegmentBow {
             }
         }
         int k = segment;
-        bow.at(gaps.rx[k] + t * (gaps.fx[k] - gaps.rx[k]), gaps.rh[k] + t * (gaps.fh[k] - gaps.rh[k]));
-        return even - bend - steepest * bow.forward + (gaps.side > 0 ? bow.riseLo : -bow.riseHi);
+        bow.at(frame.rx[k] + t * (frame.fx[k] - frame.rx[k]), frame.rh[k] + t * (frame.fh[k] - frame.rh[k]));
+        return even - bend - steepest * bow.forward + (frame.side > 0 ? bow.riseLo : -bow.riseHi);
     }
 }

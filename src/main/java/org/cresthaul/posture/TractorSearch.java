@@ -8,7 +8,7 @@ import java.util.Map;
 /** The tractor's own part of a search: the same for every setting, so it is done once and remembered. */
 final class TractorSearch {
     private final Passage passage;
-    private final OutlineGaps.Scratch scratch = new OutlineGaps.Scratch();
+    private final GapBounds bounds = new GapBounds();
     private final Map<OutlineGaps, Run> least = new HashMap<>();
     private final Map<OutlineGaps, Map<Demand, Run>> spare = new HashMap<>();
 
@@ -77,8 +77,8 @@ final class TractorSearch {
         boolean staysAbove(
                 Passage.Span span, PlacedOutlines a, PlacedOutlines b, Demand demand, Floors above) {
             setStray(demand, span.startM, span.endM, span.start, span.end);
-            return gaps.staysAbove(
-                    a, b, span.motion, null, span.bow, demand == null ? null : need, above, scratch);
+            return bounds.staysAbove(
+                    gaps, a, b, span.motion, null, span.bow, demand == null ? null : need, above);
         }
 
         private void setStray(Demand demand, double fromM, double toM, PlacedUnit from, PlacedUnit to) {

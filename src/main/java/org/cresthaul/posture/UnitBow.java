@@ -59,7 +59,7 @@ final class UnitBow {
         if (!motion.known
                 || motion.mayCarry
                 || group.valve >= 0 && group.rest < -group.reboundM
-                || mostPitch > OutlineGaps.MOST_PITCH) {
+                || mostPitch > FrameOutline.MOST_PITCH) {
             return;
         }
         pivotForward = pivotBow;
