@@ -73,6 +73,19 @@ class EngineAgainstBruteForceTest {
                 cases);
     }
 
+    @Test
+    void theLeastClearanceOfDentedOutlinesIsTheTrueOne() {
+        int cases = CASES / 3;
+        report(
+                "ground, dented",
+                outcomes(cases, RandomCase::withDents, EngineAgainstBruteForceTest::compareOverGround),
+                cases);
+        report(
+                "overhead, dented",
+                outcomes(cases, RandomCase::withDents, EngineAgainstBruteForceTest::compareUnderSoffit),
+                cases);
+    }
+
     private static List<Outcome> outcomes(
             int cases, LongFunction<RandomCase> draw, Function<RandomCase, Outcome> compare) {
         return LongStream.range(0, cases)

@@ -37,6 +37,13 @@ record RandomCase(
         return onRandomRoad(seed, stance, RandomRigs.trailing(random, stance), random);
     }
 
+    /** Undersides, loads and tops with small dents. */
+    static RandomCase withDents(long seed) {
+        RandomGenerator random = generator(seed);
+        LevelStance stance = Redrawn.dented(RandomRigs.stance(random), random);
+        return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
+    }
+
     private static RandomGenerator generator(long seed) {
         return RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
     }

@@ -9,6 +9,7 @@ import java.util.random.RandomGenerator;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Tractor;
@@ -110,6 +111,44 @@ final class Redrawn {
                 OptionalDouble.of(b.closeCoupledAxleXM().orElseThrow() + trailerM),
                 b.carried().map(o -> o.shiftedBy(trailerM))));
         return new LevelStance(stance.name(), tractor, trailer, booster);
+    }
+
+    /** The same rig with its long outline segments dented, a centimetre up or down every so often. */
+    static LevelStance dented(LevelStance stance, RandomGenerator random) {
+        Tractor t = stance.tractor();
+        Tractor tractor = new Tractor(
+                t.steer(), t.drive(), t.fifthWheel(), dented(t.underside(), random), dented(t.topside(), random));
+        Trailer f = withUnderside(stance.trailer(), dented(stance.trailer().underside(), random));
+        Trailer trailer = withLoad(f, f.load().stream().map(o -> dented(o, random)).toList());
+        Optional<Booster> booster = stance.booster().map(b -> new Booster(
+                b.hingeXM(),
+                b.axle(),
+                dented(b.underside(), random),
+                dented(b.topside(), random),
+                b.states(),
+                b.hingeUpRad(),
+                b.hingeDownRad(),
+                b.closeCoupledAxleXM(),
+                b.carried()));
+        return new LevelStance(stance.name(), tractor, trailer, booster);
+    }
+
+    static Outline dented(Outline outline, RandomGenerator random) {
+        List<FramePoint> points = new ArrayList<>();
+        points.add(outline.points().get(0));
+        for (int i = 1; i < outline.points().size(); i++) {
+            FramePoint rear = outline.points().get(i - 1);
+            FramePoint front = outline.points().get(i);
+            double length = front.xM() - rear.xM();
+            int parts = length > 0.4 ? random.nextInt(1, 8) : 1;
+            for (int k = 1; k < parts; k++) {
+                double t = (k + random.nextDouble(-0.3, 0.3)) / parts;
+                FramePoint on = rear.towards(front, t);
+                points.add(new FramePoint(on.xM(), on.hM() + random.nextDouble(-0.012, 0.012)));
+            }
+            points.add(front);
+        }
+        return new Outline(points);
     }
 
     private static Axle shifted(Axle axle, double byM) {

@@ -1,0 +1,108 @@
+package org.cresthaul.posture;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
+import org.cresthaul.posture.FrameOutline.Straight;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Outline;
+import org.junit.jupiter.api.Test;
+
+/** What an outline is taken apart into. Expected numbers: plane geometry, beside each. */
+class FrameOutlineTest {
+    private static final double GRADE = 0.1;
+    private static final int OUTLINES = 600;
+
+    @Test
+    void aDeckThatSagsIsOneStretchWithItsChordLoweredByTheSag() {
+        // 8 m long, 15 mm deep in the middle, level at both ends: 15 mm / cos 0.4 below the chord when pitched most.
+        Outline deck = outline(-9, 0.5, -8, 0.20, -6, 0.19, -4, 0.185, -2, 0.19, 0, 0.20, 1, 0.9);
+        FrameOutline frame = new FrameOutline(List.of(deck), 1, GRADE);
+        assertEquals(1, frame.straights.length);
+        Straight s = frame.straights[0];
+        assertEquals(-8, frame.vx[s.rear()]);
+        assertEquals(0, frame.vx[s.front()]);
+        assertEquals(0.015 / Math.cos(0.4), s.offM(), 1e-12);
+        assertEquals(4, s.endFace() - s.firstFace());
+        assertArrayEquals(new double[] {-8, 0}, new double[] {frame.rx[frame.chordOf(0)], frame.fx[frame.chordOf(0)]});
+    }
+
+    @Test
+    void whatIsFartherFromTheLineThanItsChordNeedsNoLowering() {
+        // The middle vertices are 10 mm higher than the chord: over the ground away from it.
+        Outline arched = outline(-4, 0.20, -3.5, 0.199, -2, 0.21, -1, 0.2099, -0.5, 0.199, 0, 0.20);
+        FrameOutline over = new FrameOutline(List.of(arched), 1, GRADE);
+        assertEquals(1, over.straights.length);
+        // 1 mm below at -3.5 and -0.5.
+        assertEquals(0.001 / Math.cos(0.4), over.straights[0].offM(), 1e-12);
+    }
+
+    @Test
+    void aDeepOutriggerOrAShortFaceStaysByItself() {
+        Outline stepped = outline(-8, 0.20, -6, 0.19, -4, 0.10, -2, 0.19, 0, 0.20);
+        assertEquals(0, new FrameOutline(List.of(stepped), 1, GRADE).straights.length, "10 cm is not nearly straight");
+        Outline few = outline(-8, 0.20, -4, 0.19, 0, 0.20);
+        assertEquals(0, new FrameOutline(List.of(few), 1, GRADE).straights.length, "one vertex is not worth a chord");
+    }
+
+    @Test
+    void atEveryPitchNoPointIsNearerThanItsChordByMoreThanItSays() {
+        int stretches = 0;
+        for (int i = 0; i < OUTLINES; i++) {
+            RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(RandomCase.SEED + i);
+            Outline outline = Redrawn.dented(
+                    outline(
+                            -9, random.nextDouble(0.3, 0.6),
+                            -8, random.nextDouble(0.1, 0.3),
+                            -4, random.nextDouble(0.1, 0.3),
+                            0, random.nextDouble(0.1, 0.3)),
+                    random);
+            int side = random.nextBoolean() ? 1 : -1;
+            FrameOutline frame = new FrameOutline(List.of(outline), side, GRADE);
+            for (Straight s : frame.straights) {
+                stretches++;
+                for (double pitch = -FrameOutline.MOST_PITCH; pitch <= FrameOutline.MOST_PITCH; pitch += 0.04) {
+                    assertKeepsToChord(frame, s, outline, pitch);
+                }
+            }
+        }
+        assertTrue(stretches > OUTLINES / 2, "only " + stretches);
+    }
+
+    private static void assertKeepsToChord(FrameOutline frame, Straight s, Outline outline, double pitch) {
+        FramePoint rear = frame.vertex[s.rear()];
+        FramePoint front = frame.vertex[s.front()];
+        double rearX = worldX(rear, pitch);
+        double frontX = worldX(front, pitch);
+        for (FramePoint p : outline.points()) {
+            if (p.xM() >= rear.xM() && p.xM() <= front.xM()) {
+                double x = worldX(p, pitch);
+                double t = (x - rearX) / (frontX - rearX);
+                double chord = worldZ(rear, pitch) + t * (worldZ(front, pitch) - worldZ(rear, pitch));
+                assertTrue(t >= -1e-12 && t <= 1 + 1e-12, () -> p + " is beyond the chord at pitch " + pitch);
+                double off = frame.side * (worldZ(p, pitch) - chord);
+                assertTrue(off >= -s.offM() - 1e-12, () -> p + " is off by " + off + " at pitch " + pitch);
+            }
+        }
+    }
+
+    private static double worldX(FramePoint p, double pitch) {
+        return p.xM() * Math.cos(pitch) - p.hM() * Math.sin(pitch);
+    }
+
+    private static double worldZ(FramePoint p, double pitch) {
+        return p.xM() * Math.sin(pitch) + p.hM() * Math.cos(pitch);
+    }
+
+    private static Outline outline(double... xh) {
+        FramePoint[] points = new FramePoint[xh.length / 2];
+        for (int i = 0; i < points.length; i++) {
+            points[i] = new FramePoint(xh[2 * i], xh[2 * i + 1]);
+        }
+        return new Outline(List.of(points));
+    }
+}
