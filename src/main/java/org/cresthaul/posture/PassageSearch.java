@@ -118,7 +118,9 @@ public final class PassageSearch {
         Target target = target(under);
         Run run = new Run(
                 target, SpanSearch.Seeks.GAP, floorM + SpanSearch.WITHIN_M, demand.stream().toList(), true);
-        run.search(passage.spans(), spots(target));
+        run.search(
+                passage.spans(),
+                firstPlaces.stream().map(p -> boosterSpot(target, p)).toList());
         return run.proven() && run.nearest.unit == null && run.firstMet() == 0;
     }
 
@@ -174,12 +176,17 @@ public final class PassageSearch {
     }
 
     private static Spot spot(Target target, Placed placed) {
-        return new Spot(
-                placed,
-                target.trailer().place(placed.trailer.pose),
-                placed.booster == null
-                        ? null
-                        : target.booster().orElseThrow().place(placed.booster.unit().pose));
+        PlacedOutlines trailer = target.trailer().place(placed.trailer.pose);
+        return new Spot(placed, trailer, placed.booster == null ? null : boosterOutlines(target, placed));
+    }
+
+    /** Without the trailer's outlines. */
+    private static Spot boosterSpot(Target target, Placed placed) {
+        return new Spot(placed, null, boosterOutlines(target, placed));
+    }
+
+    private static PlacedOutlines boosterOutlines(Target target, Placed placed) {
+        return target.booster().orElseThrow().place(placed.booster.unit().pose);
     }
 
     private Target target(Optional<Soffit> under) {
@@ -204,7 +211,7 @@ public final class PassageSearch {
                 placed.booster == null ? Optional.empty() : Optional.of(placed.booster.unit()));
     }
 
-    /** A place with its outlines over or under the target's line. */
+    /** A place with its outlines over or under the target's line; null where there are none or they are not asked for. */
     private record Spot(Placed placed, PlacedOutlines trailer, PlacedOutlines booster) {}
 
     private final class Run extends SpanSearch<Spot> {
@@ -240,7 +247,8 @@ public final class PassageSearch {
 
         @Override
         Spot place(PlacedUnit tractor, Spot before, Spot after) {
-            return spot(target, between(tractor, before.placed, after.placed));
+            Placed placed = between(tractor, before.placed, after.placed);
+            return boosterAlone ? boosterSpot(target, placed) : spot(target, placed);
         }
 
         @Override

@@ -39,7 +39,7 @@ public abstract class PiecewiseLine {
         }
         slope[0] = requireSlope(slopeBefore);
         slope[n] = requireSlope(slopeAfter);
-        int buckets = Math.max(1, 2 * n);
+        int buckets = Math.max(1, 6 * n);
         bucketsPerM = n > 1 ? buckets / (s[n - 1] - s[0]) : 1;
         bucket = new int[buckets];
         for (int b = 0, i = 1; b < buckets; b++) {

@@ -40,7 +40,7 @@ public final class RolledProfile {
             base[k] = piece.base;
             slope[k] = piece.slope;
         }
-        int buckets = Math.max(1, 2 * n);
+        int buckets = Math.max(1, 6 * n);
         bucketsPerM = n > 2 ? buckets / (start[n - 1] - start[1]) : 1;
         bucket = new int[buckets];
         for (int b = 0, k = 0; n > 2 && b < buckets; b++) {
