@@ -10,10 +10,13 @@ import java.util.List;
  * then off by no more than ε + L|η| and max(1, |e|/L) ε + |L + e| |η|. This is to first order: squares of millimetres
  * over lengths of units are left out.
  *
- * <p>A step of length h turns its unit wrong by no more than h⁵ [b₁ (b₁ b₃ + b₂²) / 240 L³ + b₁³ b₂ / 240 L⁴] for the
- * third and the fourth term of the Magnus series, of which the linear part of w leaves nothing to the fourth order, and
- * half as much again for those behind as long as b₁h ≤ L; and h⁵ [b₂ b₃ / 120 + b₁ b₄ / 160] / L² for the area, with bounds b₁ to b₄ on
- * the hitch's velocity and its derivatives, which are carried from unit to unit.
+ * <p>A step of length h leaves out h⁵ [b₁ (b₁ b₃ + b₂²) / 240 L³ + b₁³ b₂ / 240 L⁴] of the third and the fourth term of
+ * the Magnus series, of which the linear part of w leaves nothing to the fourth order, and h⁵ [b₂ b₃ / 120 + b₁ b₄ / 160] / L²
+ * of the area, with bounds b₁ to b₄ on the hitch's velocity and its derivatives, which are carried from unit to unit. What
+ * is left out of the exponent Ω turns the unit by at most e^{2‖Ω‖} times as much. All terms behind the fourth together are
+ * bounded by the series' own equation Ω' = Σ Bₙ/n! ad(Ω)ⁿ A: with ‖A‖ ≤ a it gives ‖Ω‖ ≤ y(ah), y' = 2 + y (1 − cot y), whose
+ * own terms bound those of Ω. With x = b₁h / 2L ≤ ½ that makes ‖Ω‖ ≤ x + x², and x⁵ for the turn by all that is behind; in
+ * fact x⁴ times the less of x and b₂h² / 2L, as each term holds a commutator of two velocities, which are at most b₂h apart.
  */
 final class FollowingBound {
     /** What is left out of tanh x / x. */
@@ -104,11 +107,14 @@ final class FollowingBound {
             return Double.POSITIVE_INFINITY;
         }
         double h5 = h * h * h * h * h;
-        double series = 1.5 * h5 * b1 * (b1 * b3 + b2 * b2 + b1 * b1 * b2 / l) / (240 * l * l * l);
+        double third = h5 * b1 * (b1 * b3 + b2 * b2 + b1 * b1 * b2 / l) / (240 * l * l * l);
         double area = h5 * (b2 * b3 / 120 + b1 * b4 / 160) / (l * l);
-        double left = 2 * T8 * Math.pow(0.5 * turn, 9);
+        double x = 0.5 * turn;
+        double series = Math.exp(2 * (x + x * x)) * (third + area)
+                + x * x * x * x * Math.min(x, 0.5 * b2 * h * h / l);
+        double left = 2 * T8 * Math.pow(x, 9);
         double pulled = turn * (1 + turn + turn * turn) * hitchM[k] / l;
-        return series + area + left + pulled;
+        return series + left + pulled;
     }
 
     /**
