@@ -264,6 +264,36 @@ class PageTest {
     }
 
     @Test
+    void tellsAtACornerHowFarTheChosenConfigurationGoesBack() {
+        browser.find("#hazard-table tr[data-hazard='C3'] .hazard-open").sendKeys(Keys.ENTER);
+        browser.await("the way round is drawn", b -> "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+        int compared = 0;
+        for (JsonNode state : report.at("/reversing/states")) {
+            String prefix = state.path("lift").textValue() + "/" + state.path("booster").textValue() + "/";
+            browser.find("#corner-comparison tr[data-configuration^='" + prefix + "'] button").sendKeys(Keys.ENTER);
+            browser.await(prefix + " is told", b -> b.find("#detail").getDomAttribute("data-configuration").startsWith(prefix)
+                    && b.find("#backing-up").getText().contains(state.path("label").textValue()));
+            for (String pivot : List.of("free", "locked", "lockedLight")) {
+                List<WebElement> shown = browser.list("#backing-up [data-backing=" + pivot + "]");
+                JsonNode way = state.path(pivot);
+                assertEquals(way.isObject() ? 1 : 0, shown.size(), prefix + pivot);
+                if (way.isObject()) {
+                    double valueM = way.path("limitMetM").doubleValue();
+                    assertEquals(valueM, number(shown.get(0), "data-value-m"));
+                    assertEquals(way.path("coupling").textValue(), shown.get(0).getDomAttribute("data-coupling"));
+                    String words = shown.get(0).getText();
+                    assertTrue(words.startsWith((int) Math.floor(valueM / 0.3048) + " ft"), words);
+                    assertTrue(words.contains("until the " + way.path("coupling").textValue()), words);
+                    compared++;
+                }
+            }
+        }
+        assertEquals(10, compared, "six states, two of them with the pivot locked and locked without air");
+        String told = browser.find("#backing-up").getText();
+        report.at("/reversing/cautions").forEach(c -> assertTrue(told.contains(c.textValue()), told));
+    }
+
+    @Test
     void everyCellOfTheMatrixIsTheApis() {
         int compared = 0;
         for (JsonNode hazard : report.path("hazards")) {
