@@ -249,7 +249,7 @@ function backingUp({ report, configuration, units }) {
   return [
     el('h3', {}, 'Backing up'),
     el('p', {}, state.free === null
-      ? `Not known: ${state.unknown}.`
+      ? `${state.label}: ${state.unknown}.`
       : `${state.label}, straight back, nobody steering, from ${angle(bendRad)} at every coupling.`
         + ' Information, no verdict.'),
     el('dl', { class: 'facts' }, rows.map(([name, key, way]) => [el('dt', {}, name),

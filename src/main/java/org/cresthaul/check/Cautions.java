@@ -34,8 +34,8 @@ final class Cautions {
 
     static List<String> reversing() {
         return List.of(
-                "Open loop: nobody steers. A driver who corrects in time gets farther; a bend left alone grows the faster the"
-                        + " shorter the unit.",
+                "Open loop: nobody steers. It tells how fast a bend grows, not how far to back; a driver who corrects in time"
+                        + " gets farther.",
                 "A pivot left free can fold faster than steering can correct. Lock it before backing, keep a spotter in"
                         + " sight, and follow the maker's instructions and local rules.");
     }

@@ -29,7 +29,12 @@ final class BackingCard {
                 SheetLine.practice("Booster pivot locked straight before backing."),
                 SheetLine.practice("Short moves, stop when the guide is out of sight."),
                 SheetLine.practice("Afterwards: pivot unlocked, booster air back to the set-up card, gauge read, before going ahead.")));
-        states().forEach((index, letters) -> lines.add(line(index, letters)));
+        Map<Integer, String> states = states();
+        if (states.keySet().stream().anyMatch(i -> reversing.states().get(i).free() != null)) {
+            lines.add(sources.say("Straight back with nobody steering, from ").angle(reversing.bendRad(), AT + "/bendRad")
+                    .words(" at every coupling, until the coupling named is at its limit:").plain());
+        }
+        states.forEach((index, letters) -> lines.add(line(index, letters)));
         reversing.cautions().forEach(c -> lines.add(SheetLine.plain(c)));
         return new RunSheet.Card("Backing up", null, null, lines);
     }
@@ -50,24 +55,22 @@ final class BackingCard {
 
     private SheetLine line(int index, String letters) {
         State state = reversing.states().get(index);
-        String name = "Set-up " + letters + " straight back";
+        String name = "Set-up " + letters + ": ";
         if (state.free() == null) {
-            return SheetLine.plain(name + ": not known; " + state.unknown() + ".");
+            return SheetLine.plain(name + state.unknown() + ".");
         }
         String at = AT + "/states/" + index;
-        Say say = sources.say(name + ", nobody steering, ").angle(reversing.bendRad(), AT + "/bendRad")
-                .words(" at every coupling to begin with: ");
         if (state.locked() == null) {
-            return way(say, state.free(), at + "/free").words(".").plain();
+            return way(sources.say(name), state.free(), at + "/free").words(".").plain();
         }
-        way(say.words("pivot locked and booster air out, "), state.lockedLight(), at + "/lockedLight");
-        way(say.words("; locked with its air, "), state.locked(), at + "/locked");
-        return way(say.words("; pivot free, "), state.free(), at + "/free").words(".").plain();
+        Say say = way(sources.say(name + "pivot free, "), state.free(), at + "/free");
+        way(say.words("; locked and booster air out, "), state.lockedLight(), at + "/lockedLight");
+        return way(say.words("; locked with its air, "), state.locked(), at + "/locked").words(".").plain();
     }
 
     private Say way(Say say, Way way, String at) {
         return way.limitMetM() == null
                 ? say.words("no limit within ").way(reversing.mostM(), AT + "/mostM")
-                : say.way(way.limitMetM(), at + "/limitMetM").words(" until the " + way.coupling() + " is at its limit");
+                : say.way(way.limitMetM(), at + "/limitMetM").words(" (" + way.coupling() + ")");
     }
 }
