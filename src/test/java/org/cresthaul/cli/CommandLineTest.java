@@ -137,6 +137,17 @@ class CommandLineTest {
         assertFalse(text.matches("(?s).*\\d.*"), text);
     }
 
+    /** A close-coupled axle at 40 m makes one unit of 26.7 m, which goes 122 m. */
+    @Test
+    void saysSoWhenNoLimitIsMet() throws Exception {
+        Path far = Files.writeString(folder.resolve("far.rig.json"),
+                JsonEdit.edit(RigTexts.RIG, "/stances/0/booster/closeCoupledAxle/x", "\"-40 m\""));
+
+        String text = backingUp(run("check", route, far).text());
+
+        assertTrue(text.contains("3 axles · booster close-coupled  no limit within 300 ft\n"), text);
+    }
+
     private static String backingUp(String text) {
         int start = text.indexOf("\nBACKING UP\n");
         return text.substring(start, text.indexOf("\n\nH0", start) + 1);
