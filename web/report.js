@@ -22,6 +22,12 @@ export function findCell(hazard, key) {
   return hazard?.cells.find(cell => cell.configuration === key) ?? null;
 }
 
+/** How far a configuration's axle and booster state goes straight back, or null; the notch does not matter. */
+export function reversingOf(report, configuration) {
+  return report?.reversing?.states
+    .find(state => state.lift === configuration?.lift && state.booster === configuration?.booster) ?? null;
+}
+
 /** Whether a hazard is judged from above. */
 export const isCorner = hazard => hazard?.kind === 'corner';
 

@@ -3,8 +3,8 @@
  * line, the slider that drives it round, and the configurations side by side.
  */
 import { el, onWidth, replace, say, set, svg } from '../dom.js';
-import { clearance, dimension, required, round } from '../format.js';
-import { findCell, findHazard, isCorner } from '../report.js';
+import { angle, clearance, dimension, required, room, round } from '../format.js';
+import { findCell, findConfiguration, findHazard, isCorner, reversingOf } from '../report.js';
 import { linePath, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { axisUnitM, axisUnitName } from '../format.js';
@@ -66,7 +66,8 @@ export function mountCorner(root, { store, actions }) {
       el('dt', {}, 'Front wheels'), el('dd', {}, readings.steer),
       el('dt', {}, 'Couplings'), el('dd', {}, readings.bends)));
   const sheet = el('div', { class: 'corner-sheet' }, frame, travel, legend, facts);
-  root.append(message, sheet, comparison, live);
+  const backing = el('div', { id: 'backing-up' });
+  root.append(message, sheet, comparison, backing, live);
   let units = [];
   let speaking = 0;
 
@@ -112,6 +113,7 @@ export function mountCorner(root, { store, actions }) {
     comparison.hidden = !hazard.cells.some(c => c.corner);
     replace(message, messageFor(state, hazard, actions));
     replace(body, statesAt(state.report, hazard, state.configuration).map(s => row(s, state)));
+    replace(backing, backingUp(state));
     if (status !== 'ready' || !view?.swept) {
       return;
     }
@@ -227,6 +229,34 @@ function factsOf(c, units) {
   ].filter(Boolean);
   return [el('h3', {}, 'The line to drive'), el('dl', { class: 'facts' },
     rows.map(([name, value]) => [el('dt', {}, name), el('dd', {}, value)]))];
+}
+
+/** How far the configuration goes straight back; it is the combination's, not this corner's. */
+function backingUp({ report, configuration, units }) {
+  const state = reversingOf(report, findConfiguration(report, configuration));
+  if (state === null) {
+    return [];
+  }
+  const { bendRad, mostM, cautions } = report.reversing;
+  const words = way => (way.limitMetM === null
+    ? `no limit within ${room(mostM, units, 'down')}`
+    : `${room(way.limitMetM, units, 'down')} until the ${way.coupling} is at its limit of ${angle(way.limitRad)}`);
+  const rows = [
+    [state.locked === null ? 'Couplings free' : 'Pivot free', 'free', state.free],
+    ['Pivot locked', 'locked', state.locked],
+    ['Locked, booster air out', 'lockedLight', state.lockedLight],
+  ].filter(([, , way]) => way !== null);
+  return [
+    el('h3', {}, 'Backing up'),
+    el('p', {}, state.free === null
+      ? `${state.label}: ${state.unknown}.`
+      : `${state.label}, straight back, nobody steering, from ${angle(bendRad)} at every coupling.`
+        + ' Information, no verdict.'),
+    el('dl', { class: 'facts' }, rows.map(([name, key, way]) => [el('dt', {}, name),
+      el('dd', { 'data-backing': key, 'data-value-m': way.limitMetM, 'data-coupling': way.coupling }, words(way))])),
+    el('div', { class: 'cautions' }, el('h4', {}, 'Caution'),
+      el('ul', {}, cautions.map(caution => el('li', {}, caution)))),
+  ];
 }
 
 function legendItems(view) {

@@ -60,6 +60,13 @@ export function report() {
     uncertainties: [{ term: 'survey', valueM: 0.01, source: 'invented' }],
     configurations: configurations.map(c => ({ ...c, ...counts(hazards, c.key) })),
     hazards, cautions: ['Invented caution.'],
+    reversing: {
+      bendRad: 0.02, mostM: 90, cautions: ['Invented caution.'],
+      states: configurations.filter(c => c.notch === 'low').map(({ lift, booster, axles }) => ({
+        lift, booster, axles, label: `${axles} axles · ${booster}`, unknown: null,
+        free: { limitMetM: axles, coupling: 'kingpin', limitRad: 1 }, locked: null, lockedLight: null,
+      })),
+    },
   };
 }
 

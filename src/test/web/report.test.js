@@ -15,6 +15,18 @@ test('the clearance that governs is the one with the least left over what it nee
   assert.equal(reports.governing(null), null);
 });
 
+test('how far a configuration goes back is told by its axles and booster, whatever its notch', () => {
+  const r = report();
+  for (const c of r.configurations) {
+    const state = reports.reversingOf(r, c);
+    assert.deepEqual([state.lift, state.booster, state.free.limitMetM], [c.lift, c.booster, c.axles]);
+  }
+  assert.equal(reports.reversingOf(r, { lift: 'down', booster: 'carried' }), null);
+  assert.equal(reports.reversingOf(r, null), null);
+  assert.equal(reports.reversingOf(null, r.configurations[0]), null);
+  assert.equal(reports.reversingOf({ ...r, reversing: undefined }, r.configurations[0]), null);
+});
+
 test('a verdict this page does not know is as bad as contact', () => {
   assert.equal(reports.severity('probably fine'), reports.severity('contact'));
   assert.equal(reports.severity(undefined), 0);

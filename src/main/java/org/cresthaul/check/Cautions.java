@@ -32,6 +32,14 @@ final class Cautions {
                 ESCORT);
     }
 
+    static List<String> reversing() {
+        return List.of(
+                "Open loop: nobody steers. It tells how fast a bend grows, not how far to back; a driver who corrects in time"
+                        + " gets farther.",
+                "A pivot left free can fold faster than steering can correct. Lock it before backing, keep a spotter in"
+                        + " sight, and follow the maker's instructions and local rules.");
+    }
+
     static List<String> at(Hazard hazard, List<Report.Cell> cells) {
         List<String> cautions = new ArrayList<>();
         if (hazard instanceof RailCrossing) {

@@ -16,6 +16,7 @@ public record Report(
         List<ConfigurationVerdict> configurations,
         List<HazardFindings> hazards,
         LoadReport loads,
+        ReversingReport reversing,
         List<String> cautions) {
     public static final String FORM = "report/1";
 

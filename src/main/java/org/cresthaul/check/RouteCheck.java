@@ -50,6 +50,7 @@ public final class RouteCheck {
                 routeVerdicts(configurations, hazards, loads),
                 hazards,
                 loads.report(),
+                ReversingCheck.of(rig, stance),
                 Cautions.general());
     }
 

@@ -28,6 +28,7 @@ final class ReportText {
         }
         List<ConfigurationState> states = ConfigurationState.listOf(report);
         text.append("\nLOADS\n\n").append(new LoadText(figures).of(report));
+        text.append("\nBACKING UP\n\n").append(new ReversingText(figures).of(report));
         HazardText hazards = new HazardText(figures);
         report.hazards().forEach(h -> text.append('\n').append(hazards.of(h, states)));
         return text.toString();

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * How things are done on the way, as the trade does them. No result of this program: the maker's instructions, the
- * carrier's rules and the law go before.
+ * How things are done on the way, as the trade does them. No result of this program, but for the figures of
+ * {@link BackingCard}: the maker's instructions, the carrier's rules and the law go before.
  */
 final class DriverCards {
     private DriverCards() {}
@@ -19,8 +19,8 @@ final class DriverCards {
                 "Tape, chocks, gloves, flashlight, spare shim and pins on board.");
     }
 
-    static List<RunSheet.Card> list() {
-        return List.of(uncoupling(), coupling(), unloading(), backing(), raising(), stuck());
+    static List<RunSheet.Card> list(Sources sources) {
+        return List.of(uncoupling(), coupling(), unloading(), new BackingCard(sources).card(), raising(), stuck());
     }
 
     private static RunSheet.Card card(String title, String... lines) {
@@ -58,15 +58,6 @@ final class DriverCards {
                 "Deck down and resting before ramps or neck are used; nobody beside the machine as it moves.",
                 "Chains off last from the side that cannot roll; stand out of their line.",
                 "Afterwards the empty stance is another combination: it needs its own check and its own sheet.");
-    }
-
-    private static RunSheet.Card backing() {
-        return card("Backing up",
-                "Guide in sight at the rear, one signal to stop; radio besides.",
-                "Booster air dumped, so that its axle does not carry or steer.",
-                "Booster pivot locked straight before backing.",
-                "Short moves, stop when the guide is out of sight.",
-                "Afterwards: pivot unlocked, booster air back to the set-up card, gauge read, before going ahead.");
     }
 
     private static RunSheet.Card raising() {

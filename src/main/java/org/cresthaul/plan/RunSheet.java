@@ -127,7 +127,7 @@ public record RunSheet(
                 DriverCards.beforeLeaving(),
                 new LegSheets(sources).list(),
                 new SetUpCards(sources).list(),
-                DriverCards.list(),
+                DriverCards.list(sources),
                 plan.cautions());
     }
 }

@@ -51,6 +51,15 @@ final class Say {
         return figure(rounded.chainage(metres), metres, from);
     }
 
+    /** How far to back, in round figures, rounded down. */
+    Say way(double metres, String from) {
+        return figure(rounded.way(metres), metres, from);
+    }
+
+    Say angle(double radians, String from) {
+        return figure(rounded.angle(radians), radians, from);
+    }
+
     Say weight(double kilograms, String from) {
         return figure(rounded.weight(kilograms), kilograms, from);
     }

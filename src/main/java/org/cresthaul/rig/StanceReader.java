@@ -163,6 +163,10 @@ final class StanceReader {
         Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
         hingeGiven = hingeFields.isPresent();
         FramePoint hinge = hingeFields.map(OutlineFields::point).orElse(null);
+        if (hinge != null && hinge.xM() >= kingpinXM) {
+            hingeFields.orElseThrow().problem("x", "order", "The booster's hinge is not behind the kingpin.",
+                    "x runs forward: give the kingpin the larger x.");
+        }
         trailer.refuseOthers();
         lastTrailerAxleXM = axles.isEmpty() ? Double.NaN : axles.get(axles.size() - 1).xM();
         if (!trailer.isThere() || trailer.problems().count() > before) {

@@ -10,6 +10,7 @@ import java.math.RoundingMode;
  */
 public class RoundedFigures {
     private static final double EIGHTH_M = 0.0254 / 8;
+    private static final double FOOT_M = 0.3048;
     private static final double MILE_M = 1609.344;
     private static final double POUND_KG = 0.45359237;
     /** Counts of a step closer together than this are the same count: the noise of binary fractions. */
@@ -53,6 +54,13 @@ public class RoundedFigures {
         double step = units == UnitSystem.US_CUSTOMARY ? 0.0254 : 0.01;
         Length length = new Length(Math.ceil(metres / step - NOISE) * step);
         return units == UnitSystem.US_CUSTOMARY ? length.inFeetAndInches(1) : length.inMetres(2);
+    }
+
+    /** How far something goes before it must stop: whole feet or 0.1 m, rounded down. */
+    public final String way(double metres) {
+        return units == UnitSystem.US_CUSTOMARY
+                ? fixed(Math.floor(metres / FOOT_M + NOISE), 0, RoundingMode.FLOOR) + " ft"
+                : fixed(Math.floor(metres * 10 + NOISE) / 10, 1, RoundingMode.FLOOR) + " m";
     }
 
     /** Distance from the start of the route, to the hundredth: "12.67 mi", "20.39 km". */

@@ -22,6 +22,7 @@ import org.cresthaul.server.Requests;
 import org.cresthaul.server.Sample;
 import org.cresthaul.server.Samples;
 import org.cresthaul.server.TestServer;
+import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -107,6 +108,49 @@ class CommandLineTest {
         assertTrue(run.text().contains(org.cresthaul.check.Version.NUMBER), run.text());
         assertEquals("", run.err());
         assertFalse(run.text().contains("\r"));
+    }
+
+    /** As far as one unit on axles at 11.6, 13 and 14.4 m goes from 1 to 80 degrees: L ln(tan 40 / tan 0.5), L = Σx² / Σx. */
+    @Test
+    void tellsHowFarItGoesBack() {
+        double lengthM = (11.6 * 11.6 + 13 * 13 + 14.4 * 14.4) / (11.6 + 13 + 14.4);
+        double wayM = lengthM * Math.log(Math.tan(Math.toRadians(40)) / Math.tan(Math.toRadians(0.5)));
+
+        String us = backingUp(run("check", route, rig).text());
+        String metric = backingUp(run("check", route, rig, "--units", "metric").text());
+
+        assertTrue(us.contains("3 axles · no booster             " + (int) (wayM / 0.3048) + " ft, kingpin at 80.0 deg\n"), us);
+        assertTrue(metric.contains((int) wayM + "." + (int) (wayM * 10) % 10 + " m, kingpin at 80.0 deg"), metric);
+        assertTrue(us.matches("(?s).*3 axles · booster trailing +\\d+ ft, pivot at 35.0 deg +\\d+ ft, kingpin.*"), us);
+        assertTrue(us.contains("from 1.0 deg at every coupling"), us);
+        assertTrue(us.contains("Caution: Open loop: nobody steers."), us);
+    }
+
+    @Test
+    void saysSoWhenNobodyKnowsHowFarItGoesBack() throws Exception {
+        Path bare = Files.writeString(folder.resolve("bare.rig.json"),
+                JsonEdit.edit(RigTexts.RIG, "/stances/0/plan", "absent"));
+
+        String text = backingUp(run("check", route, bare).text());
+
+        assertTrue(text.replaceAll("\\s+", " ").contains("how far it can be backed is not known."), text);
+        assertFalse(text.matches("(?s).*\\d.*"), text);
+    }
+
+    /** A close-coupled axle at 40 m makes one unit of 26.7 m, which goes 122 m. */
+    @Test
+    void saysSoWhenNoLimitIsMet() throws Exception {
+        Path far = Files.writeString(folder.resolve("far.rig.json"),
+                JsonEdit.edit(RigTexts.RIG, "/stances/0/booster/closeCoupledAxle/x", "\"-40 m\""));
+
+        String text = backingUp(run("check", route, far).text());
+
+        assertTrue(text.contains("3 axles · booster close-coupled  no limit within 300 ft\n"), text);
+    }
+
+    private static String backingUp(String text) {
+        int start = text.indexOf("\nBACKING UP\n");
+        return text.substring(start, text.indexOf("\n\nH0", start) + 1);
     }
 
     @Test

@@ -58,6 +58,21 @@ class FiguresTest {
         assertTrue(worst > 0.9 * step, "the rounding was put to the test: " + worst);
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        // metres,   whole feet, 0.1 m
+        "91.44,      300 ft,     91.4 m",
+        "91.4399,    299 ft,     91.4 m",
+        "6.1,        20 ft,      6.1 m",
+        "6.0999,     20 ft,      6.0 m",
+        "0.3047,     0 ft,       0.3 m",
+        "0,          0 ft,       0.0 m",
+    })
+    void howFarSomethingGoesIsRoundedDown(double metres, String us, String metric) {
+        assertEquals(us, US.way(metres));
+        assertEquals(metric, METRIC.way(metres));
+    }
+
     @Test
     void placesAlongTheRoadSayWhichWay() {
         assertEquals("1 ft 3 in past the point", US.alongRoad(15 * 0.0254));

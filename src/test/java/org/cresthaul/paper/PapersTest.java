@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -20,6 +21,7 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.ReversingReport;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.Plan;
@@ -230,6 +232,37 @@ class PapersTest {
         }
         assertEquals(List.of(), lost);
         assertTrue(traced > 100, traced + " figures");
+    }
+
+    /** Every set-up in use is on the card for backing up, with the ways of its own state in the report, and the cautions. */
+    @ParameterizedTest
+    @EnumSource
+    void theCardForBackingUpTellsHowFar(Sample sample) throws Exception {
+        RunSheet.Card card = sample.sheet.cards().stream().filter(c -> c.title().equals("Backing up")).findFirst().orElseThrow();
+        String pdf = solid(String.join("", pages(sample.sheetPdf(PaperSize.LETTER))));
+        card.lines().forEach(l -> assertTrue(pdf.contains(solid(l.text())), l.text()));
+        sample.report.reversing().cautions().forEach(caution ->
+                assertTrue(card.lines().stream().anyMatch(l -> l.text().equals(caution)), caution));
+        int told = 0;
+        for (RunSheet.Card setUp : sample.sheet.setUps()) {
+            String[] key = setUp.configuration().split("/");
+            ReversingReport.State state = sample.report.reversing().states().stream()
+                    .filter(s -> s.lift().equals(key[0]) && s.booster().equals(key[1]))
+                    .findFirst()
+                    .orElseThrow();
+            SheetLine line = card.lines().stream()
+                    .filter(l -> l.text().matches("Set-up [A-Z, ]*\\b" + setUp.letter() + "\\b.*"))
+                    .findFirst()
+                    .orElseThrow();
+            List<Double> values = line.figures().stream().map(SheetLine.Figure::value).toList();
+            for (ReversingReport.Way way : Arrays.asList(state.free(), state.locked(), state.lockedLight())) {
+                if (way != null) {
+                    assertTrue(values.contains(way.limitMetM()), way + " in " + line);
+                    told++;
+                }
+            }
+        }
+        assertTrue(told >= sample.sheet.setUps().size(), told + " ways");
     }
 
     /** W12: one thick shim loaded, both beams parallel: common practice, no source. */

@@ -8,6 +8,7 @@ import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.ReversingReport;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
@@ -143,6 +144,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                 configurations(rig, wholeRouteLoads), hazards,
                 new LoadReport(!wholeRouteLoads.isEmpty(), null, null, List.of(), !wholeRouteLoads.isEmpty(), states,
                         List.of(), List.of()),
+                new ReversingReport(0.01745, 91.44, List.of(), List.of()),
                 List.of());
     }
 

@@ -208,7 +208,7 @@ class RoutePlanTest {
             Report r = it.report();
             PlanCase more = new PlanCase(PlanCase.routeOf(hazards, it.route().stops()), it.stance(),
                     new Report(r.cresthaul(), r.version(), r.route(), r.rig(), r.margins(), r.uncertainties(),
-                            r.configurations(), findings, r.loads(), r.cautions()),
+                            r.configurations(), findings, r.loads(), r.reversing(), r.cautions()),
                     it.options(), it.judge());
             Plan before = it.plan();
             Plan after = more.plan();

@@ -96,6 +96,7 @@ public final class RigMistakes {
                     "a load without a name      | S/trailer/load/0/name | absent | missing | = | shape",
                     "a load backwards           | S/trailer/load/0/outline/1/x | \"-11 m\" | outline-backwards | = | sense",
                     "a booster, but no hinge    | S/trailer/boosterHinge | absent | missing | = | shape",
+                    "a hinge at the kingpin     | S/trailer/boosterHinge/x | \"0 m\" | order | = | sense",
                     "a hinge without height     | S/trailer/boosterHinge/h | absent | missing | = | shape",
                     "booster hinge at its axle  | S/booster/hinge/x | \"-3 m\" | order | = | sense",
                     "an unknown booster state   | S/booster/states/1 | \"towed\" | unknown-word | = | shape",

@@ -28,6 +28,7 @@ import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
+import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -146,6 +147,29 @@ class CheckOverHttpTest {
             }
         }
         assertTrue(compared > 0);
+    }
+
+    @Test
+    void howFarItGoesBackIsNullWhereThatIsNotKnown() throws Exception {
+        String bare = JsonEdit.edit(RigTexts.RIG, "/stances/0/plan", "absent");
+        JsonNode known = TestServer.json(server.post("/api/check", Requests.check("")));
+        JsonNode unknown = TestServer.json(server.post("/api/check", Requests.check(RouteTexts.ROUTE, bare, "")));
+
+        OpenApi.requireValid("Report", known);
+        OpenApi.requireValid("Report", unknown);
+        int states = known.at("/reversing/states").size();
+        assertEquals(8, states, "two axle states, four booster states");
+        assertEquals(states, unknown.at("/reversing/states").size());
+        for (int i = 0; i < states; i++) {
+            JsonNode told = known.at("/reversing/states/" + i);
+            JsonNode untold = unknown.at("/reversing/states/" + i);
+            boolean trailing = told.path("booster").textValue().equals("trailing");
+            assertTrue(told.path("unknown").isNull() && told.at("/free/limitMetM").isNumber(), told.toString());
+            assertEquals(trailing ? "pivot" : "kingpin", told.at("/free/coupling").textValue());
+            assertEquals(trailing, told.path("locked").isObject());
+            assertTrue(untold.path("unknown").isTextual() && untold.path("free").isNull() && untold.path("locked").isNull()
+                    && untold.path("lockedLight").isNull(), untold.toString());
+        }
     }
 
     @Test

@@ -16,6 +16,9 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.RouteTexts;
+import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -87,6 +90,25 @@ class PapersOverHttpTest {
 
         assertEquals(422, response.statusCode());
         assertEquals("/" + member, problem.at("/problems/0/pointer").asText());
+    }
+
+    @Test
+    void theCardForBackingUpHasNoFigureWhereNothingIsKnown() throws Exception {
+        String bare = JsonEdit.edit(RigTexts.RIG, "/stances/0/plan", "absent");
+        JsonNode sheet = TestServer.json(server.post("/api/runsheet", Requests.check(RouteTexts.ROUTE, bare, "")));
+
+        OpenApi.requireValid("RunSheet", sheet);
+        int told = 0;
+        for (JsonNode card : sheet.path("cards")) {
+            if (card.path("title").asText().equals("Backing up")) {
+                for (JsonNode line : card.path("lines")) {
+                    assertEquals(0, line.path("figures").size(), line.toString());
+                    assertTrue(!line.path("text").asText().matches(".*\\d.*"), line.toString());
+                    told += line.path("text").asText().endsWith("how far it can be backed is not known.") ? 1 : 0;
+                }
+            }
+        }
+        assertTrue(told > 0, sheet.path("cards").toString());
     }
 
     @Test

@@ -238,18 +238,6 @@ class FollowingTest {
     }
 
     @Test
-    void aLockedPivotCarriesFartherBackThanAFreeOne() {
-        TurningCombination lowbed = CornerCases.lowbed(12.5, 2.4);
-        Reversing reversing = Reversing.of(lowbed, Math.toRadians(1), 60);
-        assertEquals(1, reversing.freeCoupling(), "the short booster's pivot goes first");
-        assertTrue(reversing.lockedM() > 2 * reversing.freeM(), reversing.toString());
-        // A single short unit behind a straight push: tan(ψ/2) grows by e^(s/L) exactly.
-        assertEquals(2, lowbed.pivotLocked().chain().size());
-        TurningCombination none = CornerCases.lowbed(12.5, 0);
-        assertEquals(none, none.pivotLocked());
-    }
-
-    @Test
     void aJackknifeIsAStateLikeAnyOther() {
         List<TurningUnit> chain = new ArrayList<>(Collections.nCopies(4, new TurningUnit(9, 3)));
         assertTrue(SteadyTurn.of(chain, 6).isEmpty());

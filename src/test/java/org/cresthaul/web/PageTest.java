@@ -264,6 +264,59 @@ class PageTest {
     }
 
     @Test
+    void tellsAtACornerHowFarTheChosenConfigurationGoesBack() {
+        browser.find("#hazard-table tr[data-hazard='C3'] .hazard-open").sendKeys(Keys.ENTER);
+        browser.await("the way round is drawn", b -> "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+        int compared = 0;
+        for (JsonNode state : report.at("/reversing/states")) {
+            String prefix = state.path("lift").textValue() + "/" + state.path("booster").textValue() + "/";
+            browser.find("#corner-comparison tr[data-configuration^='" + prefix + "'] button").sendKeys(Keys.ENTER);
+            // The rows are made anew once the way round is there.
+            browser.await(prefix + " is told", b -> b.find("#detail").getDomAttribute("data-configuration").startsWith(prefix)
+                    && "ready".equals(b.find("#corner").getDomAttribute("data-status"))
+                    && b.find("#backing-up").getText().contains(state.path("label").textValue()));
+            for (String pivot : List.of("free", "locked", "lockedLight")) {
+                List<WebElement> shown = browser.list("#backing-up [data-backing=" + pivot + "]");
+                JsonNode way = state.path(pivot);
+                assertEquals(way.isObject() ? 1 : 0, shown.size(), prefix + pivot);
+                if (way.isObject()) {
+                    double valueM = way.path("limitMetM").doubleValue();
+                    assertEquals(valueM, number(shown.get(0), "data-value-m"));
+                    assertEquals(way.path("coupling").textValue(), shown.get(0).getDomAttribute("data-coupling"));
+                    String words = shown.get(0).getText();
+                    assertTrue(words.startsWith((int) Math.floor(valueM / 0.3048) + " ft"), words);
+                    assertTrue(words.contains("until the " + way.path("coupling").textValue()), words);
+                    compared++;
+                }
+            }
+        }
+        assertEquals(10, compared, "six states, two of them with the pivot locked and locked without air");
+        String told = browser.find("#backing-up").getText();
+        report.at("/reversing/cautions").forEach(c -> assertTrue(told.contains(c.textValue()), told));
+    }
+
+    @Test
+    void tellsNoNumberOfBackingUpWhereNothingIsKnown() throws Exception {
+        JsonNode bare = JSON.readTree(rig);
+        bare.path("stances").forEach(stance -> ((ObjectNode) stance).remove("plan"));
+        Path file = Files.createTempFile("bare", ".rig.json");
+        try {
+            Files.writeString(file, bare.toString());
+            browser.find("#rig-file").sendKeys(file.toString());
+            browser.await("C3 is not judged", b -> b.list("#hazard-table tr[data-hazard='C3'][data-verdict='not surveyed']").size() == 1);
+            browser.find("#hazard-table tr[data-hazard='C3'] .hazard-open").sendKeys(Keys.ENTER);
+
+            String told = browser.await("backing up is told", b -> b.find("#backing-up")).getText();
+
+            assertTrue(told.contains("how far it can be backed is not known"), told);
+            assertEquals(List.of(), browser.list("#backing-up [data-backing]"));
+            assertEquals(List.of(), browser.accessibilityViolations());
+        } finally {
+            Files.delete(file);
+        }
+    }
+
+    @Test
     void everyCellOfTheMatrixIsTheApis() {
         int compared = 0;
         for (JsonNode hazard : report.path("hazards")) {

@@ -1,0 +1,68 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.turning.Reversing;
+import org.cresthaul.turning.TurningCombination;
+
+/** Asks how far every axle and booster state goes straight back. Depends on the rig alone; the notch does not matter. */
+final class ReversingCheck {
+    /** Bend at every coupling at the start. */
+    private static final double BEND_RAD = Math.toRadians(1);
+    /** 300 ft: farther nobody backs without steering. */
+    private static final double MOST_M = 91.44;
+
+    private static final List<String> COUPLINGS = List.of("kingpin", "pivot");
+
+    private ReversingCheck() {}
+
+    static ReversingReport of(Rig rig, LevelStance stance) {
+        List<ReversingReport.State> states = new ArrayList<>();
+        CheckedConfiguration last = null;
+        for (CheckedConfiguration c : CheckedConfiguration.listOf(rig, stance)) {
+            // Notches of one state follow one another.
+            if (last == null || c.lift() != last.lift() || c.booster() != last.booster()) {
+                states.add(state(c, stance));
+            }
+            last = c;
+        }
+        return new ReversingReport(angle(BEND_RAD), MOST_M, List.copyOf(states), Cautions.reversing());
+    }
+
+    private static ReversingReport.State state(CheckedConfiguration c, LevelStance stance) {
+        return TurningCombination.of(stance, c.lift(), c.booster())
+                .map(combination -> {
+                    Reversing reversing = Reversing.of(combination, BEND_RAD, MOST_M);
+                    return state(c, null, way(reversing.free(), combination),
+                            reversing.locked().map(r -> way(r, combination)).orElse(null),
+                            reversing.lockedLight().map(r -> way(r, combination)).orElse(null));
+                })
+                .orElseGet(() -> state(c, "the rig file has no plan (widths and turning limits): how far it can be backed is"
+                        + " not known", null, null, null));
+    }
+
+    private static ReversingReport.State state(
+            CheckedConfiguration c,
+            String unknown,
+            ReversingReport.Way free,
+            ReversingReport.Way locked,
+            ReversingReport.Way lockedLight) {
+        return new ReversingReport.State(c.lift().word(), c.booster().word(), c.axles(), c.stateLabel(), unknown, free,
+                locked, lockedLight);
+    }
+
+    private static ReversingReport.Way way(Reversing.Reach reach, TurningCombination combination) {
+        if (reach.coupling().isEmpty()) {
+            return new ReversingReport.Way(null, null, null);
+        }
+        int coupling = reach.coupling().getAsInt();
+        return new ReversingReport.Way(Figures.down(reach.wayM()), COUPLINGS.get(coupling),
+                angle(combination.articulationLimitRad().get(coupling)));
+    }
+
+    private static double angle(double rad) {
+        return Math.rint(rad * 1e5) / 1e5;
+    }
+}
