@@ -318,7 +318,7 @@ public final class PassageSearch {
                         span.kingpinRiseBow);
             }
             boolean trailerDoes = boosterAlone
-                    ? trailerMotion.known && !trailerMotion.mayCarry
+                    ? trailerMotion.known && (!trailerMotion.mayCarry || trailerBow.known)
                     : bounds.staysAbove(
                             target.trailer(),
                             from.trailer,

@@ -23,6 +23,9 @@ final class UnitBow {
     /** x̄, negative: the wheels stand behind the pivot. */
     private double centre;
 
+    /** How many wheels rule. */
+    private int ruling;
+
     private final Interval ground = new Interval();
     private double groundSlack;
     private double sine;
@@ -57,7 +60,6 @@ final class UnitBow {
         known = false;
         mostPitch = Math.max(Math.abs(motion.pitchLo), Math.abs(motion.pitchHi));
         if (!motion.known
-                || motion.mayCarry
                 || group.valve >= 0 && group.rest < -group.reboundM
                 || mostPitch > FrameOutline.MOST_PITCH) {
             return;
@@ -76,9 +78,11 @@ final class UnitBow {
         double up = 0;
         double still = 0;
         double perSine = 0;
-        int first = group.valve < 0 ? 0 : group.valve;
-        int end = group.valve < 0 ? group.size() : group.valve + 1;
-        for (int i = first; i < end; i++) {
+        int n = 0;
+        for (int i = 0; i < group.size(); i++) {
+            if (!rules(group, a, b, i)) {
+                continue;
+            }
             double xA = a.wheelX[i];
             double xB = b.wheelX[i];
             if (!(xB > xA)) {
@@ -98,26 +102,36 @@ final class UnitBow {
             perSine += slope * (Math.abs(along) * tangent + upMost);
             centre += along;
             up += upA;
+            n++;
         }
-        int n = end - first;
+        ruling = n;
         ground.set(ground.lo / n, ground.hi / n);
         centre /= n;
         double upMean = Math.abs(up / n);
         still = still / n + upMean * curved;
         perSine = perSine / n + upMean * tangent;
         double room = Math.abs(centre) - perSine;
-        if (centre >= 0 || room <= 0) {
+        if (n == 0 || centre >= 0 || room <= 0) {
             return;
         }
         sine = (ground.magnitude() + pivotRise.magnitude() + still) / room;
         cosine = tangent * sine + curved;
         groundSlack = still + perSine * sine;
-        known = motion.steady || staysWithinLimits(group, rolled, a, b, motion);
+        known = motion.steady
+                || staysWithinLimits(group, rolled, a, b, motion)
+                        && (!motion.mayCarry || fixedWheelStaysOff(group, rolled, a, b));
+    }
+
+    /** Whether an axle has a part in the group's rule: the one that the valve reads, or all that do not hang at both ends. */
+    private static boolean rules(PivotedGroup group, PlacedUnit a, PlacedUnit b, int i) {
+        return group.valve >= 0
+                ? i == group.valve
+                : a.travel[i] >= -group.reboundM || b.travel[i] >= -group.reboundM;
     }
 
     /**
-     * Whether every axle keeps within its limits. While they do, travel d of axle i bows as d + u = (zc(X) − Z_K − x S) / c
-     * does; if that leaves it within limits all the way, there is no first moment at which one is reached.
+     * Whether every axle keeps its part in the rule. While all do, travel d of axle i bows as d + u = (zc(X) − Z_K − x S) / c
+     * does; if that leaves it within its limits, or hanging, all the way, there is no first moment at which it changes.
      */
     private boolean staysWithinLimits(
             PivotedGroup group, RolledProfile[] rolled, PlacedUnit a, PlacedUnit b, MotionBounds motion) {
@@ -125,32 +139,66 @@ final class UnitBow {
             if (i == group.valve) {
                 continue;
             }
-            double xA = a.wheelX[i];
-            double xB = b.wheelX[i];
+            boolean rules = rules(group, a, b, i);
             double low = Math.min(a.travel[i], b.travel[i]);
             double high = Math.max(a.travel[i], b.travel[i]);
-            if (!(xB > xA) || low <= -group.reboundM || high >= group.jounceM) {
+            // A valve lets other axles hang.
+            boolean mayHang = group.valve >= 0;
+            if (rules && low <= -group.reboundM || high >= group.jounceM) {
+                return false;
+            }
+            // Where the ground asks a wheel to be: a hanging one is higher.
+            double xA = a.pose.worldXM(group.xM[i], group.radiusM[i] + a.travel[i]);
+            double xB = b.pose.worldXM(group.xM[i], group.radiusM[i] + b.travel[i]);
+            if (!(xB > xA)) {
                 return false;
             }
             path.clear();
             rolled[i].addBow(xA, xB, path);
-            double slope = Math.abs((b.wheelZ[i] - a.wheelZ[i]) / (xB - xA));
+            double slope = Math.abs((b.pose.worldZM(group.xM[i], group.radiusM[i] + b.travel[i])
+                            - a.pose.worldZM(group.xM[i], group.radiusM[i] + a.travel[i]))
+                    / (xB - xA));
             double along = group.xM[i] - pivotXM;
             double up = Math.abs(group.radiusM[i] - pivotHM) + Math.max(Math.abs(low), Math.abs(high)) + motion.travelPadM;
             double strays = high - low + motion.travelPadM;
             double forwardBow = pivotForward + Math.abs(along) * cosine + up * sine + mostPitch * strays
                     + 0.25 * (high - low) * turned;
             double share = along / centre;
-            double rise = path.magnitude() + slope * forwardBow + Math.abs(share) * (ground.magnitude() + groundSlack)
-                    + Math.abs(1 - share) * pivotRise.magnitude();
+            double rise = fromMean(rules && group.valve < 0 ? 1.0 / ruling : 0)
+                    + Math.abs(1 - share) * (ground.magnitude() + pivotRise.magnitude())
+                    + slope * forwardBow
+                    + Math.abs(share) * groundSlack;
             // The reciprocal of c bows by little over bow(c); what it multiplies is u + d, times c.
             double bow = (rise + 2 * up * cosine + 0.25 * (high - low + up * mostPitch * turned) * mostPitch * turned)
                     / (leastCosine * leastCosine * leastCosine);
-            if (low - bow <= -group.reboundM || high + bow >= group.jounceM) {
+            boolean keeps = rules
+                    ? low - bow > -group.reboundM && high + bow < group.jounceM
+                    : high + bow < (mayHang ? group.jounceM : -group.reboundM);
+            if (!keeps) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** Most that the bow of the path in {@code path} differs from the mean over the ruling wheels, of which it has a part. */
+    private double fromMean(double part) {
+        double rest = 1 - part;
+        return Math.max(
+                Math.abs(rest * path.hi - (ground.lo - part * path.lo)),
+                Math.abs(rest * path.lo - (ground.hi - part * path.hi)));
+    }
+
+    /** Whether a carrying booster's wheel keeps off the ground as long as it does not carry: then it never begins to. */
+    private boolean fixedWheelStaysOff(PivotedGroup group, RolledProfile[] rolled, PlacedUnit a, PlacedUnit b) {
+        if (!(b.fixedX > a.fixedX)) {
+            return false;
+        }
+        path.clear();
+        rolled[group.size()].addBow(a.fixedX, b.fixedX, path);
+        at(group.fixedXM, group.fixedHM);
+        double slope = Math.abs((b.fixedZ - b.fixedGap - (a.fixedZ - a.fixedGap)) / (b.fixedX - a.fixedX));
+        return Math.min(a.fixedGap, b.fixedGap) + riseLo - slope * forward - path.hi > PlacedUnit.TOUCHES_M;
     }
 
     /** Puts the bows of a point of the unit's frame into {@link #riseLo}, {@link #riseHi} and {@link #forward}. */
