@@ -1,5 +1,6 @@
 package org.cresthaul.posture;
 
+import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.FrameOutline.Straight;
 
@@ -11,7 +12,8 @@ final class GapBounds {
     private final Interval rise = new Interval();
     private final Interval forward = new Interval();
     private final Interval slopes = new Interval();
-    private final Interval lineBow = new Interval();
+    private final Interval lineWhole = new Interval();
+    private final Bow lineBow = new Bow();
     private final SegmentBow over = new SegmentBow();
 
     private OutlineGaps gaps;
@@ -137,13 +139,16 @@ final class GapBounds {
     }
 
     private boolean vertexStaysAbove(int i, double floor) {
+        if (gaps.endless && Math.min(from.gap[i], to.gap[i]) < floor) {
+            return false;
+        }
         double xA = from.x[i];
         double xB = to.x[i];
         // No gap of this unit can fall by more than this between the mean of its ends and its least: a first sieve.
         double fall = 0.5 * motion.stepM * (riseMost + forwardMost * gaps.steepest);
         if (0.5 * (from.gap[i] + to.gap[i]) - fall >= floor
                 || !gaps.endless && (xB < gaps.line.startM() || xA > gaps.line.endM())
-                || bow.known && xB > xA && bowedVertex(i) >= floor) {
+                || bow.known && xB > xA && bowedVertexStaysAbove(i, floor)) {
             return true;
         }
         slopes.clear();
@@ -199,11 +204,9 @@ final class GapBounds {
         double gapB = zB - gaps.tyrePath.heightAt(xB);
         double floor = floors.under(need == null ? 0 : need.atTyre(xA, xB));
         if (bow.known && xB > xA) {
-            lineBow.clear();
-            gaps.tyrePath.addBow(xA, xB, lineBow);
+            gaps.tyrePath.bow(xA, xB, lineBow);
             bow.at(centreXM, centreHM);
-            double slope = Math.abs((zB - gapB - (zA - gapA)) / (xB - xA));
-            if (Math.min(gapA, gapB) + bow.riseLo - slope * bow.forward - lineBow.hi >= floor) {
+            if (bow.over(lineBow, 1, xA, xB, zA - gapA, zB - gapB).least(gapA, gapB) >= floor) {
                 return true;
             }
         }
@@ -212,18 +215,22 @@ final class GapBounds {
         return movingBound(xA, xB, zA, zB, gapA, gapB) >= floor;
     }
 
-    /** A bound below the gap of a vertex. */
-    private double bowedVertex(int i) {
-        lineBow.clear();
-        gaps.line.addBow(from.x[i], to.x[i], lineBow);
+    /** By the bows of the unit and the line under the vertex; their parabolas are looked at only if need be. */
+    private boolean bowedVertexStaysAbove(int i, double floor) {
+        lineWhole.clear();
+        gaps.line.addBow(from.x[i], to.x[i], lineWhole);
         bow.at(frame.vx[i], frame.vh[i]);
         double lineA = from.z[i] - frame.side * from.gap[i];
         double lineB = to.z[i] - frame.side * to.gap[i];
         double along = Math.abs((lineB - lineA) / (to.x[i] - from.x[i])) * bow.forward;
-        double ends = Math.min(from.gap[i], to.gap[i]);
-        return frame.side > 0
-                ? ends + bow.riseLo - along - lineBow.hi
-                : ends - bow.riseHi - along + lineBow.lo;
+        double ends = Math.min(from.gap[i], to.gap[i]) - along;
+        double least = frame.side > 0 ? ends + bow.riseLo - lineWhole.hi : ends - bow.riseHi + lineWhole.lo;
+        return least >= floor || parabolasStayAbove(i, lineA, lineB, floor);
+    }
+
+    private boolean parabolasStayAbove(int i, double lineA, double lineB, double floor) {
+        gaps.line.bow(from.x[i], to.x[i], lineBow);
+        return bow.over(lineBow, frame.side, from.x[i], to.x[i], lineA, lineB).least(from.gap[i], to.gap[i]) >= floor;
     }
 
     /** Slope of a segment after turning by at most {@code pad} further; {@code pitch} is where it ends up. */

@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
+import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
@@ -199,6 +201,8 @@ public final class Passage {
         final Interval kingpinRiseBow = new Interval();
 
         double kingpinBow;
+        final Supplier<Bow> kingpinParabola = this::kingpinBow;
+        private Bow kingpin;
         private Span first;
         private Span second;
 
@@ -218,11 +222,28 @@ public final class Passage {
                 Interval steerBow = new Interval();
                 steerPath.addBow(startM, endM, steerBow);
                 // The steer axle itself is what advances evenly.
-                bow.compute(tractor, drivePaths, start, end, motion, 0, steerBow);
+                bow.compute(tractor, drivePaths, start, end, motion, 0, steerBow, this::steerBow);
                 bow.at(kingpin.xM(), kingpin.hM());
                 kingpinRiseBow.set(bow.riseLo, bow.riseHi);
                 kingpinBow = bow.forward;
             }
+        }
+
+        private Bow steerBow() {
+            Bow steer = new Bow();
+            steerPath.bow(startM, endM, steer);
+            return steer;
+        }
+
+        /** How far the kingpin strays upwards, with its parabola. */
+        private Bow kingpinBow() {
+            if (kingpin == null) {
+                FramePoint at = stance.tractor().fifthWheel();
+                bow.at(at.xM(), at.hM());
+                kingpin = new Bow();
+                kingpin.add(1, bow.rise());
+            }
+            return kingpin;
         }
 
         double lengthM() {

@@ -5,9 +5,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
+import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.posture.PostureSolver.PlacedBooster;
+import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Levelling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.Soffit;
@@ -224,6 +227,7 @@ public final class PassageSearch {
         private final UnitBow trailerBow = new UnitBow();
         private final UnitBow boosterBow = new UnitBow();
         private final Interval hingeRiseBow = new Interval();
+        private final Supplier<Bow> hingeParabola = this::hingeBow;
         private final Interval hingeForward = new Interval();
         private final Interval hingeRise = new Interval();
         private final GapBounds bounds = new GapBounds();
@@ -315,7 +319,8 @@ public final class PassageSearch {
                         b.trailer,
                         trailerMotion,
                         span.kingpinBow,
-                        span.kingpinRiseBow);
+                        span.kingpinRiseBow,
+                        span.kingpinParabola);
             }
             boolean trailerDoes = boosterAlone
                     ? trailerMotion.known && (!trailerMotion.mayCarry || trailerBow.known)
@@ -329,6 +334,12 @@ public final class PassageSearch {
                             trailerNeeds.get(demand),
                             above);
             return trailerDoes && (a.booster == null || boosterStaysAbove(span, from, to, demand, above));
+        }
+
+        private Bow hingeBow() {
+            FramePoint hinge = shape.trailing().orElseThrow().hinge();
+            trailerBow.at(hinge.xM(), hinge.hM());
+            return trailerBow.rise();
         }
 
         private boolean boosterStaysAbove(Passage.Span span, Spot from, Spot to, Demand demand, Floors above) {
@@ -366,7 +377,8 @@ public final class PassageSearch {
                         unitB,
                         boosterMotion,
                         trailerBow.forward,
-                        hingeRiseBow);
+                        hingeRiseBow,
+                        hingeParabola);
             }
             return bounds.staysAbove(
                     target.booster().orElseThrow(),

@@ -1,5 +1,7 @@
 package org.cresthaul.posture;
 
+import java.util.function.Supplier;
+import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.road.RolledProfile;
 
@@ -8,15 +10,23 @@ import org.cresthaul.road.RolledProfile;
  * next. Even motion is the straight interpolation between both placements; what is added to it is called bow here, as of a
  * line over its chord.
  *
- * <p>With pivot K, sine S and cosine c of the pitch, a carrying wheel's centre at (x, u) from the pivot stands on its path:
- * Z_K + x S + u c = zc(X), and the mean travel of those that carry is fixed. Taking bows on both sides, with m the slope and
- * e the bow of each path's chord, gives x̄ bow(S) = mean(e + m bow(X)) − bow(Z_K) − ū bow(c) exactly. All terms but e and
- * bow(Z_K) are of second order and are bounded by magnitude. Good on rough ground, where the slopes differ much and the
- * heights little. Nothing may be concluded while {@link #known} is false.
+ * <p>With pivot K, sine S and cosine c of the pitch, a carrying wheel's centre at (x, u) from the pivot stands on its
+ * path: Z_K + x S + u c = zc(X), and the mean travel of those that carry is fixed. Taking bows on both sides, with m the
+ * slope and e the bow of each path's chord, gives x̄ bow(S) = mean(e + m bow(X)) − bow(Z_K) − ū bow(c) exactly. All terms
+ * but e and bow(Z_K) are of second order and are bounded by magnitude. It holds while the same axles carry within their
+ * limits, which their own bows show. Good on rough ground, where the slopes differ much and the heights little; with the
+ * parabolas of {@link Bow}, which wheels and the line below share, also on long curves. Nothing may be concluded while
+ * {@link #known} is false.
  */
 final class UnitBow {
     boolean known;
+    private PivotedGroup group;
+    private RolledProfile[] rolled;
+    private PlacedUnit a;
+    private PlacedUnit b;
+    private MotionBounds motion;
     private final Interval pivotRise = new Interval();
+    private Supplier<Bow> pivotBow;
     private double pivotForward;
     private double pivotXM;
     private double pivotHM;
@@ -26,7 +36,9 @@ final class UnitBow {
     /** How many wheels rule. */
     private int ruling;
 
+    /** Mean over the wheels that rule, of their paths. */
     private final Interval ground = new Interval();
+
     private double groundSlack;
     private double sine;
     private double cosine;
@@ -39,15 +51,26 @@ final class UnitBow {
 
     double riseHi;
     double forward;
+    private double share;
+    private double slack;
+    private final Bow rise = new Bow();
+
+    /** Of pivot and wheels, with their parabolas; set when first asked for. */
+    private boolean parabolas;
+
+    private final Bow pivot = new Bow();
+    private final Bow wheels = new Bow();
 
     private final Interval path = new Interval();
+    private final Bow ofPath = new Bow();
 
     /**
      * Bounds for a group between two placements.
      *
      * @param motion of this unit over the same step
-     * @param pivotBow of the pivot along the road, metres
-     * @param pivotRiseBow of the pivot's height, metres
+     * @param pivotForward bow of the pivot along the road, metres
+     * @param pivotRise of the pivot's height, metres
+     * @param pivotBow the same with its parabola; asked for only if need be, and before anything else moves on
      */
     void compute(
             PivotedGroup group,
@@ -55,17 +78,25 @@ final class UnitBow {
             PlacedUnit a,
             PlacedUnit b,
             MotionBounds motion,
-            double pivotBow,
-            Interval pivotRiseBow) {
+            double pivotForward,
+            Interval pivotRise,
+            Supplier<Bow> pivotBow) {
         known = false;
+        parabolas = false;
         mostPitch = Math.max(Math.abs(motion.pitchLo), Math.abs(motion.pitchHi));
         if (!motion.known
                 || group.valve >= 0 && group.rest < -group.reboundM
                 || mostPitch > FrameOutline.MOST_PITCH) {
             return;
         }
-        pivotForward = pivotBow;
-        pivotRise.set(pivotRiseBow.lo, pivotRiseBow.hi);
+        this.group = group;
+        this.rolled = rolled;
+        this.a = a;
+        this.b = b;
+        this.motion = motion;
+        this.pivotForward = pivotForward;
+        this.pivotRise.set(pivotRise.lo, pivotRise.hi);
+        this.pivotBow = pivotBow;
         pivotXM = group.pivotXM;
         pivotHM = group.pivotHM;
         // sin p ≤ p, cos p ≥ 1 − p²/2.
@@ -80,7 +111,7 @@ final class UnitBow {
         double perSine = 0;
         int n = 0;
         for (int i = 0; i < group.size(); i++) {
-            if (!rules(group, a, b, i)) {
+            if (!rules(i)) {
                 continue;
             }
             double xA = a.wheelX[i];
@@ -91,7 +122,7 @@ final class UnitBow {
             path.clear();
             rolled[i].addBow(xA, xB, path);
             ground.set(ground.lo + path.lo, ground.hi + path.hi);
-            double slope = Math.abs((b.wheelZ[i] - a.wheelZ[i]) / (xB - xA));
+            double slope = slopeOf(path.magnitude(), xA, xB, a.wheelZ[i], b.wheelZ[i]);
             double along = group.xM[i] - pivotXM;
             double upA = group.radiusM[i] + a.travel[i] - pivotHM;
             double upB = group.radiusM[i] + b.travel[i] - pivotHM;
@@ -117,13 +148,11 @@ final class UnitBow {
         sine = (ground.magnitude() + pivotRise.magnitude() + still) / room;
         cosine = tangent * sine + curved;
         groundSlack = still + perSine * sine;
-        known = motion.steady
-                || staysWithinLimits(group, rolled, a, b, motion)
-                        && (!motion.mayCarry || fixedWheelStaysOff(group, rolled, a, b));
+        known = motion.steady || staysWithinLimits() && (!motion.mayCarry || fixedWheelStaysOff());
     }
 
     /** Whether an axle has a part in the group's rule: the one that the valve reads, or all that do not hang at both ends. */
-    private static boolean rules(PivotedGroup group, PlacedUnit a, PlacedUnit b, int i) {
+    private boolean rules(int i) {
         return group.valve >= 0
                 ? i == group.valve
                 : a.travel[i] >= -group.reboundM || b.travel[i] >= -group.reboundM;
@@ -133,13 +162,12 @@ final class UnitBow {
      * Whether every axle keeps its part in the rule. While all do, travel d of axle i bows as d + u = (zc(X) − Z_K − x S) / c
      * does; if that leaves it within its limits, or hanging, all the way, there is no first moment at which it changes.
      */
-    private boolean staysWithinLimits(
-            PivotedGroup group, RolledProfile[] rolled, PlacedUnit a, PlacedUnit b, MotionBounds motion) {
+    private boolean staysWithinLimits() {
         for (int i = 0; i < group.size(); i++) {
             if (i == group.valve) {
                 continue;
             }
-            boolean rules = rules(group, a, b, i);
+            boolean rules = rules(i);
             double low = Math.min(a.travel[i], b.travel[i]);
             double high = Math.max(a.travel[i], b.travel[i]);
             // A valve lets other axles hang.
@@ -155,21 +183,24 @@ final class UnitBow {
             }
             path.clear();
             rolled[i].addBow(xA, xB, path);
-            double slope = Math.abs((b.pose.worldZM(group.xM[i], group.radiusM[i] + b.travel[i])
-                            - a.pose.worldZM(group.xM[i], group.radiusM[i] + a.travel[i]))
-                    / (xB - xA));
+            double slope = slopeOf(
+                    0,
+                    xA,
+                    xB,
+                    a.pose.worldZM(group.xM[i], group.radiusM[i] + a.travel[i]),
+                    b.pose.worldZM(group.xM[i], group.radiusM[i] + b.travel[i]));
             double along = group.xM[i] - pivotXM;
             double up = Math.abs(group.radiusM[i] - pivotHM) + Math.max(Math.abs(low), Math.abs(high)) + motion.travelPadM;
             double strays = high - low + motion.travelPadM;
             double forwardBow = pivotForward + Math.abs(along) * cosine + up * sine + mostPitch * strays
                     + 0.25 * (high - low) * turned;
             double share = along / centre;
-            double rise = fromMean(rules && group.valve < 0 ? 1.0 / ruling : 0)
+            double strayed = fromMean(rules && group.valve < 0 ? 1.0 / ruling : 0)
                     + Math.abs(1 - share) * (ground.magnitude() + pivotRise.magnitude())
                     + slope * forwardBow
                     + Math.abs(share) * groundSlack;
             // The reciprocal of c bows by little over bow(c); what it multiplies is u + d, times c.
-            double bow = (rise + 2 * up * cosine + 0.25 * (high - low + up * mostPitch * turned) * mostPitch * turned)
+            double bow = (strayed + 2 * up * cosine + 0.25 * (high - low + up * mostPitch * turned) * mostPitch * turned)
                     / (leastCosine * leastCosine * leastCosine);
             boolean keeps = rules
                     ? low - bow > -group.reboundM && high + bow < group.jounceM
@@ -183,31 +214,53 @@ final class UnitBow {
 
     /** Most that the bow of the path in {@code path} differs from the mean over the ruling wheels, of which it has a part. */
     private double fromMean(double part) {
-        double rest = 1 - part;
+        double others = 1 - part;
         return Math.max(
-                Math.abs(rest * path.hi - (ground.lo - part * path.lo)),
-                Math.abs(rest * path.lo - (ground.hi - part * path.hi)));
+                Math.abs(others * path.hi - (ground.lo - part * path.lo)),
+                Math.abs(others * path.lo - (ground.hi - part * path.hi)));
+    }
+
+    /** How much higher a place on a path can be for being farther along: by its chord's slope and its parabola's. */
+    private static double slopeOf(double peak, double xA, double xB, double zA, double zB) {
+        return (Math.abs(zB - zA) + 4 * Math.abs(peak)) / (xB - xA);
     }
 
     /** Whether a carrying booster's wheel keeps off the ground as long as it does not carry: then it never begins to. */
-    private boolean fixedWheelStaysOff(PivotedGroup group, RolledProfile[] rolled, PlacedUnit a, PlacedUnit b) {
+    private boolean fixedWheelStaysOff() {
         if (!(b.fixedX > a.fixedX)) {
             return false;
         }
         path.clear();
         rolled[group.size()].addBow(a.fixedX, b.fixedX, path);
         at(group.fixedXM, group.fixedHM);
-        double slope = Math.abs((b.fixedZ - b.fixedGap - (a.fixedZ - a.fixedGap)) / (b.fixedX - a.fixedX));
+        double slope = slopeOf(0, a.fixedX, b.fixedX, a.fixedZ - a.fixedGap, b.fixedZ - b.fixedGap);
         return Math.min(a.fixedGap, b.fixedGap) + riseLo - slope * forward - path.hi > PlacedUnit.TOUCHES_M;
+    }
+
+    private void setParabolas() {
+        if (parabolas) {
+            return;
+        }
+        parabolas = true;
+        pivot.clear();
+        pivot.add(1, pivotBow.get());
+        wheels.clear();
+        for (int i = 0; i < group.size(); i++) {
+            if (rules(i)) {
+                rolled[i].bow(a.wheelX[i], b.wheelX[i], ofPath);
+                wheels.add(1, ofPath);
+            }
+        }
+        wheels.scale(1.0 / ruling);
     }
 
     /** Puts the bows of a point of the unit's frame into {@link #riseLo}, {@link #riseHi} and {@link #forward}. */
     void at(double xM, double hM) {
         double along = xM - pivotXM;
         double up = Math.abs(hM - pivotHM);
-        double share = along / centre;
+        share = along / centre;
         double rest = 1 - share;
-        double slack = Math.abs(share) * groundSlack + up * cosine;
+        slack = Math.abs(share) * groundSlack + up * cosine;
         riseLo = (rest >= 0 ? rest * pivotRise.lo : rest * pivotRise.hi)
                 + (share >= 0 ? share * ground.lo : share * ground.hi) - slack;
         riseHi = (rest >= 0 ? rest * pivotRise.hi : rest * pivotRise.lo)
@@ -215,11 +268,59 @@ final class UnitBow {
         forward = pivotForward + Math.abs(along) * cosine + up * sine;
     }
 
+    /** The bow of the height of the point asked for last, with its parabola. */
+    Bow rise() {
+        setParabolas();
+        rise.clear();
+        rise.add(1 - share, pivot);
+        rise.add(share, wheels);
+        rise.widen(slack);
+        return rise;
+    }
+
+    /**
+     * The bow of the gap between the point asked for last and a line.
+     *
+     * @param line its bow between both places of the point
+     * @param side +1 over the line, -1 under it
+     * @param zA height of the line at the first place, zB at the last
+     */
+    Bow over(Bow line, int side, double xA, double xB, double zA, double zB) {
+        rise();
+        if (side < 0) {
+            rise.scale(-1);
+        }
+        rise.add(-side, line);
+        rise.widen(slopeOf(line.peak, xA, xB, zA, zB) * forward);
+        return rise;
+    }
+
     /** Bow of the slope of a line fixed to the unit whose slope never exceeds {@code most} over the step. */
     double ofSlope(double most) {
-        double secant = 1 + most * most;
-        double first = secant / leastCosine;
-        double second = secant * (2 * most + mostPitch / leastCosine) / (leastCosine * leastCosine);
-        return first * sine + second * turned * turned / 8;
+        return perSine(most) * sine + curvedSlope(most);
+    }
+
+    /** Most of that bow's parabola, absolute. */
+    double peakOfSlope(double most) {
+        setParabolas();
+        return perSine(most) * Math.abs((wheels.peak - pivot.peak) / centre);
+    }
+
+    /** What that bow differs from its parabola, at most. */
+    double restOfSlope(double most) {
+        setParabolas();
+        double apart =
+                Math.max(Math.abs(wheels.rest.hi - pivot.rest.lo), Math.abs(wheels.rest.lo - pivot.rest.hi));
+        return perSine(most) * (apart + groundSlack) / Math.abs(centre) + curvedSlope(most);
+    }
+
+    /** Slope per sine of the pitch. */
+    private double perSine(double most) {
+        return (1 + most * most) / leastCosine;
+    }
+
+    private double curvedSlope(double most) {
+        double second = (1 + most * most) * (2 * most + mostPitch / leastCosine) / (leastCosine * leastCosine);
+        return second * turned * turned / 8;
     }
 }

@@ -1,6 +1,7 @@
 package org.cresthaul.road;
 
 import java.util.List;
+import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Finite;
 import org.cresthaul.geometry.Interval;
 
@@ -127,13 +128,48 @@ public abstract class PiecewiseLine {
      */
     public final void addBow(double fromM, double toM, Interval into) {
         int i = segmentAt(fromM);
+        into.add(0);
+        if (i == s.length || s[i] >= toM) {
+            return;
+        }
         int base = i == 0 ? 0 : i - 1;
         double from = z[base] + slope[i] * (fromM - s[base]);
         double chord = (heightAt(toM) - from) / (toM - fromM);
-        into.add(0);
         for (; i < s.length && s[i] < toM; i++) {
             into.add(z[i] - from - chord * (s[i] - fromM));
         }
+    }
+
+    /** Puts the same into {@code into}, and how far it strays from a parabola. */
+    public final void bow(double fromM, double toM, Bow into) {
+        into.clear();
+        int i = segmentAt(fromM);
+        if (i == s.length || s[i] >= toM) {
+            return;
+        }
+        addBow(fromM, toM, into.whole);
+        int base = i == 0 ? 0 : i - 1;
+        double from = z[base] + slope[i] * (fromM - s[base]);
+        double length = toM - fromM;
+        double chord = (heightAt(toM) - from) / length;
+        double peak = heightAt(fromM + 0.5 * length) - from - 0.5 * chord * length;
+        into.peak = peak;
+        double before = 0;
+        double offBefore = 0;
+        for (; i < s.length && s[i] < toM; i++) {
+            double t = (s[i] - fromM) / length;
+            double off = z[i] - from - chord * (s[i] - fromM) - 4 * peak * t * (1 - t);
+            addOff(offBefore, off, peak * (t - before) * (t - before), into.rest);
+            before = t;
+            offBefore = off;
+        }
+        addOff(offBefore, 0, peak * (1 - before) * (1 - before), into.rest);
+    }
+
+    /** A straight stretch over a parabola: between its ends it lies lower by no more than the parabola's own bow there. */
+    static void addOff(double offBefore, double off, double bow, Interval into) {
+        into.add(off);
+        into.add(bow > 0 ? Math.min(offBefore, off) - bow : Math.max(offBefore, off) - bow);
     }
 
     /** Largest absolute slope anywhere, the ground beyond the ends included. */

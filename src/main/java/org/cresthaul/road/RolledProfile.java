@@ -3,6 +3,7 @@ package org.cresthaul.road;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 
 /**
@@ -20,6 +21,9 @@ public final class RolledProfile {
     private final double[] base;
     /** Slope of a straight piece, NaN for an arc. */
     private final double[] slope;
+
+    /** How far an arc reaches above its own chord. */
+    private final double[] sagitta;
 
     private final int[] bucket;
     private final double bucketsPerM;
@@ -39,6 +43,10 @@ public final class RolledProfile {
             foot[k] = piece.foot;
             base[k] = piece.base;
             slope[k] = piece.slope;
+        }
+        sagitta = new double[n];
+        for (int k = 1; k + 1 < n; k++) {
+            sagitta[k] = slope[k] == slope[k] ? 0 : sagittaM(k);
         }
         int buckets = Math.max(1, 6 * n);
         bucketsPerM = n > 2 ? buckets / (start[n - 1] - start[1]) : 1;
@@ -105,14 +113,18 @@ public final class RolledProfile {
      * {@code toM}: zero, which it has at both ends, and its least and greatest in between.
      */
     public void addBow(double fromM, double toM, Interval into) {
-        double from = heightAt(fromM);
-        double chord = (heightAt(toM) - from) / (toM - fromM);
         into.add(0);
-        for (int k = pieceAt(fromM); ; k++) {
-            boolean last = k + 1 == start.length || start[k + 1] >= toM;
+        int k = pieceAt(fromM);
+        if (slope[k] == slope[k] && endsBehind(k, toM)) {
+            return;
+        }
+        double from = heightOn(k, fromM);
+        double chord = (heightAt(toM) - from) / (toM - fromM);
+        // An arc stands farthest above the chord where it has its slope.
+        double level = 1 / Math.sqrt(1 + chord * chord);
+        for (; ; k++) {
+            boolean last = endsBehind(k, toM);
             if (slope[k] != slope[k]) {
-                // An arc stands farthest above the chord where it has its slope.
-                double level = 1 / Math.sqrt(1 + chord * chord);
                 double at = foot[k] - radiusM * chord * level;
                 if (at > Math.max(fromM, start[k]) && at < (last ? toM : start[k + 1])) {
                     into.add(base[k] + radiusM * level - from - chord * (at - fromM));
@@ -123,6 +135,51 @@ public final class RolledProfile {
             }
             into.add(heightOn(k, start[k + 1]) - from - chord * (start[k + 1] - fromM));
         }
+    }
+
+    /** Puts the same into {@code into}, and how far it strays from a parabola. */
+    public void bow(double fromM, double toM, Bow into) {
+        into.clear();
+        int k = pieceAt(fromM);
+        if (slope[k] == slope[k] && endsBehind(k, toM)) {
+            return;
+        }
+        addBow(fromM, toM, into.whole);
+        double from = heightOn(k, fromM);
+        double length = toM - fromM;
+        double chord = (heightAt(toM) - from) / length;
+        double peak = heightAt(fromM + 0.5 * length) - from - 0.5 * chord * length;
+        into.peak = peak;
+        double before = 0;
+        double offBefore = 0;
+        for (; ; k++) {
+            boolean last = endsBehind(k, toM);
+            double end = last ? toM : start[k + 1];
+            double t = last ? 1 : (end - fromM) / length;
+            double off = last ? 0 : heightOn(k, end) - from - chord * (end - fromM) - 4 * peak * t * (1 - t);
+            double bow = peak * (t - before) * (t - before);
+            if (slope[k] != slope[k]) {
+                into.rest.add(Math.max(offBefore, off) + sagitta[k] + Math.max(0, -bow));
+            }
+            PiecewiseLine.addOff(offBefore, off, bow, into.rest);
+            if (last) {
+                return;
+            }
+            before = t;
+            offBefore = off;
+        }
+    }
+
+    private boolean endsBehind(int piece, double toM) {
+        return piece + 1 == start.length || start[piece + 1] >= toM;
+    }
+
+    private double sagittaM(int k) {
+        double from = heightOn(k, start[k]);
+        double chord = (heightOn(k, start[k + 1]) - from) / (start[k + 1] - start[k]);
+        double level = 1 / Math.sqrt(1 + chord * chord);
+        double at = foot[k] - radiusM * chord * level;
+        return Math.max(0, base[k] + radiusM * level - from - chord * (at - start[k]));
     }
 
     private double arcSlope(int k, double distanceM) {

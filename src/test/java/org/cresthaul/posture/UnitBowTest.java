@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.road.Approach;
@@ -68,7 +69,7 @@ class UnitBowTest {
                     span.kingpinForward, span.kingpinRise);
             bow.compute(
                     combination.trailer(), solver.trailerPaths(), trailerA, trailerB, motion, span.kingpinBow,
-                    span.kingpinRiseBow);
+                    span.kingpinRiseBow, span.kingpinParabola);
         }
         asked++;
         known += bow.known ? 1 : 0;
@@ -88,13 +89,15 @@ class UnitBowTest {
     private void compare(RandomCase c, UnitBow bow, Pose a, Pose b, Pose at, double t, List<FramePoint> points) {
         for (FramePoint p : points) {
             bow.at(p.xM(), p.hM());
-            widest = Math.max(widest, bow.riseHi - bow.riseLo);
+            Bow full = bow.rise();
+            widest = Math.max(widest, full.whole.width());
             double rise = at.worldZM(p) - (1 - t) * a.worldZM(p) - t * b.worldZM(p);
             double forward = at.worldXM(p) - (1 - t) * a.worldXM(p) - t * b.worldXM(p);
-            if (rise < bow.riseLo - SOLVED_M || rise > bow.riseHi + SOLVED_M
-                    || Math.abs(forward) > bow.forward + SOLVED_M) {
-                failures.add(c + " " + p + ": " + rise + " of [" + bow.riseLo + ", " + bow.riseHi + "], " + forward
-                        + " of " + bow.forward);
+            double off = rise - 4 * full.peak * t * (1 - t);
+            if (isOutside(rise, full.whole) || rise < bow.riseLo - SOLVED_M || rise > bow.riseHi + SOLVED_M
+                    || isOutside(off, full.rest) || Math.abs(forward) > bow.forward + SOLVED_M) {
+                failures.add(c + " " + p + ": " + rise + " of [" + full.whole.lo + ", " + full.whole.hi
+                        + "], " + off + " of [" + full.rest.lo + ", " + full.rest.hi + "], " + forward + " of " + bow.forward);
             }
         }
         // The slope of any line fixed to the unit; 20 degrees is one of them.
@@ -104,9 +107,14 @@ class UnitBowTest {
                 Math.max(Math.abs(Math.tan(leaning + a.pitchRad())), Math.abs(Math.tan(leaning + b.pitchRad()))));
         double slope = Math.tan(leaning + at.pitchRad())
                 - (1 - t) * Math.tan(leaning + a.pitchRad()) - t * Math.tan(leaning + b.pitchRad());
-        if (Math.abs(slope) > bow.ofSlope(most) + SOLVED_M) {
+        double parabola = 4 * t * (1 - t) * bow.peakOfSlope(most);
+        if (Math.abs(slope) > Math.min(bow.ofSlope(most), parabola + bow.restOfSlope(most)) + SOLVED_M) {
             failures.add(c + " slope " + slope + " of " + bow.ofSlope(most));
         }
+    }
+
+    private static boolean isOutside(double value, Interval bounds) {
+        return value < bounds.lo - SOLVED_M || value > bounds.hi + SOLVED_M;
     }
 
     /** A wheel of radius 0.5 m over a ridge of ±10 %, worked out by hand: it stands an arc's sagitta under the ridge line. */
@@ -123,16 +131,16 @@ class UnitBowTest {
                         Approach.declared(0.1, 0),
                         Approach.declared(-0.1, 0)),
                 0.5);
-        Interval bow = new Interval();
-        path.addBow(-4, 4, bow);
+        Bow bow = new Bow();
+        path.bow(-4, 4, bow);
         // Ends: 4 m down the slope at 10 %, the centre r √1.01 above; top: r above the ridge.
         double end = top - 0.4 + 0.5 * Math.sqrt(1.01);
-        assertEquals(0, bow.lo, 1e-15);
-        assertEquals(top + 0.5 - end, bow.hi, 1e-12);
-        Interval straight = new Interval();
-        path.addBow(-8, -3, straight);
-        assertEquals(0, straight.width(), 1e-12);
-        Interval line = new Interval();
+        assertEquals(0, bow.whole.lo, 1e-15);
+        assertEquals(top + 0.5 - end, bow.whole.hi, 1e-12);
+        Bow straight = new Bow();
+        path.bow(-8, -3, straight);
+        assertEquals(0, straight.whole.width(), 1e-12);
+        Bow line = new Bow();
         RoadProfile.of(
                         "valley",
                         List.of(
@@ -141,8 +149,8 @@ class UnitBowTest {
                                 new SurveyedPoint(10, 0)),
                         Approach.declared(-0.025, 0),
                         Approach.declared(0.0375, 0))
-                .addBow(-10, 10, line);
-        assertEquals(-0.3, line.lo, 1e-15);
-        assertEquals(0, line.hi, 1e-15);
+                .bow(-10, 10, line);
+        assertEquals(-0.3, line.whole.lo, 1e-15);
+        assertEquals(0, line.whole.hi, 1e-15);
     }
 }
