@@ -126,7 +126,8 @@ test('times are rounded up, room and what is left down', () => {
 test('the weakest point and the re-survey are told with their places', () => {
   assert.deepEqual(robustnessWords({
     weakest: { hazard: 'H1', text: 'is weakest.' }, resurvey: { hazard: 'H2', text: 'would free most.' },
-  }), ['Weakest point: H1 is weakest.', 'Re-survey that would help most: H2 would free most.']);
-  assert.deepEqual(robustnessWords({ weakest: null, resurvey: null }), []);
+    notKnown: [{ hazard: 'H3', kind: 'corner', text: 'is not known.' }],
+  }), ['Weakest point: H1 is weakest.', 'Re-survey that would help most: H2 would free most.', 'H3 is not known.']);
+  assert.deepEqual(robustnessWords({ weakest: null, resurvey: null, notKnown: [] }), []);
   assert.deepEqual(robustnessWords(null), []);
 });
