@@ -15,7 +15,7 @@ test('a configuration runs from where it is set to where the next one is', () =>
 });
 
 test('one raise that serves two places is one piece; a raise put down is over', () => {
-  const raise = { frontM: 0.1, rearM: 0, clearanceM: 0.08 };
+  const raise = { frontM: 0.1, rearM: 0, clearanceM: 0.08, requiredM: 0.07 };
   const steps = [
     passageOf('A', 'crest', 'A', 100, 140, LOW, { raise, raises: true }),
     passageOf('B', 'crest', 'B', 150, 200, LOW, { raise, lowers: true }),
