@@ -30,7 +30,7 @@ final class ComparisonText {
         heading.add("", "file SHA-256 " + comparison.rig().sha256());
         text.append(heading.text());
         text.append("\nEach kept all the way. Blocked by: how many places. Time: slow passages, as if what blocks were"
-                + " settled.\n\n");
+                + " settled.\nWhether rail crossings are cleared in time before a train is not asked here; the plan does.\n\n");
         TextTable table = new TextTable("  ");
         table.add("configuration", "blocked by", "time", "raised at", "length", "gross", "axles of each group");
         for (Comparison.Compared c : comparison.configurations()) {

@@ -228,6 +228,7 @@ class PlanPageTest {
     void comparesSortsAndPlotsWhatTheApiSays() throws Exception {
         open(VALLEY + "&compare=down/none/3&compare=down/trailing/3");
         browser.await("compared", b -> "ready".equals(b.find("#comparison").getDomAttribute("data-status")));
+        assertTrue(browser.find("#comparison-trains").getText().contains("in time before a train"));
         JsonNode comparison = ask("/api/comparison", "sorrel-valley", "");
         for (JsonNode c : comparison.path("configurations")) {
             WebElement row = browser.find("#configuration-table tr[data-configuration='" + c.path("configuration").asText() + "']");
