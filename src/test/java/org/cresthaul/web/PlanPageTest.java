@@ -304,6 +304,9 @@ class PlanPageTest {
         browser.run("document.querySelectorAll('#route-plan details, #comparison details').forEach(d => { d.open = true; })");
 
         assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
+        assertEquals(List.of(), browser.run("const right = n => n.getBoundingClientRect().right;"
+                + "return [...document.querySelectorAll('caption, #plan-options *')]"
+                + ".filter(n => right(n) > right(n.closest('.table-frame, details, .sheet')) + 1).map(n => n.outerHTML)"), "what is said is seen without scrolling");
         assertEquals(List.of(), browser.accessibilityViolations());
         assertEquals(List.of(), browser.errors());
     }
