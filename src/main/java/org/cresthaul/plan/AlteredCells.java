@@ -32,13 +32,14 @@ record AlteredCells(List<Report.Cell> alone, Report.Cell together, Report.Cell e
             left.add(bears.get(i) ? orNull(left(alone.get(i), declared)) : null);
         }
         return new Robustness.Row(hazard, declared.kind(), declared.left(), bears, left,
-                bears.get(survey) ? orNull(exactLeft(declared)) : null, orNull(left(together, declared)), together.verdict());
+                bears.get(survey) ? orNull(exactLeft(declared)) : null, orNull(left(together, declared)),
+                together.verdict());
     }
 
     /**
      * Empty where the altered check has no figure of this kind: what is left is not known then, and neither zero nor as
-     * declared. The search round a corner stops when it has found room enough, and so finds more room when more is asked
-     * for: being off never counts as a gain.
+     * declared. The search round a corner stops when it has found room enough, and so finds more room when more is
+     * asked for: being off never counts as a gain.
      */
     private static OptionalDouble left(Report.Cell cell, Plan.Spare declared) {
         return CellSpares.find(cell, declared.kind())

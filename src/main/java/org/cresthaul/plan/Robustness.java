@@ -9,7 +9,8 @@ import java.util.List;
  *
  * @param assumed the amounts, in the order of {@link Row#left}
  * @param rows every hazard of the plan that is judged by a number
- * @param weakest hazard with the least share left in the worst case, one where that is not known before all others; or null
+ * @param weakest hazard with the least share left in the worst case, one where that is not known before all others; or
+ *     null
  * @param resurvey the re-survey that would help most of those whose help is known, or null when none would
  * @param notKnown what of the rows an altered check had no figure for, in words
  */
@@ -21,7 +22,9 @@ public record Robustness(
         notKnown = List.copyOf(notKnown);
     }
 
-    /** One thing that may be off: "survey twice as coarse", "ride 1/2 in lower", "load 1 in higher", "weights 2 % more". */
+    /**
+     * One thing that may be off: "survey twice as coarse", "ride 1/2 in lower", "load 1 in higher", "weights 2 % more".
+     */
     public record Assumed(String what, double amount, String unit) {}
 
     /**

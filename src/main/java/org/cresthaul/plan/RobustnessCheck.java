@@ -221,7 +221,10 @@ public final class RobustnessCheck {
         return spares.stream()
                 .map(spare -> new Ranked(
                         cells.row(place.hazard, spare,
-                                IntStream.range(0, alone.size()).mapToObj(i -> bears(i, spare.kind(), place)).toList(), SURVEY),
+                                IntStream.range(0, alone.size())
+                                        .mapToObj(i -> bears(i, spare.kind(), place))
+                                        .toList(),
+                                SURVEY),
                         place.name, place.open, spare.required()))
                 .toList();
     }

@@ -225,7 +225,8 @@ final class HazardReader {
             return Optional.empty();
         }
         String at = properties.pointer("extent");
-        double fromM = JsonQuantities.lengthM(items.get().get(0), at + "/0", "extent", ProfileReader.DISTANCE, problems);
+        double fromM =
+                JsonQuantities.lengthM(items.get().get(0), at + "/0", "extent", ProfileReader.DISTANCE, problems);
         double toM = JsonQuantities.lengthM(items.get().get(1), at + "/1", "extent", ProfileReader.DISTANCE, problems);
         if (toM <= fromM) {
             problems.add("order", "The extent runs backwards.", at, "Write its start first, then its end.");

@@ -16,7 +16,8 @@ import java.util.Set;
  * that is missing or wrong, and refuses what nobody asked for ({@link #refuseOthers}).
  *
  * <p>A wrong number comes back as NaN and a wrong text as the empty text, so that a reader can go on and compare: every
- * comparison with NaN is false, and a mistake is told once ({@link JsonQuantities}). A reader builds its value only when no problem was added.
+ * comparison with NaN is false, and a mistake is told once ({@link JsonQuantities}). A reader builds its value only when
+ * no problem was added.
  */
 public final class JsonFields {
     /** Longest name, label or identifier. */

@@ -3,8 +3,8 @@ package org.cresthaul.units;
 import com.fasterxml.jackson.databind.JsonNode;
 
 /**
- * Quantities with their units, anywhere in a JSON document. Each is NaN when it is not one or beyond its limits, after a
- * problem was added at {@code at}; {@code name} stands in the message.
+ * Quantities with their units, anywhere in a JSON document. Each is NaN when it is not one or beyond its limits, after
+ * a problem was added at {@code at}; {@code name} stands in the message.
  */
 public final class JsonQuantities {
     private JsonQuantities() {}

@@ -5,8 +5,8 @@ import java.math.RoundingMode;
 
 /**
  * Quantities as reports and papers print them: lengths, to 1/8 in or 1 mm, loads, places. A rounded figure never looks
- * safer than the number behind it: a clearance is rounded down along the number line (1.99 in never reads 2 in; −1.01 in reads −1 1/8 in), what is required
- * or must be raised is rounded up.
+ * safer than the number behind it: a clearance is rounded down along the number line (1.99 in never reads 2 in; −1.01 in
+ * reads −1 1/8 in), what is required or must be raised is rounded up.
  */
 public class RoundedFigures {
     private static final double INCH_M = 0.0254;
@@ -34,8 +34,8 @@ public class RoundedFigures {
     public record GapAndNeed(String gap, String need) {}
 
     /**
-     * A gap rounded down and its need rounded up, by one step: the usual one, unless a gap that meets its need would read as
-     * if it did not. Then the step is halved down to 1/64 in, and is 0.1 mm after that.
+     * A gap rounded down and its need rounded up, by one step: the usual one, unless a gap that meets its need would read
+     * as if it did not. Then the step is halved down to 1/64 in, and is 0.1 mm after that.
      *
      * @param gapM to 0.1 mm, as reports have it, or it may still read below a need that it meets by less than that
      */
@@ -47,7 +47,8 @@ public class RoundedFigures {
                 double need = up(needM, stepM);
                 if (gap >= need || gapM < needM) {
                     return new GapAndNeed(
-                            new Length(gap * stepM).inFeetAndInches(parts), new Length(need * stepM).inFeetAndInches(parts));
+                            new Length(gap * stepM).inFeetAndInches(parts),
+                            new Length(need * stepM).inFeetAndInches(parts));
                 }
             }
         } else if (gapM < needM || down(gapM, MILLIMETRE_M) >= up(needM, MILLIMETRE_M)) {

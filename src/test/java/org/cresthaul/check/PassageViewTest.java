@@ -31,8 +31,8 @@ class PassageViewTest {
     }
 
     private static PassageView raised(double frontM, double rearM) {
-        return PassageView.of(HUMP, RIG, RIG.stances().get(0), Margins.defaults(), "H1", "down/none/3", Optional.empty(),
-                Optional.empty(), frontM, rearM);
+        return PassageView.of(HUMP, RIG, RIG.stances().get(0), Margins.defaults(), "H1", "down/none/3",
+                Optional.empty(), Optional.empty(), frontM, rearM);
     }
 
     @Test

@@ -32,8 +32,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * The sample haul tells the stories it was drawn to tell. The tables are what a planner would expect at these places,
- * and a change of the engine that alters one of them shows here; they are no source of truth. {@link SampleRouteSumsTest}
- * is.
+ * and a change of the engine that alters one of them shows here; they are no source of truth.
+ * {@link SampleRouteSumsTest} is.
  */
 class SampleRouteTest {
     private static final Path FOLDER = Path.of("sample-routes");

@@ -264,9 +264,8 @@ class SorrelValleyTest {
                     continue;
                 }
                 Report.Cell raised = check.raised(id, cell.configuration(), raise.frontM(), raise.rearM());
-                Report.GapFinding least = raised.overhead() != null && raised.overhead().valueM() < raised.ground().valueM()
-                        ? raised.overhead()
-                        : raised.ground();
+                boolean above = raised.overhead() != null && raised.overhead().valueM() < raised.ground().valueM();
+                Report.GapFinding least = above ? raised.overhead() : raised.ground();
                 assertEquals(least.valueM(), raise.clearanceM(), 2e-4, id + " " + cell.configuration());
                 assertEquals(least.requiredM(), raise.requiredM(), 2e-4, id + " " + cell.configuration());
                 assertTrue(raise.clearanceM() >= raise.requiredM(), id + " " + cell.configuration());

@@ -51,7 +51,8 @@ class FiguresTest {
         "0.0655, 0.0656, 2 1/2 in,   2 5/8 in,   65 mm,   66 mm",
         "-0.01,  0.0656, -1/2 in,    2 5/8 in,   -10 mm,  66 mm",
     })
-    void aGapThatMeetsItsNeedReadsSo(double gapM, double needM, String us, String usNeed, String metric, String metricNeed) {
+    void aGapThatMeetsItsNeedReadsSo(
+            double gapM, double needM, String us, String usNeed, String metric, String metricNeed) {
         assertEquals(new RoundedFigures.GapAndNeed(us, usNeed), US.against(gapM, needM));
         assertEquals(new RoundedFigures.GapAndNeed(metric, metricNeed), METRIC.against(gapM, needM));
     }

@@ -145,7 +145,7 @@ class PlanCommandTest {
         assertTrue(comparison.text().contains("cleared in time before a train is not asked here"), comparison.text());
     }
 
-    /** The question of a check has one home: every command that puts it takes the same options, told in the same words. */
+    /** The question of a check has one home: every command takes the same options for it, told in the same words. */
     @Test
     void everyCommandTakesTheOptionsOfTheCheck() {
         String check = question(run("check", "--help").text());

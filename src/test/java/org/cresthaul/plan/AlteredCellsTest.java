@@ -24,9 +24,11 @@ class AlteredCellsTest {
                 new LoadSheet.Finding("gross", "invented", "all", 0, 1, 1000 - kg, 1000, kg, false, "clear"));
     }
 
-    private static Robustness.Row row(String hazard, Report.Cell survey, Report.Cell weights, Report.Cell together, Report.Cell exact) {
+    private static Robustness.Row row(
+            String hazard, Report.Cell survey, Report.Cell weights, Report.Cell together, Report.Cell exact) {
         Plan.Spare declared = CellSpares.find(leaves(100), "load").orElseThrow();
-        return new AlteredCells(Arrays.asList(survey, weights), together, exact).row(hazard, declared, List.of(true, true), 0);
+        return new AlteredCells(Arrays.asList(survey, weights), together, exact)
+                .row(hazard, declared, List.of(true, true), 0);
     }
 
     private static Robustness of(Robustness.Row... rows) {
@@ -42,8 +44,8 @@ class AlteredCellsTest {
         assertTrue(row.isNotKnown(0) && !row.isNotKnown(1));
         assertNull(row.worst());
         assertNull(row.exact());
-        assertEquals("Place H1, axle loads: not known what is left with survey twice as coarse, nor what is left when everything is"
-                + " off together, nor what an exact survey would free.", of(row).notKnown().get(0).text());
+        assertEquals("Place H1, axle loads: not known what is left with survey twice as coarse, nor what is left when"
+                + " everything is off together, nor what an exact survey would free.", of(row).notKnown().get(0).text());
     }
 
     /** Zero left, or even short, is known; what is not known may be worse. */
@@ -54,7 +56,8 @@ class AlteredCellsTest {
                 row("H2", leaves(90), leaves(90), NOTHING, leaves(100)));
         assertEquals("H2", r.weakest().hazard());
         assertNull(r.weakest().worst());
-        assertEquals("Place H2, axle loads: what is left there when everything is off together is not known; count on nothing.",
+        assertEquals("Place H2, axle loads: what is left there when everything is off together is not known; count on"
+                        + " nothing.",
                 r.weakest().text());
     }
 
