@@ -39,6 +39,28 @@ export const clearance = (valueM, system) => smallLength(valueM, system, 'down')
 /** What a gap has to reach (margin, uncertainty, or their sum); to 1/8 in or 1 mm, rounded up. */
 export const required = (valueM, system) => smallLength(valueM, system, 'up');
 
+/**
+ * A gap rounded down and what it has to reach rounded up, by one step: 1/8 in or 1 mm, unless a gap that meets its need
+ * would read as if it did not. Then the step is halved down to 1/64 in, and is 0.1 mm after that.
+ *
+ * @returns {{gap: string, need: string}}
+ */
+export function against(gapM, needM, system) {
+  if (!isNumber(gapM) || !isNumber(needM)) {
+    return { gap: clearance(gapM, system), need: required(needM, system) };
+  }
+  const read = (stepM, write) => {
+    const [gap, need] = [stepsIn(gapM, stepM, 'down'), stepsIn(needM, stepM, 'up')];
+    return gapM < needM || gap >= need ? { gap: write(gap), need: write(need) } : null;
+  };
+  const usual = system === 'us'
+    ? [8, 16, 32, 64].reduce(
+      (found, parts) => found ?? read(INCH_M / parts, count => feetAndInches(count, parts)), null)
+    : read(0.001, millimetres);
+  const tenths = count => `${decimals(count / 10, 1)} mm`;
+  return usual ?? { gap: tenths(stepsIn(gapM, 0.0001, 'down')), need: tenths(stepsIn(needM, 0.0001, 'up')) };
+}
+
 /** How far to raise; to 1/8 in or 1 mm, rounded up. */
 export const raise = (valueM, system) => smallLength(valueM, system, 'up');
 
@@ -52,15 +74,16 @@ function smallLength(valueM, system, rounding) {
   if (system === 'us') {
     return feetAndInches(stepsIn(valueM, INCH_M / 8, rounding));
   }
-  const mm = stepsIn(valueM, 0.001, rounding);
-  return Math.abs(mm) < 1000 ? `${signed(mm)} mm` : `${decimals(mm / 1000, 3)} m`;
+  return millimetres(stepsIn(valueM, 0.001, rounding));
 }
 
-function feetAndInches(eighths) {
-  const size = Math.abs(eighths);
-  const feet = Math.floor(size / 96);
-  const inches = Math.floor((size % 96) / 8);
-  const fraction = eighthsAsFraction(size % 8);
+const millimetres = mm => (Math.abs(mm) < 1000 ? `${signed(mm)} mm` : `${decimals(mm / 1000, 3)} m`);
+
+function feetAndInches(count, inParts = 8) {
+  const size = Math.abs(count);
+  const feet = Math.floor(size / (12 * inParts));
+  const inches = Math.floor((size / inParts) % 12);
+  const fraction = asFraction(size % inParts, inParts);
   const parts = [];
   if (feet > 0) {
     parts.push(`${feet} ft`);
@@ -71,11 +94,12 @@ function feetAndInches(eighths) {
   if (fraction !== '') {
     parts.push(fraction);
   }
-  return `${eighths < 0 ? '−' : ''}${parts.join(' ')} in`;
+  return `${count < 0 ? '−' : ''}${parts.join(' ')} in`;
 }
 
-function eighthsAsFraction(eighths) {
-  return ['', '1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'][eighths];
+/** In lowest terms; nothing of nothing. @param parts a power of two */
+function asFraction(count, parts) {
+  return count === 0 ? '' : count % 2 === 0 ? asFraction(count / 2, parts / 2) : `${count}/${parts}`;
 }
 
 /** The same length with decimals (0.01 in, 0.1 mm), where two close numbers must be told apart. */

@@ -164,11 +164,12 @@ export function differences(first, second) {
 
 const fare = place => place && JSON.stringify([place.verdict, place.raise, place.spare]);
 
-/** Every hazard the plan's weakest point and re-survey name, as sentences; empty without a plan. */
+/** The plan's weakest point, its re-survey and what is not known, as sentences; empty without a plan. */
 export function robustnessWords(robustness) {
   return [
     robustness?.weakest && `Weakest point: ${robustness.weakest.hazard} ${robustness.weakest.text}`,
     robustness?.resurvey && `Re-survey that would help most: ${robustness.resurvey.hazard} ${robustness.resurvey.text}`,
+    ...(robustness?.notKnown ?? []).map(({ hazard, text }) => `${hazard} ${text}`),
   ].filter(Boolean);
 }
 

@@ -43,6 +43,8 @@ export function mountComparison(root, { store, actions }) {
     el('p', { class: 'fine-print' }, 'Best for this route first: fewest hazards that not even a raise makes clear, '
       + 'then fewest contacts, then fewest not surveyed, then fewest tight. A head sorts by its column. '
       + 'Show puts one on the whole sheet; plot takes up to three.'),
+    el('p', { id: 'comparison-trains' },
+      'Not asked here: whether rail crossings are cleared in time before a train. The route plan asks it.'),
     el('p', { class: 'choosers' }, best), status, trouble,
     el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': 'Table of configurations' },
       el('table', { id: 'configuration-table' },

@@ -23,8 +23,8 @@ function notCheckedNote({ report, configuration, units }) {
       : el('ul', { id: 'not-checked' }, missing.map(({ hazard, why }) => el('li', { 'data-hazard': hazard.id },
         el('strong', {}, `${hazard.id} ${hazard.name}`),
         ` at ${chainage(hazard.chainageM, units)}. `, sentences(why)))),
-    el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else; loads against '
-      + 'the limits that the files give. Turning and swept path are not part of this sheet.'));
+    el('p', {}, 'Vertical clearance is checked at the hazards the route file lists, and nowhere else; turning at its '
+      + 'corners and where its line turns tightly; loads against the limits that the files give.'));
 }
 
 /** What the report says, once each and as sentences. */
@@ -58,7 +58,8 @@ function readingNote() {
       + 'not surveyed. Not surveyed: data is missing; it never counts as clear. Outside limits: a load is above what '
       + 'is allowed, or below what an axle needs. Loads not known: weights are missing; they never count as within '
       + 'limits.'),
-    el('p', {}, 'Clearances are rounded down, raises and what is required up, to 1/8 in or 1 mm.'));
+    el('p', {}, 'Clearances are rounded down, raises and what is required up, to 1/8 in or 1 mm; '
+      + 'finer where a clearance meets what is required by less than that.'));
 }
 
 function cautionsNote(report) {

@@ -1,6 +1,6 @@
 /** The steps of a plan in driving order. */
 import { el } from '../dom.js';
-import { chainage, clearance, duration, pressure, required, room, speed, spareLeft, weight } from '../format.js';
+import { against, chainage, duration, pressure, room, speed, spareLeft, weight } from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
 import { kindSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
@@ -102,8 +102,9 @@ function spareWords(spare, units) {
     return 'What is left here is not known.';
   }
   const load = spare.kind === 'load';
-  const value = load ? weight(spare.value, units) : clearance(spare.value, units);
-  const limit = load ? weight(spare.required, units) : required(spare.required, units);
+  const { gap: value, need: limit } = load
+    ? { gap: weight(spare.value, units), need: weight(spare.required, units) }
+    : against(spare.value, spare.required, units);
   return el('p', { class: 'step-spare', 'data-left': spare.left, 'data-kind': spare.kind },
     load ? `Carries ${value} of ${limit}: ` : `${value} ${spareWord(spare.kind)}, ${limit} required: `,
     el('strong', {}, `${spareLeft(spare.kind, spare.left, units)} left`), `; ${spare.at}.`);

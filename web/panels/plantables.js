@@ -52,14 +52,14 @@ export function robustnessTable({ robustness }, units) {
         robustness.assumed.map(({ what }) => el('th', { scope: 'col', class: 'figure' }, what)),
         el('th', { scope: 'col', class: 'figure' }, 'all together'), el('th', { scope: 'col' }, 'Verdict then'))),
       el('tbody', {}, robustness.rows.map(row => el('tr', {
-        'data-hazard': row.hazard, 'data-kind': row.kind, 'data-spare': row.spare, 'data-worst': row.worst,
+        'data-hazard': row.hazard, 'data-kind': row.kind, 'data-spare': row.spare, 'data-worst': String(row.worst),
         class: row.hazard === robustness.weakest?.hazard && row.kind === robustness.weakest?.kind ? 'weakest' : null,
       },
       el('th', { scope: 'row' }, row.hazard === WHOLE_ROUTE ? WHOLE_ROUTE : row.hazard, ` ${spareWord(row.kind)}`),
       el('td', { class: 'figure' }, spareLeft(row.kind, row.spare, units)),
-      row.left.map(left => el('td', { class: 'figure' }, left === null
-        ? [el('span', { 'aria-hidden': 'true' }, '–'), el('span', { class: 'unseen' }, 'no bearing')]
-        : spareLeft(row.kind, left, units))),
+      row.left.map((left, i) => el('td', { class: 'figure' }, row.bears[i]
+        ? spareLeft(row.kind, left, units)
+        : [el('span', { 'aria-hidden': 'true' }, '–'), el('span', { class: 'unseen' }, 'no bearing')])),
       el('td', { class: 'figure' }, spareLeft(row.kind, row.worst, units)),
       el('td', {}, verdictTag(row.verdict))))))));
 }

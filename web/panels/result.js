@@ -1,6 +1,6 @@
 /** The result of one cell: each clearance with what it needs and where, why the verdict, the raise, the cautions. */
 import { el, replace } from '../dom.js';
-import { alongRoad, chainage, clearance, dimension, fine, raise, required, weight, weightLeft } from '../format.js';
+import { against, alongRoad, chainage, dimension, fine, raise, weight, weightLeft } from '../format.js';
 import { findCell, findConfiguration, findHazard } from '../report.js';
 import { SIDE_WORDS } from '../drawing/symbols.js';
 import { verdictTag } from './symbol.js';
@@ -74,10 +74,11 @@ function uncertainty(hazard, cell, { report, units }) {
 }
 
 function sideResult(side, c, units) {
+  const { gap, need } = against(c.valueM, c.requiredM, units);
   const rows = [
     ['Clearance', el('strong', { class: 'result-value', 'data-value-m': c.valueM, 'data-required-m': c.requiredM },
-      clearance(c.valueM, units)), exactly(c.valueM, units, 'down')],
-    ['Needs', required(c.requiredM, units), ` = margin ${fine(c.marginM, units, 'up')} + uncertainty `
+      gap), exactly(c.valueM, units, 'down')],
+    ['Needs', need, ` = margin ${fine(c.marginM, units, 'up')} + uncertainty `
       + `${fine(c.uncertaintyM, units, 'up')} = ${fine(c.requiredM, units, 'up')}`],
     ['On the combination', [c.unit, c.part].filter(Boolean).join(', '),
       ` (x ${dimension(c.xM, units)}, h ${dimension(c.hM, units)} in its level stance)`],
@@ -97,13 +98,14 @@ function sideResult(side, c, units) {
 }
 
 function cornerResult(c, units) {
+  const { gap, need } = against(c.valueM, c.requiredM, units);
   return el('div', { class: 'result-side', 'data-side': 'corner' },
     el('h4', {}, 'Room in the corner ', verdictTag(c.verdict)),
     el('dl', { class: 'facts' },
       el('dt', {}, 'Least room'),
       el('dd', {}, el('strong', { class: 'result-value', 'data-value-m': c.valueM, 'data-required-m': c.requiredM },
-        clearance(c.valueM, units)), exactly(c.valueM, units, 'down')),
-      el('dt', {}, 'Needs'), el('dd', {}, required(c.requiredM, units)),
+        gap), exactly(c.valueM, units, 'down')),
+      el('dt', {}, 'Needs'), el('dd', {}, need),
       el('dt', {}, 'On its own lanes'), el('dd', {}, c.ownLanes),
       c.escorts && [el('dt', {}, 'Escorts'), el('dd', {}, 'needed: the line uses the opposing lane')]));
 }
@@ -117,7 +119,8 @@ function raiseResult(cell, { units, passage, view }, actions) {
   if (!cell?.raise) {
     return cell?.raiseNote ? el('p', { class: 'raise-note' }, cell.raiseNote) : null;
   }
-  const { frontM, rearM, clearanceM } = cell.raise;
+  const { frontM, rearM, clearanceM, requiredM } = cell.raise;
+  const { gap, need } = against(clearanceM, requiredM, units);
   const shown = view.raised && passage.status !== 'none';
   return el('div', { id: 'raise', class: 'raise', 'data-front-m': frontM, 'data-rear-m': rearM },
     el('h4', {}, 'Passes raised off the stops'),
@@ -125,7 +128,7 @@ function raiseResult(cell, { units, passage, view }, actions) {
       el('dt', {}, 'Raise front'), el('dd', {}, el('strong', {}, raise(frontM, units))),
       el('dt', {}, 'Raise rear'),
       el('dd', {}, el('strong', {}, raise(rearM, units)), rearM > 0 && ', levelling on manual'),
-      el('dt', {}, 'Clearance then'), el('dd', {}, clearance(clearanceM, units))),
+      el('dt', {}, 'Clearance then'), el('dd', {}, gap), el('dt', {}, 'Needs then'), el('dd', {}, need)),
     el('p', {}, 'The verdict stays as it is: transport is on the stops. ',
       el('button', {
         id: 'passage-raise', type: 'button', 'aria-pressed': String(shown),

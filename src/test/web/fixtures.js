@@ -33,7 +33,7 @@ export function report() {
   const crossing = configurations.map(c => (c.lift === 'up'
     ? cell(c.key, 'clear', { ground: clearance(0.12, 0.07, 'clear') })
     : cell(c.key, 'contact', {
-      ground: clearance(-0.01, 0.07, 'contact'), raise: { frontM: 0.09, rearM: 0, clearanceM: 0.071 },
+      ground: clearance(-0.01, 0.07, 'contact'), raise: { frontM: 0.09, rearM: 0, clearanceM: 0.071, requiredM: 0.07 },
       reasons: ['The underside meets the road.'],
     })));
   const structure = configurations.map(c => cell(c.key, c.notch === 'low' ? 'clear' : 'contact', {

@@ -63,6 +63,22 @@ test('no clearance ever reads more than it is, no raise less, for 20 000 lengths
   }
 });
 
+test('a gap that meets its need reads so, and never safer than it is', () => {
+  // By hand: 65.6 mm is 2.5827 in, 66.6 mm is 2.6220 in; 2 19/32 in is 2.59375 in.
+  for (const [gapM, needM, us, metric] of [
+    [0.0666, 0.0656, ['2 19/32 in', '2 19/32 in'], ['66 mm', '66 mm']],
+    [0.0678, 0.0672, ['2 21/32 in', '2 21/32 in'], ['67.8 mm', '67.2 mm']],
+    [0.0656, 0.0656, ['65.6 mm', '65.6 mm'], ['65.6 mm', '65.6 mm']],
+    [0.0974, 0.0656, ['3 3/4 in', '2 5/8 in'], ['97 mm', '66 mm']],
+    [0.0655, 0.0656, ['2 1/2 in', '2 5/8 in'], ['65 mm', '66 mm']],
+    [-0.01, 0.0656, ['−1/2 in', '2 5/8 in'], ['−10 mm', '66 mm']],
+  ]) {
+    assert.deepEqual(Object.values(format.against(gapM, needM, 'us')), us);
+    assert.deepEqual(Object.values(format.against(gapM, needM, 'metric')), metric);
+  }
+  assert.deepEqual(format.against(null, 0.0508, 'us'), { gap: 'not known', need: '2 in' });
+});
+
 test('lengths exact in the unit read as that length: 2000 eighths and 2000 millimetres', () => {
   for (let n = -1000; n <= 1000; n++) {
     assert.ok(Math.abs(read(format.clearance((n / 8) * INCH_M, 'us')) - (n / 8) * INCH_M) < 1e-9, `${n}/8 in`);

@@ -15,7 +15,7 @@ test('a configuration runs from where it is set to where the next one is', () =>
 });
 
 test('one raise that serves two places is one piece; a raise put down is over', () => {
-  const raise = { frontM: 0.1, rearM: 0, clearanceM: 0.08 };
+  const raise = { frontM: 0.1, rearM: 0, clearanceM: 0.08, requiredM: 0.07 };
   const steps = [
     passageOf('A', 'crest', 'A', 100, 140, LOW, { raise, raises: true }),
     passageOf('B', 'crest', 'B', 150, 200, LOW, { raise, lowers: true }),
@@ -126,7 +126,8 @@ test('times are rounded up, room and what is left down', () => {
 test('the weakest point and the re-survey are told with their places', () => {
   assert.deepEqual(robustnessWords({
     weakest: { hazard: 'H1', text: 'is weakest.' }, resurvey: { hazard: 'H2', text: 'would free most.' },
-  }), ['Weakest point: H1 is weakest.', 'Re-survey that would help most: H2 would free most.']);
-  assert.deepEqual(robustnessWords({ weakest: null, resurvey: null }), []);
+    notKnown: [{ hazard: 'H3', kind: 'corner', text: 'is not known.' }],
+  }), ['Weakest point: H1 is weakest.', 'Re-survey that would help most: H2 would free most.', 'H3 is not known.']);
+  assert.deepEqual(robustnessWords({ weakest: null, resurvey: null, notKnown: [] }), []);
   assert.deepEqual(robustnessWords(null), []);
 });

@@ -35,7 +35,7 @@ export function plan() {
       step('depart', 0, 'start of the route', { set: LOW }),
       passageOf('whole route', 'limits', 'limits of the whole route', 0, 10000, LOW, { spare: null }),
       passageOf('H1', 'rail-crossing', 'First crossing', 990, 1030, LOW, {
-        raise: { frontM: 0.09, rearM: 0, clearanceM: 0.071 }, raises: true, lowers: true, crawls: true, seconds: 500,
+        raise: { frontM: 0.09, rearM: 0, clearanceM: 0.071, requiredM: 0.07 }, raises: true, lowers: true, crawls: true, seconds: 500,
       }),
       step('change', 3000, 'Gravel pit', {
         change: {

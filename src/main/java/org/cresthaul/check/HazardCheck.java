@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -107,13 +108,13 @@ final class HazardCheck {
         if (judgement.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
-        double left = Stream.of(judgement.ground, judgement.overhead)
+        Report.GapFinding least = Stream.of(judgement.ground, judgement.overhead)
                 .flatMap(Optional::stream)
-                .mapToDouble(j -> j.gap().valueM())
-                .min()
+                .map(Judged::gap)
+                .min(Comparator.comparingDouble(Report.GapFinding::valueM))
                 .orElseThrow();
         double frontM = Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM());
-        return Optional.of(new Report.RaiseFinding(Figures.up(frontM), Figures.up(raise.get().rearM()), left));
+        return Optional.of(Report.RaiseFinding.leaving(Figures.up(frontM), Figures.up(raise.get().rearM()), least));
     }
 
     /** A booster that trails without touching anything can only be raised for the trailer's sake. */

@@ -91,6 +91,7 @@ public record PassageView(
      * @param frontRaiseM raise of the deck front over the notch, metres
      * @param rearRaiseM raise of the rear by hand, metres
      * @throws UnknownNameException when the route or rig has no such hazard, configuration, line or levelling
+     * @throws BeyondLimitsException when the rig is not raised so far
      * @throws NotSurveyedException when nothing is known of the hazard's shape
      */
     public static PassageView of(
@@ -163,10 +164,11 @@ public record PassageView(
         double mostFront =
                 stance.trailer().hydraulicRaiseLimitM() - configuration.notch().offsetM();
         if (frontRaiseM < 0 || frontRaiseM > Math.max(0, mostFront) + 1e-4) {
-            throw new UnknownNameException("the front raise is beyond what the hydraulics reach from this notch", "frontRaise");
+            throw new BeyondLimitsException(
+                    "the front raise is beyond what the hydraulics reach from this notch", "frontRaise");
         }
         if (rearRaiseM < 0 || rearRaiseM > stance.trailer().manualRaiseLimitM() + 1e-4) {
-            throw new UnknownNameException("the rear raise is beyond the rig's manual limit", "rearRaise");
+            throw new BeyondLimitsException("the rear raise is beyond the rig's manual limit", "rearRaise");
         }
     }
 

@@ -174,8 +174,18 @@ public record Report(
             boolean gradeDeclared,
             double provenWithinM) {}
 
-    /** Raise above the notch at the deck front, and of the rear by hand; the clearance that is left then. */
-    public record RaiseFinding(double frontM, double rearM, double clearanceM) {}
+    /**
+     * Raise above the notch at the deck front, and of the rear by hand.
+     *
+     * @param clearanceM the least gap then
+     * @param requiredM margin and uncertainty of that gap, where it is then
+     */
+    public record RaiseFinding(double frontM, double rearM, double clearanceM, double requiredM) {
+        /** A raise that was found to leave this gap. */
+        public static RaiseFinding leaving(double frontM, double rearM, GapFinding least) {
+            return new RaiseFinding(frontM, rearM, least.valueM(), least.requiredM());
+        }
+    }
 
     /** The lowest notch that clears in one lift and booster state, or null. */
     public record LeastSetting(String lift, String booster, String notch, String text) {}

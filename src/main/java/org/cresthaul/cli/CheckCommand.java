@@ -1,19 +1,15 @@
 package org.cresthaul.cli;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.server.JsonAnswer;
-import org.cresthaul.units.Length;
 import org.cresthaul.units.UnitSystem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 
 /** Prints the report of a route and a rig. */
@@ -34,30 +30,8 @@ final class CheckCommand implements Callable<Integer> {
     @ParentCommand
     private Cresthaul program;
 
-    @Parameters(index = "0", paramLabel = "ROUTE", description = "Route file (GeoJSON)")
-    private Path routePath;
-
-    @Parameters(index = "1", paramLabel = "RIG", description = "Rig file (JSON)")
-    private Path rigPath;
-
-    @Option(names = "--stance", paramLabel = "NAME", description = "Stance of the rig; loaded when not given")
-    private Optional<String> stance = Optional.empty();
-
-    @Option(names = "--ground-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave over the ground beyond the uncertainty; 2 in when not given")
-    private Optional<Length> groundMargin = Optional.empty();
-
-    @Option(names = "--overhead-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave under a structure beyond the uncertainty; 3 in when not given")
-    private Optional<Length> overheadMargin = Optional.empty();
-
-    @Option(names = "--side-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave beside in corners beyond the uncertainty; 6 in when not given")
-    private Optional<Length> sideMargin = Optional.empty();
-
-    @Option(names = "--limits", paramLabel = "FILE",
-            description = "Weight limits of the whole route, such as the permit's, instead of the route file's")
-    private Optional<Path> limits = Optional.empty();
+    @Mixin
+    private CheckQuestion asked = new CheckQuestion();
 
     @Option(names = "--form", paramLabel = "FORM", description = "text (when not given), json or csv")
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
@@ -71,42 +45,24 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
-        Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance,
-                limits.map(InputFile::read));
-        Margins usual = Margins.defaults();
-        Report report = question.answer(new Margins(
-                groundMargin.map(Length::metres).orElse(usual.groundM()),
-                overheadMargin.map(Length::metres).orElse(usual.overheadM()),
-                sideMargin.map(Length::metres).orElse(usual.sideM())));
+        Report report = asked.question().answer(asked.margins());
         byte[] printed = switch (form) {
             case TEXT -> new ReportText(units).of(report).getBytes(StandardCharsets.UTF_8);
             case CSV -> new ReportCsv(units).of(report).getBytes(StandardCharsets.UTF_8);
             case JSON -> JsonAnswer.bytes(report);
         };
         if (out.isPresent()) {
-            write(out.get(), printed);
+            asked.write(out.get(), printed);
         } else {
             program.print(printed);
         }
         return exitCode(report);
     }
 
-    private void write(Path file, byte[] printed) throws Refused {
-        try {
-            for (Path input : new Path[] {routePath, rigPath}) {
-                if (Files.exists(file) && Files.isSameFile(file, input)) {
-                    throw new Refused("--out names an input file, " + file + ". Nothing was written.\n");
-                }
-            }
-            Files.write(file, printed);
-        } catch (IOException e) {
-            throw new Refused(file + " cannot be written. Check the folder, and that you may write there.\n");
-        }
-    }
-
     private static int exitCode(Report report) {
         // Where nothing was judged, nothing is clear.
-        boolean clear = !report.hazards().isEmpty() && report.configurations().stream().anyMatch(c -> c.verdict().equals("clear"));
+        boolean clear = !report.hazards().isEmpty()
+                && report.configurations().stream().anyMatch(c -> c.verdict().equals("clear"));
         return clear ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

@@ -30,7 +30,8 @@ final class ComparisonText {
         heading.add("", "file SHA-256 " + comparison.rig().sha256());
         text.append(heading.text());
         text.append("\nEach kept all the way. Blocked by: how many places. Time: slow passages, as if what blocks were"
-                + " settled.\n\n");
+                + " settled.\nWhether rail crossings are cleared in time before a train is not asked here; the plan"
+                + " does.\n\n");
         TextTable table = new TextTable("  ");
         table.add("configuration", "blocked by", "time", "raised at", "length", "gross", "axles of each group");
         for (Comparison.Compared c : comparison.configurations()) {
@@ -73,7 +74,8 @@ final class ComparisonText {
         table.add("", "", first, second);
         comparison.difference(first, second).forEach(d -> {
             Comparison.Along one = d.first() == null ? d.second() : d.first();
-            table.add(figures.chainage(one.chainageM()), d.hazard() + " " + one.name(), fares(d.first()), fares(d.second()));
+            table.add(figures.chainage(one.chainageM()), d.hazard() + " " + one.name(), fares(d.first()),
+                    fares(d.second()));
         });
         return text.append(table.text()).toString();
     }

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.units.RoundedFigures;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
 final class HazardText {
@@ -83,8 +84,8 @@ final class HazardText {
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
             table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.required(c.raise().frontM())));
             table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.required(c.raise().rearM())));
-            table.add(row("  least gap then", cells,
-                    c -> c.raise() == null ? "" : figures.clearance(c.raise().clearanceM())));
+            table.add(row("  least gap then", cells, c -> c.raise() == null ? "" : then(c.raise()).gap()));
+            table.add(row("  needed then", cells, c -> c.raise() == null ? "" : then(c.raise()).need()));
         }
         return table.text()
                 + wayRound(cells.get(0))
@@ -112,10 +113,17 @@ final class HazardText {
     private void addGaps(
             TextTable table, String name, List<Report.Cell> cells, Function<Report.Cell, Report.GapFinding> side) {
         if (cells.stream().anyMatch(c -> side.apply(c) != null)) {
-            table.add(row(name, cells, c -> side.apply(c) == null ? "" : figures.clearance(side.apply(c).valueM())));
-            table.add(row("  needed", cells,
-                    c -> side.apply(c) == null ? "" : figures.required(side.apply(c).requiredM())));
+            table.add(row(name, cells, c -> side.apply(c) == null ? "" : pair(side.apply(c)).gap()));
+            table.add(row("  needed", cells, c -> side.apply(c) == null ? "" : pair(side.apply(c)).need()));
         }
+    }
+
+    private RoundedFigures.GapAndNeed pair(Report.GapFinding gap) {
+        return figures.against(gap.valueM(), gap.requiredM());
+    }
+
+    private RoundedFigures.GapAndNeed then(Report.RaiseFinding raise) {
+        return figures.against(raise.clearanceM(), raise.requiredM());
     }
 
     /** The way round; the notch does not matter. */
@@ -128,7 +136,8 @@ final class HazardText {
                 ? ""
                 : ", the booster trails " + figures.required(c.trailsWideM()) + " wide, its pivot swings out "
                         + figures.required(c.pivotSwingM());
-        return remark("Room beside: " + figures.clearance(c.valueM()) + ", needed " + figures.required(c.requiredM())
+        RoundedFigures.GapAndNeed room = figures.against(c.valueM(), c.requiredM());
+        return remark("Room beside: " + room.gap() + ", needed " + room.need()
                         + "; " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side() + ", to "
                         + c.against() + ".")
                 + remark("On its own lanes: " + c.ownLanes() + "."

@@ -56,7 +56,8 @@ final class PlanMarginsText {
         return fits == null ? "not known" : fits ? "yes" : "NO";
     }
 
-    private String robustness(Robustness robustness) {
+    /** Empty without rows. */
+    String robustness(Robustness robustness) {
         if (robustness.rows().isEmpty()) {
             return "";
         }
@@ -68,7 +69,9 @@ final class PlanMarginsText {
         table.add(head);
         for (Robustness.Row row : robustness.rows()) {
             List<String> cells = new ArrayList<>(List.of(row.hazard(), row.kind(), spare(row.kind(), row.spare())));
-            row.left().forEach(l -> cells.add(l == null ? "-" : spare(row.kind(), l)));
+            for (int i = 0; i < row.left().size(); i++) {
+                cells.add(row.bears().get(i) ? spare(row.kind(), row.left().get(i)) : "-");
+            }
             cells.addAll(List.of(spare(row.kind(), row.worst()), row.verdict()));
             table.add(cells);
         }
@@ -82,10 +85,12 @@ final class PlanMarginsText {
                     + robustness.resurvey().text() + " By " + figures.clearance(robustness.resurvey().gainM()) + ".",
                     "  ", WIDTH));
         }
+        robustness.notKnown().forEach(n -> text.append(Words.wrapped(n.hazard() + " " + n.text(), "  ", WIDTH)));
         return text.toString();
     }
 
-    private String spare(String kind, double left) {
-        return kind.equals("load") ? figures.weightLeft(left) : figures.clearance(left);
+    /** Null is not known. */
+    private String spare(String kind, Double left) {
+        return left == null ? "not known" : kind.equals("load") ? figures.weightLeft(left) : figures.clearance(left);
     }
 }

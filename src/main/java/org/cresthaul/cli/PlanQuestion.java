@@ -1,7 +1,5 @@
 package org.cresthaul.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,37 +13,13 @@ import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
 import org.cresthaul.units.InputProblem;
-import org.cresthaul.units.Length;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
-/** The files and options that ask for a plan; the same for every command that makes one. */
+/** What asks for a plan: as for a check, and options of its own; the same for every command that makes one. */
 final class PlanQuestion {
-    @Parameters(index = "0", paramLabel = "ROUTE", description = "Route file")
-    private Path routePath;
-
-    @Parameters(index = "1", paramLabel = "RIG", description = "Rig file")
-    private Path rigPath;
-
-    @Option(names = "--stance", paramLabel = "NAME",
-            description = "Which stance of the rig; \"loaded\" when not given, or the only one there is")
-    private Optional<String> stance = Optional.empty();
-
-    @Option(names = "--ground-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave over the ground beyond the uncertainty; 2 in when not given")
-    private Optional<Length> groundMargin = Optional.empty();
-
-    @Option(names = "--overhead-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave under a structure beyond the uncertainty; 3 in when not given")
-    private Optional<Length> overheadMargin = Optional.empty();
-
-    @Option(names = "--side-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave beside in corners beyond the uncertainty; 6 in when not given")
-    private Optional<Length> sideMargin = Optional.empty();
-
-    @Option(names = "--limits", paramLabel = "FILE",
-            description = "Weight limits of the whole route, such as the permit's, instead of the route file's")
-    private Optional<Path> limits = Optional.empty();
+    @Mixin
+    private CheckQuestion asked = new CheckQuestion();
 
     @Option(names = "--forbid", paramLabel = "KEY", description = "A configuration not to be used, such as up/none/3")
     private List<String> forbid = new ArrayList<>();
@@ -71,27 +45,22 @@ final class PlanQuestion {
 
     /** @throws Refused with every mistake of the files, or of the options */
     Answer answer() throws Refused {
-        Asked asked = asked();
-        Question q = asked.question;
-        return new Answer(q, asked.report,
-                CompletePlan.of(q.route(), q.rig(), q.stance(), asked.margins, asked.report, asked.options));
+        Asked whole = made();
+        Question q = whole.question;
+        return new Answer(q, whole.report,
+                CompletePlan.of(q.route(), q.rig(), q.stance(), whole.margins, whole.report, whole.options));
     }
 
     /** @throws Refused likewise */
     Comparison comparison() throws Refused {
-        Asked asked = asked();
-        Question q = asked.question;
-        return ConfigurationComparison.of(q.route(), q.rig(), q.stance(), asked.margins, asked.report, asked.options);
+        Asked whole = made();
+        Question q = whole.question;
+        return ConfigurationComparison.of(q.route(), q.rig(), q.stance(), whole.margins, whole.report, whole.options);
     }
 
-    private Asked asked() throws Refused {
-        Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance,
-                limits.map(InputFile::read));
-        Margins usual = Margins.defaults();
-        Margins margins = new Margins(
-                groundMargin.map(Length::metres).orElse(usual.groundM()),
-                overheadMargin.map(Length::metres).orElse(usual.overheadM()),
-                sideMargin.map(Length::metres).orElse(usual.sideM()));
+    private Asked made() throws Refused {
+        Question question = asked.question();
+        Margins margins = asked.margins();
         Report report = question.answer(margins);
         PlanOptions options = new PlanOptions(
                 question.rig().times(), forbid, keep.orElse(null), noRaising, acceptTight, setAside);
@@ -113,17 +82,8 @@ final class PlanQuestion {
         };
     }
 
-    /** Writes what was made, but never over an input file. */
+    /** As {@link CheckQuestion#write}. */
     void write(Path file, byte[] printed) throws Refused {
-        try {
-            for (Path input : new Path[] {routePath, rigPath}) {
-                if (Files.exists(file) && Files.isSameFile(file, input)) {
-                    throw new Refused("--out names an input file, " + file + ". Nothing was written.\n");
-                }
-            }
-            Files.write(file, printed);
-        } catch (IOException e) {
-            throw new Refused(file + " cannot be written. Check the folder, and that you may write there.\n");
-        }
+        asked.write(file, printed);
     }
 }

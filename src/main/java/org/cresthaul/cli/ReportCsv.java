@@ -51,7 +51,8 @@ final class ReportCsv {
                 "corner_part", "corner_side", "corner_against", "corner_escorts", "corner_radius" + length,
                 "corner_offtracking" + length, "corner_swept_width" + length, "corner_tail_swing" + length,
                 "corner_frontal_swing" + length, "corner_trails_wide" + length));
-        names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length, "raise_note",
+        names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length,
+                "raise_needed" + length, "raise_note",
                 "load_rule", "load_source", "load_axles", "load" + weight, "load_limit" + weight, "load_left" + weight,
                 "loads_whole_route", "reasons", "limits", "stance", "route_sha256", "rig_sha256", "version"));
         return names;
@@ -68,6 +69,7 @@ final class ReportCsv {
         row.add(cell.raise() == null ? "" : up(cell.raise().frontM()));
         row.add(cell.raise() == null ? "" : up(cell.raise().rearM()));
         row.add(cell.raise() == null ? "" : down(cell.raise().clearanceM()));
+        row.add(cell.raise() == null ? "" : up(cell.raise().requiredM()));
         row.add(cell.raiseNote() == null ? "" : text(cell.raiseNote()));
         addLoad(row, cell.load());
         row.add(c.loads());

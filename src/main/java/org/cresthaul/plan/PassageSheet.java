@@ -65,8 +65,8 @@ final class PassageSheet {
             case "overhead" -> "Least gap under the structure ";
             default -> "Least room beside ";
         };
-        return sources.say(what).gap(s.value(), at + "/value").words(", needed ")
-                .required(s.required(), at + "/required").words(" (" + s.at() + ").").plain();
+        return sources.say(what).gapAgainst(s.value(), at + "/value", s.required(), at + "/required", ", needed ")
+                .words(" (" + s.at() + ").").plain();
     }
 
     private List<SheetLine> before(Plan.Passage p, String at) {

@@ -157,7 +157,7 @@ final class PlanSteps {
             return Optional.of(cell.raise());
         }
         return judged(place, c, raise)
-                .map(r -> new Report.RaiseFinding(raise.frontM(), raise.rearM(), r.clearanceM()));
+                .map(r -> Report.RaiseFinding.leaving(raise.frontM(), raise.rearM(), Spares.least(r)));
     }
 
     private Optional<RaisedCheck.Raised> judged(PlanPlace place, int c, Raise raise) {

@@ -1,5 +1,7 @@
 package org.cresthaul.plan;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -7,32 +9,62 @@ import java.util.List;
  *
  * @param assumed the amounts, in the order of {@link Row#left}
  * @param rows every hazard of the plan that is judged by a number
- * @param weakest hazard with the least share left in the worst case, or null
- * @param resurvey the re-survey that would help most, or null when none would
+ * @param weakest hazard with the least share left in the worst case, one where that is not known before all others; or
+ *     null
+ * @param resurvey the re-survey that would help most of those whose help is known, or null when none would
+ * @param notKnown what of the rows an altered check had no figure for, in words
  */
-public record Robustness(List<Assumed> assumed, List<Row> rows, Weakest weakest, Resurvey resurvey) {
+public record Robustness(
+        List<Assumed> assumed, List<Row> rows, Weakest weakest, Resurvey resurvey, List<NotKnown> notKnown) {
     public Robustness {
         assumed = List.copyOf(assumed);
         rows = List.copyOf(rows);
+        notKnown = List.copyOf(notKnown);
     }
 
-    /** One thing that may be off: "survey twice as coarse", "ride 1/2 in lower", "load 1 in higher", "weights 2 % more". */
+    /**
+     * One thing that may be off: "survey twice as coarse", "ride 1/2 in lower", "load 1 in higher", "weights 2 % more".
+     */
     public record Assumed(String what, double amount, String unit) {}
 
     /**
-     * @param left spare left with each assumption alone, null where it has no bearing
-     * @param worst with all together
+     * @param bears whether each assumption has a bearing on this kind of spare
+     * @param left spare left with each assumption alone; null where it has no bearing, and where it has one but what is
+     *     left is not known
+     * @param exact spare with an exact survey; null where surveys have no bearing, and where it is not known
+     * @param worst with all together; null where not known
      * @param verdict of the check with all together
      */
-    public record Row(String hazard, String kind, double spare, List<Double> left, double worst, String verdict) {
+    public record Row(
+            String hazard,
+            String kind,
+            double spare,
+            List<Boolean> bears,
+            List<Double> left,
+            Double exact,
+            Double worst,
+            String verdict) {
         public Row {
-            // A null stands for "no bearing": List.copyOf would refuse it.
-            left = java.util.Collections.unmodifiableList(new java.util.ArrayList<>(left));
+            bears = List.copyOf(bears);
+            // List.copyOf would refuse a null.
+            left = Collections.unmodifiableList(new ArrayList<>(left));
+            if (bears.size() != left.size()) {
+                throw new IllegalArgumentException(bears.size() + " bearings of " + left.size() + " spares");
+            }
+        }
+
+        /** Whether an assumption has a bearing and what it leaves is not known. */
+        public boolean isNotKnown(int assumption) {
+            return bears.get(assumption) && left.get(assumption) == null;
         }
     }
 
-    public record Weakest(String hazard, String kind, double worst, String text) {}
+    /** @param worst what is left with all together, null where not known */
+    public record Weakest(String hazard, String kind, Double worst, String text) {}
 
     /** @param gainM how much more spare an exact survey there would show */
     public record Resurvey(String hazard, double gainM, String text) {}
+
+    /** A row with something not known; the text names place and side. */
+    public record NotKnown(String hazard, String kind, String text) {}
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
@@ -94,8 +95,51 @@ public final class RobustnessCheck {
         }
     }
 
-    /** A row, with what ranks it. */
-    private record Ranked(Robustness.Row row, Place place, double worstShare, double gainM) {}
+    /**
+     * A row, with what ranks it.
+     *
+     * @param name of the place
+     * @param open whether the plan holds there
+     * @param required there for this kind, as declared
+     */
+    record Ranked(Robustness.Row row, String name, boolean open, double required) {
+        String where() {
+            return name + ", " + Texts.side(row.kind());
+        }
+
+        /** What is not known may be anything: it ranks below all that is. */
+        double worstShare() {
+            return row.worst() == null ? Double.NEGATIVE_INFINITY : CellSpares.share(row.worst(), required);
+        }
+
+        /** Of an exact survey, metres; zero where none is known. */
+        double gainM() {
+            return row.exact() == null ? 0 : Spares.metres(row.exact() - row.spare());
+        }
+
+        boolean gainIsNotKnown() {
+            return row.bears().get(SURVEY) && row.exact() == null;
+        }
+
+        Optional<Robustness.NotKnown> notKnown(List<Robustness.Assumed> assumed) {
+            List<String> what = new ArrayList<>();
+            for (int i = 0; i < assumed.size(); i++) {
+                if (row.isNotKnown(i)) {
+                    what.add("what is left with " + assumed.get(i).what());
+                }
+            }
+            if (row.worst() == null) {
+                what.add("what is left when everything is off together");
+            }
+            if (gainIsNotKnown()) {
+                what.add("what an exact survey would free");
+            }
+            return what.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Robustness.NotKnown(
+                            row.hazard(), row.kind(), where() + ": not known " + String.join(", nor ", what) + "."));
+        }
+    }
 
     private RobustnessCheck(Route route, Rig rig, LevelStance stance, Margins margins, Amounts amounts) {
         this.route = route;
@@ -124,28 +168,39 @@ public final class RobustnessCheck {
         Map<List<String>, Ranked> least = new LinkedHashMap<>();
         // Each place has checks of its own, so that they can go side by side.
         places.parallelStream().map(this::rows).toList().forEach(rows -> rows.forEach(r -> least.merge(
-                List.of(r.row.hazard(), r.row.kind()), r, (a, b) -> a.worstShare <= b.worstShare ? a : b)));
-        List<Ranked> rows = List.copyOf(least.values());
+                List.of(r.row.hazard(), r.row.kind()), r, (a, b) -> a.worstShare() <= b.worstShare() ? a : b)));
+        return of(amounts.assumed(), List.copyOf(least.values()));
+    }
+
+    /** What the rows come to. */
+    static Robustness of(List<Robustness.Assumed> assumed, List<Ranked> rows) {
         return new Robustness(
-                amounts.assumed(),
+                assumed,
                 rows.stream().map(Ranked::row).toList(),
-                rows.stream().filter(r -> r.place.open).min(Comparator.comparingDouble(Ranked::worstShare)).map(this::weakest).orElse(null),
                 rows.stream()
-                        .filter(r -> r.gainM > 0)
+                        .filter(Ranked::open)
+                        .min(Comparator.comparingDouble(Ranked::worstShare))
+                        .map(RobustnessCheck::weakest)
+                        .orElse(null),
+                rows.stream()
+                        .filter(r -> r.gainM() > 0)
                         .max(Comparator.comparingDouble(Ranked::gainM))
-                        .map(this::resurvey)
-                        .orElse(null));
+                        .map(r -> resurvey(r, rows.stream().anyMatch(Ranked::gainIsNotKnown)))
+                        .orElse(null),
+                rows.stream().flatMap(r -> r.notKnown(assumed).stream()).toList());
     }
 
-    private Robustness.Weakest weakest(Ranked r) {
-        return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.place.name + ", "
-                + Texts.side(r.row.kind()) + ": of what is required there, it has the least left when everything is off"
-                + " together" + (r.row.worst() < 0 ? "; it is short then." : "."));
+    private static Robustness.Weakest weakest(Ranked r) {
+        return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.where() + (r.row.worst() == null
+                ? ": what is left there when everything is off together is not known; count on nothing."
+                : ": of what is required there, it has the least left when everything is off together"
+                        + (r.row.worst() < 0 ? "; it is short then." : ".")));
     }
 
-    private Robustness.Resurvey resurvey(Ranked r) {
-        return new Robustness.Resurvey(r.row.hazard(), r.gainM, r.place.name + ", " + Texts.side(r.row.kind())
-                + ": an exact survey here would free more than anywhere else on this plan.");
+    private static Robustness.Resurvey resurvey(Ranked r, boolean others) {
+        return new Robustness.Resurvey(r.row.hazard(), r.gainM(), r.where()
+                + ": an exact survey here would free more than anywhere else on this plan"
+                + (others ? " where that is known." : "."));
     }
 
     private List<Ranked> rows(Place place) {
@@ -159,48 +214,25 @@ public final class RobustnessCheck {
         }
         LevelStance off = Alterations.heavier(
                 Alterations.loadHigher(Alterations.closer(stance, amounts.rideM), amounts.loadM), amounts.weightShare);
-        Report.Cell worst = cell(check(Alterations.surveyed(route, amounts.surveyTimes), off), place);
-        Report.Cell exact = altered.get(SURVEY) == null
-                ? null
-                : cell(check(Alterations.surveyed(route, 0), stance), place);
-        List<Ranked> rows = new ArrayList<>();
-        for (Plan.Spare spare : spares) {
-            List<Double> left = new ArrayList<>();
-            for (int i = 0; i < alone.size(); i++) {
-                left.add(bears(i, spare.kind(), place) ? (Double) left(altered.get(i), spare) : null);
-            }
-            double worstLeft = left(worst, spare);
-            double gainM = left.get(SURVEY) == null ? 0 : exactLeft(exact, spare) - spare.left();
-            rows.add(new Ranked(
-                    new Robustness.Row(place.hazard, spare.kind(), spare.left(), left, worstLeft, worst.verdict()),
-                    place,
-                    CellSpares.share(worstLeft, spare.required()),
-                    Spares.metres(gainM)));
-        }
-        return rows;
+        AlteredCells cells = new AlteredCells(
+                altered,
+                cell(check(Alterations.surveyed(route, amounts.surveyTimes), off), place),
+                altered.get(SURVEY) == null ? null : cell(check(Alterations.surveyed(route, 0), stance), place));
+        return spares.stream()
+                .map(spare -> new Ranked(
+                        cells.row(place.hazard, spare,
+                                IntStream.range(0, alone.size())
+                                        .mapToObj(i -> bears(i, spare.kind(), place))
+                                        .toList(),
+                                SURVEY),
+                        place.name, place.open, spare.required()))
+                .toList();
     }
 
     private static Report.Cell cell(PlaceCheck check, Place place) {
         return place.hazard.equals(Plan.WHOLE_ROUTE)
                 ? check.wholeRoute(place.configuration)
                 : check.raised(place.hazard, place.configuration, place.frontM, place.rearM);
-    }
-
-    /**
-     * A kind that is no longer judged has nothing left. The search round a corner stops when it has found room enough, and
-     * so finds more room when more is asked for: being off never counts as a gain.
-     */
-    private static double left(Report.Cell cell, Plan.Spare declared) {
-        return Math.min(declared.left(), CellSpares.find(cell, declared.kind()).map(Plan.Spare::left).orElse(0.0));
-    }
-
-    /** For the same reason the way round a corner that was found already counts when less is asked for. */
-    private static double exactLeft(Report.Cell cell, Plan.Spare declared) {
-        return CellSpares.find(cell, declared.kind())
-                .map(s -> declared.kind().equals(CellSpares.CORNER)
-                        ? Math.max(s.value(), declared.value()) - s.required()
-                        : s.left())
-                .orElse(declared.left());
     }
 
     /** Whether an assumption can change a kind of spare at all. Weights tell whether a front can be raised. */

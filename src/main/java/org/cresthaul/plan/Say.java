@@ -34,6 +34,12 @@ final class Say {
         return figure(rounded.clearance(metres), metres, from);
     }
 
+    /** A gap and what it must reach, with the words between them. */
+    Say gapAgainst(double gapM, String gapFrom, double needM, String needFrom, String between) {
+        RoundedFigures.GapAndNeed pair = rounded.against(gapM, needM);
+        return figure(pair.gap(), gapM, gapFrom).words(between).figure(pair.need(), needM, needFrom);
+    }
+
     Say required(double metres, String from) {
         return figure(rounded.required(metres), metres, from);
     }

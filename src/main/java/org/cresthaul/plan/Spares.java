@@ -1,5 +1,8 @@
 package org.cresthaul.plan;
 
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.RaisedCheck;
@@ -32,23 +35,33 @@ final class Spares {
                         < cell.ground().valueM() - cell.ground().requiredM()
                 ? cell.overhead()
                 : cell.ground();
-        return spare(gap, gap == cell.ground() ? "ground" : "overhead", gap.valueM());
+        return spare(gap, gap == cell.ground() ? "ground" : "overhead", gap.valueM(), gap.requiredM());
     }
 
     /**
      * Raised.
      *
      * @param judged the check at that raise
-     * @param finding the raise as the plan tells it; its clearance is the least gap of all
+     * @param finding the raise as the plan tells it; its clearance is the least gap of all, its need that gap's
      */
     static Plan.Spare of(RaisedCheck.Raised judged, Report.RaiseFinding finding) {
         Report.GapFinding gap = judged.governing();
-        boolean least = gap.valueM() == judged.clearanceM();
-        return spare(gap, gap == judged.ground() ? "ground" : "overhead", least ? finding.clearanceM() : gap.valueM());
+        String kind = gap == judged.ground() ? "ground" : "overhead";
+        return gap == least(judged)
+                ? spare(gap, kind, finding.clearanceM(), finding.requiredM())
+                : spare(gap, kind, gap.valueM(), gap.requiredM());
     }
 
-    private static Plan.Spare spare(Report.GapFinding gap, String kind, double valueM) {
-        return new Plan.Spare(kind, valueM, gap.requiredM(), metres(valueM - gap.requiredM()),
+    /** The least gap of any. */
+    static Report.GapFinding least(RaisedCheck.Raised judged) {
+        return Stream.of(Optional.ofNullable(judged.ground()), Optional.ofNullable(judged.overhead()))
+                .flatMap(Optional::stream)
+                .min(Comparator.comparingDouble(Report.GapFinding::valueM))
+                .orElseThrow();
+    }
+
+    private static Plan.Spare spare(Report.GapFinding gap, String kind, double valueM, double requiredM) {
+        return new Plan.Spare(kind, valueM, requiredM, metres(valueM - requiredM),
                 gap.part().isEmpty() ? gap.unit() : gap.unit() + ", " + gap.part());
     }
 

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.cresthaul.rig.Weights.MassPoint;
 import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Mass;
 import org.cresthaul.units.Problems;
@@ -248,8 +249,8 @@ final class WeightsReader {
                         "Write it as in [\"60 psi\", \"19,000 lb\"].");
                 continue;
             }
-            double pressurePa = JsonFields.pressurePa(item.get(0), at + "/0", "pressure", problems);
-            double loadKg = JsonFields.massKg(item.get(1), at + "/1", "load", 0, MOST_KG, problems);
+            double pressurePa = JsonQuantities.pressurePa(item.get(0), at + "/0", "pressure", problems);
+            double loadKg = JsonQuantities.massKg(item.get(1), at + "/1", "load", 0, MOST_KG, problems);
             if (pressurePa <= lastPa || loadKg <= lastKg) {
                 problems.add("not-monotone", "The chart does not rise here: " + (pressurePa <= lastPa ? "the pressure"
                         : "the load") + " is not above that of the point before.", at,

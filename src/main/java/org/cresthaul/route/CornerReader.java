@@ -15,6 +15,7 @@ import org.cresthaul.road.CornerTemplate.PlanPoint;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 import org.cresthaul.road.CornerTemplate.Roundabout;
 import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Problems;
 import org.locationtech.jts.geom.Coordinate;
@@ -193,7 +194,7 @@ final class CornerReader {
         double[] radii = {Double.NaN, Double.NaN, Double.NaN};
         List<JsonNode> items = kerb.items("radii", 3, 3);
         for (int i = 0; i < items.size(); i++) {
-            radii[i] = JsonFields.lengthM(items.get(i), kerb.pointer("radii") + "/" + i, "A radius", RADIUS,
+            radii[i] = JsonQuantities.lengthM(items.get(i), kerb.pointer("radii") + "/" + i, "A radius", RADIUS,
                     kerb.problems());
         }
         double offset = kerb.lengthM("offset", BESIDE);
@@ -245,8 +246,8 @@ final class CornerReader {
                     "Write [\"12 ft\", \"-30 ft\"]: along the approach, and to its left.");
             return null;
         }
-        double x = JsonFields.lengthM(node.get(0), at + "/0", "x", PLACE, problems);
-        double y = JsonFields.lengthM(node.get(1), at + "/1", "y", PLACE, problems);
+        double x = JsonQuantities.lengthM(node.get(0), at + "/0", "x", PLACE, problems);
+        double y = JsonQuantities.lengthM(node.get(1), at + "/1", "y", PLACE, problems);
         return Double.isNaN(x) || Double.isNaN(y) ? null : new PlanPoint(x, y);
     }
 

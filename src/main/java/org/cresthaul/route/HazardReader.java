@@ -12,6 +12,7 @@ import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Problems;
 
@@ -125,8 +126,8 @@ final class HazardReader {
             return place -> null;
         }
         String at = properties.pointer("extent");
-        double fromM = JsonFields.lengthM(ends.get(0), at + "/0", "extent", STRETCH, problems);
-        double toM = JsonFields.lengthM(ends.get(1), at + "/1", "extent", STRETCH, problems);
+        double fromM = JsonQuantities.lengthM(ends.get(0), at + "/0", "extent", STRETCH, problems);
+        double toM = JsonQuantities.lengthM(ends.get(1), at + "/1", "extent", STRETCH, problems);
         if (toM <= fromM) {
             problems.add("order", "The stretch runs backwards.", at, "Write its start first, then its end.");
         }
@@ -143,7 +144,7 @@ final class HazardReader {
         List<JsonNode> tracks = properties.findItems("tracks", 0, 50).orElse(List.of());
         for (int i = 0; i < tracks.size(); i++) {
             String at = properties.pointer("tracks") + "/" + i;
-            double trackM = JsonFields.lengthM(tracks.get(i), at, "A track", ProfileReader.DISTANCE, problems);
+            double trackM = JsonQuantities.lengthM(tracks.get(i), at, "A track", ProfileReader.DISTANCE, problems);
             if (!tracksM.isEmpty() && trackM <= tracksM.get(tracksM.size() - 1)) {
                 problems.add("order", "This track does not come after the one before it.", at,
                         "List the tracks in the order of travel.");
@@ -224,8 +225,9 @@ final class HazardReader {
             return Optional.empty();
         }
         String at = properties.pointer("extent");
-        double fromM = JsonFields.lengthM(items.get().get(0), at + "/0", "extent", ProfileReader.DISTANCE, problems);
-        double toM = JsonFields.lengthM(items.get().get(1), at + "/1", "extent", ProfileReader.DISTANCE, problems);
+        double fromM =
+                JsonQuantities.lengthM(items.get().get(0), at + "/0", "extent", ProfileReader.DISTANCE, problems);
+        double toM = JsonQuantities.lengthM(items.get().get(1), at + "/1", "extent", ProfileReader.DISTANCE, problems);
         if (toM <= fromM) {
             problems.add("order", "The extent runs backwards.", at, "Write its start first, then its end.");
         }

@@ -13,6 +13,7 @@ import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
 import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Problems;
 
@@ -140,8 +141,8 @@ final class ProfileReader {
                         "Write it as in [\"-12 m\", \"104.25 m\"].");
                 continue;
             }
-            double s = JsonFields.lengthM(item.get(0), at + "/0", "The distance", DISTANCE, problems);
-            double z = JsonFields.lengthM(item.get(1), at + "/1", "The elevation", ELEVATION, problems);
+            double s = JsonQuantities.lengthM(item.get(0), at + "/0", "The distance", DISTANCE, problems);
+            double z = JsonQuantities.lengthM(item.get(1), at + "/1", "The elevation", ELEVATION, problems);
             if (s == lastM) {
                 problems.add("distance-twice", "Two points have the same distance.", at + "/0",
                         "Keep one of them; a step in the road is two points a little apart.");

@@ -2,6 +2,7 @@ package org.cresthaul.server;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.check.BeyondLimitsException;
 import org.cresthaul.check.NotSurveyedException;
 import org.cresthaul.check.PassageView;
 import org.cresthaul.check.UnknownNameException;
@@ -39,9 +40,11 @@ record PassageRequest(
             return PassageView.of(check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration,
                     line, levelling, frontRaiseM, rearRaiseM);
         } catch (UnknownNameException unknown) {
-            boolean raise = unknown.field().endsWith("Raise");
-            throw refusal(unknown.field(), raise ? "out-of-range" : "unknown-name", unknown.getMessage() + ".",
-                    raise ? "Stay within the rig's limits." : "See the report for the names.");
+            throw refusal(
+                    unknown.field(), "unknown-name", unknown.getMessage() + ".", "See the report for the names.");
+        } catch (BeyondLimitsException beyond) {
+            throw refusal(
+                    beyond.field(), "out-of-range", beyond.getMessage() + ".", "Stay within the rig's limits.");
         } catch (NotSurveyedException none) {
             throw refusal("hazard", "not-surveyed", none.getMessage() + ".", "Have it surveyed, then add its profile.");
         }

@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -17,7 +16,8 @@ import java.util.Set;
  * that is missing or wrong, and refuses what nobody asked for ({@link #refuseOthers}).
  *
  * <p>A wrong number comes back as NaN and a wrong text as the empty text, so that a reader can go on and compare: every
- * comparison with NaN is false, and a mistake is told once. A reader builds its value only when no problem was added.
+ * comparison with NaN is false, and a mistake is told once ({@link JsonQuantities}). A reader builds its value only when
+ * no problem was added.
  */
 public final class JsonFields {
     /** Longest name, label or identifier. */
@@ -142,7 +142,7 @@ public final class JsonFields {
     /** A required length within limits, metres; NaN when it is not. */
     public double lengthM(String key, LengthLimits limits) {
         return require(key, "\"" + key + "\": \"1 ft 6 in\"")
-                .map(v -> lengthM(v, pointer(key), key, limits, problems))
+                .map(v -> JsonQuantities.lengthM(v, pointer(key), key, limits, problems))
                 .orElse(Double.NaN);
     }
 
@@ -151,53 +151,27 @@ public final class JsonFields {
         JsonNode value = find(key);
         return value.isMissingNode()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(lengthM(value, pointer(key), key, limits, problems));
-    }
-
-    /** A length anywhere in a document, metres; NaN when it is not one. {@code name} stands in the message. */
-    public static double lengthM(JsonNode value, String at, String name, LengthLimits limits, Problems problems) {
-        try {
-            double metres = Length.parse(quantityText(value, "a length", "such as \"13 ft 6 in\" or \"4.11 m\""))
-                    .metres();
-            if (metres < limits.leastM() || metres > limits.mostM()) {
-                problems.add("out-of-range", name + " is " + value.textValue() + ".", at,
-                        "It must be " + limits.inWords() + ".");
-                return Double.NaN;
-            }
-            return metres;
-        } catch (BadQuantity e) {
-            return bad(e, at, name, problems);
-        }
+                : OptionalDouble.of(JsonQuantities.lengthM(value, pointer(key), key, limits, problems));
     }
 
     /** A required grade, rise over run, within {@code most} either way; NaN when it is not. */
     public double grade(String key, double least, double most) {
-        return require(key, "\"" + key + "\": \"1.5 %\"").map(v -> {
-            try {
-                double ratio = Grade.parse(quantityText(v, "a grade", "such as \"1.5 %\"")).ratio();
-                return within(key, v, ratio, least, most, new Grade(least).format(), new Grade(most).format());
-            } catch (BadQuantity e) {
-                return bad(e, pointer(key), key, problems);
-            }
-        }).orElse(Double.NaN);
+        return require(key, "\"" + key + "\": \"1.5 %\"")
+                .map(v -> JsonQuantities.grade(v, pointer(key), key, least, most, problems))
+                .orElse(Double.NaN);
     }
 
     /** A required angle, radians, within limits; NaN when it is not. */
     public double angleRad(String key, double least, double most) {
-        return require(key, "\"" + key + "\": \"12 deg\"").map(v -> {
-            try {
-                double radians = Angle.parse(quantityText(v, "an angle", "such as \"12 deg\"")).radians();
-                return within(key, v, radians, least, most, new Angle(least).format(), new Angle(most).format());
-            } catch (BadQuantity e) {
-                return bad(e, pointer(key), key, problems);
-            }
-        }).orElse(Double.NaN);
+        return require(key, "\"" + key + "\": \"12 deg\"")
+                .map(v -> JsonQuantities.angleRad(v, pointer(key), key, least, most, problems))
+                .orElse(Double.NaN);
     }
 
     /** A required weight within limits, kilograms; NaN when it is not. */
     public double massKg(String key, double least, double most) {
         return require(key, "\"" + key + "\": \"19,000 lb\"")
-                .map(v -> massKg(v, pointer(key), key, least, most, problems))
+                .map(v -> JsonQuantities.massKg(v, pointer(key), key, least, most, problems))
                 .orElse(Double.NaN);
     }
 
@@ -206,31 +180,13 @@ public final class JsonFields {
         JsonNode value = find(key);
         return value.isMissingNode()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(massKg(value, pointer(key), key, least, most, problems));
-    }
-
-    /** A weight anywhere in a document, kilograms; NaN when it is not one. {@code name} stands in the message. */
-    public static double massKg(
-            JsonNode value, String at, String name, double least, double most, Problems problems) {
-        try {
-            double kilograms = Mass.parse(quantityText(value, "a weight", "such as \"19,000 lb\" or \"8600 kg\""))
-                    .kilograms();
-            if (kilograms < least || kilograms > most) {
-                problems.add("out-of-range", name + " is " + value.textValue() + ".", at, "It must be between "
-                        + new Mass(least).format(UnitSystem.METRIC) + " and " + new Mass(most).format(UnitSystem.METRIC)
-                        + ".");
-                return Double.NaN;
-            }
-            return kilograms;
-        } catch (BadQuantity e) {
-            return bad(e, at, name, problems);
-        }
+                : OptionalDouble.of(JsonQuantities.massKg(value, pointer(key), key, least, most, problems));
     }
 
     /** A required pressure, pascals; NaN when it is not one. */
     public double pressurePa(String key) {
         return require(key, "\"" + key + "\": \"60 psi\"")
-                .map(v -> pressurePa(v, pointer(key), key, problems))
+                .map(v -> JsonQuantities.pressurePa(v, pointer(key), key, problems))
                 .orElse(Double.NaN);
     }
 
@@ -239,72 +195,23 @@ public final class JsonFields {
         JsonNode value = find(key);
         return value.isMissingNode()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(pressurePa(value, pointer(key), key, problems));
-    }
-
-    /** A pressure anywhere in a document, pascals; NaN when it is not one. {@code name} stands in the message. */
-    public static double pressurePa(JsonNode value, String at, String name, Problems problems) {
-        try {
-            return Pressure.parse(quantityText(value, "a pressure", "such as \"60 psi\" or \"4.1 bar\"")).pascals();
-        } catch (BadQuantity e) {
-            return bad(e, at, name, problems);
-        }
+                : OptionalDouble.of(JsonQuantities.pressurePa(value, pointer(key), key, problems));
     }
 
     /** A time in seconds, when present; NaN inside when present and wrong. */
     public OptionalDouble findDurationS(String key) {
         JsonNode value = find(key);
-        if (value.isMissingNode()) {
-            return OptionalDouble.empty();
-        }
-        try {
-            return OptionalDouble.of(
-                    Duration.parse(quantityText(value, "a time", "such as \"15 min\" or \"90 s\"")).seconds());
-        } catch (BadQuantity e) {
-            return OptionalDouble.of(bad(e, pointer(key), key, problems));
-        }
+        return value.isMissingNode()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(JsonQuantities.durationS(value, pointer(key), key, problems));
     }
 
     /** A speed in metres per second within limits, when present; NaN inside when present and wrong. */
     public OptionalDouble findSpeedMps(String key, double least, double most) {
         JsonNode value = find(key);
-        if (value.isMissingNode()) {
-            return OptionalDouble.empty();
-        }
-        try {
-            double mps = Speed.parse(quantityText(value, "a speed", "such as \"3 mph\" or \"5 km/h\""))
-                    .metresPerSecond();
-            return OptionalDouble.of(within(key, value, mps, least, most, Decimals.fixed(least, 1) + " m/s",
-                    Decimals.fixed(most, 1) + " m/s"));
-        } catch (BadQuantity e) {
-            return OptionalDouble.of(bad(e, pointer(key), key, problems));
-        }
-    }
-
-    private double within(
-            String key, JsonNode value, double number, double least, double most, String from, String to) {
-        if (number < least || number > most) {
-            problem(key, "out-of-range", key + " is " + value.textValue() + ".",
-                    "It must be between " + from + " and " + to + ".");
-            return Double.NaN;
-        }
-        return number;
-    }
-
-    private static double bad(BadQuantity e, String at, String name, Problems problems) {
-        problems.add(e.code(), name + ": " + e.getMessage(), at, e.remedy());
-        return Double.NaN;
-    }
-
-    private static String quantityText(JsonNode value, String kind, String example) throws BadQuantity {
-        String remedy = "Write " + kind + " in quotes with its unit, " + example + ".";
-        if (value.isNumber()) {
-            throw new BadQuantity("unit-missing", "the bare number " + value.asText() + " has no unit.", remedy);
-        }
-        if (!value.isTextual()) {
-            throw new BadQuantity("wrong-type", "must be " + kind + ", is " + kindOf(value) + ".", remedy);
-        }
-        return value.textValue();
+        return value.isMissingNode()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(JsonQuantities.speedMps(value, pointer(key), key, least, most, problems));
     }
 
     /** A required whole number within limits. */
@@ -393,46 +300,12 @@ public final class JsonFields {
         node.fieldNames().forEachRemaining(key -> {
             if (!asked.contains(key)) {
                 String shown = key.length() > 40 ? key.substring(0, 40) + "..." : key;
-                String remedy = nearest(key)
+                String remedy = NearestWord.of(key, asked)
                         .map(known -> "Did you mean \"" + known + "\"?")
                         .orElse("Known here: " + String.join(", ", asked) + ".");
                 problem(key, "unknown-key", "\"" + shown + "\" is not a field of this object.", remedy);
             }
         });
-    }
-
-    private Optional<String> nearest(String key) {
-        String best = null;
-        int least = 3;
-        for (String known : asked) {
-            int edits = edits(key.toLowerCase(Locale.ROOT), known.toLowerCase(Locale.ROOT));
-            if (edits < least && edits < known.length()) {
-                least = edits;
-                best = known;
-            }
-        }
-        return Optional.ofNullable(best);
-    }
-
-    /** Letters to insert, drop or change to get from one key to the other (Levenshtein); 3 stands for more. */
-    private static int edits(String a, String b) {
-        if (Math.abs(a.length() - b.length()) > 2) {
-            return 3;
-        }
-        int[] row = new int[b.length() + 1];
-        for (int j = 0; j <= b.length(); j++) {
-            row[j] = j;
-        }
-        for (int i = 1; i <= a.length(); i++) {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int change = diagonal + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.min(change, 1 + Math.min(row[j], row[j - 1]));
-            }
-        }
-        return Math.min(3, row[b.length()]);
     }
 
     /** What a value is, for a message. */

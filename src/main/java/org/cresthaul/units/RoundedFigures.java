@@ -4,12 +4,16 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /**
- * Quantities as reports and papers print them: lengths, to 1/8 in or 1 mm. A rounded figure never looks safer than the number behind it: a
- * clearance is rounded down along the number line (1.99 in never reads 2 in; −1.01 in reads −1 1/8 in), what is required
- * or must be raised is rounded up.
+ * Quantities as reports and papers print them: lengths, to 1/8 in or 1 mm, loads, places. A rounded figure never looks
+ * safer than the number behind it: a clearance is rounded down along the number line (1.99 in never reads 2 in; −1.01 in
+ * reads −1 1/8 in), what is required or must be raised is rounded up.
  */
 public class RoundedFigures {
-    private static final double EIGHTH_M = 0.0254 / 8;
+    private static final double INCH_M = 0.0254;
+    private static final double EIGHTH_M = INCH_M / 8;
+    private static final int FINEST_PARTS = 64;
+    private static final double MILLIMETRE_M = 0.001;
+    private static final double TENTH_M = 1e-4;
     private static final double FOOT_M = 0.3048;
     private static final double MILE_M = 1609.344;
     private static final double POUND_KG = 0.45359237;
@@ -24,12 +28,51 @@ public class RoundedFigures {
 
     /** A gap, rounded down. */
     public final String clearance(double metres) {
-        return ofSteps(Math.floor(metres / stepM() + NOISE));
+        return ofSteps(down(metres, stepM()));
+    }
+
+    /** A gap and what it must reach, as they are read beside each other. */
+    public record GapAndNeed(String gap, String need) {}
+
+    /**
+     * A gap rounded down and its need rounded up, by one step: the usual one, unless a gap that meets its need would read
+     * as if it did not. Then the step is halved down to 1/64 in, and is 0.1 mm after that.
+     *
+     * @param gapM to 0.1 mm, as reports have it, or it may still read below a need that it meets by less than that
+     */
+    public final GapAndNeed against(double gapM, double needM) {
+        if (units == UnitSystem.US_CUSTOMARY) {
+            for (int parts = 8; parts <= FINEST_PARTS; parts *= 2) {
+                double stepM = INCH_M / parts;
+                double gap = down(gapM, stepM);
+                double need = up(needM, stepM);
+                if (gap >= need || gapM < needM) {
+                    return new GapAndNeed(
+                            new Length(gap * stepM).inFeetAndInches(parts),
+                            new Length(need * stepM).inFeetAndInches(parts));
+                }
+            }
+        } else if (gapM < needM || down(gapM, MILLIMETRE_M) >= up(needM, MILLIMETRE_M)) {
+            return new GapAndNeed(clearance(gapM), required(needM));
+        }
+        return new GapAndNeed(tenths(down(gapM, TENTH_M)), tenths(up(needM, TENTH_M)));
+    }
+
+    private static double down(double metres, double stepM) {
+        return Math.floor(metres / stepM + NOISE);
+    }
+
+    private static double up(double metres, double stepM) {
+        return Math.ceil(metres / stepM - NOISE);
+    }
+
+    private static String tenths(double count) {
+        return Decimals.fixed(count / 10, 1) + " mm";
     }
 
     /** What a gap must reach, or how far to raise: rounded up. */
     public final String required(double metres) {
-        return ofSteps(Math.ceil(metres / stepM() - NOISE));
+        return ofSteps(up(metres, stepM()));
     }
 
     /** A dimension that decides nothing, to the nearest step. */
@@ -110,7 +153,7 @@ public class RoundedFigures {
     }
 
     private double stepM() {
-        return units == UnitSystem.US_CUSTOMARY ? EIGHTH_M : 0.001;
+        return units == UnitSystem.US_CUSTOMARY ? EIGHTH_M : MILLIMETRE_M;
     }
 
     private String ofSteps(double count) {

@@ -30,6 +30,11 @@ class PassageViewTest {
                 0);
     }
 
+    private static PassageView raised(double frontM, double rearM) {
+        return PassageView.of(HUMP, RIG, RIG.stances().get(0), Margins.defaults(), "H1", "down/none/3",
+                Optional.empty(), Optional.empty(), frontM, rearM);
+    }
+
     @Test
     void theTightestPositionIsTheReportsClearance() {
         Report report = CheckCase.check(HUMP, Margins.defaults());
@@ -53,5 +58,15 @@ class PassageViewTest {
         assertEquals("line", assertThrows(UnknownNameException.class, () -> view(HUMP, "H1", "down/none/3", "middle")).field());
         Route unknown = CheckCase.route("\"hazard\": \"crest\"");
         assertThrows(NotSurveyedException.class, () -> view(unknown, "H1", "down/none/3", null));
+    }
+
+    /** Hydraulics reach 10 in over the reference notch, hands 3 in: RigTexts. */
+    @Test
+    void aRaiseBeyondTheLimitsIsNoUnknownName() {
+        assertEquals("frontRaise",
+                assertThrows(BeyondLimitsException.class, () -> raised(10.1 * 0.0254, 0)).field());
+        assertEquals("rearRaise",
+                assertThrows(BeyondLimitsException.class, () -> raised(0, 3.1 * 0.0254)).field());
+        assertEquals(10 * 0.0254, raised(10 * 0.0254, 0).frontRaiseM());
     }
 }

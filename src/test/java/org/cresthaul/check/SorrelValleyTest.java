@@ -250,4 +250,28 @@ class SorrelValleyTest {
             throw new IllegalArgumentException(e);
         }
     }
+
+    /** The check at the raise itself is the origin: what is needed where the gap is least then, not in transport. */
+    @Test
+    void aRaiseTellsTheGapAndTheNeedOfItsOwnPosition() throws Exception {
+        Rig rig = RigFile.parse(Files.readAllBytes(FOLDER.resolve("lowbed-loaded.rig.json")));
+        PlaceCheck check = new PlaceCheck(ROUTE, rig, rig.stances().get(0), Margins.defaults());
+        int told = 0;
+        for (String id : List.of("H02", "H05")) {
+            for (Report.Cell cell : finding(LOADED, id).cells()) {
+                Report.RaiseFinding raise = cell.raise();
+                if (raise == null) {
+                    continue;
+                }
+                Report.Cell raised = check.raised(id, cell.configuration(), raise.frontM(), raise.rearM());
+                boolean above = raised.overhead() != null && raised.overhead().valueM() < raised.ground().valueM();
+                Report.GapFinding least = above ? raised.overhead() : raised.ground();
+                assertEquals(least.valueM(), raise.clearanceM(), 2e-4, id + " " + cell.configuration());
+                assertEquals(least.requiredM(), raise.requiredM(), 2e-4, id + " " + cell.configuration());
+                assertTrue(raise.clearanceM() >= raise.requiredM(), id + " " + cell.configuration());
+                told++;
+            }
+        }
+        assertTrue(told > 10, "" + told);
+    }
 }

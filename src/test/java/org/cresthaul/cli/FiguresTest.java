@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 import org.cresthaul.units.Length;
+import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -35,6 +36,46 @@ class FiguresTest {
         assertEquals(metric, METRIC.clearance(metres));
         assertEquals(usNeed, US.required(metres));
         assertEquals(metricNeed, METRIC.required(metres));
+    }
+
+    /** By hand: 65.6 mm is 2.5827 in and 66.6 mm 2.6220 in; 2 19/32 in is 2.59375 in, 2 5/8 in is 2.625 in. */
+    @ParameterizedTest
+    @CsvSource({
+        // gap,  need,    in US customary,             the same in mm
+        "0.0666, 0.0656, 2 19/32 in, 2 19/32 in, 66 mm,   66 mm",
+        "0.0665, 0.0656, 2 19/32 in, 2 19/32 in, 66 mm,   66 mm",
+        "0.0678, 0.0672, 2 21/32 in, 2 21/32 in, 67.8 mm, 67.2 mm",
+        "0.0656, 0.0656, 65.6 mm,    65.6 mm,    65.6 mm, 65.6 mm",
+        "0.0675, 0.0665, 2 5/8 in,   2 5/8 in,   67 mm,   67 mm",
+        "0.0974, 0.0656, 3 3/4 in,   2 5/8 in,   97 mm,   66 mm",
+        "0.0655, 0.0656, 2 1/2 in,   2 5/8 in,   65 mm,   66 mm",
+        "-0.01,  0.0656, -1/2 in,    2 5/8 in,   -10 mm,  66 mm",
+    })
+    void aGapThatMeetsItsNeedReadsSo(
+            double gapM, double needM, String us, String usNeed, String metric, String metricNeed) {
+        assertEquals(new RoundedFigures.GapAndNeed(us, usNeed), US.against(gapM, needM));
+        assertEquals(new RoundedFigures.GapAndNeed(metric, metricNeed), METRIC.against(gapM, needM));
+    }
+
+    /** Figures as reports have them, to 0.1 mm, often close together. */
+    @ParameterizedTest
+    @EnumSource(UnitSystem.class)
+    void aPairNeverLooksSaferAndNeverContradictsItsNumbers(UnitSystem units) throws Exception {
+        Figures figures = new Figures(units);
+        RandomGenerator random = new SplittableRandom(20_261_125);
+        int met = 0;
+        for (int i = 0; i < 20_000; i++) {
+            double needM = random.nextInt(4000) / 1e4;
+            double gapM = needM + random.nextInt(-30, 30) / 1e4;
+            RoundedFigures.GapAndNeed pair = figures.against(gapM, needM);
+            double gap = Length.parse(pair.gap()).metres();
+            double need = Length.parse(pair.need()).metres();
+
+            assertTrue(gap <= gapM + 1e-9 && need >= needM - 1e-9, gapM + " against " + needM + " reads " + pair);
+            assertEquals(gapM >= needM - 1e-9, gap >= need - 1e-9, gapM + " against " + needM + " reads " + pair);
+            met += gapM >= needM ? 1 : 0;
+        }
+        assertTrue(met > 9_000, "both were put to the test: " + met);
     }
 
     @ParameterizedTest

@@ -137,6 +137,39 @@ class PlanCommandTest {
         }
     }
 
+    /** A comparison says "open" of rail crossings it has not put against the trains. */
+    @Test
+    void comparisonSaysThatItDoesNotAskForTrains() {
+        Run comparison = run("compare", level, rig);
+
+        assertTrue(comparison.text().contains("cleared in time before a train is not asked here"), comparison.text());
+    }
+
+    /** The question of a check has one home: every command takes the same options for it, told in the same words. */
+    @Test
+    void everyCommandTakesTheOptionsOfTheCheck() {
+        String check = question(run("check", "--help").text());
+        assertTrue(check.contains("--ground-margin") && check.contains("--limits"), check);
+        for (String command : List.of("plan", "compare", "runsheet", "statement")) {
+            assertEquals(check, question(run(command, "--help").text()), command);
+        }
+    }
+
+    /** The lines of the options that a check is asked by, of a help text. */
+    private static String question(String help) {
+        StringBuilder lines = new StringBuilder();
+        boolean asked = false;
+        for (String line : help.substring(help.indexOf("Route file")).lines().toList()) {
+            if (line.matches(" +(-\\w, )?--.*| +[A-Z]+ .*")) {
+                asked = line.matches(" +(--stance|--\\w+-margin|--limits|ROUTE|RIG).*");
+            }
+            if (asked && !line.isBlank() && !line.startsWith("Exit")) {
+                lines.append(line.strip().replaceAll("\\s+", " ")).append('\n');
+            }
+        }
+        return lines.toString();
+    }
+
     @Test
     void neverWritesOverItsInput() {
         Run plan = run("plan", level, rig, "--out", rig);

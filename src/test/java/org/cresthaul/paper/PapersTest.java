@@ -114,7 +114,12 @@ class PapersTest {
     @ParameterizedTest
     @EnumSource
     void theSheetReadsBackInDrivingOrder(Sample sample) throws Exception {
-        String read = solid(String.join("", pages(sample.sheetPdf(PaperSize.A4))));
+        for (PaperSize size : PaperSize.values()) {
+            assertReadsBack(sample, solid(String.join("", pages(sample.sheetPdf(size)))));
+        }
+    }
+
+    private static void assertReadsBack(Sample sample, String read) {
         int at = 0;
         for (RunSheet.Leg leg : sample.sheet.legs()) {
             at = read.indexOf(solid(leg.where().text()), at);
@@ -181,20 +186,55 @@ class PapersTest {
     @EnumSource
     void nothingIsDrawnWhereAPrinterCannot(Sample sample) throws Exception {
         for (PaperSize size : PaperSize.values()) {
-            try (PDDocument document = Loader.loadPDF(sample.sheetPdf(size))) {
-                PDFRenderer renderer = new PDFRenderer(document);
-                for (int p = 0; p < document.getNumberOfPages(); p++) {
-                    BufferedImage page = renderer.renderImageWithDPI(p, 50);
-                    int dark = 0;
-                    for (int x = 0; x < page.getWidth(); x++) {
-                        for (int y = 0; y < page.getHeight(); y++) {
-                            boolean edge = Math.min(Math.min(x, page.getWidth() - 1 - x), Math.min(y, page.getHeight() - 1 - y)) < 8;
-                            dark += edge && (page.getRGB(x, y) & 0xFF) < 200 ? 1 : 0;
-                        }
+            assertEdgesAreBlank(sample.sheetPdf(size), size, "run sheet, " + size);
+            assertEdgesAreBlank(sample.statementPdf(size), size, "statement, " + size);
+        }
+    }
+
+    private static void assertEdgesAreBlank(byte[] pdf, PaperSize size, String what) throws Exception {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            PDFRenderer renderer = new PDFRenderer(document);
+            for (int p = 0; p < document.getNumberOfPages(); p++) {
+                BufferedImage page = renderer.renderImageWithDPI(p, 50);
+                // Letter is 8 1/2 in by 11 in; A4 is 210 mm by 297 mm (ISO 216).
+                assertEquals(size == PaperSize.LETTER ? 8.5 : 210 / 25.4, page.getWidth() / 50.0, 0.03, what);
+                assertEquals(size == PaperSize.LETTER ? 11 : 297 / 25.4, page.getHeight() / 50.0, 0.03, what);
+                int dark = 0;
+                int within = 0;
+                for (int x = 0; x < page.getWidth(); x++) {
+                    for (int y = 0; y < page.getHeight(); y++) {
+                        int toEdge = Math.min(
+                                Math.min(x, page.getWidth() - 1 - x), Math.min(y, page.getHeight() - 1 - y));
+                        boolean inked = (page.getRGB(x, y) & 0xFF) < 200;
+                        dark += inked && toEdge < 8 ? 1 : 0;
+                        within += inked ? 1 : 0;
                     }
-                    assertEquals(0, dark, size + ", page " + (p + 1));
+                }
+                assertEquals(0, dark, what + ", page " + (p + 1));
+                assertTrue(within > 500, what + ", page " + (p + 1) + " is pictured with what stands on it");
+            }
+        }
+    }
+
+    /** Everything that is said stands on the paper, whatever its size: places, conditions, what was not checked. */
+    @ParameterizedTest
+    @EnumSource
+    void theStatementReadsBackOnEitherPaper(Sample sample) throws Exception {
+        for (PaperSize size : PaperSize.values()) {
+            // A foot and a head may stand within a list that goes on overleaf: what one page has is looked for alone.
+            String read = solid(String.join("", pages(sample.statementPdf(size))));
+            int lines = 0;
+            for (Statement.Place place : sample.statement.hazards()) {
+                assertTrue(read.contains(solid(place.name())), size + ": " + place.name());
+                assertTrue(read.contains(solid(place.chainage().text())), size + ": " + place.chainage().text());
+                for (SheetLine condition : place.conditions()) {
+                    assertTrue(read.contains(solid(condition.text())), size + ": " + condition.text());
+                    lines++;
                 }
             }
+            assertTrue(lines > 5, "" + lines);
+            sample.statement.notChecked().forEach(n -> assertTrue(read.contains(solid(n)), size + ": " + n));
+            assertTrue(read.contains(solid("It is not a warranty, and no survey.")), size.toString());
         }
     }
 

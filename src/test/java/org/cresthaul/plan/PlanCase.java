@@ -190,7 +190,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                         : alike ? same : verdict(random, raisable);
                 boolean raise = raisable && List.of("tight", "contact").contains(verdict) && random.nextBoolean();
                 cells.add(cell(c, verdict, raise
-                        ? new Report.RaiseFinding(0.05 * random.nextInt(3), 0.02 * random.nextInt(2) + 0.01, 0.1)
+                        ? new Report.RaiseFinding(0.05 * random.nextInt(3), 0.02 * random.nextInt(2) + 0.01, 0.1, 0.09)
                         : null));
             }
             List<Double> extent = hazard instanceof Stretch s

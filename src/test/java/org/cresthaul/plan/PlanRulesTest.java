@@ -214,9 +214,9 @@ class PlanRulesTest {
     @Test
     void placesCloseTogetherArePassedOnOneRaiseThatTheCheckMustConfirm() {
         List<String> contact = List.of("contact", "contact", "contact", "contact");
-        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08));
+        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08, 0.07));
         // The rear has left H1 at 524.9 m, and 30 ft is 9.144 m.
-        raised(PlanCase.dip("H2", 534), contact, new Report.RaiseFinding(0.02, 0.03, 0.08));
+        raised(PlanCase.dip("H2", 534), contact, new Report.RaiseFinding(0.02, 0.03, 0.08, 0.07));
         hazard(PlanCase.corner("C1", 590), "clear", "clear", "clear", "clear");
 
         assertEquals(1, plan().blocking().size(), "nobody confirmed the raise of both together");
@@ -245,8 +245,8 @@ class PlanRulesTest {
     @Test
     void placesWithRoomToStopBetweenAreRaisedOneByOne() {
         List<String> contact = List.of("contact", "contact", "contact", "contact");
-        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08));
-        raised(PlanCase.dip("H2", 534.1), contact, new Report.RaiseFinding(0.02, 0.03, 0.08));
+        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08, 0.07));
+        raised(PlanCase.dip("H2", 534.1), contact, new Report.RaiseFinding(0.02, 0.03, 0.08, 0.07));
 
         Plan plan = plan();
 
@@ -259,7 +259,7 @@ class PlanRulesTest {
     @Test
     void aRaiseForOnePlaceMayShutAnotherAndThenOneOfThemBlocks() {
         List<String> contact = List.of("contact", "contact", "contact", "contact");
-        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08));
+        raised(PlanCase.dip("H1", 500), contact, new Report.RaiseFinding(0.05, 0, 0.08, 0.07));
         hazard(PlanCase.dip("H2", 520), "clear", "clear", "clear", "clear");
         judged = Map.of("H2 down/none/1 0.05 0.0", "contact");
 

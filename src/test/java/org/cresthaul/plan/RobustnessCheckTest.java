@@ -48,6 +48,8 @@ class RobustnessCheckTest {
         assertEquals(0.015, r.assumed().get(1).amount());
         assertEquals(row.spare() - 0.015, row.left().get(1), STEP);
         assertNull(row.left().get(2), "the load is no underside");
+        assertEquals(List.of(true, true, false, false), row.bears());
+        assertEquals(List.of(), r.notKnown());
         assertNull(row.left().get(3), "without a raise weights bear on nothing here");
     }
 

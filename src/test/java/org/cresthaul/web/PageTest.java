@@ -157,6 +157,7 @@ class PageTest {
         assertTrue(report.at("/rig/sha256").textValue().startsWith(shown.get("rig-sha256").substring(0, 8)),
                 shown.toString());
         String notes = browser.find("#notes").getText();
+        assertTrue(notes.contains("turning at its corners"), "the report judges corners, so the sheet does: " + notes);
         report.path("cautions").forEach(c -> assertTrue(notes.contains(c.textValue()), notes));
         report.path("hazards").forEach(h -> {
             if (!h.path("surveyed").booleanValue()) {

@@ -228,6 +228,7 @@ class PlanPageTest {
     void comparesSortsAndPlotsWhatTheApiSays() throws Exception {
         open(VALLEY + "&compare=down/none/3&compare=down/trailing/3");
         browser.await("compared", b -> "ready".equals(b.find("#comparison").getDomAttribute("data-status")));
+        assertTrue(browser.find("#comparison-trains").getText().contains("in time before a train"));
         JsonNode comparison = ask("/api/comparison", "sorrel-valley", "");
         for (JsonNode c : comparison.path("configurations")) {
             WebElement row = browser.find("#configuration-table tr[data-configuration='" + c.path("configuration").asText() + "']");
@@ -303,6 +304,9 @@ class PlanPageTest {
         browser.run("document.querySelectorAll('#route-plan details, #comparison details').forEach(d => { d.open = true; })");
 
         assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
+        assertEquals(List.of(), browser.run("const right = n => n.getBoundingClientRect().right;"
+                + "return [...document.querySelectorAll('caption, #plan-options *')]"
+                + ".filter(n => right(n) > right(n.closest('.table-frame, details, .sheet')) + 1).map(n => n.outerHTML)"), "what is said is seen without scrolling");
         assertEquals(List.of(), browser.accessibilityViolations());
         assertEquals(List.of(), browser.errors());
     }

@@ -1,0 +1,67 @@
+package org.cresthaul.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.cresthaul.check.Margins;
+import org.cresthaul.units.Length;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The files and options that every check is asked by, and so every plan. */
+final class CheckQuestion {
+    @Parameters(index = "0", paramLabel = "ROUTE", description = "Route file (GeoJSON)")
+    private Path routePath;
+
+    @Parameters(index = "1", paramLabel = "RIG", description = "Rig file (JSON)")
+    private Path rigPath;
+
+    @Option(names = "--stance", paramLabel = "NAME",
+            description = "Which stance of the rig; \"loaded\" when not given, or the only one there is")
+    private Optional<String> stance = Optional.empty();
+
+    @Option(names = "--ground-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+            description = "Gap to leave over the ground beyond the uncertainty; 2 in when not given")
+    private Optional<Length> groundMargin = Optional.empty();
+
+    @Option(names = "--overhead-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+            description = "Gap to leave under a structure beyond the uncertainty; 3 in when not given")
+    private Optional<Length> overheadMargin = Optional.empty();
+
+    @Option(names = "--side-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+            description = "Gap to leave beside in corners beyond the uncertainty; 6 in when not given")
+    private Optional<Length> sideMargin = Optional.empty();
+
+    @Option(names = "--limits", paramLabel = "FILE",
+            description = "Weight limits of the whole route, such as the permit's, instead of the route file's")
+    private Optional<Path> limits = Optional.empty();
+
+    /** @throws Refused with every mistake of the files */
+    Question question() throws Refused {
+        return Question.of(InputFile.read(routePath), InputFile.read(rigPath), stance, limits.map(InputFile::read));
+    }
+
+    /** As asked, the usual ones else. */
+    Margins margins() {
+        Margins usual = Margins.defaults();
+        return new Margins(
+                groundMargin.map(Length::metres).orElse(usual.groundM()),
+                overheadMargin.map(Length::metres).orElse(usual.overheadM()),
+                sideMargin.map(Length::metres).orElse(usual.sideM()));
+    }
+
+    /** Writes what was made, but never over an input file. */
+    void write(Path file, byte[] printed) throws Refused {
+        try {
+            for (Path input : new Path[] {routePath, rigPath}) {
+                if (Files.exists(file) && Files.isSameFile(file, input)) {
+                    throw new Refused("--out names an input file, " + file + ". Nothing was written.\n");
+                }
+            }
+            Files.write(file, printed);
+        } catch (IOException e) {
+            throw new Refused(file + " cannot be written. Check the folder, and that you may write there.\n");
+        }
+    }
+}
