@@ -83,6 +83,11 @@ class PlanPageTest {
         return browser.find(selector).getDomAttribute(name);
     }
 
+    /** A number as a browser writes it, 0.0008 rather than 8.0E-4; nothing where there is none. */
+    private static String figure(JsonNode number) {
+        return number.isNumber() ? number.decimalValue().stripTrailingZeros().toPlainString() : "";
+    }
+
     /** The page's steps are those of a plan: kind, place, verdict, chainage, what is left and what is done. */
     private static void assertSteps(JsonNode plan) {
         List<String> expected = new ArrayList<>();
@@ -92,17 +97,15 @@ class PlanPageTest {
             List<String> done = new ArrayList<>();
             actions.forEach(a -> done.add(a.path("action").asText() + " " + a.path("seconds").asLong()));
             expected.add(String.join("|", s.path("step").asText(), passage.path("hazard").asText(""),
-                    passage.path("verdict").asText(""), s.path("chainageM").asText(),
-                    passage.at("/spare/left").asText(""), passage.path("blocked").asBoolean() ? "true" : "",
+                    passage.path("verdict").asText(""), figure(s.path("chainageM")),
+                    figure(passage.at("/spare/left")), passage.path("blocked").asBoolean() ? "true" : "",
                     String.join(",", done)));
         });
         Object shown = browser.run("const n = v => v ?? '';"
                 + "return [...document.querySelectorAll('#plan-steps > li')].map(li => [li.dataset.step, n(li.dataset.hazard),"
                 + " n(li.dataset.verdict), li.dataset.chainageM, n(li.querySelector('.step-spare')?.dataset.left),"
                 + " n(li.dataset.blocked), [...li.querySelectorAll('[data-action]')]"
-                + " .map(a => a.dataset.action + ' ' + a.dataset.seconds).join(',')])"
-                + ".map(f => f.map((v, i) => (i === 3 || i === 4) && v !== '' && Number.isInteger(Number(v)) ? v + '.0' : v)"
-                + ".join('|'))");
+                + " .map(a => a.dataset.action + ' ' + a.dataset.seconds).join(',')].join('|'))");
         assertTrue(expected.size() > 10, "the plan has steps");
         assertEquals(expected, shown);
     }
