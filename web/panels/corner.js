@@ -214,10 +214,11 @@ export function mountCorner(root, { store, actions }) {
 function factsOf(c, units) {
   const line = c.line;
   const side = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'right' : 'left'} of the centre`;
+  const { gap, need } = against(c.valueM, c.requiredM, units);
   const rows = [
-    ['Least room', `${clearance(c.valueM, units)}: `
+    ['Least room', `${gap}: `
       + `${c.unit}${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}`],
-    ['Needs', `${required(c.requiredM, units)} = margin ${required(c.marginM, units)} `
+    ['Needs', `${need} = margin ${required(c.marginM, units)} `
       + `+ uncertainty ${required(c.uncertaintyM, units)}`],
     ['Line in', `steer axle ${side(line.offsetInM)}`],
     line.swingInRad > 0.02 && ['Swing before', `${degrees(line.swingInRad, false)} away from the turn first`],
