@@ -3,7 +3,7 @@
  * line, the slider that drives it round, and the configurations side by side.
  */
 import { el, onWidth, replace, say, set, svg } from '../dom.js';
-import { angle, clearance, dimension, required, room, round } from '../format.js';
+import { against, angle, clearance, dimension, required, room, round } from '../format.js';
 import { findCell, findConfiguration, findHazard, isCorner, reversingOf } from '../report.js';
 import { linePath, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
