@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedList;
 import java.util.List;
 import java.util.Map;
+import org.cresthaul.geometry.StopSignal;
 
 /**
  * Finds the fewest places that would have to be set aside for a way through, and among such ways the cheapest. A place that
@@ -107,7 +108,9 @@ public final class SmallestBlock {
     private List<Layer> entered(int k, List<Layer> before, BitSet usable, boolean first) {
         WayCosts.Segment segment = costs.segments().get(k);
         Map<BitSet, Layer> layers = new LinkedHashMap<>();
+        StopSignal stop = StopSignal.current();
         for (Layer layer : before) {
+            stop.poll();
             long[] reached = new long[costs.configurations()];
             int[] from = new int[reached.length];
             reach(k, layer, first, reached, from);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
+import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
@@ -61,7 +62,9 @@ public final class Passage {
         double step = (last - first) / count;
         List<Span> all = new ArrayList<>(count);
         PlacedUnit at = place(first, 0);
+        StopSignal stop = StopSignal.current();
         for (int i = 0; i < count; i++) {
+            stop.poll();
             double end = i + 1 == count ? last : first + (i + 1) * step;
             PlacedUnit next = place(end, at.pose.pitchRad());
             all.add(new Span(first + i * step, end, at, next));

@@ -1,6 +1,7 @@
 package org.cresthaul.posture;
 
 import java.util.List;
+import org.cresthaul.geometry.StopSignal;
 
 /**
  * Branch and bound over the steer positions of a passage, for up to two answers at once: the least gap, or gap less need,
@@ -20,6 +21,7 @@ abstract class SpanSearch<P> {
     /** A stretch this short that still cannot be bounded ends the search unproven, metres. */
     private static final double SHORTEST_M = 1e-4;
 
+    private final StopSignal stop = StopSignal.current();
     private final Seeks seeks;
     private final List<Demand> demands;
     private final Floors floors = new Floors();
@@ -78,6 +80,7 @@ abstract class SpanSearch<P> {
     }
 
     private void searchSpan(Passage.Span span, P a, P b) {
+        stop.poll();
         if (isIdle() || isSettled(span, a, b)) {
             return;
         }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.locationtech.jts.geom.Polygon;
@@ -18,6 +19,7 @@ final class CornerSearch {
 
     private static final double LAST_STEP = 0.04;
 
+    private final StopSignal stop = StopSignal.current();
     private final CornerSpace space;
     private final TurningCombination combination;
     private final double enoughM;
@@ -163,6 +165,7 @@ final class CornerSearch {
     }
 
     private double clearance(LineTrial trial, double[] at, double enough) {
+        stop.poll();
         double[] from = from(line(trial, at));
         return Math.min(enoughM, trial.clearanceM(from[0], from[1], enough));
     }
