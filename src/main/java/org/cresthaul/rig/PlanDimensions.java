@@ -11,6 +11,7 @@ import org.cresthaul.geometry.Finite;
  * @param steerLimitRad farthest the front wheels turn at the middle of the steer axle, radians
  * @param lockDistanceM how far it rolls at manoeuvring speed while the wheels go from straight to that limit, metres: the
  *     steering rate
+ * @param steerTires of the steer axle
  * @param trailer the trailer
  * @param loadWidthM of the load, where it is wider than the trailer or the trailer's width is not to count for it
  * @param kingpinLimitRad farthest angle between tractor and trailer, radians
@@ -21,6 +22,7 @@ public record PlanDimensions(
         Widths tractor,
         double steerLimitRad,
         double lockDistanceM,
+        Tires steerTires,
         Widths trailer,
         OptionalDouble loadWidthM,
         double kingpinLimitRad,
@@ -31,11 +33,30 @@ public record PlanDimensions(
      *
      * @param bodyM over everything that is not a tyre, metres
      * @param tyresM over the outer faces of the tyres, at the ground, metres
+     * @param tires of its axles, the steer axle's apart
      */
-    public record Widths(double bodyM, double tyresM) {
+    public record Widths(double bodyM, double tyresM, Tires tires) {
         public Widths {
             Finite.requireAtLeast("bodyM", 0.5, bodyM);
             Finite.requireAtLeast("tyresM", 0.5, tyresM);
+        }
+    }
+
+    /**
+     * What the tires of one side of an axle cover on the ground: one tire, or a dual as a whole.
+     *
+     * @param treadM across, metres
+     * @param contactM along, metres
+     */
+    public record Tires(double treadM, double contactM) {
+        /** A steer tire that nobody measured: wide enough for wide-base ones. Common practice, no source. */
+        public static final Tires STEER = new Tires(0.42, 0.30);
+        /** A dual that nobody measured: two 11-inch tires 13.5 inches apart. Common practice, no source. */
+        public static final Tires DUAL = new Tires(0.66, 0.30);
+
+        public Tires {
+            Finite.requireAtLeast("treadM", 0.05, treadM);
+            Finite.requireAtLeast("contactM", 0.02, contactM);
         }
     }
 

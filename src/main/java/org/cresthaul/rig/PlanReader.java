@@ -9,6 +9,8 @@ import org.cresthaul.units.LengthLimits;
 final class PlanReader {
     static final LengthLimits WIDTH = new LengthLimits(0.5, 12);
     static final LengthLimits LOCK_DISTANCE = new LengthLimits(0.5, 50);
+    static final LengthLimits TREAD = new LengthLimits(0.1, 1.5);
+    static final LengthLimits CONTACT = new LengthLimits(0.05, 1);
     static final double LEAST_LIMIT_RAD = Math.toRadians(5);
     static final double MOST_STEER_RAD = Math.toRadians(70);
     static final double MOST_BEND_RAD = Math.toRadians(120);
@@ -23,18 +25,22 @@ final class PlanReader {
         double tractorTyresM = tractor.lengthM("overTyres", WIDTH);
         double steerRad = tractor.angleRad("steerLimit", LEAST_LIMIT_RAD, MOST_STEER_RAD);
         double lockM = tractor.lengthM("lockDistance", LOCK_DISTANCE);
+        PlanDimensions.Tires steerTires = tires(tractor, "steerTires", PlanDimensions.Tires.STEER);
+        PlanDimensions.Tires driveTires = tires(tractor, "driveTires", PlanDimensions.Tires.DUAL);
         tractor.refuseOthers();
         JsonFields trailer = plan.object("trailer");
         double trailerM = trailer.lengthM("width", WIDTH);
         double trailerTyresM = trailer.lengthM("overTyres", WIDTH);
         OptionalDouble loadM = trailer.findLengthM("loadWidth", WIDTH);
         double kingpinRad = trailer.angleRad("kingpinLimit", LEAST_LIMIT_RAD, MOST_BEND_RAD);
+        PlanDimensions.Tires trailerTires = tires(trailer, "tires", PlanDimensions.Tires.DUAL);
         trailer.refuseOthers();
         Optional<JsonFields> booster = plan.findObject("booster");
         double boosterM = booster.map(b -> b.lengthM("width", WIDTH)).orElse(Double.NaN);
         double boosterTyresM = booster.map(b -> b.lengthM("overTyres", WIDTH)).orElse(Double.NaN);
         double pivotRad =
                 booster.map(b -> b.angleRad("pivotLimit", LEAST_LIMIT_RAD, MOST_BEND_RAD)).orElse(Double.NaN);
+        PlanDimensions.Tires boosterTires = booster.map(b -> tires(b, "tires", PlanDimensions.Tires.DUAL)).orElse(null);
         booster.ifPresent(JsonFields::refuseOthers);
         if (booster.isPresent() != boosterGiven) {
             plan.problem("booster", boosterGiven ? "missing" : "no-booster",
@@ -46,13 +52,26 @@ final class PlanReader {
             return Optional.empty();
         }
         return Optional.of(new PlanDimensions(
-                new PlanDimensions.Widths(tractorM, tractorTyresM),
+                new PlanDimensions.Widths(tractorM, tractorTyresM, driveTires),
                 steerRad,
                 lockM,
-                new PlanDimensions.Widths(trailerM, trailerTyresM),
+                steerTires,
+                new PlanDimensions.Widths(trailerM, trailerTyresM, trailerTires),
                 loadM,
                 kingpinRad,
-                booster.map(b -> new PlanDimensions.Widths(boosterM, boosterTyresM)),
+                booster.map(b -> new PlanDimensions.Widths(boosterM, boosterTyresM, boosterTires)),
                 booster.isPresent() ? OptionalDouble.of(pivotRad) : OptionalDouble.empty()));
+    }
+
+    /** Tires of one side as {"across": ..., "contact": ...}; what is left out has the documented size. */
+    private static PlanDimensions.Tires tires(JsonFields unit, String key, PlanDimensions.Tires usual) {
+        Optional<JsonFields> given = unit.findObject(key);
+        if (given.isEmpty()) {
+            return usual;
+        }
+        double treadM = given.get().findLengthM("across", TREAD).orElse(usual.treadM());
+        double contactM = given.get().findLengthM("contact", CONTACT).orElse(usual.contactM());
+        given.get().refuseOthers();
+        return Double.isNaN(treadM) || Double.isNaN(contactM) ? usual : new PlanDimensions.Tires(treadM, contactM);
     }
 }

@@ -1,8 +1,11 @@
 package org.cresthaul.road;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LineString;
 
 /**
  * A corner from above, in metres, in its own frame: any origin, x to the east of it or along the approach, y to the left
@@ -16,6 +19,9 @@ import org.locationtech.jts.geom.Geometry;
  * @param approach where the combination comes from
  * @param exit where it goes to
  * @param turnRad how far the road turns from approach to exit, positive to the left; a roundabout may turn beyond π
+ * @param ground what bodies pass over where they leave the pavement
+ * @param guide the way the road is driven, from the approach to the exit, as a line in the corner's frame: it says on which
+ *     side islands are passed. Empty when nobody said; islands may then be passed on either side
  */
 public record Corner(
         Geometry pavement,
@@ -24,7 +30,29 @@ public record Corner(
         Geometry obstacles,
         RoadEnd approach,
         RoadEnd exit,
-        double turnRad) {
+        double turnRad,
+        Ground ground,
+        Optional<LineString> guide) {
+    /**
+     * What stands beside the pavement and in it, above the pavement beside it. A height nobody gave is unknown, never zero.
+     *
+     * @param edgeHeightM of whatever lies beyond the pavement's outer edge: the curb; zero where the ground is flush
+     * @param islands raised areas that tires keep off; the pavement does not hold them
+     */
+    public record Ground(OptionalDouble edgeHeightM, List<Island> islands) {
+        public Ground {
+            islands = List.copyOf(islands);
+        }
+
+        /** Nothing is known of it. */
+        public static Ground unknown() {
+            return new Ground(OptionalDouble.empty(), List.of());
+        }
+    }
+
+    /** A median, splitter or middle island: its area, and how high it stands above the pavement beside it, metres. */
+    public record Island(Geometry area, OptionalDouble heightM) {}
+
     /**
      * A cross-section of the road at one end of the corner.
      *
@@ -49,6 +77,18 @@ public record Corner(
                 throw new IllegalArgumentException("a road end needs a width: " + leftM + " + " + rightM);
             }
         }
+    }
+
+    /** A corner of which nothing is known beside the pavement, and whose islands may be passed on either side. */
+    public Corner(
+            Geometry pavement,
+            Optional<Geometry> escorted,
+            Geometry opposing,
+            Geometry obstacles,
+            RoadEnd approach,
+            RoadEnd exit,
+            double turnRad) {
+        this(pavement, escorted, opposing, obstacles, approach, exit, turnRad, Ground.unknown(), Optional.empty());
     }
 
     public Corner {

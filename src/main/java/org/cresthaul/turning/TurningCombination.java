@@ -3,6 +3,7 @@ package org.cresthaul.turning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.geometry.Finite;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
@@ -34,8 +35,22 @@ public record TurningCombination(
         }
     }
 
-    /** Tyres of one axle on the ground, from face to face. */
-    public record AxleLine(double aheadM, double halfWidthM) {}
+    /**
+     * Tires of one axle on the ground: on each side one rectangle, of a single tire or of a dual as a whole.
+     *
+     * @param aheadM of the unit's effective axle, to the middle of the contact
+     * @param halfWidthM from the unit's middle to the outer face
+     * @param treadM width of the rectangle, from the outer face inwards
+     * @param contactM its length along the unit
+     */
+    public record AxleLine(double aheadM, double halfWidthM, double treadM, double contactM) {
+        public AxleLine {
+            Finite.require("aheadM", aheadM);
+            Finite.requireAtLeast("treadM", 0.05, treadM);
+            Finite.requireAtLeast("halfWidthM", treadM, halfWidthM);
+            Finite.requireAtLeast("contactM", 0.02, contactM);
+        }
+    }
 
     /** A rectangle that something of the unit fills. */
     public record Body(String part, double rearM, double frontM, double halfWidthM) {}
@@ -66,8 +81,8 @@ public record TurningCombination(
         double driveAxleXM = steerXM - driveM;
         chain.add(new TurningUnit(driveM, driveAxleXM - tractor.fifthWheel().xM()));
         List<AxleLine> tractorTyres = new ArrayList<>();
-        tractorTyres.add(new AxleLine(driveM, plan.tractor().tyresM() / 2));
-        driveXM.forEach(x -> tractorTyres.add(new AxleLine(x - driveAxleXM, plan.tractor().tyresM() / 2)));
+        tractorTyres.add(line(driveM, plan.tractor().tyresM(), plan.steerTires()));
+        driveXM.forEach(x -> tractorTyres.add(line(x - driveAxleXM, plan.tractor().tyresM(), plan.tractor().tires())));
         units.add(new PlanUnit("tractor", tractorTyres,
                 List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM()))));
 
@@ -87,8 +102,8 @@ public record TurningCombination(
         chain.add(new TurningUnit(groupM, state == BoosterState.TRAILING ? groupAxleXM - hingeXM : 0));
         List<AxleLine> trailerTyres = new ArrayList<>();
         for (int i = 0; i < groupXM.size(); i++) {
-            double width = i < own ? plan.trailer().tyresM() : plan.booster().orElseThrow().tyresM();
-            trailerTyres.add(new AxleLine(groupXM.get(i) - groupAxleXM, width / 2));
+            PlanDimensions.Widths widths = i < own ? plan.trailer() : plan.booster().orElseThrow();
+            trailerTyres.add(line(groupXM.get(i) - groupAxleXM, widths.tyresM(), widths.tires()));
         }
         List<Body> trailerBodies = new ArrayList<>();
         trailerBodies.add(
@@ -115,7 +130,7 @@ public record TurningCombination(
             PlanDimensions.Widths widths = plan.booster().orElseThrow();
             chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
             limits.add(plan.pivotLimitRad().orElseThrow());
-            units.add(new PlanUnit("booster", List.of(new AxleLine(0, widths.tyresM() / 2)),
+            units.add(new PlanUnit("booster", List.of(line(0, widths.tyresM(), widths.tires())),
                     List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM()))));
         }
         return new TurningCombination(chain, units, plan.steerLimitRad(), plan.lockDistanceM(), limits);
@@ -147,8 +162,8 @@ public record TurningCombination(
         double trailerShift = lengthM - trailer.hitchToAxleM();
         double boosterShift = lengthM - boosterAxleM;
         List<AxleLine> tyres = new ArrayList<>();
-        units.get(1).tyres().forEach(t -> tyres.add(new AxleLine(t.aheadM() + trailerShift, t.halfWidthM())));
-        units.get(2).tyres().forEach(t -> tyres.add(new AxleLine(t.aheadM() + boosterShift, t.halfWidthM())));
+        units.get(1).tyres().forEach(t -> tyres.add(shifted(t, trailerShift)));
+        units.get(2).tyres().forEach(t -> tyres.add(shifted(t, boosterShift)));
         List<Body> bodies = new ArrayList<>();
         units.get(1).bodies().forEach(b -> bodies.add(shifted(b, trailerShift)));
         units.get(2).bodies().forEach(b -> bodies.add(shifted(b, boosterShift)));
@@ -158,6 +173,14 @@ public record TurningCombination(
                 steerLimitRad,
                 lockDistanceM,
                 List.of(articulationLimitRad.get(0)));
+    }
+
+    private static AxleLine line(double aheadM, double overTiresM, PlanDimensions.Tires tires) {
+        return new AxleLine(aheadM, overTiresM / 2, Math.min(tires.treadM(), overTiresM / 2), tires.contactM());
+    }
+
+    private static AxleLine shifted(AxleLine axle, double byM) {
+        return new AxleLine(axle.aheadM() + byM, axle.halfWidthM(), axle.treadM(), axle.contactM());
     }
 
     private static Body shifted(Body body, double byM) {

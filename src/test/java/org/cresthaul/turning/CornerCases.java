@@ -27,20 +27,28 @@ final class CornerCases {
                 Optional.of(new Roundabout(outerM, islandM, 15)), List.of(), List.of()).corner();
     }
 
+    private static AxleLine steer(double aheadM, double halfWidthM) {
+        return new AxleLine(aheadM, halfWidthM, 0.32, 0.25);
+    }
+
+    private static AxleLine dual(double aheadM, double halfWidthM) {
+        return new AxleLine(aheadM, halfWidthM, 0.66, 0.25);
+    }
+
     static TurningCombination tractorAlone() {
         return new TurningCombination(
                 List.of(new TurningUnit(5.8, 0)), List.of(tractorPlan()), Math.toRadians(38), 6, List.of());
     }
 
     private static PlanUnit tractorPlan() {
-        return new PlanUnit("tractor", List.of(new AxleLine(5.8, 1.22), new AxleLine(0.65, 1.22), new AxleLine(-0.65, 1.22)),
+        return new PlanUnit("tractor", List.of(steer(5.8, 1.22), dual(0.65, 1.22), dual(-0.65, 1.22)),
                 List.of(new Body("tractor", -1.6, 6.95, 1.27)));
     }
 
     /** Tractor and lowbed; a booster of the length given behind, or none when it is zero. */
     static TurningCombination lowbed(double trailerM, double boosterM) {
         PlanUnit trailer = new PlanUnit("trailer",
-                List.of(new AxleLine(1.38, 1.28), new AxleLine(0, 1.28), new AxleLine(-1.38, 1.28)),
+                List.of(dual(1.38, 1.28), dual(0, 1.28), dual(-1.38, 1.28)),
                 List.of(new Body("trailer", -2.1, trailerM + 0.5, 1.3)));
         if (boosterM == 0) {
             return new TurningCombination(
@@ -49,7 +57,7 @@ final class CornerCases {
         }
         return new TurningCombination(
                 List.of(new TurningUnit(5.8, -0.3), new TurningUnit(trailerM, 2.2), new TurningUnit(boosterM, 0)),
-                List.of(tractorPlan(), trailer, new PlanUnit("booster", List.of(new AxleLine(0, 1.28)),
+                List.of(tractorPlan(), trailer, new PlanUnit("booster", List.of(dual(0, 1.28)),
                         List.of(new Body("booster", -0.6, boosterM, 1.25)))),
                 Math.toRadians(38), 6, List.of(Math.toRadians(85), Math.toRadians(40)));
     }

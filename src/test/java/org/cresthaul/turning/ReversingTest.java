@@ -28,7 +28,7 @@ class ReversingTest {
 
     private static TurningCombination chain(List<TurningUnit> chain, List<Double> limits) {
         List<PlanUnit> units = new ArrayList<>();
-        chain.forEach(u -> units.add(new PlanUnit("unit", List.of(new AxleLine(0, 1.2)), List.of(new Body("unit", -1, 1, 1.2)))));
+        chain.forEach(u -> units.add(new PlanUnit("unit", List.of(new AxleLine(0, 1.2, 0.66, 0.25)), List.of(new Body("unit", -1, 1, 1.2)))));
         return new TurningCombination(chain, units, Math.toRadians(38), 6, limits);
     }
 

@@ -94,7 +94,7 @@ class SweptAreaTest {
         assertTrue(alone.trailsWide().isEmpty() && longer.trailsWide().isEmpty());
         // T16's case by the same figure: 1.172 ft, here with the unit as wide as its body says.
         TurningCombination t16 = new TurningCombination(List.of(new TurningUnit(20, 0)),
-                List.of(new TurningCombination.PlanUnit("tractor", List.of(new AxleLine(0, 4)),
+                List.of(new TurningCombination.PlanUnit("tractor", List.of(new AxleLine(0, 4, 0.66, 0.25)),
                         List.of(new Body("tractor", -13, 20, 4)))), 1, 6, List.of());
         LeadPath circle = LeadPath.from(0, 0, 0).arc(Math.PI / 2 * 35.4, 1 / 35.4).build();
         assertEquals(1.172, TurningFigures.of(Following.along(t16.chain(), circle), t16).tailSwing().valueM(), 0.005);
