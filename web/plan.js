@@ -50,19 +50,14 @@ export const passages = plan => plan.steps.map(step => step.passage).filter(Bool
 
 export const findPassage = (plan, hazard) => passages(plan).find(passage => passage.hazard === hazard) ?? null;
 
-/** Pieces of road passed raised, joined where one raise serves several places: {fromM, toM, hazards, raise}. */
+/** Pieces of road passed raised, from where the deck goes up to where it goes down: {fromM, toM, hazards, raise}. */
 export function raisedPieces(plan) {
   const found = [];
-  let open = null;
-  for (const passage of passages(plan).filter(({ raise }) => raise)) {
-    if (open === null || passage.raises) {
-      open = { fromM: passage.fromChainageM, toM: passage.toChainageM, hazards: [], raise: passage.raise };
-      found.push(open);
-    }
-    open.toM = Math.max(open.toM, passage.toChainageM);
-    open.hazards.push(passage.hazard);
-    if (passage.lowers) {
-      open = null;
+  for (const { step, chainageM, lift } of plan.steps) {
+    if (step === 'raise') {
+      found.push({ fromM: chainageM, toM: plan.route.lengthM, hazards: lift.hazards, raise: lift.raise });
+    } else if (step === 'lower') {
+      found.at(-1).toM = chainageM;
     }
   }
   return found;

@@ -37,6 +37,9 @@ function contents(step, plan, units, actions) {
   if (step.change) {
     return changeStep(step, units, actions);
   }
+  if (step.lift) {
+    return liftStep(step, units);
+  }
   return [
     el('p', { class: 'step-head' }, el('strong', {}, step.step === 'depart' ? 'Depart' : 'Arrive'),
       ` ${step.place}, `, el('span', { 'data-configuration': step.set.configuration }, step.set.label)),
@@ -86,13 +89,25 @@ function passageStep({ place, landmark, passage }, plan, units, actions) {
         [!whole && kindSymbol(passage.kind).word, landmark].filter(Boolean).join(' · '))),
     passage.blocked && el('p', { class: 'step-blocked' }, 'Blocks: ', passage.reasons.join('; ')),
     passage.condition && el('p', { class: 'step-condition' }, `Condition: ${passage.condition}.`),
-    raised && passage.raises && el('p', { class: 'step-do' }, 'Before: stop and ', el('strong', {}, raised), '.'),
-    raised && !passage.raises && el('p', { class: 'step-do' }, 'Stays raised from the place before: ', raised, '.'),
+    raised && el('p', { class: 'step-do' }, 'Passed raised: ', raised, '.'),
     passage.crawls && `At crawling speed, no more than ${speed(plan.options.times.crawlMps, units)}; `
       + `${duration(passage.seconds)} with all that belongs to it.`,
     spareWords(passage.spare, units),
-    raised && passage.lowers
-      && el('p', { class: 'step-do' }, 'After: back on the transport stops, levelling in auto, before road speed.'),
+  ];
+}
+
+/** Where the deck goes up or down, and for what. */
+function liftStep({ step, place, lift }, units) {
+  const up = step === 'raise';
+  return [
+    el('p', { class: 'step-head' }, el('strong', {}, up ? 'Stop and raise the deck' : 'Stop and lower the deck'),
+      ` ${place} · ${duration(lift.seconds)}`),
+    el('p', { class: 'step-do' }, up
+      ? [el('strong', {}, raiseWords(lift.raise, units)), ` for ${lift.hazards.join(', ')}, and stay up.`]
+      : `The rear has left ${lift.lastLeft}: back on the transport stops, levelling in auto, before road speed.`),
+    lift.lacks
+      ? el('p', { class: 'step-condition' }, `Condition: no place shown. ${lift.lacks}`)
+      : `Front between ${chainage(lift.fromChainageM, units)} and ${chainage(lift.toChainageM, units)}.`,
   ];
 }
 

@@ -7,22 +7,26 @@ import { marginPlot } from '../../../web/drawing/margins.js';
 import { strip } from '../../../web/drawing/strip.js';
 import { asSpeed, asTime, duration, room, seconds, spareLeft, speed } from '../../../web/format.js';
 import { cell, report } from './fixtures.js';
-import { along, compared, HIGH, LOW, passageOf, plan, spare } from './planfixtures.js';
+import { along, compared, HIGH, liftOf, LOW, passageOf, plan, spare } from './planfixtures.js';
 
 test('a configuration runs from where it is set to where the next one is', () => {
   assert.deepEqual(stretches(plan()), [
     { set: LOW, fromM: 0, toM: 3000 }, { set: HIGH, fromM: 3000, toM: 10000 }]);
 });
 
-test('one raise that serves two places is one piece; a raise put down is over', () => {
+test('a raised piece runs from where the deck goes up to where it goes down, whatever is met last', () => {
   const raise = { frontM: 0.1, rearM: 0, clearanceM: 0.08, requiredM: 0.07 };
   const steps = [
-    passageOf('A', 'crest', 'A', 100, 140, LOW, { raise, raises: true }),
-    passageOf('B', 'crest', 'B', 150, 200, LOW, { raise, lowers: true }),
+    liftOf('raise', 100, ['A', 'B']),
+    passageOf('A', 'crest', 'A', 100, 200, LOW, { raise, raises: true, lowers: true }),
+    passageOf('B', 'posted-bridge', 'B', 120, 140, LOW, { raise }),
+    liftOf('lower', 200, ['A', 'B'], { lastLeft: 'A' }),
+    liftOf('raise', 890, ['C']),
     passageOf('C', 'crest', 'C', 900, 950, LOW, { raise, raises: true, lowers: true }),
+    liftOf('lower', 950, ['C']),
   ];
-  assert.deepEqual(raisedPieces({ steps }).map(({ fromM, toM, hazards }) => [fromM, toM, hazards]),
-    [[100, 200, ['A', 'B']], [900, 950, ['C']]]);
+  assert.deepEqual(raisedPieces({ steps, route: { lengthM: 1000 } }).map(({ fromM, toM, hazards }) => [fromM, toM, hazards]),
+    [[100, 200, ['A', 'B']], [890, 950, ['C']]]);
 });
 
 test('a plan that is blocked, or whose outcome nobody knows, is nothing to drive by', () => {

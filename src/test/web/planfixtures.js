@@ -10,7 +10,7 @@ export const LOW = set('down/none/low', '3 axles · none · notch low');
 export const HIGH = set('down/none/high', '3 axles · none · notch high', { notch: 'high' });
 
 const step = (kind, chainageM, place, more) => ({
-  step: kind, chainageM, place, landmark: null, set: null, change: null, passage: null, ...more,
+  step: kind, chainageM, place, landmark: null, set: null, change: null, lift: null, passage: null, ...more,
 });
 
 export function passageOf(hazard, kind, name, fromChainageM, toChainageM, set, more = {}) {
@@ -20,6 +20,15 @@ export function passageOf(hazard, kind, name, fromChainageM, toChainageM, set, m
       condition: null, blocked: false, crawls: false, seconds: 0,
       spare: { kind: 'ground', value: 0.12, required: 0.07, left: 0.05, at: 'trailer, deck' }, reasons: [], cautions: [],
       ...more,
+    },
+  });
+}
+
+export function liftOf(kind, chainageM, hazards, more = {}) {
+  return step(kind, chainageM, `${kind} ${hazards}`, {
+    lift: {
+      raise: { frontM: 0.09, rearM: 0, clearanceM: 0.071, requiredM: 0.07 }, hazards, lastLeft: hazards.at(-1),
+      fromChainageM: chainageM, toChainageM: chainageM, lacks: null, seconds: 420, ...more,
     },
   });
 }
@@ -34,9 +43,11 @@ export function plan() {
     steps: [
       step('depart', 0, 'start of the route', { set: LOW }),
       passageOf('whole route', 'limits', 'limits of the whole route', 0, 10000, LOW, { spare: null }),
+      liftOf('raise', 990, ['H1'], { fromChainageM: 0 }),
       passageOf('H1', 'rail-crossing', 'First crossing', 990, 1030, LOW, {
         raise: { frontM: 0.09, rearM: 0, clearanceM: 0.071, requiredM: 0.07 }, raises: true, lowers: true, crawls: true, seconds: 500,
       }),
+      liftOf('lower', 1030, ['H1'], { toChainageM: 3000 }),
       step('change', 3000, 'Gravel pit', {
         change: {
           stop: 'P1', setUpArea: true, roomM: 60, from: LOW, to: HIGH,

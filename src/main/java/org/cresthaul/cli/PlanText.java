@@ -98,6 +98,7 @@ final class PlanText {
             case Plan.Step.DEPART -> "depart";
             case Plan.Step.ARRIVE -> "arrive";
             case Plan.Step.CHANGE -> "change at " + step.change().stop() + " " + step.place();
+            case Plan.Step.RAISE, Plan.Step.LOWER -> step.step() + " the deck " + step.place();
             default -> step.passage().hazard() + " " + step.passage().name();
         };
     }
@@ -108,8 +109,20 @@ final class PlanText {
             case Plan.Step.CHANGE -> step.change().actions().stream()
                     .map(Plan.Action::text)
                     .collect(Collectors.joining(", ")) + "; " + Duration.inMinutes(step.change().seconds());
+            case Plan.Step.RAISE -> "front " + figures.required(step.lift().raise().frontM()) + ", rear "
+                    + figures.required(step.lift().raise().rearM()) + ", for " + String.join(", ", step.lift().hazards())
+                    + "; " + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
+            case Plan.Step.LOWER -> "once the rear has left " + step.lift().lastLeft() + ", on the stops, levelling in auto; "
+                    + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             default -> how(step.passage());
         };
+    }
+
+    private String stands(Plan.Lift lift) {
+        return lift.lacks() != null
+                ? "NO PLACE SHOWN, see above; "
+                : "front between " + figures.chainage(lift.fromChainageM()) + " and " + figures.chainage(lift.toChainageM())
+                        + "; ";
     }
 
     private String how(Plan.Passage passage) {
@@ -120,10 +133,7 @@ final class PlanText {
             parts.add(passage.condition() == null ? passage.verdict() : passage.verdict() + ", " + passage.condition());
         }
         if (passage.raise() != null) {
-            parts.add((passage.raises() ? "raise front " : "stay raised, front ")
-                    + figures.required(passage.raise().frontM()) + ", rear "
-                    + figures.required(passage.raise().rearM())
-                    + (passage.lowers() ? ", lower after it" : ", stay raised after it"));
+            parts.add("raised" + (passage.lowers() ? ", lower after it" : ", stay raised after it"));
         }
         if (passage.crawls()) {
             parts.add("crawl, " + Duration.inMinutes(passage.seconds()));

@@ -53,9 +53,12 @@ final class RunSheetPaper {
         return blocks;
     }
 
-    private static String raises(RunSheet.Entry e) {
-        return e.before().stream().anyMatch(l -> l.text().contains("raise the deck front")) ? "raise" 
-                : e.before().stream().anyMatch(l -> l.text().startsWith("Still raised")) ? "stay raised" : "";
+    /** What is done at an entry, in a word. */
+    private static String does(RunSheet.Entry e) {
+        return switch (e.step()) {
+            case "change", "raise", "lower" -> e.step();
+            default -> e.before().stream().anyMatch(l -> l.text().startsWith("Still raised")) ? "stay raised" : "";
+        };
     }
 
     private List<Block> cards(List<RunSheet.Card> cards) {
@@ -94,7 +97,7 @@ final class RunSheetPaper {
     }
 
     private List<Cell> row(RunSheet.Entry e) {
-        String does = e.before().isEmpty() && e.after().isEmpty() ? "" : e.step().equals("change") ? "change" : raises(e);
+        String does = does(e);
         return List.of(new Cell(e.chainage().text()),
                 new Cell(title(e) + (e.landmark() == null ? "" : ", " + e.landmark())), new Cell(does),
                 e.verdict() == null ? new Cell("") : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict()));

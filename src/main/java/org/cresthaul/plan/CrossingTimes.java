@@ -68,6 +68,18 @@ public final class CrossingTimes {
         return TRACK_M + (tracks.isEmpty() ? 0 : tracks.get(tracks.size() - 1) - tracks.get(0));
     }
 
+    /** From the hazard's point to the first rail of a crossing, along travel, metres. */
+    static double nearRailM(RailCrossing crossing) {
+        List<Double> tracks = crossing.tracksM();
+        return (tracks.isEmpty() ? 0 : tracks.get(0)) - TRACK_M / 2;
+    }
+
+    /** To its last rail. */
+    static double farRailM(RailCrossing crossing) {
+        List<Double> tracks = crossing.tracksM();
+        return (tracks.isEmpty() ? 0 : tracks.get(tracks.size() - 1)) + TRACK_M / 2;
+    }
+
     /** How far along the track a train is when it takes that long to come, metres. */
     static double sightM(double trainMps, double clearingS) {
         return MPH_AS_QUOTED * trainMps * clearingS;

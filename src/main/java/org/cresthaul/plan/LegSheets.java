@@ -9,11 +9,13 @@ final class LegSheets {
     private final Sources sources;
     private final Plan plan;
     private final PassageSheet passages;
+    private final LiftSheet lifts;
 
     LegSheets(Sources sources) {
         this.sources = sources;
         plan = sources.plan();
         passages = new PassageSheet(sources);
+        lifts = new LiftSheet(sources);
     }
 
     List<RunSheet.Leg> list() {
@@ -57,14 +59,21 @@ final class LegSheets {
     private List<SheetLine> entering(Report.CheckedLeg leg) {
         List<SheetLine> lines = new ArrayList<>();
         Plan.SetUp set = null;
-        for (Plan.Step step : plan.steps()) {
+        int raised = -1;
+        for (int i = 0; i < plan.steps().size(); i++) {
+            Plan.Step step = plan.steps().get(i);
             if (step.chainageM() <= leg.startChainageM()) {
                 set = step.change() != null ? step.change().to() : step.set() != null ? step.set() : set;
+                raised = step.step().equals(Plan.Step.RAISE) ? i : step.step().equals(Plan.Step.LOWER) ? -1 : raised;
             }
         }
         String at = sources.pointer(set);
         lines.add(sources.say("On this leg from the start: " + sources.named(set) + ", ")
-                .distance(set.lengthM(), at + "/lengthM").words(" long. On the transport stops, levelling in auto.").plain());
+                .distance(set.lengthM(), at + "/lengthM")
+                .words(raised < 0 ? " long. On the transport stops, levelling in auto." : " long. Still RAISED.").plain());
+        if (raised >= 0) {
+            lines.add(lifts.amounts("The leg begins raised: ", raised).plain());
+        }
         for (int i = 0; i < plan.steps().size(); i++) {
             Plan.Passage p = plan.steps().get(i).passage();
             if (p != null && p.fromChainageM() < leg.startChainageM() && p.toChainageM() > leg.startChainageM()) {
@@ -81,6 +90,7 @@ final class LegSheets {
         return switch (step.step()) {
             case Plan.Step.CHANGE -> change(i, step);
             case Plan.Step.PASSAGE -> passages.entry(i);
+            case Plan.Step.RAISE, Plan.Step.LOWER -> lifts.entry(i);
             default -> end(i, step);
         };
     }

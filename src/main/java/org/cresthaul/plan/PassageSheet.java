@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.CornerFinding;
-import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
@@ -21,12 +20,11 @@ final class PassageSheet {
         Plan.Step step = plan.steps().get(i);
         Plan.Passage p = step.passage();
         String at = "plan:/steps/" + i + "/passage";
-        boolean raised = p.raise() != null && p.raises();
         return new RunSheet.Entry(step.step(), p.hazard(), p.kind(), p.name(), p.verdict(), p.blocked(),
                 p.set().configuration(), step.chainageM(),
                 sources.say().chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM").plain(), step.landmark(),
-                comes(p, at), before(p, at), through(i, p, at), after(p, at),
-                raised ? hydraulics(p) : List.of(), p.cautions());
+                comes(p, at), before(p, at), through(i, p, at), after(p),
+                List.of(), p.cautions());
     }
 
     private List<SheetLine> comes(Plan.Passage p, String at) {
@@ -71,20 +69,9 @@ final class PassageSheet {
 
     private List<SheetLine> before(Plan.Passage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
-        plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard()))
+        plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
                 .forEach(c -> lines.add(SheetLine.toDo("Settled: " + c.text())));
-        if (p.raise() != null && p.raises()) {
-            lines.add(SheetLine.practice("Stop short of it on straight, firm road, strobes on, traffic held as the permit says."));
-            lines.add(SheetLine.practice("Everybody clear of the deck: nobody under it until it is back on the stops."));
-            lines.add(sources.say("Lift off the transport stops and raise the deck front by ")
-                    .required(p.raise().frontM(), at + "/raise/frontM")
-                    .words(" above its notch, both sides, by the tape.").toDo());
-            if (p.raise().rearM() > 0) {
-                lines.add(sources.say("Levelling to manual; raise the rear by ")
-                        .required(p.raise().rearM(), at + "/raise/rearM").words(", by the tape.").toDo());
-            }
-            lines.add(SheetLine.practice("Measure again, then move: it must not have settled."));
-        } else if (p.raise() != null) {
+        if (p.raise() != null) {
             lines.add(sources.say("Still raised: front ").required(p.raise().frontM(), at + "/raise/frontM")
                     .words(", rear ").required(p.raise().rearM(), at + "/raise/rearM").words(". Measure again.").toDo());
         }
@@ -155,32 +142,9 @@ final class PassageSheet {
         lines.add(say.words(".").plain());
     }
 
-    private List<SheetLine> after(Plan.Passage p, String at) {
-        if (p.raise() == null) {
-            return List.of();
-        }
-        if (!p.lowers()) {
-            return List.of(SheetLine.plain("Stay raised and keep crawling: the next place is passed on the same raise."));
-        }
-        List<SheetLine> lines = new ArrayList<>();
-        lines.add(sources.say("Rear past ").chainage(p.toChainageM(), at + "/toChainageM").words(": stop.").toDo());
-        if (p.raise().rearM() > 0) {
-            lines.add(SheetLine.toDo("Rear down; levelling back to auto."));
-        }
-        lines.add(SheetLine.toDo("Front down onto the transport stops, both sides seated; levelling in auto."));
-        lines.add(new SheetLine("Only now road speed.", true, SheetLine.PRACTICE, List.of()));
-        return lines;
-    }
-
-    private List<SheetLine> hydraulics(Plan.Passage p) {
-        Optional<Sources.Loads> loads = sources.loads(p.set());
-        LoadSheet.LiftLine lift = loads.map(l -> l.sheet().lift()).orElse(null);
-        if (lift == null) {
-            return List.of();
-        }
-        String at = loads.get().pointer() + "/lift";
-        return List.of(sources.say("Hydraulic gauge while raising: about ").pressure(lift.neededPa(), at + "/neededPa")
-                .words("; the take-off gives ").pressure(lift.takeOffPa(), at + "/takeOffPa")
-                .words(". Much more means something holds the deck: stop and look.").plain());
+    private List<SheetLine> after(Plan.Passage p) {
+        return p.raise() == null || p.lowers()
+                ? List.of()
+                : List.of(SheetLine.plain("Stay raised and keep crawling: not every place of this raise is left behind yet."));
     }
 }

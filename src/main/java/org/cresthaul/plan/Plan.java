@@ -64,18 +64,25 @@ public record Plan(
         public static final String IN_TIME = "not shown to be cleared in time";
         /** A rail crossing beyond which there is no room, or nobody knows. */
         public static final String ROOM = "no room shown beyond";
+        /** Nothing shows a place where the deck may go up. */
+        public static final String UP = "no place shown to raise";
+        /** Nothing shows a place where the deck may go down: the stop blocks something, or does not exist. */
+        public static final String DOWN = "no place shown to lower";
     }
 
     /**
-     * One step of the drive; of {@code set}, {@code change} and {@code passage} one is there.
+     * One step of the drive; of {@code set}, {@code change}, {@code lift} and {@code passage} one is there.
      *
-     * @param step "depart", "change", "passage" or "arrive"
+     * @param step "depart", "change", "raise", "passage", "lower" or "arrive"
      * @param set configuration at departure and at arrival
      */
-    public record Step(String step, double chainageM, String place, String landmark, SetUp set, Change change, Passage passage) {
+    public record Step(
+            String step, double chainageM, String place, String landmark, SetUp set, Change change, Lift lift, Passage passage) {
         public static final String DEPART = "depart";
         public static final String CHANGE = "change";
+        public static final String RAISE = "raise";
         public static final String PASSAGE = "passage";
+        public static final String LOWER = "lower";
         public static final String ARRIVE = "arrive";
     }
 
@@ -111,6 +118,29 @@ public record Plan(
     public record Action(String action, String text, long seconds) {}
 
     /**
+     * The deck goes up before places that are passed on one raise, or back on the transport stops after them.
+     *
+     * @param raise front, rear, and the least gap left at any of those places
+     * @param hazards passed on it, in the order in which the front meets them
+     * @param lastLeft the one of them that the rear leaves last
+     * @param fromChainageM where the front may stand for it, at the earliest: no part of the combination is at a place then
+     * @param toChainageM at the latest
+     * @param lacks why nothing shows that it may stand here, or null; then a condition says so too
+     */
+    public record Lift(
+            Report.RaiseFinding raise,
+            List<String> hazards,
+            String lastLeft,
+            double fromChainageM,
+            double toChainageM,
+            String lacks,
+            long seconds) {
+        public Lift {
+            hazards = List.copyOf(hazards);
+        }
+    }
+
+    /**
      * One hazard in the configuration the plan has there.
      *
      * @param fromChainageM where the front comes to it
@@ -118,8 +148,8 @@ public record Plan(
      * @param verdict of the check: in transport stance, or "clear" when {@code raise} makes it so
      * @param raise how far it is raised here, or null in transport stance. Places close together are passed on one raise;
      *     at one that a raise does nothing for, its clearance is the least of the others'
-     * @param raises whether it is raised before this place; false where it already is
-     * @param lowers whether it is lowered after this place; false where it stays raised for the next
+     * @param raises whether the deck goes up just before this place; false where it is up already
+     * @param lowers whether the deck goes down once the rear has left this place; false where it stays up for another
      * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
      * @param blocked whether this is one of the plan's blocking places
      * @param crawls whether it is passed at crawling speed

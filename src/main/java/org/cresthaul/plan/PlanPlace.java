@@ -11,6 +11,7 @@ import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
+import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 import org.cresthaul.route.Stretch;
@@ -73,6 +74,10 @@ record PlanPlace(
         } else if (hazard instanceof RouteCorner) {
             before = -CORNER_REACH_M;
             after = CORNER_REACH_M;
+        } else if (hazard instanceof RailCrossing crossing) {
+            // However short the survey: nothing stands between stop line and rails, nor with its rear closer to them than that.
+            before = Math.min(before, CrossingTimes.nearRailM(crossing) - CrossingTimes.FREE_OF_RAIL_M);
+            after = Math.max(after, CrossingTimes.farRailM(crossing) + CrossingTimes.FREE_OF_RAIL_M);
         }
         return new PlanPlace(
                 findings.id(),

@@ -26,6 +26,7 @@ final class PlanSteps {
     private final RaiseJudge raisedCheck;
     private final Way way;
     private final List<String> blocking;
+    private final LiftStops lifts;
     private final Map<String, Condition> conditions = new LinkedHashMap<>();
     private final List<Step> steps;
     /** Clusters and runs of one configuration both go by chainage: the first cluster not yet told. */
@@ -50,6 +51,7 @@ final class PlanSteps {
         this.raisedCheck = raisedCheck;
         this.way = way;
         this.blocking = blocking;
+        lifts = new LiftStops(places, layout, route.lengthM());
         steps = made();
     }
 
@@ -65,7 +67,7 @@ final class PlanSteps {
     private List<Step> made() {
         List<Step> all = new ArrayList<>();
         int n = layout.segments();
-        all.add(new Step(Step.DEPART, 0, "start of the route", null, setUp(0), null, null));
+        all.add(new Step(Step.DEPART, 0, "start of the route", null, setUp(0), null, null, null));
         for (int first = 0, last; first < n; first = last + 1) {
             last = first;
             while (last + 1 < n && way.configurations().get(last + 1).equals(way.configurations().get(first))) {
@@ -76,10 +78,10 @@ final class PlanSteps {
             }
             List<Step> passages = passages(first, last);
             int c = way.configurations().get(first);
-            passages.forEach(s -> noteConditions(s.passage(), c));
+            passages.forEach(s -> noteConditions(s, c));
             all.addAll(passages);
         }
-        all.add(new Step(Step.ARRIVE, Spares.metres(route.lengthM()), "end of the route", null, setUp(n - 1), null, null));
+        all.add(new Step(Step.ARRIVE, Spares.metres(route.lengthM()), "end of the route", null, setUp(n - 1), null, null, null));
         return List.copyOf(all);
     }
 
@@ -99,6 +101,7 @@ final class PlanSteps {
                 null,
                 new Plan.Change(stop.place().id(), stop.setUpArea(), stop.roomM(), from, to, changes.actions(from, to),
                         changes.seconds(from, to)),
+                null,
                 null);
     }
 
@@ -117,26 +120,53 @@ final class PlanSteps {
             }
         }
         for (; nextCluster < layout.clusters().size() && layout.clusters().get(nextCluster).segment() <= last; nextCluster++) {
-            addCluster(met, layout.clusters().get(nextCluster), states.choice(nextCluster, c).raise(), c);
+            addCluster(met, nextCluster, c);
         }
-        met.sort(Comparator.comparingDouble(s -> s.passage().fromChainageM()));
+        met.sort(Comparator.comparingDouble(Step::chainageM));
         return met;
     }
 
-    private void addCluster(List<Step> met, RouteLayout.Cluster cluster, Raise raise, int c) {
+    private void addCluster(List<Step> met, int k, int c) {
+        RouteLayout.Cluster cluster = layout.clusters().get(k);
+        Raise raise = states.choice(k, c).raise();
         List<Integer> members = cluster.places();
+        boolean up = !raise.equals(Raise.NONE);
+        double lengthM = changes.setUps().get(c).lengthM();
+        Report.RaiseFinding least = leastRaised(cluster, raise, c);
+        int lastLeft = LiftStops.lastLeft(cluster, places);
+        if (up) {
+            met.add(lift(Step.RAISE, lifts.up(k, lengthM), cluster, least, states.raiseSeconds()));
+        }
         for (int i = 0; i < members.size(); i++) {
             PlanPlace place = places.get(members.get(i));
-            boolean up = !raise.equals(Raise.NONE);
-            Lift lift = new Lift(raise, up && i == 0, up && i == members.size() - 1);
-            long more = (lift.raises ? states.raiseSeconds() : 0) + (lift.lowers ? states.lowerSeconds() : 0);
-            double toM = Math.min(route.lengthM(), place.toM() + changes.setUps().get(c).lengthM());
-            met.add(passage(place, c, Math.max(0, place.fromM()), toM, lift,
-                    more + states.crawlSeconds(place, c, up), leastRaised(cluster, raise, c)));
+            Lift lift = new Lift(raise, up && i == 0, up && members.get(i) == lastLeft);
+            double toM = Math.min(route.lengthM(), place.toM() + lengthM);
+            met.add(passage(place, c, Math.max(0, place.fromM()), toM, lift, states.crawlSeconds(place, c, up), least));
+        }
+        if (up) {
+            met.add(lift(Step.LOWER, lifts.down(k, lengthM), cluster, least, states.lowerSeconds()));
         }
     }
 
-    /** A raise at one place of a cluster: taken up before it, let down after it. */
+    /** Up as late as can be, down as soon as can be. */
+    private Step lift(
+            String step, LiftStops.Window window, RouteLayout.Cluster cluster, Report.RaiseFinding raise, long seconds) {
+        boolean up = step.equals(Step.RAISE);
+        PlanPlace last = places.get(LiftStops.lastLeft(cluster, places));
+        PlanPlace at = up ? places.get(cluster.places().get(0)) : last;
+        Plan.Lift lift = new Plan.Lift(
+                raise,
+                cluster.places().stream().map(p -> places.get(p).id()).toList(),
+                last.id(),
+                Spares.metres(window.fromM()),
+                Spares.metres(window.toM()),
+                window.lacks().orElse(null),
+                seconds);
+        return new Step(step, up ? lift.toChainageM() : lift.fromChainageM(), (up ? "before " : "after ") + at.name(), null, null,
+                null, lift, null);
+    }
+
+    /** How a place is passed: on what raise, and whether the deck goes up just before it or down once the rear has left. */
     private record Lift(Raise raise, boolean raises, boolean lowers) {
         static final Lift NONE = new Lift(Raise.NONE, false, false);
     }
@@ -200,7 +230,7 @@ final class PlanSteps {
                 spare,
                 cell.reasons(),
                 place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
-        return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, passage);
+        return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage);
     }
 
     private String condition(PlanPlace place, String verdict) {
@@ -213,10 +243,25 @@ final class PlanSteps {
         return verdict.equals(Verdict.CLEAR.word()) ? null : Condition.TIGHT;
     }
 
-    private void noteConditions(Plan.Passage passage, int configuration) {
-        if (passage.condition() == null) {
-            return;
+    private void noteConditions(Step step, int configuration) {
+        if (step.lift() != null && step.lift().lacks() != null) {
+            noteLift(step);
         }
+        if (step.passage() != null && step.passage().condition() != null) {
+            notePassage(step.passage(), configuration);
+        }
+    }
+
+    private void noteLift(Step step) {
+        boolean up = step.step().equals(Step.RAISE);
+        String id = up ? step.lift().hazards().get(0) : step.lift().lastLeft();
+        String name = places.stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow().name();
+        conditions.put(step.step() + " " + id, new Condition(id, name, up ? Condition.UP : Condition.DOWN,
+                step.lift().lacks() + " Agree with the permit office where the deck goes " + (up ? "up" : "down")
+                        + ", and have traffic held there."));
+    }
+
+    private void notePassage(Plan.Passage passage, int configuration) {
         PlanPlace place = places.stream().filter(p -> p.id().equals(passage.hazard())).findFirst().orElseThrow();
         String text = passage.condition().equals(Condition.SET_ASIDE)
                 ? "Nothing is decided here: the plan does not hold until it is settled."

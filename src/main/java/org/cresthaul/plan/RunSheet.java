@@ -61,7 +61,7 @@ public record RunSheet(
     /**
      * One step of the plan.
      *
-     * @param step of the plan: "depart", "change", "passage" or "arrive"
+     * @param step of the plan: "depart", "change", "raise", "passage", "lower" or "arrive"
      * @param id of the hazard or stop, or null
      * @param kind of the hazard, or null
      * @param verdict of the plan there, or null

@@ -56,6 +56,11 @@ final class PlanOracle {
                 before = -150 * FOOT_M;
                 after = 150 * FOOT_M;
             }
+            if (h.kind().equals("rail-crossing")) {
+                // One track 5 ft wide at the point, as these cases have them, and 15 ft to either side.
+                before = Math.min(before, -17.5 * FOOT_M);
+                after = Math.max(after, 17.5 * FOOT_M);
+            }
             boolean gaps = List.of("rail-crossing", "low-structure", "dip", "crest").contains(h.kind());
             spots.add(new Spot(h.id(), h.chainageM() + before, h.chainageM() + after, !(hazard instanceof Stretch), gaps,
                     List.of("rail-crossing", "corner").contains(h.kind()),

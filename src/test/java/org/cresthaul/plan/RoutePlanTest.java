@@ -118,6 +118,7 @@ class RoutePlanTest {
         for (Plan.Step step : plan.steps()) {
             seconds += step.change() == null ? 0 : step.change().seconds();
             seconds += step.passage() == null ? 0 : step.passage().seconds();
+            seconds += step.lift() == null ? 0 : step.lift().seconds();
             changes += step.change() == null ? 0 : 1;
             assertTrue(step.chainageM() >= last, step.toString());
             last = step.chainageM();
