@@ -239,7 +239,7 @@ function count(value, verdict) {
   return el('td', { class: name, 'data-count': verdict ?? 'raised only' }, String(value));
 }
 
-/** A notch's offset from the reference: "+3/4 in", "reference". */
+/** A notch's offset from the reference: "+5/8 in", "reference". */
 export function offset(offsetM, units) {
   return offsetM === 0 ? ' reference' : ` ${offsetM > 0 ? '+' : ''}${dimension(offsetM, units)}`;
 }

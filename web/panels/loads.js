@@ -242,7 +242,7 @@ function readingForm(store, actions) {
       el('div', { role: 'status' }, list)),
     fill(data, units) {
       boosterField.hidden = !data.sheet.gauges.some(g => g.gauge === 'booster');
-      trailer.placeholder = units === 'us' ? '60 psi' : '4.1 bar';
+      trailer.placeholder = units === 'us' ? '55 psi' : '4.1 bar';
       booster.placeholder = trailer.placeholder;
       replace(list, data.readings.map(r => el('li', { 'data-gauge': r.gauge, 'data-agrees': String(r.agrees) },
         el('strong', {}, `${r.gauge} gauge at ${pressure(r.pressurePa, units)}: `), r.note, '. ',

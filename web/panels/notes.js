@@ -2,6 +2,7 @@
 import { el, replace } from '../dom.js';
 import { chainage, fine } from '../format.js';
 import { notChecked } from '../report.js';
+import { framed } from './plantables.js';
 
 export function mountNotes(root, { store }) {
   const body = el('div', { class: 'notes' });
@@ -38,7 +39,7 @@ function sentences(texts) {
 function uncertaintyNote({ report, units }) {
   return el('div', { class: 'note' },
     el('h3', {}, 'Uncertainty'),
-    el('table', { id: 'uncertainties' },
+    framed('Uncertainty', el('table', { id: 'uncertainties' },
       el('caption', {}, 'Half-widths at 95 %, combined as the root of the sum of their squares'),
       el('thead', {}, el('tr', {},
         el('th', { scope: 'col' }, 'Term'), el('th', { scope: 'col', class: 'figure' }, 'Value'),
@@ -47,7 +48,7 @@ function uncertaintyNote({ report, units }) {
         el('td', {}, 'stated with each hazard')), report.uncertainties.map(({ term, valueM, source }) => el('tr', {},
         el('th', { scope: 'row' }, term),
         el('td', { class: 'figure' }, `± ${fine(valueM, units, 'up')}`),
-        el('td', {}, source))))));
+        el('td', {}, source)))))));
 }
 
 function readingNote() {

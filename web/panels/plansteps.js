@@ -47,12 +47,12 @@ function contents(step, plan, units, actions) {
   ];
 }
 
-/** "65 ft long; regulator 32 psi; shim thin" */
+/** "65 ft long; regulator 32 psi; shim: 3/8 in plate" */
 function setUpWords({ lengthM, regulatorPa, shim }, units) {
   return [
     `${room(lengthM, units, 'up')} long`,
     regulatorPa !== null && `booster regulator ${pressure(regulatorPa, units)}`,
-    shim !== null && `shim ${shim}`,
+    shim !== null && `shim: ${shim.name}`,
   ].filter(Boolean).join('; ').concat('.');
 }
 

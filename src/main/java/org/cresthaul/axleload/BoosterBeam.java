@@ -3,7 +3,6 @@ package org.cresthaul.axleload;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.geometry.Finite;
-import org.cresthaul.rig.Shim;
 import org.cresthaul.rig.Weights.ShimPlate;
 import org.cresthaul.rig.Weights.ShimSet;
 
@@ -33,7 +32,7 @@ public final class BoosterBeam {
      * @param allowed whether the load is in the plate's range
      * @param trouble what goes wrong, empty when nothing does
      */
-    public record Pairing(Shim shim, double leastKg, double mostKg, double angleRad, boolean allowed, String trouble) {}
+    public record Pairing(ShimPlate plate, double angleRad, boolean allowed, String trouble) {}
 
     /** Every plate of the rig under an axle load. */
     public List<Pairing> pairings(double boosterKg) {
@@ -42,7 +41,7 @@ public final class BoosterBeam {
             double angleRad = angleRad(plate, boosterKg);
             boolean allowed = boosterKg >= plate.leastKg() - LoadTest.NOISE_KG
                     && boosterKg <= plate.mostKg() + LoadTest.NOISE_KG;
-            all.add(new Pairing(plate.shim(), plate.leastKg(), plate.mostKg(), angleRad, allowed,
+            all.add(new Pairing(plate, angleRad, allowed,
                     allowed ? "" : trouble(plate, boosterKg, angleRad)));
         }
         return all;
@@ -56,6 +55,6 @@ public final class BoosterBeam {
                                 + " axles carry what the booster should"
                         : "the booster's tail points down: its axle is pressed on the road before the air presses it, and"
                                 + " takes load off the trailer's axles";
-        return (boosterKg < plate.leastKg() ? "too little load for this shim: " : "too much load for this shim: ") + beam;
+        return (boosterKg < plate.leastKg() ? "too little load for this plate: " : "too much load for this plate: ") + beam;
     }
 }

@@ -102,12 +102,26 @@ public record LoadSheet(
     /**
      * A plate at the booster joint.
      *
+     * @param shim its name in the rig file
+     * @param thicknessM nought where the name stands for no plate
      * @param leastKg load of the booster's axle it is meant for
      * @param angleRad of the booster's beam to the trailer's with it; positive when the booster's tail stands up
      * @param trouble what goes wrong with it at this load, or null
      */
     public record ShimLine(
-            String shim, boolean fitted, double leastKg, double mostKg, double angleRad, boolean allowed, String trouble) {}
+            String shim,
+            double thicknessM,
+            boolean fitted,
+            double leastKg,
+            double mostKg,
+            double angleRad,
+            boolean allowed,
+            String trouble) {
+        /** Whether a plate is meant, and not the joint without one. */
+        public boolean hasThickness() {
+            return thicknessM > 0;
+        }
+    }
 
     /** Raising the loaded front: pressure needed and what the power take-off gives. */
     public record LiftLine(double frontKg, double neededPa, double takeOffPa, boolean enough) {}

@@ -17,7 +17,6 @@ import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.ChartPoints;
-import org.cresthaul.rig.Shim;
 import org.cresthaul.rig.Weights;
 
 /** Makes the load sheet of a known case under sets of limits. */
@@ -172,10 +171,11 @@ final class LoadSheets {
         if (loadCase.booster() != BoosterState.TRAILING || weights.shims().isEmpty()) {
             return List.of();
         }
-        Shim fitted = weights.shims().get().fitted();
+        String fitted = weights.shims().get().fitted();
         return new BoosterBeam(weights.shims().get()).pairings(loadCase.boosterKg()).stream()
-                .map(p -> new LoadSheet.ShimLine(p.shim().word(), p.shim() == fitted, Weighed.near(p.leastKg()),
-                        Weighed.near(p.mostKg()), p.angleRad(), p.allowed(), p.allowed() ? null : p.trouble()))
+                .map(p -> new LoadSheet.ShimLine(p.plate().name(), p.plate().thicknessM(), p.plate().name().equals(fitted),
+                        Weighed.near(p.plate().leastKg()), Weighed.near(p.plate().mostKg()), p.angleRad(), p.allowed(),
+                        p.allowed() ? null : p.trouble()))
                 .toList();
     }
 

@@ -99,7 +99,7 @@ final class LoadText {
             text.append(remark(regulator(sheet.regulator())));
         }
         for (LoadSheet.ShimLine s : sheet.shims()) {
-            text.append(remark("Shim " + s.shim() + (s.fitted() ? " (fitted)" : "") + ": for "
+            text.append(remark("Shim, " + s.shim() + (s.fitted() ? " (fitted)" : "") + ": for "
                     + figures.weight(s.leastKg()) + " to " + figures.weight(s.mostKg()) + "; the booster's beam stands "
                     + figures.angle(s.angleRad()) + " tail up" + (s.trouble() == null ? "." : "; " + s.trouble() + ".")));
         }

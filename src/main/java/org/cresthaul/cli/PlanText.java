@@ -144,6 +144,6 @@ final class PlanText {
     private String setUp(Plan.SetUp set) {
         return set.label() + ", " + figures.distance(set.lengthM()) + " long"
                 + (set.regulatorPa() == null ? "" : ", regulator " + figures.pressure(set.regulatorPa()))
-                + (set.shim() == null ? "" : ", shim " + set.shim());
+                + (set.shim() == null ? "" : ", shim: " + set.shim().name());
     }
 }

@@ -13,7 +13,6 @@ import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.PlanTimes;
-import org.cresthaul.rig.Shim;
 import org.cresthaul.route.StoppingPlace;
 
 /** The configurations of a report with everything there is to set, and what it takes to go from one to another. */
@@ -54,7 +53,7 @@ final class ConfigurationChanges {
                 CombinationLength.metres(stance, state),
                 sheet.map(LoadSheet::regulator).map(LoadSheet.RegulatorLine::setPa).orElse(null),
                 sheet.flatMap(s -> s.shims().stream().filter(LoadSheet.ShimLine::fitted).findFirst())
-                        .map(LoadSheet.ShimLine::shim)
+                        .map(l -> new Plan.Shim(l.shim(), l.thicknessM()))
                         .orElse(null));
     }
 
@@ -90,7 +89,7 @@ final class ConfigurationChanges {
     }
 
     /** What of a set-up matters to a change besides its notch. */
-    private record State(String booster, String lift, String shim) {
+    private record State(String booster, String lift, Plan.Shim shim) {
         static State of(Plan.SetUp setUp) {
             return new State(setUp.booster(), setUp.lift(), setUp.shim());
         }
@@ -115,7 +114,7 @@ final class ConfigurationChanges {
         if (trailed && !trails) {
             actions.add(new Plan.Action("regulator", "let the booster's regulated air out", times.regulator()));
             if (hasShim(from)) {
-                actions.add(new Plan.Action("shim", "take the " + from.shim() + " shim out", times.shim()));
+                actions.add(new Plan.Action("shim", "take the shim out: " + from.shim().name(), times.shim()));
             }
         }
         if (!from.booster().equals(to.booster())) {
@@ -123,7 +122,7 @@ final class ConfigurationChanges {
         }
         if (trails && !trailed) {
             if (hasShim(to)) {
-                actions.add(new Plan.Action("shim", "fit the " + to.shim() + " shim", times.shim()));
+                actions.add(new Plan.Action("shim", "fit the shim: " + to.shim().name(), times.shim()));
             }
             actions.add(new Plan.Action("regulator", "set the booster's regulator", times.regulator()));
         }
@@ -171,6 +170,6 @@ final class ConfigurationChanges {
     }
 
     private static boolean hasShim(Plan.SetUp setUp) {
-        return setUp.shim() != null && !setUp.shim().equals(Shim.NONE.word());
+        return setUp.shim() != null && setUp.shim().hasThickness();
     }
 }

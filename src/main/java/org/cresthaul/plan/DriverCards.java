@@ -54,7 +54,7 @@ final class DriverCards {
     private static RunSheet.Card unloading() {
         return card("Unloading",
                 "Booster air out before the weight comes off the deck; shim out.",
-                "Leave a little in the booster, about 10 psi, so that its tyres do not skip and flat-spot on the way home.",
+                "Running empty with the booster down: keep the pressure its set-up card gives, so that its wheels keep turning.",
                 "Deck down and resting before ramps or neck are used; nobody beside the machine as it moves.",
                 "Chains off last from the side that cannot roll; stand out of their line.",
                 "Afterwards the empty stance is another combination: it needs its own check and its own sheet.");

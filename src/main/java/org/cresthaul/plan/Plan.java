@@ -92,7 +92,7 @@ public record Plan(
      * @param configuration key in the report
      * @param lengthM from the foremost to the rearmost point of the combination, on level ground
      * @param regulatorPa of the booster; null unless it trails or the weights do not tell
-     * @param shim plate fitted at the booster joint; null likewise
+     * @param shim what is fitted at the booster joint; null likewise
      */
     public record SetUp(
             String configuration,
@@ -103,7 +103,19 @@ public record Plan(
             String notch,
             double lengthM,
             Double regulatorPa,
-            String shim) {}
+            Shim shim) {}
+
+    /**
+     * What is fitted at the booster joint.
+     *
+     * @param name in the rig file
+     * @param thicknessM nought where the name stands for no plate
+     */
+    public record Shim(String name, double thicknessM) {
+        public boolean hasThickness() {
+            return thicknessM > 0;
+        }
+    }
 
     /** A change of configuration at a stopping place or set-up area. */
     public record Change(String stop, boolean setUpArea, double roomM, SetUp from, SetUp to, List<Action> actions, long seconds) {}

@@ -51,13 +51,10 @@ final class SetUpCards {
                 window(set, lines);
             }
             if (set.shim() != null) {
-                lines.add(SheetLine.toDo("Shim at the booster joint: " + set.shim() + ", as the rig file declares."));
+                lines.add(SheetLine.toDo(set.shim().hasThickness()
+                        ? "Shim at the booster joint: " + set.shim().name() + "."
+                        : "No plate at the booster joint."));
             }
-            lines.add(new SheetLine(sources.plan().rig().stance().equals("empty")
-                    ? "Empty: leave a little air in the booster, about 10 psi, so that its tyres do not skip and flat-spot;"
-                            + " shims out."
-                    : "Loaded: one thick shim in, so that trailer and booster beams run parallel.",
-                    true, SheetLine.PRACTICE, List.of()));
             lines.add(SheetLine.practice("Pivot lock off: the booster must steer freely going ahead."));
         } else if (set.booster().equals(BoosterState.NONE.word())) {
             lines.add(SheetLine.toDo("No booster: joint and lines capped, pins stowed."));

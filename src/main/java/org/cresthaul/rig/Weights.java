@@ -125,31 +125,31 @@ public record Weights(
     /**
      * The plates at the booster joint and the joint itself.
      *
-     * @param fitted which one is in
-     * @param shims each that the rig has, distinct, {@link Shim#NONE} among them
+     * @param fitted the name of the one that is in
+     * @param shims each that the rig has, by distinct names; one without thickness stands for no plate at all
      * @param armM from the joint's pin to the plate: a plate of thickness t turns the beam by t / armM
      * @param foldRad by how much the joint folds, tail up, under {@code foldKg} on the booster's axle
      * @param foldKg the load at which {@code foldRad} was measured
      */
-    public record ShimSet(Shim fitted, List<ShimPlate> shims, double armM, double foldRad, double foldKg) {
+    public record ShimSet(String fitted, List<ShimPlate> shims, double armM, double foldRad, double foldKg) {
         public ShimSet {
             shims = List.copyOf(shims);
             Finite.requireAtLeast("armM", 1e-3, armM);
             Finite.requireAtLeast("foldKg", 1, foldKg);
             Finite.requireAtLeast("foldRad", 0, foldRad);
-            if (shims.stream().map(ShimPlate::shim).distinct().count() != shims.size()
-                    || shims.stream().noneMatch(s -> s.shim() == fitted)) {
+            if (shims.stream().map(ShimPlate::name).distinct().count() != shims.size()
+                    || shims.stream().noneMatch(s -> s.name().equals(fitted))) {
                 throw new IllegalArgumentException("shims must be distinct, with the fitted one among them: " + shims);
             }
         }
 
-        public Optional<ShimPlate> find(Shim shim) {
-            return shims.stream().filter(s -> s.shim() == shim).findFirst();
+        public Optional<ShimPlate> find(String name) {
+            return shims.stream().filter(s -> s.name().equals(name)).findFirst();
         }
     }
 
-    /** A plate, its thickness, and the booster axle loads it is meant for. */
-    public record ShimPlate(Shim shim, double thicknessM, double leastKg, double mostKg) {
+    /** A plate by the name the rig file gives it, its thickness, and the booster axle loads it is meant for. */
+    public record ShimPlate(String name, double thicknessM, double leastKg, double mostKg) {
         public ShimPlate {
             Finite.requireAtLeast("thicknessM", 0, thicknessM);
             Finite.requireAtLeast("leastKg", 0, leastKg);

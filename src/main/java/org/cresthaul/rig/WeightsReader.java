@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,6 +29,7 @@ final class WeightsReader {
     static final LengthLimits ARM = new LengthLimits(0.01, 3);
     static final LengthLimits PLATE = new LengthLimits(0, 0.2);
     private static final double MOST_FOLD_RAD = Math.toRadians(10);
+    private static final int MOST_PLATES = 8;
 
     private final Problems problems;
     private final Weights weights;
@@ -246,7 +248,7 @@ final class WeightsReader {
             JsonNode item = items.get(i);
             if (!item.isArray() || item.size() != 2) {
                 problems.add("wrong-type", "A point of a chart is a pressure and a load.", at,
-                        "Write it as in [\"60 psi\", \"19,000 lb\"].");
+                        "Write it as in [\"55 psi\", \"17,500 lb\"].");
                 continue;
             }
             double pressurePa = JsonQuantities.pressurePa(item.get(0), at + "/0", "pressure", problems);
@@ -295,41 +297,34 @@ final class WeightsReader {
 
     private Weights.ShimSet shims(JsonFields shims) {
         int before = problems.count();
-        List<String> words = Stream.of(Shim.values()).map(Shim::word).toList();
-        String fitted = shims.word("fitted", words);
+        String fitted = shims.text("fitted", JsonFields.LONGEST_NAME);
         double armM = shims.lengthM("arm", ARM);
         double foldRad = shims.angleRad("fold", 0, MOST_FOLD_RAD);
         double foldKg = shims.massKg("foldLoad", 1, MOST_KG);
         List<Weights.ShimPlate> plates = new ArrayList<>();
-        Set<String> seen = new HashSet<>();
-        for (JsonFields item : shims.objects("plates", 1, Shim.values().length)) {
-            String word = item.word("shim", words);
+        Set<String> seen = new LinkedHashSet<>();
+        for (JsonFields item : shims.objects("plates", 1, MOST_PLATES)) {
+            String name = item.text("name", JsonFields.LONGEST_NAME);
             double thicknessM = item.lengthM("thickness", PLATE);
             double leastKg = item.massKg("least", 0, MOST_KG);
             double mostKg = item.massKg("most", 0, MOST_KG);
             item.refuseOthers();
-            if (!word.isEmpty() && !seen.add(word)) {
-                item.problem("shim", "shim-twice", "The shim \"" + word + "\" is listed twice.", "Keep one of them.");
+            if (!name.isEmpty() && !seen.add(name)) {
+                item.problem("name", "shim-twice", "The plate \"" + name + "\" is listed twice.", "Keep one of them.");
             }
             if (mostKg < leastKg) {
                 item.problem("most", "order", "The greatest load is below the least.", "Swap them.");
             }
-            if (word.equals(Shim.NONE.word()) && thicknessM > 0) {
-                item.problem("thickness", "no-plate", "No shim has no thickness.", "Write \"0 in\".");
-            }
             if (problems.count() == before) {
-                plates.add(new Weights.ShimPlate(shim(word), thicknessM, leastKg, mostKg));
+                plates.add(new Weights.ShimPlate(name, thicknessM, leastKg, mostKg));
             }
         }
         shims.refuseOthers();
         if (!fitted.isEmpty() && !seen.contains(fitted)) {
-            shims.problem("fitted", "no-such-shim", "The fitted shim is not among the plates.", "List it there.");
+            shims.problem("fitted", "no-such-shim", "The fitted plate \"" + fitted + "\" is not among the plates.",
+                    seen.isEmpty() ? "List it there." : "List it there, or name one of: " + String.join(", ", seen) + ".");
         }
-        return problems.count() == before ? new Weights.ShimSet(shim(fitted), plates, armM, foldRad, foldKg) : null;
-    }
-
-    private static Shim shim(String word) {
-        return Stream.of(Shim.values()).filter(s -> s.word().equals(word)).findFirst().orElseThrow();
+        return problems.count() == before ? new Weights.ShimSet(fitted, plates, armM, foldRad, foldKg) : null;
     }
 
     private Weights.FrontLift frontLift(JsonFields lift) {

@@ -170,7 +170,7 @@ public final class JsonFields {
 
     /** A required weight within limits, kilograms; NaN when it is not. */
     public double massKg(String key, double least, double most) {
-        return require(key, "\"" + key + "\": \"19,000 lb\"")
+        return require(key, "\"" + key + "\": \"17,500 lb\"")
                 .map(v -> JsonQuantities.massKg(v, pointer(key), key, least, most, problems))
                 .orElse(Double.NaN);
     }
@@ -185,7 +185,7 @@ public final class JsonFields {
 
     /** A required pressure, pascals; NaN when it is not one. */
     public double pressurePa(String key) {
-        return require(key, "\"" + key + "\": \"60 psi\"")
+        return require(key, "\"" + key + "\": \"55 psi\"")
                 .map(v -> JsonQuantities.pressurePa(v, pointer(key), key, problems))
                 .orElse(Double.NaN);
     }

@@ -51,7 +51,7 @@ public final class JsonQuantities {
     public static double massKg(
             JsonNode value, String at, String name, double least, double most, Problems problems) {
         try {
-            double kilograms = Mass.parse(quantityText(value, "a weight", "such as \"19,000 lb\" or \"8600 kg\""))
+            double kilograms = Mass.parse(quantityText(value, "a weight", "such as \"17,500 lb\" or \"8600 kg\""))
                     .kilograms();
             if (kilograms < least || kilograms > most) {
                 problems.add("out-of-range", name + " is " + value.textValue() + ".", at, "It must be between "
@@ -68,7 +68,7 @@ public final class JsonQuantities {
     /** A pressure, pascals. */
     public static double pressurePa(JsonNode value, String at, String name, Problems problems) {
         try {
-            return Pressure.parse(quantityText(value, "a pressure", "such as \"60 psi\" or \"4.1 bar\"")).pascals();
+            return Pressure.parse(quantityText(value, "a pressure", "such as \"55 psi\" or \"4.1 bar\"")).pascals();
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }

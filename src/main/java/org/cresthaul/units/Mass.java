@@ -12,14 +12,14 @@ public record Mass(double kilograms) {
     private static final double POUND_KG = 0.45359237;
     private static final String KIND = "a weight";
     private static final String REMEDY =
-            "Write a weight with its unit, such as \"19000 lb\", \"8600 kg\" or \"8.6 t\".";
+            "Write a weight with its unit, such as \"17500 lb\", \"8600 kg\" or \"8.6 t\".";
 
     public Mass {
         Plausible.require("kilograms", 0, MOST_KG, kilograms);
     }
 
     /**
-     * Reads pounds ("19000 lb", "19,000 lb"), kilograms ("8600 kg") or metric tonnes ("8.6 t").
+     * Reads pounds ("17500 lb", "17,500 lb"), kilograms ("8600 kg") or metric tonnes ("8.6 t").
      *
      * @throws BadQuantity when the text is not such a weight, is negative or beyond {@link #MOST_KG}
      */
@@ -44,7 +44,7 @@ public record Mass(double kilograms) {
         return kilograms / POUND_KG;
     }
 
-    /** Whole pounds, "19,000 lb", or whole kilograms, "8618 kg". */
+    /** Whole pounds, "17,500 lb", or whole kilograms, "8618 kg". */
     public String format(UnitSystem system) {
         return system == UnitSystem.METRIC
                 ? Decimals.fixed(kilograms, 0) + " kg"

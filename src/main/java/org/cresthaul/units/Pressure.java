@@ -14,14 +14,14 @@ public record Pressure(double pascals) {
 
     private static final String KIND = "a pressure";
     private static final String REMEDY =
-            "Write a pressure with its unit, such as \"60 psi\", \"4.1 bar\" or \"400 kPa\".";
+            "Write a pressure with its unit, such as \"55 psi\", \"4.1 bar\" or \"400 kPa\".";
 
     public Pressure {
         Plausible.require("pascals", 0, MOST_PA, pascals);
     }
 
     /**
-     * Reads "60 psi", "4.1 bar", "400 kPa" or "20 MPa".
+     * Reads "55 psi", "4.1 bar", "400 kPa" or "20 MPa".
      *
      * @throws BadQuantity when the text is not such a pressure, is negative or beyond {@link #MOST_PA}
      */
@@ -47,7 +47,7 @@ public record Pressure(double pascals) {
         return pascals / PSI_PA;
     }
 
-    /** Whole psi, "60 psi", or bar with two decimals, "4.14 bar". */
+    /** Whole psi, "55 psi", or bar with two decimals, "4.14 bar". */
     public String format(UnitSystem system) {
         return system == UnitSystem.METRIC
                 ? Decimals.fixed(pascals / 1e5, 2) + " bar"

@@ -11,12 +11,12 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /**
- * What a route is meant to show, as a table: per hazard and state the verdict at notches 1 to 5 (C clear, t tight,
+ * What a route is meant to show, as a table: per hazard and state the verdict at notches 1 to 7 (C clear, t tight,
  * X contact, ? not surveyed), the raise that clears (. not needed, f front, r rear, b both, - none) and the lowest notch
  * that clears. "any" is every state. Lines that start with # say why.
  */
 final class RouteStory {
-    private static final String[] NOTCHES = {"1", "2", "3", "4", "5"};
+    private static final String[] NOTCHES = {"1", "2", "3", "4", "5", "6", "7"};
 
     private RouteStory() {}
 

@@ -43,59 +43,59 @@ class SorrelValleyTest {
     private static final String LOADED_STORY =
             """
             # Lower ford: three axles clear; the raised tyre meets the rim
-            H01 down/none          CCCCC ..... 1
-            H01 up/none            tttXX rrrrr -
-            H01 down/close-coupled CCCCC ..... 1
-            H01 up/close-coupled   ttttt ----- -
+            H01 down/none           CCCCCCC ....... 1
+            H01 up/none             tttttXX --rrrrr -
+            H01 down/close-coupled  CCCCCCC ....... 1
+            H01 up/close-coupled    CCCCCCC ....... 1
             # Sorrel main line: with three axles down the front must be raised at every notch
-            H02 down/none          Xtttt fffff -
-            H02 up/none            tttCt fff.- 4
-            H02 down/close-coupled XXttt fffff -
-            H02 up/close-coupled   ttttt ----- -
+            H02 down/none           XXttttt fffffff -
+            H02 up/none             ttttCCC ffff... 5
+            H02 down/close-coupled  XXXtttt fffffff -
+            H02 up/close-coupled    Xtttttt fffffff -
             # Canal hump, 165 ft on: only the higher notches clear, or the raise of the main line
-            H03 down/none          tttCC fff.. 4
-            H03 up/none            CCCCt ....- 1
-            H03 down/close-coupled tttCC fff.. 4
-            H03 up/close-coupled   tCCCt f...- 2
+            H03 down/none           ttttCCC ffff... 5
+            H03 up/none             tCCCCCt f.....- 2
+            H03 down/close-coupled  tttttCC fffff.. 6
+            H03 up/close-coupled    ttCCCCC ff..... 3
             # Mosswick mill lead: the lowest notches do not clear
-            H04 down/none          tCCCC f.... 2
-            H04 up/none            CCCCC ..... 1
-            H04 down/close-coupled ttCCC ff... 3
-            H04 up/close-coupled   CCCCC ..... 1
-            # Mill conveyor, 85 ft on: the highest do not; with the booster close-coupled notch 3 alone is left
-            H05 down/none          tCCtt f..-- 2
-            H05 up/none            Ctttt .---- 1
-            H05 down/close-coupled ttCtt ff.-- 3
-            H05 up/close-coupled   Ctttt .---- 1
-            # Slate spur, Ambermoor rise, Works siding: three raises at notch 3, none at notch 5
-            H06 down/none          tttCC fff.. 4
-            H06 up/none            tCCCC f.... 2
-            H06 down/close-coupled ttttC ffff. 5
-            H06 up/close-coupled   tCCCC f.... 2
-            H07 down/none          ttCCC ff... 3
-            H07 up/none            CCCCC ..... 1
-            H07 down/close-coupled tttCC fff.. 4
-            H07 up/close-coupled   CCCCC ..... 1
-            H08 down/none          tttCC fff.. 4
-            H08 up/none            tCCCC f.... 2
-            H08 down/close-coupled ttttC ffff. 5
-            H08 up/close-coupled   tCCCC f.... 2
+            H04 down/none           ttCCCCC ff..... 3
+            H04 up/none             CCCCCCC ....... 1
+            H04 down/close-coupled  tttCCCC fff.... 4
+            H04 up/close-coupled    CCCCCCC ....... 1
+            # Mill conveyor, 85 ft on: the highest do not; with the booster close-coupled notch 4 alone is left
+            H05 down/none           ttCCttt ff..--- 3
+            H05 up/none             CCttttt ..----- 1
+            H05 down/close-coupled  tttCttt fff.--- 4
+            H05 up/close-coupled    CCttttt ..----- 1
+            # Slate spur, Ambermoor rise, Works siding: three raises at notch 4, none at notch 6
+            H06 down/none           tttttCC fffff.. 6
+            H06 up/none             ttCCCCC ff..... 3
+            H06 down/close-coupled  tttttCC fffff.. 6
+            H06 up/close-coupled    tttCCCC fff.... 4
+            H07 down/none           tttCCCC fff.... 4
+            H07 up/none             CCCCCCC ....... 1
+            H07 down/close-coupled  ttttCCC ffff... 5
+            H07 up/close-coupled    tCCCCCC f...... 2
+            H08 down/none           tttttCC fffff.. 6
+            H08 up/none             ttCCCCC ff..... 3
+            H08 down/close-coupled  tttttCC fffff.. 6
+            H08 up/close-coupled    tttCCCC fff.... 4
             """;
 
-    /** The way back: nothing but the raised tyre is in the way. */
+    /** The way back: nothing but the raised tire is in the way, and the main line at the lowest notch. */
     private static final String EMPTY_STORY =
             """
-            H01 down/none          CCCCC ..... 1
-            H01 up/none            tttXX rrrrr -
-            H02 down/none          CCCCC ..... 1
-            H02 up/none            CCCCt ....- 1
-            H03 down/none          CCCCC ..... 1
-            H03 up/none            CCCCt ....- 1
-            H04 any                CCCCC ..... 1
-            H05 any                CCCCC ..... 1
-            H06 any                CCCCC ..... 1
-            H07 any                CCCCC ..... 1
-            H08 any                CCCCC ..... 1
+            H01 down/none           CCCCCCC ....... 1
+            H01 up/none             tttttXX --rrrrr -
+            H02 down/none           tCCCCCC f...... 2
+            H02 up/none             CCCCCCC ....... 1
+            H03 down/none           CCCCCCC ....... 1
+            H03 up/none             CCCCCCt ......- 1
+            H04 any                 CCCCCCC ....... 1
+            H05 any                 CCCCCCC ....... 1
+            H06 any                 CCCCCCC ....... 1
+            H07 any                 CCCCCCC ....... 1
+            H08 any                 CCCCCCC ....... 1
             """;
 
     /** Corners and loads, where the notch does not matter; C clear, t tight, X contact, % outside limits. */
@@ -168,7 +168,7 @@ class SorrelValleyTest {
                     .map(h -> cell(h, c.key()))
                     .anyMatch(cell -> !cell.verdict().equals("clear") && cell.raise() == null), c.key());
         }
-        for (String notch : List.of("1", "2", "3", "4", "5")) {
+        for (String notch : List.of("2", "3", "4", "5", "6", "7")) {
             assertEquals("clear", EMPTY.configurations().stream()
                     .filter(c -> c.key().equals("down/none/" + notch))
                     .findFirst()
@@ -179,10 +179,10 @@ class SorrelValleyTest {
 
     @ParameterizedTest
     @CsvSource({
-        "H01, up/trailing/3, raised tyre",
-        "H02, down/trailing/3, outrigger step",
-        "H03, down/trailing/3, outrigger step",
-        "H06, down/close-coupled/3, outrigger step",
+        "H01, up/trailing/4, raised tyre",
+        "H02, down/trailing/4, outrigger step",
+        "H03, down/trailing/4, outrigger step",
+        "H06, down/close-coupled/4, outrigger step",
     })
     void groundIsTightestWhereADriverWouldLook(String hazard, String configuration, String part) {
         assertEquals(part, cell(LOADED, hazard, configuration).ground().part());
@@ -195,7 +195,7 @@ class SorrelValleyTest {
      */
     @Test
     void theCabRoofPassesTheConveyorByAboutFourInches() {
-        Report.GapFinding gap = cell(LOADED, "H05", "down/trailing/3").overhead();
+        Report.GapFinding gap = cell(LOADED, "H05", "down/trailing/4").overhead();
         assertEquals("loader cab roof", gap.part());
         assertEquals(4 * INCH, gap.valueM(), 2 * INCH);
     }
@@ -266,7 +266,8 @@ class SorrelValleyTest {
                 Report.Cell raised = check.raised(id, cell.configuration(), raise.frontM(), raise.rearM());
                 boolean above = raised.overhead() != null && raised.overhead().valueM() < raised.ground().valueM();
                 Report.GapFinding least = above ? raised.overhead() : raised.ground();
-                assertEquals(least.valueM(), raise.clearanceM(), 2e-4, id + " " + cell.configuration());
+                // Two searches, each proven within what it says; figures are rounded to 0.1 mm.
+                assertEquals(least.valueM(), raise.clearanceM(), least.provenWithinM() + 1e-4, id + " " + cell.configuration());
                 assertEquals(least.requiredM(), raise.requiredM(), 2e-4, id + " " + cell.configuration());
                 assertTrue(raise.clearanceM() >= raise.requiredM(), id + " " + cell.configuration());
                 told++;

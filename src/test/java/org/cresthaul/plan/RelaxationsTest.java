@@ -117,7 +117,7 @@ class RelaxationsTest {
     }
 
     /**
-     * The load's top stands 4.1 m high at the reference notch: under 4.15 m not even the bottom notch, 1 1/2 in lower at
+     * The load's top stands 4.1 m high at the reference notch: under 4.15 m not even the bottom notch, 1 1/4 in lower at
      * the deck front, leaves 3 in and the uncertainty. What a notch does is told by the check of a rig that has it.
      */
     @Test
@@ -129,7 +129,7 @@ class RelaxationsTest {
         Optional<Relaxation> notch = of("notch", c.relaxations("H1", bottom));
         assertTrue(notch.isPresent(), c.report().hazards().get(0).cells().get(0).toString());
         assertTrue(notch.get().text().contains("below notch 1, the bottom one"), notch.get().text());
-        double offset = -1.5 * INCH - notch.get().amount();
+        double offset = -1.25 * INCH - notch.get().amount();
         assertEquals("clear", verdictAtNotch(c, offset));
         assertFalse(verdictAtNotch(c, offset + INCH / 4).equals("clear"), "a quarter of an inch less is not enough");
     }

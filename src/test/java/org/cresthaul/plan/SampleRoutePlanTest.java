@@ -76,9 +76,9 @@ class SampleRoutePlanTest {
         assertEquals(List.of(), plan.conditions());
         assertEquals(List.of(), plan.blocking());
         assertEquals(List.of(
-                "P01: up/trailing/3 to down/trailing/3",
-                "P02: down/trailing/3 to down/close-coupled/3",
-                "P03: down/close-coupled/3 to down/close-coupled/5"), changes(plan));
+                "P01: up/trailing/4 to down/trailing/4",
+                "P02: down/trailing/4 to down/close-coupled/4",
+                "P03: down/close-coupled/4 to down/close-coupled/6"), changes(plan));
         assertEquals(3, plan.changes());
         assertEquals(List.of("H02", "H03"), raised(plan));
         // One raise for both: the front is up from before the main line until after the hump.
@@ -117,7 +117,7 @@ class SampleRoutePlanTest {
     /** Every change is needed: kept all the way, no configuration gets through. */
     @Test
     void noConfigurationKeptAllTheWayGetsThroughSorrelValley() {
-        assertEquals(30, LOADED.report().configurations().size());
+        assertEquals(42, LOADED.report().configurations().size());
         for (Report.ConfigurationVerdict c : LOADED.report().configurations()) {
             Plan plan = LOADED.plan(options(List.of(), c.key(), false));
             assertEquals(Plan.BLOCKED, plan.outcome(), c.key());
@@ -133,17 +133,17 @@ class SampleRoutePlanTest {
         assertEquals(List.of("H02"), plan.blocking().stream().map(Plan.Block::hazard).toList());
     }
 
-    /** Another notch at P03 costs 18 min and saves three raises of 14 min: without notch 5 they are made instead. */
+    /** Another notch at P03 costs 18 min and saves three raises of 14 min: without notches 6 and 7 they are made instead. */
     @Test
     void theNotchSavesThreeRaises() {
         Plan usual = LOADED.plan(PlanOptions.defaults());
-        Plan plan = LOADED.plan(options(List.of("down/close-coupled/5"), null, false));
+        Plan plan = LOADED.plan(options(List.of("down/close-coupled/6", "down/close-coupled/7"), null, false));
 
         assertEquals(Plan.THROUGH, plan.outcome());
         assertEquals(List.of("H02", "H03", "H06", "H07", "H08"), raised(plan));
         assertEquals(List.of(
-                "P01: up/trailing/3 to down/trailing/3",
-                "P02: down/trailing/3 to down/close-coupled/3"), changes(plan));
+                "P01: up/trailing/4 to down/trailing/4",
+                "P02: down/trailing/4 to down/close-coupled/4"), changes(plan));
         // Three raises for the notch, and Ambermoor rise at crawling speed.
         assertTrue(plan.seconds() - usual.seconds() > 3 * 840 - 1080, plan.seconds() + " " + usual.seconds());
     }
@@ -157,7 +157,7 @@ class SampleRoutePlanTest {
 
         assertTrue(stretch.get(0).fromChainageM() < area.place().chainageM());
         assertTrue(stretch.get(stretch.size() - 1).toChainageM() > area.place().chainageM());
-        assertEquals(List.of("down/trailing/3", "down/close-coupled/3"),
+        assertEquals(List.of("down/trailing/4", "down/close-coupled/4"),
                 stretch.stream().map(p -> p.set().configuration()).toList());
     }
 

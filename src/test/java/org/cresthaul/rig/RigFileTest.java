@@ -38,7 +38,7 @@ class RigFileTest {
         assertEquals(0.010, rig.measurement().valueM());
         assertEquals("estimate", rig.ride().source());
         assertArrayEquals(
-                new double[] {-0.0381, -0.01905, 0, 0.01905},
+                new double[] {-0.03175, -0.015875, 0, 0.015875},
                 rig.notches().stream().mapToDouble(Notch::offsetM).toArray(),
                 1e-12);
         LevelStance stance = rig.stances().get(0);
@@ -57,8 +57,8 @@ class RigFileTest {
         assertEquals(new FramePoint(-10.8, 0.6), trailer.deckRear());
         assertEquals(3, trailer.axles().axles().size());
         assertEquals(0, trailer.valveAxle());
-        assertEquals(0.09525, trailer.liftAxle().orElseThrow().gapM(), 1e-12);
-        assertEquals(0.0381, trailer.liftAxle().orElseThrow().secondaryRiseM(), 1e-12);
+        assertEquals(0.10795, trailer.liftAxle().orElseThrow().gapM(), 1e-12);
+        assertEquals(0.03175, trailer.liftAxle().orElseThrow().secondaryRiseM(), 1e-12);
         assertEquals(0.254, trailer.hydraulicRaiseLimitM(), 1e-12);
         assertEquals(0.0762, trailer.manualRaiseLimitM(), 1e-12);
         assertEquals(0.0127, trailer.deckSagM(), 1e-12);

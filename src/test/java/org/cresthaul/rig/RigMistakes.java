@@ -26,7 +26,7 @@ public final class RigMistakes {
                     "no notch                   | /notches | [] | wrong-count | = | shape",
                     "notches not a list         | /notches | {} | wrong-type | = | shape",
                     "a notch twice by name      | /notches/1/name | \"1\" | notch-twice | = | sense",
-                    "a notch twice by offset    | /notches/1/offset | \"-1 1/2 in\" | notch-twice | = | sense",
+                    "a notch twice by offset    | /notches/1/offset | \"-1 1/4 in\" | notch-twice | = | sense",
                     "notches out of order       | /notches/1/offset | \"-2 in\" | notch-order | = | sense",
                     "no reference notch         | /notches/2/offset | \"1/4 in\" | reference-notch | /notches | sense",
                     "a bare offset              | /notches/0/offset | -1.5 | unit-missing | = | shape",

@@ -47,7 +47,7 @@ class WeightsFileTest {
         assertEquals(-10, weights.pieces().get(0).outline().orElseThrow().rearXM(), 1e-12);
         assertEquals(23_000 * LB, weights.ratings().axleKg().get(AxleKind.DRIVE), 1e-9);
         assertEquals(35 * PSI, weights.regulator().orElseThrow().setPa(), 1e-6);
-        assertEquals(Shim.THICK, weights.shims().orElseThrow().fitted());
+        assertEquals("3/8 in plate", weights.shims().orElseThrow().fitted());
         // Two springs of 7,045 lb, an arm of 1.36, and 800 lb unsprung (air-spring engineering manual p. 56).
         List<ChartPoints.Point> booster = weights.gauges().booster().orElseThrow().points();
         assertEquals((2 * 7_045 * 1.36 + 800) * LB, booster.get(1).loadKg(), 1e-6);

@@ -24,17 +24,17 @@ public final class WeightsTexts {
                           "tyres": {"steer": "14,320 lb", "drive": "26,400 lb", "trailer": "24,000 lb", "booster": "24,000 lb"},
                           "fifthWheel": "50,000 lb"},
               "leastBraked": "3,000 lb",
-              "gauges": {"trailerDown": {"accuracy": "3 %", "points": [["5 psi", "3,000 lb"], ["60 psi", "19,000 lb"],
+              "gauges": {"trailerDown": {"accuracy": "3 %", "points": [["5 psi", "3,000 lb"], ["55 psi", "17,500 lb"],
                                                                         ["80 psi", "25,000 lb"]]},
                          "trailerUp": {"accuracy": "3 %", "points": [["5 psi", "3,000 lb"], ["80 psi", "25,000 lb"]]},
                          "booster": {"accuracy": "5 %", "airSpring": {"load": "7,045 lb", "pressure": "100 psi",
                              "pivotToSpring": "27.2 in", "pivotToAxle": "20 in", "unsprung": "800 lb", "upTo": "100 psi"}}},
-              "regulator": {"least": "10 psi", "most": "90 psi", "set": "35 psi"},
-              "shims": {"fitted": "thick", "arm": "20 in", "fold": "1.43 deg", "foldLoad": "20,000 lb",
-                        "plates": [{"shim": "none", "thickness": "0 in", "least": "0 lb", "most": "8,000 lb"},
-                                   {"shim": "thin", "thickness": "1/4 in", "least": "5,000 lb", "most": "14,000 lb"},
-                                   {"shim": "thick", "thickness": "1/2 in", "least": "6,000 lb", "most": "22,000 lb"}]},
-              "frontLift": {"ratedPressure": "2,700 psi", "ratedLoad": "50,000 lb", "takeOff": "2,800 psi"} }
+              "regulator": {"least": "12 psi", "most": "90 psi", "set": "35 psi"},
+              "shims": {"fitted": "3/8 in plate", "arm": "18 in", "fold": "1.19 deg", "foldLoad": "20,000 lb",
+                        "plates": [{"name": "no plate", "thickness": "0 in", "least": "0 lb", "most": "8,000 lb"},
+                                   {"name": "3/16 in plate", "thickness": "3/16 in", "least": "5,000 lb", "most": "14,000 lb"},
+                                   {"name": "3/8 in plate", "thickness": "3/8 in", "least": "6,000 lb", "most": "22,000 lb"}]},
+              "frontLift": {"ratedPressure": "2,250 psi", "ratedLoad": "50,000 lb", "takeOff": "2,350 psi"} }
             """;
 
     public static final String RIG = JsonEdit.edit(RigTexts.RIG, "/stances/0/weights", WEIGHTS);
@@ -74,10 +74,10 @@ public final class WeightsTexts {
                     "regulator beyond its chart  | W/regulator/most | \"110 psi\" | beyond-chart | = | sense",
                     "regulator the wrong way     | W/regulator/most | \"5 psi\" | order | = | sense",
                     "set beyond the regulator    | W/regulator/set | \"95 psi\" | out-of-range | = | sense",
-                    "an unknown shim             | W/shims/fitted | \"double\" | unknown-word | = | shape",
-                    "a shim that is not there    | W/shims/plates/2 | {\"shim\":\"thin\",\"thickness\":\"1/4 in\",\"least\":\"0 lb\",\"most\":\"1 lb\"} | shim-twice | W/shims/plates/2/shim | sense",
-                    "a shim range turned round   | W/shims/plates/1/most | \"1,000 lb\" | order | = | sense",
-                    "no shim, but a thickness    | W/shims/plates/0/thickness | \"1/4 in\" | no-plate | = | sense",
+                    "a plate that is not listed  | W/shims/fitted | \"double\" | no-such-shim | = | sense",
+                    "a plate listed twice        | W/shims/plates/0 | {\"name\":\"3/16 in plate\",\"thickness\":\"3/16 in\",\"least\":\"0 lb\",\"most\":\"1 lb\"} | shim-twice | W/shims/plates/1/name | sense",
+                    "a plate range turned round   | W/shims/plates/1/most | \"1,000 lb\" | order | = | sense",
+                    "a plate without a name      | W/shims/plates/0/name | absent | missing | = | shape",
                     "a lift without take-off     | W/frontLift/takeOff | absent | missing | = | shape",
                     "an unknown field            | W/driver | \"200 lb\" | unknown-key | = | shape")
             .map(row -> Mistake.of(row.replace("W/", AT + "/").replace("| W |", "| " + AT + " |")))

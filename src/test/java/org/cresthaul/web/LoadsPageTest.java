@@ -154,7 +154,7 @@ class LoadsPageTest {
 
         assertTrue(answer.at("/regulator/allowed").isArray());
         String words = browser.find("#load-regulator").getDomAttribute("aria-label");
-        assertTrue(words.contains("Within limits from 42 psi to 85 psi"), words);
+        assertTrue(words.contains("Within limits from 46 psi to 88 psi"), words);
         assertEquals(words, browser.find("#load-regulator + .plot-words").getText());
         choose("up/none/3");
         assertTrue(browser.find("#load-position").getDomAttribute("aria-label").contains("nowhere: group of 2 axles"));
