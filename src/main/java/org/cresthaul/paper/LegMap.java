@@ -14,6 +14,10 @@ import org.cresthaul.units.UnitSystem;
 final class LegMap {
     private static final double WIDTH = 480;
     private static final double EDGE = 34;
+    private static final double MOST_HEIGHT = 165;
+    private static final double LEAST_HEIGHT = 84;
+    private static final double ROW = 12;
+    private static final int FREE_ROWS = 14;
     private static final double M_PER_DEG = 111_320;
 
     private final Route route;
@@ -74,7 +78,9 @@ final class LegMap {
         double narrow = Math.cos(Math.toRadians((south + north) / 2));
         double wide = Math.max(50, (east - west) * M_PER_DEG * narrow);
         double tall = Math.max(50, (north - south) * M_PER_DEG);
-        height = Math.max(110, Math.min(165, tall / wide * (WIDTH - 2 * EDGE) + 2 * EDGE));
+        // Table and map of a leg share a page.
+        double most = Math.max(LEAST_HEIGHT, Math.min(MOST_HEIGHT, MOST_HEIGHT - ROW * (leg.entries().size() - FREE_ROWS)));
+        height = Math.max(LEAST_HEIGHT, Math.min(most, tall / wide * (WIDTH - 2 * EDGE) + 2 * EDGE));
         perM = Math.min((WIDTH - 2 * EDGE) / wide, (height - 2 * EDGE) / tall);
         lon0 = (west + east) / 2;
         lat0 = (south + north) / 2;
