@@ -25,7 +25,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  * <p>The least gap is searched over the whole way by bisection: between two states a rectangle stays inside the hull of
  * both, swelled by how far a corner leaves its chord (a step squared over eight, times its largest second difference), and
  * no point goes farther than its speed lets it. What is reported was reached in a state, and the true least is at most
- * {@link #BOUND_M} below. Where something is off, its depth is good to {@link #DEPTH_BOUND_M}.
+ * {@link #BOUND_M} below. Where something is off, its depth is good to {@link #DEPTH_BOUND_M} or a quarter of it.
  */
 final class IndependentCornerJudge {
     static final double BOUND_M = 0.0005;
@@ -95,11 +95,12 @@ final class IndependentCornerJudge {
         this.guide = guide;
         Geometry area = escorts ? corner.escorted().orElse(corner.pavement()) : corner.pavement();
         islands = IslandSides.islands(corner, area);
-        offPavement = KeepOff.outside(wentOn(area, escorts));
+        Geometry longer = wentOn(area, escorts);
+        offPavement = KeepOff.outside(longer);
         offBodies.add(KeepOff.area(corner.obstacles()));
         Geometry opposing = corner.opposing();
         if (escorts && corner.escorted().isPresent() && !opposing.isEmpty()) {
-            Geometry left = OverlayNGRobust.overlay(opposing, corner.escorted().get(), OverlayNG.DIFFERENCE);
+            Geometry left = OverlayNGRobust.overlay(opposing, longer, OverlayNG.DIFFERENCE);
             // Slivers along a common edge are no lane.
             opposing = left.buffer(-0.01).isEmpty() ? GEOMETRY.createPolygon() : left;
         }
@@ -124,7 +125,8 @@ final class IndependentCornerJudge {
                     drawn = Math.max(drawn, along);
                 }
             }
-            double from = way * (drawn - 0.05);
+            // The last of a long drawn road is its end, perhaps rounded, and not the road.
+            double from = way * (drawn > 150 ? drawn - 30 : drawn - 0.05);
             double to = way * (drawn + 1500);
             Coordinate[] ring = new Coordinate[5];
             double[][] at = {{from, -right}, {to, -right}, {to, left}, {from, left}, {from, -right}};
@@ -286,7 +288,7 @@ final class IndependentCornerJudge {
             note(r, toM);
             while (!parts.isEmpty()) {
                 Part p = parts.poll();
-                if (p.to - p.from < (leastM > 0 ? SHORTEST_M : DEPTH_BOUND_M / 2) || atLeastM(r, p) >= leastM - (leastM > 0 ? BOUND_M : DEPTH_BOUND_M)) {
+                if (p.to - p.from < (leastM > 0 ? SHORTEST_M : boundM() / 2) || atLeastM(r, p) >= leastM - boundM()) {
                     continue;
                 }
                 double middle = (p.from + p.to) / 2;
@@ -294,6 +296,10 @@ final class IndependentCornerJudge {
                 parts.add(new Part(p.from, middle, p.bend, p.speed));
                 parts.add(new Part(middle, p.to, p.bend, p.speed));
             }
+        }
+
+        private double boundM() {
+            return leastM > 0 ? BOUND_M : Math.max(DEPTH_BOUND_M, -leastM / 4);
         }
 
         private void note(Rectangle r, double station) {
