@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.posture.Demand;
 import org.cresthaul.posture.Passage;
 import org.cresthaul.posture.RaiseNeeded;
@@ -15,6 +16,7 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
+import org.cresthaul.road.Soffit;
 import org.cresthaul.route.Hazard;
 
 /** Judges every configuration at one hazard. Not safe to share between threads. */
@@ -27,6 +29,8 @@ final class HazardCheck {
     /** By setting with the raise counted into the notch: a raise that several notches need is judged once. */
     private final Map<Setting, Judgement> raised = new HashMap<>();
     private final boolean mayGoAlone;
+    private final List<Passage> passages;
+    private final long points;
 
     /** Everything that one setting meets here. */
     record Judgement(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
@@ -44,8 +48,12 @@ final class HazardCheck {
                 true);
         List<RaiseNeeded.Lane> below = new ArrayList<>();
         List<RaiseNeeded.Lane> above = new ArrayList<>();
+        List<Passage> all = new ArrayList<>();
+        long surveyed = 0;
         for (Surroundings.Lane lane : surroundings.lanes()) {
             Passage passage = surroundings.passage(stance, lane);
+            all.add(passage);
+            surveyed += lane.line().size() + lane.soffit().map(Soffit::size).orElse(0);
             if (surroundings.judgesGround()) {
                 below.add(new RaiseNeeded.Lane(passage, Optional.empty(), overGround));
             }
@@ -53,6 +61,8 @@ final class HazardCheck {
                 above.add(new RaiseNeeded.Lane(passage, lane.soffit(), underSoffit));
             }
         }
+        passages = List.copyOf(all);
+        points = surveyed;
         double chainageM = hazard.place().chainageM();
         ground = below.isEmpty()
                 ? Optional.empty()
@@ -99,7 +109,14 @@ final class HazardCheck {
                 transport.reasons);
     }
 
+    /** Whatever is asked next may take so much work and no more, over all lines together. */
+    private void allowWork() {
+        WorkLimit limit = Passage.limit(points);
+        passages.forEach(p -> p.share(limit));
+    }
+
     private Optional<Report.RaiseFinding> findRaise(Setting transport) {
+        allowWork();
         Optional<RaiseNeeded.Raise> raise = leastRaise(transport);
         if (raise.isEmpty()) {
             return Optional.empty();
@@ -186,6 +203,7 @@ final class HazardCheck {
     Judgement judge(Setting setting) {
         Judgement known = transports.get(setting);
         if (known == null) {
+            allowWork();
             known = foundAlone(setting).orElseGet(() -> judgement(
                     ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting))));
             transports.put(setting, known);

@@ -2,6 +2,7 @@ package org.cresthaul.check;
 
 import org.cresthaul.posture.Demand;
 import org.cresthaul.posture.Footing;
+import org.cresthaul.posture.Undecided;
 
 /** Says in words why a gap is not clear. Numbers stay out: they stand beside it, in the reader's units. */
 final class Reasons {
@@ -32,5 +33,19 @@ final class Reasons {
             return "free on a straight road, but the road profile is not known and a sag could use up the gap";
         }
         return "free at its tightest, but elsewhere the margin is not kept: survey or approach grade leave more open there";
+    }
+
+    /** The reason where the search ended without an answer, and what to change. */
+    static String ofUndecided(Undecided undecided, String line) {
+        String what = "could not be decided on line " + line
+                + (undecided.spent() ? " within the work allowed for files of this size: " : ": ");
+        return what
+                + switch (undecided.cause()) {
+                    case STEEP -> "a unit pitches too steeply or too fast to be followed. Check the grades, the heights of"
+                            + " fifth wheel and hinge, and the axles' places in the files";
+                    case ROUGH -> "the road is too rough here, or the outlines too finely drawn. Survey points where the"
+                            + " slope changes, leave out points closer together than a hand's width, and draw outlines"
+                            + " with fewer points";
+                };
     }
 }

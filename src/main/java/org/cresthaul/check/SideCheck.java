@@ -160,7 +160,7 @@ final class SideCheck {
         String reason = "";
         if (!least.proven()) {
             verdict = Verdict.CONTACT;
-            reason = where + ": the road is too rough here for the search to prove its answer";
+            reason = where + ": " + Reasons.ofUndecided(least.undecided().orElseThrow(), passed.lane.passage().line().name());
         } else if (low >= demand.marginM() + footing.uncertaintyM() && shown == Shown.SPARE) {
             verdict = Verdict.CLEAR;
         } else if (low >= excluded && shown != Shown.NOTHING) {

@@ -50,21 +50,14 @@ public final class Cresthaul implements Callable<Integer> {
      */
     public static int run(String[] arguments, PrintStream out, PrintStream err) {
         Cresthaul program = new Cresthaul(out, err);
-        try {
-            return program.finished(program.command().execute(arguments));
-        } catch (Error e) {
-            return program.failed(e);
-        }
-    }
-
-    private CommandLine command() {
-        return new CommandLine(this)
+        return new CommandLine(program)
                 .setOut(writer(out))
                 .setErr(writer(err))
                 .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .setParameterExceptionHandler((e, args) -> refuse(e))
-                .setExecutionExceptionHandler((e, command, parsed) -> end(e));
+                .setParameterExceptionHandler((e, args) -> program.refuse(e))
+                .setExecutionExceptionHandler((e, command, parsed) -> program.end(e))
+                .execute(arguments);
     }
 
     private static PrintWriter writer(PrintStream stream) {
@@ -85,10 +78,6 @@ public final class Cresthaul implements Callable<Integer> {
         print(text.getBytes(StandardCharsets.UTF_8));
     }
 
-    void warn(String text) {
-        complain(text);
-    }
-
     private void complain(String text) {
         byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
         err.write(utf8, 0, utf8.length);
@@ -105,27 +94,8 @@ public final class Cresthaul implements Callable<Integer> {
             complain(e.getMessage());
             return ExitCode.REFUSED;
         }
-        return failed(e);
-    }
-
-    private int failed(Throwable e) {
-        if (e instanceof OutOfMemoryError) {
-            complain("There was not enough memory; nothing was checked. Give the program more (java -Xmx4g -jar ...), or"
-                    + " check the route in parts.\n");
-            return ExitCode.FAILED;
-        }
         complain("The program made a mistake; nothing was checked.\n");
         LOG.error("The command failed", e);
         return ExitCode.FAILED;
-    }
-
-    /** What could not be written was not told, whatever came of the check. */
-    private int finished(int exitCode) {
-        out.flush();
-        if (out.checkError()) {
-            complain("The output could not be written whole. Check the disk, or what reads it.\n");
-            return ExitCode.REFUSED;
-        }
-        return exitCode;
     }
 }

@@ -1,5 +1,6 @@
 package org.cresthaul.posture;
 
+import java.util.Optional;
 import org.cresthaul.rig.FramePoint;
 
 /**
@@ -12,7 +13,7 @@ import org.cresthaul.rig.FramePoint;
  * @param point where on it, in its frame
  * @param distanceM where on the road, metres along the line
  * @param steerM where the steer axle stands then, metres along the line
- * @param proven false when the position search could not close its bound; then nothing is known but {@code valueM}
+ * @param undecided why the position search ended without closing its bound; then nothing is known but {@code valueM}
  */
 public record Clearance(
         double valueM,
@@ -21,4 +22,9 @@ public record Clearance(
         FramePoint point,
         double distanceM,
         double steerM,
-        boolean proven) {}
+        Optional<Undecided> undecided) {
+    /** Whether the search closed its bound. */
+    public boolean proven() {
+        return undecided.isEmpty();
+    }
+}

@@ -14,7 +14,7 @@ import org.cresthaul.rig.Outline;
  */
 final class FrameOutline {
     /** No unit is ever pitched more than this, radians; the bounds say so when one is. */
-    static final double MOST_PITCH = 0.4;
+    static final double MOST_PITCH = 0.55;
 
     /** A stretch counts as nearly straight with this much between it and its chord, metres. */
     private static final double MOST_OFF_CHORD_M = 0.02;

@@ -99,6 +99,12 @@ final class GapBounds {
         return true;
     }
 
+    /** Whether a unit moves so that its gaps can be bounded at all between two poses; how well is another question. */
+    static boolean bounds(MotionBounds motion, Pose from, Pose to) {
+        return motion.known
+                && Math.max(Math.abs(from.pitchRad()), Math.abs(to.pitchRad())) < FrameOutline.MOST_PITCH;
+    }
+
     private double vertexFloor(int i) {
         return floors.under(need == null ? 0 : need.atVertex(i, from.x[i], to.x[i]));
     }

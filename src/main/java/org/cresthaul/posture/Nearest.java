@@ -28,9 +28,9 @@ final class Nearest {
     }
 
     /** As a value; empty when nothing was ever offered. */
-    Optional<Clearance> asClearance(double provenWithinM, boolean proven) {
+    Optional<Clearance> asClearance(double provenWithinM, Optional<Undecided> undecided) {
         return unit == null
                 ? Optional.empty()
-                : Optional.of(new Clearance(gapM, provenWithinM, unit, point, distanceM, steerM, proven));
+                : Optional.of(new Clearance(gapM, provenWithinM, unit, point, distanceM, steerM, undecided));
     }
 }

@@ -79,6 +79,10 @@ final class OutlineGaps {
         return tyreFoot;
     }
 
+    int points() {
+        return frame.vertex.length + frame.rx.length;
+    }
+
     boolean hasTyre() {
         return tyre != null;
     }

@@ -9,6 +9,7 @@ import java.util.function.Supplier;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.geometry.StopSignal;
+import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
@@ -29,6 +30,15 @@ public final class Passage {
     /** Positions are first taken this far apart, metres; the search halves where it must. */
     private static final double FIRST_STEP_M = 10.0;
 
+    /** What one question may take: stretches looked at, and more for each point of the lines that were surveyed. */
+    private static final long STEPS = 30_000;
+
+    private static final long STEPS_PER_POINT = 300;
+    /** Stretches kept for the next setting, of some 2 kB each, and more for each point of the line. */
+    private static final int KEPT_SPANS = 1_500;
+
+    private static final int KEPT_SPANS_PER_POINT = 4;
+
     /** Covers wheel radii, and how far a high top swings along the road on a steep approach. */
     private static final double PAD_M = 2;
 
@@ -45,6 +55,10 @@ public final class Passage {
     private final Map<OutlineGaps, Map<Demand, Need>> needs = new HashMap<>();
     private final OutlineGaps tractorOver;
     private final TractorSearch tractorSearch;
+    private final int mostKept;
+    private int spansKept;
+    /** What is left to the question being asked; null where every search has its own. */
+    private WorkLimit shared;
 
     /**
      * A passage whose searched positions reach from every part of the combination before {@code fromM} to every part
@@ -71,6 +85,7 @@ public final class Passage {
             at = next;
         }
         spans = List.copyOf(all);
+        mostKept = KEPT_SPANS + KEPT_SPANS_PER_POINT * line.size();
         tractorOver = OutlineGaps.over(line, List.of(stance.tractor().underside()), null, null);
         tractorSearch = new TractorSearch(this);
     }
@@ -96,6 +111,27 @@ public final class Passage {
     /** Last steer position of the search, metres along the line. */
     public double lastSteerM() {
         return spans.get(spans.size() - 1).endM;
+    }
+
+    /**
+     * From now on searches draw on one limit, which several passages may share: when it is spent they end undecided.
+     * The tractor's own searches, which serve every setting, have their own.
+     */
+    public void share(WorkLimit limit) {
+        shared = limit;
+    }
+
+    /** What a question may take that asks about lines and soffits with so many points in all. */
+    public static WorkLimit limit(long points) {
+        return WorkLimit.of(STEPS + STEPS_PER_POINT * points);
+    }
+
+    WorkLimit limit() {
+        return shared == null ? ownLimit() : shared;
+    }
+
+    WorkLimit ownLimit() {
+        return limit(line().size());
     }
 
     WheelPaths ground() {
@@ -206,8 +242,7 @@ public final class Passage {
         double kingpinBow;
         final Supplier<Bow> kingpinParabola = this::kingpinBow;
         private Bow kingpin;
-        private Span first;
-        private Span second;
+        private Halves halves;
 
         Span(double startM, double endM, PlacedUnit start, PlacedUnit end) {
             this.startM = startM;
@@ -253,23 +288,22 @@ public final class Passage {
             return endM - startM;
         }
 
-        private void halve() {
-            if (first == null) {
-                double middle = 0.5 * (startM + endM);
-                PlacedUnit at = place(middle, 0.5 * (start.pose.pitchRad() + end.pose.pitchRad()));
-                first = new Span(startM, middle, start, at);
-                second = new Span(middle, endM, at, end);
+        /** The two halves; kept for the other settings as long as the passage has room for more. */
+        Halves halves() {
+            if (halves != null) {
+                return halves;
             }
-        }
-
-        Span first() {
-            halve();
-            return first;
-        }
-
-        Span second() {
-            halve();
-            return second;
+            double middle = 0.5 * (startM + endM);
+            PlacedUnit at = place(middle, 0.5 * (start.pose.pitchRad() + end.pose.pitchRad()));
+            Halves made = new Halves(new Span(startM, middle, start, at), new Span(middle, endM, at, end));
+            if (spansKept < mostKept) {
+                spansKept += 2;
+                halves = made;
+            }
+            return made;
         }
     }
+
+    /** The halves of a stretch. */
+    record Halves(Span first, Span second) {}
 }

@@ -1,10 +1,12 @@
 package org.cresthaul.posture;
 
+import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
@@ -20,13 +22,18 @@ import org.cresthaul.road.Soffit;
  * part comes from {@link TractorSearch}. Not safe to share between threads.
  */
 public final class PassageSearch {
+    /** Positions looked at where a search ended before it met a structure. */
+    private static final int LOOKS = 500;
+    /** Placed points of outlines that are kept from one question to the next; a few megabytes. */
+    private static final int MOST_KEPT_POINTS = 20_000;
+
     private final Passage passage;
     private final CombinationShape shape;
     private final CoupledCombination combination;
     private final PostureSolver solver;
     private final Leverage leverage;
     private final List<Placed> firstPlaces;
-    private final Map<Target, List<Spot>> firstSpots = new HashMap<>();
+    private final Map<Target, List<Spot>> firstSpots = new HashMap<>(4);
 
     /** Trailer and booster at one steer position. */
     private record Placed(PlacedUnit trailer, PlacedBooster booster) {}
@@ -73,7 +80,8 @@ public final class PassageSearch {
      */
     public Clearance least(Optional<Soffit> under) {
         // A passage leads every part over its line and under its soffit, so there always is one.
-        return leastBelow(under, Double.POSITIVE_INFINITY).orElseThrow();
+        return leastBelow(under, Double.POSITIVE_INFINITY)
+                .orElseThrow();
     }
 
     /** The same where it matters only below a ceiling; empty when no gap lies below that, less the search's width. */
@@ -86,8 +94,10 @@ public final class PassageSearch {
      *
      * @param below the least gap, where it lies below the ceiling asked about
      * @param firstMet index of the first demand that is met at every position, or their number when none is shown to be
+     * @param undecided why the search ended without an answer: then no demand is shown to be met, and {@code below} holds
+     *     some gap that was met
      */
-    public record Look(Optional<Clearance> below, int firstMet) {}
+    public record Look(Optional<Clearance> below, int firstMet, Optional<Undecided> undecided) {}
 
     /**
      * The least gap below a ceiling and the demands that are met, in one search.
@@ -105,12 +115,34 @@ public final class PassageSearch {
         Run run = new Run(target, SpanSearch.Seeks.GAP, ceilingM, demands.subList(first, demands.size()));
         run.nearest.offer(tractor.nearest);
         run.search(passage.spans(), spots(target));
-        boolean proven = tractor.proven() && run.proven();
-        if (!proven && run.nearest.unit == null) {
+        Optional<Undecided> undecided = tractor.undecided().or(run::undecided);
+        if (undecided.isPresent() && run.nearest.unit == null && ceilingM < Double.POSITIVE_INFINITY) {
             // Below the ceiling nothing was found, but nothing was proven either: that must not pass for "none".
             return look(under, Double.POSITIVE_INFINITY, demands);
         }
-        return new Look(run.nearest.asClearance(SpanSearch.WITHIN_M, proven), first + run.firstMet());
+        offerAny(undecided, target, run.nearest);
+        return new Look(
+                run.nearest.asClearance(SpanSearch.WITHIN_M, undecided),
+                undecided.isPresent() ? demands.size() : first + run.firstMet(),
+                undecided);
+    }
+
+    /** Whoever asks an undecided search must find out: it has a gap to tell, if only that of some position looked at. */
+    private void offerAny(Optional<Undecided> undecided, Target target, Nearest nearest) {
+        double first = passage.firstSteerM();
+        double last = passage.lastSteerM();
+        OutlineGaps gaps = target.tractor();
+        for (int i = 0; undecided.isPresent() && nearest.unit == null && i <= LOOKS; i++) {
+            double steerM = first + (last - first) * i / LOOKS;
+            gaps.measure(
+                    gaps.place(solver.tractorAt(steerM, 0).pose), UnitName.TRACTOR, steerM, null, nearest, null);
+        }
+        if (undecided.isPresent() && nearest.unit == null) {
+            // A structure too short to be met by that: as if it went on level.
+            PlacedOutlines at = gaps.place(solver.tractorAt(first, 0).pose);
+            int i = gaps.frame.rearmost;
+            nearest.offer(at.gap[i], first, UnitName.TRACTOR, gaps.frame.vertex[i], at.x[i]);
+        }
     }
 
     /**
@@ -121,9 +153,7 @@ public final class PassageSearch {
         Target target = target(under);
         Run run = new Run(
                 target, SpanSearch.Seeks.GAP, floorM + SpanSearch.WITHIN_M, demand.stream().toList(), true);
-        run.search(
-                passage.spans(),
-                firstPlaces.stream().map(p -> boosterSpot(target, p)).toList());
+        run.search(passage.spans(), places(p -> boosterSpot(target, p)));
         return run.proven() && run.nearest.unit == null && run.firstMet() == 0;
     }
 
@@ -134,11 +164,12 @@ public final class PassageSearch {
         Run run = new Run(target, SpanSearch.Seeks.SPARE, ceilingM, List.of(demand));
         run.nearest.offer(tractor.nearest);
         run.search(passage.spans(), spots(target));
-        boolean proven = tractor.proven() && run.proven();
-        if (!proven && run.nearest.unit == null) {
+        Optional<Undecided> undecided = tractor.undecided().or(run::undecided);
+        if (undecided.isPresent() && run.nearest.unit == null && ceilingM < Double.POSITIVE_INFINITY) {
             return leastSpareBelow(under, demand, Double.POSITIVE_INFINITY);
         }
-        return run.nearest.asClearance(SpanSearch.WITHIN_M, proven);
+        offerAny(undecided, target, run.nearest);
+        return run.nearest.asClearance(SpanSearch.WITHIN_M, undecided);
     }
 
     /** Clearance at one position; empty when no part is under the soffit then. */
@@ -155,7 +186,7 @@ public final class PassageSearch {
                 null,
                 run.nearest,
                 null);
-        return run.nearest.asClearance(0, true);
+        return run.nearest.asClearance(0, Optional.empty());
     }
 
     /** The least clearance at the first positions of the search: a quick guess, never below the least of all. */
@@ -174,8 +205,30 @@ public final class PassageSearch {
     }
 
     private List<Spot> spots(Target target) {
-        return firstSpots.computeIfAbsent(
-                target, t -> firstPlaces.stream().map(p -> spot(t, p)).toList());
+        List<Spot> known = firstSpots.get(target);
+        if (known == null) {
+            known = places(p -> spot(target, p));
+            if (firstPlaces.size() * target.points() <= MOST_KEPT_POINTS) {
+                known = List.copyOf(known);
+            }
+            firstSpots.put(target, known);
+        }
+        return known;
+    }
+
+    /** Outlines at the first positions, placed whenever they are asked for. */
+    private List<Spot> places(Function<Placed, Spot> with) {
+        return new AbstractList<>() {
+            @Override
+            public Spot get(int i) {
+                return with.apply(firstPlaces.get(i));
+            }
+
+            @Override
+            public int size() {
+                return firstPlaces.size();
+            }
+        };
     }
 
     private static Spot spot(Target target, Placed placed) {
@@ -238,7 +291,7 @@ public final class PassageSearch {
 
         /** {@code boosterAlone}: only the gaps of a trailing booster, as long as it does not carry the trailer. */
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands, boolean boosterAlone) {
-            super(seeks, ceilingM, demands);
+            super(seeks, ceilingM, demands, passage.limit());
             this.target = target;
             this.boosterAlone = boosterAlone;
             for (Demand demand : demands) {
@@ -334,6 +387,17 @@ public final class PassageSearch {
                             trailerNeeds.get(demand),
                             above);
             return trailerDoes && (a.booster == null || boosterStaysAbove(span, from, to, demand, above));
+        }
+
+        @Override
+        Undecided.Cause obstacle(Passage.Span span, Spot from, Spot to) {
+            Placed a = from.placed;
+            Placed b = to.placed;
+            boolean bounds = span.motion.known
+                    && GapBounds.bounds(trailerMotion, a.trailer.pose, b.trailer.pose)
+                    && (a.booster == null
+                            || GapBounds.bounds(boosterMotion, a.booster.unit().pose, b.booster.unit().pose));
+            return bounds ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP;
         }
 
         private Bow hingeBow() {

@@ -1,7 +1,8 @@
 package org.cresthaul.posture;
 
 import java.util.List;
-import org.cresthaul.geometry.StopSignal;
+import java.util.Optional;
+import org.cresthaul.geometry.WorkLimit;
 
 /**
  * Branch and bound over the steer positions of a passage, for up to two answers at once: the least gap, or gap less need,
@@ -10,7 +11,8 @@ import org.cresthaul.geometry.StopSignal;
  * <p>Each stretch of positions gets a lower bound on the gap from the exact postures at its ends and what {@link
  * MotionBounds} and {@link UnitBow} say of the way between; a stretch that cannot hold a gap below the least found so far,
  * less {@value #WITHIN_M} m, nor one below what is demanded, is dropped; any other is halved. So the least gap found is
- * within that of the true minimum.
+ * within that of the true minimum. Where a stretch cannot be bounded however short, or the work allowed is spent, the
+ * search ends at once, undecided: what it has found so far is attained, and nothing else is known.
  *
  * @param <P> what stands behind the tractor at one position
  */
@@ -21,7 +23,7 @@ abstract class SpanSearch<P> {
     /** A stretch this short that still cannot be bounded ends the search unproven, metres. */
     private static final double SHORTEST_M = 1e-4;
 
-    private final StopSignal stop = StopSignal.current();
+    private final WorkLimit limit;
     private final Seeks seeks;
     private final List<Demand> demands;
     private final Floors floors = new Floors();
@@ -31,7 +33,8 @@ abstract class SpanSearch<P> {
     private Nearest tightest = new Nearest();
 
     private int inForce;
-    private boolean proven = true;
+    /** Why the search ended without an answer; null as long as it has not. */
+    private Undecided undecided;
 
     /** What the least of is sought. */
     enum Seeks {
@@ -48,8 +51,10 @@ abstract class SpanSearch<P> {
      *
      * @param ceilingM what is sought matters only below this
      * @param demands the strictest first, none asking more anywhere than the one before; with {@link Seeks#SPARE} just one
+     * @param limit a step is a stretch looked at; once it is spent the search ends undecided
      */
-    SpanSearch(Seeks seeks, double ceilingM, List<Demand> demands) {
+    SpanSearch(Seeks seeks, double ceilingM, List<Demand> demands, WorkLimit limit) {
+        this.limit = limit;
         this.seeks = seeks;
         this.demands = demands;
         nearest.gapM = ceilingM;
@@ -69,6 +74,9 @@ abstract class SpanSearch<P> {
     /** Whether the gaps over a whole stretch surely keep above the floors; {@code demand} may be null. */
     abstract boolean staysAbove(Passage.Span span, P a, P b, Demand demand, Floors above);
 
+    /** What keeps a stretch that {@link #staysAbove} has just refused from being bounded, however short it is. */
+    abstract Undecided.Cause obstacle(Passage.Span span, P a, P b);
+
     final void search(List<Passage.Span> spans, List<P> places) {
         look(spans.get(0).startM, spans.get(0).start, places.get(0));
         for (int i = 0; i < spans.size() && !isIdle(); i++) {
@@ -80,7 +88,6 @@ abstract class SpanSearch<P> {
     }
 
     private void searchSpan(Passage.Span span, P a, P b) {
-        stop.poll();
         if (isIdle() || isSettled(span, a, b)) {
             return;
         }
@@ -88,11 +95,15 @@ abstract class SpanSearch<P> {
             giveUpOn(span, a, b);
             return;
         }
-        Passage.Span first = span.first();
-        P middle = place(first.end, a, b);
-        look(first.endM, first.end, middle);
-        searchSpan(first, a, middle);
-        searchSpan(span.second(), middle, b);
+        if (!limit.take()) {
+            endAt(span, a, b, true);
+            return;
+        }
+        Passage.Halves halves = span.halves();
+        P middle = place(halves.first().end, a, b);
+        look(halves.first().endM, halves.first().end, middle);
+        searchSpan(halves.first(), a, middle);
+        searchSpan(halves.second(), middle, b);
     }
 
     private boolean isSettled(Passage.Span span, P a, P b) {
@@ -109,7 +120,11 @@ abstract class SpanSearch<P> {
                 return;
             }
         }
-        proven = false;
+        endAt(span, a, b, false);
+    }
+
+    private void endAt(Passage.Span span, P a, P b, boolean spent) {
+        undecided = new Undecided(obstacle(span, a, b), spent, span.startM);
     }
 
     private void look(double steerM, PlacedUnit tractor, P placed) {
@@ -131,15 +146,20 @@ abstract class SpanSearch<P> {
     }
 
     private boolean isIdle() {
-        return seeks == Seeks.NOTHING && demand() == null;
+        return undecided != null || seeks == Seeks.NOTHING && demand() == null;
     }
 
     boolean proven() {
-        return proven;
+        return undecided == null;
+    }
+
+    /** Why it is not proven; empty when it is. */
+    Optional<Undecided> undecided() {
+        return Optional.ofNullable(undecided);
     }
 
     /** Index of the first demand that is met at every position, or their number when none is shown to be. */
     int firstMet() {
-        return inForce;
+        return undecided == null ? inForce : demands.size();
     }
 }

@@ -7,4 +7,9 @@ import java.util.Optional;
  *
  * @param booster only for a trailing booster
  */
-record Target(OutlineGaps tractor, OutlineGaps trailer, Optional<OutlineGaps> booster) {}
+record Target(OutlineGaps tractor, OutlineGaps trailer, Optional<OutlineGaps> booster) {
+    /** How many vertices and segments have to be placed behind the tractor. */
+    int points() {
+        return trailer.points() + booster.map(OutlineGaps::points).orElse(0);
+    }
+}

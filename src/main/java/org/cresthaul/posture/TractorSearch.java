@@ -49,7 +49,7 @@ final class TractorSearch {
         private final Need need;
 
         Run(OutlineGaps gaps, Seeks seeks, List<Demand> demands, Leverage leverage) {
-            super(seeks, Double.POSITIVE_INFINITY, demands);
+            super(seeks, Double.POSITIVE_INFINITY, demands, passage.ownLimit());
             this.gaps = gaps;
             need = demands.isEmpty()
                     ? null
@@ -79,6 +79,11 @@ final class TractorSearch {
             setStray(demand, span.startM, span.endM, span.start, span.end);
             return bounds.staysAbove(
                     gaps, a, b, span.motion, null, span.bow, demand == null ? null : need, above);
+        }
+
+        @Override
+        Undecided.Cause obstacle(Passage.Span span, PlacedOutlines a, PlacedOutlines b) {
+            return GapBounds.bounds(span.motion, a.pose, b.pose) ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP;
         }
 
         private void setStray(Demand demand, double fromM, double toM, PlacedUnit from, PlacedUnit to) {

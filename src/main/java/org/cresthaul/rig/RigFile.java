@@ -71,6 +71,7 @@ public final class RigFile {
         Optional<Uncertainty> measurement = uncertainty(file.object("measurement"));
         Optional<Uncertainty> ride = uncertainty(file.object("ride"));
         List<Notch> notches = notches(file);
+        double lowest = notches.stream().mapToDouble(Notch::offsetM).min().orElse(Double.NaN);
         double highest = notches.stream().mapToDouble(Notch::offsetM).max().orElse(Double.NaN);
         List<LevelStance> stances = new ArrayList<>();
         Set<String> names = new HashSet<>();
@@ -80,7 +81,7 @@ public final class RigFile {
                 stance.problem("name", "name-twice", "Two stances are called \"" + stanceName + "\".",
                         "Give each stance its own name, such as \"loaded\" and \"empty\".");
             }
-            new StanceReader(stance, stanceName, highest).read().ifPresent(stances::add);
+            new StanceReader(stance, stanceName, lowest, highest).read().ifPresent(stances::add);
         }
         PlanTimes times = file.findObject("times")
                 .map(t -> GivenTimes.read(t).over(PlanTimes.defaults()))

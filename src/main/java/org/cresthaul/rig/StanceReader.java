@@ -38,17 +38,17 @@ final class StanceReader {
 
     private final JsonFields stance;
     private final String name;
+    private final double lowestNotchM;
     private final double highestNotchM;
     private double lastTrailerAxleXM = Double.NaN;
     private boolean hingeGiven;
     /** Outlines on the deck by name, for the weights that belong to them. */
     private final Map<String, OutlineFields> loads = new LinkedHashMap<>();
-    /** Topsides of what is weighed besides, by the key of its weight. */
-    private final Map<String, OutlineFields> topsides = new LinkedHashMap<>();
 
-    StanceReader(JsonFields stance, String name, double highestNotchM) {
+    StanceReader(JsonFields stance, String name, double lowestNotchM, double highestNotchM) {
         this.stance = stance;
         this.name = name;
+        this.lowestNotchM = lowestNotchM;
         this.highestNotchM = highestNotchM;
     }
 
@@ -67,7 +67,7 @@ final class StanceReader {
         Optional<PlanDimensions> plan =
                 stance.findObject("plan").flatMap(p -> PlanReader.read(p, boosterFields.isPresent()));
         Optional<WeightsReader> weights = stance.findObject("weights")
-                .map(w -> new WeightsReader(w, boosterFields.isPresent(), loads, topsides));
+                .map(w -> new WeightsReader(w, boosterFields.isPresent(), loads));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
@@ -94,12 +94,12 @@ final class StanceReader {
             wheel.problem("x", "order", "The fifth wheel is not behind the steer axle.",
                     "Give it an x below that of the steer axle.");
         }
+        double rearXM = drive.isEmpty() ? Double.NaN : drive.get(drive.size() - 1).xM();
+        Couplings.requireFifthWheel(wheel, fifthWheel, rearXM);
         OutlineFields underside = OutlineFields.of(tractor, "underside");
         OutlineFields topside = OutlineFields.of(tractor, "topside");
         underside.requireBelow(topside);
-        double rearXM = drive.isEmpty() ? Double.NaN : drive.get(drive.size() - 1).xM();
-        underside.requireReach(topside, rearXM, steer.xM(), "from the rear drive axle to the steer axle");
-        topsides.put("tractor", topside);
+        underside.requireReach(rearXM, steer.xM(), "from the rear drive axle to the steer axle");
         tractor.refuseOthers();
         if (!tractor.isThere() || tractor.problems().count() > before) {
             return null;
@@ -157,13 +157,15 @@ final class StanceReader {
                     "Give the highest deck-front height they reach, measured from the reference notch.");
         }
 
+        if (deckFront != null && valveAxle.orElse(0) >= 1 && valveAxle.getAsInt() <= axles.size()) {
+            Couplings.requireTurn(trailer, Math.max(Math.abs(lowestNotchM), Math.max(highestNotchM, hydraulicM)),
+                    deckFront.xM(), axles.get(valveAxle.getAsInt() - 1).xM());
+        }
         OutlineFields underside = OutlineFields.of(trailer, "underside");
         OutlineFields topside = OutlineFields.of(trailer, "topside");
         underside.requireBelow(topside);
-        underside.requireReach(topside, deckRear == null ? Double.NaN : deckRear.xM(),
+        underside.requireReach(deckRear == null ? Double.NaN : deckRear.xM(),
                 deckFront == null ? Double.NaN : deckFront.xM(), "from the deck rear to the deck front");
-        topsides.put("trailer", topside);
-        topsides.put("gooseneck", topside);
         List<OutlineFields> load = loads(trailer);
         Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
         hingeGiven = hingeFields.isPresent();
@@ -174,6 +176,9 @@ final class StanceReader {
         }
         trailer.refuseOthers();
         lastTrailerAxleXM = axles.isEmpty() ? Double.NaN : axles.get(axles.size() - 1).xM();
+        if (hinge != null) {
+            Couplings.requireHinge(hingeFields.orElseThrow(), hinge, lastTrailerAxleXM);
+        }
         if (!trailer.isThere() || trailer.problems().count() > before) {
             return null;
         }
@@ -232,7 +237,7 @@ final class StanceReader {
         OutlineFields underside = OutlineFields.of(booster, "underside");
         OutlineFields topside = OutlineFields.of(booster, "topside");
         underside.requireBelow(topside);
-        underside.requireReach(topside, axle.xM(), hingeXM, "from the booster's axle to its hinge");
+        underside.requireReach(axle.xM(), hingeXM, "from the booster's axle to its hinge");
         double upRad = booster.angleRad("hingeUp", 0, MOST_HINGE_RAD);
         double downRad = booster.angleRad("hingeDown", 0, MOST_HINGE_RAD);
         Set<BoosterState> states = states(booster);
@@ -249,8 +254,6 @@ final class StanceReader {
         Optional<OutlineFields> carried =
                 carriedGiven ? Optional.of(OutlineFields.of(booster, "carried", "booster")) : Optional.empty();
         requireWith(booster, states, BoosterState.CARRIED, "carried", carriedGiven);
-        topsides.put("booster", topside);
-        carried.ifPresent(outline -> topsides.put("carriedCg", outline));
         booster.refuseOthers();
         if (!booster.isThere() || booster.problems().count() > before) {
             return null;

@@ -1,7 +1,5 @@
 package org.cresthaul.road;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
@@ -30,19 +28,18 @@ public final class RolledProfile {
 
     public RolledProfile(PiecewiseLine line, double radiusM) {
         this.radiusM = radiusM;
-        List<Piece> candidates = listCandidates(line);
-        List<Piece> pieces = upperEnvelope(candidates);
+        List<RollingEnvelope.Piece> pieces = RollingEnvelope.of(line, radiusM);
         int n = pieces.size();
         start = new double[n];
         foot = new double[n];
         base = new double[n];
         slope = new double[n];
         for (int k = 0; k < n; k++) {
-            Piece piece = pieces.get(k);
-            start[k] = piece.from;
-            foot[k] = piece.foot;
-            base[k] = piece.base;
-            slope[k] = piece.slope;
+            RollingEnvelope.Piece piece = pieces.get(k);
+            start[k] = piece.from();
+            foot[k] = piece.foot();
+            base[k] = piece.base();
+            slope[k] = piece.slope();
         }
         sagitta = new double[n];
         for (int k = 1; k + 1 < n; k++) {
@@ -203,136 +200,5 @@ public final class RolledProfile {
             k--;
         }
         return k;
-    }
-
-    private static final class Piece {
-        final double from;
-        final double to;
-        final double foot;
-        final double base;
-        final double slope;
-
-        Piece(double from, double to, double foot, double base, double slope) {
-            this.from = from;
-            this.to = to;
-            this.foot = foot;
-            this.base = base;
-            this.slope = slope;
-        }
-
-        boolean isArc() {
-            return Double.isNaN(slope);
-        }
-
-        double heightAt(double s, double radiusM) {
-            double u = s - foot;
-            return isArc() ? base + Math.sqrt(Math.max(0, radiusM * radiusM - u * u)) : base + slope * u;
-        }
-    }
-
-    private List<Piece> listCandidates(PiecewiseLine line) {
-        int n = line.size();
-        List<Piece> pieces = new ArrayList<>(2 * n + 1);
-        for (int i = 0; i <= n; i++) {
-            double m = line.slopeBefore(i);
-            double shift = radiusM * m / Math.sqrt(1 + m * m);
-            int anchor = i == 0 ? 0 : i - 1;
-            double from = i == 0 ? Double.NEGATIVE_INFINITY : line.distanceM(i - 1) - shift;
-            double to = i == n ? Double.POSITIVE_INFINITY : line.distanceM(i) - shift;
-            double base = line.elevationM(anchor) + radiusM * Math.sqrt(1 + m * m);
-            pieces.add(new Piece(from, to, line.distanceM(anchor), base, m));
-            if (i < n && m > line.slopeBefore(i + 1)) {
-                double next = line.slopeBefore(i + 1);
-                pieces.add(new Piece(
-                        to,
-                        line.distanceM(i) - radiusM * next / Math.sqrt(1 + next * next),
-                        line.distanceM(i),
-                        line.elevationM(i),
-                        Double.NaN));
-            }
-        }
-        return pieces;
-    }
-
-    /** Cuts the candidates at every end and crossing, and keeps the highest over each stretch. */
-    private List<Piece> upperEnvelope(List<Piece> candidates) {
-        List<Piece> byStart = new ArrayList<>(candidates);
-        byStart.sort((a, b) -> Double.compare(a.from, b.from));
-        double[] cuts = new double[64];
-        int count = 0;
-        for (int i = 0; i < byStart.size(); i++) {
-            Piece a = byStart.get(i);
-            for (int j = i; j < byStart.size() && byStart.get(j).from < a.to; j++) {
-                Piece b = byStart.get(j);
-                double[] at = j == i ? new double[] {a.from, a.to} : crossings(a, b);
-                for (double s : at) {
-                    if (Double.isFinite(s)) {
-                        if (count == cuts.length) {
-                            cuts = Arrays.copyOf(cuts, 2 * count);
-                        }
-                        cuts[count++] = s;
-                    }
-                }
-            }
-        }
-        Arrays.sort(cuts, 0, count);
-        List<Piece> envelope = new ArrayList<>();
-        int active = 0;
-        List<Piece> open = new ArrayList<>();
-        Piece last = null;
-        for (int c = 0; c <= count; c++) {
-            double from = c == 0 ? Double.NEGATIVE_INFINITY : cuts[c - 1];
-            double to = c == count ? Double.POSITIVE_INFINITY : cuts[c];
-            if (to <= from) {
-                continue;
-            }
-            double middle = c == 0 ? (count == 0 ? 0 : to - 1) : c == count ? from + 1 : 0.5 * (from + to);
-            while (active < byStart.size() && byStart.get(active).from <= middle) {
-                open.add(byStart.get(active++));
-            }
-            open.removeIf(p -> p.to < middle);
-            Piece best = null;
-            for (Piece piece : open) {
-                if (best == null || piece.heightAt(middle, radiusM) > best.heightAt(middle, radiusM)) {
-                    best = piece;
-                }
-            }
-            if (best != null && best != last) {
-                envelope.add(new Piece(from, to, best.foot, best.base, best.slope));
-                last = best;
-            }
-        }
-        return envelope;
-    }
-
-    private double[] crossings(Piece a, Piece b) {
-        if (!a.isArc() && !b.isArc()) {
-            double dm = a.slope - b.slope;
-            double at = ((b.base - b.slope * b.foot) - (a.base - a.slope * a.foot)) / dm;
-            return dm == 0 ? new double[0] : new double[] {at};
-        }
-        if (a.isArc() && b.isArc()) {
-            double dx = b.foot - a.foot;
-            double dz = b.base - a.base;
-            double d2 = dx * dx + dz * dz;
-            double h2 = radiusM * radiusM / d2 - 0.25;
-            if (d2 == 0 || h2 < 0) {
-                return new double[0];
-            }
-            double h = Math.sqrt(h2);
-            double mid = a.foot + 0.5 * dx;
-            return new double[] {mid - h * dz, mid + h * dz};
-        }
-        Piece line = a.isArc() ? b : a;
-        Piece arc = a.isArc() ? a : b;
-        double m = line.slope;
-        double lift = line.base + m * (arc.foot - line.foot) - arc.base;
-        double qa = 1 + m * m;
-        double disc = m * m * lift * lift - qa * (lift * lift - radiusM * radiusM);
-        if (disc < 0) {
-            return new double[0];
-        }
-        double root = Math.sqrt(disc);
-        return new double[] {arc.foot + (-m * lift - root) / qa, arc.foot + (-m * lift + root) / qa};
     }
 }

@@ -11,31 +11,25 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The page and the API over HTTP, on this machine's loopback unless told otherwise. */
 public final class WebServer implements AutoCloseable {
-    /** More than there are bodies and checks together, so that pages and cheap answers always find one free. */
-    private static final int MOST_THREADS = 64;
+    private static final int MOST_THREADS = 16;
+    private static final long LONGEST_WAIT_MS = 30_000;
 
     private final Javalin javalin;
     private final String address;
-    private final WorkGate gate;
 
-    private WebServer(Javalin javalin, String address, WorkGate gate) {
+    private WebServer(Javalin javalin, String address) {
         this.javalin = javalin;
         this.address = address;
-        this.gate = gate;
     }
 
     /** @throws UncheckedIOException when the port cannot be had */
     public static WebServer start(ServerOptions options) {
-        return start(options, WorkGate.Limits.usual(), BodyGate.usual());
-    }
-
-    static WebServer start(ServerOptions options, WorkGate.Limits limits, BodyGate bodies) {
         AnswerHeaders headers = new AnswerHeaders(options.tiles());
-        WorkGate gate = new WorkGate(limits);
-        List<Endpoint> endpoints = new Api(options.samples(), options.tiles(), gate, bodies).endpoints();
+        WorkGate gate = new WorkGate(Runtime.getRuntime().availableProcessors(), LONGEST_WAIT_MS);
+        List<Endpoint> endpoints = new Api(options.samples(), options.tiles(), gate).endpoints();
         Javalin javalin = Javalin.create(config -> {
             jetty(config, headers);
-            HostGuard guard = new HostGuard(!options.isLoopback());
+            HostGuard guard = new HostGuard(options.host());
             config.routes.before(ctx -> headers.all().forEach(ctx::header));
             config.routes.before(guard::require);
             for (Endpoint endpoint : endpoints) {
@@ -51,10 +45,9 @@ public final class WebServer implements AutoCloseable {
         try {
             javalin.start(options.address(), options.port());
         } catch (JavalinException e) {
-            gate.close();
             throw new UncheckedIOException(new IOException("cannot listen on port " + options.port(), e));
         }
-        return new WebServer(javalin, options.address(), gate);
+        return new WebServer(javalin, options.address());
     }
 
     private static void jetty(JavalinConfig config, AnswerHeaders headers) {
@@ -77,7 +70,6 @@ public final class WebServer implements AutoCloseable {
 
     @Override
     public void close() {
-        gate.close();
         javalin.stop();
     }
 }

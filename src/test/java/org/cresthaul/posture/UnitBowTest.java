@@ -53,8 +53,8 @@ class UnitBowTest {
             RandomCase c, Passage.Span span, CoupledCombination combination, PostureSolver solver, int more) {
         check(c, span, combination, solver);
         if (more > 0) {
-            descend(c, span.first(), combination, solver, more - 1);
-            descend(c, span.second(), combination, solver, more - 1);
+            descend(c, span.halves().first(), combination, solver, more - 1);
+            descend(c, span.halves().second(), combination, solver, more - 1);
         }
     }
 
