@@ -46,7 +46,7 @@ class ArchitectureTest {
 
     /** A library and the only packages that may use it. */
     private static final Map<String, List<String>> ONLY_IN = Map.of(
-            "org.geotools..", List.of("route"),
+            "net.sf.geographiclib..", List.of("route"),
             "io.javalin..", List.of("server"),
             "org.eclipse.jetty..", List.of("server"),
             "picocli..", List.of("cli"),

@@ -14,11 +14,13 @@ import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.SweptArea;
 import org.cresthaul.turning.Track;
 import org.cresthaul.turning.TurningCombination;
+import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 
 /**
@@ -51,8 +53,10 @@ public record CornerView(
         List<UnitShape> units,
         List<PositionView> positions,
         int tightest) {
-    /** Beyond this of the corner's point nothing is drawn, metres. */
-    private static final double SHOWN_M = 75;
+    /** So much of roads and obstacles is drawn around what the combination passes over, metres. */
+    private static final double AROUND_M = 15;
+    /** A ring that holds less than this is none, square metres: a millimetre wide and as long as a truck. */
+    private static final double LEAST_M2 = 0.02;
 
     /** Areas that tyres run over and bodies pass over: rings in metres, and the same in longitude and latitude. */
     public record SweptView(
@@ -108,7 +112,17 @@ public record CornerView(
         Corner corner = hazard.shape().orElseThrow();
         CornerFit fit = j.fit();
         Track track = fit.track();
-        Geometry frame = new GeometryFactory().toGeometry(new Envelope(-SHOWN_M, SHOWN_M, -SHOWN_M, SHOWN_M));
+        List<Geometry> runOver = new ArrayList<>();
+        List<Geometry> passedOver = new ArrayList<>();
+        Envelope shown = new Envelope(0, 0, 0, 0);
+        for (int k = 0; k < fit.combination().units().size(); k++) {
+            runOver.add(SweptArea.ofTyres(track, k, fit.combination().units().get(k)));
+            passedOver.add(SweptArea.ofBodies(track, k, fit.combination().units().get(k)));
+            shown.expandToInclude(runOver.get(k).getEnvelopeInternal());
+            shown.expandToInclude(passedOver.get(k).getEnvelopeInternal());
+        }
+        shown.expandBy(AROUND_M);
+        Geometry frame = new GeometryFactory().toGeometry(shown);
         List<SweptView> swept = new ArrayList<>();
         List<EncroachmentView> encroachments = new ArrayList<>();
         Geometry allowed = fit.escorts() ? corner.escorted().orElseThrow() : corner.pavement();
@@ -117,12 +131,10 @@ public record CornerView(
         List<UnitShape> shapes = new ArrayList<>();
         for (int k = 0; k < fit.combination().units().size(); k++) {
             TurningCombination.PlanUnit unit = fit.combination().units().get(k);
-            Geometry tyres = SweptArea.ofTyres(track, k, unit);
-            Geometry bodies = SweptArea.ofBodies(track, k, unit);
-            Geometry tyresShown = Areas.common(tyres, frame);
-            Geometry bodiesShown = Areas.common(bodies, frame);
-            swept.add(new SweptView(unit.name(), rings(tyresShown), rings(bodiesShown), onMap(hazard, tyresShown),
-                    onMap(hazard, bodiesShown)));
+            Geometry tyres = runOver.get(k);
+            Geometry bodies = passedOver.get(k);
+            swept.add(new SweptView(unit.name(), rings(tyres), rings(bodies), onMap(hazard, tyres),
+                    onMap(hazard, bodies)));
             for (CornerFit.Gap gap : fit.gaps()) {
                 if (gap.unit() == k && gap.valueM() < 0) {
                     boolean isTyres = gap.part().equals("tyres");
@@ -134,7 +146,7 @@ public record CornerView(
                             gap.against().word(),
                             Figures.up(-gap.valueM()),
                             List.of(Figures.near(gap.xM()), Figures.near(gap.yM())),
-                            rings(Areas.common(over, frame))));
+                            rings(over)));
                 }
             }
             shapes.add(new UnitShape(
@@ -224,12 +236,19 @@ public record CornerView(
         List<LineString> rings = new ArrayList<>();
         for (int i = 0; i < area.getNumGeometries(); i++) {
             if (area.getGeometryN(i) instanceof Polygon p && !p.isEmpty()) {
-                rings.add(p.getExteriorRing());
+                addRing(rings, p.getExteriorRing());
                 for (int h = 0; h < p.getNumInteriorRing(); h++) {
-                    rings.add(p.getInteriorRingN(h));
+                    addRing(rings, p.getInteriorRingN(h));
                 }
             }
         }
         return rings;
+    }
+
+    /** Rings that hold nothing, which areas touched along a line leave, are not drawn. */
+    private static void addRing(List<LineString> rings, LinearRing ring) {
+        if (Math.abs(Area.ofRing(ring.getCoordinateSequence())) >= LEAST_M2) {
+            rings.add(ring);
+        }
     }
 }

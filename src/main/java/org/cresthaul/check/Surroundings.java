@@ -58,12 +58,6 @@ record Surroundings(
      */
     static final double UNKNOWN_SAG_M = 0.30;
 
-    /** Points farther apart than this near a track leave the hump between them unseen, metres (common practice). */
-    static final double COARSE_M = 3.0;
-
-    /** How far from a track the points must be that close, metres. */
-    static final double NEAR_TRACK_M = 6.0;
-
     /** The passage over one lane: past the whole survey where ground is judged, else past the structure. */
     Passage passage(LevelStance stance, Lane lane) {
         if (lane.soffit().isEmpty()) {
@@ -92,7 +86,7 @@ record Surroundings(
     }
 
     private static Surroundings road(RoadHump hump) {
-        return onGround(hump, List.of(), List.of());
+        return onGround(hump, SurveySpacing.onRoad(hump.lines()), List.of());
     }
 
     private static Surroundings crossing(RailCrossing crossing) {
@@ -105,9 +99,7 @@ record Surroundings(
         if (crossing.signs().stream().noneMatch(s -> s.equals("W10-5"))) {
             notes.add("no low-ground-clearance sign (W10-5) is recorded; that does not mean the crossing is flat");
         }
-        if (crossing.lines().stream().anyMatch(line -> isCoarse(line, crossing.tracksM()))) {
-            limits.add("surveyed points near the tracks are more than 3 m (10 ft) apart: a hump between them stays unseen");
-        }
+        limits.addAll(SurveySpacing.atTracks(crossing.lines(), crossing.tracksM()));
         return onGround(crossing, limits, notes);
     }
 
@@ -133,23 +125,6 @@ record Surroundings(
         return List.copyOf(all);
     }
 
-    /** Whether two neighbouring points near a track (near zero when no track is given) are too far apart. */
-    private static boolean isCoarse(RoadProfile line, List<Double> tracksM) {
-        List<Double> tracks = tracksM.isEmpty() ? List.of(0.0) : tracksM;
-        for (double track : tracks) {
-            for (int i = 1; i < line.size(); i++) {
-                boolean near = line.distanceM(i) > track - NEAR_TRACK_M && line.distanceM(i - 1) < track + NEAR_TRACK_M;
-                if (near && line.distanceM(i) - line.distanceM(i - 1) > COARSE_M) {
-                    return true;
-                }
-            }
-            if (line.startM() > track - NEAR_TRACK_M || line.endM() < track + NEAR_TRACK_M) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     private static Surroundings structure(LowStructure structure) {
         List<String> limits = new ArrayList<>();
         List<String> notes = new ArrayList<>();
@@ -169,6 +144,9 @@ record Surroundings(
                                 .map(l -> new Lane(l, Optional.of(soffitOver(structure, l))))
                                 .toList()
                         : List.of(flatLane(structure));
+        if (known && road) {
+            limits.addAll(SurveySpacing.under(lanes));
+        }
         if (structure.measured() == Measured.SURVEYED && known) {
             notes.addAll(signNotes(leastHeightM(structure, lanes)));
         }

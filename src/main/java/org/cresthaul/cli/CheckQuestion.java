@@ -1,8 +1,8 @@
 package org.cresthaul.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.units.Length;
@@ -51,17 +51,10 @@ final class CheckQuestion {
                 sideMargin.map(Length::metres).orElse(usual.sideM()));
     }
 
-    /** Writes what was made, but never over an input file. */
+    /** As {@link OutputFile#write}, never over a file that this question read. */
     void write(Path file, byte[] printed) throws Refused {
-        try {
-            for (Path input : new Path[] {routePath, rigPath}) {
-                if (Files.exists(file) && Files.isSameFile(file, input)) {
-                    throw new Refused("--out names an input file, " + file + ". Nothing was written.\n");
-                }
-            }
-            Files.write(file, printed);
-        } catch (IOException e) {
-            throw new Refused(file + " cannot be written. Check the folder, and that you may write there.\n");
-        }
+        List<Path> inputs = new ArrayList<>(List.of(routePath, rigPath));
+        limits.ifPresent(inputs::add);
+        OutputFile.write(file, printed, inputs);
     }
 }

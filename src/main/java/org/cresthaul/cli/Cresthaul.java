@@ -50,14 +50,21 @@ public final class Cresthaul implements Callable<Integer> {
      */
     public static int run(String[] arguments, PrintStream out, PrintStream err) {
         Cresthaul program = new Cresthaul(out, err);
-        return new CommandLine(program)
+        try {
+            return program.finished(program.command().execute(arguments));
+        } catch (Error e) {
+            return program.failed(e);
+        }
+    }
+
+    private CommandLine command() {
+        return new CommandLine(this)
                 .setOut(writer(out))
                 .setErr(writer(err))
                 .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .setParameterExceptionHandler((e, args) -> program.refuse(e))
-                .setExecutionExceptionHandler((e, command, parsed) -> program.end(e))
-                .execute(arguments);
+                .setParameterExceptionHandler((e, args) -> refuse(e))
+                .setExecutionExceptionHandler((e, command, parsed) -> end(e));
     }
 
     private static PrintWriter writer(PrintStream stream) {
@@ -78,6 +85,10 @@ public final class Cresthaul implements Callable<Integer> {
         print(text.getBytes(StandardCharsets.UTF_8));
     }
 
+    void warn(String text) {
+        complain(text);
+    }
+
     private void complain(String text) {
         byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
         err.write(utf8, 0, utf8.length);
@@ -94,8 +105,27 @@ public final class Cresthaul implements Callable<Integer> {
             complain(e.getMessage());
             return ExitCode.REFUSED;
         }
+        return failed(e);
+    }
+
+    private int failed(Throwable e) {
+        if (e instanceof OutOfMemoryError) {
+            complain("There was not enough memory; nothing was checked. Give the program more (java -Xmx4g -jar ...), or"
+                    + " check the route in parts.\n");
+            return ExitCode.FAILED;
+        }
         complain("The program made a mistake; nothing was checked.\n");
         LOG.error("The command failed", e);
         return ExitCode.FAILED;
+    }
+
+    /** What could not be written was not told, whatever came of the check. */
+    private int finished(int exitCode) {
+        out.flush();
+        if (out.checkError()) {
+            complain("The output could not be written whole. Check the disk, or what reads it.\n");
+            return ExitCode.REFUSED;
+        }
+        return exitCode;
     }
 }

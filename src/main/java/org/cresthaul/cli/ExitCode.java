@@ -6,7 +6,10 @@ final class ExitCode {
     static final int CLEAR = 0;
     /** Done; no configuration is clear at every hazard in transport. */
     static final int NOT_CLEAR = 1;
-    /** Nothing was checked: the command line or an input file has mistakes, or a file or port could not be had. */
+    /**
+     * Nothing was checked: the command line or an input file has mistakes, or a file or port could not be had, or the output not be
+     * written.
+     */
     static final int REFUSED = 2;
     /** Nothing was checked: the program itself made a mistake. */
     static final int FAILED = 3;

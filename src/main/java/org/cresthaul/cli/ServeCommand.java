@@ -1,10 +1,10 @@
 package org.cresthaul.cli;
 
-import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.net.ServerSocket;
+import java.net.NetworkInterface;
+import java.net.SocketException;
+import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -82,7 +82,7 @@ final class ServeCommand implements Callable<Integer> {
         Samples samples = files.isEmpty() ? Samples.bundled() : named(files);
         Question question = Question.of(
                 InputFile.of(samples.routes().get(0)), InputFile.of(samples.rigs().get(0)), stance);
-        try (WebServer server = start(new ServerOptions(host, chosenPort(), tiles, samples))) {
+        try (WebServer server = start(tiles, samples)) {
             Report report = question.answer(Margins.defaults());
             program.print(new VerdictTable(units).of(report));
             program.print("\nOpen " + server.url() + " for the sheet; Ctrl+C ends the server.\n");
@@ -127,27 +127,50 @@ final class ServeCommand implements Callable<Integer> {
         }
     }
 
-    private static WebServer start(ServerOptions options) throws Refused {
-        try {
-            return WebServer.start(options);
-        } catch (UncheckedIOException e) {
-            throw new Refused("Port " + options.port() + " cannot be listened on. Choose another with --port.\n");
-        }
-    }
-
-    private int chosenPort() {
+    /** On the port asked for, or the first free one: whoever binds it has it, nobody looks first. */
+    private WebServer start(Optional<Tiles> tiles, Samples samples) throws Refused {
+        requireOwnAddress();
+        List<Integer> candidates = new ArrayList<>();
         if (port.isPresent()) {
-            return port.get();
+            candidates.add(port.get());
+        } else {
+            for (int i = 0; i < PORTS_TRIED; i++) {
+                candidates.add(USUAL_PORT + i);
+            }
+            candidates.add(0);
         }
-        for (int candidate = USUAL_PORT; candidate < USUAL_PORT + PORTS_TRIED; candidate++) {
-            try (ServerSocket probe = new ServerSocket()) {
-                String address = host.orElse(InetAddress.getLoopbackAddress().getHostAddress());
-                probe.bind(new InetSocketAddress(address, candidate));
-                return candidate;
-            } catch (IOException taken) {
+        for (int candidate : candidates) {
+            ServerOptions options = new ServerOptions(host, candidate, tiles, samples);
+            try {
+                WebServer server = WebServer.start(options);
+                warnIfOpen(options);
+                return server;
+            } catch (UncheckedIOException taken) {
                 continue;
             }
         }
-        return 0;
+        throw new Refused("Port " + candidates.get(0) + " cannot be listened on. Choose another with --port.\n");
+    }
+
+    private void requireOwnAddress() throws Refused {
+        if (host.isEmpty()) {
+            return;
+        }
+        try {
+            InetAddress address = InetAddress.getByName(host.get());
+            if (!address.isAnyLocalAddress() && NetworkInterface.getByInetAddress(address) == null) {
+                throw new Refused("--host " + host.get() + " is not an address of this machine.\n");
+            }
+        } catch (UnknownHostException | SocketException e) {
+            throw new Refused("--host " + host.get() + " is not an address of this machine.\n");
+        }
+    }
+
+    private void warnIfOpen(ServerOptions options) {
+        if (!options.isLoopback()) {
+            program.warn("Warning: " + host.orElseThrow() + " can be reached from other machines. There is no sign-in and no"
+                    + " encryption (TLS): whoever reaches this server can use it and read what is sent. Leave --host out, or"
+                    + " put a proxy with both in front of it.\n");
+        }
     }
 }

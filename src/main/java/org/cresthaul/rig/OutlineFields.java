@@ -13,6 +13,8 @@ final class OutlineFields {
     static final LengthLimits H = new LengthLimits(0, 8);
 
     static final int MOST_POINTS = 500;
+    /** Underside and topside of a unit end at the same place; a tape finds it this well at a rounded end, metres. */
+    static final double SAME_END_M = 0.15;
 
     private final List<FramePoint> points;
     private final String pointer;
@@ -70,15 +72,59 @@ final class OutlineFields {
         return new Outline(points);
     }
 
-    /** An underside that leaves part of its unit out would make that part count as clear. */
-    void requireReach(double rearXM, double frontXM, String span) {
-        if (points.isEmpty()) {
+    /**
+     * Of an underside: both outlines of a unit reach over it, and to the same ends. A part that either leaves out would
+     * count as clear.
+     */
+    void requireReach(OutlineFields topside, double rearXM, double frontXM, String span) {
+        boolean both = requireReach("underside", rearXM, frontXM, span);
+        both &= topside.requireReach("topside", rearXM, frontXM, span);
+        if (!both || points.isEmpty() || topside.points.isEmpty()) {
             return;
         }
-        if (points.get(0).xM() > rearXM || points.get(points.size() - 1).xM() < frontXM) {
-            problems.add("outline-short", "The underside does not reach " + span + ".", pointer,
-                    "Measure the underside over the whole unit; what is left out cannot be checked.");
+        double rearM = topside.rearXM() - rearXM();
+        double frontM = frontXM() - topside.frontXM();
+        if (Math.max(Math.abs(rearM), Math.abs(frontM)) > SAME_END_M) {
+            boolean topIsShort = rearM > SAME_END_M || frontM > SAME_END_M;
+            problems.add("outline-short", "The " + (topIsShort ? "topside" : "underside") + " ends before the "
+                    + (topIsShort ? "underside" : "topside") + " of the same unit does.", topIsShort ? topside.pointer
+                    : pointer, "Measure both from the rear end of the unit to its front end; what is left out cannot be"
+                    + " checked.");
         }
+    }
+
+    private boolean requireReach(String outline, double rearXM, double frontXM, String span) {
+        boolean isShort = !points.isEmpty() && (rearXM() > rearXM || frontXM() < frontXM);
+        if (isShort) {
+            problems.add("outline-short", "The " + outline + " does not reach " + span + ".", pointer,
+                    "Measure the " + outline + " over the whole unit; what is left out cannot be checked.");
+        }
+        return !isShort;
+    }
+
+    private double rearXM() {
+        return points.get(0).xM();
+    }
+
+    private double frontXM() {
+        return points.get(points.size() - 1).xM();
+    }
+
+    /**
+     * Whether the center of gravity of what is drawn can be here: between the ends, and not above the convex hull of the
+     * outline, which nothing drawn is outside of. True when there is no sound outline to compare with.
+     */
+    boolean canHoldWeightAt(double xM, double hM) {
+        if (points.isEmpty()) {
+            return true;
+        }
+        double highest = Double.NEGATIVE_INFINITY;
+        for (FramePoint a : points) {
+            for (FramePoint b : points) {
+                highest = Math.max(highest, heightOn(a, b, xM, true));
+            }
+        }
+        return hM <= highest + 1e-9;
     }
 
     /** An underside above the topside is a mix-up of the two, and would count as clear. */

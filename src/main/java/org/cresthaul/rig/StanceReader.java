@@ -44,6 +44,8 @@ final class StanceReader {
     private boolean hingeGiven;
     /** Outlines on the deck by name, for the weights that belong to them. */
     private final Map<String, OutlineFields> loads = new LinkedHashMap<>();
+    /** Topsides of what is weighed besides, by the key of its weight. */
+    private final Map<String, OutlineFields> topsides = new LinkedHashMap<>();
 
     StanceReader(JsonFields stance, String name, double lowestNotchM, double highestNotchM) {
         this.stance = stance;
@@ -67,7 +69,7 @@ final class StanceReader {
         Optional<PlanDimensions> plan =
                 stance.findObject("plan").flatMap(p -> PlanReader.read(p, boosterFields.isPresent()));
         Optional<WeightsReader> weights = stance.findObject("weights")
-                .map(w -> new WeightsReader(w, boosterFields.isPresent(), loads));
+                .map(w -> new WeightsReader(w, boosterFields.isPresent(), loads, topsides));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
@@ -99,7 +101,8 @@ final class StanceReader {
         OutlineFields underside = OutlineFields.of(tractor, "underside");
         OutlineFields topside = OutlineFields.of(tractor, "topside");
         underside.requireBelow(topside);
-        underside.requireReach(rearXM, steer.xM(), "from the rear drive axle to the steer axle");
+        underside.requireReach(topside, rearXM, steer.xM(), "from the rear drive axle to the steer axle");
+        topsides.put("tractor", topside);
         tractor.refuseOthers();
         if (!tractor.isThere() || tractor.problems().count() > before) {
             return null;
@@ -164,8 +167,10 @@ final class StanceReader {
         OutlineFields underside = OutlineFields.of(trailer, "underside");
         OutlineFields topside = OutlineFields.of(trailer, "topside");
         underside.requireBelow(topside);
-        underside.requireReach(deckRear == null ? Double.NaN : deckRear.xM(),
+        underside.requireReach(topside, deckRear == null ? Double.NaN : deckRear.xM(),
                 deckFront == null ? Double.NaN : deckFront.xM(), "from the deck rear to the deck front");
+        topsides.put("trailer", topside);
+        topsides.put("gooseneck", topside);
         List<OutlineFields> load = loads(trailer);
         Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
         hingeGiven = hingeFields.isPresent();
@@ -237,7 +242,7 @@ final class StanceReader {
         OutlineFields underside = OutlineFields.of(booster, "underside");
         OutlineFields topside = OutlineFields.of(booster, "topside");
         underside.requireBelow(topside);
-        underside.requireReach(axle.xM(), hingeXM, "from the booster's axle to its hinge");
+        underside.requireReach(topside, axle.xM(), hingeXM, "from the booster's axle to its hinge");
         double upRad = booster.angleRad("hingeUp", 0, MOST_HINGE_RAD);
         double downRad = booster.angleRad("hingeDown", 0, MOST_HINGE_RAD);
         Set<BoosterState> states = states(booster);
@@ -254,6 +259,8 @@ final class StanceReader {
         Optional<OutlineFields> carried =
                 carriedGiven ? Optional.of(OutlineFields.of(booster, "carried", "booster")) : Optional.empty();
         requireWith(booster, states, BoosterState.CARRIED, "carried", carriedGiven);
+        topsides.put("booster", topside);
+        carried.ifPresent(outline -> topsides.put("carriedCg", outline));
         booster.refuseOthers();
         if (!booster.isThere() || booster.problems().count() > before) {
             return null;

@@ -32,20 +32,27 @@ final class WeightsReader {
     private static final int MOST_PLATES = 8;
 
     private final Problems problems;
+    private final Map<String, OutlineFields> topsides;
     private final Weights weights;
 
     /**
      * @param hasBooster whether the stance has one
-     * @param loads outlines on the deck by name; each must be weighed
+     * @param loads outlines on the deck by name; each must be weighed, and nothing else
+     * @param topsides of the other parts, by the key of their weight
      */
-    WeightsReader(JsonFields fields, boolean hasBooster, Map<String, OutlineFields> loads) {
+    WeightsReader(
+            JsonFields fields,
+            boolean hasBooster,
+            Map<String, OutlineFields> loads,
+            Map<String, OutlineFields> topsides) {
         problems = fields.problems();
+        this.topsides = topsides;
         int before = problems.count();
         double accuracy = fields.grade("accuracy", 0, MOST_ACCURACY);
         String source = fields.text("source", JsonFields.LONGEST_NAME);
-        MassPoint tractor = massPoint(fields.object("tractor"));
-        MassPoint trailer = massPoint(fields.object("trailer"));
-        MassPoint gooseneck = massPoint(fields.object("gooseneck"));
+        MassPoint tractor = unit(fields, "tractor");
+        MassPoint trailer = unit(fields, "trailer");
+        MassPoint gooseneck = unit(fields, "gooseneck");
         Optional<Weights.BoosterWeight> booster = booster(fields, hasBooster);
         List<Weights.Piece> pieces = pieces(fields, loads);
         Map<AxleKind, Double> tracks = fields.findObject("tracks").map(WeightsReader::tracks).orElse(Map.of());
@@ -105,6 +112,23 @@ final class WeightsReader {
         }
     }
 
+    private MassPoint unit(JsonFields fields, String key) {
+        JsonFields part = fields.object(key);
+        MassPoint at = massPoint(part);
+        requireInside(part, "cg", at, topsides.get(key), "the " + key + "'s unit");
+        return at;
+    }
+
+    /** A weight outside what is drawn of it is in another frame, or belongs to something that is not drawn. */
+    private static void requireInside(
+            JsonFields part, String key, MassPoint at, OutlineFields outline, String what) {
+        if (at != null && outline != null && !outline.canHoldWeightAt(at.xM(), at.hM())) {
+            part.problem(key, "cg-outside", "The center of gravity is not within the outline of " + what + ".",
+                    "Give both in the same frame: x runs forward from the same origin, h up from the ground; draw all of"
+                            + " it.");
+        }
+    }
+
     private static MassPoint massPoint(JsonFields part) {
         double massKg = part.massKg("weight", 0, MOST_KG);
         MassPoint at = cg(part.object("cg"), massKg);
@@ -122,7 +146,7 @@ final class WeightsReader {
         return sound ? new MassPoint(massKg, xM, hM, offsetM) : null;
     }
 
-    private static Optional<Weights.BoosterWeight> booster(JsonFields fields, boolean hasBooster) {
+    private Optional<Weights.BoosterWeight> booster(JsonFields fields, boolean hasBooster) {
         Optional<JsonFields> booster = fields.findObject("booster");
         if (hasBooster && booster.isEmpty() && fields.isThere()) {
             fields.problem("booster", "missing", "The stance has a booster, but its weight is not given.",
@@ -140,6 +164,8 @@ final class WeightsReader {
         MassPoint standing = cg(part.object("cg"), massKg);
         Optional<MassPoint> carried = part.findObject("carriedCg").map(c -> cg(c, massKg));
         part.refuseOthers();
+        requireInside(part, "cg", standing, topsides.get("booster"), "the booster");
+        carried.ifPresent(c -> requireInside(part, "carriedCg", c, topsides.get("carriedCg"), "the carried booster"));
         return standing == null ? Optional.empty() : Optional.of(new Weights.BoosterWeight(standing, carried));
     }
 
@@ -152,12 +178,14 @@ final class WeightsReader {
                 item.problem("name", "name-twice", "Two pieces are called \"" + name + "\".", "Give each its own name.");
             }
             MassPoint at = massPoint(item);
-            if (!name.isEmpty() && at != null && fields.problems().isEmpty()) {
-                Optional<Outline> outline = Optional.ofNullable(loads.get(name)).map(OutlineFields::outline);
-                outline.filter(o -> at.xM() < o.rearXM() || at.xM() > o.frontXM()).ifPresent(o ->
-                        item.problem("cg", "cg-outside", "The centre of gravity is not within the outline of \"" + name
-                                + "\".", "Give both in the trailer's frame: x runs forward, from the same origin."));
-                pieces.add(new Weights.Piece(name, at, outline));
+            OutlineFields drawn = loads.get(name);
+            if (!name.isEmpty() && drawn == null && fields.isThere()) {
+                item.problem("name", "piece-not-drawn", "The piece \"" + name + "\" is weighed, but not drawn.",
+                        "Add its outline to the trailer's \"load\" under this name: what is not drawn strikes nothing.");
+            }
+            requireInside(item, "cg", at, drawn, "\"" + name + "\"");
+            if (!name.isEmpty() && at != null && drawn != null && fields.problems().isEmpty()) {
+                pieces.add(new Weights.Piece(name, at, Optional.of(drawn.outline())));
             }
         }
         for (String load : loads.keySet()) {
@@ -292,7 +320,7 @@ final class WeightsReader {
                         "Extend the chart, or narrow the range.");
             }
         }
-        return problems.count() == before ? new Weights.Regulator(leastPa, mostPa, setPa) : null;
+        return problems.count() == before && regulator.isThere() ? new Weights.Regulator(leastPa, mostPa, setPa) : null;
     }
 
     private Weights.ShimSet shims(JsonFields shims) {
@@ -324,7 +352,9 @@ final class WeightsReader {
             shims.problem("fitted", "no-such-shim", "The fitted plate \"" + fitted + "\" is not among the plates.",
                     seen.isEmpty() ? "List it there." : "List it there, or name one of: " + String.join(", ", seen) + ".");
         }
-        return problems.count() == before ? new Weights.ShimSet(fitted, plates, armM, foldRad, foldKg) : null;
+        return problems.count() == before && shims.isThere()
+                ? new Weights.ShimSet(fitted, plates, armM, foldRad, foldKg)
+                : null;
     }
 
     private Weights.FrontLift frontLift(JsonFields lift) {

@@ -8,14 +8,10 @@ import java.util.OptionalDouble;
 import org.cresthaul.geometry.Areas;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.Corner;
+import org.cresthaul.road.Corner.Island;
 import org.cresthaul.road.CornerTemplate;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
-import org.cresthaul.road.CornerTemplate.Obstacle;
-import org.cresthaul.road.CornerTemplate.PlanPoint;
-import org.cresthaul.road.CornerTemplate.RoadWidths;
-import org.cresthaul.road.CornerTemplate.Roundabout;
+import org.cresthaul.road.DrivenWay;
 import org.cresthaul.units.JsonFields;
-import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Problems;
 import org.locationtech.jts.geom.Coordinate;
@@ -31,12 +27,6 @@ import org.locationtech.jts.operation.valid.TopologyValidationError;
  * through it.
  */
 final class CornerReader {
-    static final LengthLimits LANES = new LengthLimits(2, 40);
-    static final LengthLimits BESIDE = new LengthLimits(0, 40);
-    static final LengthLimits RADIUS = new LengthLimits(0, 150);
-    static final LengthLimits ISLAND = new LengthLimits(0.5, 100);
-    static final LengthLimits PLACE = new LengthLimits(-150, 150);
-    static final LengthLimits POLE = new LengthLimits(0.02, 10);
     static final LengthLimits ACCURACY = new LengthLimits(0.001, 5);
     /** How far a leg of the corner may point beside the route line. */
     static final double MOST_ASKEW_RAD = Math.toRadians(25);
@@ -59,9 +49,16 @@ final class CornerReader {
 
     /** Outlines as positions; the first ring of an area is its edge, the others are holes. */
     private record SurveyedAreas(
-            List<List<LonLat>> pavement, List<List<LonLat>> opposing, List<List<LonLat>> obstacles, List<Pole> poles) {}
+            List<List<LonLat>> pavement,
+            List<List<LonLat>> opposing,
+            List<List<LonLat>> obstacles,
+            List<Pole> poles,
+            List<Raised> islands,
+            OptionalDouble curbHeightM) {}
 
     private record Pole(LonLat at, double radiusM) {}
+
+    private record Raised(List<LonLat> outline, OptionalDouble heightM) {}
 
     CornerReader(JsonFields properties) {
         this.properties = properties;
@@ -74,10 +71,10 @@ final class CornerReader {
             properties.problem("template", "both-shapes", "A corner has a template or surveyed outlines, not both.",
                     "Keep the survey: it says more.");
         }
-        template = hasTemplate ? template(properties.object("template")) : Optional.empty();
+        template = hasTemplate ? new CornerTemplateReader(problems).read(properties.object("template")) : Optional.empty();
         areas = hasPavement ? areas() : Optional.empty();
         if (!hasPavement) {
-            for (String key : List.of("opposing", "obstacles")) {
+            for (String key : List.of("opposing", "obstacles", "islands", "curbHeight")) {
                 if (properties.has(key)) {
                     properties.problem(key, "without-pavement", key + " is given without the pavement.",
                             "Add \"pavement\", or put it into the template.");
@@ -102,156 +99,7 @@ final class CornerReader {
         return fields.get().isThere() && problems.count() == before ? Optional.of(new Uncertainty(accuracyM, source)) : Optional.empty();
     }
 
-    private Optional<CornerTemplate> template(JsonFields t) {
-        if (!t.isThere()) {
-            return Optional.empty();
-        }
-        int before = problems.count();
-        Optional<JsonFields> round = t.findObject("roundabout");
-        String turn = t.word("turn", List.of("left", "right"));
-        double least = round.isPresent() ? 0 : Math.toRadians(20);
-        double angle = t.angleRad("angle", least, Math.toRadians(150));
-        List<String> borrow = words(t, "borrow", List.of("approach", "exit"));
-        RoadWidths approach = road(t.object("approach"), borrow.contains("approach"));
-        RoadWidths exit = road(t.object("exit"), borrow.contains("exit"));
-        KerbReturn kerb = KerbReturn.single(0);
-        Optional<Roundabout> roundabout = Optional.empty();
-        if (round.isPresent()) {
-            roundabout = roundabout(round.get());
-            if (t.has("kerb")) {
-                t.problem("kerb", "kerb-on-roundabout", "A roundabout has its kerb returns in \"roundabout\".",
-                        "Leave \"kerb\" out.");
-            }
-        } else {
-            kerb = kerb(t.object("kerb"));
-        }
-        double apronM = t.findLengthM("apron", BESIDE).orElse(0);
-        List<List<PlanPoint>> islands = new ArrayList<>();
-        for (JsonFields island : t.findObjects("islands", 0, 50)) {
-            islands.add(outline(island, "outline"));
-            island.refuseOthers();
-        }
-        List<Obstacle> obstacles = new ArrayList<>();
-        for (JsonFields o : t.findObjects("obstacles", 0, 200)) {
-            o.findText("name", JsonFields.LONGEST_NAME);
-            if (!o.isThere()) {
-                continue;
-            }
-            if (o.has("outline")) {
-                List<PlanPoint> outline = outline(o, "outline");
-                if (outline.size() >= 3) {
-                    obstacles.add(new Obstacle(outline, 0));
-                }
-            } else {
-                PlanPoint at = point(o.find("at"), o.pointer("at"));
-                double radius = o.lengthM("radius", POLE);
-                if (at != null && !Double.isNaN(radius)) {
-                    obstacles.add(new Obstacle(List.of(at), radius));
-                }
-            }
-            o.refuseOthers();
-        }
-        t.refuseOthers();
-        if (problems.count() > before || Double.isNaN(apronM)) {
-            return Optional.empty();
-        }
-        return Optional.of(new CornerTemplate(
-                turn.equals("left") ? angle : -angle, approach, exit, kerb, apronM, roundabout, islands, obstacles));
-    }
-
-    private static List<String> words(JsonFields t, String key, List<String> known) {
-        List<String> words = new ArrayList<>();
-        List<JsonNode> items = t.findItems(key, 0, known.size()).orElse(List.of());
-        for (int i = 0; i < items.size(); i++) {
-            if (!items.get(i).isTextual() || !known.contains(items.get(i).textValue())) {
-                t.problems().add("unknown-word", key + " holds something else than " + String.join(", ", known) + ".",
-                        t.pointer(key) + "/" + i, "Name the road whose opposing lanes may be borrowed.");
-            } else {
-                words.add(items.get(i).textValue());
-            }
-        }
-        return words;
-    }
-
-    private static RoadWidths road(JsonFields road, boolean borrow) {
-        int before = road.problems().count();
-        double own = road.lengthM("own", LANES);
-        double opposing = road.lengthM("opposing", BESIDE);
-        double shoulder = road.findLengthM("shoulder", BESIDE).orElse(0);
-        road.refuseOthers();
-        return road.isThere() && road.problems().count() == before
-                ? new RoadWidths(own, opposing, shoulder, borrow)
-                : null;
-    }
-
-    private static KerbReturn kerb(JsonFields kerb) {
-        int before = kerb.problems().count();
-        if (!kerb.has("radii")) {
-            double radius = kerb.lengthM("radius", RADIUS);
-            kerb.refuseOthers();
-            return kerb.isThere() && kerb.problems().count() == before ? KerbReturn.single(radius) : null;
-        }
-        double[] radii = {Double.NaN, Double.NaN, Double.NaN};
-        List<JsonNode> items = kerb.items("radii", 3, 3);
-        for (int i = 0; i < items.size(); i++) {
-            radii[i] = JsonQuantities.lengthM(items.get(i), kerb.pointer("radii") + "/" + i, "A radius", RADIUS,
-                    kerb.problems());
-        }
-        double offset = kerb.lengthM("offset", BESIDE);
-        if (radii[0] < radii[1] + offset || radii[2] < radii[1] + offset) {
-            kerb.problem("radii", "order", "The middle radius and the offset are more than an outer radius.",
-                    "Give first, middle, last; the middle one is the tightest.");
-        }
-        kerb.refuseOthers();
-        return kerb.problems().count() == before ? new KerbReturn(radii[0], radii[1], radii[2], offset) : null;
-    }
-
-    private static Optional<Roundabout> roundabout(JsonFields round) {
-        int before = round.problems().count();
-        double outer = round.lengthM("outer", ISLAND);
-        double island = round.lengthM("island", ISLAND);
-        double kerb = round.lengthM("kerb", RADIUS);
-        if (outer < island + 2) {
-            round.problem("outer", "order", "The roundabout's outer radius leaves no lane around its island.",
-                    "Give the radius of the outer edge; it is larger than the island's.");
-        }
-        round.refuseOthers();
-        return round.isThere() && round.problems().count() == before ? Optional.of(new Roundabout(outer, island, kerb)) : Optional.empty();
-    }
-
-    private List<PlanPoint> outline(JsonFields fields, String key) {
-        List<PlanPoint> points = new ArrayList<>();
-        List<JsonNode> items = fields.items(key, 3, MOST_POINTS);
-        int before = problems.count();
-        for (int i = 0; i < items.size(); i++) {
-            PlanPoint p = point(items.get(i), fields.pointer(key) + "/" + i);
-            if (p != null) {
-                points.add(p);
-            }
-        }
-        if (problems.count() == before && points.size() >= 3) {
-            Coordinate[] ring = new Coordinate[points.size() + 1];
-            for (int i = 0; i <= points.size(); i++) {
-                PlanPoint p = points.get(i % points.size());
-                ring[i] = new Coordinate(p.xM(), p.yM());
-            }
-            requireValid(GEOMETRY.createPolygon(ring), fields.pointer(key));
-        }
-        return points;
-    }
-
-    private PlanPoint point(JsonNode node, String at) {
-        if (!node.isArray() || node.size() != 2) {
-            problems.add(node.isMissingNode() ? "missing" : "wrong-type", "A place is two lengths.", at,
-                    "Write [\"12 ft\", \"-30 ft\"]: along the approach, and to its left.");
-            return null;
-        }
-        double x = JsonQuantities.lengthM(node.get(0), at + "/0", "x", PLACE, problems);
-        double y = JsonQuantities.lengthM(node.get(1), at + "/1", "y", PLACE, problems);
-        return Double.isNaN(x) || Double.isNaN(y) ? null : new PlanPoint(x, y);
-    }
-
-    private boolean requireValid(Geometry area, String at) {
+    static boolean requireValid(Problems problems, Geometry area, String at) {
         TopologyValidationError error = new IsValidOp(area).getValidationError();
         if (error != null) {
             problems.add("self-crossing", "The outline crosses or touches itself: " + error.getMessage() + ".", at,
@@ -279,7 +127,7 @@ final class CornerReader {
             }
             if (o.has("at")) {
                 LonLat at = PositionFields.read(o.find("at"), () -> o.pointer("at"), problems);
-                double radius = o.lengthM("radius", POLE);
+                double radius = o.lengthM("radius", CornerTemplateReader.POLE);
                 if (at != null && !Double.isNaN(radius)) {
                     poles.add(new Pole(at, radius));
                 }
@@ -291,8 +139,19 @@ final class CornerReader {
             }
             o.refuseOthers();
         }
+        List<Raised> islands = new ArrayList<>();
+        for (JsonFields o : properties.findObjects("islands", 0, 50)) {
+            o.findText("name", JsonFields.LONGEST_NAME);
+            List<List<LonLat>> rings = rings(o.object("outline"));
+            OptionalDouble height = o.findLengthM("height", CornerTemplateReader.CURB);
+            if (!rings.isEmpty()) {
+                islands.add(new Raised(rings.get(0), height));
+            }
+            o.refuseOthers();
+        }
+        OptionalDouble curb = properties.findLengthM("curbHeight", CornerTemplateReader.CURB);
         return problems.count() == before && !pavement.isEmpty()
-                ? Optional.of(new SurveyedAreas(pavement, opposing, obstacles, poles))
+                ? Optional.of(new SurveyedAreas(pavement, opposing, obstacles, poles, islands, curb))
                 : Optional.empty();
     }
 
@@ -374,18 +233,18 @@ final class CornerReader {
     private Optional<Corner> surveyed(SurveyedAreas a, RoadFrame frame, RouteLine line, double chainage) {
         int before = problems.count();
         Polygon pavement = polygon(a.pavement, frame);
-        requireValid(pavement, properties.pointer("pavement"));
+        requireValid(problems, pavement, properties.pointer("pavement"));
         Geometry opposing = Areas.none();
         for (int i = 0; i < a.opposing.size(); i++) {
             Polygon p = polygon(List.of(a.opposing.get(i)), frame);
-            if (requireValid(p, properties.pointer("opposing") + "/" + i)) {
+            if (requireValid(problems, p, properties.pointer("opposing") + "/" + i)) {
                 opposing = Areas.union(opposing, p);
             }
         }
         Geometry obstacles = Areas.none();
         for (int i = 0; i < a.obstacles.size(); i++) {
             Polygon p = polygon(List.of(a.obstacles.get(i)), frame);
-            if (requireValid(p, properties.pointer("obstacles") + "/" + i)) {
+            if (requireValid(problems, p, properties.pointer("obstacles") + "/" + i)) {
                 obstacles = Areas.union(obstacles, p);
             }
         }
@@ -394,23 +253,53 @@ final class CornerReader {
             obstacles = Areas.union(obstacles, BufferOp.bufferOp(
                     GEOMETRY.createPoint(new Coordinate(at[0], -at[1])), pole.radiusM / Math.cos(Math.PI / 32)));
         }
+        List<Island> islands = new ArrayList<>();
+        Geometry raised = Areas.none();
+        for (int i = 0; i < a.islands.size(); i++) {
+            Polygon p = polygon(List.of(a.islands.get(i).outline), frame);
+            if (requireValid(problems, p, properties.pointer("islands") + "/" + i + "/outline")) {
+                islands.add(new Island(p, a.islands.get(i).heightM));
+                raised = Areas.union(raised, p);
+            }
+        }
         if (problems.count() > before) {
             return Optional.empty();
         }
-        Geometry free = Areas.without(Areas.without(pavement, opposing), obstacles);
-        SurveyedEnds ends = new SurveyedEnds(pavement, frame, line, chainage);
+        for (int i = 0; i < pavement.getNumInteriorRing(); i++) {
+            // What of a hole is no listed island and no obstacle is an island of unknown height.
+            Geometry hole = Areas.sealed(Areas.without(
+                    Areas.without(GEOMETRY.createPolygon(pavement.getInteriorRingN(i)), raised), obstacles));
+            if (!hole.isEmpty()) {
+                islands.add(new Island(hole, OptionalDouble.empty()));
+            }
+        }
+        Geometry off = Areas.union(obstacles, raised);
+        SurveyedEnds ends = new SurveyedEnds(pavement, opposing, frame, line, chainage);
         Optional<SurveyedEnds.End> in = ends.find(-1);
         Optional<SurveyedEnds.End> out = ends.find(1);
+        Geometry free = Areas.without(Areas.without(pavement, opposing), off);
         if (in.isEmpty() || out.isEmpty() || free.isEmpty()) {
             properties.problem("pavement", "legs-off-route", "The route line does not enter and leave the pavement.",
                     "Draw the pavement from before the corner to past it, within 150 m, with the route line inside.");
             return Optional.empty();
         }
-        Geometry longer = Areas.union(free, Areas.union(in.get().road(), out.get().road()));
-        Optional<Geometry> escorted =
-                opposing.isEmpty() ? Optional.empty() : Optional.of(Areas.union(longer, Areas.without(opposing, obstacles)));
-        double turn = ends.turnRad(in.get(), out.get());
-        return Optional.of(new Corner(longer, escorted, opposing, obstacles, in.get().end(), out.get().end(), turn));
+        Geometry drivable =
+                Areas.sealed(Areas.union(free, Areas.union(in.get().road(), out.get().road())));
+        Geometry against = Areas.union(opposing, Areas.union(in.get().opposing(), out.get().opposing()));
+        Optional<Geometry> escorted = opposing.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Areas.sealed(Areas.union(drivable, Areas.without(against, off))));
+        return Optional.of(new Corner(
+                drivable,
+                escorted,
+                Areas.sealed(against),
+                obstacles,
+                in.get().end(),
+                out.get().end(),
+                ends.turnRad(in.get(), out.get()),
+                new Corner.Ground(a.curbHeightM, islands),
+                Optional.of(DrivenWay.past(
+                        ends.way(in.get(), out.get()), islands.stream().map(Island::area).toList(), true))));
     }
 
     private static Polygon polygon(List<List<LonLat>> rings, RoadFrame frame) {

@@ -1,41 +1,39 @@
 package org.cresthaul.route;
 
-import java.awt.geom.Point2D;
-import org.geotools.referencing.GeodeticCalculator;
-import org.geotools.referencing.datum.DefaultEllipsoid;
+import net.sf.geographiclib.GeodesicData;
+import net.sf.geographiclib.GeodesicMask;
 
 /**
- * Shortest lines on the WGS 84 ellipsoid (GeoTools' calculator, after C. F. F. Karney, Algorithms for geodesics, J.
- * Geodesy 87, 2013: nanometres). Not for sharing between threads.
+ * Shortest lines on the WGS 84 ellipsoid (GeographicLib; C. F. F. Karney, Algorithms for geodesics, J. Geodesy 87, 2013:
+ * nanometres). Not for sharing between threads.
  */
 final class Geodesic {
     private static final double EARTH_M = 6_371_000;
 
-    private final GeodeticCalculator calculator = new GeodeticCalculator(DefaultEllipsoid.WGS84);
+    private GeodesicData line;
 
     /** Points from one place to another; {@link #distanceM} and {@link #azimuthRad} then tell of that line. */
     Geodesic between(double lonDeg, double latDeg, double toLonDeg, double toLatDeg) {
-        calculator.setStartingGeographicPoint(lonDeg, latDeg);
-        calculator.setDestinationGeographicPoint(toLonDeg, toLatDeg);
+        line = net.sf.geographiclib.Geodesic.WGS84.Inverse(
+                latDeg, lonDeg, toLatDeg, toLonDeg, GeodesicMask.DISTANCE | GeodesicMask.AZIMUTH);
         return this;
     }
 
     double distanceM() {
-        return calculator.getOrthodromicDistance();
+        return line.s12;
     }
 
     /** Direction at the start, clockwise from north, radians. */
     double azimuthRad() {
-        return Math.toRadians(calculator.getAzimuth());
+        return Math.toRadians(line.azi1);
     }
 
     /** The place at a distance in a direction. */
     LonLat from(LonLat start, double azimuthRad, double distanceM) {
-        calculator.setStartingGeographicPoint(start.lonDeg(), start.latDeg());
         double azimuthDeg = Math.toDegrees(azimuthRad);
-        calculator.setDirection(azimuthDeg - 360 * Math.rint(azimuthDeg / 360), distanceM);
-        Point2D end = calculator.getDestinationGeographicPoint();
-        return new LonLat(end.getX(), end.getY());
+        GeodesicData end = net.sf.geographiclib.Geodesic.WGS84.Direct(
+                start.latDeg(), start.lonDeg(), azimuthDeg - 360 * Math.rint(azimuthDeg / 360), distanceM);
+        return new LonLat(end.lon2, end.lat2);
     }
 
     /** Distance on a sphere, within 0.6 %, for telling a wrong position from a right one. */

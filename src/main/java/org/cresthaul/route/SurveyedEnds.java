@@ -1,34 +1,48 @@
 package org.cresthaul.route;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import org.cresthaul.geometry.Areas;
 import org.cresthaul.road.Corner;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
 /**
  * Where the route line enters and leaves a surveyed pavement. Beyond the edge it crosses there the road is taken to go on
- * straight at that edge's width: a combination longer than the survey stands on it.
+ * straight at that edge's width: a combination longer than the survey stands on it. What of the edge belongs to opposing
+ * lanes goes on as opposing lanes.
  */
 final class SurveyedEnds {
     /** How far from the corner's point an end is looked for, metres. */
     static final double FARTHEST_M = 150;
 
-    private static final double ON_M = 160;
+    /** How far the road goes on beyond the survey, metres. */
+    static final double ON_M = 450;
+
     private static final double STEP_M = 0.5;
+    /** The opposing lanes are read this far inside the edge: outlines that should end on it end a little beside it. */
+    private static final double INSIDE_M = 0.3;
+
+    private static final double LEAST_WIDTH_M = 2;
+    private static final double GUIDE_STEP_M = 2;
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     private final Polygon pavement;
+    private final Geometry opposing;
     private final RoadFrame frame;
     private final RouteLine line;
     private final double chainageM;
 
-    /** An end, and the road that goes on beyond it. */
-    record End(Corner.RoadEnd end, Geometry road, double chainageM) {}
+    /** An end, and the road that goes on beyond it: its own lanes, and its opposing ones. */
+    record End(Corner.RoadEnd end, Geometry road, Geometry opposing, double chainageM) {}
 
-    SurveyedEnds(Polygon pavement, RoadFrame frame, RouteLine line, double chainageM) {
+    SurveyedEnds(Polygon pavement, Geometry opposing, RoadFrame frame, RouteLine line, double chainageM) {
         this.pavement = pavement;
+        this.opposing = opposing;
         this.frame = frame;
         this.line = line;
         this.chainageM = chainageM;
@@ -38,13 +52,15 @@ final class SurveyedEnds {
     Optional<End> find(int way) {
         boolean wasIn = false;
         Coordinate last = null;
+        // The line may run over an island: that is no end.
+        Polygon filled = GEOMETRY.createPolygon(pavement.getExteriorRing());
         for (double d = 0; d <= FARTHEST_M; d += STEP_M) {
             double at = chainageM + way * d;
             if (at < 0 || at > line.lengthM()) {
                 return Optional.empty();
             }
             Coordinate here = local(at);
-            boolean in = pavement.contains(GEOMETRY.createPoint(here));
+            boolean in = filled.contains(GEOMETRY.createPoint(here));
             if (wasIn && !in && d > 10) {
                 return end(way, last, here, at);
             }
@@ -61,41 +77,100 @@ final class SurveyedEnds {
 
     private Optional<End> end(int way, Coordinate inside, Coordinate outside, double chainage) {
         Coordinate[] ring = pavement.getExteriorRing().getCoordinates();
+        Geometry step = GEOMETRY.createLineString(new Coordinate[] {inside, outside});
         for (int i = 1; i < ring.length; i++) {
             Geometry edge = GEOMETRY.createLineString(new Coordinate[] {ring[i - 1], ring[i]});
-            Geometry step = GEOMETRY.createLineString(new Coordinate[] {inside, outside});
-            if (!edge.intersects(step)) {
-                continue;
+            if (edge.intersects(step)) {
+                return edge(way, ring[i - 1], ring[i], edge.intersection(step).getCoordinate(), chainage);
             }
-            Coordinate cross = edge.intersection(step).getCoordinate();
-            Coordinate far = local(Math.max(0, Math.min(line.lengthM(), chainage - way * 12)));
-            double heading = way > 0 ? Math.atan2(cross.y - far.y, cross.x - far.x)
-                    : Math.atan2(far.y - cross.y, far.x - cross.x);
-            double c = Math.cos(heading);
-            double s = Math.sin(heading);
-            double a = -(ring[i - 1].x - cross.x) * s + (ring[i - 1].y - cross.y) * c;
-            double b = -(ring[i].x - cross.x) * s + (ring[i].y - cross.y) * c;
-            double left = Math.max(a, b);
-            double right = -Math.min(a, b);
-            if (left + right < 2) {
-                return Optional.empty();
-            }
-            double dx = way * ON_M * c;
-            double dy = way * ON_M * s;
-            // A little into the survey, so that the two are one area.
-            double ix = -way * 0.01 * c;
-            double iy = -way * 0.01 * s;
-            Polygon road = GEOMETRY.createPolygon(new Coordinate[] {
-                new Coordinate(ring[i - 1].x + ix, ring[i - 1].y + iy),
-                new Coordinate(ring[i].x + ix, ring[i].y + iy),
-                new Coordinate(ring[i].x + dx, ring[i].y + dy),
-                new Coordinate(ring[i - 1].x + dx, ring[i - 1].y + dy),
-                new Coordinate(ring[i - 1].x + ix, ring[i - 1].y + iy)
-            });
-            return Optional.of(new End(
-                    new Corner.RoadEnd(cross.x, cross.y, heading, left, right, left, right), road, chainage));
         }
         return Optional.empty();
+    }
+
+    private Optional<End> edge(int way, Coordinate a, Coordinate b, Coordinate cross, double chainage) {
+        Coordinate far = local(Math.max(0, Math.min(line.lengthM(), chainage - way * 12)));
+        double heading = way > 0
+                ? Math.atan2(cross.y - far.y, cross.x - far.x)
+                : Math.atan2(far.y - cross.y, far.x - cross.x);
+        double c = way * Math.cos(heading);
+        double s = way * Math.sin(heading);
+        double[] own = own(a, b, cross, -INSIDE_M * c, -INSIDE_M * s);
+        Coordinate from = between(a, b, own[0]);
+        Coordinate to = between(a, b, own[1]);
+        double[] ownAside = aside(cross, heading, from, to);
+        double[] aside = aside(cross, heading, a, b);
+        if (ownAside[1] - ownAside[0] < LEAST_WIDTH_M) {
+            return Optional.empty();
+        }
+        Geometry beside = Areas.union(on(a, from, c, s), on(to, b, c, s));
+        Corner.RoadEnd end = new Corner.RoadEnd(
+                cross.x, cross.y, heading, ownAside[1], -ownAside[0], aside[1], -aside[0]);
+        return Optional.of(new End(end, on(from, to, c, s), beside, chainage));
+    }
+
+    /** Least and greatest offset of two places from the line through {@code cross}, positive to the left. */
+    private static double[] aside(Coordinate cross, double heading, Coordinate a, Coordinate b) {
+        double c = Math.cos(heading);
+        double s = Math.sin(heading);
+        double first = -(a.x - cross.x) * s + (a.y - cross.y) * c;
+        double second = -(b.x - cross.x) * s + (b.y - cross.y) * c;
+        return new double[] {Math.min(first, second), Math.max(first, second)};
+    }
+
+    /** The part of an edge, from 0 to 1, that is no opposing lane: where the route line crosses it, or else the widest. */
+    private double[] own(Coordinate a, Coordinate b, Coordinate cross, double inX, double inY) {
+        LineString read = GEOMETRY.createLineString(
+                new Coordinate[] {new Coordinate(a.x + inX, a.y + inY), new Coordinate(b.x + inX, b.y + inY)});
+        Geometry free = opposing.isEmpty() ? read : read.difference(opposing);
+        double at = a.distance(cross) / a.distance(b);
+        List<double[]> parts = new ArrayList<>();
+        for (int i = 0; i < free.getNumGeometries(); i++) {
+            Coordinate[] part = free.getGeometryN(i).getCoordinates();
+            if (part.length > 1) {
+                double from = read.getCoordinateN(0).distance(part[0]) / read.getLength();
+                double to = read.getCoordinateN(0).distance(part[part.length - 1]) / read.getLength();
+                parts.add(new double[] {Math.min(from, to), Math.max(from, to)});
+            }
+        }
+        double[] best = {0, 0};
+        for (double[] part : parts) {
+            if (part[0] <= at && at <= part[1] && part[1] - part[0] > LEAST_WIDTH_M / a.distance(b)) {
+                return part;
+            }
+            best = part[1] - part[0] > best[1] - best[0] ? part : best;
+        }
+        return best;
+    }
+
+    private static Coordinate between(Coordinate a, Coordinate b, double t) {
+        return new Coordinate(a.x + t * (b.x - a.x), a.y + t * (b.y - a.y));
+    }
+
+    private static Geometry on(Coordinate a, Coordinate b, double c, double s) {
+        if (a.distance(b) < 0.001) {
+            return Areas.none();
+        }
+        Coordinate farA = new Coordinate(a.x + ON_M * c, a.y + ON_M * s);
+        Coordinate farB = new Coordinate(b.x + ON_M * c, b.y + ON_M * s);
+        return GEOMETRY.createPolygon(new Coordinate[] {a, b, farB, farA, a});
+    }
+
+    /** The way the road is driven: the route line inside the survey, and straight on beyond both ends. */
+    List<Coordinate> way(End in, End out) {
+        List<Coordinate> way = new ArrayList<>();
+        way.add(ahead(in.end(), -ON_M));
+        way.add(ahead(in.end(), 0));
+        for (double at = in.chainageM() + GUIDE_STEP_M; at < out.chainageM() - GUIDE_STEP_M; at += GUIDE_STEP_M) {
+            way.add(local(at));
+        }
+        way.add(ahead(out.end(), 0));
+        way.add(ahead(out.end(), ON_M));
+        return way;
+    }
+
+    private static Coordinate ahead(Corner.RoadEnd end, double m) {
+        return new Coordinate(
+                end.xM() + m * Math.cos(end.headingRad()), end.yM() + m * Math.sin(end.headingRad()));
     }
 
     /** How far the route line turns between two ends, positive to the left; a whole turn round a circle counts. */

@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.Version;
 import org.cresthaul.route.Route;
@@ -20,16 +21,19 @@ final class Api {
     private final Samples samples;
     private final Optional<Tiles> tiles;
     private final WorkGate gate;
+    private final BodyGate bodies;
 
-    Api(Samples samples, Optional<Tiles> tiles, WorkGate gate) {
+    Api(Samples samples, Optional<Tiles> tiles, WorkGate gate, BodyGate bodies) {
         this.samples = samples;
         this.tiles = tiles;
         this.gate = gate;
+        this.bodies = bodies;
     }
 
     List<Endpoint> endpoints() {
         return List.of(
                 new Endpoint(HandlerType.GET, "/api/version", this::version),
+                new Endpoint(HandlerType.GET, "/api/health", this::health),
                 new Endpoint(HandlerType.GET, "/api/settings", this::settings),
                 new Endpoint(HandlerType.GET, "/api/samples", this::samples),
                 new Endpoint(HandlerType.GET, "/api/samples/routes/{id}", ctx -> sample(ctx, samples.routes())),
@@ -51,6 +55,16 @@ final class Api {
 
     /** @param tiles null when no base map is set up */
     private record SettingsAnswer(Tiles tiles) {}
+
+    /**
+     * How the server stands.
+     *
+     * @param status "ready" when it would take a check now, "busy" when not, "stuck" when a check does not end though it
+     *     was stopped: then the program should be started again
+     */
+    private record HealthAnswer(String status, int running, int waiting, int stuck) {}
+
+    private record Made(String type, byte[] bytes) {}
 
     private record SamplesAnswer(List<SampleEntry> routes, List<SampleEntry> rigs) {}
 
@@ -80,9 +94,19 @@ final class Api {
         ctx.contentType(JSON).result(sample.document());
     }
 
+    private void health(Context ctx) {
+        WorkGate.State state = gate.state();
+        boolean ready = state.takesMore() && bodies.takesMore();
+        if (!ready) {
+            // So that whoever watches over the program need not read further.
+            ctx.status(ProblemKind.BUSY.status()).header("Retry-After", "10");
+        }
+        answer(ctx, new HealthAnswer(
+                state.stuck() > 0 ? "stuck" : ready ? "ready" : "busy", state.running(), state.waiting(), state.stuck()));
+    }
+
     private void route(Context ctx) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        answer(ctx, gate.run(() -> RouteView.of(routeOf(body))));
+        made(ctx, body -> JsonAnswer.bytes(RouteView.of(routeOf(body))));
     }
 
     private static Route routeOf(byte[] body) {
@@ -94,61 +118,73 @@ final class Api {
     }
 
     private void check(Context ctx) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        answer(ctx, gate.run(() -> {
+        made(ctx, body -> {
             CheckRequest asked = CheckRequest.read(body).requireBoundedWork();
-            return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
-        }));
+            return JsonAnswer.bytes(
+                    RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs()));
+        });
     }
 
     private void passage(Context ctx) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        answer(ctx, gate.run(() -> {
+        made(ctx, body -> {
             CheckRequest.With<PassageRequest> asked = CheckRequest.read(body, PassageRequest::read);
-            return asked.more().of(asked.check());
-        }));
+            return JsonAnswer.bytes(asked.more().of(asked.check()));
+        });
     }
 
     private void corner(Context ctx) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        answer(ctx, gate.run(() -> {
+        made(ctx, body -> {
             CheckRequest.With<CornerRequest> asked = CheckRequest.read(body, CornerRequest::read);
-            return asked.more().of(asked.check());
-        }));
+            return JsonAnswer.bytes(asked.more().of(asked.check()));
+        });
     }
 
     private void loads(Context ctx) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        answer(ctx, gate.run(() -> {
+        made(ctx, body -> {
             CheckRequest.With<LoadsRequest> asked = CheckRequest.read(body, LoadsRequest::read);
-            return asked.more().of(asked.check());
-        }));
+            return JsonAnswer.bytes(asked.more().of(asked.check()));
+        });
     }
 
     private void plan(Context ctx) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        answer(ctx, gate.run(() -> {
+        made(ctx, body -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
-            return asked.more().of(asked.check().requireBoundedWork()).plan();
-        }));
-    }
-
-    private void paper(Context ctx, BiFunction<PaperRequest, CheckRequest, byte[]> maker) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        gate.run(() -> {
-            CheckRequest.With<PaperRequest> asked = CheckRequest.read(body, PaperRequest::read);
-            byte[] made = maker.apply(asked.more(), asked.check().requireBoundedWork());
-            ctx.contentType(asked.more().form().contentType).result(made);
-            return made;
+            return JsonAnswer.bytes(asked.more().of(asked.check().requireBoundedWork()).plan());
         });
     }
 
     private void comparison(Context ctx) throws Exception {
-        byte[] body = RequestBody.json(ctx);
-        answer(ctx, gate.run(() -> {
+        made(ctx, body -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
-            return asked.more().comparison(asked.check().requireBoundedWork());
-        }));
+            return JsonAnswer.bytes(asked.more().comparison(asked.check().requireBoundedWork()));
+        });
+    }
+
+    private void paper(Context ctx, BiFunction<PaperRequest, CheckRequest, byte[]> maker) throws Exception {
+        answered(ctx, body -> {
+            CheckRequest.With<PaperRequest> asked = CheckRequest.read(body, PaperRequest::read);
+            byte[] made = maker.apply(asked.more(), asked.check().requireBoundedWork());
+            return new Made(asked.more().form().contentType, made);
+        });
+    }
+
+    private void made(Context ctx, Function<byte[], byte[]> json) throws Exception {
+        answered(ctx, body -> new Made(JSON, json.apply(body)));
+    }
+
+    /** Takes the body when there is room for it, and answers when its turn has come and as long as somebody waits. */
+    private void answered(Context ctx, Function<byte[], Made> maker) throws Exception {
+        try (BodyGate.Admitted room = bodies.admit()) {
+            byte[] body = RequestBody.json(ctx, room);
+            Asker asker = Asker.of(ctx.req());
+            Made made = gate.run(asker, () -> maker.apply(body));
+            ctx.contentType(made.type).result(made.bytes);
+            if (asker instanceof Asker.Connection connection && connection.hasSpoken()) {
+                ctx.header("Connection", "close");
+            }
+        } catch (OutOfMemoryError e) {
+            throw Refusal.memoryShort();
+        }
     }
 
     private void description(Context ctx) throws IOException {

@@ -46,7 +46,7 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
     /** As {@link #read(byte[])}, with further members. */
     static <T> With<T> read(byte[] body, More<T> more) {
         Problems problems = new Problems();
-        JsonNode root = JsonText.read(requireUtf8(body), problems);
+        JsonNode root = JsonText.read(body, problems);
         refuseIfAny(problems);
         JsonFields fields = JsonFields.of(root, "", problems);
         Optional<Route> route = RouteFile.read(document(fields, "route"), "/route", problems);
@@ -116,15 +116,5 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         if (!problems.isEmpty()) {
             throw Refusal.of(problems.list());
         }
-    }
-
-    /** JSON text exchanged between systems is UTF-8 (RFC 8259 section 8.1); its hash is of these bytes. */
-    private static byte[] requireUtf8(byte[] body) {
-        boolean other = body.length >= 2 && (body[0] == 0 || body[1] == 0 || body[0] == (byte) 0xFE
-                || body[0] == (byte) 0xFF);
-        if (other) {
-            throw Refusal.of(List.of(new InputProblem("not-json", "The body is not UTF-8.", "", "Send it in UTF-8.")));
-        }
-        return body;
     }
 }

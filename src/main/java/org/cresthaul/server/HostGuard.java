@@ -2,7 +2,6 @@ package org.cresthaul.server;
 
 import io.javalin.http.Context;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -14,9 +13,9 @@ final class HostGuard {
 
     private final boolean open;
 
-    /** @param boundTo the address given on the command line; with one, every name is answered to */
-    HostGuard(Optional<String> boundTo) {
-        open = boundTo.isPresent();
+    /** @param open whether the server can be reached from elsewhere; then every name is answered to */
+    HostGuard(boolean open) {
+        this.open = open;
     }
 
     void require(Context ctx) {

@@ -29,8 +29,11 @@ final class ProblemAnswers {
         config.routes.exception(HttpResponseException.class, (e, ctx) -> answer(ctx, ofStatus(e.getStatus(), ctx)));
         config.routes.exception(Exception.class, (e, ctx) -> answer(ctx, unexpected(e, ctx)));
         config.router.javaLangErrorHandler((response, error) -> {
+            boolean memory = error instanceof OutOfMemoryError;
+            ProblemDetails details = memory
+                    ? Refusal.memoryShort().details()
+                    : ProblemDetails.of(ProblemKind.INTERNAL, INTERNAL, List.of());
             LOG.error("A request failed", error);
-            ProblemDetails details = ProblemDetails.of(ProblemKind.INTERNAL, INTERNAL, List.of());
             try {
                 response.setStatus(details.status());
                 response.setContentType(ProblemDetails.MEDIA_TYPE);

@@ -12,7 +12,9 @@ enum ProblemKind {
     BAD_INPUT(422, "bad-input", "The input has mistakes"),
     HEADERS_TOO_LARGE(431, "headers-too-large", "The request's headers are too large"),
     INTERNAL(500, "internal", "The program made a mistake"),
-    BUSY(503, "busy", "The server is busy with other checks");
+    TOO_SLOW(408, "too-slow", "The request came too slowly"),
+    BUSY(503, "busy", "The server is busy with other checks"),
+    OVER_TIME(503, "over-time", "The check took more than one request may");
 
     private final int status;
     private final String word;

@@ -31,6 +31,12 @@ final class Refusal extends RuntimeException {
                 : new Refusal(ProblemKind.BAD_INPUT, count, problems, Map.of());
     }
 
+    /** More memory would be needed than there is now. */
+    static Refusal memoryShort() {
+        return new Refusal(ProblemKind.BUSY, "There is not enough memory for this request beside the others. Try again"
+                + " later, send less, or start the program with more memory.", List.of(), Map.of("Retry-After", "10"));
+    }
+
     ProblemKind kind() {
         return kind;
     }

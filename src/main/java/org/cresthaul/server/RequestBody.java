@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -18,16 +19,27 @@ final class RequestBody {
     /** A longer body is still received and thrown away up to here, so that the sender gets to read the answer. */
     static final long MOST_DISCARDED = 1L << 30;
 
+    /** Slower than this, once the grace is over, a body is not waited for. */
+    static final int LEAST_BYTES_PER_S = 4 * 1024;
+    static final double GRACE_S = 5;
+
     private static final int BLOCK = 64 * 1024;
     private static final Set<String> JSON_TYPES = Set.of("application/json", "application/geo+json");
     private static final Set<String> CHARSETS = Set.of("utf-8", "us-ascii");
 
     private RequestBody() {}
 
-    /** @throws Refusal with status 415 or 413 */
-    static byte[] json(Context ctx) throws IOException {
+    /**
+     * The body, for which there is room.
+     *
+     * @throws Refusal with status 415, 413, 408 or 503
+     */
+    static byte[] json(Context ctx, BodyGate.Admitted room) throws IOException {
         requireJson(ctx.contentType(), ctx.header("Content-Encoding"));
         long declared = ctx.req().getContentLengthLong();
+        if (declared <= MOST_BYTES) {
+            room.require(Math.max(0, declared));
+        }
         if (declared > MOST_BYTES && "100-continue".equalsIgnoreCase(ctx.header("Expect"))) {
             throw tooLarge();
         }
@@ -35,20 +47,41 @@ final class RequestBody {
         List<byte[]> blocks = new ArrayList<>();
         InputStream in = ctx.req().getInputStream();
         long received = 0;
-        byte[] block = in.readNBytes(BLOCK);
-        while (block.length > 0 && received <= MOST_DISCARDED) {
-            received += block.length;
+        long startNanos = System.nanoTime();
+        byte[] block = new byte[BLOCK];
+        int filled = 0;
+        // By what has come, not by whole blocks: a body that trickles in must not hold its thread for long.
+        int read = in.read(block);
+        while (read >= 0 && received <= MOST_DISCARDED) {
+            received += read;
+            filled += read;
+            requirePace(received, System.nanoTime() - startNanos);
             if (declared <= MOST_BYTES && received <= MOST_BYTES) {
-                blocks.add(block);
+                room.require(received);
+                if (filled == block.length) {
+                    blocks.add(block);
+                    block = new byte[BLOCK];
+                    filled = 0;
+                }
             } else {
                 blocks.clear();
+                filled = 0;
             }
-            block = in.readNBytes(BLOCK);
+            read = in.read(block, filled, block.length - filled);
         }
+        blocks.add(Arrays.copyOf(block, filled));
         if (received > MOST_BYTES) {
             throw tooLarge();
         }
         return joined(blocks, (int) received);
+    }
+
+    private static void requirePace(long received, long nanos) {
+        double seconds = nanos / 1e9;
+        if (seconds > GRACE_S && received < LEAST_BYTES_PER_S * seconds) {
+            throw new Refusal(ProblemKind.TOO_SLOW, "The body came slower than " + LEAST_BYTES_PER_S / 1024
+                    + " KiB a second.", List.of(), Map.of("Connection", "close"));
+        }
     }
 
     private static byte[] joined(List<byte[]> blocks, int length) {

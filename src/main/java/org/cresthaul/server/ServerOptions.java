@@ -1,5 +1,7 @@
 package org.cresthaul.server;
 
+import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.util.Optional;
 
 /**
@@ -12,6 +14,15 @@ import java.util.Optional;
  */
 public record ServerOptions(Optional<String> host, int port, Optional<Tiles> tiles, Samples samples) {
     static final String LOOPBACK = "127.0.0.1";
+
+    /** Whether only this machine can reach it, however the address was written. */
+    public boolean isLoopback() {
+        try {
+            return InetAddress.getByName(address()).isLoopbackAddress();
+        } catch (UnknownHostException e) {
+            return false;
+        }
+    }
 
     String address() {
         return host.orElse(LOOPBACK);

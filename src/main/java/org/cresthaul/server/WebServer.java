@@ -11,25 +11,31 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The page and the API over HTTP, on this machine's loopback unless told otherwise. */
 public final class WebServer implements AutoCloseable {
-    private static final int MOST_THREADS = 16;
-    private static final long LONGEST_WAIT_MS = 30_000;
+    /** More than there are bodies and checks together, so that pages and cheap answers always find one free. */
+    private static final int MOST_THREADS = 64;
 
     private final Javalin javalin;
     private final String address;
+    private final WorkGate gate;
 
-    private WebServer(Javalin javalin, String address) {
+    private WebServer(Javalin javalin, String address, WorkGate gate) {
         this.javalin = javalin;
         this.address = address;
+        this.gate = gate;
     }
 
     /** @throws UncheckedIOException when the port cannot be had */
     public static WebServer start(ServerOptions options) {
+        return start(options, WorkGate.Limits.usual(), BodyGate.usual());
+    }
+
+    static WebServer start(ServerOptions options, WorkGate.Limits limits, BodyGate bodies) {
         AnswerHeaders headers = new AnswerHeaders(options.tiles());
-        WorkGate gate = new WorkGate(Runtime.getRuntime().availableProcessors(), LONGEST_WAIT_MS);
-        List<Endpoint> endpoints = new Api(options.samples(), options.tiles(), gate).endpoints();
+        WorkGate gate = new WorkGate(limits);
+        List<Endpoint> endpoints = new Api(options.samples(), options.tiles(), gate, bodies).endpoints();
         Javalin javalin = Javalin.create(config -> {
             jetty(config, headers);
-            HostGuard guard = new HostGuard(options.host());
+            HostGuard guard = new HostGuard(!options.isLoopback());
             config.routes.before(ctx -> headers.all().forEach(ctx::header));
             config.routes.before(guard::require);
             for (Endpoint endpoint : endpoints) {
@@ -45,9 +51,10 @@ public final class WebServer implements AutoCloseable {
         try {
             javalin.start(options.address(), options.port());
         } catch (JavalinException e) {
+            gate.close();
             throw new UncheckedIOException(new IOException("cannot listen on port " + options.port(), e));
         }
-        return new WebServer(javalin, options.address());
+        return new WebServer(javalin, options.address(), gate);
     }
 
     private static void jetty(JavalinConfig config, AnswerHeaders headers) {
@@ -70,6 +77,7 @@ public final class WebServer implements AutoCloseable {
 
     @Override
     public void close() {
+        gate.close();
         javalin.stop();
     }
 }

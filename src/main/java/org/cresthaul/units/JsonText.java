@@ -71,11 +71,29 @@ public final class JsonText {
         if (document.length > MOST_BYTES) {
             return tooLarge(problems);
         }
+        if (isOtherEncoding(document)) {
+            problems.add("not-json", "The document is not UTF-8 without a byte order mark.", "",
+                    "Save it as UTF-8, without a byte order mark (BOM).");
+            return MissingNode.getInstance();
+        }
         try (JsonParser parser = FACTORY.createParser(document)) {
             return new JsonText(parser, problems).document();
         } catch (IOException e) {
             return unreadable(e, problems);
         }
+    }
+
+    /**
+     * JSON exchanged between systems is UTF-8 without a byte order mark (RFC 8259 section 8.1). The parser would take
+     * others as well; then the same file would be taken in one place and refused in another, and have two hashes.
+     */
+    private static boolean isOtherEncoding(byte[] document) {
+        if (document.length < 2) {
+            return false;
+        }
+        int first = document[0] & 0xFF;
+        int second = document[1] & 0xFF;
+        return first == 0 || second == 0 || first >= 0xFE || first == 0xEF && second == 0xBB;
     }
 
     /** As {@link #read(byte[], Problems)}. */

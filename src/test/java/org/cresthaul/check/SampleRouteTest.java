@@ -168,7 +168,7 @@ class SampleRouteTest {
             C2 up/none C own
             C2 down/trailing X own
             C2 up/trailing X own
-            C2 down/close-coupled t own
+            C2 down/close-coupled X own
             C2 up/close-coupled t own
             # Mill Street: a long kerb return; the booster trails wide, most with two axles
             C3 down/none C own

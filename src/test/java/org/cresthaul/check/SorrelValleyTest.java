@@ -108,7 +108,7 @@ class SorrelValleyTest {
             # Sorrel Creek bridge: the booster's axle must not count with the trailer's
             B01 down/none %, up/none %, down/trailing C, up/trailing C, down/close-coupled %, up/close-coupled %
             # Mosswick circle: the trailing booster does not get round
-            C2 down/none C, up/none C, down/trailing t, up/trailing X, down/close-coupled C, up/close-coupled C
+            C2 down/none C, up/none C, down/trailing X, up/trailing X, down/close-coupled C, up/close-coupled C
             """;
 
     @Test

@@ -44,9 +44,9 @@ class CommandLineTest {
                     "approachBefore": {"grade": "0 %", "accuracy": "0.1 %"},
                     "approachAfter": {"grade": "0 %", "accuracy": "0.1 %"},
                     "profile": [
-                      {"line": "left", "points": [["-40 m", "0 m"], ["0 m", "0 m"], ["40 m", "0 m"]]},
-                      {"line": "right", "points": [["-40 m", "0 m"], ["0 m", "0 m"], ["40 m", "0 m"]]}]} } ] }
-            """;
+                      {"line": "left", "points": LEVEL_POINTS},
+                      {"line": "right", "points": LEVEL_POINTS}]} } ] }
+            """.replace("LEVEL_POINTS", RouteTexts.levelPoints(40));
 
     @TempDir
     Path folder;

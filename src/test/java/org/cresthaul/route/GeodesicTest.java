@@ -1,7 +1,15 @@
 package org.cresthaul.route;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class GeodesicTest {
@@ -28,6 +36,25 @@ class GeodesicTest {
         for (double[] e : ends) {
             double exactM = new Geodesic().between(e[0], e[1], e[2], e[3]).distanceM();
             assertEquals(exactM, Geodesic.roughM(e[0], e[1], e[2], e[3]), 0.006 * exactM);
+        }
+    }
+
+    /** A route measured before must read the same now, to the last bit: its report has a hash. */
+    @Test
+    void answersAsWhenGeoToolsDid() throws IOException {
+        List<String> lines;
+        try (InputStream in = GeodesicTest.class.getResourceAsStream("geodesics-before.txt")) {
+            lines = new String(in.readAllBytes(), StandardCharsets.US_ASCII).lines()
+                    .filter(l -> !l.startsWith("#"))
+                    .toList();
+        }
+        assertTrue(lines.size() > 300, "cases: " + lines.size());
+        for (String line : lines) {
+            double[] n = Stream.of(line.split(" ")).mapToDouble(Double::parseDouble).toArray();
+            Geodesic between = new Geodesic().between(n[0], n[1], n[2], n[3]);
+            LonLat reached = new Geodesic().from(new LonLat(n[0], n[1]), n[4], n[5]);
+            double[] now = {between.distanceM(), between.azimuthRad(), reached.lonDeg(), reached.latDeg()};
+            assertArrayEquals(Arrays.copyOfRange(n, 6, 10), now, line);
         }
     }
 

@@ -1,8 +1,18 @@
 package org.cresthaul.route;
 
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
 /** A small sound route file to start from. Invented. */
 public final class RouteTexts {
     private RouteTexts() {}
+
+    /** Points of a level line, two metres apart, as far as {@code reachM} either way. */
+    public static String levelPoints(int reachM) {
+        return IntStream.rangeClosed(-reachM / 2, reachM / 2)
+                .mapToObj(i -> "[\"" + 2 * i + " m\", \"0 m\"]")
+                .collect(Collectors.joining(", ", "[", "]"));
+    }
 
     public static final String ROUTE =
             """

@@ -28,6 +28,11 @@ public final class TestServer implements AutoCloseable {
         server = WebServer.start(options);
     }
 
+    /** With limits of its own. */
+    TestServer(WorkGate.Limits limits, BodyGate bodies) {
+        server = WebServer.start(new ServerOptions(Optional.empty(), 0, Optional.empty(), small()), limits, bodies);
+    }
+
     static Samples small() {
         return new Samples(
                 List.of(new Sample("small.route.geojson", RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8))),

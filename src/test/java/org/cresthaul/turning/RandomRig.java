@@ -1,0 +1,91 @@
+package org.cresthaul.turning;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.cresthaul.turning.TurningCombination.AxleLine;
+import org.cresthaul.turning.TurningCombination.Body;
+import org.cresthaul.turning.TurningCombination.PlanUnit;
+
+/**
+ * Random combinations of usual proportions (common practice): a tractor alone, a lowbed, one with its booster trailing on a
+ * pivot or close-coupled; wide loads, loads that overhang the rear.
+ */
+final class RandomRig {
+    private RandomRig() {}
+
+    static TurningCombination of(SplittableRandom random) {
+        double steer = Math.toRadians(random.nextDouble(32, 46));
+        double lockM = random.nextDouble(3.5, 9);
+        double spread = random.nextDouble(1.25, 1.45);
+        double driveM = random.nextDouble(4.6, 6.8);
+        List<Double> drive = new ArrayList<>();
+        int driven = random.nextInt(2, 4);
+        for (int i = 0; i < driven; i++) {
+            drive.add(driveM + (i - (driven - 1) / 2.0) * spread);
+        }
+        double tractorM = length(drive);
+        double tractorHalf = random.nextDouble(1.2, 1.3);
+        List<AxleLine> tractorTires = new ArrayList<>();
+        tractorTires.add(new AxleLine(tractorM, tractorHalf - 0.02, random.nextDouble(0.28, 0.42), 0.25));
+        drive.forEach(x -> tractorTires.add(new AxleLine(tractorM - x, tractorHalf, random.nextDouble(0.55, 0.7), 0.22)));
+        PlanUnit tractor = new PlanUnit("tractor", tractorTires,
+                List.of(new Body("tractor", tractorM - driveM - random.nextDouble(1.2, 2.2),
+                        tractorM + random.nextDouble(0.7, 1.5), tractorHalf + 0.02)));
+        int kind = random.nextInt(10);
+        if (kind == 0) {
+            return new TurningCombination(List.of(new TurningUnit(tractorM, 0)), List.of(tractor), steer, lockM, List.of());
+        }
+        double trailerM = random.nextDouble(9, 15);
+        List<Double> group = new ArrayList<>();
+        int axles = random.nextInt(2, 5);
+        for (int i = 0; i < axles; i++) {
+            group.add(trailerM + (i - (axles - 1) / 2.0) * 1.38);
+        }
+        double lastM = group.get(axles - 1);
+        boolean close = kind == 1 || kind == 2;
+        boolean trailing = kind >= 3 && kind <= 5;
+        if (close) {
+            group.add(lastM + random.nextDouble(1.4, 3));
+        }
+        double effectiveM = length(group);
+        double trailerHalf = random.nextDouble(1.22, 1.55);
+        List<AxleLine> tires = new ArrayList<>();
+        group.forEach(x -> tires.add(new AxleLine(effectiveM - x, trailerHalf, random.nextDouble(0.5, 0.75), 0.22)));
+        double rearM = group.get(group.size() - 1) + random.nextDouble(0.6, 1.5);
+        List<Body> bodies = new ArrayList<>(List.of(
+                new Body("trailer", effectiveM - rearM, effectiveM + random.nextDouble(0.5, 1.4), trailerHalf + 0.02)));
+        if (random.nextInt(3) == 0) {
+            double loadRearM = rearM + random.nextDouble(-5, 3.5);
+            bodies.add(new Body("load", effectiveM - loadRearM, effectiveM - random.nextDouble(2.5, 4.5),
+                    random.nextDouble(1.3, 2.3)));
+        }
+        List<TurningUnit> chain = new ArrayList<>();
+        List<PlanUnit> units = new ArrayList<>(List.of(tractor, new PlanUnit("trailer", tires, bodies)));
+        chain.add(new TurningUnit(tractorM, -random.nextDouble(0, 0.7)));
+        List<Double> limits = new ArrayList<>(List.of(Math.toRadians(random.nextDouble(55, 95))));
+        if (trailing) {
+            double pivotM = lastM + random.nextDouble(0.6, 1.8);
+            double boosterM = random.nextDouble(2.2, 5);
+            chain.add(new TurningUnit(effectiveM, pivotM - effectiveM));
+            chain.add(new TurningUnit(boosterM, 0));
+            limits.add(Math.toRadians(random.nextDouble(20, 45)));
+            units.add(new PlanUnit("booster", List.of(new AxleLine(0, trailerHalf, 0.6, 0.22)),
+                    List.of(new Body("booster", -random.nextDouble(0.5, 1), boosterM - 0.1, trailerHalf))));
+        } else {
+            chain.add(new TurningUnit(effectiveM, 0));
+        }
+        return new TurningCombination(chain, units, steer, lockM, limits);
+    }
+
+    /** Of a group of equal axles: the sum of the squares over the sum (docs/model.md, turning). */
+    private static double length(List<Double> behindHitchM) {
+        double squares = 0;
+        double sum = 0;
+        for (double x : behindHitchM) {
+            squares += x * x;
+            sum += x;
+        }
+        return squares / sum;
+    }
+}
