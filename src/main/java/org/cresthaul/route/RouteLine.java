@@ -175,8 +175,7 @@ public final class RouteLine {
     public RoadFrame frameAt(double chainageM) {
         Finite.requireAtLeast("chainageM", 0, chainageM);
         Finite.requireAtLeast("-chainageM", -lengthM(), -chainageM);
-        int found = Arrays.binarySearch(this.chainageM, chainageM);
-        int i = Math.min(found >= 0 ? found : -found - 2, size() - 2);
+        int i = pieceAt(chainageM);
         double t = (chainageM - this.chainageM[i]) / (this.chainageM[i + 1] - this.chainageM[i]);
         double lon = Geodesic.shortWay(lonDeg[i] + t * Geodesic.shortWay(lonDeg[i + 1] - lonDeg[i]));
         LonLat origin = new LonLat(lon, latDeg[i] + t * (latDeg[i + 1] - latDeg[i]));
@@ -184,6 +183,12 @@ public final class RouteLine {
                 .between(lonDeg[i], latDeg[i], lonDeg[i + 1], latDeg[i + 1])
                 .azimuthRad();
         return new RoadFrame(origin, azimuthRad);
+    }
+
+    /** The piece a chainage lies in, by the point it starts at. */
+    int pieceAt(double chainageM) {
+        int found = Arrays.binarySearch(this.chainageM, chainageM);
+        return Math.max(0, Math.min(found >= 0 ? found : -found - 2, size() - 2));
     }
 
     /**
