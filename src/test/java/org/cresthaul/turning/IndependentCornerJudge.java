@@ -18,21 +18,26 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
- * A passage through a corner judged without any of the program's own judging: followed by {@link ReferencePassage} from all
- * straight to all straight, every tire footprint held off everything that is not pavement and every body off obstacles and
- * off opposing lanes that are not borrowed, from {@link #BESIDE_M} before the corner to as far behind it.
+ * A passage through a corner judged without any of the program's own judging: followed by {@link ReferencePassage}
+ * from all straight to all straight, every tire footprint held off everything that is not pavement and every body off
+ * obstacles and off opposing lanes that are not borrowed, from {@link #BESIDE_M} before the corner to as far behind
+ * it.
  *
  * <p>The least gap is searched over the whole way by bisection: between two states a rectangle stays inside the hull of
- * both, swelled by how far a corner leaves its chord (a step squared over eight, times its largest second difference), and
- * no point goes farther than its speed lets it. What is reported was reached in a state, and the true least is at most
- * {@link #BOUND_M} below. Where something is off, its depth is good to {@link #DEPTH_BOUND_M} or a quarter of it.
+ * both, swelled by how far a corner leaves its chord (a step squared over eight, times its largest second
+ * difference), and no point goes farther than its speed lets it. What is reported was reached in a state, and the
+ * true least is at most {@link #BOUND_M} below. Where something is off, its depth is good to {@link #DEPTH_BOUND_M}
+ * or a quarter of it.
  */
 final class IndependentCornerJudge {
     static final double BOUND_M = 0.0005;
     static final double DEPTH_BOUND_M = 0.1;
     /** Gaps beyond this are not told apart, metres. */
     static final double FARTHEST_M = 5;
-    /** Everything this far before and behind the corner's ends is driven past, metres: as far as anything can be given. */
+    /**
+     * Everything this far before and behind the corner's ends is driven past, metres: as far as anything can be
+     * given.
+     */
     static final double BESIDE_M = 152;
     /** States of the first look, in steps of the passage. */
     private static final int BLOCK = 16;
@@ -44,15 +49,15 @@ final class IndependentCornerJudge {
     private final Corner corner;
     private final Optional<LineString> guide;
     private final List<Polygon> islands;
-    private final KeepOff offPavement;
-    private final List<KeepOff> offBodies = new ArrayList<>();
+    private final ReferenceKeepOff offPavement;
+    private final List<ReferenceKeepOff> offBodies = new ArrayList<>();
 
     /**
      * @param leastM largest value {@link #FARTHEST_M}; negative when something is where it must not be
      * @param where what is nearest, for a person to read
      * @param stationM xM yM of the lead path and of the axle there
-     * @param steerExcessRad rateExcess articulationExcessRad over the limits; zero when kept. The rate's as a share of the
-     *     limit; a jump of the curvature is infinitely fast
+     * @param steerExcessRad rateExcess articulationExcessRad over the limits; zero when kept. That of the front wheels'
+     *     rate as a share of the limit, infinite at a kink of the path
      * @param bentAtPathEndM how far some point was off the straight where the given path ended
      * @param drivenOnM how far beyond the given path the combination had to go straight on until it was straight
      * @param askewRad the larger angle between the path's ends and the roads there
@@ -73,7 +78,7 @@ final class IndependentCornerJudge {
             int wrongSides) {
         /** Whether all that a driver and the couplings must keep is kept; what rounding leaves is let pass. */
         boolean withinLimits() {
-            return steerExcessRad < 2e-4 && rateExcess < 1e-3 && articulationExcessRad < 2e-4 && wrongSides == 0;
+            return steerExcessRad < 2e-4 && rateExcess < 5e-3 && articulationExcessRad < 2e-4 && wrongSides == 0;
         }
 
         /** Whether the given path itself ends with everything straight and along the roads. */
@@ -82,8 +87,12 @@ final class IndependentCornerJudge {
         }
     }
 
-    /** A rectangle of a unit: from the rear to the front of its effective axle, from the right to the left of its middle. */
-    private record Rectangle(String name, int unit, double rearM, double frontM, double rightM, double leftM, KeepOff off) {}
+    /**
+     * A rectangle of a unit: from the rear to the front of its effective axle, from the right to the left of its
+     * middle.
+     */
+    private record Rectangle(
+            String name, int unit, double rearM, double frontM, double rightM, double leftM, ReferenceKeepOff off) {}
 
     IndependentCornerJudge(Corner corner, boolean escorts) {
         this(corner, escorts, corner.guide());
@@ -96,16 +105,16 @@ final class IndependentCornerJudge {
         Geometry area = escorts ? corner.escorted().orElse(corner.pavement()) : corner.pavement();
         islands = IslandSides.islands(corner, area);
         Geometry longer = wentOn(area, escorts);
-        offPavement = KeepOff.outside(longer);
-        offBodies.add(KeepOff.area(corner.obstacles()));
+        offPavement = ReferenceKeepOff.outside(longer);
+        offBodies.add(ReferenceKeepOff.area(corner.obstacles()));
         Geometry opposing = corner.opposing();
         if (escorts && corner.escorted().isPresent() && !opposing.isEmpty()) {
             Geometry left = OverlayNGRobust.overlay(opposing, longer, OverlayNG.DIFFERENCE);
             // Slivers along a common edge are no lane.
             opposing = left.buffer(-0.01).isEmpty() ? GEOMETRY.createPolygon() : left;
         }
-        offBodies.add(KeepOff.area(opposing));
-        offBodies.removeIf(KeepOff::nothing);
+        offBodies.add(ReferenceKeepOff.area(opposing));
+        offBodies.removeIf(ReferenceKeepOff::nothing);
     }
 
     /** The area, its roads going on straight at their width beyond what is drawn. */
@@ -151,7 +160,8 @@ final class IndependentCornerJudge {
         double askew = Math.max(
                 Math.abs(Math.IEEEremainder(start[2] - corner.approach().headingRad(), 2 * Math.PI)),
                 Math.abs(Math.IEEEremainder(passage.endHeadingRad() - corner.exit().headingRad(), 2 * Math.PI)));
-        double mostRate = combination.tightestPerM() / combination.lockDistanceM();
+        // From straight to the limit over the lock distance (docs/file-formats.md).
+        double mostRate = combination.steerLimitRad() / combination.lockDistanceM();
         double articulation = 0;
         for (int k = 0; k < passage.mostArticulationRad.length; k++) {
             articulation = Math.max(articulation,
@@ -164,9 +174,7 @@ final class IndependentCornerJudge {
                 axle[0],
                 axle[1],
                 Math.max(0, passage.mostSteerRad - combination.steerLimitRad()),
-                passage.mostJumpPerM > 1e-6
-                        ? Double.POSITIVE_INFINITY
-                        : Math.max(0, passage.mostRatePerM2 / mostRate - 1),
+                Math.max(0, passage.mostWheelRatePerM / mostRate - 1),
                 articulation,
                 passage.bentAtPathEndM,
                 Math.max(0, passage.straightFromM - passage.pathLengthM),
@@ -200,7 +208,7 @@ final class IndependentCornerJudge {
                         unit + " right tires", k, rear, front, -a.halfWidthM(), -inner, offPavement));
             }
             for (Body b : combination.units().get(k).bodies()) {
-                for (KeepOff off : offBodies) {
+                for (ReferenceKeepOff off : offBodies) {
                     all.add(new Rectangle(
                             unit + " " + b.part(), k, b.rearM(), b.frontM(), -b.halfWidthM(), b.halfWidthM(), off));
                 }
@@ -320,7 +328,7 @@ final class IndependentCornerJudge {
             double sag = p.bend * (p.to - p.from) * (p.to - p.from) / 8;
             double d = limit + sag;
             if (r.rearM < 0 && r.frontM > 0) {
-                // The side nearest to what it turns about is nearest beside the axle: cut there, hulls hold little more.
+                // The side is nearest to what it turns about beside the axle: cut there, hulls hold little more.
                 Rectangle rear = new Rectangle(r.name, r.unit, r.rearM, 0, r.rightM, r.leftM, r.off);
                 Rectangle front = new Rectangle(r.name, r.unit, 0, r.frontM, r.rightM, r.leftM, r.off);
                 d = r.off.edgeM(Hull.of(outline(rear, p.from), outline(rear, p.to)), d);

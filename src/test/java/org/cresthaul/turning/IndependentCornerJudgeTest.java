@@ -61,7 +61,8 @@ class IndependentCornerJudgeTest {
 
     private static TurningCombination tractor(double rearM, double frontM, double halfM) {
         return new TurningCombination(List.of(new TurningUnit(WHEELBASE_M, 0)),
-                List.of(new PlanUnit("tractor", List.of(new AxleLine(WHEELBASE_M, 1.2, 0.3, 0.2), new AxleLine(0, 1.2, 0.6, 0.2)),
+                List.of(new PlanUnit("tractor",
+                        List.of(new AxleLine(WHEELBASE_M, 1.2, 0.3, 0.2), new AxleLine(0, 1.2, 0.6, 0.2)),
                         List.of(new Body("tractor", rearM, frontM, halfM)))),
                 Math.toRadians(40), 6, List.of());
     }
@@ -70,7 +71,8 @@ class IndependentCornerJudgeTest {
         PlanUnit trailer = new PlanUnit("trailer", List.of(new AxleLine(0.9, 1.3, 0.7, 0.24)),
                 List.of(new Body("deck", -2, 12, 1.6)));
         TurningCombination t = tractor(-1, 7, 1.25);
-        return new TurningCombination(List.of(new TurningUnit(WHEELBASE_M, -HITCH_AHEAD_M), new TurningUnit(TRAILER_M, 0)),
+        return new TurningCombination(
+                List.of(new TurningUnit(WHEELBASE_M, -HITCH_AHEAD_M), new TurningUnit(TRAILER_M, 0)),
                 List.of(t.units().get(0), trailer), t.steerLimitRad(), 6, List.of(Math.toRadians(60)));
     }
 
@@ -131,7 +133,9 @@ class IndependentCornerJudgeTest {
         }
     }
 
-    /** Every point runs on its circle: r² of the axle = R² − L², of the hitch + e², of the trailer's axle − L² again. */
+    /**
+     * Every point runs on its circle: r² of the axle = R² − L², of the hitch + e², of the trailer's axle − L² again.
+     */
     @Test
     void aSteadyTurnLeavesWhatItsCirclesLeave() {
         LeadPath path = circle();
@@ -161,8 +165,9 @@ class IndependentCornerJudgeTest {
             double way = 0.3 + i * 0.713;
             double r = swept + 0.05;
             Coordinate tip = new Coordinate(c[0] + r * Math.cos(way), c[1] + r * Math.sin(way));
-            Coordinate a = new Coordinate(c[0] + (r + 1) * Math.cos(way + 0.001), c[1] + (r + 1) * Math.sin(way + 0.001));
-            Coordinate b = new Coordinate(c[0] + (r + 1) * Math.cos(way - 0.001), c[1] + (r + 1) * Math.sin(way - 0.001));
+            double beyond = r + 1;
+            Coordinate a = new Coordinate(c[0] + beyond * Math.cos(way + 0.001), c[1] + beyond * Math.sin(way + 0.001));
+            Coordinate b = new Coordinate(c[0] + beyond * Math.cos(way - 0.001), c[1] + beyond * Math.sin(way - 0.001));
             Geometry spike = GEOMETRY.createPolygon(new Coordinate[] {tip, a, b, tip});
             double[] end = path.at(path.lengthM());
             // Only where the way off the circle does not come by.
@@ -183,17 +188,22 @@ class IndependentCornerJudgeTest {
         double axle = Math.sqrt(RADIUS_M * RADIUS_M - WHEELBASE_M * WHEELBASE_M);
         double hitch = Math.hypot(axle, HITCH_AHEAD_M);
         double bend = Math.asin(TRAILER_M / hitch) - Math.asin(HITCH_AHEAD_M / hitch);
-        TurningCombination stiff = new TurningCombination(rig.chain(), rig.units(), steer - 0.01, 6, List.of(bend - 0.02));
+        TurningCombination stiff =
+                new TurningCombination(rig.chain(), rig.units(), steer - 0.01, 6, List.of(bend - 0.02));
         Judgment over = judged(free, stiff, path);
         assertEquals(0.01, over.steerExcessRad(), 1e-4);
         assertEquals(0.02, over.articulationExcessRad(), 1e-4);
-        // Curvature built up over 6 m; allowed is the tightest (sine of the limit over the wheelbase) over the lock distance.
-        double rate = 1 / RADIUS_M / RAMP_M;
-        double allowed = Math.sin(steer - 0.01) / WHEELBASE_M / 6;
-        assertEquals(rate / allowed - 1, over.rateExcess(), 1e-9);
         assertFalse(over.withinLimits());
+        // Straight onto an arc: at that instant the wheels are straight and turn by the arc's curvature for each metre.
         LeadPath jump = LeadPath.from(-60, 0, 0).line(60).arc(20, 0.05).line(30).build();
-        assertEquals(Double.POSITIVE_INFINITY, judged(corner(field(), NONE, NONE, 1), rig, jump).rateExcess());
+        Corner onto = corner(field(), NONE, NONE, 1);
+        TurningCombination slow =
+                new TurningCombination(rig.chain(), rig.units(), Math.toRadians(40), 20, rig.articulationLimitRad());
+        assertEquals(0.05 / (Math.toRadians(40) / 20) - 1, judged(onto, slow, jump).rateExcess(), 1e-6);
+        assertFalse(judged(onto, slow, jump).withinLimits());
+        assertTrue(judged(onto, rig, jump).withinLimits());
+        LeadPath kink = LeadPath.from(-60, 0, 0).line(60).kink(1).line(30).build();
+        assertEquals(Double.POSITIVE_INFINITY, judged(onto, rig, kink).rateExcess());
     }
 
     /** Behind a straight hitch path tan(ψ/2) falls by e to the way over the length (the tractrix). */
@@ -214,12 +224,15 @@ class IndependentCornerJudgeTest {
         assertEquals(there[1], passage.at(end)[1], 1e-8);
     }
 
-    /** The mistake this judge is there to find: the path ends, the trailer is still bent, and what it cuts lies farther on. */
+    /**
+     * The mistake this judge is there to find: the path ends, the trailer is still bent, and what it cuts lies
+     * farther on.
+     */
     @Test
     void whatATrailerCutsBeyondTheEndOfThePathIsFound() {
         LeadPath quarter = LeadPath.from(-60, 0, 0).line(60).turn(Math.PI / 2, 1 / 15.0, 1 / 15.0 / 6).line(8).build();
         double[] end = quarter.at(quarter.lengthM());
-        // To the inside of the turn, 1.5 m beside the line, 3 m beyond the place where the path ends with the lead point.
+        // To the inside of the turn, 1.5 m beside the line, 3 m beyond the place where the path ends.
         Geometry hole = box(end[0] - 2.5, end[1] + 3, end[0] - 1.5, end[1] + 3.5);
         RoadEnd in = new RoadEnd(0, 0, 0, 300, 300, 300, 300);
         RoadEnd out = new RoadEnd(end[0], 0, Math.PI / 2, 300, 300, 300, 300);
@@ -239,7 +252,8 @@ class IndependentCornerJudgeTest {
             Optional<org.locationtech.jts.geom.LineString> guide = Optional.of(GEOMETRY.createLineString(
                     new Coordinate[] {new Coordinate(-100, 0), new Coordinate(22, past), new Coordinate(100, 0)}));
             Corner c = new Corner(field().difference(island), Optional.empty(), NONE, NONE, road, road, 0,
-                    new Corner.Ground(OptionalDouble.empty(), List.of(new Corner.Island(island, OptionalDouble.empty()))), guide);
+                    new Corner.Ground(
+                            OptionalDouble.empty(), List.of(new Corner.Island(island, OptionalDouble.empty()))), guide);
             LeadPath right = LeadPath.from(-200, -0.4, 0).line(400).build();
             assertEquals(side < 0 ? 0 : 1, judged(c, tractor(-1, 7, 1.25), right).wrongSides());
             // The same hole without its name.

@@ -13,11 +13,13 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 
 /**
- * On which side a line passes the islands of a corner, against the side on which its guide passes them: the line out and
- * the guide back are one closed loop, and it must not wind round an island.
+ * On which side a line passes the islands of a corner, against the side on which its guide passes them: the line out
+ * and the guide back are one closed loop, and it must not wind round an island.
  */
 final class IslandSides {
-    /** Holes of a pavement smaller than this are poles and grates: no island that is passed on a side; square metres. */
+    /**
+     * Holes of a pavement smaller than this are poles and grates: no island that is passed on a side; square metres.
+     */
     private static final double SMALLEST_M2 = 1;
     /** Guide and line are led on straight this far, so that they meet beyond every island, metres. */
     private static final double ON_M = 1000;
@@ -76,6 +78,7 @@ final class IslandSides {
     }
 
     private static Coordinate beyond(RoadEnd end, Coordinate at, int way) {
-        return new Coordinate(at.x + way * ON_M * Math.cos(end.headingRad()), at.y + way * ON_M * Math.sin(end.headingRad()));
+        double on = way * ON_M;
+        return new Coordinate(at.x + on * Math.cos(end.headingRad()), at.y + on * Math.sin(end.headingRad()));
     }
 }

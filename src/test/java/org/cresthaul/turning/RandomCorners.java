@@ -30,8 +30,8 @@ final class RandomCorners {
         @Override
         public String toString() {
             return "seed " + seed + " (" + kind + (escorts ? ", escorts" : "") + ", "
-                    + Math.round(Math.toDegrees(corner.turnRad())) + " degrees, " + combination.units().size() + " units, "
-                    + Math.round(combination.lengthM()) + " m)";
+                    + Math.round(Math.toDegrees(corner.turnRad())) + " degrees, "
+                    + combination.units().size() + " units, " + Math.round(combination.lengthM()) + " m)";
         }
     }
 
@@ -148,7 +148,8 @@ final class RandomCorners {
             double way = from + (to - from) * i / 40;
             guide.add(new Coordinate(r * Math.cos(way), r * Math.sin(way)));
         }
-        guide.add(new Coordinate(300 * Math.cos(turn) - outM * Math.sin(turn), 300 * Math.sin(turn) + outM * Math.cos(turn)));
+        guide.add(new Coordinate(
+                300 * Math.cos(turn) - outM * Math.sin(turn), 300 * Math.sin(turn) + outM * Math.cos(turn)));
         return new Case(seed, "roundabout" + (apron > 0 ? ", apron" : ""), corner, line(corner, guide), rig, escorts);
     }
 

@@ -26,7 +26,10 @@ final class RandomOutline {
     private static final double DRAWN_M = 470;
 
     private final SplittableRandom random;
-    /** Places every meter: x, y, heading, and a bend's share (0 straight, ±1 in the middle of a bend, its sign its hand). */
+    /**
+     * Places every meter: x, y, heading, and a bend's share (0 straight, ±1 in the middle of a bend, its sign its
+     * hand).
+     */
     private final List<double[]> middle = new ArrayList<>();
 
     private RandomOutline(SplittableRandom random) {
@@ -42,7 +45,8 @@ final class RandomOutline {
         double hand = random.nextBoolean() ? 1 : -1;
         boolean twice = random.nextInt(4) == 0;
         double first = hand * Math.toRadians(random.nextDouble(30, twice ? 100 : 150));
-        double second = twice ? (random.nextInt(4) == 0 ? 1 : -1) * hand * Math.toRadians(random.nextDouble(30, 100)) : 0;
+        double second =
+                twice ? (random.nextInt(4) == 0 ? 1 : -1) * hand * Math.toRadians(random.nextDouble(30, 100)) : 0;
         double[] at = {0, 0, 0};
         int straight = 70;
         run(at, straight, 0);
@@ -75,7 +79,8 @@ final class RandomOutline {
         }
         RoadEnd in = end(middle.get(0), own, other, opposed && !opposing.isEmpty());
         RoadEnd out = end(middle.get(n - 1), own, other, opposed && !opposing.isEmpty());
-        all = area(area(all, road(in, -1, in.escortedLeftM()), OverlayNG.UNION), road(out, 1, out.escortedLeftM()), OverlayNG.UNION);
+        all = area(all, road(in, -1, in.escortedLeftM()), OverlayNG.UNION);
+        all = area(all, road(out, 1, out.escortedLeftM()), OverlayNG.UNION);
         if (!opposing.isEmpty()) {
             opposing = area(area(opposing, lane(in, -1), OverlayNG.UNION), lane(out, 1), OverlayNG.UNION);
         }
@@ -96,7 +101,8 @@ final class RandomOutline {
         int poles = random.nextInt(3);
         for (int i = 0; i < poles; i++) {
             int k = random.nextInt(40, n - 40);
-            double beside = random.nextBoolean() ? left[k] + random.nextDouble(-0.1, 2) : right[k] - random.nextDouble(-0.1, 2);
+            double outside = random.nextDouble(-0.1, 2);
+            double beside = random.nextBoolean() ? left[k] + outside : right[k] - outside;
             Geometry pole = GEOMETRY.createPoint(xy(k, beside)).buffer(random.nextDouble(0.08, 0.4), 8);
             obstacles = area(obstacles, pole, OverlayNG.UNION);
         }

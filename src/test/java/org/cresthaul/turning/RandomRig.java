@@ -8,8 +8,8 @@ import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
 
 /**
- * Random combinations of usual proportions (common practice): a tractor alone, a lowbed, one with its booster trailing on a
- * pivot or close-coupled; wide loads, loads that overhang the rear.
+ * Random combinations of usual proportions (common practice): a tractor alone, a lowbed, one with its booster
+ * trailing on a pivot or close-coupled; wide loads, loads that overhang the rear.
  */
 final class RandomRig {
     private RandomRig() {}
@@ -28,13 +28,15 @@ final class RandomRig {
         double tractorHalf = random.nextDouble(1.2, 1.3);
         List<AxleLine> tractorTires = new ArrayList<>();
         tractorTires.add(new AxleLine(tractorM, tractorHalf - 0.02, random.nextDouble(0.28, 0.42), 0.25));
-        drive.forEach(x -> tractorTires.add(new AxleLine(tractorM - x, tractorHalf, random.nextDouble(0.55, 0.7), 0.22)));
+        drive.forEach(
+                x -> tractorTires.add(new AxleLine(tractorM - x, tractorHalf, random.nextDouble(0.55, 0.7), 0.22)));
         PlanUnit tractor = new PlanUnit("tractor", tractorTires,
                 List.of(new Body("tractor", tractorM - driveM - random.nextDouble(1.2, 2.2),
                         tractorM + random.nextDouble(0.7, 1.5), tractorHalf + 0.02)));
         int kind = random.nextInt(10);
         if (kind == 0) {
-            return new TurningCombination(List.of(new TurningUnit(tractorM, 0)), List.of(tractor), steer, lockM, List.of());
+            return new TurningCombination(
+                    List.of(new TurningUnit(tractorM, 0)), List.of(tractor), steer, lockM, List.of());
         }
         double trailerM = random.nextDouble(9, 15);
         List<Double> group = new ArrayList<>();

@@ -10,12 +10,13 @@ import org.hipparchus.ode.sampling.ODEStateInterpolator;
 import org.hipparchus.ode.sampling.ODEStepHandler;
 
 /**
- * A whole passage by a general integrator: Hipparchus' Dormand-Prince 8(5,3) on the lead point's place and every unit's heading
- * together. Of the lead path only its start and its curvature are read; where it lies is integrated anew. Before the path
- * everything stands straight behind it, beyond the path the lead point goes straight on.
+ * A whole passage by a general integrator: Hipparchus' Dormand-Prince 8(5,3) on the lead point's place and every
+ * unit's heading together. Of the lead path only its start and its curvature are read; where it lies is integrated
+ * anew. Before the path everything stands straight behind it, beyond the path the lead point goes straight on.
  *
- * <p>States lie {@link #STEP_M} apart from where the steering begins to where every unit is straight again; between them
- * cubic Hermite interpolation leaves less than a micrometre (a step to the fourth over 384, times a fourth derivative).
+ * <p>States lie {@link #STEP_M} apart from where the steering begins to where every unit is straight again; between
+ * them cubic Hermite interpolation leaves less than a micrometre (a step to the fourth over 384, times a fourth
+ * derivative).
  */
 final class ReferencePassage {
     static final double STEP_M = 0.05;
@@ -40,11 +41,13 @@ final class ReferencePassage {
     private final List<double[][]> axles = new ArrayList<>();
     private final double[] reachM;
 
-    /** What the steering did on the way: largest angle, largest change of curvature per metre, largest jump of curvature. */
+    /** The front wheels' largest angle to the tractor. */
     final double mostSteerRad;
 
-    final double mostRatePerM2;
-    final double mostJumpPerM;
+    /** How fast the front wheels are turned at most, radians for each metre rolled; infinite at a kink of the path. */
+    final double mostWheelRatePerM;
+
+    private double wheelRatePerM;
     final double[] mostArticulationRad;
 
     ReferencePassage(TurningCombination combination, LeadPath path) {
@@ -67,22 +70,10 @@ final class ReferencePassage {
         while (last >= first && straight(path, last)) {
             last--;
         }
-        double rate = 0;
-        double jump = 0;
-        double before = 0;
+        boolean kinked = false;
         for (int i = 0; i < path.pieces(); i++) {
-            double from = path.stationM(i);
-            double to = path.stationM(i + 1);
-            jump = Math.max(jump, Math.abs(path.curvatureAt(i, from) - before));
-            if (path.kinkedAt(i)) {
-                jump = Double.POSITIVE_INFINITY;
-            }
-            before = path.curvatureAt(i, to);
-            rate = Math.max(rate, Math.abs(before - path.curvatureAt(i, from)) / (to - from));
+            kinked |= path.kinkedAt(i);
         }
-        mostRatePerM2 = rate;
-        mostJumpPerM = Math.max(jump, Math.abs(before));
-
         double[] start = path.at(0);
         steersFromM = first < path.pieces() ? path.stationM(first) : path.lengthM();
         double[] state = new double[3 + units];
@@ -112,6 +103,7 @@ final class ReferencePassage {
         for (int k = 0; k < units; k++) {
             axles.add(new double[states.size()][]);
         }
+        mostWheelRatePerM = kinked ? Double.POSITIVE_INFINITY : wheelRatePerM;
         double steer = 0;
         mostArticulationRad = new double[units - 1];
         for (double[] s : states) {
@@ -142,6 +134,7 @@ final class ReferencePassage {
             return state;
         }
         double rate = (toPerM - fromPerM) / (to - from);
+        noteWheels(state, fromPerM);
         OrdinaryDifferentialEquation motion = new OrdinaryDifferentialEquation() {
             @Override
             public int getDimension() {
@@ -160,13 +153,22 @@ final class ReferencePassage {
                 double end = step.getCurrentState().getTime();
                 double next = steersFromM + states.size() * STEP_M;
                 while (next <= end) {
-                    states.add(step.getInterpolatedState(next).getPrimaryState());
+                    double[] at = step.getInterpolatedState(next).getPrimaryState();
+                    noteWheels(at, fromPerM + rate * (next - from));
+                    states.add(at);
                     next = steersFromM + states.size() * STEP_M;
                 }
             }
         });
         ODEStateAndDerivative end = integrator.integrate(motion, new ODEState(from, state), to);
+        noteWheels(end.getPrimaryState(), toPerM);
         return end.getPrimaryState();
+    }
+
+    /** Their angle δ is between path and tractor; the path turns by δ' + sin δ / L. */
+    private void noteWheels(double[] state, double curvaturePerM) {
+        double heldPerM = Math.sin(state[2] - state[3]) / combination.chain().get(0).hitchToAxleM();
+        wheelRatePerM = Math.max(wheelRatePerM, Math.abs(curvaturePerM - heldPerM));
     }
 
     /** Rolling without side slip at each effective axle: a unit's heading turns by what its hitch moves across it. */

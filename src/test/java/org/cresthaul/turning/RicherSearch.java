@@ -18,19 +18,18 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LineString;
 
 /**
- * A slow search for a lead line through a corner that shares nothing with the program's: the curvature at nodes along the
- * way and where the line starts are free (direct optimal control), a covariance-matrix evolution (Hipparchus' CMA-ES; N.
- * Hansen, A. Ostermeier, Evol. Comput. 9, 2001) moves first a line that the lead point tracks, from several starts, then
- * the curvature itself towards the largest least gap, and {@link IndependentCornerJudge} has the last word. Curvature changes evenly between nodes, within the rate; it starts and
- * ends at zero, and turns from the approach's direction to the exit's exactly.
+ * A slow search for a lead line through a corner that shares nothing with the program's: the front wheels' angle at nodes
+ * along the way and where the line starts are free (direct optimal control). A covariance-matrix evolution (Hipparchus'
+ * CMA-ES; N. Hansen, A. Ostermeier, Evol. Comput. 9, 2001) moves a line that the lead point tracks, from several starts;
+ * {@link RicherPolish} then moves the angles themselves, and {@link IndependentCornerJudge} has the last word.
  */
 final class RicherSearch {
-    private static final Comparator<SteeredLine> BY_LOSS = Comparator.comparingDouble(SteeredLine::lossM);
+    private static final Comparator<RicherLine> BY_LOSS = Comparator.comparingDouble(RicherLine::lossM);
 
     private final RandomCorners.Case c;
     private final IndependentCornerJudge judge;
-    private final RoomField field;
-    private final TrackedLines tracked;
+    private final RicherField field;
+    private final RicherTracks tracked;
     private final int effort;
 
     /** What was found: the line, and what the judge says of it. */
@@ -40,30 +39,30 @@ final class RicherSearch {
         }
     }
 
-    /** @param effort how patient: one is about 10,000 lines tried */
+    /** @param effort how patient: one is some thousands of lines tried */
     RicherSearch(RandomCorners.Case c, int effort) {
         this.c = c;
         this.effort = effort;
         judge = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()));
-        field = new RoomField(c.corner(), c.escorts(), c.guide());
-        tracked = new TrackedLines(c);
+        field = new RicherField(c.corner(), c.escorts(), c.guide());
+        tracked = new RicherTracks(c);
     }
 
     /** The best line found; the search ends early once one leaves more than enough. */
     Optional<Found> best(double enoughM) {
-        List<SteeredLine> tries = new ArrayList<>();
+        List<RicherLine> tries = new ArrayList<>();
         List<double[]> starts = new ArrayList<>(tracked.starts());
-        starts.sort(Comparator.comparingDouble(v -> lossM(tracked.line(v))));
+        starts.sort(Comparator.comparingDouble(v -> lossM(tracked.line(v), 0)));
         int seed = 0;
         for (double[] start : starts.subList(0, 4)) {
-            SteeredLine line = tracked(start, 1200 * effort, seed++);
-            tries.add(line.withLoss(lossM(line)));
+            RicherLine line = tracked(start, 500 * effort, seed++);
+            tries.add(line.withLoss(lossM(line, 0)));
         }
         tries.sort(BY_LOSS);
+        RicherPolish polish = new RicherPolish(c.combination(), field);
         Optional<Found> best = Optional.empty();
-        for (SteeredLine line : tries.subList(0, 2)) {
-            SteeredLine better = steered(steered(line, 0.03, 2000 * effort, seed++), 0.006, 800 * effort, seed++);
-            Optional<Found> found = judged(better);
+        for (RicherLine line : tries.subList(0, 3)) {
+            Optional<Found> found = judged(polish.better(line, 9 * effort));
             if (found.isPresent() && (best.isEmpty() || found.get().leastM() > best.get().leastM())) {
                 best = found;
             }
@@ -75,7 +74,7 @@ final class RicherSearch {
     }
 
     /** The places that a tracked line is moved aside by, moved themselves. */
-    private SteeredLine tracked(double[] start, int evaluations, long seed) {
+    private RicherLine tracked(double[] start, int evaluations, long seed) {
         double[] low = new double[start.length];
         double[] high = new double[start.length];
         double[] spread = new double[start.length];
@@ -84,29 +83,17 @@ final class RicherSearch {
             high[i] = i == 0 ? 14 : 8;
             spread[i] = 0.8;
         }
-        return tracked.line(improved(start, low, high, spread, v -> lossM(tracked.line(v)), evaluations, seed));
+        return tracked.line(improved(start, low, high, spread, v -> lossM(tracked.line(v), 0.1), evaluations, seed));
     }
 
-    /** The curvature at every node, and the start. */
-    private SteeredLine steered(SteeredLine from, double sigma, int evaluations, long seed) {
-        double[] start = from.values();
-        double[] low = from.low();
-        double[] high = from.high();
-        double[] spread = new double[start.length];
-        for (int i = 0; i < start.length; i++) {
-            spread[i] = sigma * from.scale(i);
-            start[i] = Math.max(low[i], Math.min(high[i], start[i]));
-        }
-        return from.withValues(
-                improved(start, low, high, spread, v -> lossM(from.withValues(v)), evaluations, seed));
-    }
-
-    private Optional<Found> judged(SteeredLine line) {
+    private Optional<Found> judged(RicherLine line) {
         return line.path().map(path -> new Found(path, judge.of(c.combination(), path)));
     }
 
-    private double lossM(SteeredLine line) {
-        return line.steered().map(s -> new QuickPassage(c.combination(), s, field).lossM()).orElse(1e3);
+    private double lossM(RicherLine line, double softM) {
+        return line.steered()
+                .map(s -> -RicherPassage.leastM(RicherPassage.gapsM(c.combination(), s, field), softM))
+                .orElse(1e3);
     }
 
     private static double[] improved(double[] start, double[] low, double[] high, double[] spread,

@@ -13,10 +13,10 @@ import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import org.locationtech.jts.index.strtree.STRtree;
 
 /**
- * What a convex outline must keep off: everything outside an area, or the area itself. Distances are those of the outline
- * to the area's edges, segment by segment (JTS).
+ * What a convex outline must keep off: everything outside an area, or the area itself. Distances are those of the
+ * outline to the area's edges, segment by segment (JTS).
  */
-final class KeepOff {
+final class ReferenceKeepOff {
     private static final double LONGEST_M = 20;
     /** Points of an outline that is where it must not be are looked at this far apart, metres. */
     private static final double DEPTH_STEP_M = 0.1;
@@ -26,7 +26,7 @@ final class KeepOff {
     private final STRtree edges = new STRtree();
     private final IndexedPointInAreaLocator area;
 
-    private KeepOff(Geometry area, boolean outside) {
+    private ReferenceKeepOff(Geometry area, boolean outside) {
         this.outside = outside;
         nothing = area.isEmpty() && !outside;
         this.area = new IndexedPointInAreaLocator(area);
@@ -40,13 +40,13 @@ final class KeepOff {
     }
 
     /** Everything that is not in the area. */
-    static KeepOff outside(Geometry area) {
-        return new KeepOff(area, true);
+    static ReferenceKeepOff outside(Geometry area) {
+        return new ReferenceKeepOff(area, true);
     }
 
     /** The area. */
-    static KeepOff area(Geometry area) {
-        return new KeepOff(area, false);
+    static ReferenceKeepOff area(Geometry area) {
+        return new ReferenceKeepOff(area, false);
     }
 
     boolean nothing() {
@@ -64,7 +64,10 @@ final class KeepOff {
         }
     }
 
-    /** From a convex outline (counter-clockwise, not closed) to the nearest edge, at most the limit; zero when one is in it. */
+    /**
+     * From a convex outline (counter-clockwise, not closed) to the nearest edge, at most the limit; zero when one is
+     * in it.
+     */
     double edgeM(Coordinate[] convex, double limitM) {
         Envelope near = new Envelope();
         for (Coordinate c : convex) {
@@ -91,8 +94,9 @@ final class KeepOff {
     }
 
     /**
-     * Room of a convex outline, at most the limit. Negative: it is where it must not be, so far inside (looked at on points
-     * {@link #DEPTH_STEP_M} apart); an edge that is touched without a point beyond it counts as a tenth of a millimetre.
+     * Room of a convex outline, at most the limit. Negative: it is where it must not be, so far inside (looked at on
+     * points {@link #DEPTH_STEP_M} apart); an edge that is touched without a point beyond it counts as a tenth of a
+     * millimetre.
      */
     double roomM(Coordinate[] convex, double limitM) {
         double d = edgeM(convex, limitM);

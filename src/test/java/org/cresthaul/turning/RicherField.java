@@ -12,10 +12,10 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
 
 /**
- * Rooms of points on a grid, for {@link QuickPassage}: how far inside the pavement, how far off what bodies keep off.
+ * Rooms of points on a grid, for {@link RicherPassage}: how far inside the pavement, how far off what bodies keep off.
  * Read between the grid's points; good to some centimetres, which is enough to lead a search that the judge ends.
  */
-final class RoomField {
+final class RicherField {
     private static final double CELL_M = 0.25;
     private static final double HALF_M = 190;
     private static final double FARTHEST_M = 6;
@@ -31,7 +31,7 @@ final class RoomField {
     private final List<Double> guideTurns = new ArrayList<>();
     private final double exitRad;
 
-    RoomField(Corner corner, boolean escorts, LineString guide) {
+    RicherField(Corner corner, boolean escorts, LineString guide) {
         Coordinate middle = guide.getCoordinateN(0);
         double turn = 0;
         Coordinate[] g = guide.getCoordinates();
@@ -156,7 +156,9 @@ final class RoomField {
         double a = u - i;
         double b = v - k;
         int at = k * n + i;
-        return (1 - b) * ((1 - a) * field[at] + a * field[at + 1]) + b * ((1 - a) * field[at + n] + a * field[at + n + 1]);
+        double low = (1 - a) * field[at] + a * field[at + 1];
+        double high = (1 - a) * field[at + n] + a * field[at + n + 1];
+        return (1 - b) * low + b * high;
     }
 
     Sides sides(double xM, double yM, double headingRad) {

@@ -6,10 +6,10 @@ import org.cresthaul.road.Corner;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
- * Lines for the richer search to begin with: a point that steers towards a place some metres ahead on the guide, which is
- * moved aside by so much here and so much there.
+ * Lines for the richer search to begin with: a point that steers towards a place some metres ahead on the guide,
+ * which is moved aside by so much here and so much there.
  */
-final class TrackedLines {
+final class RicherTracks {
     /** The guide is moved aside at places this far apart, evenly between them, metres. */
     private static final double PLACE_M = 7;
 
@@ -22,7 +22,7 @@ final class TrackedLines {
     private int firstBend;
     private int lastBend;
 
-    TrackedLines(RandomCorners.Case c) {
+    RicherTracks(RandomCorners.Case c) {
         this.c = c;
         Coordinate[] g = c.guide().getCoordinates();
         List<Coordinate> line = new ArrayList<>(List.of(g));
@@ -65,7 +65,8 @@ final class TrackedLines {
         int places = 2 + (int) Math.ceil((end() - start()) * STEP_M / PLACE_M);
         List<double[]> starts = new ArrayList<>();
         for (double[] aside : new double[][] {
-            {0, 0, 0}, {1.5, 1.5, 1.5}, {-1.5, -1.5, -1.5}, {1.5, -1.5, 1.5}, {-1.5, 1.5, -1.5}, {0, 1.5, 3}, {0, -1.5, -3}
+            {0, 0, 0}, {1.5, 1.5, 1.5}, {-1.5, -1.5, -1.5}, {1.5, -1.5, 1.5}, {-1.5, 1.5, -1.5}, {0, 1.5, 3},
+            {0, -1.5, -3}
         }) {
             double[] values = new double[places + 1];
             values[0] = 6;
@@ -84,24 +85,24 @@ final class TrackedLines {
         return values[i + 1] + t * (values[i + 2] - values[i + 1]);
     }
 
-    SteeredLine line(double[] values) {
+    RicherLine line(double[] values) {
         int start = start();
         int end = end();
         double aheadM = values[0];
         double beforeM = values[1];
-        double most = 1.3 * c.combination().tightestPerM();
-        double rate = c.combination().tightestPerM() / c.combination().lockDistanceM();
+        RicherLine.Steering steering = RicherLine.Steering.of(c.combination());
         double heading = c.corner().approach().headingRad();
         double[] from = guide.get(start);
         double x = from[0] - beforeM * Math.sin(heading);
         double y = from[1] + beforeM * Math.cos(heading);
         double startX = x;
         double startY = y;
+        // The tractor's heading, and the front wheels' angle to it.
         double way = heading;
-        double curvature = 0;
+        double angle = 0;
         int at = start;
         List<Double> nodes = new ArrayList<>();
-        int every = (int) (SteeredLine.NODE_M / STEP_M);
+        int every = (int) (RicherLine.NODE_M / STEP_M);
         for (int i = 0; at < end - 1 && i < 1200; i++) {
             // The nearest place of the guide not far ahead, and the one to steer to.
             double least = Double.POSITIVE_INFINITY;
@@ -119,22 +120,24 @@ final class TrackedLines {
             double aside = aside(values, (to - start) * STEP_M / PLACE_M);
             double tx = target[0] - aside * Math.sin(target[2]) - x;
             double ty = target[1] + aside * Math.cos(target[2]) - y;
-            double across = -tx * Math.sin(way) + ty * Math.cos(way);
-            double wish = 2 * across / Math.max(1, tx * tx + ty * ty);
-            wish = Math.max(-most, Math.min(most, wish));
-            curvature += Math.max(-rate * STEP_M, Math.min(rate * STEP_M, wish - curvature));
-            x += STEP_M * Math.cos(way + curvature * STEP_M / 2);
-            y += STEP_M * Math.sin(way + curvature * STEP_M / 2);
-            way += curvature * STEP_M;
+            double wish = Math.IEEEremainder(Math.atan2(ty, tx) - way, 2 * Math.PI);
+            wish = Math.max(-steering.limitRad(), Math.min(steering.limitRad(), wish));
+            double most = steering.ratePerM() * STEP_M;
+            double more = Math.max(-most, Math.min(most, wish - angle));
+            double turn = STEP_M * Math.sin(angle + more / 2) / steering.wheelbaseM();
+            x += STEP_M * Math.cos(way + turn / 2 + angle + more / 2);
+            y += STEP_M * Math.sin(way + turn / 2 + angle + more / 2);
+            way += turn;
+            angle += more;
             if ((i + 1) % every == 0) {
-                nodes.add(curvature);
+                nodes.add(angle);
             }
         }
         double[] asked = new double[nodes.size() + 2];
         for (int i = 0; i < nodes.size(); i++) {
             asked[i] = nodes.get(i);
         }
-        return new SteeredLine(asked, startX, startY, heading, turnRad(), most, rate);
+        return new RicherLine(asked, startX, startY, heading, turnRad(), steering);
     }
 
     /** What the line turns altogether: the corner's turn, to the exit's direction exactly. */
