@@ -9,14 +9,30 @@ export async function fileFromDisk(file) {
   if (file.size > LARGEST_FILE) {
     throw new Problem({ title: `${file.name} is larger than 64 MB`, remedy: 'Check a shorter stretch of the route.' });
   }
-  return readFile(await file.text(), file.name, null);
+  return readFile(textOf(await file.arrayBuffer(), file.name), file.name, null);
 }
+
+/** The text that the bytes are, to the last one: what is sent is then what is on disk, and has its hash. */
+function textOf(bytes, name) {
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw notPlain(name);
+  }
+}
+
+const notPlain = name => new Problem({
+  title: `${name} is not UTF-8 without a byte order mark`,
+  remedy: 'Save it as UTF-8, without a byte order mark (BOM), and open it again.',
+});
 
 /** Reads a file's text as JSON; the text itself is kept, and sent as the user wrote it. */
 export function readFile(text, name, id) {
-  const plain = text.replace(/^\uFEFF/, '');
+  if (text.startsWith('\uFEFF')) {
+    throw notPlain(name);
+  }
   try {
-    return { id, name, text: plain, json: JSON.parse(plain) };
+    return { id, name, text, json: JSON.parse(text) };
   } catch (error) {
     throw new Problem({
       title: `${name} is not JSON`,

@@ -30,6 +30,8 @@ function fields({ report, configuration, units }) {
       `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}, `
         + `beside ${required(margins.sideM, units)}`],
     ['route-sha256', 'Route file SHA-256', el('code', {}, route.sha256)],
+    ...(route.limitsSha256
+      ? [['limits-sha256', 'Limits file SHA-256', el('code', {}, route.limitsSha256)]] : []),
     ['rig-sha256', 'Rig file SHA-256', el('code', {}, rig.sha256)],
   ];
 }

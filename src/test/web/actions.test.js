@@ -44,7 +44,7 @@ function later() {
   return { promise, ...settle };
 }
 
-const file = (name, text) => ({ name, size: text.length, text: async () => text });
+const file = (name, text) => ({ name, size: text.length, arrayBuffer: async () => new TextEncoder().encode(text).buffer });
 
 test('the first start opens the first samples with the best configuration and no hazard chosen', async () => {
   const { store, actions } = page();
@@ -148,7 +148,7 @@ test('a file that is not JSON, or too large, never reaches the server', async ()
   await actions.openSamples();
   await actions.openFile('rig', file('broken.json', '{'));
   assert.match(store.get().problem.title, /broken\.json is not JSON/);
-  await actions.openFile('rig', { name: 'huge.json', size: 1e9, text: () => assert.fail('must not be read') });
+  await actions.openFile('rig', { name: 'huge.json', size: 1e9, arrayBuffer: () => assert.fail('must not be read') });
   assert.match(store.get().problem.title, /huge\.json is larger/);
   assert.equal(checks, 1);
 });

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { checkRequest, createApi } from '../../../web/api.js';
-import { readFile } from '../../../web/files.js';
+import { fileFromDisk, readFile } from '../../../web/files.js';
 
 const answer = (status, text) => async () => ({ ok: status < 400, status, text: async () => text });
 
@@ -11,10 +11,25 @@ async function refusal(status, text) {
 }
 
 test('the request carries the files as the user wrote them, digit for digit', () => {
-  const route = readFile('\uFEFF{ "a": 1.50, "long": 12345678901234567890 }', 'r.geojson', null);
+  const route = readFile('{ "a": 1.50, "long": 12345678901234567890 }', 'r.geojson', null);
   const rig = readFile('[1e0]', 'rig.json', null);
   assert.equal(checkRequest({ route, rig, stance: null, margins: null }),
     '{"route":{ "a": 1.50, "long": 12345678901234567890 },"rig":[1e0]}');
+});
+
+const disk = (...bytes) => ({ name: 'r.geojson', size: bytes.length, arrayBuffer: async () => Uint8Array.from(bytes).buffer });
+const ascii = text => [...text].map(c => c.charCodeAt(0));
+
+test('a file from disk is sent byte for byte, or not at all', async () => {
+  const bytes = [...ascii('{"a": "'), 0xC3, 0xBC, ...ascii('"}\r\n')];
+  const route = await fileFromDisk(disk(...bytes));
+  assert.deepEqual([...new TextEncoder().encode(route.text)], bytes);
+  // Decoded, each of these would be another file with another hash.
+  const others = { 'a byte order mark': [0xEF, 0xBB, 0xBF, ...ascii('{}')], 'Latin-1': [...ascii('{"a": "'), 0xFC, ...ascii('"}')],
+    'UTF-16': [0xFF, 0xFE, 0x7B, 0, 0x7D, 0] };
+  for (const [name, wrong] of Object.entries(others)) {
+    await assert.rejects(fileFromDisk(disk(...wrong)), problem => /UTF-8/.test(problem.title), name);
+  }
 });
 
 test('stance, margins and the passage go along; what is not set stays out', () => {

@@ -49,7 +49,7 @@ export function report() {
   return {
     cresthaul: 'report/1', version: '0.1.0',
     route: {
-      name: 'Invented route', note: 'Invented.', sha256: 'a'.repeat(64), lengthM: 10000,
+      name: 'Invented route', note: 'Invented.', sha256: 'a'.repeat(64), limitsSha256: null, lengthM: 10000,
       legs: [
         { name: 'One', startChainageM: 0, endChainageM: 4000 },
         { name: 'Two', startChainageM: 4000, endChainageM: 10000 },

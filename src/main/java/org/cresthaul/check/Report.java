@@ -20,7 +20,14 @@ public record Report(
         List<String> cautions) {
     public static final String FORM = "report/1";
 
-    public record CheckedRoute(String name, String note, String sha256, double lengthM, List<CheckedLeg> legs) {}
+    /**
+     * The route of the report.
+     *
+     * @param sha256 of its file
+     * @param limitsSha256 of the limits file that replaced the route's own limits, null when none did
+     */
+    public record CheckedRoute(
+            String name, String note, String sha256, String limitsSha256, double lengthM, List<CheckedLeg> legs) {}
 
     public record CheckedLeg(String name, double startChainageM, double endChainageM) {}
 

@@ -39,6 +39,7 @@ public final class RouteCheck {
                         route.name(),
                         route.note(),
                         inputs.routeSha256(),
+                        inputs.limitsSha256().orElse(null),
                         Figures.near(route.lengthM()),
                         route.legs().stream()
                                 .map(l -> new Report.CheckedLeg(

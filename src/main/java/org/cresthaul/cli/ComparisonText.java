@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.plan.Comparison;
 import org.cresthaul.plan.Plan;
@@ -26,6 +27,8 @@ final class ComparisonText {
         TextTable heading = new TextTable("");
         heading.add("Route", comparison.route().name() + ", " + figures.chainage(comparison.route().lengthM()));
         heading.add("", "file SHA-256 " + comparison.route().sha256());
+        Optional.ofNullable(comparison.route().limitsSha256())
+                .ifPresent(h -> heading.add("", "limits file SHA-256 " + h));
         heading.add("Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
         heading.add("", "file SHA-256 " + comparison.rig().sha256());
         text.append(heading.text());

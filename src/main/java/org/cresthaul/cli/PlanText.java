@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.units.Duration;
@@ -55,6 +56,7 @@ final class PlanText {
         TextTable table = new TextTable("");
         table.add("Route", plan.route().name() + ", " + figures.chainage(plan.route().lengthM()));
         table.add("", "file SHA-256 " + plan.route().sha256());
+        Optional.ofNullable(plan.route().limitsSha256()).ifPresent(h -> table.add("", "limits file SHA-256 " + h));
         table.add("Rig", plan.rig().name() + ", stance " + plan.rig().stance());
         table.add("", "file SHA-256 " + plan.rig().sha256());
         List<String> asked = asked(plan);

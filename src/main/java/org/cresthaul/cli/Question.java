@@ -37,7 +37,7 @@ record Question(Route route, Rig rig, LevelStance stance, Inputs inputs) {
         }
         Optional<WeightLimits> limits = limitsFile.flatMap(f -> f.parse(LimitsFile::parse, mistakes));
         mistakes.refuseIfAny();
-        Inputs inputs = new Inputs(routeFile.sha256(), rigFile.sha256());
+        Inputs inputs = new Inputs(routeFile.sha256(), rigFile.sha256(), limitsFile.map(InputFile::sha256));
         return new Question(limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()), rig.orElseThrow(), stance.orElseThrow(), inputs);
     }
 

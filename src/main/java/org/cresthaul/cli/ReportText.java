@@ -1,6 +1,7 @@
 package org.cresthaul.cli;
 
 import java.util.List;
+import java.util.Optional;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.UnitSystem;
 
@@ -43,6 +44,7 @@ final class ReportText {
                     + figures.chainage(leg.endChainageM()));
         }
         table.add("", "file SHA-256 " + report.route().sha256());
+        Optional.ofNullable(report.route().limitsSha256()).ifPresent(h -> table.add("", "limits file SHA-256 " + h));
         table.add("Rig", report.rig().name() + ", stance " + report.rig().stance());
         addNote(table, report.rig().note());
         table.add("", "file SHA-256 " + report.rig().sha256());

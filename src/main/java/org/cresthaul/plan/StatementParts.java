@@ -203,6 +203,9 @@ final class StatementParts {
         List<Row> rows = new ArrayList<>();
         rows.add(new Row("Route", SheetLine.plain(plan.route().name())));
         rows.add(new Row("Route file, SHA-256", SheetLine.plain(plan.route().sha256())));
+        if (plan.route().limitsSha256() != null) {
+            rows.add(new Row("Limits file, SHA-256", SheetLine.plain(plan.route().limitsSha256())));
+        }
         rows.add(new Row("Rig", SheetLine.plain(plan.rig().name() + ", stance " + plan.rig().stance())));
         rows.add(new Row("Rig file, SHA-256", SheetLine.plain(plan.rig().sha256())));
         rows.add(new Row("Margins beyond uncertainty", sources.say("over the ground ")

@@ -67,7 +67,12 @@ final class OutlineFields {
         return new OutlineFields(problems.count() == before ? points : List.of(), unit.pointer(key), problems);
     }
 
-    /** The outline; only when no problem was added. */
+    /** Whether every point of it is sound. */
+    boolean isSound() {
+        return !points.isEmpty();
+    }
+
+    /** The outline; only of a sound one. */
     Outline outline() {
         return new Outline(points);
     }

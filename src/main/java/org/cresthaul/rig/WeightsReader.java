@@ -184,7 +184,7 @@ final class WeightsReader {
                         "Add its outline to the trailer's \"load\" under this name: what is not drawn strikes nothing.");
             }
             requireInside(item, "cg", at, drawn, "\"" + name + "\"");
-            if (!name.isEmpty() && at != null && drawn != null && fields.problems().isEmpty()) {
+            if (!name.isEmpty() && at != null && drawn != null && drawn.isSound()) {
                 pieces.add(new Weights.Piece(name, at, Optional.of(drawn.outline())));
             }
         }

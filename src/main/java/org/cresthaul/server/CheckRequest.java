@@ -61,7 +61,7 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         Map<String, String> hashes = RequestMembers.sha256(body);
         return new With<>(
                 new CheckRequest(limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()), rig.orElseThrow(), stance.orElseThrow(), margins,
-                        new Inputs(hashes.get("route"), hashes.get("rig"))),
+                        new Inputs(hashes.get("route"), hashes.get("rig"), Optional.ofNullable(hashes.get("limits")))),
                 further);
     }
 

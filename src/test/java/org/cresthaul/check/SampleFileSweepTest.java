@@ -38,6 +38,9 @@ class SampleFileSweepTest {
     private static final Pattern FREE_TEXT = Pattern.compile(".*/(part|name|note|source|landmark|route|date)");
     private static final List<String> MISTYPED = List.of("null", "7", "true", "\"x\"", "[]", "{}", "[\"1 m\"]", "\"\"");
 
+    /** Places of the samples with the very keys of another one. */
+    private static final Set<String> ALIKE = Set.of("H08", "H09", "H14", "H15", "H16", "H17", "C2", "C3");
+
     /** Where leaving something out may make more clear, and why; docs/file-formats.md says so of each. */
     private static final Map<String, String> REASONS = Map.of(
             ".*/deckSag", "left out, the underside counts as measured under load",
@@ -184,9 +187,12 @@ class SampleFileSweepTest {
     /** The rig at its reference notch, or at that and the highest: notches are read and judged alike. */
     private static ObjectNode withNotches(JsonNode rig, int count) throws Exception {
         ObjectNode small = rig.deepCopy();
-        ArrayNode notches = small.putArray("notches").add(rig.at("/notches/2"));
-        if (count > 1) {
-            notches.add(rig.at("/notches/4"));
+        ArrayNode notches = small.putArray("notches");
+        for (JsonNode notch : rig.get("notches")) {
+            boolean last = notch == rig.get("notches").get(rig.get("notches").size() - 1);
+            if (notch.get("offset").asText().equals("0 in") || count > 1 && last) {
+                notches.add(notch);
+            }
         }
         return small;
     }
@@ -224,14 +230,14 @@ class SampleFileSweepTest {
         int swept = 0;
         for (JsonNode feature : route.get("features")) {
             JsonNode id = feature.at("/properties/id");
-            if (id.isTextual()) {
+            if (id.isTextual() && !ALIKE.contains(id.textValue())) {
                 JsonNode small = only(route, Set.of(id.textValue()));
                 String at = "/features/" + (small.get("features").size() - 1);
                 sweep(small, at, changed -> verdicts(RouteFile.parse(changed.toString()), rig));
                 swept++;
             }
         }
-        assertTrue(swept > 15, file);
+        assertTrue(swept > 12, file);
         sweep(only(route, Set.of("H01", "B01")), "/limits", changed -> verdicts(RouteFile.parse(changed.toString()), rig));
     }
 }
