@@ -61,8 +61,26 @@ export function against(gapM, needM, system) {
   return usual ?? { gap: tenths(stepsIn(gapM, 0.0001, 'down')), need: tenths(stepsIn(needM, 0.0001, 'up')) };
 }
 
-/** How far to raise; to 1/8 in or 1 mm, rounded up. */
-export const raise = (valueM, system) => smallLength(valueM, system, 'up');
+/**
+ * How far to raise; to 1/8 in or 1 mm, rounded up, but never farther than it goes: then by a finer step, or how far it
+ * goes.
+ *
+ * @param endM how far it goes at most; null or left out where that is not known
+ */
+export function raise(valueM, system, endM = null) {
+  const fits = (count, stepM) => endM === null || count * stepM <= endM + NOISE;
+  const usual = system === 'us' ? INCH_M / 8 : 0.001;
+  if (!isNumber(valueM) || fits(stepsIn(valueM, usual, 'up'), usual)) {
+    return smallLength(valueM, system, 'up');
+  }
+  if (system !== 'us') {
+    return `${decimals(stepsIn(endM, 0.0001, 'down') / 10, 1)} mm, as far as it goes`;
+  }
+  const parts = [16, 32, 64].find(finer => fits(stepsIn(valueM, INCH_M / finer, 'up'), INCH_M / finer));
+  return parts === undefined
+    ? `${feetAndInches(stepsIn(endM, INCH_M / 64, 'down'), 64)}, as far as it goes`
+    : feetAndInches(stepsIn(valueM, INCH_M / parts, 'up'), parts);
+}
 
 /** A dimension that decides nothing: a place on the unit, a notch offset; to 1/8 in or 1 mm, nearest. */
 export const dimension = (valueM, system) => smallLength(valueM, system, 'nearest');

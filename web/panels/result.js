@@ -119,15 +119,15 @@ function raiseResult(cell, { units, passage, view }, actions) {
   if (!cell?.raise) {
     return cell?.raiseNote ? el('p', { class: 'raise-note' }, cell.raiseNote) : null;
   }
-  const { frontM, rearM, clearanceM, requiredM } = cell.raise;
+  const { frontM, rearM, clearanceM, requiredM, frontEndM, rearEndM } = cell.raise;
   const { gap, need } = against(clearanceM, requiredM, units);
   const shown = view.raised && passage.status !== 'none';
   return el('div', { id: 'raise', class: 'raise', 'data-front-m': frontM, 'data-rear-m': rearM },
     el('h4', {}, 'Passes raised off the stops'),
     el('dl', { class: 'facts' },
-      el('dt', {}, 'Raise front'), el('dd', {}, el('strong', {}, raise(frontM, units))),
+      el('dt', {}, 'Raise front'), el('dd', {}, el('strong', {}, raise(frontM, units, frontEndM))),
       el('dt', {}, 'Raise rear'),
-      el('dd', {}, el('strong', {}, raise(rearM, units)), rearM > 0 && ', levelling on manual'),
+      el('dd', {}, el('strong', {}, raise(rearM, units, rearEndM)), rearM > 0 && ', levelling on manual'),
       el('dt', {}, 'Clearance then'), el('dd', {}, gap), el('dt', {}, 'Needs then'), el('dd', {}, need)),
     el('p', {}, 'The verdict stays as it is: transport is on the stops. ',
       el('button', {

@@ -44,6 +44,20 @@ test('a raise and what is required are rounded up', () => {
   }
 });
 
+test('a raise is never told farther than it goes', () => {
+  // 9 1/4 in is 234.95 mm, 9 17/64 in is 235.347 mm; 235 mm is 9.25197 in.
+  for (const [metres, end, us, metric] of [
+    [0.2340, 0.23495, '9 1/4 in', '234 mm'],
+    [0.23495, 0.23495, '9 1/4 in', '234.9 mm, as far as it goes'],
+    [0.2350, 0.2354, '9 17/64 in', '235 mm'],
+    [0.2350, 0.2350, '9 1/4 in, as far as it goes', '235 mm'],
+    [0.2350, null, '9 3/8 in', '235 mm'],
+  ]) {
+    assert.equal(format.raise(metres, 'us', end), us);
+    assert.equal(format.raise(metres, 'metric', end), metric);
+  }
+});
+
 test('no clearance ever reads more than it is, no raise less, for 20 000 lengths', () => {
   let state = 20261125;
   const random = () => {

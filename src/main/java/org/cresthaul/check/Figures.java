@@ -23,6 +23,11 @@ final class Figures {
         return plain(Math.rint(metres * STEPS_PER_M));
     }
 
+    /** To the micrometre: for limits as they are declared, which nothing may be told beyond. */
+    static double exact(double metres) {
+        return Math.rint(metres * 1e6) / 1e6;
+    }
+
     private static double plain(double steps) {
         return (steps == 0 ? 0.0 : steps) / STEPS_PER_M;
     }

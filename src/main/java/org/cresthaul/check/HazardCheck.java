@@ -17,6 +17,7 @@ import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.Soffit;
+import org.cresthaul.rig.Trailer;
 import org.cresthaul.route.Hazard;
 
 /** Judges every configuration at one hazard. Not safe to share between threads. */
@@ -31,12 +32,14 @@ final class HazardCheck {
     private final boolean mayGoAlone;
     private final List<Passage> passages;
     private final long points;
+    private final Trailer trailer;
 
     /** Everything that one setting meets here. */
     record Judgement(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
         surroundings = Surroundings.of(hazard);
+        trailer = stance.trailer();
         mayGoAlone = stance.boosterStates().contains(BoosterState.NONE);
         double rigM = Math.hypot(rig.measurement().valueM(), rig.ride().valueM());
         double surveyM = surroundings.surveyM();
@@ -131,7 +134,12 @@ final class HazardCheck {
                 .min(Comparator.comparingDouble(Report.GapFinding::valueM))
                 .orElseThrow();
         double frontM = Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM());
-        return Optional.of(Report.RaiseFinding.leaving(Figures.up(frontM), Figures.up(raise.get().rearM()), least));
+        double frontEndM = Math.max(0, trailer.hydraulicRaiseLimitM() - transport.notchOffsetM());
+        double rearEndM = trailer.manualRaiseLimitM();
+        // Rounded up, but never told farther than the hydraulics go.
+        return Optional.of(Report.RaiseFinding.leaving(
+                        Math.min(frontEndM, Figures.up(frontM)), Math.min(rearEndM, Figures.up(raise.get().rearM())), least)
+                .endingAt(Figures.exact(frontEndM), Figures.exact(rearEndM)));
     }
 
     /** A booster that trails without touching anything can only be raised for the trailer's sake. */
@@ -139,15 +147,15 @@ final class HazardCheck {
         if (isTrailed(transport)) {
             Setting alone = withoutBooster(transport);
             Optional<RaiseNeeded.Raise> raise = leastRaise(alone);
-            if (raise.isEmpty()) {
-                return raise;
+            if (raise.isPresent()) {
+                Setting reached = reached(transport, raise.get());
+                Judgement judgement = raised(reached(alone, raise.get()));
+                if (isUnchangedBy(reached, judgement)) {
+                    raised.put(reached, judgement);
+                    return raise;
+                }
             }
-            Setting reached = reached(transport, raise.get());
-            Judgement judgement = raised(reached(alone, raise.get()));
-            if (isUnchangedBy(reached, judgement)) {
-                raised.put(reached, judgement);
-                return raise;
-            }
+            // A booster that carries the trailer may open what does not open without it.
         }
         return raises.computeIfAbsent(
                         transport.lift().word() + "/" + transport.booster().word(),

@@ -186,11 +186,23 @@ public record Report(
      *
      * @param clearanceM the least gap then
      * @param requiredM margin and uncertainty of that gap, where it is then
+     * @param frontEndM how far over this notch the hydraulics raise the deck front at most, or null where nobody says
+     * @param rearEndM how far the rear can be raised by hand at most, likewise
      */
-    public record RaiseFinding(double frontM, double rearM, double clearanceM, double requiredM) {
+    public record RaiseFinding(
+            double frontM, double rearM, double clearanceM, double requiredM, Double frontEndM, Double rearEndM) {
+        /** One whose ends are not known. */
+        public RaiseFinding(double frontM, double rearM, double clearanceM, double requiredM) {
+            this(frontM, rearM, clearanceM, requiredM, null, null);
+        }
+
         /** A raise that was found to leave this gap. */
         public static RaiseFinding leaving(double frontM, double rearM, GapFinding least) {
             return new RaiseFinding(frontM, rearM, least.valueM(), least.requiredM());
+        }
+
+        public RaiseFinding endingAt(Double frontEnd, Double rearEnd) {
+            return new RaiseFinding(frontM, rearM, clearanceM, requiredM, frontEnd, rearEnd);
         }
     }
 

@@ -91,8 +91,8 @@ final class ComparisonText {
                 + (a.blocked() ? ", blocks" : "")
                 + (a.raise() == null
                         ? ""
-                        : ", front " + figures.required(a.raise().frontM()) + " and rear "
-                                + figures.required(a.raise().rearM()) + " up")
+                        : ", front " + figures.raise(a.raise().frontM(), a.raise().frontEndM()) + " and rear "
+                                + figures.raise(a.raise().rearM(), a.raise().rearEndM()) + " up")
                 + (a.spare() == null ? "" : ", spare " + spare(a.spare()));
     }
 

@@ -82,8 +82,8 @@ final class HazardText {
         addGaps(table, "over the ground", cells, Report.Cell::ground);
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
-            table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.required(c.raise().frontM())));
-            table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.required(c.raise().rearM())));
+            table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.raise(c.raise().frontM(), c.raise().frontEndM())));
+            table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.raise(c.raise().rearM(), c.raise().rearEndM())));
             table.add(row("  least gap then", cells, c -> c.raise() == null ? "" : then(c.raise()).gap()));
             table.add(row("  needed then", cells, c -> c.raise() == null ? "" : then(c.raise()).need()));
         }

@@ -111,8 +111,8 @@ final class PlanText {
             case Plan.Step.CHANGE -> step.change().actions().stream()
                     .map(Plan.Action::text)
                     .collect(Collectors.joining(", ")) + "; " + Duration.inMinutes(step.change().seconds());
-            case Plan.Step.RAISE -> "front " + figures.required(step.lift().raise().frontM()) + ", rear "
-                    + figures.required(step.lift().raise().rearM()) + ", for " + String.join(", ", step.lift().hazards())
+            case Plan.Step.RAISE -> "front " + figures.raise(step.lift().raise().frontM(), step.lift().raise().frontEndM()) + ", rear "
+                    + figures.raise(step.lift().raise().rearM(), step.lift().raise().rearEndM()) + ", for " + String.join(", ", step.lift().hazards())
                     + "; " + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             case Plan.Step.LOWER -> "once the rear has left " + step.lift().lastLeft() + ", on the stops, levelling in auto; "
                     + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());

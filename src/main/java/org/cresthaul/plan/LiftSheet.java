@@ -66,11 +66,11 @@ final class LiftSheet {
         lines.add(SheetLine.practice("Stop short of it on straight, firm road, strobes on, traffic held as the permit says."));
         lines.add(SheetLine.practice("Everybody clear of the deck: nobody under it until it is back on the stops."));
         lines.add(sources.say("Lift off the transport stops and raise the deck front by ")
-                .required(lift.raise().frontM(), at + "/raise/frontM")
+                .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/raise/frontM")
                 .words(" above its notch, both sides, by the tape.").toDo());
         if (lift.raise().rearM() > 0) {
             lines.add(sources.say("Levelling to manual; raise the rear by ")
-                    .required(lift.raise().rearM(), at + "/raise/rearM").words(", by the tape.").toDo());
+                    .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/raise/rearM").words(", by the tape.").toDo());
         }
         lines.add(SheetLine.practice("Measure again, then move: it must not have settled."));
         return lines;
@@ -91,8 +91,8 @@ final class LiftSheet {
     Say amounts(String words, int i) {
         String at = "plan:/steps/" + i + "/lift/raise";
         Plan.Lift lift = plan.steps().get(i).lift();
-        return sources.say(words + "front ").required(lift.raise().frontM(), at + "/frontM").words(", rear ")
-                .required(lift.raise().rearM(), at + "/rearM").words(".");
+        return sources.say(words + "front ").raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/frontM").words(", rear ")
+                .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/rearM").words(".");
     }
 
     private List<SheetLine> hydraulics(Plan.SetUp set) {

@@ -72,8 +72,8 @@ final class PassageSheet {
         plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
                 .forEach(c -> lines.add(SheetLine.toDo("Settled: " + c.text())));
         if (p.raise() != null) {
-            lines.add(sources.say("Still raised: front ").required(p.raise().frontM(), at + "/raise/frontM")
-                    .words(", rear ").required(p.raise().rearM(), at + "/raise/rearM").words(". Measure again.").toDo());
+            lines.add(sources.say("Still raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
+                    .words(", rear ").raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM").words(". Measure again.").toDo());
         }
         if (p.kind().equals("rail-crossing")) {
             lines.add(SheetLine.practice("Find the blue sign: number and crossing number ready before entering."));

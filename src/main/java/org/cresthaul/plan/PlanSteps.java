@@ -187,7 +187,17 @@ final class PlanSteps {
             return Optional.of(cell.raise());
         }
         return judged(place, c, raise)
-                .map(r -> Report.RaiseFinding.leaving(raise.frontM(), raise.rearM(), Spares.least(r)));
+                .map(r -> atItsEnds(Report.RaiseFinding.leaving(raise.frontM(), raise.rearM(), Spares.least(r)), c));
+    }
+
+    /** How far a configuration can be raised is the same at every place. */
+    private Report.RaiseFinding atItsEnds(Report.RaiseFinding finding, int c) {
+        return places.stream()
+                .map(p -> p.cells().get(c).raise())
+                .filter(r -> r != null && r.frontEndM() != null)
+                .findFirst()
+                .map(r -> finding.endingAt(r.frontEndM(), r.rearEndM()))
+                .orElse(finding);
     }
 
     private Optional<RaisedCheck.Raised> judged(PlanPlace place, int c, Raise raise) {

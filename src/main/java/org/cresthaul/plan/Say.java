@@ -44,6 +44,11 @@ final class Say {
         return figure(rounded.required(metres), metres, from);
     }
 
+    /** How far to raise, never farther than it goes. */
+    Say raise(double metres, Double endM, String from) {
+        return figure(rounded.raise(metres, endM), metres, from);
+    }
+
     /** A length along the road, rounded up. */
     Say distance(double metres, String from) {
         return figure(rounded.distance(metres), metres, from);

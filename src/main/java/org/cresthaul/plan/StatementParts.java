@@ -175,8 +175,8 @@ final class StatementParts {
         }
         plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard())).map(c -> SheetLine.plain(c.text())).forEach(lines::add);
         if (p.raise() != null) {
-            lines.add(sources.say("Raised: front ").required(p.raise().frontM(), at + "/raise/frontM").words(", rear ")
-                    .required(p.raise().rearM(), at + "/raise/rearM").words("; back on the stops after it.").plain());
+            lines.add(sources.say("Raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM").words(", rear ")
+                    .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM").words("; back on the stops after it.").plain());
         }
         if (p.crawls()) {
             lines.add(sources.say("At ").speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")

@@ -23,8 +23,9 @@ import org.cresthaul.road.Soffit;
  * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first and
  * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least
  * raise that all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
- * rests on the linear estimate. Cuts are kept, and serve every notch, since only the deck front's height over the
- * reference notch matters. Not safe to share between threads.
+ * rests on the linear estimate. Where the cuts leave nothing, they are not believed: {@link RaiseScan} goes through all
+ * raises, leaving out only what is shown to fail. Cuts are kept, and serve every notch, since only the deck front's height
+ * over the reference notch matters. Not safe to share between threads.
  */
 public final class RaiseNeeded {
     private static final int MOST_TRIALS = 30;
@@ -51,7 +52,7 @@ public final class RaiseNeeded {
     public record Raise(double deckFrontOffsetM, double rearM) {}
 
     /** One line with one levelling. */
-    private record Way(Lane lane, Levelling levelling) {}
+    record Way(Lane lane, Levelling levelling) {}
 
     /** What was found from a notch. */
     private record Answer(double notchOffsetM, Raise raise) {
@@ -79,6 +80,8 @@ public final class RaiseNeeded {
     private final Map<Raise, Double> frontTried = new HashMap<>();
     private final Map<Raise, Double> heldTried = new HashMap<>();
     private final List<Answer> answers = new ArrayList<>();
+    private final RaiseScan frontScan;
+    private final RaiseScan heldScan;
 
     /** The question for one lift and booster state over the lines of one hazard, at least one. */
     public RaiseNeeded(LiftState lift, BoosterState booster, List<Lane> lanes) {
@@ -92,6 +95,8 @@ public final class RaiseNeeded {
         Trailer trailer = lanes.get(0).passage().stance().trailer();
         highestM = trailer.hydraulicRaiseLimitM();
         double valveSets = lift == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
+        frontScan = new RaiseScan(lift, booster, frontWays, SPARE_M);
+        heldScan = new RaiseScan(lift, booster, heldWays, SPARE_M);
         mostRearM = Math.max(0, Math.min(trailer.manualRaiseLimitM(), trailer.axles().reboundM() - valveSets));
     }
 
@@ -108,7 +113,7 @@ public final class RaiseNeeded {
             return known;
         }
         Optional<Raise> front = search(notchOffsetM, 0, frontCuts, frontWays);
-        Optional<Raise> found = front.isPresent() || mostRearM == 0
+        Optional<Raise> found = front.isPresent() || mostRearM < RaiseScan.LEAST_REAR_M
                 ? front
                 : search(notchOffsetM, mostRearM, heldCuts, heldWays);
         found.ifPresent(raise -> answers.add(new Answer(notchOffsetM, raise)));
@@ -116,6 +121,13 @@ public final class RaiseNeeded {
     }
 
     private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
+        Optional<Raise> cut = searchByCuts(lowestM, mostRear, cuts, ways);
+        return cut.isPresent()
+                ? cut
+                : (mostRear > 0 ? heldScan : frontScan).find(lowestM, highestM, mostRear, at -> answer(at, mostRear, ways, cuts));
+    }
+
+    private Optional<Raise> searchByCuts(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
         Map<Raise, Double> tried = mostRear > 0 ? heldTried : frontTried;
         double aimM = AIM_M;
         for (int trial = 0; trial < MOST_TRIALS; trial++) {
@@ -140,28 +152,38 @@ public final class RaiseNeeded {
         return Optional.empty();
     }
 
-    /**
-     * The spare at a trial, where it matters: the tightest place of the first passage that refuses it leaves a cut, and
-     * the others are then not asked; the one that refused last is asked first.
-     */
     private double spareAt(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
+        RaiseScan.Answer answer = answer(at, mostRear, ways, cuts);
+        if (answer.tightest().isPresent()) {
+            (mostRear > 0 ? heldScan : frontScan).note(answer, at);
+            cuts.add(cut(answer.tightest().get(), at, mostRear, answer.way().orElseThrow()));
+        }
+        return answer.spareM();
+    }
+
+    /**
+     * The spare at a trial, where it matters: the tightest place of the first passage that refuses it is told, and the
+     * others are then not asked; the one that refused last is asked first.
+     */
+    private RaiseScan.Answer answer(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
         for (Way way : ways) {
             PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.levelling);
             Optional<Clearance> spare = search.leastSpareBelow(way.lane.soffit(), way.lane.demand(), AIM_M);
             if (spare.isPresent() && !spare.get().proven()) {
-                return Double.NEGATIVE_INFINITY;
+                return new RaiseScan.Answer(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty());
             }
             if (spare.isPresent() && spare.get().valueM() < SPARE_M) {
-                cuts.add(cut(spare.get(), at, mostRear, way.levelling, way.lane));
                 ways.remove(way);
                 ways.add(0, way);
-                return spare.get().valueM();
+                return new RaiseScan.Answer(spare.get().valueM(), spare, Optional.of(way));
             }
         }
-        return SPARE_M;
+        return new RaiseScan.Answer(SPARE_M, Optional.empty(), Optional.empty());
     }
 
-    private Cut cut(Clearance spare, Raise at, double mostRear, Levelling levelling, Lane lane) {
+    private Cut cut(Clearance spare, Raise at, double mostRear, Way way) {
+        Levelling levelling = way.levelling;
+        Lane lane = way.lane;
         double front = Double.NEGATIVE_INFINITY;
         for (double rearM : new double[] {at.rearM, mostRear}) {
             Raise from = new Raise(at.deckFrontOffsetM, rearM);
@@ -190,15 +212,15 @@ public final class RaiseNeeded {
     }
 
     private double gap(Clearance place, Raise at, Levelling levelling, Lane lane) {
-        PiecewiseLine line = lane.soffit().isPresent()
-                ? lane.soffit().get()
-                : lane.passage().line();
-        int side = lane.soffit().isPresent() ? -1 : 1;
         Passage passage = lane.passage();
-        CoupledCombination combination =
-                new CoupledCombination(passage.shape(lift, booster), setting(at), levelling);
+        CombinationShape shape = passage.shape(lift, booster);
         // On the passage's own wheel paths: rolling them anew would cost more than the posture.
-        CombinationPosture posture = new PostureSolver(combination, passage.ground()).at(place.steerM());
+        return gapM(new PostureSolver(new CoupledCombination(shape, setting(at), levelling), passage.ground()), lane, shape, place);
+    }
+
+    /** The gap at a place of the combination, with the tractor where it was found tightest. */
+    static double gapM(PostureSolver solver, Lane lane, CombinationShape shape, Clearance place) {
+        CombinationPosture posture = solver.at(place.steerM());
         Pose pose =
                 switch (place.unit()) {
                     case TRACTOR -> posture.tractor();
@@ -206,6 +228,16 @@ public final class RaiseNeeded {
                     case BOOSTER -> posture.booster().orElseThrow();
                 };
         FramePoint p = place.point();
+        if (lane.soffit().isEmpty() && place.unit() == UnitName.TRAILER && shape.raisedTyre().isPresent()) {
+            CombinationShape.Circle tyre = shape.raisedTyre().get();
+            if (p.xM() == tyre.xM() && p.hM() <= tyre.hM() - tyre.radiusM() + 1e-9) {
+                // A circle meets the ground wherever it is nearest, not always at its lowest point.
+                return pose.worldZM(tyre.xM(), tyre.hM())
+                        - solver.liftedPath().orElseThrow().heightAt(pose.worldXM(tyre.xM(), tyre.hM()));
+            }
+        }
+        PiecewiseLine line = lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().line();
+        int side = lane.soffit().isPresent() ? -1 : 1;
         return side * (pose.worldZM(p) - line.heightAt(pose.worldXM(p)));
     }
 
@@ -215,7 +247,8 @@ public final class RaiseNeeded {
         cuts.forEach(c -> all.add(new Cut(c.constant - aimM, c.front, c.rear)));
         all.add(new Cut(-lowestM, 1, 0));
         all.add(new Cut(highestM, -1, 0));
-        all.add(new Cut(0, 0, 1));
+        // By hand or not: without any rear raise the levelling would be in auto, and be judged settled as well.
+        all.add(new Cut(mostRear > 0 ? -RaiseScan.LEAST_REAR_M : 0, 0, 1));
         all.add(new Cut(mostRear, 0, -1));
         Raise best = null;
         for (int i = 0; i < all.size(); i++) {
@@ -232,7 +265,7 @@ public final class RaiseNeeded {
                     boolean better = best == null
                             || r < best.rearM - 1e-9
                             || r < best.rearM + 1e-9 && t < best.deckFrontOffsetM;
-                    best = better ? new Raise(Math.max(t, lowestM), Math.max(r, 0)) : best;
+                    best = better ? new Raise(Math.max(t, lowestM), Math.max(r, mostRear > 0 ? RaiseScan.LEAST_REAR_M : 0)) : best;
                 }
             }
         }

@@ -75,6 +75,29 @@ public class RoundedFigures {
         return ofSteps(up(metres, stepM()));
     }
 
+    /**
+     * How far to raise, rounded up, but never farther than it goes: where the usual step would say more, a finer one down to
+     * 1/64 in; and where that would, too, how far it goes, rounded down.
+     *
+     * @param endM how far it goes, metres, or null where that is not known
+     */
+    public final String raise(double metres, Double endM) {
+        if (endM == null || up(metres, stepM()) * stepM() <= endM + NOISE) {
+            return required(metres);
+        }
+        if (units == UnitSystem.US_CUSTOMARY) {
+            for (int parts = 16; parts <= FINEST_PARTS; parts *= 2) {
+                double stepM = INCH_M / parts;
+                if (up(metres, stepM) * stepM <= endM + NOISE) {
+                    return new Length(up(metres, stepM) * stepM).inFeetAndInches(parts);
+                }
+            }
+            double stepM = INCH_M / FINEST_PARTS;
+            return new Length(down(endM, stepM) * stepM).inFeetAndInches(FINEST_PARTS) + ", as far as it goes";
+        }
+        return tenths(down(endM, TENTH_M)) + ", as far as it goes";
+    }
+
     /** A dimension that decides nothing, to the nearest step. */
     public final String dimension(double metres) {
         return ofSteps(Math.rint(metres / stepM()));

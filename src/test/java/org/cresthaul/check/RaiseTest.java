@@ -26,7 +26,7 @@ class RaiseTest {
 
     /** A hump under the deck: {@code height} at the rail, falling off at 5 % on both sides. */
     private static Route hump(double height) {
-        return CheckCase.crossing(CheckCase.points(s -> Math.max(0, height - 0.05 * Math.abs(s))), "1 mm");
+        return CheckCase.crossing(CheckCase.points(s -> height - 0.05 * Math.abs(s) < 1e-3 ? 0 : height - 0.05 * Math.abs(s)), "1 mm");
     }
 
     private static double worst(Route route, double frontM, double rearM) {
@@ -63,6 +63,24 @@ class RaiseTest {
         // The search asks for its own proof width of 0.6 mm more gap, which takes up to a few mm of raise.
         assertEquals(tried, cell.raise().frontM(), 0.004);
         assertTrue(worst(route, cell.raise().frontM(), 0) >= required);
+    }
+
+    /** However high the hump: what is told ends where the hydraulics do, 10 in over the reference notch. */
+    @Test
+    void noRaiseIsToldBeyondTheEndOfTheHydraulics() {
+        int near = 0;
+        for (int tenths = 2400; tenths < 3600; tenths += 5) {
+            double height = 1e-4 * tenths;
+            Report report = CheckCase.check(hump(height), new Margins(GROUND_MARGIN_M, 0));
+            for (Report.Cell cell : report.hazards().get(0).cells()) {
+                if (cell.raise() != null) {
+                    assertTrue(cell.raise().frontM() <= cell.raise().frontEndM(), cell.raise().toString());
+                    assertTrue(cell.raise().rearM() <= cell.raise().rearEndM(), cell.raise().toString());
+                    near += cell.raise().frontM() > cell.raise().frontEndM() - 0.003175 ? 1 : 0;
+                }
+            }
+        }
+        assertTrue(near > 0, "none within the last 1/8 in");
     }
 
     @Test

@@ -38,6 +38,21 @@ class FiguresTest {
         assertEquals(metricNeed, METRIC.required(metres));
     }
 
+    /** By hand: 9 1/4 in is 234.95 mm, 9 17/64 in is 235.347 mm, 9 3/8 in is 238.125 mm; 235 mm is 9.25197 in. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        // raise, as far as it goes, in US customary, in mm
+        "0.2340  | 0.23495 | 9 1/4 in                     | 234 mm",
+        "0.23495 | 0.23495 | 9 1/4 in                     | 234.9 mm, as far as it goes",
+        "0.2350  | 0.2354  | 9 17/64 in                   | 235 mm",
+        "0.2350  | 0.2350  | 9 1/4 in, as far as it goes  | 235 mm",
+        "0.2350  |         | 9 3/8 in                     | 235 mm"
+    })
+    void aRaiseIsNeverToldFartherThanItGoes(double metres, Double endM, String us, String metric) {
+        assertEquals(us, US.raise(metres, endM));
+        assertEquals(metric, METRIC.raise(metres, endM));
+    }
+
     /** By hand: 65.6 mm is 2.5827 in and 66.6 mm 2.6220 in; 2 19/32 in is 2.59375 in, 2 5/8 in is 2.625 in. */
     @ParameterizedTest
     @CsvSource({

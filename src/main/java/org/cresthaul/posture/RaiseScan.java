@@ -1,0 +1,145 @@
+package org.cresthaul.posture;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cresthaul.geometry.StopSignal;
+import org.cresthaul.posture.RaiseNeeded.Lane;
+import org.cresthaul.posture.RaiseNeeded.Raise;
+import org.cresthaul.posture.RaiseNeeded.Way;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.road.PiecewiseLine;
+
+/**
+ * Looks for a raise row by row, the least rear first and in each row the least front, leaving out only what is shown to
+ * fail. A place found too tight at one raise is a witness: its gap at any other raise takes one posture, and can open by no
+ * more than {@link RaiseRates} per metre, so that all raises nearer than that fail as well. Where no witness speaks against
+ * a raise the whole passage is searched, which finds the raise or another witness.
+ *
+ * <p>A raise that leaves {@link #closesWithinM()} more than is asked cannot be missed. Not safe to share between threads.
+ */
+final class RaiseScan {
+    /** Steps are no shorter than this, metres. */
+    private static final double LEAST_FRONT_M = 2.5e-4;
+
+    /** The same by hand; and less than this is no raise by hand. */
+    static final double LEAST_REAR_M = 5e-4;
+
+    private final LiftState lift;
+    private final BoosterState booster;
+    private final double askedM;
+    private final RaiseRates rates;
+    private final List<Witness> witnesses = new ArrayList<>();
+
+    /** A place that was too tight at some raise. */
+    private record Witness(Way way, Clearance place, double needM) {}
+
+    /** How a trial is answered in full: the spare, never more than it is, and where it is least, if it fails. */
+    interface Trial {
+        Answer at(Raise raise);
+    }
+
+    /** @param tightest empty where it does not fail, or where the search could not be closed */
+    record Answer(double spareM, Optional<Clearance> tightest, Optional<Way> way) {}
+
+    RaiseScan(LiftState lift, BoosterState booster, List<Way> ways, double askedM) {
+        this.lift = lift;
+        this.booster = booster;
+        this.askedM = askedM;
+        double front = 0;
+        double rear = 0;
+        for (Way way : ways) {
+            RaiseRates r = RaiseRates.of(way.lane().passage().shape(lift, booster),
+                    Math.max(way.lane().passage().line().steepest(), line(way.lane()).steepest()));
+            front = Math.max(front, r.front());
+            rear = Math.max(rear, r.rear());
+        }
+        rates = new RaiseRates(front, rear);
+    }
+
+    /** How much more than asked a raise has to leave so that it cannot be missed, metres. */
+    double closesWithinM() {
+        return LEAST_FRONT_M * rates.front() + LEAST_REAR_M * rates.rear();
+    }
+
+    /** The first raise that is confirmed; empty when there is none. */
+    Optional<Raise> find(double lowestM, double highestM, double mostRearM, Trial trial) {
+        double rear = mostRearM > 0 ? LEAST_REAR_M : 0;
+        while (true) {
+            double covered = Double.POSITIVE_INFINITY;
+            double front = lowestM;
+            while (true) {
+                StopSignal.current().poll();
+                Raise at = new Raise(front, rear);
+                double lacking = lackingM(at);
+                if (lacking <= 0) {
+                    Answer answer = trial.at(at);
+                    if (answer.spareM >= askedM) {
+                        return Optional.of(at);
+                    }
+                    lacking = Math.max(0, askedM - answer.spareM);
+                    if (answer.tightest.isPresent()) {
+                        note(answer, at);
+                    } else {
+                        lacking = 0;
+                    }
+                }
+                if (lacking == Double.POSITIVE_INFINITY) {
+                    return Optional.empty();
+                }
+                // Half of what lacks is left to the rows between this one and the next.
+                double half = mostRearM > 0 ? 0.5 * lacking : lacking;
+                covered = Math.min(covered, half);
+                if (front >= highestM) {
+                    break;
+                }
+                front = Math.min(highestM, front + Math.max(LEAST_FRONT_M, half / rates.front()));
+            }
+            if (rear >= mostRearM) {
+                return Optional.empty();
+            }
+            rear = Math.min(mostRearM, rear + Math.max(LEAST_REAR_M, covered / rates.rear()));
+        }
+    }
+
+    /** Keeps what a trial found. */
+    void note(Answer failed, Raise at) {
+        Way way = failed.way.orElseThrow();
+        Clearance place = failed.tightest.orElseThrow();
+        Map<Way, PostureSolver> solvers = new HashMap<>();
+        witnesses.add(0, new Witness(way, place, gapM(way, place, at, solvers) - failed.spareM));
+    }
+
+    /** How much the first witness that speaks against a raise lacks; nothing where none does, no end where no raise helps. */
+    private double lackingM(Raise at) {
+        Map<Way, PostureSolver> solvers = new HashMap<>();
+        for (int i = 0; i < witnesses.size(); i++) {
+            Witness w = witnesses.get(i);
+            double lacking = askedM - (gapM(w.way, w.place, at, solvers) - w.needM);
+            if (lacking > 0) {
+                witnesses.remove(i);
+                witnesses.add(0, w);
+                return w.place.unit() == UnitName.TRACTOR ? Double.POSITIVE_INFINITY : lacking;
+            }
+        }
+        return 0;
+    }
+
+    private static PiecewiseLine line(Lane lane) {
+        return lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().line();
+    }
+
+    private double gapM(Way way, Clearance place, Raise at, Map<Way, PostureSolver> solvers) {
+        Passage passage = way.lane().passage();
+        PostureSolver solver = solvers.computeIfAbsent(way, w -> new PostureSolver(
+                new CoupledCombination(passage.shape(lift, booster),
+                        new Setting(lift, booster, at.deckFrontOffsetM(), 0, at.rearM()), w.levelling()),
+                passage.ground()));
+        return RaiseNeeded.gapM(solver, way.lane(), passage.shape(lift, booster), place);
+    }
+}
