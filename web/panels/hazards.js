@@ -134,7 +134,8 @@ function remedy(hazard, cell, report, configuration, units) {
 
 /** "raise front 2 1/8 in, rear 1 in" */
 export function raiseWords({ frontM, rearM, frontEndM, rearEndM }, units) {
-  const parts = [frontM > 0 && `front ${raise(frontM, units, frontEndM)}`, rearM > 0 && `rear ${raise(rearM, units, rearEndM)}`];
+  const parts = [
+    frontM > 0 && `front ${raise(frontM, units, frontEndM)}`, rearM > 0 && `rear ${raise(rearM, units, rearEndM)}`];
   return `raise ${parts.filter(Boolean).join(', ')}`;
 }
 

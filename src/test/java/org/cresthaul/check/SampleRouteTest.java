@@ -62,7 +62,7 @@ class SampleRouteTest {
             H04 up/close-coupled    tttCCCC fff.... 4
             # Little Marrow ford: the raised tyre meets the rim, worse at every higher notch; three axles clear
             H05 down/none           CCCCCCC ....... 1
-            H05 up/none             tttttXX --rrrrr -
+            H05 up/none             tttttXX rrrrrrr -
             H05 down/close-coupled  CCCCCCC ....... 1
             H05 up/close-coupled    CCCCCCC ....... 1
             # Oxbow gravel spur: nobody has surveyed it
@@ -118,7 +118,7 @@ class SampleRouteTest {
             H04 any                 CCCCCCC ....... 1
             # the raised tire is no higher than when loaded: lower the lift axle before the ford
             H05 down/none           CCCCCCC ....... 1
-            H05 up/none             tttttXX --rrrrr -
+            H05 up/none             tttttXX rrrrrrr -
             H06 any                 ??????? ------- -
             H07 any                 CCCCCCC ....... 1
             H08 any                 CCCCCCC ....... 1

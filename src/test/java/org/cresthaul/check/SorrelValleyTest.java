@@ -44,7 +44,7 @@ class SorrelValleyTest {
             """
             # Lower ford: three axles clear; the raised tyre meets the rim
             H01 down/none           CCCCCCC ....... 1
-            H01 up/none             tttttXX --rrrrr -
+            H01 up/none             tttttXX rrrrrrr -
             H01 down/close-coupled  CCCCCCC ....... 1
             H01 up/close-coupled    CCCCCCC ....... 1
             # Sorrel main line: with three axles down the front must be raised at every notch
@@ -54,7 +54,7 @@ class SorrelValleyTest {
             H02 up/close-coupled    Xtttttt fffffff -
             # Canal hump, 165 ft on: only the higher notches clear, or the raise of the main line
             H03 down/none           ttttCCC ffff... 5
-            H03 up/none             tCCCCCt f.....- 2
+            H03 up/none             tCCCCCt f.....r 2
             H03 down/close-coupled  tttttCC fffff.. 6
             H03 up/close-coupled    ttCCCCC ff..... 3
             # Mosswick mill lead: the lowest notches do not clear
@@ -86,11 +86,11 @@ class SorrelValleyTest {
     private static final String EMPTY_STORY =
             """
             H01 down/none           CCCCCCC ....... 1
-            H01 up/none             tttttXX --rrrrr -
+            H01 up/none             tttttXX rrrrrrr -
             H02 down/none           tCCCCCC f...... 2
             H02 up/none             CCCCCCC ....... 1
             H03 down/none           CCCCCCC ....... 1
-            H03 up/none             CCCCCCt ......- 1
+            H03 up/none             CCCCCCt ......r 1
             H04 any                 CCCCCCC ....... 1
             H05 any                 CCCCCCC ....... 1
             H06 any                 CCCCCCC ....... 1
