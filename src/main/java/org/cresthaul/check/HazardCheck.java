@@ -16,8 +16,8 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
-import org.cresthaul.road.Soffit;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.road.Soffit;
 import org.cresthaul.route.Hazard;
 
 /** Judges every configuration at one hazard. Not safe to share between threads. */

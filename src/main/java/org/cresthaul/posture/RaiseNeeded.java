@@ -170,15 +170,16 @@ public final class RaiseNeeded {
             PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.levelling);
             Optional<Clearance> spare = search.leastSpareBelow(way.lane.soffit(), way.lane.demand(), AIM_M);
             if (spare.isPresent() && !spare.get().proven()) {
-                return new RaiseScan.Answer(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty());
+                return new RaiseScan.Answer(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty(),
+                        spare.get().undecided().orElseThrow().spent());
             }
             if (spare.isPresent() && spare.get().valueM() < SPARE_M) {
                 ways.remove(way);
                 ways.add(0, way);
-                return new RaiseScan.Answer(spare.get().valueM(), spare, Optional.of(way));
+                return new RaiseScan.Answer(spare.get().valueM(), spare, Optional.of(way), false);
             }
         }
-        return new RaiseScan.Answer(SPARE_M, Optional.empty(), Optional.empty());
+        return new RaiseScan.Answer(SPARE_M, Optional.empty(), Optional.empty(), false);
     }
 
     private Cut cut(Clearance spare, Raise at, double mostRear, Way way) {

@@ -21,7 +21,7 @@ import org.cresthaul.road.PiecewiseLine;
  * more than {@link RaiseRates} per metre, so that all raises nearer than that fail as well. Where no witness speaks against
  * a raise the whole passage is searched, which finds the raise or another witness.
  *
- * <p>A raise that leaves {@link #closesWithinM()} more than is asked cannot be missed. Not safe to share between threads.
+ * <p>A raise that leaves {@link #closesWithinM()} more than is asked cannot be missed while the work allowed lasts. Not safe to share between threads.
  */
 final class RaiseScan {
     /** Steps are no shorter than this, metres. */
@@ -44,8 +44,11 @@ final class RaiseScan {
         Answer at(Raise raise);
     }
 
-    /** @param tightest empty where it does not fail, or where the search could not be closed */
-    record Answer(double spareM, Optional<Clearance> tightest, Optional<Way> way) {}
+    /**
+     * @param tightest empty where it does not fail, or where the search could not be closed
+     * @param spent whether the work allowed ran out: nothing more can be answered then
+     */
+    record Answer(double spareM, Optional<Clearance> tightest, Optional<Way> way, boolean spent) {}
 
     RaiseScan(LiftState lift, BoosterState booster, List<Way> ways, double askedM) {
         this.lift = lift;
@@ -81,6 +84,9 @@ final class RaiseScan {
                     Answer answer = trial.at(at);
                     if (answer.spareM >= askedM) {
                         return Optional.of(at);
+                    }
+                    if (answer.spent) {
+                        return Optional.empty();
                     }
                     lacking = Math.max(0, askedM - answer.spareM);
                     if (answer.tightest.isPresent()) {
