@@ -1,36 +1,57 @@
 package org.cresthaul.turning;
 
 /**
- * Places beside a lead path: station and offset of the nearest point on it, taken as straight between its states and
- * going on straight before and beyond. A search from the last answer on: for points that move along the path. Not for
- * sharing.
+ * Places beside a lead path, of one place of one unit: station and offset of the nearest point on the path, which is taken
+ * as straight between its states and goes on straight before and beyond. Only the part of the path is looked at that the
+ * unit can be beside: from four times as far behind the lead point as the place is along the straight combination (units cut
+ * across what the lead point goes round), up to the lead point or to what is ahead of it. So the leg that a sharp turn comes
+ * back on is not mistaken for the one a unit is still on.
  */
 final class PathFrame {
+    private static final double SLACK_M = 1;
+    private static final double ROUND_ABOUT = 4;
+
     private final Track track;
-    private int near;
-    private boolean fresh = true;
+    private final double behindM;
+    private final double stepM;
     private double station;
     private double offset;
 
-    PathFrame(Track track) {
+    /** @param aheadM of the place, ahead of the unit's effective axle */
+    PathFrame(Track track, int unit, double aheadM) {
         this.track = track;
+        double behind = -aheadM;
+        for (int k = 0; k <= unit; k++) {
+            behind += track.chain().get(k).hitchToAxleM() + (k < unit ? track.chain().get(k).couplingBehindM() : 0);
+        }
+        behindM = behind;
+        double longest = 1e-9;
+        for (int i = 1; i < track.size(); i++) {
+            longest = Math.max(longest, track.stationM(i) - track.stationM(i - 1));
+        }
+        stepM = longest;
     }
 
-    /** Finds the place of a point; near the last one when the path comes by twice. */
-    void project(double x, double y) {
-        int best = near;
-        double least = distance2(near, x, y);
-        // The first place is looked for over the length of a combination; the next ones are near the last.
-        int reach = fresh ? 240 : 40;
-        fresh = false;
-        for (int i = Math.max(0, near - reach); i < Math.min(track.size(), near + reach); i++) {
-            double d = distance2(i, x, y);
+    /** Finds the place of a point at a state. */
+    void project(int state, double x, double y) {
+        double lead = track.stationM(state);
+        double from = lead - ROUND_ABOUT * Math.max(behindM, 0) - SLACK_M;
+        double to = lead + Math.max(-behindM, 0) + SLACK_M;
+        int first = state;
+        while (first > 0 && track.stationM(first) > from) {
+            first -= Math.max(1, (int) Math.min(first, (track.stationM(first) - from) / stepM));
+        }
+        int best = first;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = first; i < track.size() && track.stationM(i) <= to + stepM; ) {
+            double d = Math.hypot(track.leadXM(i) - x, track.leadYM(i) - y);
             if (d < least) {
                 least = d;
                 best = i;
             }
+            // Too far to be beaten before the path has come so much nearer.
+            i += Math.max(1, (int) ((d - least) / stepM));
         }
-        near = best;
         double found = Double.POSITIVE_INFINITY;
         for (int i = Math.max(0, best - 1); i <= Math.min(best, track.size() - 2); i++) {
             double dx = track.leadXM(i + 1) - track.leadXM(i);
@@ -53,12 +74,21 @@ final class PathFrame {
                 offset = across >= 0 ? away : -away;
             }
         }
+        if (first == 0 && from < 0) {
+            besideTheStart(x, y, found);
+        }
     }
 
-    private double distance2(int i, double x, double y) {
-        double dx = track.leadXM(i) - x;
-        double dy = track.leadYM(i) - y;
-        return dx * dx + dy * dy;
+    /** The straight before the path, which its first states do not show. */
+    private void besideTheStart(double x, double y, double found) {
+        double px = x - track.leadXM(0);
+        double py = y - track.leadYM(0);
+        double along = px * track.leadCos(0) + py * track.leadSin(0);
+        double across = py * track.leadCos(0) - px * track.leadSin(0);
+        if (along < 0 && Math.abs(across) < found) {
+            station = track.stationM(0) + along;
+            offset = across;
+        }
     }
 
     double stationM() {
