@@ -93,8 +93,18 @@ function sideResult(side, c, units) {
     c.beyondSurveyM > 0 && el('p', { class: 'leans' },
       `Stands on ground up to ${dimension(c.beyondSurveyM, units)} beyond the survey, `
         + (c.gradeDeclared ? 'at its declared grade.' : 'whose grade nobody declared: at best tight.')),
+    c.deciding && elsewhere(c.deciding, units),
     el('p', { class: 'fine-print' },
       `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
+}
+
+/** Where another place than that of the least gap decides: its own gap and need. */
+function elsewhere(d, units) {
+  const { gap, need } = against(d.valueM, d.requiredM, units);
+  return el('p', { class: 'elsewhere', 'data-value-m': d.valueM, 'data-required-m': d.requiredM },
+    `Decided elsewhere: ${gap} where ${need} is needed; ${[d.unit, d.part].filter(Boolean).join(', ')}, `
+      + `${alongRoad(d.distanceM, units)}; line ${d.line}, levelling ${d.levelling}, `
+      + `steer axle ${alongRoad(d.steerM, units)}.`);
 }
 
 function cornerResult(c, units) {

@@ -153,7 +153,7 @@ public record Report(
     /**
      * A clearance that counts.
      *
-     * @param valueM the least over all positions, rounded down to 0.1 mm
+     * @param valueM the least over all lines, levelings and positions, rounded down to 0.1 mm
      * @param requiredM margin and uncertainty at that place
      * @param xM hM where on the unit, in its frame
      * @param distanceM chainageM where on the road, from the hazard and from the route's start
@@ -161,6 +161,10 @@ public record Report(
      * @param beyondSurveyM how far a wheel or the point itself is beyond the survey then
      * @param gradeDeclared false when some of that ground has no declared grade
      * @param provenWithinM the true minimum is at most this much less
+     * @param deciding the gap that decides the verdict, where that is another one: that of all lines and levelings which
+     *     falls short of its own need by most, or exceeds it by least. Its need is margin and uncertainty where it keeps
+     *     the place from being clear, the uncertainty alone where contact cannot be excluded; {@code null} where this
+     *     one decides
      */
     public record GapFinding(
             double valueM,
@@ -179,7 +183,31 @@ public record Report(
             String levelling,
             double beyondSurveyM,
             boolean gradeDeclared,
-            double provenWithinM) {}
+            double provenWithinM,
+            GapFinding deciding) {
+        /** One that decides its own verdict. */
+        public GapFinding(
+                double valueM,
+                double requiredM,
+                double marginM,
+                double uncertaintyM,
+                String verdict,
+                String unit,
+                double xM,
+                double hM,
+                String part,
+                double distanceM,
+                double chainageM,
+                double steerM,
+                String line,
+                String levelling,
+                double beyondSurveyM,
+                boolean gradeDeclared,
+                double provenWithinM) {
+            this(valueM, requiredM, marginM, uncertaintyM, verdict, unit, xM, hM, part, distanceM, chainageM, steerM,
+                    line, levelling, beyondSurveyM, gradeDeclared, provenWithinM, null);
+        }
+    }
 
     /**
      * Raise above the notch at the deck front, and of the rear by hand.

@@ -21,9 +21,10 @@ final class SideCheck {
     private final String where;
 
     /**
-     * The least gap over all lines and levellings, and the verdict.
+     * The least gap over all lines and levelings, and the verdict.
      *
      * @param reason why it is not clear, or empty
+     * @param decider where gap less need is least, if another place than that of the least gap decides; null otherwise
      */
     record Judged(
             Verdict verdict,
@@ -31,7 +32,8 @@ final class SideCheck {
             String reason,
             Clearance least,
             RaiseNeeded.Lane lane,
-            Levelling levelling) {}
+            Levelling levelling,
+            Clearance decider) {}
 
     private record Passed(RaiseNeeded.Lane lane, Levelling levelling, PassageSearch search, double firstLookM) {
         /** The least gap below a ceiling, and what is shown, by {@link Shown}. */
@@ -63,8 +65,8 @@ final class SideCheck {
     }
 
     /**
-     * The verdict is that of the tightest gap, unless another line, less tight but less sure, has a worse one; then that
-     * line is told.
+     * What is told is the least gap of all; the verdict is the worst, which another line or place may have that is less
+     * tight but less sure. Then that place is told beside it.
      */
     Judged judge(Setting setting) {
         return judge(setting, false);
@@ -74,6 +76,7 @@ final class SideCheck {
     boolean isUnchangedBy(Setting trailing, Judged alone) {
         double rounding = 1e-9;
         return alone.least.proven()
+                && alone.decider == null
                 && lanes.stream().allMatch(lane -> trailing.levellings().stream()
                         .allMatch(levelling -> new PassageSearch(lane.passage(), trailing, levelling)
                                 .boosterKeeps(lane.soffit(), alone.least.valueM() + rounding, openDemand(alone, lane))));
@@ -118,7 +121,8 @@ final class SideCheck {
                 }
             }
         }
-        Judged worst = judge(tightest, least, shown.get(passages.indexOf(tightest)));
+        Judged told = judge(tightest, least, shown.get(passages.indexOf(tightest)));
+        Judged worst = told;
         for (int i = 0; i < passages.size(); i++) {
             Passed passed = passages.get(i);
             if (passed != tightest && shown.get(i).atBest.compareTo(worst.verdict) > 0) {
@@ -127,7 +131,55 @@ final class SideCheck {
                 worst = other.verdict.compareTo(worst.verdict) > 0 ? other : worst;
             }
         }
-        return worst;
+        // Where every position keeps its need there is none that falls short: the reason is another.
+        return shown.stream().allMatch(s -> s == Shown.SPARE) ? told : decided(told, worst, passages);
+    }
+
+    /** The least gap with the worst verdict, and the place that decides it where the gap told does not. */
+    private Judged decided(Judged told, Judged worst, List<Passed> passages) {
+        Demand missed = worst.verdict == Verdict.CONTACT ? freeOfContact(worst.lane.demand()) : worst.lane.demand();
+        if (told.verdict == worst.verdict
+                && (worst.verdict == Verdict.CLEAR || isShort(told, missed, tellerOf(told, passages)))) {
+            return told;
+        }
+        Passed at = null;
+        Clearance decider = null;
+        for (Passed passed : passages) {
+            double ceilingM = decider == null ? Double.POSITIVE_INFINITY : decider.valueM();
+            Optional<Clearance> spare = passed.search.leastSpareBelow(passed.lane.soffit(), missed, ceilingM);
+            if (spare.isPresent() && (decider == null || spare.get().valueM() < decider.valueM())) {
+                at = passed;
+                decider = spare.get();
+            }
+        }
+        // A search that had to end has no least to tell: then that of the passage with the worst verdict stands for it.
+        Report.GapFinding deciding = decider.proven()
+                ? finding(at, gapOf(decider, missed, at), missed, worst.verdict, null)
+                : worst.gap;
+        Report.GapFinding gap = finding(
+                tellerOf(told, passages), told.least, told.lane.demand(), worst.verdict, deciding);
+        return new Judged(
+                worst.verdict, gap, worst.reason, told.least, told.lane, told.levelling, decider);
+    }
+
+    /** Whether the gap told does not show its own need. */
+    private static boolean isShort(Judged told, Demand missed, Passed teller) {
+        double needM = missed.marginM() + teller.search.footingOf(told.least, missed).uncertaintyM();
+        return told.least.valueM() - told.least.provenWithinM() < needM;
+    }
+
+    private static Passed tellerOf(Judged told, List<Passed> passages) {
+        return passages.stream()
+                .filter(p -> p.lane == told.lane && p.levelling == told.levelling)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** The gap at a place whose gap less need was sought. */
+    private static Clearance gapOf(Clearance spare, Demand demand, Passed at) {
+        double needM = demand.marginM() + at.search.footingOf(spare, demand).uncertaintyM();
+        return new Clearance(spare.valueM() + needM, spare.provenWithinM(), spare.unit(), spare.point(),
+                spare.distanceM(), spare.steerM(), spare.undecided());
     }
 
     /** What a search has shown at every position. */
@@ -174,24 +226,38 @@ final class SideCheck {
         } else if (verdict != Verdict.CLEAR && least.proven()) {
             reason = where + ": " + Reasons.of(verdict, low, footing, excluded, demand, sagM);
         }
-        Report.GapFinding gap = new Report.GapFinding(
-                Figures.down(least.valueM()),
-                Figures.up(marginM + sagM + footing.uncertaintyM()),
-                Figures.near(marginM + sagM),
+        return new Judged(
+                verdict,
+                finding(passed, least, demand, verdict, null),
+                reason,
+                least,
+                passed.lane,
+                passed.levelling,
+                null);
+    }
+
+    private Report.GapFinding finding(
+            Passed passed, Clearance at, Demand demand, Verdict verdict, Report.GapFinding deciding) {
+        Footing footing = passed.search.footingOf(at, demand);
+        double wantedM = demand.marginM() > 0 ? marginM + sagM : 0;
+        return new Report.GapFinding(
+                Figures.down(at.valueM()),
+                Figures.up(wantedM + footing.uncertaintyM()),
+                Figures.near(wantedM),
                 Figures.up(footing.uncertaintyM()),
                 verdict.word(),
-                least.unit().word(),
-                Figures.near(least.point().xM()),
-                Figures.near(least.point().hM()),
-                least.point().part(),
-                Figures.near(least.distanceM()),
-                Figures.near(chainageM + least.distanceM()),
-                Figures.near(least.steerM()),
+                at.unit().word(),
+                Figures.near(at.point().xM()),
+                Figures.near(at.point().hM()),
+                at.point().part(),
+                Figures.near(at.distanceM()),
+                Figures.near(chainageM + at.distanceM()),
+                Figures.near(at.steerM()),
                 passed.lane.passage().line().name(),
                 passed.levelling.word(),
                 Figures.near(footing.beyondSurveyM()),
                 !footing.undeclared(),
-                least.provenWithinM());
-        return new Judged(verdict, gap, reason, least, passed.lane, passed.levelling);
+                at.provenWithinM(),
+                deciding);
     }
 }

@@ -171,15 +171,45 @@ final class HazardText {
         if (at < 0) {
             return "";
         }
-        Report.GapFinding gap = side.apply(cells.get(at));
+        return remark("Least " + name + ", notch " + state.notches().get(at) + ": " + place(side.apply(cells.get(at))))
+                + decidedElsewhere(name, state, cells, side);
+    }
+
+    /** Where gap and need are nearest, at the notch where they are worst, if not where the gap is least. */
+    private String decidedElsewhere(
+            String name,
+            ConfigurationState state,
+            List<Report.Cell> cells,
+            Function<Report.Cell, Report.GapFinding> side) {
+        int at = -1;
+        for (int i = 0; i < cells.size(); i++) {
+            Report.GapFinding gap = side.apply(cells.get(i));
+            if (gap != null && gap.deciding() != null
+                    && (at < 0 || left(gap.deciding()) < left(side.apply(cells.get(at)).deciding()))) {
+                at = i;
+            }
+        }
+        if (at < 0) {
+            return "";
+        }
+        Report.GapFinding gap = side.apply(cells.get(at)).deciding();
+        return remark("Decided elsewhere " + name + ", notch " + state.notches().get(at) + ": " + pair(gap).gap()
+                + " where " + pair(gap).need() + " is needed; " + place(gap));
+    }
+
+    private static double left(Report.GapFinding gap) {
+        return gap.valueM() - gap.requiredM();
+    }
+
+    private String place(Report.GapFinding gap) {
         String beyond = gap.beyondSurveyM() > 0
                 ? ", standing on ground up to " + figures.distance(gap.beyondSurveyM()) + " beyond the survey"
                         + (gap.gradeDeclared() ? ", at its declared grade" : " whose grade nobody declared")
                 : "";
-        return remark("Least " + name + ", notch " + state.notches().get(at) + ": " + gap.unit()
+        return gap.unit()
                 + (gap.part().isEmpty() ? "" : ", " + gap.part()) + ", " + figures.alongRoad(gap.distanceM())
                 + "; line " + gap.line() + ", levelling " + gap.levelling() + ", steer axle "
-                + figures.alongRoad(gap.steerM()) + beyond + ".");
+                + figures.alongRoad(gap.steerM()) + beyond + ".";
     }
 
     /** Why what is not clear is not, and why no raise helps; the limits of the whole hazard are told above. */

@@ -30,12 +30,19 @@ final class Spares {
         if (cell.ground() == null && cell.overhead() == null) {
             return null;
         }
-        Report.GapFinding gap = cell.ground() == null || cell.overhead() != null
-                && cell.overhead().valueM() - cell.overhead().requiredM()
-                        < cell.ground().valueM() - cell.ground().requiredM()
-                ? cell.overhead()
-                : cell.ground();
-        return spare(gap, gap == cell.ground() ? "ground" : "overhead", gap.valueM(), gap.requiredM());
+        Report.GapFinding ground = decisive(cell.ground());
+        Report.GapFinding overhead = decisive(cell.overhead());
+        Report.GapFinding gap = ground == null || overhead != null
+                && overhead.valueM() - overhead.requiredM() < ground.valueM() - ground.requiredM()
+                ? overhead
+                : ground;
+        return spare(gap, gap == ground ? "ground" : "overhead", gap.valueM(), gap.requiredM());
+    }
+
+    /** Where another place than that of the least gap keeps it from being clear, that one. */
+    private static Report.GapFinding decisive(Report.GapFinding gap) {
+        boolean elsewhere = gap != null && gap.deciding() != null && gap.verdict().equals("tight");
+        return elsewhere ? gap.deciding() : gap;
     }
 
     /**

@@ -189,14 +189,35 @@ final class GapBounds {
         for (; j < kinkS.length && kinkS[j] <= frontB; j++) {
             double gapA = gaps.gapOver(from, k, j);
             double gapB = gaps.gapOver(to, k, j);
-            double floor = floors.under(needed + gaps.beyondSurvey(need, j)) + extraM;
-            if (0.5 * (gapA + gapB) - fall < floor
-                    && !(bowed && over.least(kinkS[j], gapA, gapB, floor) >= floor)
-                    && !(standingBound(j, gapA, gapB) >= floor)) {
+            double beyond = gaps.beyondSurvey(need, j);
+            double floor = floors.under(needed + beyond) + extraM;
+            double least = 0.5 * (gapA + gapB) - fall;
+            least = least >= floor || !bowed ? least : Math.max(least, over.least(kinkS[j], gapA, gapB, floor));
+            least = least >= floor ? least : Math.max(least, standingBound(j, gapA, gapB));
+            // A chord that is not enough gives way to what it stands for; a face is looked at where it is over the vertex.
+            if (!(least >= floor)
+                    && (need == null || extraM > 0 || !(least >= floors.under(neededOver(k, j) + beyond)))) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** What is needed of the part of a face that is over a vertex of the line at some time on the way. */
+    private double neededOver(int k, int j) {
+        double lengthA = from.frontX[k] - from.rearX[k];
+        double lengthB = to.frontX[k] - to.rearX[k];
+        double a = (gaps.kinkS[j] - from.rearX[k]) / lengthA;
+        double b = (gaps.kinkS[j] - to.rearX[k]) / lengthB;
+        // No place is farther in time from both ends than half the stretch, and none passes faster than that.
+        double reach = 0.5 * motion.stepM * forwardMost;
+        double length = Math.min(lengthA, lengthB) - 2 * reach;
+        double pad = length > 0 ? reach / length : 1;
+        return need.onSegment(k, share(Math.min(a, b) - pad), share(Math.max(a, b) + pad));
+    }
+
+    private static double share(double t) {
+        return Math.min(1, Math.max(0, t));
     }
 
     private boolean tyreStaysAbove() {

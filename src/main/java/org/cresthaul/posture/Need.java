@@ -9,6 +9,9 @@ import org.cresthaul.road.RoadProfile;
 final class Need {
     private final RoadProfile line;
     private final Demand demand;
+    private final Leverage leverage;
+    private final UnitName unit;
+    private final FrameOutline frame;
     private final double[][] vertexWeights;
     private final double[] vertexDemand;
     private final double[][] segmentWeights;
@@ -21,6 +24,9 @@ final class Need {
     Need(Demand demand, RoadProfile line, Leverage leverage, UnitName unit, OutlineGaps gaps) {
         this.demand = demand;
         this.line = line;
+        this.leverage = leverage;
+        this.unit = unit;
+        frame = gaps.frame;
         int n = gaps.frame.vertex.length;
         vertexWeights = new double[n][];
         vertexDemand = new double[n];
@@ -63,9 +69,20 @@ final class Need {
         return tyreDemand + weighed(tyreWeights) + beyondSurvey(xA, xB);
     }
 
-    /** Without what the ground itself may stray at the place. */
+    /** The most along a whole segment, without what the ground itself may stray at the place: a first, coarse bound. */
     double alongSegment(int k) {
         return segmentDemand[k] + weighed(segmentWeights[k]);
+    }
+
+    /** The same at one place of a segment, a share of the way from its rear end. */
+    double onSegment(int k, double t) {
+        double xM = frame.rx[k] + t * (frame.fx[k] - frame.rx[k]);
+        return demand.at(leverage.surveyFactor(unit, xM)) + (onSurvey ? 0 : weighed(leverage.weights(unit, xM)));
+    }
+
+    /** The most between two places of a segment: it bulges downwards in between. */
+    double onSegment(int k, double t, double u) {
+        return Math.max(onSegment(k, t), onSegment(k, u));
     }
 
     private double weighed(double[] weights) {

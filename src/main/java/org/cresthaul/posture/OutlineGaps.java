@@ -179,12 +179,14 @@ final class OutlineGaps {
         double needed = need == null ? 0 : need.alongSegment(k);
         for (int j = at.firstKink[k]; j < kinkS.length && kinkS[j] < at.frontX[k]; j++) {
             double gap = gapOver(at, k, j);
-            double spare = need == null ? Double.POSITIVE_INFINITY : gap - needed - beyondSurvey(need, j);
-            if (gap < nearest.gapM || need != null && spare < tightest.gapM) {
+            // What the whole segment may need rules most vertices out; what its own place needs counts.
+            boolean tight = need != null && gap - needed - beyondSurvey(need, j) < tightest.gapM;
+            if (gap < nearest.gapM || tight) {
                 double t = (kinkS[j] - at.rearX[k]) / (at.frontX[k] - at.rearX[k]);
                 FramePoint point = frame.face[k][0].towards(frame.face[k][1], t);
                 nearest.offer(gap, steerM, unit, point, kinkS[j]);
-                if (need != null) {
+                if (tight) {
+                    double spare = gap - need.onSegment(k, t) - beyondSurvey(need, j);
                     tightest.offer(spare, steerM, unit, point, kinkS[j]);
                 }
             }

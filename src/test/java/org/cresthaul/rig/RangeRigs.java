@@ -119,7 +119,11 @@ public final class RangeRigs {
         double rise = random.nextBoolean() ? Math.min(0.04, down) : random.nextBoolean() ? down : -up;
         boolean booster = random.nextInt(3) > 0;
         double hingeX = Math.max(-60, random.nextBoolean() ? last - 1 : -Math.max(0.001, within(0, 8 - last)));
+        // Underside and topside of a unit end alike.
         double rear = Math.min(last, deckRear);
+        double front = within(0, 3);
+        double tractorRear = driveRear - within(0, 3);
+        double tractorFront = within(0, 3);
         return "{ \"cresthaul\": \"rig/1\", \"name\": \"Anything\", \"note\": \"Invented.\","
                 + "\"measurement\": {\"accuracy\": \"10 mm\", \"source\": \"tape\"},"
                 + "\"ride\": {\"accuracy\": \"15 mm\", \"source\": \"estimate\"},"
@@ -127,16 +131,16 @@ public final class RangeRigs {
                 + "\"steer\": {\"x\": \"0 m\", \"radius\": " + m(radius()) + "},"
                 + "\"drive\": {\"axles\": [" + driveText + "], \"travelUp\": " + m(travel()) + ", \"travelDown\": "
                 + m(travel()) + "}, \"fifthWheel\": " + point(Math.max(-60, wheelX), wheelH) + ","
-                + "\"underside\": " + outline(driveRear - within(0, 3), within(0, 3), lowest, split) + ","
-                + "\"topside\": " + outline(driveRear - within(0, 3), within(0, 3), split, highest) + "},"
+                + "\"underside\": " + outline(tractorRear, tractorFront, lowest, split) + ","
+                + "\"topside\": " + outline(tractorRear, tractorFront, split, highest) + "},"
                 + "\"trailer\": {\"kingpin\": {\"x\": \"0 m\"}, \"deckFront\": " + point(deckFront, within(lowest, highest))
                 + ", \"deckRear\": " + point(deckRear, within(lowest, highest)) + ", \"axles\": [" + axleText + "],"
                 + "\"travelUp\": " + m(up) + ", \"travelDown\": " + m(down) + ", \"valveAxle\": " + (valve + 1) + ","
                 + (lift ? "\"liftAxle\": {\"gap\": " + m(within(0, 1)) + ", \"secondaryRise\": " + m(rise) + "}," : "")
                 + "\"hydraulicRaiseLimit\": " + m(Math.min(turn, Math.max(most, within(0, 1)))) + ", \"manualRaiseLimit\": "
                 + m(within(0, down)) + (random.nextInt(3) == 0 ? ", \"deckSag\": " + m(within(0, 0.5)) : "") + ","
-                + "\"underside\": " + outline(rear, within(0, 3), lowest, split) + ","
-                + "\"topside\": " + outline(rear, within(0, 3), split, highest) + ","
+                + "\"underside\": " + outline(rear, front, lowest, split) + ","
+                + "\"topside\": " + outline(rear, front, split, highest) + ","
                 + (random.nextBoolean()
                         ? "\"load\": [{\"name\": \"load\", \"outline\": "
                                 + outline(rear, random.nextBoolean() ? deckFront : 5, lowest, highest) + "}],"
@@ -163,10 +167,11 @@ public final class RangeRigs {
 
     private String booster(double last, double lowest, double split, double highest) {
         double axle = -Math.max(0.5, within(0.5, random.nextBoolean() ? 4 : 30));
+        double rear = axle - within(0, 2);
         double close = Math.max(-60, last - 0.001 - within(0, 5));
         return "{\"hinge\": {\"x\": \"0 m\"}, \"axle\": {\"x\": " + m(axle) + ", \"radius\": " + m(radius()) + "},"
-                + "\"underside\": " + outline(axle - within(0, 2), 0, lowest, split) + ","
-                + "\"topside\": " + outline(axle - within(0, 2), 0, split, highest) + ","
+                + "\"underside\": " + outline(rear, 0, lowest, split) + ","
+                + "\"topside\": " + outline(rear, 0, split, highest) + ","
                 + "\"states\": [\"none\", \"trailing\"" + (close < last ? ", \"close-coupled\"" : "") + "],"
                 + "\"hingeUp\": " + hinge() + ", \"hingeDown\": " + hinge() + ", \"closeCoupledAxle\": {\"x\": " + m(close)
                 + "}}";

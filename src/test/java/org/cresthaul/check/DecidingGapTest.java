@@ -1,0 +1,78 @@
+package org.cresthaul.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.cresthaul.posture.GroundClearance;
+import org.cresthaul.posture.Passage;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Levelling;
+import org.cresthaul.road.RoadProfile;
+import org.cresthaul.route.Route;
+import org.junit.jupiter.api.Test;
+
+/** The gap told is the least of all, and where another decides the verdict, that one stands beside it. */
+class DecidingGapTest {
+    /** Two wheel paths over one crest; the survey of the second ends early, and nobody declared how the road goes on. */
+    private static Route crest(int step) {
+        StringBuilder left = new StringBuilder();
+        StringBuilder right = new StringBuilder();
+        for (int x = -30; x <= 30; x++) {
+            double z = -(0.0004 + 0.00002 * step) * x * x;
+            String at = "[\"" + x + " m\",\"" + Math.round(z * 1e5) / 100.0 + " mm\"]";
+            left.append(left.isEmpty() ? "" : ",").append(at);
+            if (Math.abs(x) <= 7) {
+                double lower = z - 0.02 * Math.max(0, 3 - Math.abs(x)) / 3;
+                right.append(right.isEmpty() ? "" : ",")
+                        .append("[\"" + x + " m\",\"" + Math.round(lower * 1e5) / 100.0 + " mm\"]");
+            }
+        }
+        return CheckCase.route("\"hazard\": \"crest\", \"survey\": {\"accuracy\": \"5 mm\", \"source\": \"level\"},"
+                + "\"profile\": [{\"line\": \"left\", \"points\": [" + left + "]},"
+                + "{\"line\": \"right\", \"points\": [" + right + "]}]");
+    }
+
+    @Test
+    void theLeastIsToldAndTheOneThatDecidesBesideIt() {
+        LevelStance stance = CheckCase.rig().stances().get(0);
+        int elsewhere = 0;
+        int cells = 0;
+        for (int step = 0; step < 24; step += 3) {
+            Route route = crest(step);
+            Report report = CheckCase.check(route, Margins.defaults());
+            for (CheckedConfiguration c : CheckedConfiguration.listOf(CheckCase.rig(), stance)) {
+                if (!c.booster().word().equals("none")) {
+                    continue;
+                }
+                double least = Double.POSITIVE_INFINITY;
+                for (RoadProfile line : route.hazards().get(0).lines()) {
+                    for (Levelling levelling : c.transport().levellings()) {
+                        least = Math.min(least,
+                                GroundClearance.least(new Passage(stance, line), c.transport(), levelling).valueM());
+                    }
+                }
+                Report.Cell cell = CheckCase.cell(report, c.key());
+                Report.GapFinding told = cell.ground();
+                cells++;
+                // Both are within half a millimetre of the truth.
+                assertEquals(least, told.valueM(), 0.0006, c.key() + " " + step);
+                boolean falls = told.valueM() - told.provenWithinM() < told.requiredM();
+                if (cell.verdict().equals("tight") && !falls && told.gradeDeclared()) {
+                    assertNotNull(told.deciding(), c.key() + " " + step + ": " + cell);
+                }
+                if (told.deciding() != null) {
+                    elsewhere++;
+                    Report.GapFinding other = told.deciding();
+                    assertTrue(other.valueM() >= told.valueM() - 0.0006, "the least gap is the one told");
+                    assertTrue(other.valueM() - other.provenWithinM() < other.requiredM(),
+                            "what decides falls short of its own need: " + other);
+                    assertTrue(other.valueM() - other.requiredM() < told.valueM() - told.requiredM() + 0.0006
+                            || cell.verdict().equals("contact"), "it is nearer to its need than the one told");
+                }
+            }
+        }
+        System.out.println("deciding elsewhere: " + elsewhere + " of " + cells);
+        assertTrue(elsewhere > 0 && elsewhere < cells, elsewhere + " of " + cells);
+    }
+}
