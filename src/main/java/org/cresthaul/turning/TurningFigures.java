@@ -119,7 +119,9 @@ public record TurningFigures(
 
     /**
      * How far a corner of a body gets out past the line of its side on the straight at one end of the path, beyond what the
-     * side itself, at the effective axle, gets past that line: while the unit is turned from it by less than a right angle.
+     * side itself, at the effective axle, gets past that line (at the front also what the driver steers past it): while the
+     * unit is turned from it by less than a right angle. A tail lies behind the effective axle, a nose ahead of it; what does
+     * not is followed by the axle, or follows it, and swings out nowhere.
      *
      * @param end the state that lies on that straight: the first or the last
      */
@@ -130,6 +132,9 @@ public record TurningFigures(
         double axle = 0;
         Swing most = Swing.none();
         int step = end == 0 ? 1 : -1;
+        if (aheadM * step >= 0) {
+            return most;
+        }
         for (int i = end; i >= 0 && i < track.size(); i += step) {
             if (c * track.cos(i, unit) + s * track.sin(i, unit) <= 0) {
                 break;
@@ -140,6 +145,10 @@ public record TurningFigures(
                 most = new Swing(out, unit, corner[0], corner[1], track.stationM(i), side);
             }
             double[] beside = place(track, i, unit, 0, leftM);
+            if (step < 0) {
+                axle = Math.max(axle, side
+                        * (c * (track.leadYM(i) - track.leadYM(end)) - s * (track.leadXM(i) - track.leadXM(end))));
+            }
             axle = Math.max(
                     axle, side * (c * (beside[1] - track.leadYM(end)) - s * (beside[0] - track.leadXM(end)) - leftM));
         }

@@ -84,6 +84,28 @@ class TurningFiguresTest {
         assertTrue(f.offtrackingM().get(1) > 3);
     }
 
+    /** A deck that ends ahead of the axles has no tail, on a turn that ends just short of a right angle as on any. */
+    @Test
+    void whatLiesAheadOfTheAxleHasNoTail() {
+        for (double degrees : new double[] {-89.9, 60, 90, 140}) {
+            TurningCombination c = combination(-3, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 0));
+            TurningFigures f = figures(c, turn(20, 14, degrees, 80));
+            assertEquals(0, f.tailSwing().valueM(), 1e-9, "degrees " + degrees);
+            assertTrue(f.frontalSwing().valueM() > 0.2 && f.frontalSwing().valueM() < 0.6, f.frontalSwing().toString());
+        }
+    }
+
+    /** A driver who runs wide by 0.6 m after the turn and comes back steers that far: it is no swing of the nose. */
+    @Test
+    void runningWideAfterTheTurnIsNoFrontalSwing() {
+        TurningCombination c = combination(2, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 0));
+        double plain = figures(c, turn(20, 14, 90, 80)).frontalSwing().valueM();
+        double more = Math.acos(1 - 0.3 / 14);
+        LeadPath wide = LeadPath.from(0, 0, 0).line(20).arc((Math.PI / 2 - more) * 14, 1 / 14.0).line(4).arc(2 * more * 14, 1 / 14.0)
+                .arc(more * 14, -1 / 14.0).line(80).build();
+        assertTrue(figures(c, wide).frontalSwing().valueM() <= plain + 0.02, "plain " + plain);
+    }
+
     /**
      * Out of a steady circle onto the tangent: a nose at f ahead of the steer axle of wheelbase L passes the side's line by
      * √((√(R² − L²) + w)² + (L + f)²) − (R + w), as its corner runs on that radius around the middle.
