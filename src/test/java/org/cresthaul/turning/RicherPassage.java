@@ -5,8 +5,8 @@ import org.cresthaul.turning.TurningCombination.Body;
 
 /**
  * The gaps along a line, fast and rough: followed by the classical Runge-Kutta rule piece by piece (1 m and then 3 m
- * beyond the steering), rooms read from a {@link RicherField} at points of the outlines. Lines of as many nodes have as many
- * gaps, one for every unit at every look.
+ * beyond the steering) and looked at after every second one, rooms read from a {@link RicherField} at points of the
+ * outlines. Lines of as many nodes have as many gaps, one for every unit at every look.
  */
 final class RicherPassage {
     private static final int LOOKS_BEFORE = 20;
@@ -33,7 +33,7 @@ final class RicherPassage {
         int steps = line.from().length;
         int near = 50;
         int far = 35;
-        RicherPassage passage = new RicherPassage(combination, field, LOOKS_BEFORE + steps + near + far + 1);
+        RicherPassage passage = new RicherPassage(combination, field, LOOKS_BEFORE + 1 + steps / 2 + near + far);
         passage.drive(line, steps, near, far);
         return passage.gaps;
     }
@@ -79,7 +79,9 @@ final class RicherPassage {
                 step(state, 0, 0, i < steps + near ? 1 : 3);
             }
             sides.pass(state[0], state[1]);
-            look(state);
+            if (i % 2 == 1 || i >= steps) {
+                look(state);
+            }
         }
         int wrong = sides.wrong(state[2]);
         for (int i = 0; i < gaps.length && wrong > 0; i++) {

@@ -24,6 +24,9 @@ import org.locationtech.jts.geom.LineString;
  * {@link RicherPolish} then moves the angles themselves, and {@link IndependentCornerJudge} has the last word.
  */
 final class RicherSearch {
+    /** After one line has come no nearer than this, the others are not polished, metres. */
+    private static final double HOPELESS_M = -1;
+
     private static final Comparator<RicherLine> BY_LOSS = Comparator.comparingDouble(RicherLine::lossM);
 
     private final RandomCorners.Case c;
@@ -62,6 +65,9 @@ final class RicherSearch {
         RicherPolish polish = new RicherPolish(c.combination(), field);
         Optional<Found> best = Optional.empty();
         for (RicherLine line : tries.subList(0, 3)) {
+            if (best.isPresent() && best.get().leastM() < HOPELESS_M) {
+                break;
+            }
             Optional<Found> found = judged(polish.better(line, 9 * effort));
             if (found.isPresent() && (best.isEmpty() || found.get().leastM() > best.get().leastM())) {
                 best = found;
