@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
@@ -45,6 +46,7 @@ public final class PlaceCheck {
      * @throws UnknownNameException when the route or rig has no such hazard or configuration
      */
     public Report.Cell inTransport(String hazardId, String configurationKey) {
+        StopSignal.current().poll();
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
         if (hazard instanceof RouteCorner corner) {

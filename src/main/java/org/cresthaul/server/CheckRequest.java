@@ -10,7 +10,6 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
-import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
@@ -24,8 +23,6 @@ import org.cresthaul.units.Problems;
 record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
     /** Most hazards times configurations in one check. */
     static final long MOST_CELLS = 20_000;
-    /** Most surveyed points times configurations in one check. */
-    static final long MOST_POINT_PASSAGES = 2_000_000;
 
     private static final LengthLimits MARGIN = new LengthLimits(0, 1);
 
@@ -97,15 +94,12 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
      */
     CheckRequest requireBoundedWork() {
         long configurations = (long) rig.notches().size() * stance.liftStates().size() * stance.boosterStates().size();
-        long points = route.hazards().stream()
-                .flatMap(h -> h.lines().stream())
-                .mapToLong(RoadProfile::size)
-                .sum();
-        if (route.hazards().size() * configurations > MOST_CELLS || points * configurations > MOST_POINT_PASSAGES) {
+        double costMs = CheckCost.estimatedMs(route, rig, stance);
+        if (route.hazards().size() * configurations > MOST_CELLS || costMs > CheckCost.MOST_MS) {
             throw Refusal.of(List.of(new InputProblem(
                     "too-much-work",
-                    route.hazards().size() + " hazards with " + points + " surveyed points, in " + configurations
-                            + " configurations, are too much for one request.",
+                    route.hazards().size() + " hazards in " + configurations + " configurations, about "
+                            + Math.round(costMs / 1000) + " s of one processor, are too much for one request.",
                     "/route/features",
                     "Check the route in parts, or from the command line.")));
         }

@@ -161,11 +161,6 @@ class SampleRoutePlanTest {
                 stretch.stream().map(p -> p.set().configuration()).toList());
     }
 
-    /**
-     * At 3 mph, 4.4 ft/s, from 15 ft before the first rail to 5 ft past the last: H04 takes 78 ft of combination over 25 ft,
-     * more than 23 s where 20 s is the least warning; H02 83 ft over 39 ft, some 28 s and a few to react and start, with 45 s.
-     * Beyond H08 there are 60 ft.
-     */
     /** With three axles the main line is passed only raised, at every notch (SorrelValleyTest): no such setting passes it then. */
     @Test
     void whatPassesOnlyRaisedIsNotSaidToPassWithoutRaising() {
@@ -177,6 +172,11 @@ class SampleRoutePlanTest {
         assertFalse(mainLine.why().contains("3 axles"), mainLine.why());
     }
 
+    /**
+     * At 3 mph, 4.4 ft/s, from 15 ft before the first rail to 5 ft past the last: H04 takes 78 ft of combination over 25 ft,
+     * more than 23 s where 20 s is the least warning; H02 83 ft over 39 ft, some 28 s and a few to react and start, with 45 s.
+     * Beyond H08 there are 60 ft.
+     */
     @Test
     void theCrossingsOfSorrelValleyAreClearedInTime() {
         List<String> found = LOADED.plan(PlanOptions.defaults()).crossings().stream()

@@ -228,6 +228,29 @@ class BadInputTest {
         assertEquals(200, server.post("/api/route", route).statusCode());
     }
 
+    /** Seven lines of 10,000 points in 32 configurations: 67 s by the estimate, though only one cell for each. */
+    @Test
+    void refusesManyPointsInManyConfigurationsByTheirCost() throws Exception {
+        StringBuilder lines = new StringBuilder();
+        for (int line = 0; line < 7; line++) {
+            lines.append(line == 0 ? "" : ",").append("{\"line\":\"").append(line).append("\",\"points\":[");
+            for (int i = 0; i < 10_000; i++) {
+                lines.append(i == 0 ? "" : ",").append("[\"").append(i - 5_000).append(" mm\",\"0 m\"]");
+            }
+            lines.append("]}");
+        }
+        String crest = ",{\"type\":\"Feature\",\"geometry\":{\"type\":\"Point\",\"coordinates\":[-93.08,44.618]},"
+                + "\"properties\":{\"hazard\":\"crest\",\"id\":\"F\",\"name\":\"Crest\",\"survey\":{\"accuracy\":\"5 mm\","
+                + "\"source\":\"level\"},\"profile\":[" + lines + "]}}";
+        String route = RouteTexts.ROUTE.stripTrailing().replaceFirst("] }$", crest + "]}");
+
+        JsonNode problem = BadRequestTest.requireProblem(
+                server.post("/api/plan", Requests.check(route, RigTexts.RIG, "")), 422, "bad-input");
+
+        assertEquals("too-much-work", problem.at("/problems/0/code").textValue());
+        assertTrue(problem.at("/problems/0/message").textValue().contains(" s of one processor"));
+    }
+
     @Test
     void refusesAnotherEncoding() throws Exception {
         HttpResponse<String> response = server.send(server.request("/api/check")
