@@ -25,7 +25,7 @@ import org.locationtech.jts.geom.LineString;
  */
 final class RicherSearch {
     /** After one line has come no nearer than this, the others are not polished, metres. */
-    private static final double HOPELESS_M = -1;
+    private static final double HOPELESS_M = -2;
 
     private static final Comparator<RicherLine> BY_LOSS = Comparator.comparingDouble(RicherLine::lossM);
 
