@@ -37,7 +37,7 @@ export function readFile(text, name, id) {
     throw new Problem({
       title: `${name} is not JSON`,
       problems: [{
-        pointer: '', code: 'syntax', message: error.message, remedy: 'Mend the file at that place and open it again.',
+        pointer: '', code: 'syntax', message: error.message, remedy: 'Correct the file there and open it again.',
       }],
     });
   }

@@ -8,7 +8,7 @@
  */
 
 export const SYSTEMS = ['us', 'metric'];
-export const UNKNOWN = 'not known';
+export const UNKNOWN = 'unknown';
 
 const INCH_M = 0.0254;
 const FOOT_M = 0.3048;

@@ -12,14 +12,14 @@ export const outcomeRank = outcome => (OUTCOMES.includes(outcome) ? OUTCOMES.ind
 /** What the papers of a plan may be used for, in one sentence. */
 export function standing({ outcome, conditions, blocking }) {
   if (outcome === OUTCOMES[0]) {
-    return 'Nothing blocks, and nothing is left to be settled, as declared and surveyed.';
+    return 'Nothing blocks and nothing is unresolved, as declared and surveyed.';
   }
   if (outcome === OUTCOMES[1]) {
-    return `The plan holds only when ${count(conditions.length, 'condition')} below `
+    return `The plan is valid only when ${count(conditions.length, 'condition')} below `
       + `${conditions.length === 1 ? 'is' : 'are'} met.`;
   }
-  return `Blocked at ${count(blocking.length, 'place')}. Do not drive by these steps: they are what would be driven if `
-    + 'what blocks were settled.';
+  return `Blocked at ${count(blocking.length, 'place')}. NOT FOR DRIVING: these steps hold only if `
+    + 'the blocked places were resolved.';
 }
 
 const count = (number, word) => `${number} ${word}${number === 1 ? '' : 's'}`;

@@ -230,7 +230,7 @@ function groupTable(picked, units) {
         names.map(name => {
           const group = compared.groups.find(({ label }) => label === name);
           return el('td', { class: 'figure' }, group ? weight(group.loadKg, units)
-            : compared.groups.length === 0 ? 'not known' : 'not there');
+            : compared.groups.length === 0 ? 'unknown' : 'not there');
         }))))));
 }
 

@@ -251,8 +251,8 @@ function backingUp({ report, configuration, units }) {
     el('h3', {}, 'Backing up'),
     el('p', {}, state.free === null
       ? `${state.label}: ${state.unknown}.`
-      : `${state.label}, straight back, nobody steering, from ${angle(bendRad)} at every coupling.`
-        + ' Information, no verdict.'),
+      : `${state.label}: how far it can be pushed straight back with the steering held straight, from `
+        + `${angle(bendRad)} at every coupling. For information; not a verdict.`),
     el('dl', { class: 'facts' }, rows.map(([name, key, way]) => [el('dt', {}, name),
       el('dd', { 'data-backing': key, 'data-value-m': way.limitMetM, 'data-coupling': way.coupling }, words(way))])),
     el('div', { class: 'cautions' }, el('h4', {}, 'Caution'),

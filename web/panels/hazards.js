@@ -117,7 +117,7 @@ function row(hazard, { report, configuration, units }) {
     el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
   el('td', { class: 'figure' },
     least ? clearance(least.clearance.valueM, units) : cell?.load && weightLeft(cell.load.marginKg, units),
-    el('span', { class: 'hazard-side' }, least?.side ?? (cell?.load ? 'to the limit' : 'not known'))));
+    el('span', { class: 'hazard-side' }, least?.side ?? (cell?.load ? 'to the limit' : 'unknown'))));
 }
 
 /** What would help where the cell does not clear: a notch first, then a raise, else why there is none. */

@@ -29,7 +29,7 @@ export function mountLoads(root, { store, actions }) {
     el('div', { class: 'loads-drawing' }, view.node), tables,
     el('div', { class: 'loads-columns' }, positionBox, regulatorBox, facts, readings.node));
   const frame = el('div', {},
-    el('label', { class: 'field loads-limits' }, el('span', {}, 'Held against the limits of'), chooser),
+    el('label', { class: 'field loads-limits' }, el('span', {}, 'Limit applied'), chooser),
     head, known, advice);
   root.append(frame);
 
@@ -97,7 +97,7 @@ function heading({ status, data, problem }, report) {
   return [
     el('p', { class: 'result-head' }, verdictTag(data.verdict), el('span', {}, data.label)),
     limits && el('p', {}, `${limits.name} (${limits.source}, ${limits.date}), and the rig's own ratings.`),
-    data.unknown && el('p', {}, `Loads are not known: ${data.unknown}. Nothing here is within limits.`),
+    data.unknown && el('p', {}, `Loads are unknown: ${data.unknown}. Nothing here is within limits.`),
     data.sheet && el('p', { class: 'loads-governing' }, 'Governed by: ', finding(data.sheet.governing)),
     data.sheet?.broken.length > 0 && el('ul', { class: 'reasons' },
       data.sheet.broken.slice(0, 6).map(f => el('li', {}, `${f.least ? 'too light' : 'over'}: `, finding(f)))),
@@ -118,7 +118,7 @@ function groupTable(sheet, units) {
   return framed('Loads of the groups', el('table', { id: 'load-groups' },
     el('caption', {}, 'Groups that share a suspension, with the rule that leaves each the least'),
     el('thead', {}, el('tr', {},
-      heads(['Group', 0, 'Load', 2, 'Each axle', 2, 'Held against', 0, 'Left', 2, 'Verdict', 0]))),
+      heads(['Group', 0, 'Load', 2, 'Each axle', 2, 'Limit applied', 0, 'Left', 2, 'Verdict', 0]))),
     el('tbody', {}, sheet.groups.map(g => el('tr', { 'data-group': g.group, 'data-verdict': g.verdict },
       el('th', { scope: 'row' }, g.label),
       el('td', { class: 'figure' }, weight(g.loadKg, units)),
@@ -141,8 +141,8 @@ function axleTable(sheet, units) {
     el('tbody', {}, sheet.axles.map((a, index) => el('tr', { 'data-axle': index, 'data-load-kg': a.loadKg },
       el('th', { scope: 'row' }, a.label),
       el('td', { class: 'figure' }, weight(a.loadKg, units)),
-      sides && el('td', { class: 'figure' }, a.rightKg === null ? 'not known' : weight(a.loadKg - a.rightKg, units)),
-      sides && el('td', { class: 'figure' }, a.rightKg === null ? 'not known' : weight(a.rightKg, units)),
+      sides && el('td', { class: 'figure' }, a.rightKg === null ? 'unknown' : weight(a.loadKg - a.rightKg, units)),
+      sides && el('td', { class: 'figure' }, a.rightKg === null ? 'unknown' : weight(a.rightKg, units)),
       el('td', { class: 'figure' }, shift(a.uphillKg - a.loadKg, units)),
       el('td', { class: 'figure' }, shift(a.downhillKg - a.loadKg, units)))))));
 }
@@ -226,7 +226,7 @@ function readingForm(store, actions) {
   const form = el('form', {},
     el('div', { class: 'choosers' },
       el('label', { class: 'field' }, el('span', {}, 'Trailer gauge shows'), trailer), boosterField,
-      el('button', { id: 'readings-apply', type: 'submit' }, 'Hold against the declared load')));
+      el('button', { id: 'readings-apply', type: 'submit' }, 'Compare with the declared load')));
   form.addEventListener('submit', event => {
     event.preventDefault();
     const shown = {

@@ -21,7 +21,7 @@ export function mountMarginPlot(root, { store, actions }) {
   const nothing = el('p', { class: 'fine-print' },
     'Nothing is picked to be plotted: tick up to three in the column Plot.');
   const key = el('p', { class: 'fine-print' },
-    'Above nought: left beyond what is required. Filled: short, or a place that blocks. In the broken box: not known.');
+    'Above zero: reserve left. Filled: short, or a place that blocks. Dashed box: unknown.');
   const shown = el('div', {}, legend, frame, key, details);
   root.append(el('h3', {}, 'Margin along the route'), nothing, shown);
 
@@ -46,7 +46,7 @@ export function mountMarginPlot(root, { store, actions }) {
       plot.unknown && [
         svg('rect', { class: 'margin-unknown', x: INSET, y: plot.unknown.top, width: width - INSET,
           height: plot.unknown.bottom - plot.unknown.top }),
-        text(INSET + 2, plot.unknown.top - 3, 'not known: no number', 'start')],
+        text(INSET + 2, plot.unknown.top - 3, 'unknown: no number', 'start')],
       svg('path', { class: 'axis', d: `M${INSET} ${bottom}H${width}` }),
       chainageTicks(lengthM, width - INSET, 0, chainageUnitM(units)).map(({ value }) => {
         const x = plot.toX(value * chainageUnitM(units));
@@ -126,7 +126,7 @@ export function placeWords(place, units) {
   return [
     verdictTag(verdict),
     ' ',
-    spare ? `${spareLeft(spare.kind, spare.left, units)} left ${spareWord(spare.kind)}` : 'what is left is not known',
+    spare ? `${spareLeft(spare.kind, spare.left, units)} left ${spareWord(spare.kind)}` : 'what is left is unknown',
     raise && `, ${raiseWords(raise, units)}`,
     blocked && el('strong', {}, ', blocks'),
   ].filter(Boolean);

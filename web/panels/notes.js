@@ -55,9 +55,9 @@ function readingNote() {
   return el('div', { class: 'note' },
     el('h3', {}, 'Reading the sheet'),
     el('p', {}, 'Clear: the clearance is at least the margin and the uncertainty together. Contact: it is less than '
-      + 'its uncertainty, so that touching cannot be excluded. Tight: between the two, or leaning on ground that was '
+      + 'its uncertainty, so that contact cannot be ruled out. Tight: between the two, or leaning on ground that was '
       + 'not surveyed. Not surveyed: data is missing; it never counts as clear. Outside limits: a load is above what '
-      + 'is allowed, or below what an axle needs. Loads not known: weights are missing; they never count as within '
+      + 'is allowed, or below what an axle needs. Loads unknown: weights are missing; they never count as within '
       + 'limits.'),
     el('p', {}, 'Clearances are rounded down, raises and what is required up, to 1/8 in or 1 mm; '
       + 'finer where a clearance meets what is required by less than that.'));

@@ -20,8 +20,8 @@ const PAPERS = [
 ];
 const CAVEATS = {
   'way through': 'The plan has no conditions.',
-  'way through under conditions': 'These papers are conditional: they say what must be settled first.',
-  'no way through': 'The plan is blocked. The papers say so on every page; nobody may drive by them.',
+  'way through under conditions': 'These papers are conditional: they list what must be resolved first.',
+  'no way through': 'The plan is blocked. The papers say NOT FOR DRIVING on every page.',
 };
 
 export function mountPapers(root, { store, actions }) {

@@ -130,7 +130,7 @@ export function mountPassage(root, { store, actions }) {
     sideView.move(state.position);
     detailView.move(state.position);
     curve.move(state.position);
-    read(readings.ground, position.groundM, state.units, 'not known');
+    read(readings.ground, position.groundM, state.units, 'unknown');
     read(readings.overhead, position.overheadM, state.units, 'not under the structure');
     say(readings.position, alongRoad(position.steerM, state.units));
     readings.position.dataset.steerM = position.steerM;

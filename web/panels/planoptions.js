@@ -37,7 +37,7 @@ export function mountPlanOptions(root, { store, actions }) {
     el('p', { class: 'plan-buttons' },
       el('button', { id: 'plan-apply', type: 'submit' }, 'Plan with these'),
       el('button', { id: 'plan-plain', type: 'button', on: { click: () => actions.plainPlan() } },
-        'Back to nothing asked')));
+        'Clear all plan options')));
   root.append(decided, el('details', {},
     el('summary', {}, el('span', { class: 'inputs-label' }, 'What the plan may use, and what changes take'), summary),
     form));
@@ -81,7 +81,7 @@ export function mountPlanOptions(root, { store, actions }) {
       planAsked.avoidRaising && 'no raising',
       Object.keys(planAsked.times).length > 0 && 'times changed',
     ].filter(Boolean);
-    replace(summary, said.join(', ') || 'nothing asked');
+    replace(summary, said.join(', ') || 'none set');
   }
 
   function fillTimes({ plan, planAsked, units }) {

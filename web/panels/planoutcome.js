@@ -36,7 +36,7 @@ export function blockingList({ report, plan: { data }, units }, actions) {
   }
   return el('div', { id: 'plan-blocking' },
     el('h3', {}, 'What blocks'),
-    el('p', { class: 'fine-print' }, 'A smallest set of places: without all of these there would be a way. A decision '
+    el('p', { class: 'fine-print' }, 'The fewest places that must be resolved to open a way. A decision '
       + 'made here is a condition of the plan; it does not make a place clear.'),
     el('ul', { class: 'plan-list' }, data.blocking.map(block => {
       const { hazard, kind, name, chainageM, why, relaxations } = block;

@@ -114,7 +114,7 @@ function liftStep({ step, place, lift }, units) {
 /** "2 5/8 in under, 1/8 in beyond the 2 1/2 in required: trailer, deck" */
 function spareWords(spare, units) {
   if (spare === null) {
-    return 'What is left here is not known.';
+    return 'What is left here is unknown.';
   }
   const load = spare.kind === 'load';
   const { gap: value, need: limit } = load

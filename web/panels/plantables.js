@@ -11,7 +11,7 @@ export const framed = (label, table) =>
   el('div', { class: 'table-frame', role: 'region', tabindex: '0', 'aria-label': label }, table);
 
 /** Does it fit: in words, never by colour. */
-const fits = (answer, yes, no) => (answer === null ? 'not known' : answer ? yes : no);
+const fits = (answer, yes, no) => (answer === null ? 'unknown' : answer ? yes : no);
 
 export function crossingTable({ crossings }, units) {
   if (crossings.length === 0) {
@@ -20,8 +20,9 @@ export function crossingTable({ crossings }, units) {
   return el('div', { id: 'plan-crossings' },
     el('h3', {}, 'Rail crossings in time'),
     framed('Rail crossings in time', el('table', { id: 'crossing-table' },
-      el('caption', {}, 'From a stop at the stop line until the rear is clear of the tracks; times rounded up'),
-      heads(['Crossing', 'To clear', 'Least warning', 'In time', 'Room beyond', 'Room needed', 'See along the track',
+      el('caption', {}, 'From a stop at the stop line until the rear is clear of the tracks. Enough: the reserve '
+        + `before a train is at least ${crossings[0].reserveNeededSeconds} s`),
+      heads(['Crossing', 'To clear', 'Least warning', 'Reserve', 'Enough', 'Room beyond', 'Room needed', 'See along the track',
         'What to do']),
       el('tbody', {}, crossings.map(c => el('tr', {
         'data-hazard': c.hazard, 'data-clear-seconds': c.clearSeconds, 'data-fits': String(c.fits),
@@ -30,6 +31,7 @@ export function crossingTable({ crossings }, units) {
         c.crossingNumber && el('span', { class: 'hazard-side' }, c.crossingNumber)),
       el('td', { class: 'figure' }, seconds(c.clearSeconds, 'up')),
       el('td', { class: 'figure' }, seconds(c.warningSeconds, 'down')),
+      el('td', { class: 'figure' }, seconds(c.reserveSeconds, 'down')),
       el('td', {}, fits(c.fits, 'yes', 'no')),
       el('td', { class: 'figure' }, room(c.storageM, units, 'down')),
       el('td', { class: 'figure' }, room(c.storageNeededM, units, 'up'),

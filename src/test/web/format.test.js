@@ -90,7 +90,7 @@ test('a gap that meets its need reads so, and never safer than it is', () => {
     assert.deepEqual(Object.values(format.against(gapM, needM, 'us')), us);
     assert.deepEqual(Object.values(format.against(gapM, needM, 'metric')), metric);
   }
-  assert.deepEqual(format.against(null, 0.0508, 'us'), { gap: 'not known', need: '2 in' });
+  assert.deepEqual(format.against(null, 0.0508, 'us'), { gap: 'unknown', need: '2 in' });
 });
 
 test('lengths exact in the unit read as that length: 2000 eighths and 2000 millimetres', () => {
@@ -105,10 +105,10 @@ test('what is not known never reads as a number', () => {
   const { clearance, raise, required, dimension, alongRoad, chainage } = format;
   for (const value of [null, undefined, NaN, Infinity, -Infinity, '1']) {
     for (const write of [clearance, raise, required, dimension, alongRoad, chainage]) {
-      assert.equal(write(value, 'us'), 'not known');
+      assert.equal(write(value, 'us'), 'unknown');
     }
-    assert.equal(format.fine(value, 'metric', 'down'), 'not known');
-    assert.equal(format.grade(value), 'not known');
+    assert.equal(format.fine(value, 'metric', 'down'), 'unknown');
+    assert.equal(format.grade(value), 'unknown');
   }
 });
 

@@ -14,7 +14,7 @@ test('weights read in pounds and kilograms, nearest; what is left down', () => {
   assert.equal(weightLeft(10.9 * LB, 'us'), '10 lb');
   assert.equal(weightLeft(-0.1 * LB, 'us'), '−1 lb');
   assert.equal(weightLeft(-1, 'metric'), '−10 kg');
-  assert.equal(weight(null, 'us'), 'not known');
+  assert.equal(weight(null, 'us'), 'unknown');
 });
 
 test('pressures and angles', () => {

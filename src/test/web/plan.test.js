@@ -31,10 +31,10 @@ test('a raised piece runs from where the deck goes up to where it goes down, wha
 
 test('a plan that is blocked, or whose outcome nobody knows, is nothing to drive by', () => {
   for (const outcome of ['no way through', 'splendid']) {
-    assert.match(standing({ ...plan(), outcome }), /Do not drive/);
+    assert.match(standing({ ...plan(), outcome }), /NOT FOR DRIVING/);
   }
   assert.match(standing({ ...plan(), outcome: 'way through under conditions', conditions: [{}] }), /1 condition below is/);
-  assert.doesNotMatch(standing({ ...plan(), outcome: 'way through' }), /Do not drive|condition/);
+  assert.doesNotMatch(standing({ ...plan(), outcome: 'way through' }), /NOT FOR DRIVING|condition/);
 });
 
 test('only a place that is tight somewhere can be accepted, with escorts where its corner needs them', () => {
@@ -115,15 +115,15 @@ test('a raise put down within less than three pixels is still seen', () => {
 
 test('times are rounded up, room and what is left down', () => {
   assert.deepEqual([duration(0), duration(61), duration(3600), duration(5401), duration(null)],
-    ['0 min', '2 min', '1 h', '1 h 31 min', 'not known']);
-  assert.deepEqual([seconds(28.1, 'up'), seconds(45.9, 'down'), seconds(null, 'up')], ['29 s', '45 s', 'not known']);
+    ['0 min', '2 min', '1 h', '1 h 31 min', 'unknown']);
+  assert.deepEqual([seconds(28.1, 'up'), seconds(45.9, 'down'), seconds(null, 'up')], ['29 s', '45 s', 'unknown']);
   assert.deepEqual([asTime(90), asTime(900), asTime(5400), asTime(3600), asTime(0)],
     ['90 s', '15 min', '1 h 30 min', '1 h', '0 min']);
   // 1 mph is 0.44704 m/s exactly.
   assert.deepEqual([speed(1.34112, 'us'), speed(1.34112, 'metric'), speed(1.33, 'us'), asSpeed(1.34112, 'us')],
     ['3 mph', '4.8 km/h', '2.9 mph', '3 mph']);
   assert.deepEqual([room(30.4799, 'us', 'down'), room(30.4801, 'us', 'up'), room(30.48, 'metric', 'up'), room(null, 'us', 'up')],
-    ['99 ft', '101 ft', '30.5 m', 'not known']);
+    ['99 ft', '101 ft', '30.5 m', 'unknown']);
   assert.deepEqual([spareLeft('load', -0.4, 'metric'), spareLeft('ground', 0.0031, 'us')], ['−10 kg', '0 in']);
 });
 

@@ -11,14 +11,13 @@ import org.cresthaul.route.RouteCorner;
 /** The usual cautions, each where it belongs. They defer to the permit, local codes and the person at the wheel. */
 final class Cautions {
     private static final String RAISED =
-            "Raised stance: crawling speed only, and back on the transport stops with levelling in auto before road speed.";
+            "Raised stance: crawling speed only, and back on the transport stops with leveling in auto before road speed.";
     private static final String UNDER =
             "Nobody goes under a deck that is raised or held by hydraulics.";
-    private static final String CROSSING =
-            "Stuck, or too slow to clear the tracks: call the number on the blue emergency sign first, then get clear.";
     private static final String CROSSING_RULES =
-            "49 CFR 392.12: do not enter without room to clear the tracks. 49 CFR 383.51(d): a crossing taken with too"
-                    + " little undercarriage clearance disqualifies the driver.";
+            "49 CFR 392.11: slow down and see that the tracks are clear. 49 CFR 392.12: do not enter without room to drive"
+                    + " all the way across. 49 CFR 383.51(d): a conviction for breaking either, or for failing to cross for"
+                    + " lack of undercarriage clearance, disqualifies the driver.";
     private static final String ESCORT = "Escorts and flaggers as the permit says.";
 
     private Cautions() {}
@@ -34,7 +33,7 @@ final class Cautions {
 
     static List<String> reversing() {
         return List.of(
-                "Open loop: nobody steers. It tells how fast a bend grows, not how far to back; a driver who corrects in time"
+                "With the steering held straight: it shows how fast a bend grows, not how far to back; a driver who corrects in time"
                         + " gets farther.",
                 "A pivot left free can fold faster than steering can correct. Lock it before backing, keep a spotter in"
                         + " sight, and follow the maker's instructions and local rules.");
@@ -42,8 +41,8 @@ final class Cautions {
 
     static List<String> at(Hazard hazard, List<Report.Cell> cells) {
         List<String> cautions = new ArrayList<>();
-        if (hazard instanceof RailCrossing) {
-            cautions.add(CROSSING);
+        if (hazard instanceof RailCrossing crossing) {
+            cautions.add(StuckOnTracks.caution(crossing.crossingNumber()));
             cautions.add(CROSSING_RULES);
         }
         if (hazard instanceof LowStructure) {
@@ -55,7 +54,7 @@ final class Cautions {
                     + " or swings wide. Watch the tail when pulling away from a wall, pole or queue.");
         }
         if (cells.stream().anyMatch(c -> c.corner() != null && c.corner().escorts())) {
-            cautions.add(ESCORT + " Nobody enters an opposing lane before they hold it.");
+            cautions.add(ESCORT + " Nobody enters an oncoming lane before they hold it.");
         }
         if (hazard instanceof LimitedPlace) {
             cautions.add("The scales and the sign at the place decide; the limits and the permit are the authority's.");

@@ -84,20 +84,20 @@ final class CornerCheck {
             reasons.add("corner: no line found that steering and couplings allow");
         }
         if (j.escorts) {
-            reasons.add("corner: only on the opposing lane; escorts must hold the traffic, as the permit says");
+            reasons.add("corner: only by using the oncoming lane; escorts must hold the traffic, as the permit says");
         }
         if (j.verdict == Verdict.CONTACT && tightest.valueM() < 0) {
             reasons.add("corner: on the best line found, " + words(tightest, j.fit) + " goes over "
                     + tightest.against().word());
         } else if (j.verdict == Verdict.CONTACT) {
-            reasons.add("corner: the room is smaller than its uncertainty: encroachment cannot be excluded");
+            reasons.add("corner: the room is smaller than its uncertainty: cannot rule out contact");
         } else if (j.verdict == Verdict.TIGHT && room(j.fit) < requiredM()) {
-            reasons.add("corner: free, but the margin is not kept");
+            reasons.add("corner: no contact, but less than the required margin");
         }
         if (j.verdict == Verdict.CONTACT) {
             reasons.add(would.isEmpty()
-                    ? "corner: no configuration of this rig goes round"
-                    : "corner: would go round: " + String.join("; ", would));
+                    ? "corner: no configuration of this rig makes the turn"
+                    : "corner: would make the turn: " + String.join("; ", would));
         }
         return Report.Cell.atCorner(c.key(), j.verdict.word(), reasons,
                 findings.computeIfAbsent(j, this::finding));

@@ -68,14 +68,14 @@ final class CornerFindings {
                 Report.Cell cell = cells.get(i);
                 boolean clear = cell.verdict().equals(Verdict.CLEAR.word());
                 String text = clear
-                        ? "goes round on its own lanes at any notch"
+                        ? "makes the turn on its own lanes at any notch"
                         : cell.verdict().equals(Verdict.NOT_SURVEYED.word())
-                                ? "not known"
+                                ? "unknown"
                                 : cell.verdict().equals(Verdict.CONTACT.word())
-                                        ? "does not go round at any notch"
+                                        ? "does not make the turn at any notch"
                                         : cell.corner().escorts()
-                                                ? "goes round only on the opposing lane, with escorts, at any notch"
-                                                : "goes round without its margin at any notch";
+                                                ? "makes the turn only by using the oncoming lane, with escorts, at any notch"
+                                                : "makes the turn with less than the required margin at any notch";
                 least.add(new Report.LeastSetting(
                         c.lift().word(), c.booster().word(), clear ? c.notch().name() : null, text));
             }

@@ -20,19 +20,19 @@ final class Reasons {
         }
         if (verdict == Verdict.CONTACT) {
             if (low >= excluded) {
-                return "contact cannot be excluded at another position, where survey or approach grade leave more open";
+                return "contact cannot be ruled out at another position, where survey or approach grade is less certain";
             }
             return demand.surveyM() > demand.otherM() && demand.surveyM() > low / 2
-                    ? "the survey is too coarse to exclude contact"
-                    : "the gap is smaller than its uncertainty: contact cannot be excluded";
+                    ? "the survey is too coarse to rule out contact"
+                    : "the gap is smaller than its uncertainty: cannot rule out contact";
         }
         if (low < demand.marginM() - sagM + footing.uncertaintyM()) {
-            return "free, but the margin is not kept";
+            return "no contact, but less than the required margin";
         }
         if (low < demand.marginM() + footing.uncertaintyM()) {
-            return "free on a straight road, but the road profile is not known and a sag could use up the gap";
+            return "no contact on a straight road, but the road profile is unknown and a sag could use up the gap";
         }
-        return "free at its tightest, but elsewhere the margin is not kept: survey or approach grade leave more open there";
+        return "the tightest point has its margin; another point does not, because survey or approach grade is less certain there";
     }
 
     /** The reason where the search ended without an answer, and what to change. */

@@ -276,7 +276,7 @@ final class RouteLoads {
         }
         return new LoadReport.Advice(Figures.near(part.fromM), Figures.near(part.toM),
                 part.places.stream().map(p -> p.place().id()).toList(), booster.word(), allowed,
-                known ? text(down, lifts.size(), tight) : "not known", reasons);
+                known ? text(down, lifts.size(), tight) : "unknown", reasons);
     }
 
     private static String text(List<String> down, int states, boolean tight) {

@@ -130,12 +130,12 @@ record Surroundings(
         List<String> notes = new ArrayList<>();
         boolean known = structure.isSurveyed();
         boolean road = !structure.lines().isEmpty();
-        notes.add("height " + (known ? structure.measured().word() : "not known"));
+        notes.add("height " + (known ? structure.measured().word() : "unknown"));
         if (known && structure.measured() == Measured.UNKNOWN) {
-            limits.add("how the height was measured is not known");
+            limits.add("how the height was measured is unknown");
         }
         if (known && !road) {
-            notes.add("the road profile under the structure is not known: taken as straight, with extra room for a sag");
+            notes.add("the road profile under the structure is unknown: taken as straight, with extra room for a sag");
         }
         List<Lane> lanes = !known
                 ? List.of()

@@ -33,11 +33,11 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private CheckQuestion asked = new CheckQuestion();
 
-    @Option(names = "--form", paramLabel = "FORM", description = "text (when not given), json or csv")
+    @Option(names = "--form", paramLabel = "FORM", description = "text (default), json or csv")
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (when not given) or metric; JSON is always in metres")
+            description = "us (default) or metric; JSON is always in metres")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the report to this file")

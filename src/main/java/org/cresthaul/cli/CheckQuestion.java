@@ -18,19 +18,19 @@ final class CheckQuestion {
     private Path rigPath;
 
     @Option(names = "--stance", paramLabel = "NAME",
-            description = "Which stance of the rig; \"loaded\" when not given, or the only one there is")
+            description = "Which stance of the rig; default: \"loaded\", or the only one there is")
     private Optional<String> stance = Optional.empty();
 
     @Option(names = "--ground-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave over the ground beyond the uncertainty; 2 in when not given")
+            description = "Clearance to keep over the ground, in addition to the uncertainty; default: 2 in")
     private Optional<Length> groundMargin = Optional.empty();
 
     @Option(names = "--overhead-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave under a structure beyond the uncertainty; 3 in when not given")
+            description = "Clearance to keep under a structure, in addition to the uncertainty; default: 3 in")
     private Optional<Length> overheadMargin = Optional.empty();
 
     @Option(names = "--side-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
-            description = "Gap to leave beside in corners beyond the uncertainty; 6 in when not given")
+            description = "Side clearance to keep in corners, in addition to the uncertainty; default: 6 in")
     private Optional<Length> sideMargin = Optional.empty();
 
     @Option(names = "--limits", paramLabel = "FILE",

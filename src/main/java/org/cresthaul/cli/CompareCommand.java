@@ -17,7 +17,7 @@ import picocli.CommandLine.ParentCommand;
 /** Compares every configuration of a rig, each kept all the way. */
 @Command(
         name = "compare",
-        description = "Lay every configuration of the rig side by side, each kept all the way along the route.",
+        description = "Compare all configurations, each held for the whole route.",
         mixinStandardHelpOptions = true)
 final class CompareCommand implements Callable<Integer> {
     @ParentCommand
@@ -30,11 +30,11 @@ final class CompareCommand implements Callable<Integer> {
             description = "Two configurations: where along the route they fare differently; not with json")
     private List<String> between = List.of();
 
-    @Option(names = "--form", paramLabel = "FORM", description = "text (when not given) or json")
+    @Option(names = "--form", paramLabel = "FORM", description = "text (default) or json")
     private PlanCommand.Form form = PlanCommand.Form.TEXT;
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (when not given) or metric; JSON is always in metres")
+            description = "us (default) or metric; JSON is always in metres")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the comparison to this file")

@@ -44,7 +44,7 @@ final class ComparisonText {
                     Duration.inMinutes(c.seconds()),
                     "" + c.raised(),
                     figures.distance(c.lengthM()),
-                    c.grossKg() == null ? "not known" : figures.weight(c.grossKg()),
+                    c.grossKg() == null ? "unknown" : figures.weight(c.grossKg()),
                     c.groups().isEmpty()
                             ? NONE
                             : c.groups().stream()
@@ -52,7 +52,7 @@ final class ComparisonText {
                                     .collect(Collectors.joining(", ")));
         }
         text.append(table.text());
-        text.append("\n  * fewest places block, then least time\n\nLEAST SPARE, and where\n\n");
+        text.append("\n  * fewest places block, then least time\n\nLEAST RESERVE, and where\n\n");
         TextTable worst = new TextTable("  ");
         List<String> head = new ArrayList<>(List.of("configuration"));
         head.addAll(KINDS);

@@ -18,7 +18,7 @@ final class LoadText {
         LoadReport loads = report.loads();
         StringBuilder text = new StringBuilder();
         if (!loads.known()) {
-            text.append(line("Loads are not known: the rig file gives no weights for this stance. Nothing here is within"
+            text.append(line("Loads are unknown: the rig file gives no weights for this stance. Nothing here is within"
                     + " limits."));
         } else {
             text.append(line("Weights: " + loads.source() + "; a load may be off by "
@@ -77,7 +77,7 @@ final class LoadText {
         }
         LoadSheet sheet = state.sheet();
         TextTable table = new TextTable("    ");
-        table.add("group", "load", "each axle", "held against", "left", "verdict", "rule");
+        table.add("group", "load", "each axle", "limit applied", "left", "verdict", "rule");
         for (LoadSheet.GroupLine g : sheet.groups()) {
             LoadSheet.Finding f = g.finding();
             table.add(g.label(), figures.weight(g.loadKg()), figures.weight(g.perAxleKg()),

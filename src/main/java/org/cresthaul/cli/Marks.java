@@ -5,7 +5,7 @@ import org.cresthaul.check.Verdict;
 
 /** One sign for each verdict, where words have no room; {@link #KEY} says them in words. */
 final class Marks {
-    static final String KEY = "+ clear   ~ tight   X contact cannot be excluded   ? not surveyed, so never clear\n"
+    static final String KEY = "+ clear   ~ tight   X contact, or cannot be ruled out   ? not surveyed, so never clear\n"
             + "% outside weight limits   ! loads not known, so never within limits\n"
             + "^ behind a mark: clear when raised as the report says, at crawling speed only\n";
 

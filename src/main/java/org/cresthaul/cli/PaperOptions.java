@@ -8,14 +8,14 @@ import picocli.CommandLine.Option;
 
 /** How a paper is wanted; the same for every command that makes one. */
 final class PaperOptions {
-    @Option(names = "--form", paramLabel = "FORM", description = "pdf (when not given), html or json")
+    @Option(names = "--form", paramLabel = "FORM", description = "pdf (default), html or json")
     private Form form = Form.PDF;
 
-    @Option(names = "--paper", paramLabel = "SIZE", description = "letter (when not given) or a4, for pdf")
+    @Option(names = "--paper", paramLabel = "SIZE", description = "letter (default) or a4, for pdf")
     private PaperSize size = PaperSize.LETTER;
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (when not given) or metric")
+            description = "us (default) or metric")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the paper to this file")

@@ -24,11 +24,11 @@ final class PlanCommand implements Callable<Integer> {
     @Mixin
     private PlanQuestion question = new PlanQuestion();
 
-    @Option(names = "--form", paramLabel = "FORM", description = "text (when not given) or json")
+    @Option(names = "--form", paramLabel = "FORM", description = "text (default) or json")
     private Form form = Form.TEXT;
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (when not given) or metric; JSON is always in metres")
+            description = "us (default) or metric; JSON is always in metres")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the plan to this file")

@@ -27,17 +27,20 @@ final class PlanMarginsText {
         }
         StringBuilder text = new StringBuilder("\nRAIL CROSSINGS IN TIME, from a stop\n\n");
         TextTable table = new TextTable("  ");
-        table.add("", "", "clears in", "least warning", "in time", "room beyond", "needed", "room");
+        table.add("", "", "clears in", "least warning", "reserve", "enough", "room beyond", "needed", "room");
         crossings.forEach(c -> table.add(
                 c.hazard(),
                 c.name(),
                 seconds(c.clearSeconds()),
                 c.warningSeconds() == null ? "-" : seconds(c.warningSeconds()),
+                c.reserveSeconds() == null ? "-" : seconds(c.reserveSeconds()),
                 word(c.fits()),
                 c.storageM() == null ? "-" : figures.distance(c.storageM()),
                 figures.distance(c.storageNeededM()),
                 word(c.storageFits())));
         text.append(table.text()).append('\n');
+        text.append(Words.wrapped("Enough: the reserve before a train is at least " + seconds(crossings.get(0).reserveNeededSeconds())
+                + ".", "  ", WIDTH));
         for (CrossingTime c : crossings) {
             for (int i = 0; i + 1 < c.advice().size(); i++) {
                 text.append(Words.wrapped(c.hazard() + ": " + c.advice().get(i), "  ", WIDTH));
@@ -53,7 +56,7 @@ final class PlanMarginsText {
     }
 
     private static String word(Boolean fits) {
-        return fits == null ? "not known" : fits ? "yes" : "NO";
+        return fits == null ? "unknown" : fits ? "yes" : "NO";
     }
 
     /** Empty without rows. */
@@ -61,7 +64,7 @@ final class PlanMarginsText {
         if (robustness.rows().isEmpty()) {
             return "";
         }
-        StringBuilder text = new StringBuilder("\nSPARE WHEN THINGS ARE OFF\n\n");
+        StringBuilder text = new StringBuilder("\nRESERVE WHEN THINGS ARE OFF\n\n");
         TextTable table = new TextTable("  ");
         List<String> head = new ArrayList<>(List.of("", "", "as declared"));
         robustness.assumed().forEach(a -> head.add(a.what()));
@@ -91,6 +94,6 @@ final class PlanMarginsText {
 
     /** Null is not known. */
     private String spare(String kind, Double left) {
-        return left == null ? "not known" : kind.equals("load") ? figures.weightLeft(left) : figures.clearance(left);
+        return left == null ? "unknown" : kind.equals("load") ? figures.weightLeft(left) : figures.clearance(left);
     }
 }

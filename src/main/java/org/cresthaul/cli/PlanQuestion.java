@@ -34,7 +34,7 @@ final class PlanQuestion {
     private List<String> acceptTight = new ArrayList<>();
 
     @Option(names = "--set-aside", paramLabel = "ID",
-            description = "A hazard to plan past undecided; the plan does not hold until it is settled")
+            description = "Plan past this hazard as unresolved; the plan is not valid until it is resolved")
     private List<String> setAside = new ArrayList<>();
 
     /** A plan, the report it was made from, and the files behind both. */

@@ -31,11 +31,11 @@ final class PlanText {
             plan.blocking().forEach(b -> text.append(block(b)));
         }
         if (!plan.conditions().isEmpty()) {
-            text.append("\nTO BE SETTLED FIRST\n\n");
+            text.append("\nRESOLVE BEFORE DRIVING\n\n");
             plan.conditions().forEach(c -> text.append(Words.wrapped(
                     c.hazard() + "  " + c.name() + " (" + c.what() + "): " + c.text(), "  ", WIDTH)));
         }
-        text.append(plan.stopsAtBlocks() ? "\nSTEPS IF WHAT BLOCKS WERE SETTLED: NOTHING TO DRIVE BY\n\n" : "\nSTEPS\n\n");
+        text.append(plan.stopsAtBlocks() ? "\nSTEPS IF THE BLOCKED PLACES WERE RESOLVED (NOT FOR DRIVING)\n\n" : "\nSTEPS\n\n");
         TextTable steps = new TextTable("  ");
         plan.steps().forEach(s -> steps.add(figures.chainage(s.chainageM()), what(s), how(s)));
         text.append(steps.text());

@@ -19,8 +19,8 @@ final class ReversingText {
             return line(Words.capital(reversing.states().get(0).unknown()) + ".");
         }
         StringBuilder text = new StringBuilder();
-        text.append(line("How far straight back, nobody steering, from " + figures.angle(reversing.bendRad())
-                + " at every coupling until one is at its limit. Information, no verdict."));
+        text.append(line("How far it can be pushed straight back with the steering held straight, from " + figures.angle(reversing.bendRad())
+                + " at every coupling until one is at its limit. For information; not a verdict."));
         reversing.cautions().forEach(c -> text.append(line("Caution: " + c)));
         boolean trailing = reversing.states().stream().anyMatch(s -> s.locked() != null);
         TextTable table = new TextTable("  ");

@@ -44,7 +44,7 @@ final class ServeCommand implements Callable<Integer> {
     private List<Path> files = List.of();
 
     @Option(names = "--port", paramLabel = "PORT",
-            description = "Port to listen on, 0 for any; 8137 or the next free one when not given")
+            description = "Port to listen on, 0 for any; default: 8137 or the next free one")
     private Optional<Integer> port = Optional.empty();
 
     @Option(names = "--host", paramLabel = "ADDRESS",
@@ -60,11 +60,11 @@ final class ServeCommand implements Callable<Integer> {
     private Optional<String> tilesAttribution = Optional.empty();
 
     @Option(names = "--stance", paramLabel = "NAME",
-            description = "Stance of the rig for what is printed here; loaded when not given")
+            description = "Stance of the rig for what is printed here; default: loaded")
     private Optional<String> stance = Optional.empty();
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (when not given) or metric, for what is printed here")
+            description = "us (default) or metric, for what is printed here")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     ServeCommand() {}

@@ -32,7 +32,7 @@ final class RunSheetPaper {
             }
         });
         parts.add(new Paper.Part("How it is done", practice()));
-        return new Paper(sheet.banner().drivable() ? "Run sheet" : "Draft, not to be driven by",
+        return new Paper(sheet.banner().drivable() ? "Run sheet" : "Draft, NOT FOR DRIVING",
                 sheet.route().name() + ", " + sheet.rig().name() + ", stance " + sheet.rig().stance(),
                 sheet.banner().headline(), sheet.banner().drivable(),
                 Imprint.of(sheet.version(), sheet.route(), sheet.rig()), true, parts);
@@ -43,7 +43,7 @@ final class RunSheetPaper {
         blocks.add(new Paper.Text(Tone.STRONG, sheet.route().name()));
         blocks.add(new Paper.Text(Tone.BODY, sheet.rig().name() + ", stance " + sheet.rig().stance() + "."));
         if (!sheet.banner().lines().isEmpty()) {
-            blocks.add(new Paper.Heading(2, "To be settled before anybody drives"));
+            blocks.add(new Paper.Heading(2, "Resolve before driving"));
             sheet.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
         }
         blocks.add(new Paper.Heading(2, "Before leaving"));
@@ -57,7 +57,7 @@ final class RunSheetPaper {
     private static String does(RunSheet.Entry e) {
         return switch (e.step()) {
             case "change", "raise", "lower" -> e.step();
-            default -> e.before().stream().anyMatch(l -> l.text().startsWith("Still raised")) ? "stay raised" : "";
+            default -> e.comes().stream().anyMatch(l -> "still raised".equals(l.code())) ? "stay raised" : "";
         };
     }
 
@@ -75,7 +75,7 @@ final class RunSheetPaper {
     private List<Block> practice() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paper.Text(Tone.SMALL, "Common practice of the trade, no result of a computation. The makers' instructions, the"
-                + " carrier's rules and the law go before."));
+                + " carrier's rules and the law take precedence."));
         blocks.addAll(cards(sheet.cards()));
         return blocks;
     }

@@ -20,7 +20,7 @@ final class StatementPaper {
     }
 
     Paper paper() {
-        return new Paper(statement.banner().drivable() ? "Statement" : "Statement, not to be driven by",
+        return new Paper(statement.banner().drivable() ? "Statement" : "Statement, NOT FOR DRIVING",
                 statement.route().name() + ", " + statement.rig().name() + ", stance " + statement.rig().stance(),
                 statement.banner().headline(), statement.banner().drivable(),
                 Imprint.of(statement.version(), statement.route(), statement.rig()), false,
@@ -72,7 +72,7 @@ final class StatementPaper {
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", " + h.kind().replace('-', ' ')),
                                 new Cell(h.letter()),
                                 new Cell(h.blocked() ? "BLOCKED, " + h.verdict() : h.verdict(), h.verdict()),
-                                new Cell(h.margin() == null ? "not known" : h.margin().text()),
+                                new Cell(h.margin() == null ? "unknown" : h.margin().text()),
                                 new Cell(h.conditions().stream().map(SheetLine::text).distinct().collect(Collectors.joining(" ")))))
                         .toList()));
         return blocks;
@@ -87,7 +87,7 @@ final class StatementPaper {
         blocks.add(new Paper.Heading(2, "Cautions"));
         statement.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
         blocks.add(new Paper.Heading(2, "Signatures"));
-        blocks.add(new Paper.Text(Tone.SMALL, "Who signs confirms having read this statement, and warrants nothing by it."));
+        blocks.add(new Paper.Text(Tone.SMALL, "Signing confirms this was read; it is no warranty."));
         blocks.add(new Paper.Signatures(statement.signatures()));
         return blocks;
     }

@@ -25,18 +25,18 @@ final class BackingCard {
     RunSheet.Card card() {
         List<SheetLine> lines = new ArrayList<>(List.of(
                 SheetLine.practice("Guide in sight at the rear, one signal to stop; radio besides."),
-                SheetLine.practice("Booster air dumped, so that its axle does not carry or steer."),
+                SheetLine.practice("Booster air let out, so that its axle neither carries nor steers."),
                 SheetLine.practice("Booster pivot locked straight before backing."),
                 SheetLine.practice("Short moves, stop when the guide is out of sight."),
                 SheetLine.practice("Afterwards: pivot unlocked, booster air back to the set-up card, gauge read, before going ahead.")));
         Map<Integer, String> states = states();
         if (states.keySet().stream().anyMatch(i -> reversing.states().get(i).free() != null)) {
-            lines.add(sources.say("Straight back with nobody steering, from ").angle(reversing.bendRad(), AT + "/bendRad")
+            lines.add(sources.say("How far it can be pushed straight back with the steering held straight, from ").angle(reversing.bendRad(), AT + "/bendRad")
                     .words(" at every coupling, until the coupling named is at its limit:").plain());
         }
         states.forEach((index, letters) -> lines.add(line(index, letters)));
         reversing.cautions().forEach(c -> lines.add(SheetLine.plain(c)));
-        return new RunSheet.Card("Backing up", null, null, lines);
+        return new RunSheet.Card("backing", "Backing up", null, null, lines);
     }
 
     /** Indices into the report's states that the plan uses, with the letters of their set-ups; the notch does not matter. */

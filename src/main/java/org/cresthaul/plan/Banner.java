@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /**
- * What stands on top of every page: whether there is anything to drive by.
+ * What stands on top of every page: whether it may be driven from.
  *
  * @param outcome the plan's
  * @param drivable whether the plan is a way through without conditions
@@ -27,13 +27,13 @@ public record Banner(String outcome, boolean drivable, String headline, List<Str
             case Plan.THROUGH -> new Banner(plan.outcome(), true,
                     "Way through, as declared and surveyed. The permit and the person at the wheel decide.", lines);
             case Plan.CONDITIONAL -> new Banner(plan.outcome(), false,
-                    "Not to be driven by until every condition is settled: " + named(plan.conditions().stream()
+                    "NOT FOR DRIVING until every condition is resolved: " + named(plan.conditions().stream()
                             .map(Plan.Condition::hazard).distinct().toList()) + ".", lines);
             case Plan.BLOCKED -> new Banner(plan.outcome(), false,
-                    "Not to be driven by: no way through, blocked at " + named(plan.blocking().stream()
+                    "NOT FOR DRIVING: no way through, blocked at " + named(plan.blocking().stream()
                             .map(Plan.Block::hazard).toList()) + ".", lines);
             default -> new Banner(plan.outcome(), false,
-                    "Not to be driven by: the route file names no hazards, so nothing was judged.", lines);
+                    "NOT FOR DRIVING: the route file names no hazards, so nothing was judged.", lines);
         };
     }
 

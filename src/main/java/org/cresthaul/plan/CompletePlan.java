@@ -62,15 +62,15 @@ public final class CompletePlan {
         List<String> open = new ArrayList<>();
         if (!Boolean.TRUE.equals(crossing.fits())) {
             open.add((crossing.fits() == null
-                    ? "It is not known whether a train leaves time enough"
-                    : "From a stop the rear may not be clear in time for a train")
-                    + ": have the railway protect the crossing before anybody enters it; its number is on the blue sign.");
+                    ? "Unknown whether there is time to clear the tracks before a train"
+                    : "From a stop there is not enough time to clear the tracks before a train")
+                    + ": get flagging protection from the railroad before anyone enters; its number is on the blue sign.");
         }
         if (!Boolean.TRUE.equals(crossing.storageFits())) {
             open.add((crossing.storageFits() == null
-                    ? "It is not known whether the whole combination has room beyond the tracks"
-                    : "The whole combination has no room beyond the tracks")
-                    + ": enter only when the way on is held free (49 CFR 392.12).");
+                    ? "Unknown whether the whole combination has room beyond the tracks"
+                    : "The whole combination does not have room beyond the tracks")
+                    + ": enter only when someone is keeping the road beyond the tracks open (49 CFR 392.12).");
         }
         return open.isEmpty()
                 ? Optional.empty()

@@ -7,13 +7,18 @@ import java.util.List;
  * Times are seconds, lengths metres; null stands for "not known".
  *
  * @param clearSeconds from the stop until the rear is clear of the tracks
+ * @param warning "active" where a train sets it off, "passive" where it must be seen
+ * @param tracks how many there are
  * @param warningSeconds the least warning before a train arrives; null without active devices
- * @param fits true when it clears within the warning with time to spare, false when not, null when not known
+ * @param reserveNeededSeconds how long before a train the rear must be clear, for {@code fits}
+ * @param reserveSeconds how long it is, by the least warning or by what is seen of the track; negative when too short
+ * @param fits true when the reserve is there, false when not, null when not known
  * @param storageM room beyond the tracks before the next stop line or junction; null when not known
  * @param storageNeededM what the combination needs there
  * @param storageFits likewise
- * @param sightNeededM how far along the track must be seen, at the train speed given; null without it
- * @param advice what to do, one sentence each; the railway's number is on the blue sign
+ * @param sightNeededM how far along the track must be seen for that reserve, at the train speed given; null without it
+ * @param sightM how far it is seen
+ * @param advice what to do, one sentence each; the railroad's number is on the blue sign
  */
 public record CrossingTime(
         String hazard,
@@ -23,12 +28,17 @@ public record CrossingTime(
         double lengthM,
         double spanM,
         double clearSeconds,
+        String warning,
+        Integer tracks,
         Double warningSeconds,
+        double reserveNeededSeconds,
+        Double reserveSeconds,
         Boolean fits,
         Double storageM,
         double storageNeededM,
         Boolean storageFits,
         Double sightNeededM,
+        Double sightM,
         List<String> advice) {
     public CrossingTime {
         advice = List.copyOf(advice);

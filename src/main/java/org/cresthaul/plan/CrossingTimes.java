@@ -29,6 +29,8 @@ public final class CrossingTimes {
     static final double TRUCK_MPS = 8.8 * FOOT_M;
     /** a: 1.47 ft/s². */
     static final double ACCELERATION_MPS2 = 1.47 * FOOT_M;
+    /** Left over before a train, at the least: a stated reserve, this program's choice. */
+    public static final double RESERVE_S = 5;
     /** D: 15 ft. */
     static final double FREE_OF_RAIL_M = 15 * FOOT_M;
     /** W of a single track: 5 ft. */
@@ -97,9 +99,10 @@ public final class CrossingTimes {
         CrossingTraffic traffic = crossing.traffic();
         double spanM = spanM(crossing);
         double clearS = clearingS(lengthM, spanM, crawlMps);
-        OptionalDouble sightNeededM = traffic.trainMps().stream().map(v -> sightM(v, clearS)).findFirst();
+        OptionalDouble sightNeededM = traffic.trainMps().stream().map(v -> sightM(v, clearS + RESERVE_S)).findFirst();
+        OptionalDouble reserveS = reserveS(traffic, clearS);
         double storageNeededM = lengthM + FREE_OF_RAIL_M;
-        Boolean fits = fits(crossing, clearS, sightNeededM);
+        Boolean fits = fits(crossing, reserveS);
         Boolean storageFits = traffic.storageM().isPresent()
                 ? (Boolean) (traffic.storageM().getAsDouble() >= storageNeededM - HAIR)
                 : null;
@@ -111,26 +114,40 @@ public final class CrossingTimes {
                 up(lengthM, 1e4),
                 up(spanM, 1e4),
                 up(clearS, 10),
+                traffic.warning().map(Warning::word).orElse(null),
+                crossing.tracksM().isEmpty() ? null : (Integer) crossing.tracksM().size(),
                 boxed(traffic.leastWarningS()),
+                RESERVE_S,
+                reserveS.isPresent() ? (Double) (Math.floor(reserveS.getAsDouble() * 10 + HAIR) / 10) : null,
                 fits,
                 boxed(traffic.storageM()),
                 up(storageNeededM, 1e4),
                 storageFits,
                 sightNeededM.isPresent() ? (Double) up(sightNeededM.getAsDouble(), 10) : null,
+                boxed(traffic.sightM()),
                 advice(crossing, crawlMps, fits, storageFits));
     }
 
-    /** Where a train is announced, within the warning; where it is only seen, within what is seen of the track. */
-    private static Boolean fits(RailCrossing crossing, double clearS, OptionalDouble sightNeededM) {
-        CrossingTraffic traffic = crossing.traffic();
-        boolean inTime;
+    /**
+     * What is left when the rear is clear: of the warning where a train is announced, of the train's way over what is seen
+     * of the track where it is not. Empty when either is not known.
+     */
+    private static OptionalDouble reserveS(CrossingTraffic traffic, double clearS) {
         if (traffic.leastWarningS().isPresent()) {
-            inTime = clearS < traffic.leastWarningS().getAsDouble() - HAIR;
-        } else if (traffic.warning().isPresent() && traffic.sightM().isPresent() && sightNeededM.isPresent()) {
-            inTime = sightNeededM.getAsDouble() < traffic.sightM().getAsDouble() - HAIR;
-        } else {
+            return OptionalDouble.of(traffic.leastWarningS().getAsDouble() - clearS);
+        }
+        if (traffic.warning().isEmpty() || traffic.sightM().isEmpty() || traffic.trainMps().orElse(0) <= 0) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(
+                traffic.sightM().getAsDouble() / (MPH_AS_QUOTED * traffic.trainMps().getAsDouble()) - clearS);
+    }
+
+    private static Boolean fits(RailCrossing crossing, OptionalDouble reserveS) {
+        if (reserveS.isEmpty()) {
             return null;
         }
+        boolean inTime = reserveS.getAsDouble() >= RESERVE_S;
         // Too slow for one track is too slow for more; in time for one says nothing of more.
         return inTime && crossing.tracksM().isEmpty() ? null : (Boolean) inTime;
     }
@@ -153,27 +170,29 @@ public final class CrossingTimes {
                     missing.add("how far along the track one sees");
                 }
             }
-            advice.add("Not known: " + String.join(", ", missing) + ".");
+            advice.add("Unknown: " + String.join(", ", missing) + ".");
         } else if (!fits) {
             advice.add(traffic.leastWarningS().isPresent()
-                    ? "From a stop, the rear is not clear of the tracks before a train may come after the least warning."
-                    : "From a stop, a train that was out of sight may come before the rear is clear of the tracks.");
+                    ? "From a stop, the rear is not clear of the tracks " + (int) RESERVE_S + " s before a train may come after"
+                            + " the least warning."
+                    : "From a stop, a train that was out of sight may come before the rear has been clear of the tracks for "
+                            + (int) RESERVE_S + " s.");
         }
         if (fits == null || !fits) {
-            advice.add("Have the railway protect the crossing before anybody enters it: call the number on the blue"
-                    + " emergency sign" + crossing.crossingNumber().map(n -> " and name crossing " + n).orElse("") + ".");
+            advice.add("Get flagging protection from the railroad before anyone enters: call the number on the blue sign"
+                    + crossing.crossingNumber().map(n -> " and give crossing number " + n).orElse("") + ".");
         }
         if (storageFits == null) {
-            advice.add("Look how much room there is beyond the tracks: nobody has written it down. Do not enter without"
-                    + " room to clear (49 CFR 392.12).");
+            advice.add("Measure the room beyond the tracks: it is not in the route file. Do not enter without room to drive all"
+                    + " the way across (49 CFR 392.12).");
         } else if (!storageFits) {
-            advice.add("The room beyond the tracks is shorter than this combination: enter only when the way on beyond the"
-                    + " next stop line is held free (49 CFR 392.12).");
+            advice.add("The room beyond the tracks is shorter than this combination: enter only when someone is keeping the"
+                    + " road beyond the tracks open (49 CFR 392.12).");
         }
         advice.add(crawlMps < TRUCK_MPS
-                ? "Counted from a stop at no more than " + speed(crawlMps) + ", this combination's crawl, below the "
+                ? "Timed from a stop at no more than " + speed(crawlMps) + ", this combination's crawl, below the "
                         + speed(TRUCK_MPS) + " of a standard heavy truck."
-                : "Counted from a stop at " + speed(TRUCK_MPS) + ", as for a standard heavy truck.");
+                : "Timed from a stop at " + speed(TRUCK_MPS) + ", as for a standard heavy truck.");
         return advice;
     }
 

@@ -56,7 +56,7 @@ final class LiftSheet {
         String hazard = up ? lift.hazards().get(0) : lift.lastLeft();
         plan.conditions().stream()
                 .filter(c -> c.what().equals(what) && c.hazard().equals(hazard))
-                .forEach(c -> lines.add(SheetLine.toDo("Settled: " + c.text())));
+                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.text())));
         return lines;
     }
 
@@ -64,12 +64,12 @@ final class LiftSheet {
         List<SheetLine> lines = new ArrayList<>();
         String at = "plan:/steps/" + i + "/lift";
         lines.add(SheetLine.practice("Stop short of it on straight, firm road, strobes on, traffic held as the permit says."));
-        lines.add(SheetLine.practice("Everybody clear of the deck: nobody under it until it is back on the stops."));
+        lines.add(SheetLine.practice("Everyone clear of the deck: nobody under it until it is back on the stops."));
         lines.add(sources.say("Lift off the transport stops and raise the deck front by ")
                 .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/raise/frontM")
                 .words(" above its notch, both sides, by the tape.").toDo());
         if (lift.raise().rearM() > 0) {
-            lines.add(sources.say("Levelling to manual; raise the rear by ")
+            lines.add(sources.say("Leveling to manual; raise the rear by ")
                     .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/raise/rearM").words(", by the tape.").toDo());
         }
         lines.add(SheetLine.practice("Measure again, then move: it must not have settled."));
@@ -80,10 +80,10 @@ final class LiftSheet {
         List<SheetLine> lines = new ArrayList<>();
         lines.add(SheetLine.toDo("Stop: the rear has left " + lift.lastLeft() + "."));
         if (lift.raise().rearM() > 0) {
-            lines.add(SheetLine.toDo("Rear down; levelling back to auto."));
+            lines.add(SheetLine.toDo("Rear down; leveling back to auto."));
         }
-        lines.add(SheetLine.toDo("Front down onto the transport stops, both sides seated; levelling in auto."));
-        lines.add(new SheetLine("Only now road speed.", true, SheetLine.PRACTICE, List.of()));
+        lines.add(SheetLine.toDo("Front down onto the transport stops, both sides seated; leveling in auto."));
+        lines.add(SheetLine.practice("Power take-off out; only now road speed.").as("power take-off", "out"));
         return lines;
     }
 

@@ -126,7 +126,7 @@ final class LiftStops {
         }
         return new Window(atM, to, unknown.isEmpty()
                 ? Optional.empty()
-                : Optional.of("It is not known how far the next stop line or junction lies beyond " + String.join(" and ", unknown)
+                : Optional.of("Unknown how far the next stop line or junction is beyond " + String.join(" and ", unknown)
                         + ", so that nothing shows that the combination may stand where the deck goes down."));
     }
 

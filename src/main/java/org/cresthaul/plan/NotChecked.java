@@ -34,14 +34,14 @@ final class NotChecked {
         }
         boolean rails = report.hazards().stream().anyMatch(h -> h.kind().equals("rail-crossing"));
         if (rails && plan.crossings().stream().anyMatch(c -> c.fits() == null) || rails && plan.crossings().isEmpty()) {
-            list.add("Time to clear rail crossings against the least warning, where that is not known.");
+            list.add("Time to clear rail crossings against the least warning, where that is unknown.");
         }
         list.add("Places that are not in the route file, and the road between places: surface, width, shoulders, wires,"
                 + " trees, work zones.");
         list.add("Bridges without posted limits in the file, and culverts.");
         list.add("Bouncing, braking, side slope beyond the surveyed wheel paths, and load that shifts.");
         list.add("Terms of the permit other than weights: hours, days, weather, escorts, notices.");
-        list.add("Fitness of tyres, brakes, chains and lights on the day.");
+        list.add("Fitness of tires, brakes, chains and lights on the day.");
         return list;
     }
 }

@@ -8,12 +8,19 @@ import org.cresthaul.check.Report;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
 final class PassageSheet {
+    static final String RAISED = "still raised";
+    static final String DO_NOT_STOP = "do not stop";
+
     private final Sources sources;
     private final Plan plan;
+    private final OnTracks onTracks;
+    private final CrossingSheet crossings;
 
     PassageSheet(Sources sources) {
         this.sources = sources;
         plan = sources.plan();
+        onTracks = new OnTracks(plan.steps());
+        crossings = new CrossingSheet(sources);
     }
 
     RunSheet.Entry entry(int i) {
@@ -23,11 +30,11 @@ final class PassageSheet {
         return new RunSheet.Entry(step.step(), p.hazard(), p.kind(), p.name(), p.verdict(), p.blocked(),
                 p.set().configuration(), step.chainageM(),
                 sources.say().chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM").plain(), step.landmark(),
-                comes(p, at), before(p, at), through(i, p, at), after(p),
+                comes(i, p, at), before(i), through(i, p, at), after(p),
                 List.of(), p.cautions());
     }
 
-    private List<SheetLine> comes(Plan.Passage p, String at) {
+    private List<SheetLine> comes(int i, Plan.Passage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.blocked()) {
             lines.add(SheetLine.plain("BLOCKED (" + p.verdict() + "). "
@@ -48,6 +55,14 @@ final class PassageSheet {
         sources.hazard(p.hazard()).ifPresent(f -> f.hazard().notes().stream()
                 .filter(n -> n.startsWith("crossing number"))
                 .forEach(n -> lines.add(SheetLine.plain(Sources.capital(n) + ", as on the blue sign."))));
+        if (p.raise() != null) {
+            lines.add(sources.say("Still raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
+                    .words(", rear ").raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM").words(".").plain().as(RAISED));
+        }
+        if (onTracks.head(i) != i) {
+            lines.add(SheetLine.plain("The rear is still on the tracks of " + plan.steps().get(onTracks.head(i)).passage().hazard()
+                    + " here: do not stop. What this place needs was done before them.").as(DO_NOT_STOP));
+        }
         return lines;
     }
 
@@ -67,20 +82,34 @@ final class PassageSheet {
                 .words(" (" + s.at() + ").").plain();
     }
 
-    private List<SheetLine> before(Plan.Passage p, String at) {
+    /** What is to be done before it, and before those that come while this one's tracks are still occupied. */
+    private List<SheetLine> before(int i) {
+        if (onTracks.head(i) != i) {
+            return List.of();
+        }
+        List<SheetLine> lines = new ArrayList<>(due(i));
+        for (int later : onTracks.followers(i)) {
+            Plan.Passage p = plan.steps().get(later).passage();
+            due(later).forEach(l -> lines.add(l.after("For " + p.hazard() + " " + p.name() + ", next: ")));
+        }
+        return lines;
+    }
+
+    private List<SheetLine> due(int i) {
+        Plan.Passage p = plan.steps().get(i).passage();
         List<SheetLine> lines = new ArrayList<>();
         plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
-                .forEach(c -> lines.add(SheetLine.toDo("Settled: " + c.text())));
-        if (p.raise() != null) {
-            lines.add(sources.say("Still raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
-                    .words(", rear ").raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM").words(". Measure again.").toDo());
+                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.text())));
+        if (p.kind().equals("low-structure")) {
+            lines.add(SheetLine.practice(p.raise() == null
+                    ? "Load measured today at its highest point, on the stops, at this notch."
+                    : "Load measured today at its highest point, raised as it goes under."));
         }
+        sources.hazard(p.hazard()).map(f -> f.cell(p.set()).cell().corner()).filter(c -> c != null && c.escorts())
+                .ifPresent(c -> lines.add(
+                        SheetLine.toDo("The turn uses the oncoming lane: do not start it before the escorts hold that lane.")));
         if (p.kind().equals("rail-crossing")) {
-            lines.add(SheetLine.practice("Find the blue sign: number and crossing number ready before entering."));
-            lines.add(new SheetLine("Enough room beyond the tracks for the whole combination, or wait.", true,
-                    "49 CFR 392.12", List.of()));
-        } else if (p.kind().equals("low-structure")) {
-            lines.add(SheetLine.practice("Load measured today at its highest point, on the stops, at this notch."));
+            lines.addAll(crossings.before(p, onTracks.head(i) == i));
         }
         return lines;
     }
@@ -94,7 +123,7 @@ final class PassageSheet {
                     .minutes(p.seconds(), at + "/seconds").words(" in all.").plain());
         }
         switch (p.kind()) {
-            case "rail-crossing" -> crossing(p, lines);
+            case "rail-crossing" -> lines.addAll(crossings.through(p));
             case "corner" -> corner(p, lines);
             case "dip", "crest" -> lines.add(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
             case "low-structure" ->
@@ -104,24 +133,6 @@ final class PassageSheet {
         return lines;
     }
 
-    private void crossing(Plan.Passage p, List<SheetLine> lines) {
-        lines.add(SheetLine.rule("No stop and no gear change on the tracks.", SheetLine.PRACTICE));
-        for (int k = 0; k < plan.crossings().size(); k++) {
-            CrossingTime c = plan.crossings().get(k);
-            if (!c.hazard().equals(p.hazard())) {
-                continue;
-            }
-            String at = "plan:/crossings/" + k;
-            Say say = sources.say("From a stop until the rear is clear: ").seconds(c.clearSeconds(), at + "/clearSeconds");
-            if (c.warningSeconds() != null) {
-                say.words("; least warning before a train ").seconds(c.warningSeconds(), at + "/warningSeconds");
-            }
-            lines.add(say.words(c.fits() == null ? "; whether that is enough is not known."
-                    : c.fits() ? "; it fits." : "; it does NOT fit.").plain());
-            c.advice().forEach(a -> lines.add(SheetLine.plain(a)));
-        }
-    }
-
     private void corner(Plan.Passage p, List<SheetLine> lines) {
         Optional<Sources.Cell> found = sources.hazard(p.hazard()).map(f -> f.cell(p.set()));
         if (found.isEmpty() || found.get().cell().corner() == null) {
@@ -129,9 +140,6 @@ final class PassageSheet {
         }
         CornerFinding c = found.get().cell().corner();
         String at = found.get().pointer() + "/corner";
-        if (c.escorts()) {
-            lines.add(SheetLine.toDo("This line uses the opposing lane: not before the escorts hold it."));
-        }
         lines.add(sources.say("Turn-in when the steer axle is ").alongRoad(c.line().startM(), at + "/line/startM")
                 .words("; radius ").distance(c.line().radiusM(), at + "/line/radiusM").words(".").plain());
         Say say = sources.say("The rear cuts in ").distance(c.offtrackingM(), at + "/offtrackingM").words("; the tail swings out ")

@@ -274,7 +274,7 @@ final class PlanSteps {
     private void notePassage(Plan.Passage passage, int configuration) {
         PlanPlace place = places.stream().filter(p -> p.id().equals(passage.hazard())).findFirst().orElseThrow();
         String text = passage.condition().equals(Condition.SET_ASIDE)
-                ? "Nothing is decided here: the plan does not hold until it is settled."
+                ? "Unresolved. The plan is not valid until this is."
                 : tightText(place, configuration);
         conditions.putIfAbsent(
                 place.id() + " " + text, new Condition(place.id(), place.name(), passage.condition(), text));
@@ -283,10 +283,10 @@ final class PlanSteps {
     private static String tightText(PlanPlace place, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
         if (cell.corner() != null && cell.corner().escorts()) {
-            return "Escorts hold the opposing lane, as the permit says, before the turn is begun.";
+            return "Escorts hold the oncoming lane, as the permit says, before the turn is begun.";
         }
         return place.isLimited()
-                ? "The limit is kept by less than the weights are accurate: weigh the combination first."
-                : "Contact is excluded but the margin is not kept: a spotter guides the combination past.";
+                ? "Less is left to the limit than the weights are accurate: weigh the combination first."
+                : "No contact, but less than the required margin: a spotter guides the combination past.";
     }
 }

@@ -142,7 +142,7 @@ public final class Relaxations {
                         : "free without its margin: accept it as tight, with a spotter on foot at the place")));
         tight.stream().filter(escorted).findFirst().ifPresent(c -> found.add(new Relaxation(
                 ESCORTS, c.configuration(), null, true,
-                "goes round on the opposing lane: accept it as tight, with escorts who hold that lane")));
+                "makes the turn only by using the oncoming lane: accept it as tight, with escorts who hold that lane")));
     }
 
     private void survey(List<Relaxation> found, Report.HazardFindings hazard) {

@@ -137,7 +137,7 @@ public final class RobustnessCheck {
             return what.isEmpty()
                     ? Optional.empty()
                     : Optional.of(new Robustness.NotKnown(
-                            row.hazard(), row.kind(), where() + ": not known " + String.join(", nor ", what) + "."));
+                            row.hazard(), row.kind(), where() + ": unknown " + String.join(", ", what) + "."));
         }
     }
 
@@ -192,7 +192,7 @@ public final class RobustnessCheck {
 
     private static Robustness.Weakest weakest(Ranked r) {
         return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.where() + (r.row.worst() == null
-                ? ": what is left there when everything is off together is not known; count on nothing."
+                ? ": what is left there when everything is off together is unknown; count on nothing."
                 : ": of what is required there, it has the least left when everything is off together"
                         + (r.row.worst() < 0 ? "; it is short then." : ".")));
     }

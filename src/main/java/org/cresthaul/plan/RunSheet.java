@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import org.cresthaul.check.Report;
+import org.cresthaul.rig.LevelStance;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -105,18 +106,21 @@ public record RunSheet(
     /**
      * A card.
      *
+     * @param about "set-up", "stuck", "raising", "loading", "unloading", "uncoupling", "coupling", "coupling booster",
+     *     "uncoupling booster", "close-coupling", "carrying booster" or "backing"
      * @param letter of a set-up, or null
      * @param configuration its key, or null
      */
-    public record Card(String title, String letter, String configuration, List<SheetLine> lines) {
+    public record Card(String about, String title, String letter, String configuration, List<SheetLine> lines) {
         public Card {
             lines = List.copyOf(lines);
         }
     }
 
-    /** The sheet of a plan; {@code report} is the one it was made from. */
-    public static RunSheet of(Plan plan, Report report, UnitSystem units) {
-        Sources sources = new Sources(plan, report, units);
+    /** The sheet of a plan; {@code report} and {@code stance} are those it was made from. */
+    public static RunSheet of(Plan plan, Report report, LevelStance stance, UnitSystem units) {
+        Sources sources = new Sources(plan, report, stance, units);
+        DriverCards cards = new DriverCards(sources);
         return new RunSheet(
                 FORM,
                 plan.version(),
@@ -124,10 +128,10 @@ public record RunSheet(
                 plan.route(),
                 plan.rig(),
                 Banner.of(plan),
-                DriverCards.beforeLeaving(),
+                cards.beforeLeaving(),
                 new LegSheets(sources).list(),
                 new SetUpCards(sources).list(),
-                DriverCards.list(sources),
+                cards.list(),
                 plan.cautions());
     }
 }

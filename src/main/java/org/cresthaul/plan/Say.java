@@ -97,6 +97,11 @@ final class Say {
                 seconds, from);
     }
 
+    /** Seconds that are left over, rounded down. */
+    Say secondsLeft(double seconds, String from) {
+        return figure(RoundedFigures.fixed(seconds, 1, java.math.RoundingMode.FLOOR) + " s", seconds, from);
+    }
+
     Say count(long count, String from) {
         return figure(Long.toString(count), count, from);
     }

@@ -9,12 +9,18 @@ import java.util.List;
  * @param tick whether it is something to do and to tick off
  * @param source of what is no result of this program: a rule, or "common practice"; null for results
  * @param figures in the order in which they stand in the text
+ * @param code of what is said, such as "pivot lock" or "crossing look"; null where nothing depends on it
+ * @param to how what {@code code} names is to be set, or null
  */
-public record SheetLine(String text, boolean tick, String source, List<Figure> figures) {
+public record SheetLine(String text, boolean tick, String source, List<Figure> figures, String code, String to) {
     public static final String PRACTICE = "common practice, no source";
 
     public SheetLine {
         figures = List.copyOf(figures);
+    }
+
+    SheetLine(String text, boolean tick, String source, List<Figure> figures) {
+        this(text, tick, source, figures, null, null);
     }
 
     static SheetLine plain(String text) {
@@ -29,8 +35,34 @@ public record SheetLine(String text, boolean tick, String source, List<Figure> f
         return new SheetLine(text, true, PRACTICE, List.of());
     }
 
+    /** Something a rule asks for, to be read. */
     static SheetLine rule(String text, String source) {
         return new SheetLine(text, false, source, List.of());
+    }
+
+    /** Something a rule asks for, to be done. */
+    static SheetLine required(String text, String source) {
+        return new SheetLine(text, true, source, List.of());
+    }
+
+    /** The same line, of which a rule is about {@code code}. */
+    SheetLine as(String code) {
+        return as(code, null);
+    }
+
+    /** The same line, which sets {@code code}. */
+    SheetLine as(String code, String to) {
+        return new SheetLine(text, tick, source, figures, code, to);
+    }
+
+    /** The same line with words before it. */
+    SheetLine after(String words) {
+        return new SheetLine(words + text, tick, source, figures, code, to);
+    }
+
+    /** The same line from a source. */
+    SheetLine from(String source) {
+        return new SheetLine(text, tick, source, figures, code, to);
     }
 
     /**

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.rig.LevelStance;
 import org.cresthaul.units.UnitSystem;
 
 /** A plan and the report it was made from, and where in them things stand. */
@@ -16,12 +17,14 @@ final class Sources {
     private final Plan plan;
     private final Report report;
     private final UnitSystem units;
+    private final Equipment equipment;
     private final Map<String, String> letters = new LinkedHashMap<>();
     private final List<Plan.SetUp> setUps = new ArrayList<>();
 
-    Sources(Plan plan, Report report, UnitSystem units) {
+    Sources(Plan plan, Report report, LevelStance stance, UnitSystem units) {
         this.plan = plan;
         this.report = report;
+        equipment = new Equipment(stance);
         this.units = units;
         for (Plan.Step step : plan.steps()) {
             use(step.set());
@@ -45,6 +48,10 @@ final class Sources {
 
     Report report() {
         return report;
+    }
+
+    Equipment equipment() {
+        return equipment;
     }
 
     UnitSystem units() {
@@ -124,7 +131,7 @@ final class Sources {
     List<SheetLine> gauges(Plan.SetUp set) {
         Optional<Loads> loads = loads(set);
         if (loads.isEmpty()) {
-            return List.of(SheetLine.plain("Gauge readings are not known: the rig's weights are not declared."));
+            return List.of(SheetLine.plain("Gauge readings are unknown: the rig's weights are not declared."));
         }
         List<SheetLine> lines = new ArrayList<>();
         List<LoadSheet.GaugeLine> gauges = loads.get().sheet().gauges();

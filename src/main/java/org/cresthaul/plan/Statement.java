@@ -98,6 +98,6 @@ public record Statement(
 
     /** The statement of a plan; {@code report} and {@code stance} are those it was made from. */
     public static Statement of(Plan plan, Report report, LevelStance stance, UnitSystem units) {
-        return new StatementParts(new Sources(plan, report, units), stance).statement();
+        return new StatementParts(new Sources(plan, report, stance, units), stance).statement();
     }
 }

@@ -73,7 +73,7 @@ final class StatementParts {
         for (Plan.SetUp set : sources.setUps()) {
             Optional<Sources.Loads> loads = sources.loads(set);
             rows.add(new Row("Gross weight, set-up " + sources.letterOf(set),
-                    loads.isEmpty() ? SheetLine.plain("not known: weights are not declared")
+                    loads.isEmpty() ? SheetLine.plain("unknown: weights are not declared")
                             : sources.say().weight(loads.get().sheet().grossKg(), loads.get().pointer() + "/grossKg").plain()));
         }
         return rows;
@@ -81,7 +81,7 @@ final class StatementParts {
 
     private SheetLine width() {
         if (stance.plan().isEmpty()) {
-            return SheetLine.plain("not known: widths are not declared");
+            return SheetLine.plain("unknown: widths are not declared");
         }
         PlanDimensions p = stance.plan().get();
         OptionalDouble widest = Stream.of(
@@ -111,7 +111,7 @@ final class StatementParts {
         Optional<Sources.Loads> loads = sources.loads(set);
         if (loads.isEmpty()) {
             return new AxleTable(sources.letterOf(set), set.configuration(), set.label(), List.of(),
-                    List.of(SheetLine.plain("Axle loads are not known: weights are not declared.")));
+                    List.of(SheetLine.plain("Axle loads are unknown: weights are not declared.")));
         }
         LoadSheet sheet = loads.get().sheet();
         String at = loads.get().pointer();
@@ -189,7 +189,7 @@ final class StatementParts {
             f.hazard().limits().forEach(l -> lines.add(SheetLine.plain("Not called clear: " + l + ".")));
             if (f.cell(p.set()).cell().corner() != null && f.cell(p.set()).cell().corner().escorts()
                     && plan.conditions().stream().noneMatch(c -> c.hazard().equals(p.hazard()))) {
-                lines.add(SheetLine.plain("Escorts hold the opposing lane, as the permit says."));
+                lines.add(SheetLine.plain("Escorts hold the oncoming lane, as the permit says."));
             }
         });
         if (plan.robustness() != null && plan.robustness().resurvey() != null

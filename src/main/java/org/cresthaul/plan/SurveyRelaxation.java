@@ -26,6 +26,6 @@ final class SurveyRelaxation {
                 .filter(c -> exact.inTransport(hazard.id(), c).verdict().equals(Verdict.CLEAR.word()))
                 .findFirst()
                 .map(c -> new Relaxation(Relaxations.SURVEY, c, null, false,
-                        "clear at the figures that were surveyed, were they exact: survey it more closely"));
+                        "would be clear if the survey were exact: survey it more closely"));
     }
 }

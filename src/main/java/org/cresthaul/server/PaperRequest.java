@@ -41,7 +41,7 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     /** @throws Refusal when the options name what the report does not have */
     byte[] runSheet(CheckRequest check) {
         PlanRequest.Planned planned = plan.of(check);
-        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), units);
+        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.stance(), units);
         SheetPictures pictures = new SheetPictures(
                 check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units);
         return switch (form) {

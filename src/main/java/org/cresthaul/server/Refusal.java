@@ -24,8 +24,8 @@ final class Refusal extends RuntimeException {
     /** The refusal for a document with these mistakes, at least one. */
     static Refusal of(List<InputProblem> problems) {
         boolean unreadable = problems.stream().anyMatch(p -> p.code().equals("not-json"));
-        String count = problems.size() == 1 ? "One place has to be mended." : problems.size()
-                + " places have to be mended.";
+        String count = problems.size() == 1 ? "One place must be corrected." : problems.size()
+                + " places must be corrected.";
         return unreadable
                 ? new Refusal(ProblemKind.NOT_JSON, problems.get(0).message(), problems, Map.of())
                 : new Refusal(ProblemKind.BAD_INPUT, count, problems, Map.of());

@@ -127,7 +127,7 @@ public final class JsonText {
                     "not-json",
                     "The document is not valid JSON" + where(parse.getLocation()) + ": " + reason(parse) + ".",
                     "",
-                    "Mend the text at that place.");
+                    "Correct the text there.");
         } else {
             problems.add("not-json", "The document is not valid JSON in UTF-8.", "", "Save it as JSON in UTF-8.");
         }

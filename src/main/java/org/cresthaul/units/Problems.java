@@ -35,7 +35,7 @@ public final class Problems {
                     "more-problems",
                     (count - listed.size()) + " more problems are not listed.",
                     "",
-                    "Mend the listed ones and try again."));
+                    "Correct the listed ones and try again."));
         }
         return all;
     }

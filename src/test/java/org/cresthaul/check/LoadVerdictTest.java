@@ -101,7 +101,7 @@ class LoadVerdictTest {
             assertFalse(c.verdict().equals("clear"));
         }
         report.loads().states().forEach(s -> assertNull(s.sheet()));
-        report.loads().advice().forEach(a -> assertEquals("not known", a.text()));
+        report.loads().advice().forEach(a -> assertEquals("unknown", a.text()));
     }
 
     @Test
@@ -143,7 +143,7 @@ class LoadVerdictTest {
         assertEquals("not surveyed", cell(report, "B01", "down/none/3").verdict());
         assertTrue(report.loads().advice().stream()
                 .filter(a -> a.places().contains("B01"))
-                .allMatch(a -> a.text().equals("not known")));
+                .allMatch(a -> a.text().equals("unknown")));
     }
 
     @Test

@@ -226,10 +226,10 @@ class SampleRouteTest {
     @CsvSource({
         "H06, no survey data",
         "H07, overhead: it touches",
-        "H09, road profile is not known",
+        "H09, road profile is unknown",
         "H11, survey is too coarse",
         "H11, more than 3 m (10 ft) apart",
-        "H12, how the height was measured is not known",
+        "H12, how the height was measured is unknown",
         "H13, approach grade",
     })
     void reasonsSayWhatIsWrong(String hazard, String words) {

@@ -65,7 +65,7 @@ class VerdictTest {
         Report report =
                 CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "200 mm"), Margins.defaults());
         assertEquals(
-                List.of("ground clearance: the survey is too coarse to exclude contact"),
+                List.of("ground clearance: the survey is too coarse to rule out contact"),
                 CheckCase.cell(report, REFERENCE).reasons());
     }
 
@@ -79,7 +79,7 @@ class VerdictTest {
         Report both = CheckCase.check(
                 CheckCase.crossing(level + "]}, {\"line\": \"right\", \"points\": [" + hump, "1 mm"), margins);
         assertEquals(
-                List.of("ground clearance: free, but the margin is not kept"),
+                List.of("ground clearance: no contact, but less than the required margin"),
                 CheckCase.cell(alone, REFERENCE).reasons());
         assertEquals(
                 List.of("ground clearance: it touches"),
@@ -98,7 +98,7 @@ class VerdictTest {
                 CheckCase.crossing(CheckCase.LEVEL_POINTS, survey + " m"), new Margins(0, 0));
         Report.Cell cell = CheckCase.cell(report, REFERENCE);
         assertEquals("contact", cell.verdict());
-        assertEquals(List.of("ground clearance: the survey is too coarse to exclude contact"), cell.reasons());
+        assertEquals(List.of("ground clearance: the survey is too coarse to rule out contact"), cell.reasons());
     }
 
     /**

@@ -123,7 +123,7 @@ class CommandLineTest {
         assertTrue(metric.contains((int) wayM + "." + (int) (wayM * 10) % 10 + " m, kingpin at 80.0 deg"), metric);
         assertTrue(us.matches("(?s).*3 axles · booster trailing +\\d+ ft, pivot at 35.0 deg +\\d+ ft, kingpin.*"), us);
         assertTrue(us.contains("from 1.0 deg at every coupling"), us);
-        assertTrue(us.contains("Caution: Open loop: nobody steers."), us);
+        assertTrue(us.contains("Caution: With the steering held straight:"), us);
     }
 
     @Test

@@ -20,7 +20,7 @@ class PlanMarginsTextTest {
                 List.of(row), null, null,
                 List.of(new Robustness.NotKnown(
                         "H1", "overhead", "Invented beam, overhead: not known what is left with c."))));
-        assertTrue(text.matches("(?s).*H1 +overhead +2 in +1 in +- +not known +not known +contact\n.*"), text);
+        assertTrue(text.matches("(?s).*H1 +overhead +2 in +1 in +- +unknown +unknown +contact\n.*"), text);
         assertTrue(text.contains("H1 Invented beam, overhead: not known what is left with c."), text);
     }
 }

@@ -64,7 +64,7 @@ class PapersTest {
                 Margins margins = Margins.defaults();
                 report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
                 plan = CompletePlan.of(route, rig, stance, margins, report, PlanOptions.defaults());
-                sheet = RunSheet.of(plan, report, UnitSystem.US_CUSTOMARY);
+                sheet = RunSheet.of(plan, report, stance, UnitSystem.US_CUSTOMARY);
                 statement = Statement.of(plan, report, stance, UnitSystem.US_CUSTOMARY);
                 pictures = new SheetPictures(route, rig, stance, plan, report, UnitSystem.US_CUSTOMARY);
             } catch (Exception unreadable) {
@@ -107,7 +107,7 @@ class PapersTest {
                 List<String> pages = pages(pdf);
                 assertTrue(pages.size() >= 2, pages.size() + " pages");
                 for (String page : pages) {
-                    assertEquals(!sample.drivable, page.contains("Not to be driven by"), page);
+                    assertEquals(!sample.drivable, page.contains("NOT FOR DRIVING"), page);
                 }
             }
         }

@@ -44,8 +44,8 @@ class AlteredCellsTest {
         assertTrue(row.isNotKnown(0) && !row.isNotKnown(1));
         assertNull(row.worst());
         assertNull(row.exact());
-        assertEquals("Place H1, axle loads: not known what is left with survey twice as coarse, nor what is left when"
-                + " everything is off together, nor what an exact survey would free.", of(row).notKnown().get(0).text());
+        assertEquals("Place H1, axle loads: unknown what is left with survey twice as coarse, what is left when"
+                + " everything is off together, what an exact survey would free.", of(row).notKnown().get(0).text());
     }
 
     /** Zero left, or even short, is known; what is not known may be worse. */
@@ -56,7 +56,7 @@ class AlteredCellsTest {
                 row("H2", leaves(90), leaves(90), NOTHING, leaves(100)));
         assertEquals("H2", r.weakest().hazard());
         assertNull(r.weakest().worst());
-        assertEquals("Place H2, axle loads: what is left there when everything is off together is not known; count on"
+        assertEquals("Place H2, axle loads: what is left there when everything is off together is unknown; count on"
                         + " nothing.",
                 r.weakest().text());
     }

@@ -139,7 +139,8 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
             states.add(new LoadReport.StateLoads("down", rig.stances().get(0).boosterStates().get(i).word(), 3, "state",
                     loads, null, null));
         }
-        return new Report(Report.FORM, "test", new Report.CheckedRoute("Invented", "", "", null, LINE.lengthM(), List.of()),
+        return new Report(Report.FORM, "test", new Report.CheckedRoute("Invented", "", "", null, LINE.lengthM(),
+                        List.of(new Report.CheckedLeg("all", 0, LINE.lengthM()))),
                 new Report.CheckedRig("rig", "", "", "loaded"), Margins.defaults(), List.of(),
                 configurations(rig, wholeRouteLoads), hazards,
                 new LoadReport(!wholeRouteLoads.isEmpty(), null, null, List.of(), !wholeRouteLoads.isEmpty(), states,

@@ -142,7 +142,7 @@ class BadInputTest {
         problem.path("problems").forEach(p -> pointers.add(p.path("pointer").textValue()));
         assertTrue(pointers.containsAll(List.of("/route/features/3/properties/approachBefore/grade",
                 "/rig/notches/2/offset", "/more")), pointers.toString());
-        assertEquals(pointers.size() + " places have to be mended.", problem.path("detail").textValue());
+        assertEquals(pointers.size() + " places must be corrected.", problem.path("detail").textValue());
     }
 
     static Stream<Arguments> passages() {

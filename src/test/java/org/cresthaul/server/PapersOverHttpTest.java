@@ -62,7 +62,7 @@ class PapersOverHttpTest {
             PDRectangle page = document.getPage(0).getMediaBox();
             assertEquals(widthPt, page.getWidth(), 0.02);
             assertEquals(heightPt, page.getHeight(), 0.02);
-            assertTrue(new PDFTextStripper().getText(document).contains("Not to be driven by"));
+            assertTrue(new PDFTextStripper().getText(document).contains("NOT FOR DRIVING"));
         }
         assertArrayEquals(response.body(), ask(address, ",\"form\":\"pdf\",\"paper\":\"" + paper + "\"").body());
     }
@@ -76,7 +76,7 @@ class PapersOverHttpTest {
         assertEquals(200, response.statusCode());
         assertEquals("text/html;charset=utf-8", response.headers().firstValue("Content-Type").orElseThrow().toLowerCase(Locale.ROOT));
         assertTrue(html.startsWith("<!doctype html>"), html.substring(0, 40));
-        assertTrue(html.contains("Not to be driven by"));
+        assertTrue(html.contains("NOT FOR DRIVING"));
         for (String outside : new String[] {"<script", " src=", "<link", "url(", "@import"}) {
             assertTrue(!html.contains(outside), outside);
         }

@@ -330,7 +330,7 @@ class PlanPageTest {
 
     /** The driver, on a phone: the run sheet opens in a window of its own, and says when nobody may drive by it. */
     @ParameterizedTest
-    @CsvSource({VALLEY + ", Way through", COUNTY + ", Not to be driven by"})
+    @CsvSource({VALLEY + ", Way through", COUNTY + ", NOT FOR DRIVING"})
     void theDriverOpensARunSheet(String fragment, String headline) throws Exception {
         browser.resize(390, 800);
         open(fragment);

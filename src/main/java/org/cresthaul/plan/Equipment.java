@@ -1,0 +1,46 @@
+package org.cresthaul.plan;
+
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Weights;
+
+/** What a combination has, of which a card may speak; from the rig file's data, never from a name in it. */
+final class Equipment {
+    /** Heavy vehicles, equipment and machinery: 10,000 lb, 49 CFR 393.130(a). */
+    static final double HEAVY_KG = 10_000 * 0.45359237;
+
+    private final LevelStance stance;
+
+    Equipment(LevelStance stance) {
+        this.stance = stance;
+    }
+
+    /** Whether something stands on the deck besides a carried booster. */
+    boolean isLoaded() {
+        return !stance.trailer().load().isEmpty()
+                || stance.weights().map(w -> !w.pieces().isEmpty()).orElse(false);
+    }
+
+    /** Whether any piece is known to be as heavy as the rule for heavy equipment asks. */
+    boolean isHeavyLoaded() {
+        return stance.weights().stream().flatMap(w -> w.pieces().stream()).map(Weights.Piece::at)
+                .anyMatch(at -> at.massKg() >= HEAVY_KG);
+    }
+
+    boolean hasLiftAxle() {
+        return stance.trailer().liftAxle().isPresent();
+    }
+
+    boolean hasBooster() {
+        return stance.booster().isPresent();
+    }
+
+    boolean has(BoosterState state) {
+        return hasBooster() && stance.boosterStates().contains(state);
+    }
+
+    /** Whether the rig file knows of plates for the booster joint. */
+    boolean hasPlates() {
+        return stance.weights().flatMap(Weights::shims).map(s -> s.shims().stream().anyMatch(p -> p.thicknessM() > 0)).orElse(false);
+    }
+}
