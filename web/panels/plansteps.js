@@ -93,6 +93,7 @@ function passageStep({ place, landmark, passage }, plan, units, actions) {
     passage.crawls && `At crawling speed, no more than ${speed(plan.options.times.crawlMps, units)}; `
       + `${duration(passage.seconds)} with all that belongs to it.`,
     spareWords(passage.spare, units),
+    passage.gaps.filter(gap => gap.kind !== passage.spare?.kind).map(gap => spareWords(gap, units, 'step-gap')),
   ];
 }
 
@@ -112,7 +113,7 @@ function liftStep({ step, place, lift }, units) {
 }
 
 /** "2 5/8 in under, 1/8 in beyond the 2 1/2 in required: trailer, deck" */
-function spareWords(spare, units) {
+function spareWords(spare, units, name = 'step-spare') {
   if (spare === null) {
     return 'What is left here is unknown.';
   }
@@ -120,7 +121,7 @@ function spareWords(spare, units) {
   const { gap: value, need: limit } = load
     ? { gap: weight(spare.value, units), need: weight(spare.required, units) }
     : against(spare.value, spare.required, units);
-  return el('p', { class: 'step-spare', 'data-left': spare.left, 'data-kind': spare.kind },
+  return el('p', { class: name, 'data-left': spare.left, 'data-kind': spare.kind },
     load ? `Carries ${value} of ${limit}: ` : `${value} ${spareWord(spare.kind)}, ${limit} required: `,
     el('strong', {}, `${spareLeft(spare.kind, spare.left, units)} left`), `; ${spare.at}.`);
 }

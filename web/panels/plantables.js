@@ -22,8 +22,8 @@ export function crossingTable({ crossings }, units) {
     framed('Rail crossings in time', el('table', { id: 'crossing-table' },
       el('caption', {}, 'From a stop at the stop line until the rear is clear of the tracks. Enough: the reserve '
         + `before a train is at least ${crossings[0].reserveNeededSeconds} s`),
-      heads(['Crossing', 'To clear', 'Least warning', 'Reserve', 'Enough', 'Room beyond', 'Room needed', 'See along the track',
-        'What to do']),
+      heads(['Crossing', 'To clear', 'Least warning', 'Reserve', 'Enough', 'Room beyond', 'Room needed',
+        'See along the track', 'What to do']),
       el('tbody', {}, crossings.map(c => el('tr', {
         'data-hazard': c.hazard, 'data-clear-seconds': c.clearSeconds, 'data-fits': String(c.fits),
       },

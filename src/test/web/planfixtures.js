@@ -18,7 +18,7 @@ export function passageOf(hazard, kind, name, fromChainageM, toChainageM, set, m
     passage: {
       hazard, kind, name, fromChainageM, toChainageM, set, verdict: 'clear', raise: null, raises: false, lowers: false,
       condition: null, blocked: false, crawls: false, seconds: 0,
-      spare: { kind: 'ground', value: 0.12, required: 0.07, left: 0.05, at: 'trailer, deck' }, reasons: [], cautions: [],
+      spare: { kind: 'ground', value: 0.12, required: 0.07, left: 0.05, at: 'trailer, deck' }, gaps: [], reasons: [], cautions: [],
       ...more,
     },
   });

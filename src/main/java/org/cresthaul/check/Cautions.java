@@ -9,7 +9,7 @@ import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.RouteCorner;
 
 /** The usual cautions, each where it belongs. They defer to the permit, local codes and the person at the wheel. */
-final class Cautions {
+public final class Cautions {
     private static final String RAISED =
             "Raised stance: crawling speed only, and back on the transport stops with leveling in auto before road speed.";
     private static final String UNDER =
@@ -19,6 +19,8 @@ final class Cautions {
                     + " all the way across. 49 CFR 383.51(d): a conviction for breaking either, or for failing to cross for"
                     + " lack of undercarriage clearance, disqualifies the driver.";
     private static final String ESCORT = "Escorts and flaggers as the permit says.";
+
+    private static final String ESCORTED = ESCORT + " Nobody enters an oncoming lane before they hold it.";
 
     private Cautions() {}
 
@@ -39,6 +41,17 @@ final class Cautions {
                         + " sight, and follow the maker's instructions and local rules.");
     }
 
+    /**
+     * Those of a hazard's cautions that bear on one of its cells: a raise and escorts are cautioned about only where that
+     * cell has them.
+     */
+    public static List<String> of(Report.HazardFindings hazard, Report.Cell cell) {
+        return hazard.cautions().stream()
+                .filter(c -> cell.raise() != null || !c.equals(RAISED) && !c.equals(UNDER))
+                .filter(c -> cell.corner() != null && cell.corner().escorts() || !c.equals(ESCORTED))
+                .toList();
+    }
+
     static List<String> at(Hazard hazard, List<Report.Cell> cells) {
         List<String> cautions = new ArrayList<>();
         if (hazard instanceof RailCrossing crossing) {
@@ -54,7 +67,7 @@ final class Cautions {
                     + " or swings wide. Watch the tail when pulling away from a wall, pole or queue.");
         }
         if (cells.stream().anyMatch(c -> c.corner() != null && c.corner().escorts())) {
-            cautions.add(ESCORT + " Nobody enters an oncoming lane before they hold it.");
+            cautions.add(ESCORTED);
         }
         if (hazard instanceof LimitedPlace) {
             cautions.add("The scales and the sign at the place decide; the limits and the permit are the authority's.");

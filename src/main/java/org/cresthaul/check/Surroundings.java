@@ -148,7 +148,7 @@ record Surroundings(
             limits.addAll(SurveySpacing.under(lanes));
         }
         if (structure.measured() == Measured.SURVEYED && known) {
-            notes.addAll(signNotes(leastHeightM(structure, lanes)));
+            notes.addAll(signNotes(structure.leastHeightM().orElseThrow()));
         }
         boolean levelled = structure.soffit().isPresent() && structure.measured() == Measured.SURVEYED;
         double heightM = !known || levelled
@@ -163,27 +163,6 @@ record Surroundings(
                 limits,
                 terms(structure, heightM == POSTED_M ? OptionalDouble.of(POSTED_M) : OptionalDouble.empty()),
                 road ? withOneLine(structure, notes) : List.copyOf(notes));
-    }
-
-    /** Least height of the structure above the road, straight up, metres. */
-    private static double leastHeightM(LowStructure structure, List<Lane> lanes) {
-        if (structure.clearanceM().isPresent()) {
-            return structure.clearanceM().getAsDouble();
-        }
-        double least = Double.POSITIVE_INFINITY;
-        for (Lane lane : lanes) {
-            Soffit over = lane.soffit().orElseThrow();
-            // Between two lines of straight pieces the least lies at a point of one of them.
-            for (int i = 0; i < over.size(); i++) {
-                least = Math.min(least, over.elevationM(i) - lane.line().heightAt(over.distanceM(i)));
-            }
-            for (SurveyedPoint p : lane.line().points()) {
-                if (p.distanceM() > over.startM() && p.distanceM() < over.endM()) {
-                    least = Math.min(least, over.heightAt(p.distanceM()) - p.elevationM());
-                }
-            }
-        }
-        return least;
     }
 
     /** What signs a driver may expect before a structure of this measured height. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
+import org.cresthaul.check.Cautions;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
@@ -55,8 +56,8 @@ final class ReportCsv {
         names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length,
                 "raise_needed" + length, "raise_note",
                 "load_rule", "load_source", "load_axles", "load" + weight, "load_limit" + weight, "load_left" + weight,
-                "loads_whole_route", "reasons", "limits", "stance", "route_sha256", "limits_sha256", "rig_sha256",
-                "version"));
+                "loads_whole_route", "reasons", "limits", "cautions", "stance", "route_sha256", "limits_sha256",
+                "rig_sha256", "version"));
         return names;
     }
 
@@ -77,6 +78,7 @@ final class ReportCsv {
         row.add(c.loads());
         row.add(text(String.join("; ", cell.reasons())));
         row.add(text(String.join("; ", hazard.limits())));
+        row.add(text(String.join(" ", Cautions.of(hazard, cell))));
         row.addAll(List.of(text(report.rig().stance()), report.route().sha256(),
                 Objects.requireNonNullElse(report.route().limitsSha256(), ""), report.rig().sha256(), report.version()));
         return row;

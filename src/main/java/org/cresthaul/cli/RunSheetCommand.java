@@ -29,7 +29,7 @@ final class RunSheetCommand implements Callable<Integer> {
     public Integer call() throws Refused {
         PlanQuestion.Answer answer = question.answer();
         Plan plan = answer.plan();
-        RunSheet sheet = RunSheet.of(plan, answer.report(), answer.question().stance(), wanted.units());
+        RunSheet sheet = RunSheet.of(plan, answer.report(), answer.question().route(), answer.question().stance(), wanted.units());
         Question q = answer.question();
         SheetPictures pictures = new SheetPictures(q.route(), q.rig(), q.stance(), plan, answer.report(), wanted.units());
         byte[] printed = switch (wanted.form()) {

@@ -28,7 +28,7 @@ final class StatementCommand implements Callable<Integer> {
     public Integer call() throws Refused {
         PlanQuestion.Answer answer = question.answer();
         Plan plan = answer.plan();
-        Statement statement = Statement.of(plan, answer.report(), answer.question().stance(), wanted.units());
+        Statement statement = Statement.of(plan, answer.report(), answer.question().route(), answer.question().stance(), wanted.units());
         byte[] printed = switch (wanted.form()) {
             case PDF -> Papers.pdf(statement, wanted.size());
             case HTML -> Papers.html(statement);

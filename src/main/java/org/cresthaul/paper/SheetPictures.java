@@ -75,21 +75,34 @@ public final class SheetPictures {
                 + (view.opposing().isEmpty() ? "." : ", dashed the opposing lane."));
     }
 
+    /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */
     private List<Paper.Picture> side(Plan.Passage p) {
-        boolean overhead = p.spare().kind().equals("overhead");
+        List<Paper.Picture> pictures = new ArrayList<>(side(p, p.spare(), true));
+        if (p.kind().equals("low-structure")) {
+            p.gaps().stream().filter(g -> !g.kind().equals(p.spare().kind())).forEach(g -> pictures.addAll(side(p, g, false)));
+        }
+        return pictures;
+    }
+
+    private List<Paper.Picture> side(Plan.Passage p, Plan.Spare spare, boolean whole) {
+        boolean overhead = spare.kind().equals("overhead");
         Optional<Report.GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
         PassageView view = PassageView.of(route, rig, stance, plan.margins(), p.hazard(), p.set().configuration(),
                 gap.map(Report.GapFinding::line), gap.map(Report.GapFinding::levelling),
                 p.raise() == null ? 0 : p.raise().frontM(), p.raise() == null ? 0 : p.raise().rearM());
-        SideDrawing drawing = new SideDrawing(view, overhead, figures);
+        String shown = figures.clearance(spare.value());
+        SideDrawing drawing = new SideDrawing(view, overhead, shown);
         if (!drawing.hasGap()) {
             return List.of();
         }
         List<Paper.Picture> pictures = new ArrayList<>();
-        pictures.add(new Paper.Picture(drawing.whole(), p.hazard() + " where it is tightest" + (p.raise() == null ? ", on the transport stops"
-                : ", raised") + "; line " + view.line() + ", driven to the right. Circled: the least gap."));
-        pictures.add(new Paper.Picture(drawing.detail(), "The circle enlarged: " + figures.clearance(drawing.gapM())
-                + (overhead ? " under the structure, " : " over the ground, ") + p.spare().at() + "."));
+        if (whole) {
+            pictures.add(new Paper.Picture(drawing.whole(), p.hazard() + " where it is tightest" + (p.raise() == null
+                    ? ", on the transport stops"
+                    : ", raised") + "; line " + view.line() + ", driven to the right. Circled: the least gap."));
+        }
+        pictures.add(new Paper.Picture(drawing.detail(), (whole ? "The circle enlarged: " : "Tightest on the other side: ") + shown
+                + (overhead ? " under the structure, " : " over the ground, ") + spare.at() + "."));
         return pictures;
     }
 

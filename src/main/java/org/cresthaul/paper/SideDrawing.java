@@ -7,7 +7,6 @@ import org.cresthaul.check.PassageView;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
-import org.cresthaul.units.RoundedFigures;
 
 /** The combination from the right where a passage is tightest: all of it, and enlarged around the least gap. */
 final class SideDrawing {
@@ -16,13 +15,14 @@ final class SideDrawing {
 
     private final PassageView view;
     private final PassageView.PositionView position;
-    private final RoundedFigures figures;
+    private final String shown;
     private final boolean overhead;
 
-    SideDrawing(PassageView view, boolean overhead, RoundedFigures figures) {
+    /** @param shown the gap as the paper's text has it */
+    SideDrawing(PassageView view, boolean overhead, String shown) {
         this.view = view;
         this.overhead = overhead;
-        this.figures = figures;
+        this.shown = shown;
         position = tightest();
     }
 
@@ -86,11 +86,10 @@ final class SideDrawing {
         dimension(shapes, scale, at, gapM, height);
         shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(WIDTH - 0.4, 0.4),
                 new Point(WIDTH - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
-        return new Drawing(WIDTH, height, "Enlarged: the least gap at " + view.hazard() + ", " + figures.clearance(gapM), shapes);
+        return new Drawing(WIDTH, height, "Enlarged: the least gap at " + view.hazard() + ", " + shown, shapes);
     }
 
-    /** The gap's figure, as the passage has it. */
-    double gapM() {
+    private double gapM() {
         return overhead ? position.overheadM() : position.groundM();
     }
 
@@ -101,7 +100,7 @@ final class SideDrawing {
         for (Point end : List.of(from, to)) {
             shapes.add(Drawing.line(Ink.CONTACT, 1.6, new Point(end.x() - 7, end.y()), new Point(end.x() + 7, end.y())));
         }
-        String label = figures.clearance(gapM);
+        String label = shown;
         double y = Math.max(16, Math.min(height - 6, (from.y() + to.y()) / 2 + 5));
         shapes.add(Drawing.area(Ink.PAPER, Ink.NONE, 0, new Point(from.x() + 12, y - 14), new Point(from.x() + 22 + label.length() * 7.4, y - 14),
                 new Point(from.x() + 22 + label.length() * 7.4, y + 5), new Point(from.x() + 12, y + 5)));

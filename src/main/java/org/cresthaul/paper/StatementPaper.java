@@ -72,10 +72,17 @@ final class StatementPaper {
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", " + h.kind().replace('-', ' ')),
                                 new Cell(h.letter()),
                                 new Cell(h.blocked() ? "BLOCKED, " + h.verdict() : h.verdict(), h.verdict()),
-                                new Cell(h.margin() == null ? "unknown" : h.margin().text()),
+                                new Cell(margins(h)),
                                 new Cell(h.conditions().stream().map(SheetLine::text).distinct().collect(Collectors.joining(" ")))))
                         .toList()));
         return blocks;
+    }
+
+    private static String margins(Statement.Place place) {
+        String gaps = place.margins().isEmpty()
+                ? "unknown"
+                : place.margins().stream().map(SheetLine::text).collect(Collectors.joining(" "));
+        return place.heights() == null ? gaps : place.heights().text() + " " + gaps;
     }
 
     private List<Block> limits() {

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentSkipListSet;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Margins;
@@ -51,21 +53,31 @@ public final class ConfigurationComparison {
     }
 
     private Comparison compare() {
+        Set<String> met = new ConcurrentSkipListSet<>();
         List<Comparison.Compared> all =
-                report.configurations().parallelStream().map(this::compared).toList();
+                report.configurations().parallelStream().map(c -> compared(c, met)).toList();
+        List<String> cautions = new ArrayList<>(report.cautions());
+        if (report.loads().counts()) {
+            cautions.addAll(report.loads().cautions());
+        }
+        // In the order of the route, each once.
+        report.hazards().stream().flatMap(h -> h.cautions().stream()).filter(met::contains).distinct()
+                .filter(c -> !cautions.contains(c)).forEach(cautions::add);
         String best = all.stream()
                 .min(Comparator.comparingInt((Comparison.Compared c) -> c.blocking().size())
                         .thenComparingLong(Comparison.Compared::seconds))
                 .map(Comparison.Compared::configuration)
                 .orElseThrow();
         return new Comparison(Comparison.FORM, Version.NUMBER, report.route(), report.rig(), report.margins(), options,
-                best, all, report.cautions());
+                best, all, cautions);
     }
 
-    private Comparison.Compared compared(Report.ConfigurationVerdict c) {
+    /** @param met gathers the cautions of every passage */
+    private Comparison.Compared compared(Report.ConfigurationVerdict c, Set<String> met) {
         Plan plan = RoutePlan.of(route, rig, stance, margins, report, keeping(options, c.key()));
         List<Plan.Passage> passages =
                 plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        passages.forEach(p -> met.addAll(p.cautions()));
         Optional<LoadSheet> sheet = report.loads().states().stream()
                 .filter(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))
                 .findFirst()

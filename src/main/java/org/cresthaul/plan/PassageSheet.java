@@ -15,12 +15,14 @@ final class PassageSheet {
     private final Plan plan;
     private final OnTracks onTracks;
     private final CrossingSheet crossings;
+    private final StructureHeights heights;
 
     PassageSheet(Sources sources) {
         this.sources = sources;
         plan = sources.plan();
         onTracks = new OnTracks(plan.steps());
         crossings = new CrossingSheet(sources);
+        heights = new StructureHeights(sources);
     }
 
     RunSheet.Entry entry(int i) {
@@ -46,9 +48,8 @@ final class PassageSheet {
         if (p.kind().equals("stretch") || p.hazard().equals(Plan.WHOLE_ROUTE)) {
             lines.add(sources.say("In force until ").chainage(p.toChainageM(), at + "/toChainageM").words(".").plain());
         }
-        if (p.spare() != null) {
-            lines.add(spare(sources, p.spare(), at + "/spare"));
-        }
+        heights.line(p).ifPresent(lines::add);
+        lines.addAll(margins(sources, p, at));
         if (!p.verdict().equals("clear") && !p.blocked()) {
             p.reasons().forEach(r -> lines.add(SheetLine.plain(Sources.capital(r) + ".")));
         }
@@ -62,6 +63,18 @@ final class PassageSheet {
         if (onTracks.head(i) != i) {
             lines.add(SheetLine.plain("The rear is still on the tracks of " + plan.steps().get(onTracks.head(i)).passage().hazard()
                     + " here: do not stop. What this place needs was done before them.").as(DO_NOT_STOP));
+        }
+        return lines;
+    }
+
+    /** What is left: over the ground and under a structure both, where both are judged. */
+    static List<SheetLine> margins(Sources sources, Plan.Passage p, String at) {
+        if (p.gaps().isEmpty()) {
+            return p.spare() == null ? List.of() : List.of(spare(sources, p.spare(), at + "/spare"));
+        }
+        List<SheetLine> lines = new ArrayList<>();
+        for (int i = 0; i < p.gaps().size(); i++) {
+            lines.add(spare(sources, p.gaps().get(i), at + "/gaps/" + i).as("gap " + p.gaps().get(i).kind()));
         }
         return lines;
     }

@@ -165,6 +165,7 @@ public record Plan(
      * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
      * @param blocked whether this is one of the plan's blocking places
      * @param crawls whether it is passed at crawling speed
+     * @param gaps over the ground and under a structure, as it is passed, whichever are judged here
      * @param spare the governing spare of the check: what is left beyond what is required; null when not known
      */
     public record Passage(
@@ -183,6 +184,7 @@ public record Plan(
             boolean crawls,
             long seconds,
             Spare spare,
+            List<Spare> gaps,
             List<String> reasons,
             List<String> cautions) {}
 

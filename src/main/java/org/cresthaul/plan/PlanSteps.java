@@ -238,6 +238,9 @@ final class PlanSteps {
                 states.crawls(place, c, finding != null),
                 seconds,
                 spare,
+                own.isEmpty()
+                        ? Spares.gaps(cell.ground(), cell.overhead(), spare)
+                        : judged.map(r -> Spares.gaps(r.ground(), r.overhead(), spare)).orElse(List.of()),
                 cell.reasons(),
                 place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
         return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage);

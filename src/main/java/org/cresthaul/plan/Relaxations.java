@@ -139,7 +139,7 @@ public final class Relaxations {
                 SPOTTER, c.configuration(), null, true,
                 c.load() != null
                         ? "within the limit by less than the weights are accurate: weigh it, then accept it as tight"
-                        : "free without its margin: accept it as tight, with a spotter on foot at the place")));
+                        : "no contact, but less than the required margin: accept it as tight, with a spotter on foot at the place")));
         tight.stream().filter(escorted).findFirst().ifPresent(c -> found.add(new Relaxation(
                 ESCORTS, c.configuration(), null, true,
                 "makes the turn only by using the oncoming lane: accept it as tight, with escorts who hold that lane")));

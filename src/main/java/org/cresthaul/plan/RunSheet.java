@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.List;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -117,9 +118,9 @@ public record RunSheet(
         }
     }
 
-    /** The sheet of a plan; {@code report} and {@code stance} are those it was made from. */
-    public static RunSheet of(Plan plan, Report report, LevelStance stance, UnitSystem units) {
-        Sources sources = new Sources(plan, report, stance, units);
+    /** The sheet of a plan; {@code report}, {@code route} and {@code stance} are those it was made from. */
+    public static RunSheet of(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units) {
+        Sources sources = new Sources(plan, report, route, stance, units);
         DriverCards cards = new DriverCards(sources);
         return new RunSheet(
                 FORM,

@@ -34,10 +34,15 @@ final class Say {
         return figure(rounded.clearance(metres), metres, from);
     }
 
-    /** A gap and what it must reach, with the words between them. */
+    /**
+     * A gap and what it must reach, with the words between them: no finer than a tape reads. Where they are less than a
+     * step apart and the need is met, that is said; rounded apart they would read as if it were not.
+     */
     Say gapAgainst(double gapM, String gapFrom, double needM, String needFrom, String between) {
-        RoundedFigures.GapAndNeed pair = rounded.against(gapM, needM);
-        return figure(pair.gap(), gapM, gapFrom).words(between).figure(pair.need(), needM, needFrom);
+        if (gapM >= needM && rounded.readsShort(gapM, needM)) {
+            return gap(gapM, gapFrom).words(", just what is needed");
+        }
+        return gap(gapM, gapFrom).words(between).required(needM, needFrom);
     }
 
     Say required(double metres, String from) {

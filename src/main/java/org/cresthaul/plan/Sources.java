@@ -6,10 +6,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.posture.StandingHeight;
+import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
 /** A plan and the report it was made from, and where in them things stand. */
@@ -17,13 +23,17 @@ final class Sources {
     private final Plan plan;
     private final Report report;
     private final UnitSystem units;
+    private final Route route;
+    private final LevelStance stance;
     private final Equipment equipment;
     private final Map<String, String> letters = new LinkedHashMap<>();
     private final List<Plan.SetUp> setUps = new ArrayList<>();
 
-    Sources(Plan plan, Report report, LevelStance stance, UnitSystem units) {
+    Sources(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units) {
         this.plan = plan;
         this.report = report;
+        this.route = route;
+        this.stance = stance;
         equipment = new Equipment(stance);
         this.units = units;
         for (Plan.Step step : plan.steps()) {
@@ -48,6 +58,33 @@ final class Sources {
 
     Report report() {
         return report;
+    }
+
+    Route route() {
+        return route;
+    }
+
+    /** What is set in one of the plan's configurations, raised so far. */
+    Setting setting(Plan.SetUp set, double frontM, double rearM) {
+        double offsetM = report.configurations().stream()
+                .filter(c -> c.key().equals(set.configuration()))
+                .findFirst()
+                .orElseThrow()
+                .notchOffsetM();
+        LiftState lift = Stream.of(LiftState.values()).filter(l -> l.word().equals(set.lift())).findFirst().orElseThrow();
+        BoosterState booster =
+                Stream.of(BoosterState.values()).filter(b -> b.word().equals(set.booster())).findFirst().orElseThrow();
+        return new Setting(lift, booster, offsetM, frontM, rearM);
+    }
+
+    /** The whole combination above level ground, metres. */
+    double heightM(Plan.SetUp set, double frontM, double rearM) {
+        return StandingHeight.metres(stance, setting(set, frontM, rearM));
+    }
+
+    /** What stands on its deck above level ground, metres. */
+    double loadHeightM(Plan.SetUp set, double frontM, double rearM) {
+        return StandingHeight.ofLoadMetres(stance, setting(set, frontM, rearM));
     }
 
     Equipment equipment() {

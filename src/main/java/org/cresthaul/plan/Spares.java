@@ -1,6 +1,8 @@
 package org.cresthaul.plan;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.CornerFinding;
@@ -57,6 +59,22 @@ final class Spares {
         return gap == least(judged)
                 ? spare(gap, kind, finding.clearanceM(), finding.requiredM())
                 : spare(gap, kind, gap.valueM(), gap.requiredM());
+    }
+
+    /** Every gap that is judged, the governing one as {@code governing} has it. */
+    static List<Plan.Spare> gaps(Report.GapFinding ground, Report.GapFinding overhead, Plan.Spare governing) {
+        List<Plan.Spare> gaps = new ArrayList<>();
+        if (ground != null) {
+            gaps.add(governing != null && governing.kind().equals("ground")
+                    ? governing
+                    : spare(ground, "ground", ground.valueM(), ground.requiredM()));
+        }
+        if (overhead != null) {
+            gaps.add(governing != null && governing.kind().equals("overhead")
+                    ? governing
+                    : spare(overhead, "overhead", overhead.valueM(), overhead.requiredM()));
+        }
+        return gaps;
     }
 
     /** The least gap of any. */

@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.List;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -77,7 +78,8 @@ public record Statement(
      * One place.
      *
      * @param verdict of the plan there
-     * @param margin what is left, or null when nothing is known
+     * @param margins what is left, one line for each gap that is judged; empty when nothing is known
+     * @param heights of a low structure and of the load under it, or null
      * @param conditions escort, raise, speed, survey
      */
     public record Place(
@@ -89,15 +91,17 @@ public record Statement(
             String configuration,
             String verdict,
             boolean blocked,
-            SheetLine margin,
+            List<SheetLine> margins,
+            SheetLine heights,
             List<SheetLine> conditions) {
         public Place {
+            margins = List.copyOf(margins);
             conditions = List.copyOf(conditions);
         }
     }
 
-    /** The statement of a plan; {@code report} and {@code stance} are those it was made from. */
-    public static Statement of(Plan plan, Report report, LevelStance stance, UnitSystem units) {
-        return new StatementParts(new Sources(plan, report, stance, units), stance).statement();
+    /** The statement of a plan; {@code report}, {@code route} and {@code stance} are those it was made from. */
+    public static Statement of(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units) {
+        return new StatementParts(new Sources(plan, report, route, stance, units), stance).statement();
     }
 }

@@ -1,18 +1,19 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.cresthaul.check.LoadSheet;
+import org.cresthaul.check.Report;
 import org.cresthaul.plan.Statement.AxleRow;
 import org.cresthaul.plan.Statement.AxleTable;
 import org.cresthaul.plan.Statement.Place;
 import org.cresthaul.plan.Statement.Row;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.units.UnitSystem;
 
@@ -59,16 +60,13 @@ final class StatementParts {
                     sources.say().distance(set.lengthM(), sources.pointer(set) + "/lengthM").plain()));
         }
         rows.add(new Row("Overall width", width()));
-        rows.add(new Row("Overall height", sources.say().required(heightM(), "rig:highest point of tractor, trailer, booster and load")
-                .words(", level at the reference notch, all axles down").plain()));
-        double highestNotch = sources.setUps().stream()
-                .flatMap(s -> sources.report().configurations().stream().filter(c -> c.key().equals(s.configuration())))
-                .mapToDouble(c -> c.notchOffsetM())
-                .max()
-                .orElse(0);
-        if (highestNotch > 0) {
-            rows.add(new Row("Deck front, highest notch used", sources.say().required(highestNotch, "rig:offset of the highest notch used")
-                    .words(" above the reference notch").plain()));
+        for (Plan.SetUp set : sources.setUps()) {
+            rows.add(new Row("Overall height, set-up " + sources.letterOf(set),
+                    sources.say().required(sources.heightM(set, 0, 0), "rig:highest point, standing level at this set-up").plain()));
+            raises(set).max(Comparator.comparingDouble(r -> sources.heightM(set, r.frontM(), r.rearM())))
+                    .ifPresent(r -> rows.add(new Row("Greatest height while raised, set-up " + sources.letterOf(set),
+                            sources.say().required(sources.heightM(set, r.frontM(), r.rearM()),
+                                    "rig:highest point, standing level, raised as far as the plan has it").plain())));
         }
         for (Plan.SetUp set : sources.setUps()) {
             Optional<Sources.Loads> loads = sources.loads(set);
@@ -95,16 +93,12 @@ final class StatementParts {
         return sources.say().required(widest.orElseThrow(), "rig:widest of tractor, trailer, booster and load").plain();
     }
 
-    private double heightM() {
-        return Stream.of(
-                        Stream.of(stance.tractor().topside(), stance.trailer().topside()),
-                        stance.trailer().load().stream(),
-                        stance.booster().stream().map(b -> b.topside()),
-                        stance.booster().stream().flatMap(b -> b.carried().stream()))
-                .flatMap(s -> s)
-                .mapToDouble(Outline::highestM)
-                .max()
-                .orElseThrow();
+    /** Every raise of the plan in a set-up. */
+    private Stream<Report.RaiseFinding> raises(Plan.SetUp set) {
+        return plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(p -> p != null && p.raise() != null && p.set().equals(set))
+                .map(Plan.Passage::raise);
     }
 
     private AxleTable axles(Plan.SetUp set) {
@@ -159,7 +153,8 @@ final class StatementParts {
             places.add(new Place(p.hazard(), p.kind(), p.name(),
                     sources.say().chainage(plan.steps().get(i).chainageM(), at + "/chainageM").plain(),
                     sources.letterOf(p.set()), p.set().configuration(), p.verdict(), p.blocked(),
-                    p.spare() == null ? null : PassageSheet.spare(sources, p.spare(), at + "/passage/spare"),
+                    PassageSheet.margins(sources, p, at + "/passage"),
+                    new StructureHeights(sources).line(p).orElse(null),
                     conditions(p, at + "/passage")));
         }
         return places;

@@ -3,6 +3,7 @@ package org.cresthaul.rig;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.Length;
 import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Problems;
 
@@ -15,6 +16,9 @@ final class OutlineFields {
     static final int MOST_POINTS = 500;
     /** Underside and topside of a unit end at the same place; a tape finds it this well at a rounded end, metres. */
     static final double SAME_END_M = 0.15;
+
+    /** What a tape may be off at the deck's edge. */
+    private static final double DECK_SLACK_M = 0.05;
 
     private final List<FramePoint> points;
     private final String pointer;
@@ -153,6 +157,25 @@ final class OutlineFields {
                 return;
             }
         }
+    }
+
+    /** The deck lies between the trailer's underside, this, and its topside: a height that does not is a slip of the pen. */
+    void requireDeck(JsonFields deck, FramePoint point, OutlineFields topside) {
+        if (point == null || points.isEmpty() || topside.points.isEmpty()) {
+            return;
+        }
+        double lowM = lowestAt(points, point.xM());
+        double highM = highestAt(topside.points, point.xM());
+        if (point.hM() < lowM - DECK_SLACK_M || point.hM() > highM + DECK_SLACK_M) {
+            deck.problem("h", "off-outline", "The deck is " + tape(point.hM()) + " high here, but the trailer's outline runs from "
+                            + tape(lowM) + " to " + tape(highM) + " at this x.",
+                    "Give the height of the deck's top at this x, such as \"" + new Length(highM).inFeetAndInches(8)
+                            + "\", or correct the outline.");
+        }
+    }
+
+    private static String tape(double metres) {
+        return new Length(metres).inFeetAndInches(8) + " (" + new Length(metres).inMillimetres() + ")";
     }
 
     private static double highestAt(List<FramePoint> line, double xM) {

@@ -171,6 +171,10 @@ final class StanceReader {
                 deckFront == null ? Double.NaN : deckFront.xM(), "from the deck rear to the deck front");
         topsides.put("trailer", topside);
         topsides.put("gooseneck", topside);
+        if (deckFront != null && deckRear != null && deckRear.xM() < deckFront.xM() && deckFront.xM() < kingpinXM) {
+            underside.requireDeck(frontFields, deckFront, topside);
+            underside.requireDeck(rearFields, deckRear, topside);
+        }
         List<OutlineFields> load = loads(trailer);
         Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
         hingeGiven = hingeFields.isPresent();

@@ -173,6 +173,7 @@ final class WeightsReader {
         List<Weights.Piece> pieces = new ArrayList<>();
         Set<String> names = new HashSet<>();
         for (JsonFields item : fields.findObjects("pieces", 0, StanceReader.MOST_LOADS)) {
+            int before = fields.problems().count();
             String name = item.text("name", JsonFields.LONGEST_NAME);
             if (!name.isEmpty() && !names.add(name)) {
                 item.problem("name", "name-twice", "Two pieces are called \"" + name + "\".", "Give each its own name.");
@@ -184,8 +185,10 @@ final class WeightsReader {
                         "Add its outline to the trailer's \"load\" under this name: what is not drawn strikes nothing.");
             }
             requireInside(item, "cg", at, drawn, "\"" + name + "\"");
-            if (!name.isEmpty() && at != null && drawn != null && drawn.isSound()) {
-                pieces.add(new Weights.Piece(name, at, Optional.of(drawn.outline())));
+            // Only what is wrong with this piece keeps it out of the sum.
+            if (!name.isEmpty() && at != null && drawn != null && fields.problems().count() == before) {
+                pieces.add(new Weights.Piece(
+                        name, at, Optional.of(drawn).filter(OutlineFields::isSound).map(OutlineFields::outline)));
             }
         }
         for (String load : loads.keySet()) {

@@ -7,6 +7,7 @@ import org.cresthaul.geometry.Finite;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
+import org.cresthaul.road.SurveyedPoint;
 
 /**
  * Something low over the road: a bridge, a pipe rack, a gantry. Its height is known as a soffit line above the datum of
@@ -85,6 +86,27 @@ public record LowStructure(
     @Override
     public LowStructure withSurvey(Uncertainty other) {
         return new LowStructure(place, soffit, clearanceM, extent, measured, lines, survey.map(s -> other));
+    }
+
+    /** Its least height above the road, straight up, metres; empty when no height is known. */
+    public OptionalDouble leastHeightM() {
+        if (clearanceM.isPresent() || soffit.isEmpty()) {
+            return clearanceM;
+        }
+        Soffit over = soffit.get();
+        double least = Double.POSITIVE_INFINITY;
+        for (RoadProfile line : lines) {
+            // Between two lines of straight pieces the least lies at a point of one of them.
+            for (int i = 0; i < over.size(); i++) {
+                least = Math.min(least, over.elevationM(i) - line.heightAt(over.distanceM(i)));
+            }
+            for (SurveyedPoint p : line.points()) {
+                if (p.distanceM() > over.startM() && p.distanceM() < over.endM()) {
+                    least = Math.min(least, over.heightAt(p.distanceM()) - p.elevationM());
+                }
+            }
+        }
+        return OptionalDouble.of(least);
     }
 
     /** Whether its height is known in some way; {@link #measured} tells how well. */

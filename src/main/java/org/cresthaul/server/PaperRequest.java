@@ -41,7 +41,7 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     /** @throws Refusal when the options name what the report does not have */
     byte[] runSheet(CheckRequest check) {
         PlanRequest.Planned planned = plan.of(check);
-        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.stance(), units);
+        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.route(), check.stance(), units);
         SheetPictures pictures = new SheetPictures(
                 check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units);
         return switch (form) {
@@ -54,7 +54,7 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     /** @throws Refusal likewise */
     byte[] statement(CheckRequest check) {
         PlanRequest.Planned planned = plan.of(check);
-        Statement statement = Statement.of(planned.plan(), planned.report(), check.stance(), units);
+        Statement statement = Statement.of(planned.plan(), planned.report(), check.route(), check.stance(), units);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(statement);
             case HTML -> Papers.html(statement);

@@ -98,7 +98,7 @@ public final class JsonFields {
 
     /** A required text that is not blank, at most {@code longest} characters, without control characters. */
     public String text(String key, int longest) {
-        return require(key, "\"" + key + "\": \"...\"").map(v -> checkedText(key, v, longest)).orElse("");
+        return require(key, "\"" + key + "\": \"" + Examples.text(key) + "\"").map(v -> checkedText(key, v, longest)).orElse("");
     }
 
     /** As {@link #text}, when present. */
@@ -130,7 +130,9 @@ public final class JsonFields {
 
     /** A required text that is one of {@code words}; empty when it is not. */
     public String word(String key, List<String> words) {
-        String word = text(key, LONGEST_NAME);
+        String word = require(key, "\"" + key + "\": \"" + words.get(0) + "\"")
+                .map(v -> checkedText(key, v, LONGEST_NAME))
+                .orElse("");
         if (!word.isEmpty() && !words.contains(word)) {
             problem(key, "unknown-word", key + " is \"" + word + "\".", "It must be one of: " + String.join(", ", words)
                     + ".");
@@ -141,7 +143,7 @@ public final class JsonFields {
 
     /** A required length within limits, metres; NaN when it is not. */
     public double lengthM(String key, LengthLimits limits) {
-        return require(key, "\"" + key + "\": \"1 ft 6 in\"")
+        return require(key, "\"" + key + "\": \"" + Examples.length(limits) + "\"")
                 .map(v -> JsonQuantities.lengthM(v, pointer(key), key, limits, problems))
                 .orElse(Double.NaN);
     }
@@ -156,21 +158,21 @@ public final class JsonFields {
 
     /** A required grade, rise over run, within {@code most} either way; NaN when it is not. */
     public double grade(String key, double least, double most) {
-        return require(key, "\"" + key + "\": \"1.5 %\"")
+        return require(key, "\"" + key + "\": \"" + Examples.grade(least, most) + "\"")
                 .map(v -> JsonQuantities.grade(v, pointer(key), key, least, most, problems))
                 .orElse(Double.NaN);
     }
 
     /** A required angle, radians, within limits; NaN when it is not. */
     public double angleRad(String key, double least, double most) {
-        return require(key, "\"" + key + "\": \"12 deg\"")
+        return require(key, "\"" + key + "\": \"" + Examples.angle(least, most) + "\"")
                 .map(v -> JsonQuantities.angleRad(v, pointer(key), key, least, most, problems))
                 .orElse(Double.NaN);
     }
 
     /** A required weight within limits, kilograms; NaN when it is not. */
     public double massKg(String key, double least, double most) {
-        return require(key, "\"" + key + "\": \"17,500 lb\"")
+        return require(key, "\"" + key + "\": \"" + Examples.mass(least, most) + "\"")
                 .map(v -> JsonQuantities.massKg(v, pointer(key), key, least, most, problems))
                 .orElse(Double.NaN);
     }

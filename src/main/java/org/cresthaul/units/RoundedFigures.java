@@ -58,6 +58,11 @@ public class RoundedFigures {
         return new GapAndNeed(tenths(down(gapM, TENTH_M)), tenths(up(needM, TENTH_M)));
     }
 
+    /** Whether a gap rounded down reads as less than its need rounded up. */
+    public final boolean readsShort(double gapM, double needM) {
+        return down(gapM, stepM()) < up(needM, stepM());
+    }
+
     private static double down(double metres, double stepM) {
         return Math.floor(metres / stepM + NOISE);
     }

@@ -122,7 +122,7 @@ class CommandLineTest {
         assertTrue(us.contains("3 axles · no booster             " + (int) (wayM / 0.3048) + " ft, kingpin at 80.0 deg\n"), us);
         assertTrue(metric.contains((int) wayM + "." + (int) (wayM * 10) % 10 + " m, kingpin at 80.0 deg"), metric);
         assertTrue(us.matches("(?s).*3 axles · booster trailing +\\d+ ft, pivot at 35.0 deg +\\d+ ft, kingpin.*"), us);
-        assertTrue(us.contains("from 1.0 deg at every coupling"), us);
+        assertTrue(us.replaceAll("\\s+", " ").contains("from 1.0 deg at every coupling"), us);
         assertTrue(us.contains("Caution: With the steering held straight:"), us);
     }
 

@@ -93,7 +93,7 @@ class PlanCommandTest {
         assertEquals(ExitCode.NOT_CLEAR, plan.exitCode(), plan.err());
         assertTrue(plan.text().contains("Outcome: NO WAY THROUGH\n\nBLOCKED BY\n"), plan.text());
         assertTrue(plan.text().contains("H04  Ford, dip at"), plan.text());
-        assertTrue(plan.text().contains("NOTHING TO DRIVE BY"), plan.text());
+        assertTrue(plan.text().contains("NOT FOR DRIVING"), plan.text());
     }
 
     @Test

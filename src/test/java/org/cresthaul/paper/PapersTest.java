@@ -64,8 +64,8 @@ class PapersTest {
                 Margins margins = Margins.defaults();
                 report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
                 plan = CompletePlan.of(route, rig, stance, margins, report, PlanOptions.defaults());
-                sheet = RunSheet.of(plan, report, stance, UnitSystem.US_CUSTOMARY);
-                statement = Statement.of(plan, report, stance, UnitSystem.US_CUSTOMARY);
+                sheet = RunSheet.of(plan, report, route, stance, UnitSystem.US_CUSTOMARY);
+                statement = Statement.of(plan, report, route, stance, UnitSystem.US_CUSTOMARY);
                 pictures = new SheetPictures(route, rig, stance, plan, report, UnitSystem.US_CUSTOMARY);
             } catch (Exception unreadable) {
                 throw new IllegalStateException(unreadable);

@@ -44,7 +44,7 @@ class RunSheetRulesTest {
                 Files.readString(Path.of("sample-routes", rig + ".rig.json")));
         Plan plan = c.plan(PlanOptions.defaults());
         for (UnitSystem units : UnitSystem.values()) {
-            assertRules(plan, c.report(), c.stance(), RunSheet.of(plan, c.report(), c.stance(), units));
+            assertRules(plan, c.report(), c.stance(), RunSheet.of(plan, c.report(), c.route(), c.stance(), units));
         }
         assertTrue(plan.crossings().size() >= 4);
     }
@@ -59,7 +59,7 @@ class RunSheetRulesTest {
             RoadCase c = RoadCase.of(RoadCase.road(RoadCase.bridge("300,000 lb")), rig(random));
             List<Report.ConfigurationVerdict> all = c.report().configurations();
             Plan plan = c.plan(c.keeping(all.get(random.nextInt(all.size())).key()));
-            RunSheet sheet = RunSheet.of(plan, c.report(), c.stance(), UnitSystem.US_CUSTOMARY);
+            RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY);
             assertRules(plan, c.report(), c.stance(), sheet);
             loaded += c.stance().trailer().load().isEmpty() ? 0 : 1;
             trailing += sheet.setUps().get(0).configuration().contains("/trailing/") ? 1 : 0;
@@ -109,7 +109,7 @@ class RunSheetRulesTest {
         for (int i = 0; i < CASES; i++) {
             PlanCase c = PlanCase.random(random.split());
             Plan plan = c.plan();
-            RunSheet sheet = RunSheet.of(plan, c.report(), c.stance(), UnitSystem.METRIC);
+            RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.METRIC);
             assertRules(plan, c.report(), c.stance(), sheet);
             raised += plan.steps().stream().anyMatch(s -> s.lift() != null) ? 1 : 0;
             OnTracks tracks = new OnTracks(plan.steps());
@@ -266,7 +266,7 @@ class RunSheetRulesTest {
         RoadCase c = RoadCase.of(Files.readString(Path.of("sample-routes/sorrel-valley.route.geojson")),
                 Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
         Plan plan = c.plan(PlanOptions.defaults());
-        RunSheet sheet = RunSheet.of(plan, c.report(), c.stance(), UnitSystem.US_CUSTOMARY);
+        RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY);
         String readme = Files.readString(Path.of("README.md")).replaceAll("\\s+", " ");
         assertTrue(readme.contains(StuckOnTracks.caution(Optional.empty())), readme);
         for (CrossingTime crossing : plan.crossings()) {
