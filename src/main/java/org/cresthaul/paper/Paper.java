@@ -1,6 +1,7 @@
 package org.cresthaul.paper;
 
 import java.util.List;
+import org.cresthaul.plan.SheetLine;
 
 /**
  * A paper before it is put into a form: parts of blocks, of which PDF and HTML are made alike.
@@ -48,8 +49,12 @@ record Paper(
 
     /** @param source in brackets after the text, or null */
     record Item(Box box, String text, String source) implements Block {
+        /** Of what is common practice; {@link #NOTE} tells once what it means. */
+        static final String MARK = " *";
+        static final String NOTE = "* " + SheetLine.PRACTICE;
+
         String shown() {
-            return source == null ? text : text + " (" + source + ")";
+            return source == null ? text : source.equals(SheetLine.PRACTICE) ? text + MARK : text + " (" + source + ")";
         }
     }
 

@@ -8,7 +8,7 @@ import org.cresthaul.paper.Strip.Tag;
 
 /** Lays the blocks of a paper out in strips of a given width. */
 final class PdfLayout {
-    private static final double LEADING = 1.24;
+    private static final double LEADING = 1.2;
 
     private final PdfFonts fonts;
     private final double widthPt;
@@ -19,7 +19,7 @@ final class PdfLayout {
     PdfLayout(PdfFonts fonts, double widthPt, boolean large) {
         this.fonts = fonts;
         this.widthPt = widthPt;
-        bodyPt = large ? 11.5 : 9.2;
+        bodyPt = large ? 9.2 : 8.8;
     }
 
     List<Strip> strips(Paper.Part part, Tag tag) {
@@ -131,7 +131,7 @@ final class PdfLayout {
     }
 
     private List<Strip> picture(Paper.Picture p, Tag tag) {
-        double scale = Math.min(widthPt / p.drawing().width(), 1.2);
+        double scale = Math.min(widthPt / p.drawing().width(), 0.55);
         double x = (widthPt - p.drawing().width() * scale) / 2;
         double heightPt = p.drawing().height() * scale;
         List<Strip> strips = new ArrayList<>();

@@ -1,17 +1,22 @@
 package org.cresthaul.paper;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
 import org.cresthaul.paper.Paper.Column;
 import org.cresthaul.paper.Paper.Tone;
+import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
 
-/** Puts a run sheet on paper: an overview, the set-up cards, a page for each leg and its places one by one, the
- * cards of how things are done. */
+/**
+ * Puts a run sheet on paper: first a page for the cab, then the set-up cards, a page for each leg and its places one by one,
+ * the cards of how things are done. Without a way through it is short: what blocks, and what would open it.
+ */
 final class RunSheetPaper {
     private final RunSheet sheet;
     private final SheetPictures pictures;
@@ -22,26 +27,77 @@ final class RunSheetPaper {
     }
 
     Paper paper() {
-        List<Paper.Part> parts = new ArrayList<>();
-        parts.add(new Paper.Part(sheet.banner().drivable() ? "Run sheet" : "Draft of a run sheet", overview()));
-        parts.add(new Paper.Part("Set-up cards", cards(sheet.setUps())));
-        sheet.legs().forEach(l -> {
-            parts.add(legAtAGlance(l));
-            if (!l.entries().isEmpty()) {
-                parts.add(placeByPlace(l));
-            }
-        });
-        parts.add(new Paper.Part("How it is done", practice()));
+        List<Paper.Part> parts = sheet.blocking().isEmpty() ? wayThrough() : List.of(new Paper.Part("What blocks", blocked()));
         return new Paper(sheet.banner().drivable() ? "Run sheet" : "Draft, NOT FOR DRIVING",
                 sheet.route().name() + ", " + sheet.rig().name() + ", stance " + sheet.rig().stance(),
                 sheet.banner().headline(), sheet.banner().drivable(),
                 Imprint.of(sheet.version(), sheet.route(), sheet.rig()), true, parts);
     }
 
+    private List<Paper.Part> wayThrough() {
+        List<Paper.Part> parts = new ArrayList<>();
+        parts.add(new Paper.Part("Cab page", cab()));
+        List<Block> first = new ArrayList<>(overview());
+        first.addAll(cards(sheet.setUps()));
+        parts.add(new Paper.Part("Before leaving", first));
+        sheet.legs().forEach(l -> {
+            parts.add(leg(l));
+        });
+        parts.add(new Paper.Part("How it is done", practice()));
+        return parts;
+    }
+
+    /** What a driver wants in sight: what to do where, and what to do when stuck. */
+    private List<Block> cab() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Paper.Text(Tone.STRONG, sheet.route().name() + ", " + sheet.rig().name() + "."));
+        blocks.add(new Paper.Table("", List.of(new Column("At", 1.5, false), new Column("Place, landmark", 6, false),
+                new Column("Set-up", 1, false), new Column("Do", 1.6, false), new Column("Verdict", 2.2, false)),
+                sheet.legs().stream().flatMap(l -> l.entries().stream())
+                        .filter(e -> !e.step().equals("passage") || !"limits".equals(e.kind()))
+                        .map(this::cabRow).toList()));
+        sheet.cards().stream().filter(c -> c.about().equals("stuck")).findFirst()
+                .ifPresent(c -> c.lines().stream().limit(2).forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l.text()))));
+        return blocks;
+    }
+
+    private List<Cell> cabRow(RunSheet.Entry e) {
+        List<Cell> cells = new ArrayList<>(row(e));
+        String letter = sheet.setUps().stream().filter(c -> c.configuration().equals(e.configuration())).findFirst()
+                .map(RunSheet.Card::letter).orElse("");
+        cells.add(2, new Cell(letter));
+        return cells;
+    }
+
+    /** A plan with no way through: what blocks and what would open it. */
+    private List<Block> blocked() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Paper.Text(Tone.STRONG, sheet.route().name() + ", " + sheet.rig().name() + ", stance " + sheet.rig().stance()
+                + "."));
+        blocks.add(new Paper.Text(Tone.BODY, "The fewest places that must be resolved to open a way. There is nothing to drive from"
+                + " until a plan has a way through."));
+        for (Plan.Block block : sheet.blocking()) {
+            List<Block> kept = new ArrayList<>();
+            kept.add(new Paper.Heading(2, block.hazard() + "  " + block.name()));
+            kept.add(new Paper.Text(Tone.ALERT, Character.toUpperCase(block.why().charAt(0)) + block.why().substring(1) + "."));
+            block.relaxations().forEach(r -> kept.add(new Paper.Item(Box.NONE, r.text() + (r.enough() ? "" : " (to be found out)"),
+                    null)));
+            blocks.add(new Paper.Group(kept));
+        }
+        List<String> others = sheet.banner().lines().stream()
+                .filter(l -> sheet.blocking().stream().noneMatch(b -> l.startsWith(b.hazard() + " " + b.name() + " blocks: ")))
+                .toList();
+        if (!others.isEmpty()) {
+            blocks.add(new Paper.Heading(2, "Resolve before driving"));
+            others.forEach(l -> blocks.add(new Paper.Text(Tone.BODY, l)));
+        }
+        blocks.add(new Paper.Heading(2, "Cautions"));
+        sheet.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
+        return blocks;
+    }
+
     private List<Block> overview() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(Tone.STRONG, sheet.route().name()));
-        blocks.add(new Paper.Text(Tone.BODY, sheet.rig().name() + ", stance " + sheet.rig().stance() + "."));
         if (!sheet.banner().lines().isEmpty()) {
             blocks.add(new Paper.Heading(2, "Resolve before driving"));
             sheet.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
@@ -50,6 +106,7 @@ final class RunSheetPaper {
         sheet.first().forEach(l -> blocks.add(item(l)));
         blocks.add(new Paper.Heading(2, "Cautions"));
         sheet.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
+        blocks.add(new Paper.Text(Tone.SMALL, Paper.Item.NOTE + "."));
         return blocks;
     }
 
@@ -74,14 +131,14 @@ final class RunSheetPaper {
 
     private List<Block> practice() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(Tone.SMALL, "Common practice of the trade, no result of a computation. The makers' instructions, the"
+        blocks.add(new Paper.Text(Tone.SMALL, Paper.Item.NOTE + ": practice of the trade, no result of a computation. The makers' instructions, the"
                 + " carrier's rules and the law take precedence."));
         blocks.addAll(cards(sheet.cards()));
         return blocks;
     }
 
     /** The page of a leg: where it goes, what is set, its map, and everything that comes, in driving order. */
-    private Paper.Part legAtAGlance(RunSheet.Leg leg) {
+    private Paper.Part leg(RunSheet.Leg leg) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paper.Text(Tone.BODY, leg.where().text()));
         leg.entering().forEach(l -> blocks.add(new Paper.Text(Tone.STRONG, l.text())));
@@ -93,6 +150,8 @@ final class RunSheetPaper {
                     leg.entries().stream().map(this::row).toList()));
         }
         blocks.add(pictures.map(leg));
+        Set<String> said = new HashSet<>();
+        leg.entries().forEach(entry -> entry(entry, blocks, said));
         return new Paper.Part("Leg " + leg.number() + ": " + leg.name(), blocks);
     }
 
@@ -103,13 +162,8 @@ final class RunSheetPaper {
                 e.verdict() == null ? new Cell("") : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict()));
     }
 
-    private Paper.Part placeByPlace(RunSheet.Leg leg) {
-        List<Block> blocks = new ArrayList<>();
-        leg.entries().forEach(entry -> entry(entry, blocks));
-        return new Paper.Part("Leg " + leg.number() + ", place by place", blocks);
-    }
-
-    private void entry(RunSheet.Entry e, List<Block> blocks) {
+    /** @param said cautions that stand on this leg already */
+    private void entry(RunSheet.Entry e, List<Block> blocks, Set<String> said) {
         List<Block> first = new ArrayList<>();
         first.add(new Paper.Milestone(e.chainage().text(), title(e), e.verdict(), e.blocked()));
         if (e.landmark() != null) {
@@ -123,7 +177,8 @@ final class RunSheetPaper {
         section("Through", e.through(), blocks);
         section("After", e.after(), blocks);
         section("Gauges", e.gauges(), blocks);
-        e.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
+        // Once on a leg: what is said at every place is read at none.
+        e.cautions().stream().filter(said::add).forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
         blocks.addAll(pictures.of(e));
     }
 

@@ -38,6 +38,9 @@ final class StatementPaper {
             blocks.add(new Paper.Heading(2, "Conditions and blocks"));
             statement.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
         }
+        blocks.add(new Paper.Heading(2, "To be filled in"));
+        blocks.add(new Paper.Table("", List.of(new Column("", 3, false), new Column("", 5, false)),
+                statement.identity().stream().map(i -> List.of(new Cell(i), new Cell("________________________________"))).toList()));
         blocks.add(new Paper.Heading(2, "Envelope, as declared"));
         blocks.add(rows(statement.envelope(), 3, 5));
         blocks.add(new Paper.Heading(2, "Axle loads, computed from the declared weights"));
@@ -47,11 +50,12 @@ final class StatementPaper {
                 kept.add(new Paper.Text(Tone.STRONG, "Set-up " + table.letter() + ": " + table.label()));
             } else {
                 kept.add(new Paper.Table("Set-up " + table.letter() + ": " + table.label(),
-                        List.of(new Column("Axle", 3, false), new Column("Behind the one ahead", 2.4, true), new Column("Load", 2.4, true),
-                                new Column("", 0.4, false), new Column("Group", 4, false)),
+                        List.of(new Column("Axle", 3, false), new Column("Behind the one ahead", 2.4, true), new Column("Load", 1.8, true),
+                                new Column("", 0.3, false), new Column("Limit applied", 4.4, false),
+                                new Column("Group", 3.2, false)),
                         table.rows().stream()
                                 .map(r -> List.of(new Cell(r.axle()), new Cell(r.behind() == null ? "" : r.behind().text()),
-                                        new Cell(r.load().text()), new Cell(""), new Cell(r.group().text())))
+                                        new Cell(r.load().text()), new Cell(""), new Cell(r.limit().text()), new Cell(r.group().text())))
                                 .toList()));
             }
             table.total().forEach(t -> kept.add(new Paper.Text(Tone.BODY, t.text())));
@@ -87,6 +91,14 @@ final class StatementPaper {
 
     private List<Block> limits() {
         List<Block> blocks = new ArrayList<>();
+        if (!statement.crossings().isEmpty()) {
+            blocks.add(new Paper.Heading(2, "Rail crossings in time, from a stop"));
+            blocks.add(rows(statement.crossings(), 2, 6));
+        }
+        if (!statement.robustness().isEmpty()) {
+            blocks.add(new Paper.Heading(2, "What is left when what was declared is off"));
+            blocks.add(rows(statement.robustness(), 2, 6));
+        }
         blocks.add(new Paper.Heading(2, "What was not checked"));
         statement.notChecked().forEach(n -> blocks.add(new Paper.Item(Box.NONE, n, null)));
         blocks.add(new Paper.Heading(2, "Inputs"));

@@ -166,6 +166,6 @@ final class PassageSheet {
     private List<SheetLine> after(Plan.Passage p) {
         return p.raise() == null || p.lowers()
                 ? List.of()
-                : List.of(SheetLine.plain("Stay raised and keep crawling: not every place of this raise is left behind yet."));
+                : List.of(SheetLine.plain("Stay raised and keep crawling: the rear has not left every place of this raise yet.").as("stays raised"));
     }
 }

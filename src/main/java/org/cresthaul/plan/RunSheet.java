@@ -11,6 +11,7 @@ import org.cresthaul.units.UnitSystem;
  * JSON form; chainages are metres; null stands for "none". Every figure names where in the plan or the report it stands.
  *
  * @param units "us" or "metric": of the figures in the texts
+ * @param blocking what blocks, and what would open it; empty with a way through
  * @param first before leaving
  * @param legs one part for each leg of the route
  * @param setUps a card for each configuration that is used, in the order of use
@@ -24,6 +25,7 @@ public record RunSheet(
         Report.CheckedRoute route,
         Report.CheckedRig rig,
         Banner banner,
+        List<Plan.Block> blocking,
         List<SheetLine> first,
         List<Leg> legs,
         List<Card> setUps,
@@ -32,6 +34,7 @@ public record RunSheet(
     public static final String FORM = "runsheet/1";
 
     public RunSheet {
+        blocking = List.copyOf(blocking);
         first = List.copyOf(first);
         legs = List.copyOf(legs);
         setUps = List.copyOf(setUps);
@@ -129,6 +132,7 @@ public record RunSheet(
                 plan.route(),
                 plan.rig(),
                 Banner.of(plan),
+                plan.blocking(),
                 cards.beforeLeaving(),
                 new LegSheets(sources).list(),
                 new SetUpCards(sources).list(),

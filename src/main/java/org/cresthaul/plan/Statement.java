@@ -19,6 +19,10 @@ import org.cresthaul.units.UnitSystem;
  * @param conditions what a person must settle
  * @param notChecked what nobody looked at
  * @param inputs files, hashes, margins and version
+ * @param identity what a person fills in: permit, vehicles, load
+ * @param crossings every rail crossing by its number, with its times
+ * @param robustness what is left when what was declared is off
+ * @param options everything that was asked of the plan
  * @param signatures who signs
  */
 public record Statement(
@@ -35,6 +39,10 @@ public record Statement(
         List<String> conditions,
         List<String> notChecked,
         List<Row> inputs,
+        List<String> identity,
+        List<Row> crossings,
+        List<Row> robustness,
+        PlanOptions options,
         List<String> signatures,
         List<String> cautions) {
     public static final String FORM = "statement/1";
@@ -47,6 +55,9 @@ public record Statement(
         conditions = List.copyOf(conditions);
         notChecked = List.copyOf(notChecked);
         inputs = List.copyOf(inputs);
+        identity = List.copyOf(identity);
+        crossings = List.copyOf(crossings);
+        robustness = List.copyOf(robustness);
         signatures = List.copyOf(signatures);
         cautions = List.copyOf(cautions);
     }
@@ -70,9 +81,10 @@ public record Statement(
     /**
      * @param behind distance behind the axle ahead, or null for the first
      * @param load in level stance
+     * @param limit the least that its rating or a limit on it or its group allows it
      * @param group whose air it shares, and what its group carries
      */
-    public record AxleRow(String axle, SheetLine behind, SheetLine load, SheetLine group) {}
+    public record AxleRow(String axle, SheetLine behind, SheetLine load, SheetLine limit, SheetLine group) {}
 
     /**
      * One place.

@@ -19,6 +19,10 @@ import org.cresthaul.units.UnitSystem;
 
 /** Makes the statement of a plan. */
 final class StatementParts {
+    static final String RAISED = "raised";
+    static final String LOWERED = "lowered after it";
+    static final String STAYS = "stays raised";
+
     private final Sources sources;
     private final Plan plan;
     private final LevelStance stance;
@@ -49,6 +53,11 @@ final class StatementParts {
                         .toList(),
                 NotChecked.of(plan, sources.report(), stance),
                 inputs(),
+                List.of("Permit number", "Tractor, VIN and plate", "Trailer, VIN and plate", "Load, make and serial",
+                        "Tires, size and rating"),
+                crossings(),
+                robustness(),
+                plan.options(),
                 List.of("Prepared by", "Carrier", "Received by"),
                 plan.cautions());
     }
@@ -139,7 +148,21 @@ final class StatementParts {
                 group = sources.say(line.label() + ", ").weight(line.loadKg(), at + "/groups/" + g + "/loadKg").plain();
             }
         }
-        return new AxleRow(a.label(), behind, sources.say().weight(a.loadKg(), at + "/axles/" + i + "/loadKg").plain(), group);
+        return new AxleRow(a.label(), behind, sources.say().weight(a.loadKg(), at + "/axles/" + i + "/loadKg").plain(),
+                limit(sheet, at, a), group);
+    }
+
+    /** What an axle's group may carry by the rule that leaves it the least, for each axle. */
+    private SheetLine limit(LoadSheet sheet, String at, LoadSheet.AxleLine axle) {
+        for (int g = 0; g < sheet.groups().size(); g++) {
+            LoadSheet.GroupLine line = sheet.groups().get(g);
+            if (line.group().equals(axle.group()) && line.finding() != null && !line.finding().least()) {
+                return sources.say().weight(line.finding().limitKg(), at + "/groups/" + g + "/finding/limitKg")
+                        .words(" (" + line.finding().rule() + ", " + line.finding().axles() + ", " + line.finding().source() + ")")
+                        .plain();
+            }
+        }
+        return SheetLine.plain("none given");
     }
 
     private List<Place> places() {
@@ -171,7 +194,9 @@ final class StatementParts {
         plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard())).map(c -> SheetLine.plain(c.text())).forEach(lines::add);
         if (p.raise() != null) {
             lines.add(sources.say("Raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM").words(", rear ")
-                    .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM").words("; back on the stops after it.").plain());
+                    .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM")
+                    .words(p.lowers() ? "; back on the stops after it." : "; stays raised for the next place.").plain()
+                    .as(RAISED, p.lowers() ? LOWERED : STAYS));
         }
         if (p.crawls()) {
             lines.add(sources.say("At ").speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
@@ -194,6 +219,59 @@ final class StatementParts {
         return lines;
     }
 
+    /** Every crossing by its number, with its times. */
+    private List<Row> crossings() {
+        List<Row> rows = new ArrayList<>();
+        for (int k = 0; k < plan.crossings().size(); k++) {
+            CrossingTime c = plan.crossings().get(k);
+            String at = "plan:/crossings/" + k;
+            Say say = sources.say("crossing number " + (c.crossingNumber() == null ? "unknown" : c.crossingNumber()) + "; clears in ")
+                    .seconds(c.clearSeconds(), at + "/clearSeconds");
+            if (c.warningSeconds() != null) {
+                say.words("; least warning ").seconds(c.warningSeconds(), at + "/warningSeconds");
+            }
+            if (c.reserveSeconds() != null) {
+                say.words("; reserve ").secondsLeft(c.reserveSeconds(), at + "/reserveSeconds");
+            }
+            say.words(c.fits() == null ? "; unknown whether that is enough" : c.fits() ? "; enough" : "; NOT ENOUGH");
+            say.words("; room needed beyond ").distance(c.storageNeededM(), at + "/storageNeededM");
+            say.words(c.storageFits() == null ? ", unknown whether it is there." : c.storageFits() ? ", there is." : ", NOT THERE.");
+            rows.add(new Row(c.hazard() + " " + c.name(), say.plain()));
+        }
+        return rows;
+    }
+
+    /** What is left when what was declared is off, in the robustness table's worst case. */
+    private List<Row> robustness() {
+        if (plan.robustness() == null) {
+            return List.of();
+        }
+        List<Row> rows = new ArrayList<>();
+        for (int i = 0; i < plan.robustness().rows().size(); i++) {
+            Robustness.Row row = plan.robustness().rows().get(i);
+            String at = "plan:/robustness/rows/" + i;
+            boolean load = row.kind().equals("load");
+            Say say = sources.say("as declared ");
+            left(say, load, row.spare(), at + "/spare");
+            say.words("; everything off together ");
+            if (row.worst() == null) {
+                say.words("unknown");
+            } else {
+                left(say, load, row.worst(), at + "/worst");
+            }
+            rows.add(new Row(row.hazard() + " " + Texts.side(row.kind()), say.words(" (" + row.verdict() + ").").plain()));
+        }
+        return rows;
+    }
+
+    private static void left(Say say, boolean load, double left, String from) {
+        if (load) {
+            say.weightLeft(left, from);
+        } else {
+            say.gap(left, from);
+        }
+    }
+
     private List<Row> inputs() {
         List<Row> rows = new ArrayList<>();
         rows.add(new Row("Route", SheetLine.plain(plan.route().name())));
@@ -209,6 +287,7 @@ final class StatementParts {
                 .required(plan.margins().sideM(), "plan:/margins/sideM").plain()));
         sources.report().loads().limits().stream().filter(l -> l.place() == null).forEach(l -> rows.add(new Row("Weight limits",
                 SheetLine.plain(l.name() + " (" + l.source() + ", " + l.date() + ")"))));
+        rows.addAll(new AskedRows(sources).rows());
         rows.add(new Row("Program", SheetLine.plain("Cresthaul " + plan.version())));
         return rows;
     }

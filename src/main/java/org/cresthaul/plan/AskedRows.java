@@ -1,0 +1,39 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.plan.Statement.Row;
+import org.cresthaul.rig.PlanTimes;
+
+/** Everything that was asked of a plan, so that it can be asked again. */
+final class AskedRows {
+    private final Sources sources;
+    private final PlanOptions options;
+
+    AskedRows(Sources sources) {
+        this.sources = sources;
+        options = sources.plan().options();
+    }
+
+    /** One row for each option, also for those that were left alone. */
+    List<Row> rows() {
+        List<Row> rows = new ArrayList<>();
+        rows.add(new Row("Configurations forbidden", listed(options.forbid())));
+        rows.add(new Row("Configuration kept", SheetLine.plain(options.fix() == null ? "none" : options.fix())));
+        rows.add(new Row("Raising", SheetLine.plain(options.avoidRaising() ? "not allowed" : "allowed")));
+        rows.add(new Row("Tight places accepted", listed(options.acceptTight())));
+        rows.add(new Row("Places set aside as unresolved", listed(options.setAside())));
+        List<Long> seconds = options.times().seconds();
+        Say say = sources.say();
+        for (int i = 0; i < seconds.size(); i++) {
+            String key = PlanTimes.KEYS.get(i);
+            say.words((i == 0 ? "" : ", ") + key + " ").minutes(seconds.get(i), "plan:/options/times/" + key);
+        }
+        rows.add(new Row("Times", say.words(", crawl ").speed(options.times().crawlMps(), "plan:/options/times/crawlMps").plain()));
+        return rows;
+    }
+
+    private static SheetLine listed(List<String> names) {
+        return SheetLine.plain(names.isEmpty() ? "none" : String.join(", ", names));
+    }
+}
