@@ -50,6 +50,9 @@ final class CornerFindings {
             notes.add(shape.escorted().isPresent()
                     ? "opposing lanes may be borrowed with escorts"
                     : "no opposing lane may be borrowed");
+            if (shape.onLeft()) {
+                notes.add("driven on the left: the opposing lanes are on the right");
+            }
             if (corner.source().equals("surveyed")) {
                 notes.add("beyond the survey the road is taken to go on straight at its width");
             }

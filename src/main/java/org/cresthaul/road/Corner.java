@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
  * A corner from above, in metres, in its own frame: any origin, x to the east of it or along the approach, y to the left
@@ -22,6 +23,7 @@ import org.locationtech.jts.geom.LineString;
  * @param ground what bodies pass over where they leave the pavement
  * @param guide the way the road is driven, from the approach to the exit, as a line in the corner's frame: it says on which
  *     side islands are passed. Empty when nobody said; islands may then be passed on either side
+ * @param onLeft whether one drives on the left here: the opposing lanes are then on the right
  */
 public record Corner(
         Geometry pavement,
@@ -32,7 +34,8 @@ public record Corner(
         RoadEnd exit,
         double turnRad,
         Ground ground,
-        Optional<LineString> guide) {
+        Optional<LineString> guide,
+        boolean onLeft) {
     /**
      * What stands beside the pavement and in it, above the pavement beside it. A height nobody gave is unknown, never zero.
      *
@@ -77,6 +80,10 @@ public record Corner(
                 throw new IllegalArgumentException("a road end needs a width: " + leftM + " + " + rightM);
             }
         }
+
+        private RoadEnd mirrored() {
+            return new RoadEnd(xM, -yM, -headingRad, rightM, leftM, escortedRightM, escortedLeftM);
+        }
     }
 
     /** A corner of which nothing is known beside the pavement, and whose islands may be passed on either side. */
@@ -91,11 +98,44 @@ public record Corner(
         this(pavement, escorted, opposing, obstacles, approach, exit, turnRad, Ground.unknown(), Optional.empty());
     }
 
+    /** A corner where one drives on the right. */
+    public Corner(
+            Geometry pavement,
+            Optional<Geometry> escorted,
+            Geometry opposing,
+            Geometry obstacles,
+            RoadEnd approach,
+            RoadEnd exit,
+            double turnRad,
+            Ground ground,
+            Optional<LineString> guide) {
+        this(pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, false);
+    }
+
     public Corner {
         Finite.require("turnRad", turnRad);
         if (pavement.isEmpty() || !pavement.isValid() || !opposing.isValid() || !obstacles.isValid()
                 || escorted.isPresent() && !escorted.get().isValid()) {
             throw new IllegalArgumentException("a corner's areas must be valid, and its pavement not empty");
         }
+    }
+
+    /** Seen in a mirror along x: right and left change places, and so does the side one drives on. */
+    public Corner mirrored() {
+        AffineTransformation flip = AffineTransformation.scaleInstance(1, -1);
+        List<Island> islands = ground.islands.stream()
+                .map(i -> new Island(flip.transform(i.area), i.heightM))
+                .toList();
+        return new Corner(
+                flip.transform(pavement),
+                escorted.map(flip::transform),
+                flip.transform(opposing),
+                flip.transform(obstacles),
+                approach.mirrored(),
+                exit.mirrored(),
+                -turnRad,
+                new Ground(ground.edgeHeightM, islands),
+                guide.map(g -> (LineString) flip.transform(g)),
+                !onLeft);
     }
 }

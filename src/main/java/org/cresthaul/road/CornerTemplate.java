@@ -10,7 +10,7 @@ import org.cresthaul.road.Corner.Island;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * A corner built from a few measures: two roads that meet, driven on the right. Origin: where the roads' centre lines
+ * A corner built from a few measures: two roads that meet. Origin: where the roads' centre lines
  * meet (a roundabout's centre); x along the approach, y to its left. Curved edges are drawn so that the pavement never
  * comes out larger than it is: by less than a six-thousandth of a curve's radius smaller. Beyond the curb returns the roads
  * go on straight for {@link #REACH_M}.
@@ -21,6 +21,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param islands tyres keep off, bodies may overhang; in the template's frame
  * @param obstacles nothing may touch
  * @param curbHeightM of the edge of all pavement; zero where it is flush, empty when unknown
+ * @param onLeft whether one drives on the left: own lanes are left of the centre line, and roundabouts go clockwise
  */
 public record CornerTemplate(
         double turnRad,
@@ -30,7 +31,8 @@ public record CornerTemplate(
         double apronM,
         List<Median> islands,
         List<Obstacle> obstacles,
-        OptionalDouble curbHeightM) {
+        OptionalDouble curbHeightM,
+        boolean onLeft) {
     /** How far approach and exit go on straight beyond their curb returns, metres: farther than any passage needs. */
     static final double REACH_M = 450;
 
@@ -51,7 +53,7 @@ public record CornerTemplate(
     /**
      * One road.
      *
-     * @param ownM from the centre line to the right edge of the lanes in the direction of travel
+     * @param ownM from the centre line to the outer edge of the lanes in the direction of travel
      * @param opposingM the lanes of the other direction; zero on a one-way road
      * @param shoulderM beside the own lanes, firm enough for tyres
      * @param borrow whether the opposing lanes may be borrowed with escorts
@@ -82,7 +84,7 @@ public record CornerTemplate(
     }
 
     /**
-     * A roundabout, driven counter-clockwise.
+     * A roundabout, driven counter-clockwise, or clockwise where one drives on the left.
      *
      * @param outerM radius of its outer edge
      * @param islandM radius of the middle island's kerb, without the apron of the template
@@ -138,6 +140,19 @@ public record CornerTemplate(
                 OptionalDouble.empty());
     }
 
+    /** A corner where one drives on the right. */
+    public CornerTemplate(
+            double turnRad,
+            RoadWidths approach,
+            RoadWidths exit,
+            Layout layout,
+            double apronM,
+            List<Median> islands,
+            List<Obstacle> obstacles,
+            OptionalDouble curbHeightM) {
+        this(turnRad, approach, exit, layout, apronM, islands, obstacles, curbHeightM, false);
+    }
+
     public CornerTemplate {
         islands = List.copyOf(islands);
         obstacles = List.copyOf(obstacles);
@@ -158,6 +173,27 @@ public record CornerTemplate(
 
     /** The areas of this template. */
     public Corner corner() {
+        return onLeft ? mirrored().corner().mirrored() : onRight();
+    }
+
+    private CornerTemplate mirrored() {
+        return new CornerTemplate(
+                -turnRad,
+                approach,
+                exit,
+                layout,
+                apronM,
+                islands.stream().map(i -> new Median(mirrored(i.outline), i.heightM)).toList(),
+                obstacles.stream().map(o -> new Obstacle(mirrored(o.outline), o.radiusM)).toList(),
+                curbHeightM,
+                !onLeft);
+    }
+
+    private static List<PlanPoint> mirrored(List<PlanPoint> points) {
+        return points.stream().map(p -> new PlanPoint(p.xM, -p.yM)).toList();
+    }
+
+    private Corner onRight() {
         DrawnCorner drawn = layout instanceof Roundabout round
                 ? RoundaboutDrawing.of(this, round)
                 : JunctionDrawing.of(this, (KerbReturn) layout);

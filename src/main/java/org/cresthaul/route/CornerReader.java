@@ -54,7 +54,8 @@ final class CornerReader {
             List<List<LonLat>> obstacles,
             List<Pole> poles,
             List<Raised> islands,
-            OptionalDouble curbHeightM) {}
+            OptionalDouble curbHeightM,
+            boolean onLeft) {}
 
     private record Pole(LonLat at, double radiusM) {}
 
@@ -74,7 +75,7 @@ final class CornerReader {
         template = hasTemplate ? new CornerTemplateReader(problems).read(properties.object("template")) : Optional.empty();
         areas = hasPavement ? areas() : Optional.empty();
         if (!hasPavement) {
-            for (String key : List.of("opposing", "obstacles", "islands", "curbHeight")) {
+            for (String key : List.of("opposing", "obstacles", "islands", "curbHeight", "drives")) {
                 if (properties.has(key)) {
                     properties.problem(key, "without-pavement", key + " is given without the pavement.",
                             "Add \"pavement\", or put it into the template.");
@@ -150,8 +151,9 @@ final class CornerReader {
             o.refuseOthers();
         }
         OptionalDouble curb = properties.findLengthM("curbHeight", CornerTemplateReader.CURB);
+        boolean onLeft = CornerTemplateReader.onLeft(properties);
         return problems.count() == before && !pavement.isEmpty()
-                ? Optional.of(new SurveyedAreas(pavement, opposing, obstacles, poles, islands, curb))
+                ? Optional.of(new SurveyedAreas(pavement, opposing, obstacles, poles, islands, curb, onLeft))
                 : Optional.empty();
     }
 
@@ -299,7 +301,8 @@ final class CornerReader {
                 ends.turnRad(in.get(), out.get()),
                 new Corner.Ground(a.curbHeightM, islands),
                 Optional.of(DrivenWay.past(
-                        ends.way(in.get(), out.get()), islands.stream().map(Island::area).toList(), true))));
+                        ends.way(in.get(), out.get()), islands.stream().map(Island::area).toList(), !a.onLeft)),
+                a.onLeft));
     }
 
     private static Polygon polygon(List<List<LonLat>> rings, RoadFrame frame) {

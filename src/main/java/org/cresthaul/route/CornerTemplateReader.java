@@ -47,7 +47,8 @@ final class CornerTemplateReader {
         Optional<JsonFields> round = t.findObject("roundabout");
         String turn = t.word("turn", List.of("left", "right"));
         double least = round.isPresent() ? 0 : Math.toRadians(20);
-        double angle = t.angleRad("angle", least, Math.toRadians(150));
+        double angle = t.angleRad("angle", least, Math.toRadians(round.isPresent() ? 180 : 150));
+        boolean onLeft = onLeft(t);
         List<String> borrow = words(t, "borrow", List.of("approach", "exit"));
         RoadWidths approach = road(t.object("approach"), borrow.contains("approach"));
         RoadWidths exit = road(t.object("exit"), borrow.contains("exit"));
@@ -97,7 +98,13 @@ final class CornerTemplateReader {
             return Optional.empty();
         }
         return Optional.of(new CornerTemplate(
-                turn.equals("left") ? angle : -angle, approach, exit, layout, apronM, islands, obstacles, curbHeight));
+                turn.equals("left") ? angle : -angle, approach, exit, layout, apronM, islands, obstacles, curbHeight,
+                onLeft));
+    }
+
+    /** Whether {@code drives} says that one drives on the left; on the right when nothing is said. */
+    static boolean onLeft(JsonFields fields) {
+        return fields.has("drives") && "left".equals(fields.word("drives", List.of("left", "right")));
     }
 
     private static List<String> words(JsonFields t, String key, List<String> known) {

@@ -238,4 +238,49 @@ class CornerTemplateTest {
         assertTrue(c.ground().islands().get(0).area().contains(GEOMETRY.createPoint(new Coordinate(0, 8.95))));
         assertEquals(OptionalDouble.of(0.3), c.ground().islands().get(0).heightM());
     }
+
+    private static CornerTemplate onLeft(double degrees, CornerTemplate.Layout layout) {
+        RoadWidths road = new RoadWidths(4, 3, 1.2, true);
+        return new CornerTemplate(Math.toRadians(degrees), road, road, layout, 0,
+                List.of(new Median(List.of(new PlanPoint(-40, 0.2), new PlanPoint(-20, 0.2), new PlanPoint(-20, -0.2)),
+                        OptionalDouble.of(0.1))),
+                List.of(new CornerTemplate.Obstacle(List.of(new PlanPoint(-30, 9)), 0.2)), OptionalDouble.of(0.12), true);
+    }
+
+    /** Own lanes lie left of the centre line, opposing ones right; places of the file stay where they are. */
+    @Test
+    void whereOneDrivesOnTheLeftLanesLieOnTheOtherSide() {
+        for (double turn : new double[] {-90, 90}) {
+            Corner c = onLeft(turn, KerbReturn.single(10)).corner();
+            int hand = turn > 0 ? 1 : -1;
+            assertTrue(c.onLeft() && c.turnRad() * turn > 0);
+            assertEquals(5.2, edge(c.pavement(), -100, 4, 0, 1), 1e-4);
+            assertEquals(0, edge(c.pavement(), -100, 4, 0, -1), 1e-4);
+            assertEquals(-3, edge(c.escorted().orElseThrow(), -100, 4, 0, -1), 1e-4);
+            assertEquals(-3, edge(c.opposing(), -100, -1, 0, -1), 1e-4);
+            assertEquals(-hand * 5.2, edge(c.pavement(), -hand * 2, hand * 100, -hand, 0), 1e-4);
+            assertEquals(5.2, c.approach().leftM(), 1e-9);
+            assertEquals(0, c.approach().rightM(), 1e-9);
+            assertEquals(3, c.exit().escortedRightM(), 1e-9);
+            assertTrue(c.obstacles().contains(GEOMETRY.createPoint(new Coordinate(-30, 9))));
+            assertTrue(c.ground().islands().get(0).area().contains(GEOMETRY.createPoint(new Coordinate(-22, 0.1))));
+            assertEquals(c.turnRad(), turned(c.guide().orElseThrow()), 1e-6);
+            assertEquals(2, c.guide().orElseThrow().getCoordinates()[0].y, 1e-9);
+        }
+    }
+
+    /** Round a roundabout clockwise, up to a whole turn back. */
+    @Test
+    void whereOneDrivesOnTheLeftRoundaboutsGoClockwise() {
+        for (double degrees : new double[] {-180, -90, 0, 90}) {
+            Corner c = onLeft(degrees, new Roundabout(25, 12, 15)).corner();
+            double round = 0;
+            Coordinate[] at = c.guide().orElseThrow().getCoordinates();
+            for (int i = 1; i < at.length; i++) {
+                round += Math.IEEEremainder(
+                        Math.atan2(at[i].y, at[i].x) - Math.atan2(at[i - 1].y, at[i - 1].x), 2 * Math.PI);
+            }
+            assertEquals(-Math.PI + Math.toRadians(degrees), round, 0.02, "degrees " + degrees);
+        }
+    }
 }
