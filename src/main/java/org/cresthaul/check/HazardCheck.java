@@ -38,7 +38,7 @@ final class HazardCheck {
     record Judgement(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
-        surroundings = Surroundings.of(hazard);
+        surroundings = Surroundings.of(hazard).under(stance);
         trailer = stance.trailer();
         mayGoAlone = stance.boosterStates().contains(BoosterState.NONE);
         double rigM = Math.hypot(rig.measurement().valueM(), rig.ride().valueM());

@@ -85,6 +85,20 @@ record Surroundings(
         return road((RoadHump) hazard);
     }
 
+    /** With what is too narrowly surveyed for a combination. */
+    Surroundings under(LevelStance stance) {
+        Optional<String> narrow = judgesGround
+                ? SurveyedBand.limit(lanes.stream().map(Lane::line).toList(), stance)
+                : Optional.empty();
+        if (narrow.isEmpty()) {
+            return this;
+        }
+        List<String> all = new ArrayList<>(limits);
+        all.add(narrow.get());
+        return new Surroundings(
+                lanes, judgesGround, surveyM, structureM, sagM, List.copyOf(all), terms, notes);
+    }
+
     private static Surroundings road(RoadHump hump) {
         return onGround(hump, SurveySpacing.onRoad(hump.lines()), List.of());
     }

@@ -2,6 +2,7 @@ package org.cresthaul.road;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * One surveyed wheel-path line over a hazard, and the ground it goes on with beyond its ends.
@@ -10,11 +11,19 @@ public final class RoadProfile extends PiecewiseLine {
     private final String name;
     private final Approach before;
     private final Approach after;
+    private final OptionalDouble offsetM;
 
     private RoadProfile(
-            String name, List<SurveyedPoint> points, double slopeBefore, double slopeAfter, Approach before, Approach after) {
+            String name,
+            List<SurveyedPoint> points,
+            double slopeBefore,
+            double slopeAfter,
+            Approach before,
+            Approach after,
+            OptionalDouble offsetM) {
         super(points, slopeBefore, slopeAfter);
         this.name = name;
+        this.offsetM = offsetM;
         this.before = before;
         this.after = after;
     }
@@ -27,6 +36,16 @@ public final class RoadProfile extends PiecewiseLine {
      * @throws IllegalArgumentException when the points are not such a line
      */
     public static RoadProfile of(String name, List<SurveyedPoint> points, Approach before, Approach after) {
+        return of(name, OptionalDouble.empty(), points, before, after);
+    }
+
+    /**
+     * The same where it is known how far beside the truck's middle the line runs.
+     *
+     * @param offsetM metres, positive to the right
+     */
+    public static RoadProfile of(
+            String name, OptionalDouble offsetM, List<SurveyedPoint> points, Approach before, Approach after) {
         if (points.size() < 2) {
             throw new IllegalArgumentException("a profile needs at least two points, has " + points.size());
         }
@@ -37,7 +56,8 @@ public final class RoadProfile extends PiecewiseLine {
                 before.declaredGrade().orElse(slope(points.get(0), points.get(1))),
                 after.declaredGrade().orElse(slope(points.get(n - 2), points.get(n - 1))),
                 before,
-                after);
+                after,
+                offsetM);
     }
 
     /** Straight level ground at height zero. */
@@ -60,6 +80,11 @@ public final class RoadProfile extends PiecewiseLine {
 
     public String name() {
         return name;
+    }
+
+    /** How far right of the path of the truck's middle it runs, metres; empty where nobody said. */
+    public OptionalDouble offsetM() {
+        return offsetM;
     }
 
     public Approach before() {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.Approach;
@@ -22,6 +23,9 @@ final class ProfileReader {
     static final int MOST_POINTS = 10_000;
     static final int MOST_LINES = 9;
     static final LengthLimits DISTANCE = new LengthLimits(-2000, 2000);
+    /** Of a line beside the path of the truck's middle. */
+    static final LengthLimits OFFSET = new LengthLimits(-30, 30);
+
     static final LengthLimits ELEVATION = new LengthLimits(-500, 9000);
     static final LengthLimits ACCURACY = new LengthLimits(0.001, 5);
     static final double MOST_GRADE = PiecewiseLine.STEEPEST;
@@ -99,11 +103,23 @@ final class ProfileReader {
     private List<RoadProfile> lines(Optional<Approach> before, Optional<Approach> after) {
         List<RoadProfile> read = new ArrayList<>();
         Set<String> names = new HashSet<>();
+        int withOffset = 0;
+        int all = 0;
+        boolean sound = true;
         for (JsonFields line : hazard.objects("profile", 1, MOST_LINES)) {
             String name = line.text("line", 40);
             if (!name.isEmpty() && !names.add(name)) {
                 line.problem("line", "line-twice", "Two lines are called \"" + name + "\".",
                         "Name each wheel path once, such as \"left\", \"centre\", \"right\".");
+            }
+            OptionalDouble offsetM = line.findLengthM("offset", OFFSET);
+            all++;
+            withOffset += line.has("offset") ? 1 : 0;
+            sound &= !line.has("offset") || offsetM.isPresent() && !Double.isNaN(offsetM.getAsDouble());
+            // One that is wrong is told already.
+            if (sound && withOffset > 0 && withOffset < all) {
+                line.problem("offset", "offset-missing", "Some lines of this hazard have an offset, and some have none.",
+                        "Give every line its \"offset\" from the path of the truck's middle, or none.");
             }
             Optional<List<SurveyedPoint>> points = points(line, "points");
             line.refuseOthers();
@@ -113,7 +129,7 @@ final class ProfileReader {
                             "Distances count from the hazard's point (0 m) in the direction of travel.");
                 }
                 if (!name.isEmpty() && before.isPresent() && after.isPresent()) {
-                    read.add(RoadProfile.of(name, p, before.get(), after.get()));
+                    read.add(RoadProfile.of(name, offsetM, p, before.get(), after.get()));
                 }
             });
         }
