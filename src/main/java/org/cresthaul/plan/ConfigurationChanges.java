@@ -1,13 +1,18 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.StandingLoads;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
@@ -25,11 +30,18 @@ final class ConfigurationChanges {
     private final PlanTimes times;
     private final Map<Place, WayCosts.Changes> tables = new HashMap<>();
 
-    /** What a stop allows. */
-    private record Place(boolean setUpArea, double roomM) {}
+    private final Map<Asked, ChangeOrder.Result> orders = new HashMap<>();
+    private final StandingLoads loads;
 
-    ConfigurationChanges(LevelStance stance, Report report, PlanTimes times) {
+    /** What a stop allows, and what holds there. */
+    private record Place(boolean setUpArea, double roomM, List<Integer> limits) {}
+
+    /** What an order depends on. */
+    private record Asked(State from, State to, boolean notch, boolean setUpArea, List<Integer> limits) {}
+
+    ConfigurationChanges(LevelStance stance, Report report, PlanTimes times, StandingLoads loads) {
         this.times = times;
+        this.loads = loads;
         setUps = report.configurations().stream().map(c -> setUp(c, stance, report)).toList();
         states = setUps.stream().map(State::of).toList();
     }
@@ -67,21 +79,24 @@ final class ConfigurationChanges {
 
     /** What the changes from each configuration to each other take at a stop. */
     WayCosts.Changes at(StoppingPlace stop) {
-        return tables.computeIfAbsent(new Place(stop.setUpArea(), stop.roomM()), this::table);
+        return tables.computeIfAbsent(
+                new Place(stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM())),
+                place -> table(place, stop));
     }
 
-    private WayCosts.Changes table(Place place) {
+    private WayCosts.Changes table(Place place, StoppingPlace stop) {
         int n = setUps.size();
         long[][] seconds = new long[n][n];
         Map<State, Map<State, Long>> known = new HashMap<>();
         for (int from = 0; from < n; from++) {
             Plan.SetUp a = setUps.get(from);
             Map<State, Long> ofState = known.computeIfAbsent(states.get(from), s -> new HashMap<>());
+            Map<State, Long> withNotch = known.computeIfAbsent(states.get(from).moved(), s -> new HashMap<>());
             for (int to = 0; to < n; to++) {
                 Plan.SetUp b = setUps.get(to);
-                long other = a.notch().equals(b.notch()) ? 0 : times.notch();
-                seconds[from][to] = isPossible(a, b, place)
-                        ? other + ofState.computeIfAbsent(states.get(to), s -> seconds(a, b) - other)
+                seconds[from][to] = isPossible(a, b, stop)
+                        ? (a.notch().equals(b.notch()) ? ofState : withNotch)
+                                .computeIfAbsent(states.get(to), s -> order(a, b, stop).order().isPresent() ? seconds(a, b, stop) : -1)
                         : -1;
             }
         }
@@ -89,25 +104,98 @@ final class ConfigurationChanges {
     }
 
     /** What of a set-up matters to a change besides its notch. */
-    private record State(String booster, String lift, Plan.Shim shim) {
+    private record State(String booster, String lift, Plan.Shim shim, boolean notchMoves) {
         static State of(Plan.SetUp setUp) {
-            return new State(setUp.booster(), setUp.lift(), setUp.shim());
+            return new State(setUp.booster(), setUp.lift(), setUp.shim(), false);
+        }
+
+        State moved() {
+            return new State(booster, lift, shim, true);
         }
     }
 
-    private static boolean isPossible(Plan.SetUp from, Plan.SetUp to, Place place) {
+    private static boolean isPossible(Plan.SetUp from, Plan.SetUp to, StoppingPlace place) {
         double longerM = Math.max(from.lengthM(), to.lengthM());
         return from.booster().equals(to.booster())
-                ? place.roomM >= longerM
-                : place.setUpArea && place.roomM >= longerM + BOOSTER_ROOM_M;
+                ? place.roomM() >= longerM
+                : place.setUpArea() && place.roomM() >= longerM + BOOSTER_ROOM_M;
     }
 
-    long seconds(Plan.SetUp from, Plan.SetUp to) {
-        return times.stop() + actions(from, to).stream().mapToLong(Plan.Action::seconds).sum();
+    long seconds(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
+        return times.stop() + actions(from, to, stop).stream().mapToLong(Plan.Action::seconds).sum();
     }
 
-    /** What is done, in the order it is done: the booster's air before it moves, the booster, then axle and notch. */
-    List<Plan.Action> actions(Plan.SetUp from, Plan.SetUp to) {
+    /** What is done, in the order in which no state in between breaks anything; only where there is one. */
+    List<Plan.Action> actions(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
+        return order(from, to, stop).order().orElseThrow();
+    }
+
+    private ChangeOrder.Result order(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
+        double frontM = stop.place().chainageM();
+        boolean notch = !from.notch().equals(to.notch());
+        Asked asked = new Asked(State.of(from), State.of(to), notch, stop.setUpArea(), loads.limitsAt(frontM, longestM()));
+        ChangeOrder.Result known = orders.computeIfAbsent(asked, x -> {
+            ChangeOrder.Result onRoad = order(from, to, frontM, true);
+            if (onRoad.order().isPresent() || !stop.setUpArea()) {
+                return onRoad;
+            }
+            // Off the road its limits are not held in between, as the maker's ratings are; but the plan says so.
+            ChangeOrder.Result offRoad = order(from, to, frontM, false);
+            return offRoad.order().isPresent() ? new ChangeOrder.Result(offRoad.order(), onRoad.why()) : offRoad;
+        });
+        // Asked alike, but between other notches.
+        return notch
+                ? new ChangeOrder.Result(known.order().map(o -> o.stream()
+                                .map(a -> a.action().equals("notch") ? notchAction(from, to) : a)
+                                .toList()), known.why())
+                : known;
+    }
+
+    private ChangeOrder.Result order(Plan.SetUp from, Plan.SetUp to, double frontM, boolean onRoad) {
+        return new ChangeOrder(state -> loads.broken(state, frontM, longestM(), onRoad), loads::holdsFront)
+                .find(from, to, boosterActions(from, to), others(from, to), lowered(from, to));
+    }
+
+    /** Which limit of the road is passed in between at a set-up area, since no order keeps it; empty where it is kept. */
+    Optional<String> passedInBetween(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
+        return order(from, to, stop).why().stream().findFirst();
+    }
+
+    /**
+     * Changes between states that a stop would have room for, but that are not offered there: why, in words, each once.
+     *
+     * @param usable by configuration
+     */
+    List<String> notOffered(StoppingPlace stop, BitSet usable) {
+        Map<String, String> told = new LinkedHashMap<>();
+        // Configurations that differ by nothing but their notch are asked once.
+        Set<List<Object>> asked = new HashSet<>();
+        usable.stream().forEach(from -> usable.stream()
+                .filter(to -> from != to && asked.add(List.of(states.get(from), states.get(to),
+                        setUps.get(from).notch().equals(setUps.get(to).notch()))))
+                .filter(to -> isPossible(setUps.get(from), setUps.get(to), stop))
+                .forEach(to -> {
+                    Plan.SetUp a = setUps.get(from);
+                    Plan.SetUp b = setUps.get(to);
+                    ChangeOrder.Result result = order(a, b, stop);
+                    if (result.order().isEmpty()) {
+                        told.putIfAbsent(words(a, b), result.why().get(0));
+                    }
+                }));
+        return told.entrySet().stream().map(e -> e.getKey() + " is not offered, in whatever order: " + e.getValue() + ".").toList();
+    }
+
+    private static String words(Plan.SetUp a, Plan.SetUp b) {
+        return State.of(a).equals(State.of(b)) ? "Another notch with " + state(a) : "From " + state(a) + " to " + state(b);
+    }
+
+    private static String state(Plan.SetUp s) {
+        return s.axles() + (s.axles() == 1 ? " axle" : " axles") + " down and "
+                + (s.booster().equals(BoosterState.NONE.word()) ? "no booster" : "the booster " + s.booster());
+    }
+
+    /** The booster's air before it moves, then the booster. */
+    private List<Plan.Action> boosterActions(Plan.SetUp from, Plan.SetUp to) {
         List<Plan.Action> actions = new ArrayList<>();
         boolean trailed = is(from, BoosterState.TRAILING);
         boolean trails = is(to, BoosterState.TRAILING);
@@ -126,15 +214,35 @@ final class ConfigurationChanges {
             }
             actions.add(new Plan.Action("regulator", "set the booster's regulator", times.regulator()));
         }
+        return actions;
+    }
+
+    private List<Plan.Action> others(Plan.SetUp from, Plan.SetUp to) {
+        List<Plan.Action> actions = new ArrayList<>();
         if (!from.lift().equals(to.lift())) {
-            actions.add(new Plan.Action("lift axle",
-                    to.lift().equals(LiftState.UP.word()) ? "raise the lift axle" : "lower the lift axle",
-                    times.liftAxle()));
+            actions.add(liftAction(to.lift()));
         }
         if (!from.notch().equals(to.notch())) {
-            actions.add(new Plan.Action("notch", "notch " + from.notch() + " to notch " + to.notch(), times.notch()));
+            actions.add(notchAction(from, to));
         }
         return actions;
+    }
+
+    private Plan.Action liftAction(String lift) {
+        return new Plan.Action("lift axle", lift.equals(LiftState.UP.word()) ? "raise the lift axle" : "lower the lift axle",
+                times.liftAxle());
+    }
+
+    private Plan.Action notchAction(Plan.SetUp from, Plan.SetUp to) {
+        return new Plan.Action("notch", "notch " + from.notch() + " to notch " + to.notch(), times.notch());
+    }
+
+    /** The lift axle down for the time being, where it is up before and after. */
+    private List<Plan.Action> lowered(Plan.SetUp from, Plan.SetUp to) {
+        String up = LiftState.UP.word();
+        return from.lift().equals(up) && to.lift().equals(up)
+                ? List.of(liftAction(LiftState.DOWN.word()), liftAction(up))
+                : List.of();
     }
 
     private void addBooster(List<Plan.Action> actions, Plan.SetUp from, Plan.SetUp to) {

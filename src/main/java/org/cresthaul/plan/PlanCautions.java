@@ -1,6 +1,7 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.BoosterState;
@@ -12,14 +13,16 @@ final class PlanCautions {
     private final RouteLayout layout;
     private final ConfigurationChanges changes;
     private final Way way;
+    private final BitSet usable;
     private final boolean proven;
 
     /** @param proven whether no smaller set of places opens a way */
-    PlanCautions(Report report, RouteLayout layout, ConfigurationChanges changes, Way way, boolean proven) {
+    PlanCautions(Report report, RouteLayout layout, ConfigurationChanges changes, Way way, BitSet usable, boolean proven) {
         this.report = report;
         this.layout = layout;
         this.changes = changes;
         this.way = way;
+        this.usable = usable;
         this.proven = proven;
     }
 
@@ -49,10 +52,17 @@ final class PlanCautions {
                 cautions.add(name(stop) + " is shorter than the combination: nothing can be changed there.");
             }
         }
+        layout.stops().stream().flatMap(s -> changes.notOffered(s, usable).stream()).distinct().forEach(cautions::add);
         for (int k = 1; k < way.configurations().size(); k++) {
             Plan.SetUp from = changes.setUps().get(way.configurations().get(k - 1));
             Plan.SetUp to = changes.setUps().get(way.configurations().get(k));
             String none = BoosterState.NONE.word();
+            if (from != to) {
+                StoppingPlace at = layout.stops().get(k - 1);
+                changes.passedInBetween(from, to, at).ifPresent(why -> cautions.add("In between at " + name(at)
+                        + ", off the road, a limit of the road is not kept in whatever order: " + why
+                        + ". Ratings and brakes are. Nobody moves the combination before the change is done."));
+            }
             if (from.booster().equals(none) && !to.booster().equals(none)) {
                 cautions.add("The booster is taken on at " + name(layout.stops().get(k - 1))
                         + ": somebody must have brought it there.");

@@ -99,8 +99,8 @@ final class PlanSteps {
                 stop.place().name(),
                 stop.place().landmark().orElse(null),
                 null,
-                new Plan.Change(stop.place().id(), stop.setUpArea(), stop.roomM(), from, to, changes.actions(from, to),
-                        changes.seconds(from, to)),
+                new Plan.Change(stop.place().id(), stop.setUpArea(), stop.roomM(), from, to, changes.actions(from, to, stop),
+                        changes.seconds(from, to, stop)),
                 null,
                 null);
     }

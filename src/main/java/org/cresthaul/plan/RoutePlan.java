@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.StandingLoads;
 import org.cresthaul.check.Version;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -35,7 +36,7 @@ public final class RoutePlan {
         this.options = options;
         this.raised = raised;
         places = PlanPlace.listOf(route, report);
-        changes = new ConfigurationChanges(stance, report, options.times());
+        changes = new ConfigurationChanges(stance, report, options.times(), new StandingLoads(route, stance));
         layout = RouteLayout.of(route, places, changes.longestM());
         admission = new Admission(places, options.acceptTight(), options.setAside(), raised);
     }
@@ -122,7 +123,7 @@ public final class RoutePlan {
                 blocking.stream().map(reasons::of).toList(),
                 List.of(),
                 null,
-                new PlanCautions(report, layout, changes, way, proven).list());
+                new PlanCautions(report, layout, changes, way, usable(), proven).list());
     }
 
     private String outcome(List<PlanPlace> blocking, List<Plan.Condition> conditions) {

@@ -1,0 +1,116 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import org.cresthaul.check.StandingLoads.State;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
+
+/**
+ * Puts the actions of a change in an order in which no state in between breaks a limit, a rating or a brake's least load, and
+ * the hydraulics hold the deck front where it is moved to another notch. What is done to the booster keeps its order; lift
+ * axle and notch go in where they may. What both ends break already is not held against a state in between.
+ */
+final class ChangeOrder {
+    private final Function<State, List<String>> broken;
+    private final Predicate<State> holdsFront;
+
+    /** An order, or why there is none. */
+    record Result(Optional<List<Plan.Action>> order, List<String> why) {}
+
+    ChangeOrder(Function<State, List<String>> broken, Predicate<State> holdsFront) {
+        this.broken = broken;
+        this.holdsFront = holdsFront;
+    }
+
+    /**
+     * @param booster what is done to the booster, its air and its shim, in order
+     * @param others lift axle and notch, each at most once
+     * @param lowered the lift axle down for the time being and up again, where it is up before and after; else empty
+     */
+    Result find(
+            Plan.SetUp from, Plan.SetUp to, List<Plan.Action> booster, List<Plan.Action> others, List<Plan.Action> lowered) {
+        Set<String> allowed = new HashSet<>(broken.apply(start(from)));
+        allowed.addAll(broken.apply(start(to)));
+        Set<String> why = new LinkedHashSet<>();
+        for (List<Plan.Action> order : orders(booster, others)) {
+            if (isSound(from, order, allowed, why)) {
+                return new Result(Optional.of(order), List.of());
+            }
+        }
+        if (!lowered.isEmpty()) {
+            for (List<Plan.Action> between : orders(booster, others)) {
+                List<Plan.Action> order = new ArrayList<>(between);
+                order.add(0, lowered.get(0));
+                order.add(lowered.get(1));
+                if (isSound(from, order, allowed, why)) {
+                    return new Result(Optional.of(order), List.of());
+                }
+            }
+        }
+        return new Result(Optional.empty(), List.copyOf(why));
+    }
+
+    private static State start(Plan.SetUp set) {
+        return new State(set.lift(), set.booster(), set.booster().equals(BoosterState.TRAILING.word()));
+    }
+
+    /** Each of the others as late as can be first: the usual order is booster, lift axle, notch. */
+    private static List<List<Plan.Action>> orders(List<Plan.Action> booster, List<Plan.Action> others) {
+        List<List<Plan.Action>> orders = new ArrayList<>(List.of(booster));
+        for (Plan.Action other : others) {
+            List<List<Plan.Action>> more = new ArrayList<>();
+            for (int late = 0; late <= booster.size() + others.size(); late++) {
+                for (List<Plan.Action> order : orders) {
+                    int at = order.size() - late;
+                    if (at >= 0) {
+                        List<Plan.Action> longer = new ArrayList<>(order);
+                        longer.add(at, other);
+                        more.add(longer);
+                    }
+                }
+            }
+            orders = more;
+        }
+        return orders;
+    }
+
+    private boolean isSound(Plan.SetUp from, List<Plan.Action> order, Set<String> allowed, Set<String> why) {
+        State at = start(from);
+        for (Plan.Action action : order) {
+            if (action.action().equals("notch") && !holdsFront.test(at)) {
+                why.add("the power take-off does not hold the deck front while the notch is changed");
+                return false;
+            }
+            at = after(at, action);
+            for (String b : broken.apply(at)) {
+                if (!allowed.contains(b)) {
+                    why.add(b);
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /** What an action leaves. */
+    static State after(State at, Plan.Action action) {
+        String trailing = BoosterState.TRAILING.word();
+        return switch (action.action()) {
+            case "lift axle" -> new State(
+                    at.lift().equals(LiftState.UP.word()) ? LiftState.DOWN.word() : LiftState.UP.word(), at.booster(), at.air());
+            case "regulator" -> new State(at.lift(), at.booster(), !at.air());
+            case "open close-coupling", "couple booster" -> new State(at.lift(), trailing, false);
+            case "close-couple booster" -> new State(at.lift(), BoosterState.CLOSE_COUPLED.word(), false);
+            case "uncouple booster", "unload booster" -> new State(at.lift(), BoosterState.NONE.word(), false);
+            case "load booster" -> new State(at.lift(), BoosterState.CARRIED.word(), false);
+            default -> at;
+        };
+    }
+}
