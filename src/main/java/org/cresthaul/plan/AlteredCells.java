@@ -32,8 +32,16 @@ record AlteredCells(List<Report.Cell> alone, Report.Cell together, Report.Cell e
             left.add(bears.get(i) ? orNull(left(alone.get(i), declared)) : null);
         }
         return new Robustness.Row(hazard, declared.kind(), declared.left(), bears, left,
-                bears.get(survey) ? orNull(exactLeft(declared)) : null, orNull(left(together, declared)),
+                bears.get(survey) ? orNull(exactLeft(declared)) : null, worst(left, left(together, declared)),
                 together.verdict());
+    }
+
+    /** With everything off no more is left than with one thing: where searches told it millimeters apart, the least counts. */
+    private static Double worst(List<Double> alone, OptionalDouble together) {
+        if (together.isEmpty()) {
+            return null;
+        }
+        return alone.stream().filter(l -> l != null).reduce(together.getAsDouble(), Math::min);
     }
 
     /**

@@ -41,9 +41,10 @@ final class Spares {
         return spare(gap, gap == ground ? "ground" : "overhead", gap.valueM(), gap.requiredM());
     }
 
-    /** Where another place than that of the least gap keeps it from being clear, that one. */
+    /** The gap told, or that which decides where that one leaves less of what is required: whatever the verdict is. */
     private static Report.GapFinding decisive(Report.GapFinding gap) {
-        boolean elsewhere = gap != null && gap.deciding() != null && gap.verdict().equals("tight");
+        boolean elsewhere = gap != null && gap.deciding() != null
+                && gap.deciding().valueM() - gap.deciding().requiredM() < gap.valueM() - gap.requiredM();
         return elsewhere ? gap.deciding() : gap;
     }
 

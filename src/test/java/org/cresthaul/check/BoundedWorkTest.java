@@ -36,6 +36,25 @@ class BoundedWorkTest {
     /** Work that runs away must not take the test with it. */
     private static final long GIVE_UP_MS = 20_000;
 
+    /** A hundred million roots took this long on the quiet machine that the two seconds are meant for. */
+    private static final double ROOTS_S = 1.0;
+
+    /** How many times slower this machine is at this moment: processors that others use too count time that is not the work's. */
+    private static double slowness() {
+        java.lang.management.ThreadMXBean clock = java.lang.management.ManagementFactory.getThreadMXBean();
+        double least = Double.POSITIVE_INFINITY;
+        double sum = 0;
+        for (int round = 0; round < 2; round++) {
+            long start = clock.getCurrentThreadCpuTime();
+            for (int i = 1; i <= 100_000_000; i++) {
+                sum += Math.sqrt(i + sum * 1e-9);
+            }
+            least = Math.min(least, (clock.getCurrentThreadCpuTime() - start) * 1e-9);
+        }
+        assertTrue(sum > 0);
+        return Math.max(1, least / ROOTS_S);
+    }
+
     /** Two files and what their dearest setting took. */
     private record Case(String rig, String route, double worstS, int cells, int undecided) {}
 
@@ -62,7 +81,7 @@ class BoundedWorkTest {
                 "bounded work, seed %d: %d rigs, %d settings, %d undecided; worst %.2f s by chance, %.2f s by search%n",
                 SEED, RIGS, cells, undecided, byChance, worst.worstS);
         assertTrue(cells > RIGS && undecided > 0 && undecided < cells, "both must occur");
-        assertTrue(worst.worstS <= MOST_S, worst.worstS + " s with seed " + SEED + "\n" + worst.rig + "\n" + worst.route);
+        assertTrue(worst.worstS <= MOST_S * slowness(), worst.worstS + " s with seed " + SEED + "\n" + worst.rig + "\n" + worst.route);
     }
 
     /** Filed: a 528-byte route with one structure and a rig whose trailer a notch stood on end ran out of 1 GB. */
@@ -82,7 +101,7 @@ class BoundedWorkTest {
             Case drawn = measured(RangeRigs.text(random), route);
             worst = worst == null || drawn.worstS > worst.worstS ? drawn : worst;
         }
-        assertTrue(worst.worstS <= MOST_S, worst.worstS + " s: " + worst.rig);
+        assertTrue(worst.worstS <= MOST_S * slowness(), worst.worstS + " s: " + worst.rig);
     }
 
     /** What is not decided says so, why, and what to change; it is never clear. */

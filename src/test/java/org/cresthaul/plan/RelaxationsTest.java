@@ -237,7 +237,7 @@ class RelaxationsTest {
     void aCoarseSurveyIsToBeMadeAgain() {
         RoadCase c = RoadCase.of(RoadCase.road(RoadCase.crest("200 mm", s -> 0)), RigTexts.RIG);
         Relaxation survey = of("survey", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
-        assertTrue(survey.text().contains("were they exact"), survey.text());
+        assertTrue(survey.text().contains("if the survey were exact"), survey.text());
         assertFalse(survey.enough());
     }
 

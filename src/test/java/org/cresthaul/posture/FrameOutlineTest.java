@@ -19,14 +19,14 @@ class FrameOutlineTest {
 
     @Test
     void aDeckThatSagsIsOneStretchWithItsChordLoweredByTheSag() {
-        // 8 m long, 15 mm deep in the middle, level at both ends: 15 mm / cos 0.4 below the chord when pitched most.
+        // 8 m long, 15 mm deep in the middle, level at both ends: 15 mm / cos 0.55 below the chord when pitched most.
         Outline deck = outline(-9, 0.5, -8, 0.20, -6, 0.19, -4, 0.185, -2, 0.19, 0, 0.20, 1, 0.9);
         FrameOutline frame = new FrameOutline(List.of(deck), 1, GRADE);
         assertEquals(1, frame.straights.length);
         Straight s = frame.straights[0];
         assertEquals(-8, frame.vx[s.rear()]);
         assertEquals(0, frame.vx[s.front()]);
-        assertEquals(0.015 / Math.cos(0.4), s.offM(), 1e-12);
+        assertEquals(0.015 / Math.cos(0.55), s.offM(), 1e-12);
         assertEquals(4, s.endFace() - s.firstFace());
         assertArrayEquals(new double[] {-8, 0}, new double[] {frame.rx[frame.chordOf(0)], frame.fx[frame.chordOf(0)]});
     }
@@ -38,7 +38,7 @@ class FrameOutlineTest {
         FrameOutline over = new FrameOutline(List.of(arched), 1, GRADE);
         assertEquals(1, over.straights.length);
         // 1 mm below at -3.5 and -0.5.
-        assertEquals(0.001 / Math.cos(0.4), over.straights[0].offM(), 1e-12);
+        assertEquals(0.001 / Math.cos(0.55), over.straights[0].offM(), 1e-12);
     }
 
     @Test
