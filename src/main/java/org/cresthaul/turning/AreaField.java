@@ -1,7 +1,12 @@
 package org.cresthaul.turning;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.IntConsumer;
+import org.locationtech.jts.algorithm.Distance;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -15,8 +20,12 @@ import org.locationtech.jts.geom.Polygon;
 final class AreaField {
     private static final double CELL_M = 1.0;
     private static final double MARGIN_M = 20;
-    /** Twice the farthest that a place of a cell is from the cell's middle as it is taken here. */
-    private static final double REACH_M = 1.46 * CELL_M;
+    private static final double CORNER_CELL_M = 4.0;
+    private static final int[] NO_CORNERS = {};
+    /** Half of the longest chord that asks the edges of one cell alone. */
+    private static final double HALF_CHORD_M = 0.3;
+    /** Twice the farthest that a place of a cell is from the cell's middle as it is taken here, and half a chord. */
+    private static final double REACH_M = 1.46 * CELL_M + HALF_CHORD_M;
 
     private final double[] edges;
     private final Envelope box;
@@ -29,6 +38,8 @@ final class AreaField {
     private final double[] middle;
     /** One over every edge's length squared. */
     private final double[] inverse;
+    /** Corners of the edges by cell of {@value #CORNER_CELL_M} m. */
+    private final Map<Long, int[]> cornerCells = new HashMap<>();
 
     AreaField(Geometry area) {
         List<double[]> list = new ArrayList<>();
@@ -49,6 +60,10 @@ final class AreaField {
             double ux = edges[4 * i + 2] - edges[4 * i];
             double uy = edges[4 * i + 3] - edges[4 * i + 1];
             inverse[i] = 1 / (ux * ux + uy * uy);
+        }
+        for (int i = 0; i < list.size(); i++) {
+            int corner = i;
+            cornerCells.merge(cornerCell(cornerX(i), cornerY(i)), new int[] {corner}, AreaField::joined);
         }
         box = area.getEnvelopeInternal();
         west = box.getMinX() - MARGIN_M;
@@ -98,16 +113,13 @@ final class AreaField {
         if (edges.length == 0) {
             return Double.NEGATIVE_INFINITY;
         }
-        int column = (int) Math.floor((x - west) / CELL_M);
-        int row = (int) Math.floor((y - south) / CELL_M);
-        if (column < 0 || row < 0 || column >= columns || row >= rows) {
+        int cell = cellOf(x, y);
+        if (cell < 0) {
             double off = outsideBoxM(x, y);
             return -off <= lowM ? -off : -Math.sqrt(all(x, y));
         }
-        int cell = row * columns + column;
-        if (near[cell] == null) {
-            gather(cell, column, row);
-        }
+        int row = cell / columns;
+        int column = cell - row * columns;
         // Off the middle by odd amounts, so that no way from here to a place runs through a corner.
         double fromX = middleX(column);
         double fromY = middleY(row);
@@ -128,6 +140,98 @@ final class AreaField {
         }
         double d = Math.sqrt(least);
         return in ? d : -d;
+    }
+
+    private static int[] joined(int[] a, int[] b) {
+        int[] all = Arrays.copyOf(a, a.length + b.length);
+        System.arraycopy(b, 0, all, a.length, b.length);
+        return all;
+    }
+
+    private static long cornerCell(double x, double y) {
+        return ((long) Math.floor(x / CORNER_CELL_M) << 32) ^ ((long) Math.floor(y / CORNER_CELL_M) & 0xffffffffL);
+    }
+
+    /** Hands every corner within a square around a place to {@code take}, by number; perhaps some beyond it. */
+    void cornersAround(double x, double y, double withinM, IntConsumer take) {
+        long west = (long) Math.floor((x - withinM) / CORNER_CELL_M);
+        long east = (long) Math.floor((x + withinM) / CORNER_CELL_M);
+        long south = (long) Math.floor((y - withinM) / CORNER_CELL_M);
+        long north = (long) Math.floor((y + withinM) / CORNER_CELL_M);
+        if ((east - west + 1) * (north - south + 1) > corners()) {
+            for (int i = 0; i < corners(); i++) {
+                take.accept(i);
+            }
+            return;
+        }
+        for (long cx = west; cx <= east; cx++) {
+            for (long cy = south; cy <= north; cy++) {
+                for (int i : cornerCells.getOrDefault((cx << 32) ^ (cy & 0xffffffffL), NO_CORNERS)) {
+                    take.accept(i);
+                }
+            }
+        }
+    }
+
+    /** The point of the edge that is nearest to a place: x and y into {@code at}. Not for an empty area. */
+    void nearest(double x, double y, double[] at) {
+        double least = Double.POSITIVE_INFINITY;
+        int cell = cellOf(x, y);
+        int n = cell < 0 ? corners() : near[cell].length;
+        for (int i = 0; i < n; i++) {
+            int e = cell < 0 ? 4 * i : near[cell][i];
+            double ux = edges[e + 2] - edges[e];
+            double uy = edges[e + 3] - edges[e + 1];
+            double t = Math.max(0, Math.min(1, ((x - edges[e]) * ux + (y - edges[e + 1]) * uy) * inverse[e >> 2]));
+            double dx = x - edges[e] - t * ux;
+            double dy = y - edges[e + 1] - t * uy;
+            double d = dx * dx + dy * dy;
+            if (d < least) {
+                least = d;
+                at[0] = edges[e] + t * ux;
+                at[1] = edges[e + 1] + t * uy;
+            }
+        }
+    }
+
+    /** Distance of a straight piece to the edge, zero where it crosses it; {@code withinM} when it is no nearer. */
+    double chordM(double ax, double ay, double bx, double by, double withinM) {
+        double mx = 0.5 * (ax + bx);
+        double my = 0.5 * (ay + by);
+        double half = 0.5 * Math.hypot(bx - ax, by - ay);
+        if (isEmpty() || Math.abs(insideM(mx, my)) - half >= withinM) {
+            return withinM;
+        }
+        int cell = half <= HALF_CHORD_M ? cellOf(mx, my) : -1;
+        int n = cell < 0 ? corners() : near[cell].length;
+        double least = withinM;
+        Coordinate a = new Coordinate(ax, ay);
+        Coordinate b = new Coordinate(bx, by);
+        Coordinate c = new Coordinate();
+        Coordinate d = new Coordinate();
+        for (int i = 0; i < n; i++) {
+            int e = cell < 0 ? 4 * i : near[cell][i];
+            c.setX(edges[e]);
+            c.setY(edges[e + 1]);
+            d.setX(edges[e + 2]);
+            d.setY(edges[e + 3]);
+            least = Math.min(least, Distance.segmentToSegment(a, b, c, d));
+        }
+        return least;
+    }
+
+    /** The cell of a place with its edges gathered; negative outside the grid. */
+    private int cellOf(double x, double y) {
+        int column = (int) Math.floor((x - west) / CELL_M);
+        int row = (int) Math.floor((y - south) / CELL_M);
+        if (column < 0 || row < 0 || column >= columns || row >= rows) {
+            return -1;
+        }
+        int cell = row * columns + column;
+        if (near[cell] == null) {
+            gather(cell, column, row);
+        }
+        return cell;
     }
 
     /** Distance to the box around the area, metres: no farther than the area itself. */
@@ -171,7 +275,7 @@ final class AreaField {
                 in = !in;
             }
         }
-        near[cell] = java.util.Arrays.copyOf(found, n);
+        near[cell] = Arrays.copyOf(found, n);
         middle[cell] = in ? distance : -distance;
     }
 

@@ -27,6 +27,8 @@ public record TurningCombination(
         double steerLimitRad,
         double lockDistanceM,
         List<Double> articulationLimitRad) {
+    private static final double STEERING_RESERVE_RAD = Math.toRadians(0.2);
+
     /** Name of a unit and what it covers; places are metres ahead of its effective axle. */
     public record PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies) {
         public PlanUnit {
@@ -206,6 +208,25 @@ public record TurningCombination(
     /** Tightest curvature of the lead path that the steering holds in a steady turn, per metre. */
     public double tightestPerM() {
         return Math.sin(Math.min(steerLimitRad, Math.PI / 2)) / chain.get(0).hitchToAxleM();
+    }
+
+    /** The front wheels' limit as lines are steered: a little less, so that the wheels themselves stay within theirs. */
+    double steeringLimitRad() {
+        return Math.min(steerLimitRad, Math.toRadians(85)) - STEERING_RESERVE_RAD;
+    }
+
+    /** How fast the front wheels are turned, radians for each meter they roll. */
+    double steeringRatePerM() {
+        return steerLimitRad / lockDistanceM;
+    }
+
+    /** Half of the widest axle over its tires, metres. */
+    double halfTiresM() {
+        return units.stream()
+                .flatMap(u -> u.tyres().stream())
+                .mapToDouble(AxleLine::halfWidthM)
+                .max()
+                .orElse(0);
     }
 
     /** Widest of everything, half of it, metres. */

@@ -1,0 +1,90 @@
+package org.cresthaul.turning;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.turning.TurningCombination.AxleLine;
+import org.cresthaul.turning.TurningCombination.Body;
+import org.cresthaul.turning.TurningCombination.PlanUnit;
+
+/**
+ * A rectangle of a unit and what it keeps off: tires off everything but pavement, bodies off obstacles and opposing
+ * lanes, low parts off raised ground.
+ *
+ * @param unit index into the chain
+ * @param part "tires", or what body
+ * @param rearM frontM metres ahead of the unit's effective axle
+ * @param rightM leftM from the unit's middle, positive to the left
+ */
+record PassingPart(
+        int unit, String part, double rearM, double frontM, double rightM, double leftM, KeepOff off) {
+    /** What tires are called. */
+    static final String TIRES = "tires";
+
+    /** Everything of a combination that has something to keep off in a space. */
+    static List<PassingPart> listOf(CornerSpace space, TurningCombination combination, List<LowPart> low) {
+        List<PassingPart> parts = new ArrayList<>();
+        for (int k = 0; k < combination.units().size(); k++) {
+            PlanUnit unit = combination.units().get(k);
+            for (AxleLine a : unit.tyres()) {
+                double rear = a.aheadM() - 0.5 * a.contactM();
+                double front = a.aheadM() + 0.5 * a.contactM();
+                double inner = a.halfWidthM() - a.treadM();
+                parts.add(new PassingPart(k, TIRES, rear, front, inner, a.halfWidthM(), space.tires));
+                parts.add(new PassingPart(k, TIRES, rear, front, -a.halfWidthM(), -inner, space.tires));
+            }
+            for (Body b : unit.bodies()) {
+                add(parts, k, b.part(), b.rearM(), b.frontM(), b.halfWidthM(), space.obstacles);
+                add(parts, k, b.part(), b.rearM(), b.frontM(), b.halfWidthM(), space.opposing);
+            }
+        }
+        for (LowPart l : low) {
+            KeepOff off = l.island() == LowPart.BEYOND_EDGE ? space.beyondEdge : space.islands.get(l.island());
+            add(parts, l.unit(), l.part(), l.rearM(), l.frontM(), l.halfWidthM(), off);
+        }
+        return List.copyOf(parts);
+    }
+
+    private static void add(
+            List<PassingPart> into, int unit, String part, double rear, double front, double half, KeepOff off) {
+        if (!off.isEmpty()) {
+            into.add(new PassingPart(unit, part, rear, front, -half, half, off));
+        }
+    }
+
+    /** The same, longer by as much at both ends: it then covers what it passes over between two states. */
+    PassingPart longerBy(double m) {
+        return new PassingPart(unit, part, rearM - m, frontM + m, rightM, leftM, off);
+    }
+
+    boolean isTires() {
+        return part.equals(TIRES);
+    }
+
+    double middleAheadM() {
+        return 0.5 * (rearM + frontM);
+    }
+
+    double middleLeftM() {
+        return 0.5 * (rightM + leftM);
+    }
+
+    /** Farthest of its places from its middle, metres. */
+    double reachM() {
+        return 0.5 * Math.hypot(frontM - rearM, leftM - rightM);
+    }
+
+    /** Farthest of its places from the unit's effective axle, metres. */
+    double leverM() {
+        return Math.hypot(
+                Math.max(Math.abs(rearM), Math.abs(frontM)), Math.max(Math.abs(rightM), Math.abs(leftM)));
+    }
+
+    double aheadM(int corner) {
+        return corner < 2 ? rearM : frontM;
+    }
+
+    /** Corners go rear left, rear right, front right, front left. */
+    double leftM(int corner) {
+        return corner == 0 || corner == 3 ? leftM : rightM;
+    }
+}
