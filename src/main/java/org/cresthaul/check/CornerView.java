@@ -162,13 +162,10 @@ public record CornerView(
         List<List<Double>> lead = new ArrayList<>();
         List<List<Double>> leadLonLat = new ArrayList<>();
         List<PositionView> positions = new ArrayList<>();
-        int tightest = 0;
+        int tightest = fit.stateAt(fit.tightest().stationM());
         for (int i = 0; i < track.size(); i++) {
             lead.add(List.of(Figures.near(track.leadXM(i)), Figures.near(track.leadYM(i))));
             leadLonLat.add(CornerCheck.lonLat(hazard, track.leadXM(i), track.leadYM(i)));
-            if (i == fit.tightest().state()) {
-                tightest = i;
-            }
             positions.add(position(track, i));
         }
         return new CornerView(

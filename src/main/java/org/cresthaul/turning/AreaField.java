@@ -2,9 +2,7 @@ package org.cresthaul.turning;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.IntConsumer;
 import org.locationtech.jts.algorithm.Distance;
 import org.locationtech.jts.geom.Coordinate;
@@ -21,7 +19,8 @@ final class AreaField {
     private static final double CELL_M = 1.0;
     private static final double MARGIN_M = 20;
     private static final double CORNER_CELL_M = 4.0;
-    private static final int[] NO_CORNERS = {};
+    private static final int TILE = 32;
+    private static final int MOST_CELLS = 4000;
     /** Half of the longest chord that asks the edges of one cell alone. */
     private static final double HALF_CHORD_M = 0.3;
     /** Twice the farthest that a place of a cell is from the cell's middle as it is taken here, and half a chord. */
@@ -33,13 +32,23 @@ final class AreaField {
     private final double south;
     private final int columns;
     private final int rows;
-    private final int[][] near;
-    /** Distance of a cell's middle to the edge, positive inside. */
-    private final double[] middle;
+    /** Cells in tiles that are made when first asked for: roads are long and corners small. */
+    private final Tile[] tiles;
+
+    private final int tilesAcross;
     /** One over every edge's length squared. */
     private final double[] inverse;
-    /** Corners of the edges by cell of {@value #CORNER_CELL_M} m. */
-    private final Map<Long, int[]> cornerCells = new HashMap<>();
+    /** Corners of the edges by square of {@value #CORNER_CELL_M} m. */
+    private final int[][] cornerCells;
+
+    private final int cornerColumns;
+    private final int cornerRows;
+
+    /** A square of cells: their nearest edges, and the distance of each middle to the edge, positive inside. */
+    private static final class Tile {
+        final int[][] near = new int[TILE * TILE][];
+        final double[] middle = new double[TILE * TILE];
+    }
 
     AreaField(Geometry area) {
         List<double[]> list = new ArrayList<>();
@@ -61,17 +70,35 @@ final class AreaField {
             double uy = edges[4 * i + 3] - edges[4 * i + 1];
             inverse[i] = 1 / (ux * ux + uy * uy);
         }
-        for (int i = 0; i < list.size(); i++) {
-            int corner = i;
-            cornerCells.merge(cornerCell(cornerX(i), cornerY(i)), new int[] {corner}, AreaField::joined);
-        }
         box = area.getEnvelopeInternal();
         west = box.getMinX() - MARGIN_M;
         south = box.getMinY() - MARGIN_M;
-        columns = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getWidth() + 2 * MARGIN_M) / CELL_M + 1);
-        rows = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
-        near = new int[columns * rows][];
-        middle = new double[columns * rows];
+        columns = area.isEmpty() ? 0 : (int) Math.min(MOST_CELLS, (box.getWidth() + 2 * MARGIN_M) / CELL_M + 1);
+        rows = area.isEmpty() ? 0 : (int) Math.min(MOST_CELLS, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
+        tilesAcross = columns / TILE + 1;
+        tiles = new Tile[tilesAcross * (rows / TILE + 1)];
+        cornerColumns = (int) (columns * CELL_M / CORNER_CELL_M) + 1;
+        cornerRows = (int) (rows * CELL_M / CORNER_CELL_M) + 1;
+        cornerCells = new int[cornerColumns * cornerRows][];
+        for (int i = 0; i < list.size(); i++) {
+            int cell = cornerRow(cornerY(i)) * cornerColumns + cornerColumn(cornerX(i));
+            cornerCells[cell] = cornerCells[cell] == null ? new int[] {i} : joined(cornerCells[cell], i);
+        }
+    }
+
+    private static int[] joined(int[] a, int more) {
+        int[] all = Arrays.copyOf(a, a.length + 1);
+        all[a.length] = more;
+        return all;
+    }
+
+    /** Column and row of a square of corners; what lies outside belongs to the outermost. */
+    private int cornerColumn(double x) {
+        return Math.max(0, Math.min(cornerColumns - 1, (int) Math.floor((x - west) / CORNER_CELL_M)));
+    }
+
+    private int cornerRow(double y) {
+        return Math.max(0, Math.min(cornerRows - 1, (int) Math.floor((y - south) / CORNER_CELL_M)));
     }
 
     private static void addRing(LineString ring, List<double[]> into) {
@@ -113,17 +140,18 @@ final class AreaField {
         if (edges.length == 0) {
             return Double.NEGATIVE_INFINITY;
         }
-        int cell = cellOf(x, y);
-        if (cell < 0) {
+        int column = (int) Math.floor((x - west) / CELL_M);
+        int row = (int) Math.floor((y - south) / CELL_M);
+        if (column < 0 || row < 0 || column >= columns || row >= rows) {
             double off = outsideBoxM(x, y);
             return -off <= lowM ? -off : -Math.sqrt(all(x, y));
         }
-        int row = cell / columns;
-        int column = cell - row * columns;
+        Tile tile = tile(column, row);
+        int cell = inTile(column, row);
         // Off the middle by odd amounts, so that no way from here to a place runs through a corner.
         double fromX = middleX(column);
         double fromY = middleY(row);
-        double there = middle[cell];
+        double there = tile.middle[cell];
         double way = Math.sqrt((x - fromX) * (x - fromX) + (y - fromY) * (y - fromY));
         if (there - way >= highM) {
             return there - way;
@@ -134,7 +162,7 @@ final class AreaField {
         boolean in = there > 0;
         boolean sure = Math.abs(there) > way;
         double least = Double.POSITIVE_INFINITY;
-        for (int e : near[cell]) {
+        for (int e : tile.near[cell]) {
             least = Math.min(least, distance2(e, x, y));
             in ^= !sure && crosses(e, fromX, fromY, x, y);
         }
@@ -142,32 +170,20 @@ final class AreaField {
         return in ? d : -d;
     }
 
-    private static int[] joined(int[] a, int[] b) {
-        int[] all = Arrays.copyOf(a, a.length + b.length);
-        System.arraycopy(b, 0, all, a.length, b.length);
-        return all;
-    }
-
-    private static long cornerCell(double x, double y) {
-        return ((long) Math.floor(x / CORNER_CELL_M) << 32) ^ ((long) Math.floor(y / CORNER_CELL_M) & 0xffffffffL);
-    }
-
     /** Hands every corner within a square around a place to {@code take}, by number; perhaps some beyond it. */
     void cornersAround(double x, double y, double withinM, IntConsumer take) {
-        long west = (long) Math.floor((x - withinM) / CORNER_CELL_M);
-        long east = (long) Math.floor((x + withinM) / CORNER_CELL_M);
-        long south = (long) Math.floor((y - withinM) / CORNER_CELL_M);
-        long north = (long) Math.floor((y + withinM) / CORNER_CELL_M);
-        if ((east - west + 1) * (north - south + 1) > corners()) {
-            for (int i = 0; i < corners(); i++) {
-                take.accept(i);
-            }
+        if (isEmpty()) {
             return;
         }
-        for (long cx = west; cx <= east; cx++) {
-            for (long cy = south; cy <= north; cy++) {
-                for (int i : cornerCells.getOrDefault((cx << 32) ^ (cy & 0xffffffffL), NO_CORNERS)) {
-                    take.accept(i);
+        int toColumn = cornerColumn(x + withinM);
+        int toRow = cornerRow(y + withinM);
+        for (int row = cornerRow(y - withinM); row <= toRow; row++) {
+            for (int column = cornerColumn(x - withinM); column <= toColumn; column++) {
+                int[] here = cornerCells[row * cornerColumns + column];
+                if (here != null) {
+                    for (int i : here) {
+                        take.accept(i);
+                    }
                 }
             }
         }
@@ -176,10 +192,10 @@ final class AreaField {
     /** The point of the edge that is nearest to a place: x and y into {@code at}. Not for an empty area. */
     void nearest(double x, double y, double[] at) {
         double least = Double.POSITIVE_INFINITY;
-        int cell = cellOf(x, y);
-        int n = cell < 0 ? corners() : near[cell].length;
+        int[] some = nearOf(x, y);
+        int n = some == null ? corners() : some.length;
         for (int i = 0; i < n; i++) {
-            int e = cell < 0 ? 4 * i : near[cell][i];
+            int e = some == null ? 4 * i : some[i];
             double ux = edges[e + 2] - edges[e];
             double uy = edges[e + 3] - edges[e + 1];
             double t = Math.max(0, Math.min(1, ((x - edges[e]) * ux + (y - edges[e + 1]) * uy) * inverse[e >> 2]));
@@ -202,15 +218,15 @@ final class AreaField {
         if (isEmpty() || Math.abs(insideM(mx, my)) - half >= withinM) {
             return withinM;
         }
-        int cell = half <= HALF_CHORD_M ? cellOf(mx, my) : -1;
-        int n = cell < 0 ? corners() : near[cell].length;
+        int[] some = half <= HALF_CHORD_M ? nearOf(mx, my) : null;
+        int n = some == null ? corners() : some.length;
         double least = withinM;
         Coordinate a = new Coordinate(ax, ay);
         Coordinate b = new Coordinate(bx, by);
         Coordinate c = new Coordinate();
         Coordinate d = new Coordinate();
         for (int i = 0; i < n; i++) {
-            int e = cell < 0 ? 4 * i : near[cell][i];
+            int e = some == null ? 4 * i : some[i];
             c.setX(edges[e]);
             c.setY(edges[e + 1]);
             d.setX(edges[e + 2]);
@@ -220,18 +236,31 @@ final class AreaField {
         return least;
     }
 
-    /** The cell of a place with its edges gathered; negative outside the grid. */
-    private int cellOf(double x, double y) {
+    /** The edges of the cell of a place; null outside the grid. */
+    private int[] nearOf(double x, double y) {
         int column = (int) Math.floor((x - west) / CELL_M);
         int row = (int) Math.floor((y - south) / CELL_M);
         if (column < 0 || row < 0 || column >= columns || row >= rows) {
-            return -1;
+            return null;
         }
-        int cell = row * columns + column;
-        if (near[cell] == null) {
-            gather(cell, column, row);
+        return tile(column, row).near[inTile(column, row)];
+    }
+
+    private static int inTile(int column, int row) {
+        return row % TILE * TILE + column % TILE;
+    }
+
+    /** The tile of a cell, the cell gathered. */
+    private Tile tile(int column, int row) {
+        int at = row / TILE * tilesAcross + column / TILE;
+        if (tiles[at] == null) {
+            tiles[at] = new Tile();
         }
-        return cell;
+        int cell = inTile(column, row);
+        if (tiles[at].near[cell] == null) {
+            gather(tiles[at], cell, column, row);
+        }
+        return tiles[at];
     }
 
     /** Distance to the box around the area, metres: no farther than the area itself. */
@@ -257,7 +286,7 @@ final class AreaField {
         return least;
     }
 
-    private void gather(int cell, int column, int row) {
+    private void gather(Tile tile, int cell, int column, int row) {
         double x = middleX(column);
         double y = middleY(row);
         double distance = Math.sqrt(all(x, y));
@@ -275,8 +304,8 @@ final class AreaField {
                 in = !in;
             }
         }
-        near[cell] = Arrays.copyOf(found, n);
-        middle[cell] = in ? distance : -distance;
+        tile.near[cell] = Arrays.copyOf(found, n);
+        tile.middle[cell] = in ? distance : -distance;
     }
 
     private double distance2(int e, double x, double y) {

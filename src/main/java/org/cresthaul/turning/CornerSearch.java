@@ -18,6 +18,7 @@ final class CornerSearch {
     /** Of those, how many for as much room as there is. */
     private static final int RAISES = 2;
 
+    private static final double SEED_M = 3;
     private static final double COARSE_M = 1.5;
     private static final double FINE_M = 0.75;
     /** Trials are coarse: they aim at a little more than is wanted. */
@@ -26,6 +27,8 @@ final class CornerSearch {
     private static final double GAIN_M = 0.003;
 
     private static final int RAISE_ROUNDS = 8;
+    /** A line that lacks more than this is raised only to tell by how much, metres. */
+    private static final double HOPELESS_M = 0.6;
     /** Bends shrink by e for every length of a unit; this many lengths leave nothing that can be seen. */
     private static final double SETTLED_LENGTHS = 15;
     /** What lies farther from the corner's ends belongs to the roads going on. */
@@ -35,8 +38,8 @@ final class CornerSearch {
     private final CornerSpace space;
     private final TurningCombination combination;
     private final CornerFit.Wanted wanted;
-    private final LineTrial.Setting setting;
-    private final LineSearch search;
+    final LineTrial.Setting setting;
+    final LineSearch search;
     private final PassageJudge judge;
     private final LineSeeds seeds;
 
@@ -55,7 +58,7 @@ final class CornerSearch {
         List<LineSearch.Tried> tried = new ArrayList<>();
         for (SteeredLine line : seeds.list()) {
             stop.poll();
-            tried.add(search.tried(line, aim + 0.3, 0, COARSE_M));
+            tried.add(search.tried(line, aim, 0, SEED_M));
         }
         tried.sort(Comparator.comparingDouble(t -> t.cost));
         List<LineSearch.Tried> climbed = new ArrayList<>();
@@ -77,9 +80,13 @@ final class CornerSearch {
         }
         climbed.sort(Comparator.comparingDouble(t -> -t.leastM));
         for (LineSearch.Tried top : climbed.subList(0, Math.min(RAISES, climbed.size()))) {
+            if (best != null && top.leastM < wanted.freeM() - HOPELESS_M) {
+                break;
+            }
             SteeredLine raised = raised(top.line, 0);
             best = better(best, judge.judge(raised));
-            if (best.tightest().valueM() >= wanted.freeM() && !isClear(best)) {
+            // What does not have the room on the line itself does not have it for a driver who is off it.
+            if (best.tightest().valueM() >= wanted.requiredM() && !isClear(best)) {
                 best = better(best, judge.judge(raised(raised, wanted.lateM())));
             }
             if (isClear(best)) {
@@ -93,7 +100,8 @@ final class CornerSearch {
     private SteeredLine raised(SteeredLine from, double lateM) {
         LineSearch.Tried at = search.tried(from, wanted.requiredM() + AIM_M, lateM, FINE_M);
         double more = 0.3;
-        for (int round = 0; round < RAISE_ROUNDS && !at.isEnough(); round++) {
+        int rounds = at.leastM < wanted.freeM() - HOPELESS_M ? 2 : RAISE_ROUNDS;
+        for (int round = 0; round < rounds && !at.isEnough(); round++) {
             stop.poll();
             double level = Math.min(wanted.requiredM() + AIM_M, at.leastM + more);
             if (!(level > -1e3)) {

@@ -45,6 +45,11 @@ public final class CornerSpace {
         return corner;
     }
 
+    /** The raised ground of an island, or beyond the edge. */
+    KeepOff raised(int island) {
+        return island == LowPart.BEYOND_EDGE ? beyondEdge : islands.get(island);
+    }
+
     double leftM(Corner.RoadEnd end) {
         return escorts ? end.escortedLeftM() : end.leftM();
     }

@@ -51,6 +51,7 @@ final class LineSearch {
         final List<SteeredLine> lines = new ArrayList<>();
         final List<List<LineTrial.Lack>> lacks = new ArrayList<>();
         double cost;
+        int steps;
         double leastM = Double.POSITIVE_INFINITY;
 
         Tried(SteeredLine line, double wantedM, double lateM, double stateM) {
@@ -126,7 +127,7 @@ final class LineSearch {
                     damping *= 6;
                 }
             }
-            if (!better || at.cost > 0.995 * before) {
+            if (!better || at.cost > 0.98 * before) {
                 break;
             }
         }

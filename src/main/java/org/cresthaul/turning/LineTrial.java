@@ -36,6 +36,12 @@ final class LineTrial {
         double freeM;
     }
 
+    /** Behind the last steering, so far every state counts, metres. */
+    private static final double SETTLING_M = 30;
+
+    private static final int IN_STRIDE = 5;
+    private static final int OUT_STRIDE = 3;
+
     private final Setting setting;
     private final double stateM;
     final Track track;
@@ -69,28 +75,43 @@ final class LineTrial {
         return leastM;
     }
 
-    /** Every part's worst places at every state where it has less than {@code wantedM}. */
+    /**
+     * Every part's worst places at every state where it has less than {@code wantedM}. On the straight runs, where parts move
+     * along themselves, only some states are looked at, with parts as much longer.
+     */
     void lacks(double wantedM, List<Lack> into) {
         leastM = wantedM;
+        int steered = 0;
+        while (steered < track.size() && track.stationM(steered) < setting.runInM - 1e-9) {
+            steered++;
+        }
+        int settling = track.size();
+        double out = track.stationM(track.size() - 1) - setting.runOutM + SETTLING_M;
+        while (settling > steered && track.stationM(settling - 1) > out) {
+            settling--;
+        }
         for (PassingPart part : setting.parts) {
-            PassingPart p = part.isTires() ? part.longerBy(0.5 * stateM) : part;
-            lacks(p, wantedM, into);
+            lacks(part, 0, steered, IN_STRIDE, wantedM, into);
+            lacks(part, steered, settling, 1, wantedM, into);
+            lacks(part, settling, track.size(), OUT_STRIDE, wantedM, into);
         }
     }
 
-    private void lacks(PassingPart p, double wantedM, List<Lack> into) {
+    private void lacks(PassingPart part, int from, int to, int stride, double wantedM, List<Lack> into) {
+        // Bodies are long already; only what is rolled over between two states must not be missed.
+        PassingPart p = part.isTires() || stride > 1 ? part.longerBy(0.5 * stride * stateM) : part;
         int k = p.unit();
         double reach = p.reachM();
         // Between two states no place of a part moves farther.
-        double step = stateM * (1.15 + 0.12 * p.leverM());
-        for (int i = 0; i < track.size(); i++) {
+        double step = stride * stateM * (1.15 + 0.12 * p.leverM());
+        for (int i = from; i < to; i += stride) {
             double c = track.cosine[k][i];
             double s = track.sine[k][i];
             double mx = axleX[k][i] + p.middleAheadM() * c - p.middleLeftM() * s;
             double my = axleY[k][i] + p.middleAheadM() * s + p.middleLeftM() * c;
             double middle = p.off().freeM(mx, my);
             if (middle >= wantedM + reach) {
-                i += (int) ((middle - wantedM - reach) / step);
+                i += stride * (int) ((middle - wantedM - reach) / step);
                 continue;
             }
             Lack worst = corner(p, i, c, s, wantedM);

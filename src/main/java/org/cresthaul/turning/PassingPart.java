@@ -38,8 +38,7 @@ record PassingPart(
             }
         }
         for (LowPart l : low) {
-            KeepOff off = l.island() == LowPart.BEYOND_EDGE ? space.beyondEdge : space.islands.get(l.island());
-            add(parts, l.unit(), l.part(), l.rearM(), l.frontM(), l.halfWidthM(), off);
+            add(parts, l.unit(), l.part(), l.rearM(), l.frontM(), l.halfWidthM(), space.raised(l.island()));
         }
         return List.copyOf(parts);
     }

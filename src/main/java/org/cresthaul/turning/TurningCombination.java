@@ -29,8 +29,17 @@ public record TurningCombination(
         List<Double> articulationLimitRad) {
     private static final double STEERING_RESERVE_RAD = Math.toRadians(0.2);
 
-    /** Name of a unit and what it covers; places are metres ahead of its effective axle. */
-    public record PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies) {
+    /**
+     * Name of a unit and what it covers; places are metres ahead of its effective axle.
+     *
+     * @param axleXM where that axle is in the unit's own frame
+     */
+    public record PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies, double axleXM) {
+        /** With a frame that begins at the effective axle. */
+        public PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies) {
+            this(name, tyres, bodies, 0);
+        }
+
         public PlanUnit {
             tyres = List.copyOf(tyres);
             bodies = List.copyOf(bodies);
@@ -86,7 +95,8 @@ public record TurningCombination(
         tractorTyres.add(line(driveM, plan.tractor().tyresM(), plan.steerTires()));
         driveXM.forEach(x -> tractorTyres.add(line(x - driveAxleXM, plan.tractor().tyresM(), plan.tractor().tires())));
         units.add(new PlanUnit("tractor", tractorTyres,
-                List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM()))));
+                List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM())),
+                driveAxleXM));
 
         Trailer trailer = stance.trailer();
         List<Double> groupXM = new ArrayList<>(trailer.axles().axles().stream().map(Axle::xM).toList());
@@ -125,7 +135,7 @@ public record TurningCombination(
                         carried.frontXM() - groupAxleXM, boosterM / 2));
             }
         });
-        units.add(new PlanUnit("trailer", trailerTyres, trailerBodies));
+        units.add(new PlanUnit("trailer", trailerTyres, trailerBodies, groupAxleXM));
 
         if (state == BoosterState.TRAILING) {
             Booster b = booster.orElseThrow();
@@ -133,7 +143,8 @@ public record TurningCombination(
             chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
             limits.add(plan.pivotLimitRad().orElseThrow());
             units.add(new PlanUnit("booster", List.of(line(0, widths.tyresM(), widths.tires())),
-                    List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM()))));
+                    List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM())),
+                    b.axle().xM()));
         }
         return new TurningCombination(chain, units, plan.steerLimitRad(), plan.lockDistanceM(), limits);
     }
