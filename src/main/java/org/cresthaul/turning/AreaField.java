@@ -214,7 +214,7 @@ final class AreaField {
     double chordM(double ax, double ay, double bx, double by, double withinM) {
         double mx = 0.5 * (ax + bx);
         double my = 0.5 * (ay + by);
-        double half = 0.5 * Math.hypot(bx - ax, by - ay);
+        double half = 0.5 * Hypotenuse.of(bx - ax, by - ay);
         if (isEmpty() || Math.abs(insideM(mx, my)) - half >= withinM) {
             return withinM;
         }
@@ -261,6 +261,15 @@ final class AreaField {
             gather(tiles[at], cell, column, row);
         }
         return tiles[at];
+    }
+
+    /** A distance that {@link #insideM} does not exceed in size, with its sign; found without looking at edges where it is far. */
+    double roughM(double x, double y) {
+        double off = outsideBoxM(x, y);
+        if (off > MARGIN_M) {
+            return -off;
+        }
+        return insideM(x, y);
     }
 
     /** Distance to the box around the area, metres: no farther than the area itself. */

@@ -43,6 +43,12 @@ final class KeepOff {
         return inside ? d : -d;
     }
 
+    /** No more than {@link #freeM(double, double)} where that is positive; quick where it is large. */
+    double roughM(double x, double y) {
+        double d = field.roughM(x, y);
+        return inside ? d : -d;
+    }
+
     /** The same where it matters: values of {@code highM} and more may come back as anything from there on. */
     double freeM(double x, double y, double highM) {
         return inside

@@ -109,7 +109,7 @@ final class LineTrial {
             double s = track.sine[k][i];
             double mx = axleX[k][i] + p.middleAheadM() * c - p.middleLeftM() * s;
             double my = axleY[k][i] + p.middleAheadM() * s + p.middleLeftM() * c;
-            double middle = p.off().freeM(mx, my);
+            double middle = p.off().roughM(mx, my);
             if (middle >= wantedM + reach) {
                 i += stride * (int) ((middle - wantedM - reach) / step);
                 continue;
@@ -149,7 +149,7 @@ final class LineTrial {
         p.off().field.nearest(x, y, nearest);
         double dx = x - nearest[0];
         double dy = y - nearest[1];
-        double d = Math.hypot(dx, dy);
+        double d = Hypotenuse.of(dx, dy);
         double sign = least >= 0 ? 1 : -1;
         lack.nx = d > 0 ? sign * dx / d : 0;
         lack.ny = d > 0 ? sign * dy / d : 0;
@@ -184,7 +184,7 @@ final class LineTrial {
             if (Math.max(beyond, beside) >= least[0]) {
                 return;
             }
-            double gap = beyond > 0 && beside > 0 ? Math.hypot(beyond, beside) : Math.max(beyond, beside);
+            double gap = beyond > 0 && beside > 0 ? Hypotenuse.of(beyond, beside) : Math.max(beyond, beside);
             if (gap < least[0]) {
                 least[0] = gap;
                 found[0] = beside(p, i, along, left, gap, c, s);
@@ -208,7 +208,7 @@ final class LineTrial {
             da = nearest == 0 ? 1 : nearest == 1 ? -1 : 0;
             db = nearest == 2 ? 1 : nearest == 3 ? -1 : 0;
         }
-        double d = Math.hypot(da, db);
+        double d = Hypotenuse.of(da, db);
         Lack lack = lack(p.unit(), i, a, b, gap);
         lack.nx = d > 0 ? (da * c - db * s) / d : 0;
         lack.ny = d > 0 ? (da * s + db * c) / d : 0;

@@ -12,10 +12,10 @@ public final class Overhangs {
 
     public Overhangs(CornerSpace space, CornerFit fit) {
         this.space = space;
-        track = Following.along(fit.combination().chain(), fit.path(), PassageRoom.STATE_M);
+        track = Following.along(fit.combination().chain(), fit.path());
     }
 
-    /** Where each part is over its ground at the farthest; empty for those that never are. */
+    /** Where each part comes over its ground first; empty for those that never are. */
     public List<Optional<CornerFit.Gap>> find(List<LowPart> parts) {
         List<PassingPart> passing = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) {
@@ -26,7 +26,7 @@ public final class Overhangs {
         }
         passing.removeIf(p -> p.off().isEmpty() || !(p.leftM() > 0));
         List<Optional<CornerFit.Gap>> found = new ArrayList<>(Collections.nCopies(parts.size(), Optional.empty()));
-        for (CornerFit.Gap gap : PassageRoom.of(track, passing)) {
+        for (CornerFit.Gap gap : PassageRoom.entered(track, passing)) {
             if (gap.valueM() < 0) {
                 found.set(Integer.parseInt(gap.part()), Optional.of(gap));
             }

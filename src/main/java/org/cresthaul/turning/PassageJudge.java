@@ -104,6 +104,6 @@ final class PassageJudge {
                 parts.add(new PassingPart(k, b.part(), b.rearM(), b.frontM(), -b.halfWidthM(), b.halfWidthM(), lanes));
             }
         }
-        return !lanes.isEmpty() && least(PassageRoom.of(track, parts)) < 0;
+        return !lanes.isEmpty() && least(PassageRoom.entered(track, parts)) < 0;
     }
 }

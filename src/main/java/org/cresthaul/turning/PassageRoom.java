@@ -30,6 +30,7 @@ final class PassageRoom {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     private final Track track;
+    private final boolean enteredOnly;
     private final double[][] axleX;
     private final double[][] axleY;
     /** By unit: farthest that its effective axle moves between two states, and its largest turn. */
@@ -50,8 +51,9 @@ final class PassageRoom {
         double leftM;
     }
 
-    private PassageRoom(Track track) {
+    private PassageRoom(Track track, boolean enteredOnly) {
         this.track = track;
+        this.enteredOnly = enteredOnly;
         int units = track.chain().size();
         int states = track.size();
         axleX = new double[units][states];
@@ -71,7 +73,7 @@ final class PassageRoom {
                     double sine = track.cosine[k][i - 1] * track.sine[k][i] - track.sine[k][i - 1] * track.cosine[k][i];
                     turnStepRad[k] = Math.max(turnStepRad[k], Math.abs(Math.asin(Math.max(-1, Math.min(1, sine)))));
                     axleStepM[k] = Math.max(axleStepM[k],
-                            Math.hypot(axleX[k][i] - axleX[k][i - 1], axleY[k][i] - axleY[k][i - 1]));
+                            Hypotenuse.of(axleX[k][i] - axleX[k][i - 1], axleY[k][i] - axleY[k][i - 1]));
                 }
             }
         }
@@ -79,7 +81,16 @@ final class PassageRoom {
 
     /** The least room of every unit's tires, bodies and low parts against each thing they keep off, in the parts' order. */
     static List<CornerFit.Gap> of(Track track, List<PassingPart> parts) {
-        PassageRoom room = new PassageRoom(track);
+        return of(track, parts, false);
+    }
+
+    /** The same, but where something is entered only that, and not how deep. */
+    static List<CornerFit.Gap> entered(Track track, List<PassingPart> parts) {
+        return of(track, parts, true);
+    }
+
+    private static List<CornerFit.Gap> of(Track track, List<PassingPart> parts, boolean enteredOnly) {
+        PassageRoom room = new PassageRoom(track, enteredOnly);
         Map<String, Least> groups = new LinkedHashMap<>();
         for (PassingPart part : parts) {
             Least least = groups.computeIfAbsent(
@@ -118,10 +129,10 @@ final class PassageRoom {
         double reach = p.reachM();
         startsFree(p, least);
         int last = track.size() - 1;
-        for (int i = 0; i < last; ) {
+        for (int i = 0; i < last && !(enteredOnly && least.valueM < 0); ) {
             double mx = worldX(k, i, p.middleAheadM(), p.middleLeftM());
             double my = worldY(k, i, p.middleAheadM(), p.middleLeftM());
-            double spare = p.off().freeM(mx, my) - reach - least.valueM;
+            double spare = p.off().roughM(mx, my) - reach - least.valueM;
             if (spare < step) {
                 spare = at(p, i, 0, least) - least.valueM;
             }
@@ -163,7 +174,7 @@ final class PassageRoom {
         if (t > 0) {
             cos += t * (track.cosine[k][i + 1] - cos);
             sin += t * (track.sine[k][i + 1] - sin);
-            double size = Math.hypot(cos, sin);
+            double size = Hypotenuse.of(cos, sin);
             cos /= size;
             sin /= size;
             x += t * (axleX[k][i + 1] - x);
@@ -215,7 +226,7 @@ final class PassageRoom {
     private static double outside(PassingPart p, double along, double left) {
         double beyond = Math.max(p.rearM() - along, along - p.frontM());
         double beside = Math.max(p.rightM() - left, left - p.leftM());
-        return beyond > 0 && beside > 0 ? Math.hypot(beyond, beside) : Math.max(beyond, beside);
+        return beyond > 0 && beside > 0 ? Hypotenuse.of(beyond, beside) : Math.max(beyond, beside);
     }
 
     private void between(PassingPart p, int i, double step, Least least) {
@@ -224,7 +235,9 @@ final class PassageRoom {
         }
         double here = at(p, i, 0, least);
         double next = at(p, i + 1, 0, least);
-        depth(p, i, 0, here, 1, next, step, least);
+        if (!enteredOnly) {
+            depth(p, i, 0, here, 1, next, step, least);
+        }
         if (least.valueM > 0) {
             // A chord touches and no state does: thinner than what can be told.
             least.part = p;
@@ -300,7 +313,7 @@ final class PassageRoom {
         if (here <= 0 || next <= 0) {
             return true;
         }
-        if (0.5 * (here + next - Math.hypot(a1 - a0, l1 - l0)) >= least.valueM) {
+        if (0.5 * (here + next - Hypotenuse.of(a1 - a0, l1 - l0)) >= least.valueM) {
             return false;
         }
         a.setX(a0);

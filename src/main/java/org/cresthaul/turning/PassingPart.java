@@ -69,12 +69,12 @@ record PassingPart(
 
     /** Farthest of its places from its middle, metres. */
     double reachM() {
-        return 0.5 * Math.hypot(frontM - rearM, leftM - rightM);
+        return 0.5 * Hypotenuse.of(frontM - rearM, leftM - rightM);
     }
 
     /** Farthest of its places from the unit's effective axle, metres. */
     double leverM() {
-        return Math.hypot(
+        return Hypotenuse.of(
                 Math.max(Math.abs(rearM), Math.abs(frontM)), Math.max(Math.abs(rightM), Math.abs(leftM)));
     }
 
