@@ -16,6 +16,7 @@ import org.cresthaul.turning.CornerSpace;
 import org.cresthaul.turning.Following;
 import org.cresthaul.turning.LowPart;
 import org.cresthaul.turning.TurningCombination;
+import org.cresthaul.turning.TurningFigures;
 
 /**
  * Judges every configuration at one corner. The notch matters only where the underside would pass over a curb or an
@@ -28,6 +29,7 @@ final class CornerCheck {
     static final double CURB_M = 0.0254;
 
     private final RouteCorner hazard;
+    private final Rig rig;
     private final LevelStance stance;
     private final Margins margins;
     private final double uncertaintyM;
@@ -35,17 +37,21 @@ final class CornerCheck {
     private final Map<Question, Judged> judged = new HashMap<>();
     private final Map<String, CurbHeights> heights = new HashMap<>();
     private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
-    private final Map<Judged, Overhung> overhung = new IdentityHashMap<>();
+    private final Map<Judged, Told> told = new IdentityHashMap<>();
     private final Map<Boolean, CornerSpace> spaces = new HashMap<>();
 
     /** The best way round and what it is worth. */
     record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
+
+    /** What does not depend on the notch. */
+    record Told(TurningFigures figures, Overhung overhung) {}
 
     /** What decides a way round: configurations that agree in it share one. */
     private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
 
     CornerCheck(RouteCorner hazard, Rig rig, LevelStance stance, Margins margins) {
         this.hazard = hazard;
+        this.rig = rig;
         this.stance = stance;
         this.margins = margins;
         double survey = hazard.survey().map(s -> s.valueM()).orElse(0.0);
@@ -108,8 +114,9 @@ final class CornerCheck {
 
     private CornerFinding finding(CheckedConfiguration c, Judged j) {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
-                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, overhung.computeIfAbsent(
-                        j, n -> Overhung.of(j, heights(c, j.fit.combination()))), heights(c, j.fit.combination())));
+                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, told.computeIfAbsent(j, n -> new Told(
+                        TurningFigures.of(j.fit.track(), j.fit.combination()),
+                        Overhung.of(j, heights(c, j.fit.combination())))), heights(c, j.fit.combination())));
     }
 
     private CurbHeights heights(CheckedConfiguration c, TurningCombination combination) {
@@ -123,20 +130,28 @@ final class CornerCheck {
             return Optional.empty();
         }
         return TurningCombination.of(stance, c.lift(), c.booster()).map(t -> {
-            CurbHeights over = heights(c, t);
-            // To be clear, nothing passes over what is too high or of unknown height; to be free, what touches keeps off.
-            return judged.computeIfAbsent(
-                    new Question(t, over.low(curbRequiredM(), false), over.low(heightUncertaintyM, true)), this::judge);
+            // A higher notch carries over all that a lower one does: where both ends agree, all between do.
+            Judged lowest = judged.computeIfAbsent(question(c.at(rig.notches().get(0)), t), this::judge);
+            Judged highest = judged.computeIfAbsent(question(c.at(rig.notches().get(rig.notches().size() - 1)), t), this::judge);
+            return lowest.verdict == highest.verdict && lowest.ownLanes == highest.ownLanes
+                    ? lowest
+                    : judged.computeIfAbsent(question(c, t), this::judge);
         });
+    }
+
+    private Question question(CheckedConfiguration c, TurningCombination combination) {
+        CurbHeights over = heights(c, combination);
+        // To be clear, nothing passes over what is too high or of unknown height; to be free, what touches keeps off.
+        return new Question(combination, over.low(curbRequiredM(), false), over.low(heightUncertaintyM, true));
     }
 
     private Judged judge(Question question) {
         Corner corner = hazard.shape().orElseThrow();
-        Judged own = onLanes(question, false);
+        Judged own = onLanes(question, false, List.of());
         if (own.verdict == Verdict.CLEAR || corner.escorted().isEmpty()) {
             return own;
         }
-        Judged wide = onLanes(question, true);
+        Judged wide = onLanes(question, true, List.of(own.fit));
         // Free with its margin only on the opposing lane, and free without it on its own: both are a person's decision.
         if (own.verdict == Verdict.TIGHT && wide.verdict != Verdict.CLEAR
                 || own.verdict == wide.verdict && wide.fit.roomM() <= own.fit.roomM()) {
@@ -145,17 +160,17 @@ final class CornerCheck {
         return new Judged(wide.fit, wide.space, wide.verdict.orWorse(Verdict.TIGHT), own.verdict, wide.fit.usesOpposing());
     }
 
-    private Judged onLanes(Question question, boolean escorts) {
+    private Judged onLanes(Question question, boolean escorts, List<CornerFit> near) {
         CornerSpace space = spaces.computeIfAbsent(escorts, e -> new CornerSpace(hazard.shape().orElseThrow(), e));
         CornerFit.Wanted wanted = new CornerFit.Wanted(requiredM(), uncertaintyM, margins.turnInM());
         // What has no line with the less to keep off has none with the more.
-        CornerFit free = CornerFit.of(space, question.combination, question.lowest, wanted);
+        CornerFit free = CornerFit.of(space, question.combination, question.lowest, wanted, near);
         Verdict verdict = verdict(free);
         if (question.low.equals(question.lowest) || verdict == Verdict.CONTACT) {
             return new Judged(free, space, verdict, verdict, false);
         }
         if (verdict == Verdict.CLEAR) {
-            CornerFit kept = CornerFit.of(space, question.combination, question.low, wanted);
+            CornerFit kept = CornerFit.of(space, question.combination, question.low, wanted, List.of(free));
             if (verdict(kept) == Verdict.CLEAR) {
                 return new Judged(kept, space, Verdict.CLEAR, Verdict.CLEAR, false);
             }

@@ -78,10 +78,10 @@ public record CornerFinding(
     public record Overhang(
             String unit, String ground, Double heightM, Double gapM, double requiredM, List<Double> lonLat) {}
 
-    static CornerFinding of(CornerCheck check, CornerCheck.Judged j, Overhung overhung, CurbHeights heights) {
+    static CornerFinding of(CornerCheck check, CornerCheck.Judged j, CornerCheck.Told told, CurbHeights heights) {
         CornerFit fit = j.fit();
         CornerFit.Gap t = fit.tightest();
-        TurningFigures figures = TurningFigures.of(fit.track(), fit.combination());
+        TurningFigures figures = told.figures();
         List<CornerFit.Gap> gaps = new ArrayList<>(fit.gaps());
         gaps.sort(Comparator.comparingDouble(CornerFit.Gap::valueM));
         List<Double> bends = new ArrayList<>();
@@ -116,7 +116,7 @@ public record CornerFinding(
                                 Figures.down(g.valueM()),
                                 check.lonLat(g.xM(), g.yM())))
                         .toList(),
-                overhangs(check, j, overhung, heights),
+                overhangs(check, j, told.overhung(), heights),
                 Figures.up(passed.beforeM()),
                 Figures.up(passed.behindM()),
                 Figures.up(figures.offtrackingM().get(figures.offtrackingM().size() - 1)),

@@ -16,11 +16,11 @@ import org.locationtech.jts.geom.Polygon;
  * cell by cell when first asked for. For one thread.
  */
 final class AreaField {
-    private static final double CELL_M = 1.0;
+    private static final double CELL_M = 0.5;
     private static final double MARGIN_M = 20;
     private static final double CORNER_CELL_M = 4.0;
     private static final int TILE = 32;
-    private static final int MOST_CELLS = 4000;
+    private static final int MOST_CELLS = 8000;
     /** Half of the longest chord that asks the edges of one cell alone. */
     private static final double HALF_CHORD_M = 0.3;
     /** Twice the farthest that a place of a cell is from the cell's middle as it is taken here, and half a chord. */
@@ -48,6 +48,12 @@ final class AreaField {
     private static final class Tile {
         final int[][] near = new int[TILE * TILE][];
         final double[] middle = new double[TILE * TILE];
+        /** Every edge that is the nearest, or near enough to be gathered, of some cell. */
+        final int[] edges;
+
+        Tile(int[] edges) {
+            this.edges = edges;
+        }
     }
 
     AreaField(Geometry area) {
@@ -254,7 +260,7 @@ final class AreaField {
     private Tile tile(int column, int row) {
         int at = row / TILE * tilesAcross + column / TILE;
         if (tiles[at] == null) {
-            tiles[at] = new Tile();
+            tiles[at] = new Tile(edgesAround(column / TILE, row / TILE));
         }
         int cell = inTile(column, row);
         if (tiles[at].near[cell] == null) {
@@ -287,6 +293,21 @@ final class AreaField {
         return south + (row + 0.4871) * CELL_M;
     }
 
+    private int[] edgesAround(int tileColumn, int tileRow) {
+        double x = west + (tileColumn + 0.5) * TILE * CELL_M;
+        double y = south + (tileRow + 0.5) * TILE * CELL_M;
+        // No cell's middle is farther from the tile's than this, and its nearest edge no farther than the tile's and that.
+        double reach = Math.sqrt(all(x, y)) + 2 * 0.75 * TILE * CELL_M + REACH_M;
+        int[] found = new int[edges.length / 4];
+        int n = 0;
+        for (int e = 0; e < edges.length; e += 4) {
+            if (distance2(e, x, y) <= reach * reach) {
+                found[n++] = e;
+            }
+        }
+        return Arrays.copyOf(found, n);
+    }
+
     private double all(double x, double y) {
         double least = Double.POSITIVE_INFINITY;
         for (int e = 0; e < edges.length; e += 4) {
@@ -298,15 +319,21 @@ final class AreaField {
     private void gather(Tile tile, int cell, int column, int row) {
         double x = middleX(column);
         double y = middleY(row);
-        double distance = Math.sqrt(all(x, y));
+        double least = Double.POSITIVE_INFINITY;
+        for (int e : tile.edges) {
+            least = Math.min(least, distance2(e, x, y));
+        }
+        double distance = Math.sqrt(least);
         double reach = distance + REACH_M;
-        boolean in = false;
-        int[] found = new int[edges.length / 4];
+        int[] found = new int[tile.edges.length];
         int n = 0;
-        for (int e = 0; e < edges.length; e += 4) {
+        for (int e : tile.edges) {
             if (distance2(e, x, y) <= reach * reach) {
                 found[n++] = e;
             }
+        }
+        boolean in = false;
+        for (int e = 0; e < edges.length; e += 4) {
             double y0 = edges[e + 1];
             double y1 = edges[e + 3];
             if (y0 > y != y1 > y && x < edges[e] + (y - y0) / (y1 - y0) * (edges[e + 2] - edges[e])) {

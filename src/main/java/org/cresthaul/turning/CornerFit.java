@@ -12,6 +12,7 @@ import org.locationtech.jts.geom.LineString;
  * is straight on the exit again, with all that is passed over or by on the way. What is not found by the search is not
  * shown to be impossible. The same question gives the same answer.
  *
+ * @param line how it is steered
  * @param path of the steer axle's middle
  * @param track the combination on it, every {@link Following#STATE_M}
  * @param combination what was driven round
@@ -26,6 +27,7 @@ import org.locationtech.jts.geom.LineString;
  * @param usesOpposing whether some tire or body is on an opposing lane; only with escorts
  */
 public record CornerFit(
+        SteeredLine line,
         LeadPath path,
         Track track,
         TurningCombination combination,
@@ -82,7 +84,18 @@ public record CornerFit(
     /** The best way round that is found. */
     public static CornerFit of(
             CornerSpace space, TurningCombination combination, List<LowPart> low, Wanted wanted) {
-        return new CornerSearch(space, combination, low, wanted).best();
+        return of(space, combination, low, wanted, List.of());
+    }
+
+    /**
+     * The same, begun with lines that were found in answer to nearly the same question.
+     *
+     * @param near ways round the same corner with the same combination
+     */
+    public static CornerFit of(
+            CornerSpace space, TurningCombination combination, List<LowPart> low, Wanted wanted, List<CornerFit> near) {
+        return new CornerSearch(space, combination, low, wanted)
+                .best(near.stream().map(CornerFit::line).toList());
     }
 
     /** The least room of all on the line itself. */

@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Geometry;
  */
 final class CornerSearch {
     /** How many lines are climbed from. */
-    private static final int CLIMBS = 5;
+    private static final int CLIMBS = 3;
     /** Of those, how many for as much room as there is. */
     private static final int RAISES = 2;
 
@@ -53,29 +53,30 @@ final class CornerSearch {
         judge = new PassageJudge(setting, wanted);
     }
 
-    CornerFit best() {
+    /** @param near lines to begin with, before all others */
+    CornerFit best(List<SteeredLine> near) {
         double aim = wanted.requiredM() + AIM_M;
+        CornerFit best = null;
+        List<LineSearch.Tried> climbed = new ArrayList<>();
+        for (SteeredLine line : near) {
+            best = better(best, climbed(line, aim, climbed));
+            if (isClear(best)) {
+                return best;
+            }
+        }
         List<LineSearch.Tried> tried = new ArrayList<>();
         for (SteeredLine line : seeds.list()) {
             stop.poll();
             tried.add(search.tried(line, aim, 0, SEED_M));
         }
         tried.sort(Comparator.comparingDouble(t -> t.cost));
-        List<LineSearch.Tried> climbed = new ArrayList<>();
-        CornerFit best = null;
         for (LineSearch.Tried seed : tried.subList(0, Math.min(CLIMBS, tried.size()))) {
             if (seed.cost == Double.POSITIVE_INFINITY) {
                 break;
             }
-            LineSearch.Tried top = search.climb(seed.line, aim, 0, COARSE_M);
-            climbed.add(top);
-            if (top.isEnough()) {
-                LineSearch.Tried banded = search.climb(top.line, aim, wanted.lateM(), FINE_M);
-                CornerFit fit = judge.judge(banded.line);
-                best = better(best, fit);
-                if (isClear(best)) {
-                    return best;
-                }
+            best = better(best, climbed(seed.line, aim, climbed));
+            if (isClear(best)) {
+                return best;
             }
         }
         climbed.sort(Comparator.comparingDouble(t -> -t.leastM));
@@ -94,6 +95,14 @@ final class CornerSearch {
             }
         }
         return best != null ? best : judge.judge(tried.get(0).line);
+    }
+
+    /** Climbs for the required room; judged exactly where it is there, and null where it is not. */
+    private CornerFit climbed(SteeredLine from, double aim, List<LineSearch.Tried> climbed) {
+        double rival = climbed.stream().mapToDouble(t -> t.cost).min().orElse(Double.POSITIVE_INFINITY);
+        LineSearch.Tried top = search.climb(from, aim, 0, COARSE_M, rival);
+        climbed.add(top);
+        return top.isEnough() ? judge.judge(search.climb(top.line, aim, wanted.lateM(), FINE_M).line) : null;
     }
 
     /** As much room as can be had near a line: each time a little more is wanted than there is. */

@@ -12,7 +12,10 @@ import org.cresthaul.geometry.StopSignal;
  * to climb. The same line gives the same answer.
  */
 final class LineSearch {
-    private static final int MOST_STEPS = 30;
+    private static final int MOST_STEPS = 40;
+    /** A step that leaves more than this share of what was lacking is the last. */
+    private static final double SLOW = 0.99;
+
     private static final double FIRST_DAMPING = 1e-3;
     private static final double MOST_DAMPING = 1e4;
     /** Smoothness of the steering, against metres squared of lack. */
@@ -109,6 +112,15 @@ final class LineSearch {
 
     /** The best line near another for a wanted room. */
     Tried climb(SteeredLine from, double wantedM, double lateM, double stateM) {
+        return climb(from, wantedM, lateM, stateM, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * The same, but given up on when it stays well behind.
+     *
+     * @param rivalCost what another line lacks
+     */
+    Tried climb(SteeredLine from, double wantedM, double lateM, double stateM, double rivalCost) {
         Tried at = tried(from, wantedM, lateM, stateM);
         double damping = FIRST_DAMPING;
         for (int step = 0; step < MOST_STEPS && !at.isEnough() && at.cost < Double.POSITIVE_INFINITY; step++) {
@@ -127,7 +139,8 @@ final class LineSearch {
                     damping *= 6;
                 }
             }
-            if (!better || at.cost > 0.98 * before) {
+            boolean behind = step >= 12 && at.cost > 3 * rivalCost;
+            if (!better || behind || at.cost > SLOW * before) {
                 break;
             }
         }

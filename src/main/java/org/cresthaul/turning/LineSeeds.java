@@ -82,7 +82,7 @@ final class LineSeeds {
         double py = y;
         double theta = heading;
         double delta = 0;
-        int near = 0;
+        int near = Math.max(0, way.turnFrom - (int) BEFORE_M);
         int each = (int) Math.round(spacing / STEP_M);
         double step = spacing / each;
         for (int i = 0; i + 1 < angles; i++) {

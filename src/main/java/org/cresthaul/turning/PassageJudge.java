@@ -45,6 +45,7 @@ final class PassageJudge {
         double[] in = offset(space.corner.approach(), path.at(0));
         double[] out = offset(space.corner.exit(), path.at(path.lengthM()));
         return new CornerFit(
+                line,
                 path,
                 track,
                 combination,

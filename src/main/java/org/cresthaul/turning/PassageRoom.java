@@ -123,6 +123,8 @@ final class PassageRoom {
     private void pass(PassingPart p, Least least) {
         if (least.part == null) {
             least.part = p;
+            // Whatever keeps clear of it need not be looked at when only entering is asked for.
+            least.valueM = enteredOnly ? CHORD_M : Double.POSITIVE_INFINITY;
         }
         int k = p.unit();
         double step = axleStepM[k] + p.leverM() * turnStepRad[k] + 1e-9;

@@ -11,7 +11,7 @@ import java.util.Optional;
  * curvature is δ' + sin δ / L. Steering limit and rate are bounds on the angles and on what two neighbors differ by: a
  * line within them is one that can be steered, and every line that can be steered is one of these, to the spacing.
  */
-final class SteeredLine {
+public final class SteeredLine {
     /** Pieces of the path between two places where the angle is given. */
     static final int PIECES = 4;
     /** A line that comes this near to where it shall end ends there, metres. */
