@@ -18,6 +18,8 @@ public final class CornerSpace {
 
     final List<KeepOff> islands;
     final DrivenWay way;
+    /** From the direction of the approach to just that of the exit. */
+    final double turnRad;
 
     public CornerSpace(Corner corner, boolean escorts) {
         this.corner = corner;
@@ -39,6 +41,8 @@ public final class CornerSpace {
                 .map(i -> KeepOff.areaOf(Against.ISLAND, i.area()))
                 .toList();
         way = DrivenWay.of(corner);
+        double turned = corner.exit().headingRad() - corner.approach().headingRad();
+        turnRad = corner.turnRad() + Math.IEEEremainder(turned - corner.turnRad(), 2 * Math.PI);
     }
 
     public Corner corner() {

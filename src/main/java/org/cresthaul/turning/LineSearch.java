@@ -38,7 +38,7 @@ final class LineSearch {
     LineSearch(LineTrial.Setting setting) {
         this.setting = setting;
         way = setting.space().way;
-        turnRad = setting.space().corner.turnRad();
+        turnRad = setting.space().turnRad;
         limitRad = setting.combination().steeringLimitRad();
         ratePerM = setting.combination().steeringRatePerM();
     }

@@ -36,7 +36,7 @@ final class LineSeeds {
 
     /** Over what length of the path the front wheels may be turned: enough for the whole turn at their limit, and more. */
     double steeringM() {
-        double least = Math.abs(space.corner.turnRad()) * combination.chain().get(0).hitchToAxleM()
+        double least = Math.abs(space.turnRad) * combination.chain().get(0).hitchToAxleM()
                 / Math.sin(combination.steeringLimitRad()) + 2 * combination.lockDistanceM();
         return BEFORE_M + Math.max(way.turnTo - way.turnFrom, least) + BEHIND_M;
     }
@@ -48,7 +48,7 @@ final class LineSeeds {
         List<SteeredLine> lines = new ArrayList<>();
         double in = roomAside(space.corner.approach());
         double out = roomAside(space.corner.exit());
-        double outside = space.corner.turnRad() > 0 ? -1 : 1;
+        double outside = space.turnRad > 0 ? -1 : 1;
         for (double wider : WIDER_M) {
             for (double before : new double[] {0, 1, -1}) {
                 for (double ahead : AHEAD_M) {
@@ -106,7 +106,7 @@ final class LineSeeds {
         int last = way.x.length - 1;
         double ex = way.x[last] - out * Math.sin(way.heading[last]);
         double ey = way.y[last] + out * Math.cos(way.heading[last]);
-        return SteeredLine.closed(line, space.corner.turnRad(), limit, rate)
+        return SteeredLine.closed(line, space.turnRad, limit, rate)
                 .map(l -> l.ending(ex, ey, 1, limit, rate).orElse(l));
     }
 
