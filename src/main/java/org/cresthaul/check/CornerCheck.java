@@ -29,6 +29,7 @@ final class CornerCheck {
     static final double CURB_M = 0.0254;
 
     private final RouteCorner hazard;
+    private final Optional<String> unknown;
     private final Rig rig;
     private final LevelStance stance;
     private final Margins margins;
@@ -49,8 +50,9 @@ final class CornerCheck {
     /** What decides a way round: configurations that agree in it share one. */
     private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
 
-    CornerCheck(RouteCorner hazard, Rig rig, LevelStance stance, Margins margins) {
-        this.hazard = hazard;
+    CornerCheck(JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins) {
+        hazard = judging.corner();
+        unknown = judging.unknown();
         this.rig = rig;
         this.stance = stance;
         this.margins = margins;
@@ -73,6 +75,11 @@ final class CornerCheck {
 
     RouteCorner hazard() {
         return hazard;
+    }
+
+    /** A corner nearby that nobody surveyed. */
+    Optional<String> unknownNeighbor() {
+        return unknown;
     }
 
     /** Gap that has to be left over a curb. */
@@ -183,7 +190,7 @@ final class CornerCheck {
         if (!fit.canBeDriven() || fit.tightest().valueM() < uncertaintyM) {
             return Verdict.CONTACT;
         }
-        return fit.roomM() >= requiredM() ? Verdict.CLEAR : Verdict.TIGHT;
+        return fit.roomM() >= requiredM() && unknown.isEmpty() ? Verdict.CLEAR : Verdict.TIGHT;
     }
 
     List<Double> lonLat(double xM, double yM) {

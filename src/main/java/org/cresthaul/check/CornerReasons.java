@@ -26,6 +26,10 @@ final class CornerReasons {
         if (judged.escorts()) {
             reasons.add("corner: only on the opposing lane; escorts must hold the traffic, as the permit says");
         }
+        if (judged.verdict() == Verdict.TIGHT) {
+            check.unknownNeighbor().ifPresent(u -> reasons.add("corner: " + u
+                    + " is closer than the combination is long and not surveyed: what it asks of the line is not known"));
+        }
         if (judged.verdict() == Verdict.CONTACT) {
             contact(reasons, would);
         } else if (judged.verdict() == Verdict.TIGHT) {
