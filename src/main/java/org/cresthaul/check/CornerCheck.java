@@ -15,6 +15,7 @@ import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.CornerSpace;
 import org.cresthaul.turning.Following;
 import org.cresthaul.turning.LowPart;
+import org.cresthaul.turning.SteeredLine;
 import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
 
@@ -28,6 +29,9 @@ final class CornerCheck {
     /** How far the declared height of a curb may be off: this program's choice. */
     static final double CURB_M = 0.0254;
 
+    /** Figures are told from states this far apart, metres. */
+    private static final double FIGURES_M = 0.5;
+
     private final RouteCorner hazard;
     private final Optional<String> unknown;
     private final Rig rig;
@@ -36,9 +40,12 @@ final class CornerCheck {
     private final double uncertaintyM;
     private final double heightUncertaintyM;
     private final Map<Question, Judged> judged = new HashMap<>();
+    /** Of all notches but the highest. */
+    private final Map<Question, Judged> lows = new HashMap<>();
+
     private final Map<String, CurbHeights> heights = new HashMap<>();
     private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
-    private final Map<Judged, Told> told = new IdentityHashMap<>();
+    private final Map<SteeredLine, Told> told = new IdentityHashMap<>();
     private final Map<Boolean, CornerSpace> spaces = new HashMap<>();
 
     /** The best way round and what it is worth. */
@@ -121,8 +128,8 @@ final class CornerCheck {
 
     private CornerFinding finding(CheckedConfiguration c, Judged j) {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
-                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, told.computeIfAbsent(j, n -> new Told(
-                        TurningFigures.of(j.fit.track(), j.fit.combination()),
+                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, told.computeIfAbsent(j.fit.line(), n -> new Told(
+                        TurningFigures.of(Following.along(j.fit.combination().chain(), j.fit.path(), FIGURES_M), j.fit.combination()),
                         Overhung.of(j, heights(c, j.fit.combination())))), heights(c, j.fit.combination())));
     }
 
@@ -137,13 +144,28 @@ final class CornerCheck {
             return Optional.empty();
         }
         return TurningCombination.of(stance, c.lift(), c.booster()).map(t -> {
-            // A higher notch carries over all that a lower one does: where both ends agree, all between do.
-            Judged lowest = judged.computeIfAbsent(question(c.at(rig.notches().get(0)), t), this::judge);
-            Judged highest = judged.computeIfAbsent(question(c.at(rig.notches().get(rig.notches().size() - 1)), t), this::judge);
-            return lowest.verdict == highest.verdict && lowest.ownLanes == highest.ownLanes
+            // A higher notch carries over all that a lower one does. Where the highest notch's line is worth as much at the
+            // lowest, it is the line of all.
+            Question top = question(c.at(rig.notches().get(rig.notches().size() - 1)), t);
+            Question bottom = question(c.at(rig.notches().get(0)), t);
+            Judged highest = judged.computeIfAbsent(top, this::judge);
+            Judged lowest = lows.computeIfAbsent(bottom, q -> worth(q, highest).orElseGet(() -> judge(q)));
+            return lowest.verdict == highest.verdict
                     ? lowest
-                    : judged.computeIfAbsent(question(c, t), this::judge);
+                    : lows.computeIfAbsent(question(c, t), q -> worth(q, highest).orElse(lowest));
         });
+    }
+
+    /** A way round with more to keep off; empty where it is worth less with it. */
+    private Optional<Judged> worth(Question question, Judged way) {
+        CornerFit.Wanted wanted = new CornerFit.Wanted(requiredM(), uncertaintyM, margins.turnInM());
+        CornerFit kept = way.fit.with(way.space, question.low, wanted);
+        CornerFit fit = verdict(kept) == Verdict.CLEAR ? kept : way.fit.with(way.space, question.lowest, wanted);
+        Verdict here = fit == kept ? Verdict.CLEAR : verdict(fit).orWorse(Verdict.TIGHT);
+        Verdict told = way.escorts ? here.orWorse(Verdict.TIGHT) : here;
+        return told == way.verdict
+                ? Optional.of(new Judged(fit, way.space, told, way.escorts ? way.ownLanes : told, way.escorts))
+                : Optional.empty();
     }
 
     private Question question(CheckedConfiguration c, TurningCombination combination) {

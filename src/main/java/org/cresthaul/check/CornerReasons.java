@@ -24,7 +24,7 @@ final class CornerReasons {
         CornerFit.Gap tightest = fit.tightest();
         List<String> reasons = new ArrayList<>();
         if (judged.escorts()) {
-            reasons.add("corner: only on the opposing lane; escorts must hold the traffic, as the permit says");
+            reasons.add("corner: only by using the oncoming lane; escorts must hold the traffic, as the permit says");
         }
         if (judged.verdict() == Verdict.TIGHT) {
             check.unknownNeighbor().ifPresent(u -> reasons.add("corner: " + u
@@ -60,12 +60,11 @@ final class CornerReasons {
         } else if (tightest.valueM() < 0) {
             reasons.add("corner: on the best line found, " + words(tightest) + " goes over " + tightest.against().word());
         } else {
-            reasons.add("corner: on the best line found the room is smaller than its uncertainty: contact cannot be ruled"
-                    + " out");
+            reasons.add("corner: on the best line found the room is smaller than its uncertainty: cannot rule out contact");
         }
         reasons.add(would.isEmpty()
-                ? "corner: no configuration of this rig goes round"
-                : "corner: would go round: " + String.join("; ", would));
+                ? "corner: no configuration of this rig makes the turn"
+                : "corner: would make the turn: " + String.join("; ", would));
     }
 
     private void tight(List<String> reasons, CornerFit.Gap tightest) {

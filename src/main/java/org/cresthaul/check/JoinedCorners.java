@@ -136,7 +136,7 @@ final class JoinedCorners {
                 ? OptionalDouble.of(Math.max(a.ground().edgeHeightM().getAsDouble(), b.ground().edgeHeightM().getAsDouble()))
                 : OptionalDouble.empty();
         Corner shape = new Corner(pavement, escorted, opposing, obstacles, a.approach(), moved(b.exit(), move, turned), turn,
-                new Corner.Ground(edge, islands), guide(a, b, move, midX, midY));
+                new Corner.Ground(edge, islands), guide(a, b, move, midX, midY), a.onLeft());
         Uncertainty survey = first.survey().orElseThrow().valueM() >= next.survey().orElseThrow().valueM()
                 ? first.survey().get()
                 : next.survey().get();

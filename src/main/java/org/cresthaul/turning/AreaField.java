@@ -269,13 +269,17 @@ final class AreaField {
         return tiles[at];
     }
 
-    /** A distance that {@link #insideM} does not exceed in size, with its sign; found without looking at edges where it is far. */
-    double roughM(double x, double y) {
-        double off = outsideBoxM(x, y);
-        if (off > MARGIN_M) {
-            return -off;
+    /** What {@link #insideM} is no less than ({@code way} -1) or no more than (+1), told without looking at edges. */
+    double boundM(double x, double y, int way) {
+        int column = (int) Math.floor((x - west) / CELL_M);
+        int row = (int) Math.floor((y - south) / CELL_M);
+        if (column < 0 || row < 0 || column >= columns || row >= rows) {
+            return way > 0 ? -outsideBoxM(x, y) : insideM(x, y);
         }
-        return insideM(x, y);
+        Tile tile = tile(column, row);
+        double dx = x - middleX(column);
+        double dy = y - middleY(row);
+        return tile.middle[inTile(column, row)] + way * Math.sqrt(dx * dx + dy * dy);
     }
 
     /** Distance to the box around the area, metres: no farther than the area itself. */

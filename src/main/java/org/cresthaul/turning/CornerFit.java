@@ -98,6 +98,11 @@ public record CornerFit(
                 .best(near.stream().map(CornerFit::line).toList());
     }
 
+    /** This way round with other low parts: the same line, judged anew. */
+    public CornerFit with(CornerSpace space, List<LowPart> low, Wanted wanted) {
+        return new CornerSearch(space, combination, low, wanted).judged(line);
+    }
+
     /** The least room of all on the line itself. */
     public Gap tightest() {
         return gaps.stream().min(Comparator.comparingDouble(Gap::valueM)).orElseThrow();

@@ -14,9 +14,9 @@ import org.locationtech.jts.geom.Geometry;
  */
 final class CornerSearch {
     /** How many lines are climbed from. */
-    private static final int CLIMBS = 3;
+    private static final int CLIMBS = 2;
     /** Of those, how many for as much room as there is. */
-    private static final int RAISES = 2;
+    private static final int RAISES = 1;
 
     private static final double SEED_M = 3;
     private static final double COARSE_M = 1.5;
@@ -26,7 +26,7 @@ final class CornerSearch {
     /** A raise that gains less is not gone on with. */
     private static final double GAIN_M = 0.003;
 
-    private static final int RAISE_ROUNDS = 8;
+    private static final int RAISE_ROUNDS = 5;
     /** A line that lacks more than this is raised only to tell by how much, metres. */
     private static final double HOPELESS_M = 0.6;
     /** Bends shrink by e for every length of a unit; this many lengths leave nothing that can be seen. */
@@ -97,6 +97,10 @@ final class CornerSearch {
         return best != null ? best : judge.judge(tried.get(0).line);
     }
 
+    CornerFit judged(SteeredLine line) {
+        return judge.judge(line);
+    }
+
     /** Climbs for the required room; judged exactly where it is there, and null where it is not. */
     private CornerFit climbed(SteeredLine from, double aim, List<LineSearch.Tried> climbed) {
         double rival = climbed.stream().mapToDouble(t -> t.cost).min().orElse(Double.POSITIVE_INFINITY);
@@ -107,7 +111,7 @@ final class CornerSearch {
 
     /** As much room as can be had near a line: each time a little more is wanted than there is. */
     private SteeredLine raised(SteeredLine from, double lateM) {
-        LineSearch.Tried at = search.tried(from, wanted.requiredM() + AIM_M, lateM, FINE_M);
+        LineSearch.Tried at = search.tried(from, wanted.requiredM() + AIM_M, lateM, COARSE_M);
         double more = 0.3;
         int rounds = at.leastM < wanted.freeM() - HOPELESS_M ? 2 : RAISE_ROUNDS;
         for (int round = 0; round < rounds && !at.isEnough(); round++) {
@@ -116,7 +120,7 @@ final class CornerSearch {
             if (!(level > -1e3)) {
                 level = wanted.freeM();
             }
-            LineSearch.Tried next = search.climb(at.line, level, lateM, FINE_M);
+            LineSearch.Tried next = search.climb(at.line, level, lateM, COARSE_M);
             if (next.leastM > at.leastM + GAIN_M) {
                 at = next;
             } else {

@@ -43,10 +43,9 @@ final class KeepOff {
         return inside ? d : -d;
     }
 
-    /** No more than {@link #freeM(double, double)} where that is positive; quick where it is large. */
+    /** No more than {@link #freeM(double, double)}, and quick. */
     double roughM(double x, double y) {
-        double d = field.roughM(x, y);
-        return inside ? d : -d;
+        return inside ? field.boundM(x, y, -1) : -field.boundM(x, y, 1);
     }
 
     /** The same where it matters: values of {@code highM} and more may come back as anything from there on. */

@@ -39,6 +39,9 @@ final class LineTrial {
     /** Behind the last steering, so far every state counts, metres. */
     private static final double SETTLING_M = 30;
 
+    /** About how far apart the states of steered pieces are at most, metres. */
+    private static final double FINE_M = 0.75;
+
     private static final int IN_STRIDE = 5;
     private static final int OUT_STRIDE = 3;
 
@@ -92,14 +95,14 @@ final class LineTrial {
         }
         for (PassingPart part : setting.parts) {
             lacks(part, 0, steered, IN_STRIDE, wantedM, into);
-            lacks(part, steered, settling, 1, wantedM, into);
+            lacks(part, steered, settling, stateM > FINE_M ? 2 : 1, wantedM, into);
             lacks(part, settling, track.size(), OUT_STRIDE, wantedM, into);
         }
     }
 
     private void lacks(PassingPart part, int from, int to, int stride, double wantedM, List<Lack> into) {
         // Bodies are long already; only what is rolled over between two states must not be missed.
-        PassingPart p = part.isTires() || stride > 1 ? part.longerBy(0.5 * stride * stateM) : part;
+        PassingPart p = part.isTires() || stride > 2 ? part.longerBy(0.5 * stride * Math.min(stateM, FINE_M)) : part;
         int k = p.unit();
         double reach = p.reachM();
         // Between two states no place of a part moves farther.

@@ -44,7 +44,7 @@ final class PathFrame {
         int best = first;
         double least = Double.POSITIVE_INFINITY;
         for (int i = first; i < track.size() && track.stationM(i) <= to + stepM; ) {
-            double d = Math.hypot(track.leadXM(i) - x, track.leadYM(i) - y);
+            double d = Hypotenuse.of(track.leadXM(i) - x, track.leadYM(i) - y);
             if (d < least) {
                 least = d;
                 best = i;
