@@ -175,12 +175,11 @@ final class Browser implements AutoCloseable {
     /** What the window that was opened last says, once it is there; it is closed again. */
     String textOfTheOtherWindow() {
         String own = driver.getWindowHandle();
-        new WebDriverWait(driver, Duration.ofSeconds(20)).until(d -> d.getWindowHandles().size() > 1);
+        new WebDriverWait(driver, PATIENCE).until(d -> d.getWindowHandles().size() > 1);
         String other = driver.getWindowHandles().stream().filter(h -> !h.equals(own)).findFirst().orElseThrow();
         try {
             driver.switchTo().window(other);
-            new WebDriverWait(driver, Duration.ofSeconds(20))
-                    .until(d -> !d.findElements(By.cssSelector("body table")).isEmpty());
+            new WebDriverWait(driver, PATIENCE).until(d -> !d.findElements(By.cssSelector("body h2")).isEmpty());
             return driver.findElement(By.cssSelector("body")).getDomProperty("textContent");
         } finally {
             driver.close();
