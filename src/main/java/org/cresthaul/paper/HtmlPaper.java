@@ -42,6 +42,11 @@ final class HtmlPaper {
                 .append(paper.drivable() ? "" : " barred").append("\">").append(escaped(paper.headline())).append("</p></div>\n")
                 .append("<div class=\"content\">\n<h1>").append(escaped(part.title())).append("</h1>\n");
         blocks(part.blocks());
+        if (!part.flow().isEmpty()) {
+            html.append("<div class=\"flow\">\n");
+            blocks(part.flow());
+            html.append("</div>\n");
+        }
         html.append("</div>\n</section>\n");
     }
 

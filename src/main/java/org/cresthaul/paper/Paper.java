@@ -26,10 +26,20 @@ record Paper(
         parts = List.copyOf(parts);
     }
 
-    /** What begins a new page. */
-    record Part(String title, List<Block> blocks) {
+    /**
+     * What begins a new page.
+     *
+     * @param blocks as wide as the page
+     * @param flow after them, in two columns on paper, down the left one first: lines short enough to be read at a glance
+     */
+    record Part(String title, List<Block> blocks, List<Block> flow) {
         Part {
             blocks = List.copyOf(blocks);
+            flow = List.copyOf(flow);
+        }
+
+        Part(String title, List<Block> blocks) {
+            this(title, blocks, List.of());
         }
     }
 
@@ -67,8 +77,13 @@ record Paper(
         NONE
     }
 
-    /** A place on the road: where, which, and its verdict or null. */
-    record Milestone(String chainage, String title, String verdict, boolean blocked) implements Block {}
+    /**
+     * A place on the road.
+     *
+     * @param verdict or null
+     * @param minor whether nothing is done there: a limit that begins to apply
+     */
+    record Milestone(String chainage, String title, String verdict, boolean blocked, boolean minor) implements Block {}
 
     record Table(String caption, List<Column> columns, List<List<Cell>> rows) implements Block {
         Table {

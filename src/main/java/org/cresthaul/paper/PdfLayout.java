@@ -19,7 +19,7 @@ final class PdfLayout {
     PdfLayout(PdfFonts fonts, double widthPt, boolean large) {
         this.fonts = fonts;
         this.widthPt = widthPt;
-        bodyPt = large ? 9.2 : 8.8;
+        bodyPt = large ? 9.6 : 8.8;
     }
 
     List<Strip> strips(Paper.Part part, Tag tag) {
@@ -28,6 +28,13 @@ final class PdfLayout {
         strips.add(rule(1.4).withNext(true));
         strips.add(Strip.space(bodyPt * 0.4).withNext(true));
         part.blocks().forEach(b -> strips.addAll(strips(b, tag)));
+        return strips;
+    }
+
+    /** What follows in columns of this layout's width. */
+    List<Strip> flow(Paper.Part part, Tag tag) {
+        List<Strip> strips = new ArrayList<>();
+        part.flow().forEach(b -> strips.addAll(strips(b, tag)));
         return strips;
     }
 
@@ -103,9 +110,11 @@ final class PdfLayout {
     }
 
     private List<Strip> milestone(Paper.Milestone m, Tag tag) {
-        double size = bodyPt * 1.38;
-        double at = bodyPt * 6.4;
-        double verdictPt = m.verdict() == null ? 0 : bodyPt * 11;
+        double size = bodyPt * (m.minor() ? 1 : 1.38);
+        double at = bodyPt * (m.minor() ? 4.6 : 6.4);
+        String word = m.verdict() == null ? "" : m.blocked() ? "BLOCKED, " + m.verdict() : m.verdict();
+        double wordPt = bodyPt * (fonts.width(word, true, bodyPt) > widthPt / 4 ? 0.8 : 1);
+        double verdictPt = word.isEmpty() ? 0 : fonts.width(word, true, wordPt) + bodyPt * 2.2;
         Tag head = tag.add("H2");
         List<Strip> title = text(m.title(), true, size, at, widthPt - at - verdictPt, Ink.LINE, head);
         Strip first = title.get(0);
@@ -114,8 +123,6 @@ final class PdfLayout {
         marks.add(written(fonts.printable(m.chainage()), true, size, 0, at, baseline, Ink.GUIDE, head));
         marks.addAll(first.marks());
         if (m.verdict() != null) {
-            String word = m.blocked() ? "BLOCKED, " + m.verdict() : m.verdict();
-            double wordPt = bodyPt * (fonts.width(word, true, bodyPt) > verdictPt - bodyPt * 2 ? 0.8 : 1);
             double x = widthPt - fonts.width(word, true, wordPt);
             marks.add(written(word, true, wordPt, x, widthPt - x, baseline, m.blocked() ? Ink.CONTACT : Ink.LINE, head));
             marks.add(new Strip.Drawn(x - bodyPt * 1.5, size * 0.2, bodyPt / 14,
@@ -123,8 +130,8 @@ final class PdfLayout {
         }
         title.set(0, new Strip(first.heightPt(), marks));
         List<Strip> strips = new ArrayList<>();
-        strips.add(Strip.space(bodyPt * 0.9));
-        strips.add(rule(1));
+        strips.add(Strip.space(bodyPt * (m.minor() ? 0.5 : 0.9)));
+        strips.add(rule(m.minor() ? 0.5 : 1));
         strips.add(Strip.space(bodyPt * 0.25));
         strips.addAll(title);
         return withNext(strips);

@@ -16,6 +16,8 @@ final class PdfPaper {
     private static final double INSET_PT = 14;
     private static final double FOOT_PT = 38;
     private static final double HEAD_SIZE_PT = 11.5;
+    private static final int COLUMNS = 2;
+    private static final double GUTTER_PT = 16;
 
     private final Paper paper;
     private final PaperSize size;
@@ -55,54 +57,88 @@ final class PdfPaper {
         List<Strip> head = head(fonts);
         double headPt = head.stream().mapToDouble(Strip::heightPt).sum() + 8;
         double bodyPt = size.heightPt() - 2 * MARGIN_PT - FOOT_PT - headPt - 10;
-        List<List<Strip>> bodies = new ArrayList<>();
-        List<String> titles = new ArrayList<>();
+        List<Body> bodies = new ArrayList<>();
         for (Paper.Part part : paper.parts()) {
-            Tag tag = root.add("Sect");
-            for (List<Strip> body : parted(new PdfLayout(fonts, widthPt(), paper.large()).strips(part, tag), bodyPt)) {
-                bodies.add(body);
-                titles.add(part.title());
-            }
+            bodies.addAll(bodies(part, fonts, root.add("Sect"), bodyPt));
         }
         List<Page> pages = new ArrayList<>();
         for (int i = 0; i < bodies.size(); i++) {
+            Body body = bodies.get(i);
             List<Placed> placed = new ArrayList<>();
             // The headline is read out on the first page; on the others it is a running head.
-            double y = place(placed, head, MARGIN_PT + 6);
-            place(placed, bodies.get(i), y + 8);
-            place(placed, foot(fonts, titles.get(i), i + 1, bodies.size()), size.heightPt() - MARGIN_PT - FOOT_PT);
+            double y = place(placed, head, leftPt(), MARGIN_PT + 6);
+            y = place(placed, body.wide, leftPt(), y + 8);
+            for (int c = 0; c < body.columns.size(); c++) {
+                place(placed, body.columns.get(c), leftPt() + c * (columnPt() + GUTTER_PT), y);
+            }
+            place(placed, foot(fonts, body.title, i + 1, bodies.size()), leftPt(), size.heightPt() - MARGIN_PT - FOOT_PT);
             pages.add(new Page(placed));
         }
         return pages;
     }
 
-    private double place(List<Placed> placed, List<Strip> strips, double fromY) {
+    /** What stands between head and foot of a page: strips as wide as it, and columns under them. */
+    private record Body(String title, List<Strip> wide, List<List<Strip>> columns) {}
+
+    private double columnPt() {
+        return (widthPt() - GUTTER_PT) / COLUMNS;
+    }
+
+    private List<Body> bodies(Paper.Part part, PdfFonts fonts, Tag tag, double bodyPt) {
+        List<Strip> wide = new PdfLayout(fonts, widthPt(), paper.large()).strips(part, tag);
+        List<List<Strip>> pages = parted(wide, List.of(bodyPt));
+        List<Body> bodies = new ArrayList<>();
+        pages.forEach(p -> bodies.add(new Body(part.title(), p, List.of())));
+        if (part.flow().isEmpty()) {
+            return bodies;
+        }
+        double leftPt = bodyPt - height(pages.get(pages.size() - 1));
+        List<List<Strip>> columns = parted(new PdfLayout(fonts, columnPt(), paper.large()).flow(part, tag),
+                List.of(leftPt, leftPt, bodyPt));
+        Body last = bodies.remove(bodies.size() - 1);
+        for (int c = 0; c < columns.size(); c += COLUMNS) {
+            bodies.add(new Body(part.title(), c == 0 ? last.wide : List.of(),
+                    columns.subList(c, Math.min(c + COLUMNS, columns.size()))));
+        }
+        return bodies;
+    }
+
+    private double place(List<Placed> placed, List<Strip> strips, double leftPt, double fromY) {
         double y = fromY;
         for (Strip strip : strips) {
             for (Strip.Mark mark : strip.marks()) {
-                placed.add(new Placed(leftPt(), y, mark));
+                placed.add(new Placed(leftPt, y, mark));
             }
             y += strip.heightPt();
         }
         return y;
     }
 
-    /** Fills pages: strips that belong together go on one where one can hold them. */
-    private static List<List<Strip>> parted(List<Strip> strips, double heightPt) {
+    /**
+     * Fills pages or columns: strips that belong together go in one where one can hold them.
+     *
+     * @param heightsPt of the first, the second and so on; the last is that of all further ones
+     */
+    private static List<List<Strip>> parted(List<Strip> strips, List<Double> heightsPt) {
         List<List<Strip>> pages = new ArrayList<>();
         List<Strip> page = new ArrayList<>();
         double used = 0;
+        double most = heightsPt.get(heightsPt.size() - 1);
         for (int i = 0; i < strips.size(); ) {
+            double heightPt = heightsPt.get(Math.min(pages.size(), heightsPt.size() - 1));
             int end = bundleEnd(strips, i);
             double needed = height(strips.subList(i, end));
-            if (needed > heightPt) {
+            if (needed > most) {
                 end = chainEnd(strips, i);
                 needed = height(strips.subList(i, end));
             }
-            if (used + needed > heightPt && !page.isEmpty()) {
+            if (used + needed > heightPt && (!page.isEmpty() || heightPt < most)) {
                 pages.add(page);
                 page = new ArrayList<>();
                 used = 0;
+                if (heightPt < most && pages.size() < heightsPt.size()) {
+                    continue;
+                }
                 if (strips.get(i).header() != null) {
                     page.add(strips.get(i).header());
                     used = strips.get(i).header().heightPt();

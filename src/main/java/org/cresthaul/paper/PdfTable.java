@@ -10,6 +10,7 @@ import org.cresthaul.paper.Strip.Tag;
 final class PdfTable {
     private static final double LEADING = 1.2;
     private static final double GAP_PT = 6;
+    private static final double PAD_PT = 2.2;
 
     private final PdfFonts fonts;
     private final double widthPt;
@@ -57,7 +58,7 @@ final class PdfTable {
             double lead = 0;
             if (cell.verdict() != null) {
                 lead = size * 1.35;
-                marks.add(new Strip.Drawn(x, 3 + size * 0.12, size / 16,
+                marks.add(new Strip.Drawn(x, PAD_PT + size * 0.12, size / 16,
                         new Drawing(16, 16, "", Symbols.verdict(cell.verdict(), 0, 0, 16)), null));
             }
             Tag tag = tree.add(head ? "TH" : "TD");
@@ -65,14 +66,14 @@ final class PdfTable {
             for (int k = 0; k < lines.size(); k++) {
                 double left = column.right() ? boxPt - fonts.width(lines.get(k), head, size) : lead;
                 if (!lines.get(k).isEmpty()) {
-                    marks.add(new Strip.Written(x + left, 3 + size + k * size * LEADING, boxPt - left + 0.01, size, head,
+                    marks.add(new Strip.Written(x + left, PAD_PT + size + k * size * LEADING, boxPt - left + 0.01, size, head,
                             head ? Ink.SOFT : Ink.LINE, lines.get(k), tag));
                 }
             }
             most = Math.max(most, lines.size());
             x += cellPt;
         }
-        double heightPt = most * size * LEADING + 6;
+        double heightPt = most * size * LEADING + 2 * PAD_PT;
         marks.add(new Strip.Drawn(0, heightPt - 1, 1, new Drawing(widthPt, 1, "", List.of(Drawing.line(head ? Ink.LINE : Ink.HAIR,
                 head ? 0.9 : 0.5, new Point(0, 0.5), new Point(widthPt, 0.5)))), null));
         return new Strip(heightPt, marks);

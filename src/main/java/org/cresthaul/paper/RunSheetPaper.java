@@ -39,11 +39,11 @@ final class RunSheetPaper {
         parts.add(new Paper.Part("Cab page", cab()));
         List<Block> first = new ArrayList<>(overview());
         first.addAll(cards(sheet.setUps()));
-        parts.add(new Paper.Part("Before leaving", first));
-        sheet.legs().forEach(l -> {
-            parts.add(leg(l));
-        });
-        parts.add(new Paper.Part("How it is done", practice()));
+        parts.add(new Paper.Part("Before leaving", List.of(), first));
+        sheet.legs().forEach(l -> parts.add(leg(l)));
+        parts.add(new Paper.Part("How it is done", List.of(new Paper.Text(Tone.SMALL, Paper.Item.NOTE
+                + ": practice of the trade, no result of a computation. The makers' instructions, the carrier's rules and the law"
+                + " take precedence.")), cards(sheet.cards())));
         return parts;
     }
 
@@ -54,7 +54,7 @@ final class RunSheetPaper {
         blocks.add(new Paper.Table("", List.of(new Column("At", 1.5, false), new Column("Place, landmark", 6, false),
                 new Column("Set-up", 1, false), new Column("Do", 1.6, false), new Column("Verdict", 2.2, false)),
                 sheet.legs().stream().flatMap(l -> l.entries().stream())
-                        .filter(e -> !e.step().equals("passage") || !"limits".equals(e.kind()))
+                        .filter(e -> !"limits".equals(e.kind()))
                         .map(this::cabRow).toList()));
         sheet.cards().stream().filter(c -> c.about().equals("stuck")).findFirst()
                 .ifPresent(c -> c.lines().stream().limit(2).forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l.text()))));
@@ -129,14 +129,6 @@ final class RunSheetPaper {
         return blocks;
     }
 
-    private List<Block> practice() {
-        List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(Tone.SMALL, Paper.Item.NOTE + ": practice of the trade, no result of a computation. The makers' instructions, the"
-                + " carrier's rules and the law take precedence."));
-        blocks.addAll(cards(sheet.cards()));
-        return blocks;
-    }
-
     /** The page of a leg: where it goes, what is set, its map, and everything that comes, in driving order. */
     private Paper.Part leg(RunSheet.Leg leg) {
         List<Block> blocks = new ArrayList<>();
@@ -149,10 +141,11 @@ final class RunSheetPaper {
                     new Column("Do", 2, false), new Column("Verdict", 2.6, false)),
                     leg.entries().stream().map(this::row).toList()));
         }
-        blocks.add(pictures.map(leg));
+        List<Block> flow = new ArrayList<>();
+        flow.add(pictures.map(leg));
         Set<String> said = new HashSet<>();
-        leg.entries().forEach(entry -> entry(entry, blocks, said));
-        return new Paper.Part("Leg " + leg.number() + ": " + leg.name(), blocks);
+        leg.entries().forEach(entry -> entry(entry, flow, said));
+        return new Paper.Part("Leg " + leg.number() + ": " + leg.name(), blocks, flow);
     }
 
     private List<Cell> row(RunSheet.Entry e) {
@@ -165,21 +158,32 @@ final class RunSheetPaper {
     /** @param said cautions that stand on this leg already */
     private void entry(RunSheet.Entry e, List<Block> blocks, Set<String> said) {
         List<Block> first = new ArrayList<>();
-        first.add(new Paper.Milestone(e.chainage().text(), title(e), e.verdict(), e.blocked()));
+        boolean minor = isLimit(e) && !e.blocked();
+        first.add(new Paper.Milestone(e.chainage().text(), title(e), e.verdict(), e.blocked(), minor));
         if (e.landmark() != null) {
             first.add(new Paper.Text(Tone.STRONG, (e.kind() == null ? "" : kind(e) + ". ") + "Landmark: " + e.landmark() + "."));
-        } else if (e.kind() != null) {
+        } else if (e.kind() != null && !minor) {
             first.add(new Paper.Text(Tone.STRONG, kind(e) + "."));
         }
         e.comes().forEach(l -> first.add(new Paper.Text(e.blocked() && l.text().startsWith("BLOCKED") ? Tone.ALERT : Tone.BODY, l.text())));
-        section("Before", e.before(), first);
+        List<Block> sections = new ArrayList<>();
+        section("Before", e.before(), sections);
+        section("Through", e.through(), sections);
+        section("After", e.after(), sections);
+        section("Gauges", e.gauges(), sections);
+        // A place does not stand alone at the foot of a column: what is done first there follows it.
+        int together = Math.min(2, sections.size());
+        first.addAll(sections.subList(0, together));
         blocks.add(new Paper.Group(first));
-        section("Through", e.through(), blocks);
-        section("After", e.after(), blocks);
-        section("Gauges", e.gauges(), blocks);
+        blocks.addAll(sections.subList(together, sections.size()));
         // Once on a leg: what is said at every place is read at none.
         e.cautions().stream().filter(said::add).forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
         blocks.addAll(pictures.of(e));
+    }
+
+    /** What is only kept to: a limit that begins to apply. */
+    private static boolean isLimit(RunSheet.Entry e) {
+        return "limits".equals(e.kind()) || "stretch".equals(e.kind());
     }
 
     private void section(String title, List<SheetLine> lines, List<Block> blocks) {

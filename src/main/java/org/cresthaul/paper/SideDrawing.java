@@ -79,8 +79,8 @@ final class SideDrawing {
         double gapM = overhead ? position.overheadM() : position.groundM();
         double reach = Math.min(REACH_M, Math.max(0.9, Math.abs(gapM) * 7));
         double middle = at.y() + (overhead ? gapM : -gapM) / 2;
-        Scale scale = new Scale(at.x() - reach, middle + reach * 0.3, WIDTH / (2 * reach));
-        double height = reach * 0.62 * scale.perM;
+        Scale scale = new Scale(at.x() - reach, middle + reach * 0.24, WIDTH / (2 * reach));
+        double height = reach * 0.5 * scale.perM;
         List<Shape> shapes = new ArrayList<>();
         scene(shapes, scale, at.x() - reach, at.x() + reach, middle - reach, 1.2);
         dimension(shapes, scale, at, gapM, height);

@@ -1,7 +1,9 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.cresthaul.units.UnitSystem;
 
@@ -25,6 +27,8 @@ final class CrossingSheet {
 
     private final Sources sources;
     private final Plan plan;
+    /** Advice that stands at a crossing before: said once on a sheet. */
+    private final Set<String> advised = new HashSet<>();
 
     CrossingSheet(Sources sources) {
         this.sources = sources;
@@ -99,7 +103,7 @@ final class CrossingSheet {
         say.words(c.fits() == null ? "; unknown whether that is enough (" : c.fits() ? "; enough (" : "; NOT ENOUGH (")
                 .words("at least ").seconds(c.reserveNeededSeconds(), at + "/reserveNeededSeconds").words(" is required).");
         lines.add(say.plain());
-        c.advice().forEach(a -> lines.add(SheetLine.plain(a)));
+        c.advice().stream().filter(advised::add).forEach(a -> lines.add(SheetLine.plain(a)));
         return lines;
     }
 

@@ -77,7 +77,8 @@ final class LegSheets {
         for (int i = 0; i < plan.steps().size(); i++) {
             Plan.Passage p = plan.steps().get(i).passage();
             if (p != null && p.fromChainageM() < leg.startChainageM() && p.toChainageM() > leg.startChainageM()) {
-                lines.add(sources.say("Still in force: " + p.hazard() + " " + p.name() + ", until ")
+                lines.add(sources.say("Still in force: "
+                                + (p.hazard().equals(Plan.WHOLE_ROUTE) ? "" : p.hazard() + " ") + p.name() + ", until ")
                         .chainage(p.toChainageM(), "plan:/steps/" + i + "/passage/toChainageM")
                         .words(" (" + p.verdict() + (p.blocked() ? ", BLOCKED" : "") + ").").plain());
             }

@@ -155,7 +155,7 @@ class PapersTest {
     void theSheetIsShort(Sample sample) throws Exception {
         for (PaperSize size : PaperSize.values()) {
             List<String> pages = pages(sample.sheetPdf(size));
-            assertTrue(pages.size() <= (sample.drivable ? 18 : 4), size + ": " + pages.size() + " pages");
+            assertTrue(pages.size() <= (sample.drivable ? 12 : 4), size + ": " + pages.size() + " pages");
             assertTrue(solid(pages.get(0)).contains(solid(sample.drivable ? "Cab page" : "What blocks")));
             String all = solid(String.join("", pages));
             assertFalse(all.contains(solid("(" + SheetLine.PRACTICE + ")")), "a mark, and the note once");
