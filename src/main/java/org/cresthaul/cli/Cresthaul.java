@@ -19,7 +19,7 @@ import picocli.CommandLine.IVersionProvider;
             "Without a command it serves the sample route (as serve does)."
         },
         subcommands = {
-            CheckCommand.class, PlanCommand.class, CompareCommand.class, RunSheetCommand.class, StatementCommand.class,
+            CheckCommand.class, PlanCommand.class, CompareCommand.class, RunSheetCommand.class, StatementCommand.class, VerifyCommand.class,
             ServeCommand.class
         },
         versionProvider = Cresthaul.Version.class,

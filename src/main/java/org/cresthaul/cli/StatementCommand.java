@@ -28,10 +28,11 @@ final class StatementCommand implements Callable<Integer> {
     public Integer call() throws Refused {
         PlanQuestion.Answer answer = question.answer();
         Plan plan = answer.plan();
-        Statement statement = Statement.of(plan, answer.report(), answer.question().route(), answer.question().stance(), wanted.units());
+        Question q = answer.question();
+        Statement statement = Statement.of(plan, answer.report(), q.route(), q.rig(), q.stance(), wanted.units());
         byte[] printed = switch (wanted.form()) {
-            case PDF -> Papers.pdf(statement, wanted.size());
-            case HTML -> Papers.html(statement);
+            case PDF -> Papers.pdf(statement, q.route(), wanted.size());
+            case HTML -> Papers.html(statement, q.route());
             case JSON -> JsonAnswer.bytes(statement);
         };
         if (wanted.out().isPresent()) {

@@ -2,6 +2,7 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
@@ -10,9 +11,10 @@ import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
-/** A small map of one leg: its line, places with their verdicts, stops. North is up. */
+/** A map of one leg, or of the whole route: its line, places with their verdicts, stops. North is up. */
 final class LegMap {
-    private static final double WIDTH = 480;
+    private static final double LEG_WIDTH = 480;
+    private static final double ROUTE_WIDTH = 960;
     private static final double EDGE = 34;
     private static final double MOST_HEIGHT = 165;
     private static final double LEAST_HEIGHT = 84;
@@ -21,8 +23,14 @@ final class LegMap {
     private static final double M_PER_DEG = 111_320;
 
     private final Route route;
-    private final RunSheet.Leg leg;
     private final UnitSystem units;
+    private final double width;
+    private final double mostHeight;
+    private final double startM;
+    private final double endM;
+    private final List<Mark> marks;
+    private final List<String> usedStops;
+    private final String alt;
     private final List<Point> line = new ArrayList<>();
     private final List<double[]> taken = new ArrayList<>();
     private double lon0;
@@ -30,44 +38,63 @@ final class LegMap {
     private double perM;
     private double height;
 
-    private LegMap(Route route, RunSheet.Leg leg, UnitSystem units) {
+    /** A place with its verdict. */
+    record Mark(String id, String verdict) {}
+
+    private LegMap(Route route, UnitSystem units, double width, double mostHeight, double startM, double endM, List<Mark> marks,
+            List<String> usedStops, String alt) {
         this.route = route;
-        this.leg = leg;
         this.units = units;
+        this.width = width;
+        this.mostHeight = mostHeight;
+        this.startM = startM;
+        this.endM = endM;
+        this.marks = marks;
+        this.usedStops = usedStops;
+        this.alt = alt;
     }
 
     static Drawing of(Route route, RunSheet.Leg leg, UnitSystem units) {
-        return new LegMap(route, leg, units).drawing();
+        double end = Math.min(leg.endChainageM(), route.lengthM());
+        // Table and map of a leg share a page.
+        double most = Math.max(LEAST_HEIGHT, MOST_HEIGHT - ROW * Math.max(0, leg.entries().size() - FREE_ROWS));
+        return new LegMap(route, units, LEG_WIDTH, most, Math.min(leg.startChainageM(), end), end,
+                leg.entries().stream().filter(e -> e.verdict() != null).map(e -> new Mark(e.id(), e.verdict())).toList(),
+                leg.entries().stream().map(RunSheet.Entry::id).filter(Objects::nonNull).toList(),
+                "Map of leg " + leg.number() + ", " + leg.name() + ": its line, places and stops").drawing();
+    }
+
+    /** The whole route. */
+    static Drawing of(Route route, List<Mark> marks, UnitSystem units) {
+        return new LegMap(route, units, ROUTE_WIDTH, 1.6 * MOST_HEIGHT, 0, route.lengthM(), marks, List.of(),
+                "Map of the route: its line and places").drawing();
     }
 
     private Drawing drawing() {
         List<LonLat> positions = new ArrayList<>();
-        double end = Math.min(leg.endChainageM(), route.lengthM());
-        double start = Math.min(leg.startChainageM(), end);
-        positions.add(route.line().frameAt(start).origin());
+        positions.add(route.line().frameAt(startM).origin());
         for (int i = 0; i < route.line().size(); i++) {
-            if (route.line().chainageM(i) > start && route.line().chainageM(i) < end) {
+            if (route.line().chainageM(i) > startM && route.line().chainageM(i) < endM) {
                 positions.add(route.line().position(i));
             }
         }
-        positions.add(route.line().frameAt(end).origin());
+        positions.add(route.line().frameAt(endM).origin());
         fit(positions);
         positions.forEach(p -> line.add(at(p)));
         List<Shape> shapes = new ArrayList<>();
         shapes.add(new Drawing.Path(List.of(line), false, Ink.NONE, Ink.GUIDE, 3, false));
         end(shapes, line.get(0), "start");
         end(shapes, line.get(line.size() - 1), "end");
-        for (RunSheet.Entry entry : leg.entries()) {
-            route.findHazard(entry.id()).ifPresent(h -> hazard(shapes, entry, at(h.place().position())));
+        for (Mark mark : marks) {
+            route.findHazard(mark.id()).ifPresent(h -> hazard(shapes, mark, at(h.place().position())));
         }
         route.stops().stream()
-                .filter(s -> s.place().chainageM() >= start && s.place().chainageM() <= end)
-                .forEach(s -> stop(shapes, s.place().id(), at(s.place().position()),
-                        leg.entries().stream().anyMatch(e -> s.place().id().equals(e.id()))));
+                .filter(s -> s.place().chainageM() >= startM && s.place().chainageM() <= endM)
+                .forEach(s -> stop(shapes, s.place().id(), at(s.place().position()), usedStops.contains(s.place().id())));
         northAndScale(shapes);
-        shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(WIDTH - 0.4, 0.4),
-                new Point(WIDTH - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
-        return new Drawing(WIDTH, height, "Map of leg " + leg.number() + ", " + leg.name() + ": its line, places and stops", shapes);
+        shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(width - 0.4, 0.4),
+                new Point(width - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
+        return new Drawing(width, height, alt, shapes);
     }
 
     private void fit(List<LonLat> positions) {
@@ -78,10 +105,8 @@ final class LegMap {
         double narrow = Math.cos(Math.toRadians((south + north) / 2));
         double wide = Math.max(50, (east - west) * M_PER_DEG * narrow);
         double tall = Math.max(50, (north - south) * M_PER_DEG);
-        // Table and map of a leg share a page.
-        double most = Math.max(LEAST_HEIGHT, Math.min(MOST_HEIGHT, MOST_HEIGHT - ROW * (leg.entries().size() - FREE_ROWS)));
-        height = Math.max(LEAST_HEIGHT, Math.min(most, tall / wide * (WIDTH - 2 * EDGE) + 2 * EDGE));
-        perM = Math.min((WIDTH - 2 * EDGE) / wide, (height - 2 * EDGE) / tall);
+        height = Math.max(LEAST_HEIGHT, Math.min(mostHeight, tall / wide * (width - 2 * EDGE) + 2 * EDGE));
+        perM = Math.min((width - 2 * EDGE) / wide, (height - 2 * EDGE) / tall);
         lon0 = (west + east) / 2;
         lat0 = (south + north) / 2;
     }
@@ -94,7 +119,7 @@ final class LegMap {
     private Point at(LonLat p) {
         double east = Math.IEEEremainder(p.lonDeg() - lon0, 360) * M_PER_DEG * Math.cos(Math.toRadians(lat0));
         double north = (p.latDeg() - lat0) * M_PER_DEG;
-        return new Point(WIDTH / 2 + east * perM, height / 2 - north * perM);
+        return new Point(width / 2 + east * perM, height / 2 - north * perM);
     }
 
     private void end(List<Shape> shapes, Point at, String word) {
@@ -102,9 +127,9 @@ final class LegMap {
         label(shapes, at, word, false);
     }
 
-    private void hazard(List<Shape> shapes, RunSheet.Entry entry, Point at) {
-        shapes.addAll(Symbols.verdict(entry.verdict(), at.x() - 6, at.y() - 6, 12));
-        label(shapes, at, entry.id(), true);
+    private void hazard(List<Shape> shapes, Mark mark, Point at) {
+        shapes.addAll(Symbols.verdict(mark.verdict(), at.x() - 6, at.y() - 6, 12));
+        label(shapes, at, mark.id(), true);
     }
 
     private void stop(List<Shape> shapes, String id, Point at, boolean used) {
@@ -122,7 +147,7 @@ final class LegMap {
         for (double[] p : places) {
             double x = at.x() + p[0];
             double y = at.y() + p[1];
-            boolean inside = x >= 2 && x + w <= WIDTH - 2 && y >= 13 && y <= height - 3;
+            boolean inside = x >= 2 && x + w <= width - 2 && y >= 13 && y <= height - 3;
             if (inside && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - 10 < t[3] && y + 2 > t[1])
                     && !covered(x, y - 10, x + w, y + 2)) {
                 best = p;

@@ -2,6 +2,7 @@ package org.cresthaul.paper;
 
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.Statement;
+import org.cresthaul.route.Route;
 
 /** Run sheets and statements as files. Equal papers are equal bytes. */
 public final class Papers {
@@ -17,11 +18,13 @@ public final class Papers {
         return new HtmlPaper(new RunSheetPaper(sheet, pictures).paper()).bytes();
     }
 
-    public static byte[] pdf(Statement statement, PaperSize size) {
-        return new PdfPaper(new StatementPaper(statement).paper(), size).bytes();
+    /** @param route the statement is about, for its map */
+    public static byte[] pdf(Statement statement, Route route, PaperSize size) {
+        return new PdfPaper(new StatementPaper(statement, route).paper(), size).bytes();
     }
 
-    public static byte[] html(Statement statement) {
-        return new HtmlPaper(new StatementPaper(statement).paper()).bytes();
+    /** @param route likewise */
+    public static byte[] html(Statement statement, Route route) {
+        return new HtmlPaper(new StatementPaper(statement, route).paper()).bytes();
     }
 }

@@ -1,22 +1,33 @@
 package org.cresthaul.paper;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
 import org.cresthaul.paper.Paper.Column;
 import org.cresthaul.paper.Paper.Tone;
+import org.cresthaul.plan.Envelope;
 import org.cresthaul.plan.SheetLine;
 import org.cresthaul.plan.Statement;
+import org.cresthaul.route.Route;
+import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.units.UnitSystem;
 
 /** Puts a statement on paper. */
 final class StatementPaper {
     private final Statement statement;
+    private final Route route;
+    private final UnitSystem units;
 
-    StatementPaper(Statement statement) {
+    StatementPaper(Statement statement, Route route) {
         this.statement = statement;
+        this.route = route;
+        units = statement.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY;
     }
 
     Paper paper() {
@@ -24,25 +35,81 @@ final class StatementPaper {
                 statement.route().name() + ", " + statement.rig().name() + ", stance " + statement.rig().stance(),
                 statement.banner().headline(), statement.banner().drivable(),
                 Imprint.of(statement.version(), statement.route(), statement.rig()), false,
-                List.of(new Paper.Part("Statement of the combination", combination()),
-                        new Paper.Part("Places along the route", places()),
-                        new Paper.Part("Limits of this statement", limits())));
+                List.of(new Paper.Part("Statement for the permit office", first()),
+                        new Paper.Part("Evidence: the combination", combination()),
+                        new Paper.Part("Evidence: places along the route", places()),
+                        new Paper.Part("Evidence: limits of this statement", limits())));
+    }
+
+    /** What a clerk decides by, on one page: decision, conditions, roads, crossings, surveys, rig, load, map. */
+    private List<Block> first() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Paper.Text(statement.banner().drivable() ? Tone.STRONG : Tone.ALERT, "Decision: " + statement.banner().outcome()
+                + "."));
+        List<String> blocked = statement.hazards().stream().filter(Statement.Place::blocked)
+                .map(h -> h.verdict() + ": " + h.id() + " " + h.name()).toList();
+        if (!blocked.isEmpty()) {
+            blocks.add(new Paper.Heading(3, "Blocked at"));
+            together(blocked).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
+        }
+        blocks.add(new Paper.Heading(3, "Conditions"));
+        List<String> conditions = statement.conditions().stream().map(Statement.Row::label).toList();
+        (conditions.isEmpty() ? List.of("none") : together(conditions))
+                .forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
+        List<List<Cell>> rows = new ArrayList<>();
+        statement.identity().stream().limit(1).forEach(r -> rows.add(cells(r)));
+        rows.add(List.of(new Cell("Roads"), new Cell(statement.route().name() + ". " + statement.roads().stream()
+                .map(r -> r.label() + " " + r.value().text()).collect(Collectors.joining("; ")) + ".")));
+        rows.add(List.of(new Cell("Rail crossings"), new Cell(statement.crossings().isEmpty() ? "none on the plan"
+                : statement.crossings().stream().map(r -> r.label() + ", " + r.value().text().split(";", 2)[0])
+                        .collect(Collectors.joining("; ")) + ".")));
+        statement.surveys().forEach(r -> rows.add(List.of(new Cell("Survey, " + r.label()), new Cell(r.value().text()))));
+        rows.add(List.of(new Cell("Rig"), new Cell(statement.rig().name() + ", stance " + statement.rig().stance())));
+        List<Statement.Row> told = statement.identity().stream().skip(1).filter(r -> r.value() != null).toList();
+        if (!told.isEmpty()) {
+            rows.add(List.of(new Cell("Vehicles, load, tires"), new Cell(told.stream()
+                    .map(r -> r.label().split(",")[0] + ": " + r.value().text()).collect(Collectors.joining("; ")) + ".")));
+        }
+        statement.identity().stream().skip(1).filter(r -> r.value() == null).forEach(r -> rows.add(cells(r)));
+        RoundedFigures figures = new RoundedFigures(units);
+        rows.add(each("Length", e -> figures.distance(e.lengthM())));
+        rows.add(each("Width", e -> e.widthM() == null ? "unknown" : figures.required(e.widthM())));
+        rows.add(each("Height", e -> figures.required(e.heightM())
+                + (e.raisedHeightM() == null ? "" : ", raised " + figures.required(e.raisedHeightM()))));
+        rows.add(each("Gross weight", e -> e.grossKg() == null ? "unknown" : figures.weight(e.grossKg())));
+        blocks.add(new Paper.Table("", List.of(new Column("", 1.6, false), new Column("", 6, false)), rows));
+        blocks.add(new Paper.Picture(LegMap.of(route, statement.hazards().stream()
+                .map(h -> new LegMap.Mark(h.id(), h.verdict())).toList(), units), "The route, north up; squares are stops."));
+        statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.SMALL, w)));
+        return blocks;
+    }
+
+    /** "what: where" of a list, with every place of the same what in one line. */
+    private static List<String> together(List<String> lines) {
+        Map<String, String> places = new LinkedHashMap<>();
+        lines.forEach(l -> places.merge(l.substring(0, l.indexOf(": ")), l.substring(l.indexOf(": ") + 2), (a, b) -> a + "; " + b));
+        return places.entrySet().stream().map(e -> e.getKey() + ": " + e.getValue()).toList();
+    }
+
+    /** A figure of every set-up, told once where it is the same: "83 ft 3 in (A, B), 77 ft 9 in (C, D)". */
+    private List<Cell> each(String label, Function<Envelope, String> figure) {
+        Map<String, String> letters = new LinkedHashMap<>();
+        statement.sideViews().forEach(e -> letters.merge(figure.apply(e), e.letter(), (a, b) -> a + ", " + b));
+        return List.of(new Cell(label), new Cell(letters.size() == 1
+                ? letters.keySet().iterator().next()
+                : letters.entrySet().stream().map(e -> e.getKey() + " (set-up " + e.getValue() + ")").collect(Collectors.joining("; "))));
+    }
+
+    private static List<Cell> cells(Statement.Row row) {
+        return List.of(new Cell(row.label()), new Cell(row.value() == null ? "______________________________" : row.value().text()));
     }
 
     private List<Block> combination() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(Tone.STRONG, statement.rig().name() + ", stance " + statement.rig().stance()));
-        blocks.add(new Paper.Text(Tone.STRONG, statement.route().name()));
-        statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.BODY, w)));
-        if (!statement.banner().lines().isEmpty()) {
-            blocks.add(new Paper.Heading(2, "Conditions and blocks"));
-            statement.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
-        }
-        blocks.add(new Paper.Heading(2, "To be filled in"));
-        blocks.add(new Paper.Table("", List.of(new Column("", 3, false), new Column("", 5, false)),
-                statement.identity().stream().map(i -> List.of(new Cell(i), new Cell("________________________________"))).toList()));
         blocks.add(new Paper.Heading(2, "Envelope, as declared"));
         blocks.add(rows(statement.envelope(), 3, 5));
+        statement.sideViews().forEach(e -> blocks.add(new Paper.Picture(EnvelopeDrawing.of(e, units),
+                "Set-up " + e.letter() + ": " + e.label() + ", on level ground.")));
         blocks.add(new Paper.Heading(2, "Axle loads, computed from the declared weights"));
         for (Statement.AxleTable table : statement.axles()) {
             List<Block> kept = new ArrayList<>();
@@ -50,11 +117,11 @@ final class StatementPaper {
                 kept.add(new Paper.Text(Tone.STRONG, "Set-up " + table.letter() + ": " + table.label()));
             } else {
                 kept.add(new Paper.Table("Set-up " + table.letter() + ": " + table.label(),
-                        List.of(new Column("Axle", 3, false), new Column("Behind the one ahead", 2.4, true), new Column("Load", 1.8, true),
+                        List.of(new Column("Axle", 2.4, false), new Column("Tires", 2.6, false), new Column("Behind the one ahead", 2.4, true), new Column("Load", 1.8, true),
                                 new Column("", 0.3, false), new Column("Limit applied", 4.4, false),
                                 new Column("Group", 3.2, false)),
                         table.rows().stream()
-                                .map(r -> List.of(new Cell(r.axle()), new Cell(r.behind() == null ? "" : r.behind().text()),
+                                .map(r -> List.of(new Cell(r.axle()), new Cell(r.tires() == null ? "" : r.tires()), new Cell(r.behind() == null ? "" : r.behind().text()),
                                         new Cell(r.load().text()), new Cell(""), new Cell(r.limit().text()), new Cell(r.group().text())))
                                 .toList()));
             }
@@ -66,6 +133,10 @@ final class StatementPaper {
 
     private List<Block> places() {
         List<Block> blocks = new ArrayList<>();
+        if (!statement.banner().lines().isEmpty()) {
+            blocks.add(new Paper.Heading(2, "Conditions and blocked places, in full"));
+            statement.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
+        }
         blocks.add(new Paper.Text(Tone.SMALL, "Verdicts hold in the set-up named, and with the conditions beside. Margin: what was found and"
                 + " what is needed, uncertainty included."));
         blocks.add(new Paper.Table("",

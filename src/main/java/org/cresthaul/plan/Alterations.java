@@ -20,7 +20,7 @@ final class Alterations {
     static Route surveyed(Route route, double times) {
         return route.withHazards(route.hazards().stream()
                 .map(h -> h.survey()
-                        .map(s -> h.withSurvey(new Uncertainty(s.valueM() * times, s.source())))
+                        .map(s -> h.withSurvey(new Uncertainty(s.valueM() * times, s.source(), s.date())))
                         .orElse(h))
                 .toList());
     }

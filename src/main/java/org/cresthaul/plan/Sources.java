@@ -87,6 +87,14 @@ final class Sources {
         return StandingHeight.ofLoadMetres(stance, setting(set, frontM, rearM));
     }
 
+    /** Every raise of the plan in a set-up. */
+    Stream<Report.RaiseFinding> raises(Plan.SetUp set) {
+        return plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(p -> p != null && p.raise() != null && p.set().equals(set))
+                .map(Plan.Passage::raise);
+    }
+
     Equipment equipment() {
         return equipment;
     }

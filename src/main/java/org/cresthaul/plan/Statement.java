@@ -1,8 +1,10 @@
 package org.cresthaul.plan;
 
 import java.util.List;
+import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
@@ -13,15 +15,19 @@ import org.cresthaul.units.UnitSystem;
  *
  * @param units "us" or "metric": of the figures in the texts
  * @param wording what the statement is and is not
+ * @param roads every leg of the route
+ * @param surveys when and how places were surveyed, and which
  * @param envelope length, width, height, gross weight
+ * @param sideViews what they measure, one for each configuration the plan uses
  * @param axles one table for each configuration the plan uses
  * @param hazards every place of the plan, in driving order
- * @param conditions what a person must settle
+ * @param conditions what a person must resolve: what and where in the label, the whole text in the value
  * @param notChecked what nobody looked at
  * @param inputs files, hashes, margins and version
- * @param identity what a person fills in: permit, vehicles, load
+ * @param identity permit, vehicles, load, tires; the value is null where no file tells it and a person fills it in
  * @param crossings every rail crossing by its number, with its times
  * @param robustness what is left when what was declared is off
+ * @param margins that were asked for
  * @param options everything that was asked of the plan
  * @param signatures who signs
  */
@@ -33,15 +39,19 @@ public record Statement(
         Report.CheckedRig rig,
         Banner banner,
         List<String> wording,
+        List<Row> roads,
+        List<Row> surveys,
         List<Row> envelope,
+        List<Envelope> sideViews,
         List<AxleTable> axles,
         List<Place> hazards,
-        List<String> conditions,
+        List<Row> conditions,
         List<String> notChecked,
         List<Row> inputs,
-        List<String> identity,
+        List<Row> identity,
         List<Row> crossings,
         List<Row> robustness,
+        Margins margins,
         PlanOptions options,
         List<String> signatures,
         List<String> cautions) {
@@ -49,7 +59,10 @@ public record Statement(
 
     public Statement {
         wording = List.copyOf(wording);
+        roads = List.copyOf(roads);
+        surveys = List.copyOf(surveys);
         envelope = List.copyOf(envelope);
+        sideViews = List.copyOf(sideViews);
         axles = List.copyOf(axles);
         hazards = List.copyOf(hazards);
         conditions = List.copyOf(conditions);
@@ -83,8 +96,9 @@ public record Statement(
      * @param load in level stance
      * @param limit the least that its rating or a limit on it or its group allows it
      * @param group whose air it shares, and what its group carries
+     * @param tires size and rating as the rig file tells them, or null
      */
-    public record AxleRow(String axle, SheetLine behind, SheetLine load, SheetLine limit, SheetLine group) {}
+    public record AxleRow(String axle, String tires, SheetLine behind, SheetLine load, SheetLine limit, SheetLine group) {}
 
     /**
      * One place.
@@ -112,8 +126,8 @@ public record Statement(
         }
     }
 
-    /** The statement of a plan; {@code report}, {@code route} and {@code stance} are those it was made from. */
-    public static Statement of(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units) {
-        return new StatementParts(new Sources(plan, report, route, stance, units), stance).statement();
+    /** The statement of a plan; {@code report}, {@code route}, {@code rig} and {@code stance} are those it was made from. */
+    public static Statement of(Plan plan, Report report, Route route, Rig rig, LevelStance stance, UnitSystem units) {
+        return new StatementParts(new Sources(plan, report, route, stance, units), stance, rig.identity()).statement();
     }
 }

@@ -1,20 +1,17 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.Stream;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.plan.Statement.AxleRow;
 import org.cresthaul.plan.Statement.AxleTable;
 import org.cresthaul.plan.Statement.Place;
 import org.cresthaul.plan.Statement.Row;
+import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.units.UnitSystem;
 
 /** Makes the statement of a plan. */
@@ -26,14 +23,17 @@ final class StatementParts {
     private final Sources sources;
     private final Plan plan;
     private final LevelStance stance;
+    private final ClerkFacts facts;
 
-    StatementParts(Sources sources, LevelStance stance) {
+    StatementParts(Sources sources, LevelStance stance, Identity identity) {
         this.sources = sources;
         this.stance = stance;
+        facts = new ClerkFacts(sources, identity);
         plan = sources.plan();
     }
 
     Statement statement() {
+        List<Envelope> envelopes = sources.setUps().stream().map(s -> Envelope.of(sources, stance, s)).toList();
         return new Statement(
                 Statement.FORM,
                 plan.version(),
@@ -45,37 +45,40 @@ final class StatementParts {
                                 + " with the files named under Inputs. It is not a warranty, and no survey.",
                         "It supports, and never replaces, the permit, local codes, a qualified survey and the person at the"
                                 + " wheel. A place that is not surveyed is not clear."),
-                envelope(),
+                facts.roads(),
+                facts.surveys(),
+                envelope(envelopes),
+                envelopes,
                 sources.setUps().stream().map(this::axles).toList(),
                 places(),
                 plan.conditions().stream()
-                        .map(c -> c.hazard() + " " + c.name() + " (" + c.what() + "): " + c.text())
+                        .map(c -> new Row(c.what() + ": " + c.hazard() + " " + c.name(), SheetLine.plain(c.text())))
                         .toList(),
                 NotChecked.of(plan, sources.report(), stance),
                 inputs(),
-                List.of("Permit number", "Tractor, VIN and plate", "Trailer, VIN and plate", "Load, make and serial",
-                        "Tires, size and rating"),
+                facts.identity(),
                 crossings(),
                 robustness(),
+                plan.margins(),
                 plan.options(),
                 List.of("Prepared by", "Carrier", "Received by"),
                 plan.cautions());
     }
 
-    private List<Row> envelope() {
+    private List<Row> envelope(List<Envelope> envelopes) {
         List<Row> rows = new ArrayList<>();
-        for (Plan.SetUp set : sources.setUps()) {
-            rows.add(new Row("Overall length, set-up " + sources.letterOf(set),
-                    sources.say().distance(set.lengthM(), sources.pointer(set) + "/lengthM").plain()));
+        for (Envelope e : envelopes) {
+            rows.add(new Row("Overall length, set-up " + e.letter(), sources.say()
+                    .distance(e.lengthM(), sources.pointer(setUp(e)) + "/lengthM").plain()));
         }
-        rows.add(new Row("Overall width", width()));
-        for (Plan.SetUp set : sources.setUps()) {
-            rows.add(new Row("Overall height, set-up " + sources.letterOf(set),
-                    sources.say().required(sources.heightM(set, 0, 0), "rig:highest point, standing level at this set-up").plain()));
-            raises(set).max(Comparator.comparingDouble(r -> sources.heightM(set, r.frontM(), r.rearM())))
-                    .ifPresent(r -> rows.add(new Row("Greatest height while raised, set-up " + sources.letterOf(set),
-                            sources.say().required(sources.heightM(set, r.frontM(), r.rearM()),
-                                    "rig:highest point, standing level, raised as far as the plan has it").plain())));
+        rows.add(new Row("Overall width", width(envelopes)));
+        for (Envelope e : envelopes) {
+            rows.add(new Row("Overall height, set-up " + e.letter(),
+                    sources.say().required(e.heightM(), "rig:highest point, standing level at this set-up").plain()));
+            if (e.raisedHeightM() != null) {
+                rows.add(new Row("Greatest height while raised, set-up " + e.letter(), sources.say().required(e.raisedHeightM(),
+                        "rig:highest point, standing level, raised as far as the plan has it").plain()));
+            }
         }
         for (Plan.SetUp set : sources.setUps()) {
             Optional<Sources.Loads> loads = sources.loads(set);
@@ -86,28 +89,14 @@ final class StatementParts {
         return rows;
     }
 
-    private SheetLine width() {
-        if (stance.plan().isEmpty()) {
-            return SheetLine.plain("unknown: widths are not declared");
-        }
-        PlanDimensions p = stance.plan().get();
-        OptionalDouble widest = Stream.of(
-                        Optional.of(p.tractor().bodyM()), Optional.of(p.tractor().tyresM()),
-                        Optional.of(p.trailer().bodyM()), Optional.of(p.trailer().tyresM()),
-                        p.booster().map(PlanDimensions.Widths::bodyM), p.booster().map(PlanDimensions.Widths::tyresM),
-                        p.loadWidthM().isPresent() ? Optional.of(p.loadWidthM().getAsDouble()) : Optional.<Double>empty())
-                .flatMap(Optional::stream)
-                .mapToDouble(w -> w)
-                .max();
-        return sources.say().required(widest.orElseThrow(), "rig:widest of tractor, trailer, booster and load").plain();
+    private Plan.SetUp setUp(Envelope e) {
+        return sources.setUps().stream().filter(s -> s.configuration().equals(e.configuration())).findFirst().orElseThrow();
     }
 
-    /** Every raise of the plan in a set-up. */
-    private Stream<Report.RaiseFinding> raises(Plan.SetUp set) {
-        return plan.steps().stream()
-                .map(Plan.Step::passage)
-                .filter(p -> p != null && p.raise() != null && p.set().equals(set))
-                .map(Plan.Passage::raise);
+    private SheetLine width(List<Envelope> envelopes) {
+        return envelopes.isEmpty() || envelopes.get(0).widthM() == null
+                ? SheetLine.plain("unknown: widths are not declared")
+                : sources.say().required(envelopes.get(0).widthM(), "rig:widest of tractor, trailer, booster and load").plain();
     }
 
     private AxleTable axles(Plan.SetUp set) {
@@ -148,7 +137,7 @@ final class StatementParts {
                 group = sources.say(line.label() + ", ").weight(line.loadKg(), at + "/groups/" + g + "/loadKg").plain();
             }
         }
-        return new AxleRow(a.label(), behind, sources.say().weight(a.loadKg(), at + "/axles/" + i + "/loadKg").plain(),
+        return new AxleRow(a.label(), facts.tires(a.kind()), behind, sources.say().weight(a.loadKg(), at + "/axles/" + i + "/loadKg").plain(),
                 limit(sheet, at, a), group);
     }
 

@@ -15,6 +15,7 @@ import org.cresthaul.geometry.Uncertainty;
  * @param notches lowest first, at least one, names and offsets distinct; one has offset zero, the reference notch
  * @param stances at least one, names distinct
  * @param times what changes and slow passages take
+ * @param identity which vehicles and load they are
  */
 public record Rig(
         String name,
@@ -23,7 +24,20 @@ public record Rig(
         Uncertainty ride,
         List<Notch> notches,
         List<LevelStance> stances,
-        PlanTimes times) {
+        PlanTimes times,
+        Identity identity) {
+    /** A rig of which nobody says which vehicles it is. */
+    public Rig(
+            String name,
+            String note,
+            Uncertainty measurement,
+            Uncertainty ride,
+            List<Notch> notches,
+            List<LevelStance> stances,
+            PlanTimes times) {
+        this(name, note, measurement, ride, notches, stances, times, Identity.UNKNOWN);
+    }
+
     /** A rig whose file says nothing of times. */
     public Rig(
             String name,
@@ -60,6 +74,6 @@ public record Rig(
 
     /** The same rig with other notches, lowest first. */
     public Rig withNotches(List<Notch> others) {
-        return new Rig(name, note, measurement, ride, others, stances, times);
+        return new Rig(name, note, measurement, ride, others, stances, times, identity);
     }
 }

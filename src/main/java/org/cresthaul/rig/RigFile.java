@@ -2,8 +2,10 @@ package org.cresthaul.rig;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.cresthaul.geometry.Uncertainty;
@@ -86,12 +88,33 @@ public final class RigFile {
         PlanTimes times = file.findObject("times")
                 .map(t -> GivenTimes.read(t).over(PlanTimes.defaults()))
                 .orElse(PlanTimes.defaults());
+        Identity identity = file.findObject("identity").map(RigFile::identity).orElse(Identity.UNKNOWN);
         file.refuseOthers();
         if (problems.count() > before) {
             return Optional.empty();
         }
-        return Optional.of(
-                new Rig(name, note, measurement.orElseThrow(), ride.orElseThrow(), notches, stances, times));
+        return Optional.of(new Rig(
+                name, note, measurement.orElseThrow(), ride.orElseThrow(), notches, stances, times, identity));
+    }
+
+    private static Identity identity(JsonFields fields) {
+        Identity identity = new Identity(
+                fields.findText("tractor", JsonFields.LONGEST_NAME),
+                fields.findText("trailer", JsonFields.LONGEST_NAME),
+                fields.findText("booster", JsonFields.LONGEST_NAME),
+                fields.findText("load", JsonFields.LONGEST_NAME),
+                fields.findObject("tires").map(RigFile::tires).orElse(Map.of()));
+        fields.refuseOthers();
+        return identity;
+    }
+
+    private static Map<AxleKind, String> tires(JsonFields fields) {
+        Map<AxleKind, String> tires = new EnumMap<>(AxleKind.class);
+        for (AxleKind kind : AxleKind.values()) {
+            fields.findText(kind.word(), JsonFields.LONGEST_NAME).ifPresent(t -> tires.put(kind, t));
+        }
+        fields.refuseOthers();
+        return tires;
     }
 
     private static Optional<Uncertainty> uncertainty(JsonFields fields) {

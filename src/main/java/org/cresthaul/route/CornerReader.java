@@ -89,15 +89,7 @@ final class CornerReader {
     }
 
     private Optional<Uncertainty> survey() {
-        Optional<JsonFields> fields = properties.findObject("survey");
-        if (fields.isEmpty()) {
-            return Optional.empty();
-        }
-        int before = problems.count();
-        double accuracyM = fields.get().lengthM("accuracy", ACCURACY);
-        String source = fields.get().text("source", JsonFields.LONGEST_NAME);
-        fields.get().refuseOthers();
-        return fields.get().isThere() && problems.count() == before ? Optional.of(new Uncertainty(accuracyM, source)) : Optional.empty();
+        return properties.findObject("survey").flatMap(s -> SurveyFields.read(s, ACCURACY));
     }
 
     static boolean requireValid(Problems problems, Geometry area, String at) {

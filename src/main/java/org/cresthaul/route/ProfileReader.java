@@ -41,7 +41,7 @@ final class ProfileReader {
         this.hazard = hazard;
         problems = hazard.problems();
         surveyFields = hazard.findObject("survey");
-        survey = surveyFields.flatMap(this::uncertainty);
+        survey = surveyFields.flatMap(s -> SurveyFields.read(s, ACCURACY));
         boolean profiled = hazard.has("profile");
         Optional<Approach> before = approach("approachBefore", profiled);
         Optional<Approach> after = approach("approachAfter", profiled);
@@ -71,15 +71,6 @@ final class ProfileReader {
             hazard.problem("survey", "missing", what + " needs the accuracy of its survey.",
                     "Add \"survey\": {\"accuracy\": \"10 mm\", \"source\": \"who measured, how\"}.");
         }
-    }
-
-    private Optional<Uncertainty> uncertainty(JsonFields fields) {
-        double accuracyM = fields.lengthM("accuracy", ACCURACY);
-        String source = fields.text("source", JsonFields.LONGEST_NAME);
-        fields.refuseOthers();
-        return Double.isNaN(accuracyM) || source.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Uncertainty(accuracyM, source));
     }
 
     private Optional<Approach> approach(String key, boolean profiled) {

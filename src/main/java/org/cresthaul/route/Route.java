@@ -16,6 +16,7 @@ import org.cresthaul.axleload.WeightLimits;
  * @param hazards by chainage, identifiers distinct
  * @param stops stopping places and set-up areas by chainage, identifiers distinct from those of hazards as well
  * @param limits weight limits of the whole route, when the file has any
+ * @param permit number of the permit it is driven under, when the file has it
  */
 public record Route(
         String name,
@@ -24,7 +25,20 @@ public record Route(
         List<Leg> legs,
         List<Hazard> hazards,
         List<StoppingPlace> stops,
-        Optional<WeightLimits> limits) {
+        Optional<WeightLimits> limits,
+        Optional<String> permit) {
+    /** A route whose file names no permit. */
+    public Route(
+            String name,
+            String note,
+            RouteLine line,
+            List<Leg> legs,
+            List<Hazard> hazards,
+            List<StoppingPlace> stops,
+            Optional<WeightLimits> limits) {
+        this(name, note, line, legs, hazards, stops, limits, Optional.empty());
+    }
+
     /** A route whose file says nothing of stopping places and weight limits. */
     public Route(String name, String note, RouteLine line, List<Leg> legs, List<Hazard> hazards) {
         this(name, note, line, legs, hazards, List.of(), Optional.empty());
@@ -62,12 +76,12 @@ public record Route(
 
     /** The same route with other hazards, by chainage. */
     public Route withHazards(List<Hazard> others) {
-        return new Route(name, note, line, legs, others, stops, limits);
+        return new Route(name, note, line, legs, others, stops, limits, permit);
     }
 
     /** The same route under other limits of the whole route. */
     public Route withLimits(WeightLimits others) {
-        return new Route(name, note, line, legs, hazards, stops, Optional.of(others));
+        return new Route(name, note, line, legs, hazards, stops, Optional.of(others), permit);
     }
 
     public double lengthM() {

@@ -69,6 +69,7 @@ public final class RouteFile {
         file.word("cresthaul", List.of(FORMAT));
         String name = file.text("name", JsonFields.LONGEST_NAME);
         String note = file.findText("note", JsonFields.LONGEST_NOTE).orElse("");
+        Optional<String> permit = file.findText("permit", JsonFields.LONGEST_NAME);
         refuseCrs(file);
         file.find("bbox");
         Optional<WeightLimits> limits =
@@ -103,7 +104,7 @@ public final class RouteFile {
                 .thenComparing(h -> h.place().id()));
         placedStops.sort(Comparator.comparingDouble((StoppingPlace p) -> p.place().chainageM())
                 .thenComparing(p -> p.place().id()));
-        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits));
+        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits, permit));
     }
 
     private static void refuseIdsTwice(Stream<PlaceReader> places, Problems problems) {

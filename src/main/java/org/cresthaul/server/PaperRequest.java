@@ -54,11 +54,11 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     /** @throws Refusal likewise */
     byte[] statement(CheckRequest check) {
         PlanRequest.Planned planned = plan.of(check);
-        Statement statement = Statement.of(planned.plan(), planned.report(), check.route(), check.stance(), units);
+        Statement statement = Statement.of(planned.plan(), planned.report(), check.route(), check.rig(), check.stance(), units);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(statement);
-            case HTML -> Papers.html(statement);
-            case PDF -> Papers.pdf(statement, size);
+            case HTML -> Papers.html(statement, check.route());
+            case PDF -> Papers.pdf(statement, check.route(), size);
         };
     }
 }

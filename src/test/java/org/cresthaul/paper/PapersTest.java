@@ -27,6 +27,7 @@ import org.cresthaul.check.Report;
 import org.cresthaul.check.ReversingReport;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.plan.Envelope;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.RunSheet;
@@ -38,6 +39,7 @@ import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.server.JsonAnswer;
+import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -50,6 +52,7 @@ class PapersTest {
         ALDER_COUNTY("alder-county", false);
 
         final boolean drivable;
+        final Route route;
         final Plan plan;
         final Report report;
         final RunSheet sheet;
@@ -59,14 +62,14 @@ class PapersTest {
         Sample(String name, boolean drivable) {
             this.drivable = drivable;
             try {
-                Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes", name + ".route.geojson")));
+                route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes", name + ".route.geojson")));
                 Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
                 LevelStance stance = rig.stances().get(0);
                 Margins margins = Margins.defaults();
                 report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
                 plan = CompletePlan.of(route, rig, stance, margins, report, PlanOptions.defaults());
                 sheet = RunSheet.of(plan, report, route, stance, UnitSystem.US_CUSTOMARY);
-                statement = Statement.of(plan, report, route, stance, UnitSystem.US_CUSTOMARY);
+                statement = Statement.of(plan, report, route, rig, stance, UnitSystem.US_CUSTOMARY);
                 pictures = new SheetPictures(route, rig, stance, plan, report, UnitSystem.US_CUSTOMARY);
             } catch (Exception unreadable) {
                 throw new IllegalStateException(unreadable);
@@ -83,7 +86,7 @@ class PapersTest {
         }
 
         byte[] statementPdf(PaperSize size) {
-            return Papers.pdf(statement, size);
+            return Papers.pdf(statement, route, size);
         }
     }
 
@@ -162,6 +165,76 @@ class PapersTest {
         }
     }
 
+    /** A clerk decides by the first page: decision, every condition, roads, crossings, surveys, rig, load, weight, map. */
+    @ParameterizedTest
+    @EnumSource
+    void theStatementBeginsWithTheClerksPage(Sample sample) throws Exception {
+        for (PaperSize size : PaperSize.values()) {
+            List<String> pages = pages(sample.statementPdf(size)).stream().map(PapersTest::solid).toList();
+            String first = pages.get(0);
+            List<String> wanted = new ArrayList<>(List.of("Decision: " + sample.statement.banner().outcome(), sample.route.name(),
+                    sample.route.permit().orElseThrow(), "north up"));
+            sample.plan.conditions().forEach(c -> wanted.addAll(List.of(c.hazard() + " " + c.name(), c.what() + ": ")));
+            sample.plan.blocking().stream().filter(b -> !b.hazard().equals(Plan.WHOLE_ROUTE))
+                    .forEach(b -> wanted.add(b.hazard() + " " + b.name()));
+            sample.route.legs().forEach(l -> wanted.add(l.name()));
+            sample.plan.crossings().forEach(c -> wanted.add(c.crossingNumber()));
+            sample.route.hazards().stream().flatMap(h -> h.survey().stream()).forEach(s -> {
+                wanted.add(s.source());
+                wanted.add(s.date().orElseThrow().toString());
+            });
+            sample.statement.identity().forEach(r -> wanted.add(r.value().text()));
+            sample.statement.sideViews().forEach(e -> wanted.add(new RoundedFigures(UnitSystem.US_CUSTOMARY).distance(e.lengthM())));
+            wanted.forEach(w -> assertTrue(first.contains(solid(w)), size + ": " + w + " in " + first));
+            assertFalse(first.contains("Evidence"), first);
+            assertTrue(pages.stream().skip(1).allMatch(p -> p.contains("Evidence")));
+        }
+    }
+
+    /** The side view of a set-up stands on the ground, reaches its height and length, and carries the axle table's figures. */
+    @ParameterizedTest
+    @EnumSource
+    void everySetUpHasADimensionedSideView(Sample sample) {
+        assertEquals(sample.statement.axles().size(), sample.statement.sideViews().size());
+        int raised = 0;
+        for (int i = 0; i < sample.statement.sideViews().size(); i++) {
+            Envelope e = sample.statement.sideViews().get(i);
+            Statement.AxleTable table = sample.statement.axles().get(i);
+            assertEquals(table.letter(), e.letter());
+            List<Envelope.Wheel> down = e.wheels().stream().filter(w -> !w.lifted()).toList();
+            assertEquals(table.rows().size(), down.size());
+            List<String> lettering = EnvelopeDrawing.of(e, UnitSystem.US_CUSTOMARY).shapes().stream()
+                    .filter(Drawing.Lettering.class::isInstance)
+                    .map(s -> ((Drawing.Lettering) s).text())
+                    .toList();
+            for (int k = 0; k < down.size(); k++) {
+                Statement.AxleRow row = table.rows().get(k);
+                assertEquals(row.axle(), down.get(k).axle());
+                assertTrue(lettering.contains(row.load().text()), row.load().text());
+                assertTrue(row.behind() == null || lettering.contains(row.behind().text()), lettering + " " + row.behind());
+                assertTrue(row.tires() != null && !row.tires().isBlank(), "the sample tells its tires");
+                // A wheel that stands touches level ground: its center is a loaded radius up, but for what the air lets it move.
+                assertEquals(down.get(k).radiusM(), down.get(k).hM(), 1e-3);
+            }
+            for (Statement.Row row : sample.statement.envelope()) {
+                if (row.label().endsWith(" " + e.letter()) && !row.label().startsWith("Gross")) {
+                    assertTrue(lettering.stream().anyMatch(l -> l.endsWith(" " + row.value().text())), row + " " + lettering);
+                }
+            }
+            double top = e.outlines().stream().flatMap(o -> o.points().stream()).mapToDouble(p -> p.get(1)).max().orElseThrow();
+            // Of the two levelings the higher counts.
+            assertTrue(top <= e.heightM() + 1e-3 && top > e.heightM() - 0.1, top + " " + e.heightM());
+            double front = e.outlines().stream().flatMap(o -> o.points().stream()).mapToDouble(p -> p.get(0)).max().orElseThrow();
+            double rear = e.outlines().stream().flatMap(o -> o.points().stream()).mapToDouble(p -> p.get(0)).min().orElseThrow();
+            // A notch pitches the deck: the drawing's extent is the declared length to less than anybody measures.
+            assertEquals(e.lengthM(), front - rear, 0.05);
+            raised += e.raisedHeightM() == null ? 0 : 1;
+            assertTrue(e.raisedHeightM() == null || e.raisedHeightM() > e.heightM() - 0.02);
+        }
+        assertEquals(sample.plan.steps().stream().map(Plan.Step::passage).filter(p -> p != null && p.raise() != null)
+                .map(p -> p.set().configuration()).distinct().count(), raised);
+    }
+
     /** What the sheet tells to lower, the statement does too, and what stays raised stays so on both: step by step. */
     @ParameterizedTest
     @EnumSource
@@ -222,7 +295,7 @@ class PapersTest {
                 lines.forEach(line -> assertTrue(sheet.contains(solid(line.text())), line.text()));
             }
         });
-        String statement = text(Papers.html(sample.statement));
+        String statement = text(Papers.html(sample.statement, sample.route));
         sample.statement.hazards().forEach(h -> {
             assertTrue(statement.contains(solid(h.name())), h.name());
             h.conditions().forEach(c -> assertTrue(statement.contains(solid(c.text())), c.text()));

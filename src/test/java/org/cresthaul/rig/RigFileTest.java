@@ -142,7 +142,7 @@ class RigFileTest {
                 problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/hydraulicRaseLimit", "10")).get(0);
         assertEquals("Did you mean \"hydraulicRaiseLimit\"?", misspelt.remedy());
         InputProblem strange = problemsOf(JsonEdit.edit(RigTexts.RIG, "/colour", "\"red\"")).get(0);
-        assertEquals("Known here: cresthaul, name, note, measurement, ride, notches, stances, times.", strange.remedy());
+        assertEquals("Known here: cresthaul, name, note, measurement, ride, notches, stances, times, identity.", strange.remedy());
     }
 
     @Test
