@@ -10,6 +10,9 @@ public final class RatingBounds {
     /** The source named beside a rating. */
     public static final String MAKER = "the maker's rating";
 
+    /** The source named beside the range of a plate. */
+    public static final String PLATES = "the maker's range of the plate";
+
     private RatingBounds() {}
 
     /** Bounds on axles at {@code places}, front to rear. */
@@ -31,25 +34,45 @@ public final class RatingBounds {
                     braked ? "the rig's weight data" : "equilibrium",
                     LoadBound.Part.AXLES, i, i, braked ? weights.leastBrakedKg().getAsDouble() : 0, true));
         }
+        weights.shims().ifPresent(s -> plate(bounds, places, s.find(s.fitted()).orElseThrow()));
         weights.ratings().hitchKg().ifPresent(kg -> bounds.add(
                 new LoadBound("fifth wheel rating", MAKER, LoadBound.Part.HITCH, 0, 0, kg, false)));
         bounds.add(new LoadBound("load on the fifth wheel", "equilibrium", LoadBound.Part.HITCH, 0, 0, 0, true));
         return bounds;
     }
 
+    /** The plate that is fitted is made for a range of loads on the axle of a trailing booster. */
+    private static void plate(List<LoadBound> bounds, List<AxlePlace> places, Weights.ShimPlate plate) {
+        for (int i = 0; i < places.size(); i++) {
+            if (places.get(i).group() == AxleKind.BOOSTER) {
+                String rule = "fitted plate, " + plate.name();
+                bounds.add(new LoadBound(rule, PLATES, LoadBound.Part.AXLES, i, i, plate.leastKg(), true));
+                bounds.add(LoadBound.most(rule, PLATES, i, i, plate.mostKg()));
+            }
+        }
+    }
+
     /**
      * What the heavier side of each axle asks of its tyres, for axles whose tracks are known: twice that side against
      * what the tyres of the axle are rated for together.
+     *
+     * @param charted as in {@link LoadTest#all}
      */
-    public static List<LoadTest> onSides(AxleLoads loads, Weights weights) {
+    public static List<LoadTest> onSides(AxleLoads loads, List<AxleLoads> charted, Weights weights) {
         List<LoadTest> tests = new ArrayList<>();
         for (int i = 0; i < loads.axles().size(); i++) {
             AxleLoads.AxleLoad axle = loads.axles().get(i);
             Double tyresKg = weights.ratings().tyresKg().get(axle.place().kind());
             if (tyresKg != null && axle.heavierSideKg().isPresent()) {
+                double sideKg = axle.heavierSideKg().getAsDouble();
+                int at = i;
                 tests.add(new LoadTest(
                         LoadBound.most(axle.place().kind().word() + " tyre rating, heavier side", MAKER, i, i, tyresKg / 2),
-                        axle.heavierSideKg().getAsDouble()));
+                        sideKg,
+                        charted.stream()
+                                .mapToDouble(c -> Math.abs(c.axles().get(at).heavierSideKg().orElse(sideKg) - sideKg))
+                                .max()
+                                .orElse(0)));
             }
         }
         return tests;

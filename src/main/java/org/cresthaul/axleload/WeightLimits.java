@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.cresthaul.geometry.Finite;
@@ -21,11 +23,12 @@ import org.cresthaul.rig.AxleKind;
  * @param axleKg most on any one axle
  * @param steerKg most on the steer axle, where it differs
  * @param groupsKg most on a group that shares a suspension, by its number of axles; a number not listed takes the next
- *     smaller one listed
+ *     smaller one listed, with fewer axles than the least listed that one in proportion to the axles
  * @param grossByAxlesKg most for the whole combination by its number of axles, in the same way; with fewer axles than the
  *     least listed, that one in proportion to the axles
  * @param spans most on consecutive axles by how far the outer ones are apart
  * @param bridgeFormula whether the federal bridge formula holds, on runs that no span covers
+ * @param further what else they ask
  */
 public record WeightLimits(
         String name,
@@ -37,7 +40,8 @@ public record WeightLimits(
         SortedMap<Integer, Double> groupsKg,
         SortedMap<Integer, Double> grossByAxlesKg,
         List<Span> spans,
-        boolean bridgeFormula) {
+        boolean bridgeFormula,
+        FurtherLimits further) {
     static final double POUND_KG = 0.45359237;
     private static final double INCH_M = 0.0254;
     /** A place that is at the edge of a span but for noise is at the edge. */
@@ -48,17 +52,41 @@ public record WeightLimits(
     private static final double TANDEM_OVER_M = 40 * INCH_M;
     private static final double TANDEM_UP_TO_M = 96 * INCH_M;
 
-    /** Two or more axles whose outer ones are more than {@code overM} and up to {@code upToM} apart. */
-    public record Span(String name, double overM, double upToM, double mostKg) {
+    /**
+     * Two or more axles whose outer ones are more than {@code overM} and up to {@code upToM} apart.
+     *
+     * @param axles how many they are; empty for any number
+     */
+    public record Span(String name, double overM, double upToM, double mostKg, OptionalInt axles) {
+        /** Any number of axles. */
+        public Span(String name, double overM, double upToM, double mostKg) {
+            this(name, overM, upToM, mostKg, OptionalInt.empty());
+        }
+
         public Span {
             Finite.requireAtLeast("overM", 0, overM);
             Finite.requireAtLeast("upToM", overM, upToM);
             Finite.requireAtLeast("mostKg", 0, mostKg);
         }
 
-        boolean covers(double lengthM) {
-            return lengthM > overM + NOISE_M && lengthM <= upToM + NOISE_M;
+        boolean covers(double lengthM, int count) {
+            return (axles.isEmpty() || axles.getAsInt() == count) && lengthM > overM + NOISE_M && lengthM <= upToM + NOISE_M;
         }
+    }
+
+    /** Limits that ask nothing further. */
+    public WeightLimits(
+            String name,
+            String source,
+            LocalDate date,
+            OptionalDouble grossKg,
+            OptionalDouble axleKg,
+            OptionalDouble steerKg,
+            SortedMap<Integer, Double> groupsKg,
+            SortedMap<Integer, Double> grossByAxlesKg,
+            List<Span> spans,
+            boolean bridgeFormula) {
+        this(name, source, date, grossKg, axleKg, steerKg, groupsKg, grossByAxlesKg, spans, bridgeFormula, FurtherLimits.NONE);
     }
 
     public WeightLimits {
@@ -69,7 +97,7 @@ public record WeightLimits(
             throw new IllegalArgumentException("limits need a name and a source");
         }
         if (grossKg.isEmpty() && axleKg.isEmpty() && steerKg.isEmpty() && groupsKg.isEmpty()
-                && grossByAxlesKg.isEmpty() && spans.isEmpty() && !bridgeFormula) {
+                && grossByAxlesKg.isEmpty() && spans.isEmpty() && !bridgeFormula && further.limitsNothing()) {
             throw new IllegalArgumentException("\"" + name + "\" limits nothing");
         }
     }
@@ -91,15 +119,30 @@ public record WeightLimits(
                 true);
     }
 
-    /** Everything these limits ask of axles at {@code places}, front to rear. Loads do not enter. */
-    public List<LoadBound> boundsOn(List<AxlePlace> places) {
+    /** Why a load cannot be held against these limits, in words; empty when it can. */
+    public Optional<String> unknownOf(List<AxlePlace> places, Map<AxleKind, Double> tireWidthsM) {
+        return further.findUnmeasured(places, tireWidthsM).map(p -> name + " limits axles by the width of their tires, and the"
+                + " rig file does not give that of the " + p.kind().word() + " axles");
+    }
+
+    /**
+     * Everything these limits ask of axles at {@code places}, front to rear. Of loads only the sum of all enters.
+     *
+     * @param tireWidthsM nominal width of all tires of one axle together, by kind of axle
+     */
+    public List<LoadBound> boundsOn(List<AxlePlace> places, double grossKg, Map<AxleKind, Double> tireWidthsM) {
+        List<LoadBound> bounds = new ArrayList<>(boundsOn(places));
+        bounds.addAll(further.on(places, grossKg, tireWidthsM, source));
+        return bounds;
+    }
+
+    /** The same without what they ask further. */
+    List<LoadBound> boundsOn(List<AxlePlace> places) {
         List<LoadBound> bounds = new ArrayList<>();
         int count = places.size();
         grossKg.ifPresent(kg -> bounds.add(most("gross weight", 0, count - 1, kg)));
         if (!grossByAxlesKg.isEmpty()) {
-            int listed = atMost(grossByAxlesKg, count);
-            double kg = grossByAxlesKg.get(listed) * (listed > count ? (double) count / listed : 1);
-            bounds.add(most("gross weight on " + count + " axles", 0, count - 1, kg));
+            bounds.add(most("gross weight on " + count + " axles", 0, count - 1, listed(grossByAxlesKg, count)));
         }
         for (int i = 0; i < count; i++) {
             boolean steer = places.get(i).group() == AxleKind.STEER;
@@ -117,9 +160,11 @@ public record WeightLimits(
         return LoadBound.most(rule, source, first, last, kg);
     }
 
-    private static int atMost(SortedMap<Integer, Double> listed, int count) {
-        SortedMap<Integer, Double> upTo = listed.headMap(count + 1);
-        return upTo.isEmpty() ? listed.firstKey() : upTo.lastKey();
+    /** The next smaller number listed; with fewer axles than any, the least in proportion: no group slips through. */
+    private static double listed(SortedMap<Integer, Double> byAxles, int count) {
+        SortedMap<Integer, Double> upTo = byAxles.headMap(count + 1);
+        int axles = upTo.isEmpty() ? byAxles.firstKey() : upTo.lastKey();
+        return byAxles.get(axles) * (axles > count ? (double) count / axles : 1);
     }
 
     private void addGroups(List<LoadBound> bounds, List<AxlePlace> places) {
@@ -129,10 +174,10 @@ public record WeightLimits(
                 last++;
             }
             int count = last - first + 1;
-            Map<Integer, Double> upTo = groupsKg.headMap(count + 1);
-            if (!upTo.isEmpty()) {
-                bounds.add(most("group of " + count + (count == 1 ? " axle" : " axles"), first, last,
-                        groupsKg.get(groupsKg.headMap(count + 1).lastKey())));
+            // A lone axle that is not listed has the limit of a single axle.
+            boolean single = count == 1 && axleKg.isPresent() && !groupsKg.containsKey(1);
+            if (!groupsKg.isEmpty() && !single) {
+                bounds.add(most("group of " + count + (count == 1 ? " axle" : " axles"), first, last, listed(groupsKg, count)));
             }
             first = last + 1;
         }
@@ -145,7 +190,7 @@ public record WeightLimits(
                 int axles = last - first + 1;
                 boolean covered = false;
                 for (Span span : spans) {
-                    if (span.covers(lengthM)) {
+                    if (span.covers(lengthM, axles)) {
                         covered = true;
                         bounds.add(most(span.name(), first, last, span.mostKg()));
                     }

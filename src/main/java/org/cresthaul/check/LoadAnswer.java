@@ -121,13 +121,13 @@ public final class LoadAnswer {
         Optional<LoadJudge> judge = loadCase.isKnown() ? Optional.of(new LoadJudge(loadCase)) : Optional.empty();
         Verdict verdict = limitsUnknown
                 ? Verdict.NOT_SURVEYED
-                : judge.map(j -> j.verdictOf(j.tests(sets))).orElse(Verdict.LOADS_NOT_KNOWN);
+                : judge.filter(j -> j.unknownUnder(sets).isEmpty()).map(j -> j.verdictOf(j.tests(sets))).orElse(Verdict.LOADS_NOT_KNOWN);
         return new LoadsView(
                 configuration.key(),
                 configuration.label(),
                 question.hazard().orElse(null),
                 verdict.word(),
-                loadCase.unknown().orElse(null),
+                loadCase.unknown().or(() -> judge.flatMap(j -> j.unknownUnder(sets))).orElse(null),
                 judge.map(j -> LoadSheets.of(loadCase, j, sets)).orElse(null),
                 new LevelDrawing(stance, loadCase, piece).units(),
                 new LevelDrawing(stance, loadCase, piece).wheels(),

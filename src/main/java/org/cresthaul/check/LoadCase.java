@@ -72,6 +72,15 @@ record LoadCase(
         return new Statics(stance, others, lift, booster, onBoosterKg);
     }
 
+    /** What stands on a trailing booster's axle at both ends of its chart's accuracy; empty where no air is set. */
+    List<Double> boosterRangeKg() {
+        if (booster != BoosterState.TRAILING || boosterKg == 0) {
+            return List.of();
+        }
+        double off = weights.flatMap(w -> w.gauges().booster()).map(ChartPoints::accuracy).orElse(0.0);
+        return off == 0 ? List.of() : List.of(boosterKg * (1 - off), boosterKg * (1 + off));
+    }
+
     Optional<ChartPoints> trailerChart() {
         // A close-coupled booster breathes the trailer's air: its pressure stands for every axle of the group.
         return weights.flatMap(w -> lift == LiftState.UP ? w.gauges().trailerUp() : w.gauges().trailerDown());

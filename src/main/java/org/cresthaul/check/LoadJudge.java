@@ -3,6 +3,8 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.axleload.AxleLoads;
 import org.cresthaul.axleload.AxlePlace;
@@ -11,12 +13,15 @@ import org.cresthaul.axleload.LoadTest;
 import org.cresthaul.axleload.RatingBounds;
 import org.cresthaul.axleload.Statics;
 import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.rig.AxleKind;
 
 /** Holds the loads of one known case against sets of limits and the rig's own ratings. */
 final class LoadJudge {
     private final LoadCase loadCase;
     private final List<AxlePlace> places;
     private final AxleLoads loads;
+    /** What the regulator sets at both ends of its chart's accuracy; none where no chart sets a load. */
+    private final List<AxleLoads> charted;
     private final List<LoadTest> own;
     private final double accuracy;
 
@@ -26,8 +31,11 @@ final class LoadJudge {
         places = statics.places();
         loads = statics.level();
         accuracy = loadCase.weights().orElseThrow().accuracy();
-        List<LoadTest> tests = new ArrayList<>(LoadTest.all(ownBounds(), loads));
-        tests.addAll(RatingBounds.onSides(loads, loadCase.weights().orElseThrow()));
+        charted = loadCase.boosterRangeKg().stream()
+                .map(kg -> loadCase.statics(loadCase.weights().orElseThrow(), kg).level())
+                .toList();
+        List<LoadTest> tests = new ArrayList<>(LoadTest.all(ownBounds(), loads, charted));
+        tests.addAll(RatingBounds.onSides(loads, charted, loadCase.weights().orElseThrow()));
         own = List.copyOf(tests);
     }
 
@@ -41,12 +49,23 @@ final class LoadJudge {
     }
 
     List<LoadBound> boundsOf(List<WeightLimits> sets) {
-        return sets.stream().flatMap(s -> s.boundsOn(places).stream()).toList();
+        return sets.stream()
+                .flatMap(s -> s.boundsOn(places, loads.grossKg(), tireWidthsM()).stream())
+                .toList();
+    }
+
+    private Map<AxleKind, Double> tireWidthsM() {
+        return loadCase.weights().orElseThrow().ratings().tireWidthsM();
+    }
+
+    /** Why the loads cannot be held against all of {@code sets}; empty when they can. */
+    Optional<String> unknownUnder(List<WeightLimits> sets) {
+        return sets.stream().flatMap(s -> s.unknownOf(places, tireWidthsM()).stream()).findFirst();
     }
 
     /** Everything that is asked where {@code sets} hold: the rig's own first. */
     List<LoadTest> tests(List<WeightLimits> sets) {
-        return Stream.concat(own.stream(), LoadTest.all(boundsOf(sets), loads).stream()).toList();
+        return Stream.concat(own.stream(), LoadTest.all(boundsOf(sets), loads, charted).stream()).toList();
     }
 
     Verdict verdictOf(LoadTest test) {
@@ -105,7 +124,8 @@ final class LoadJudge {
         broken(tests).stream().limit(MOST_REASONS).forEach(f -> reasons.add(reason(f)));
         if (reasons.isEmpty() && verdictOf(tests) == Verdict.TIGHT) {
             LoadTest least = LoadTest.governing(tests.stream().filter(t -> verdictOf(t) == Verdict.TIGHT));
-            reasons.add("within the limit, but by less than the weights are accurate: " + least.bound().rule() + ", "
+            reasons.add("within the limit, but by less than the weights" + (least.chartKg() > 0 ? " and the booster's chart" : "")
+                    + " are accurate: " + least.bound().rule() + ", "
                     + axles(least.bound()));
         }
         return reasons;

@@ -1,5 +1,6 @@
 package org.cresthaul.check;
 
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -17,6 +18,7 @@ import org.cresthaul.rig.Weights;
 import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
+import org.cresthaul.units.RoundedFigures;
 
 /** The loads of every state of a stance, against the limits of a route and of every place on it. Immutable. */
 final class RouteLoads {
@@ -24,6 +26,8 @@ final class RouteLoads {
             "Loads are computed from declared weights. The scales decide: weigh the combination before it moves.",
             "Limits and permits are the authority's; a limit that is not in the files is not checked.",
             "Ratings of axles, tyres and hitch are the maker's; a plate on the rig overrules this file.");
+
+    private static final double INCH_M = 0.0254;
 
     private final Route route;
     private final WeightLimits base;
@@ -90,6 +94,10 @@ final class RouteLoads {
             return new Judged(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(state.loadCase.unknown().orElseThrow()));
         }
         LoadJudge judge = state.judge.get();
+        Optional<String> unknown = judge.unknownUnder(sets);
+        if (unknown.isPresent()) {
+            return new Judged(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(unknown.get()));
+        }
         List<LoadTest> tests = judge.tests(sets);
         return new Judged(judge.verdictOf(tests), Optional.of(judge.governing(tests)), judge.reasons(tests));
     }
@@ -158,7 +166,7 @@ final class RouteLoads {
                 c.axles(),
                 label(c),
                 baseVerdict(state).word(),
-                c.unknown().orElse(null),
+                c.unknown().or(() -> state.judge.flatMap(j -> j.unknownUnder(List.of(base)))).orElse(null),
                 state.judge.map(j -> LoadSheets.of(c, j, List.of(base))).orElse(null));
     }
 
@@ -186,6 +194,12 @@ final class RouteLoads {
         limits.steerKg().ifPresent(kg -> rules.add(rule("steer axle", kg)));
         limits.groupsKg().forEach((n, kg) -> rules.add(rule("group of " + count(n), kg)));
         limits.spans().forEach(s -> rules.add(rule(s.name(), s.mostKg())));
+        limits.further().kgPerTireM().ifPresent(kg -> rules.add(rule("for every inch of tire width", kg * INCH_M)));
+        limits.further().leastShares().forEach((group, share) -> rules.add(new LoadReport.Rule("at least "
+                + RoundedFigures.fixed(share * 100, 1, RoundingMode.HALF_UP) + " % of the gross weight on the " + group.word()
+                + " axles", null)));
+        limits.further().tables().forEach(t -> rules.add(
+                new LoadReport.Rule(t.name() + " on every run of consecutive axles, by number and length", null)));
         if (limits.bridgeFormula()) {
             rules.add(new LoadReport.Rule("federal bridge formula on every run of consecutive axles", null));
         }

@@ -87,11 +87,19 @@ public record Weights(
      * @param axleKg most on one axle, by kind
      * @param tyresKg most on the tyres of one axle together, by kind
      * @param hitchKg most on the fifth wheel
+     * @param tireWidthsM nominal width of all tyres of one axle together, by kind
      */
-    public record Ratings(Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tyresKg, OptionalDouble hitchKg) {
+    public record Ratings(
+            Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tyresKg, OptionalDouble hitchKg, Map<AxleKind, Double> tireWidthsM) {
+        /** Tires whose width nobody wrote down. */
+        public Ratings(Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tyresKg, OptionalDouble hitchKg) {
+            this(axleKg, tyresKg, hitchKg, Map.of());
+        }
+
         public Ratings {
             axleKg = ordered(axleKg);
             tyresKg = ordered(tyresKg);
+            tireWidthsM = ordered(tireWidthsM);
         }
     }
 

@@ -26,6 +26,8 @@ final class WeightsReader {
     static final int MOST_CHART_POINTS = 100;
     static final LengthLimits OFFSET = new LengthLimits(-3, 3);
     static final LengthLimits TRACK = new LengthLimits(0.5, 6);
+    /** All tires of one axle together. */
+    private static final LengthLimits TIRES = new LengthLimits(0.1, 10);
     static final LengthLimits ARM = new LengthLimits(0.01, 3);
     static final LengthLimits PLATE = new LengthLimits(0, 0.2);
     private static final double MOST_FOLD_RAD = Math.toRadians(10);
@@ -213,8 +215,18 @@ final class WeightsReader {
         Map<AxleKind, Double> axles = ratings.findObject("axles").map(WeightsReader::byKind).orElse(Map.of());
         Map<AxleKind, Double> tyres = ratings.findObject("tyres").map(WeightsReader::byKind).orElse(Map.of());
         OptionalDouble hitch = ratings.findMassKg("fifthWheel", 1, MOST_KG);
+        Map<AxleKind, Double> widths = ratings.findObject("tireWidths").map(WeightsReader::widths).orElse(Map.of());
         ratings.refuseOthers();
-        return new Weights.Ratings(axles, tyres, hitch);
+        return new Weights.Ratings(axles, tyres, hitch, widths);
+    }
+
+    private static Map<AxleKind, Double> widths(JsonFields kinds) {
+        Map<AxleKind, Double> byKind = new EnumMap<>(AxleKind.class);
+        for (AxleKind kind : AxleKind.values()) {
+            kinds.findLengthM(kind.word(), TIRES).ifPresent(m -> byKind.put(kind, m));
+        }
+        kinds.refuseOthers();
+        return byKind;
     }
 
     private static Map<AxleKind, Double> byKind(JsonFields kinds) {

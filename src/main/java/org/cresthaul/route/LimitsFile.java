@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.cresthaul.axleload.FurtherLimits;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonFields;
@@ -87,30 +89,38 @@ public final class LimitsFile {
         List<WeightLimits.Span> spans = spans(fields);
         boolean formula = fields.has("bridgeFormula")
                 && fields.word("bridgeFormula", List.of("federal")).equals("federal");
+        FurtherLimits further = FurtherLimitsReader.read(fields);
         fields.refuseOthers();
         if (!groups.isEmpty() && axle.isEmpty() && fields.isThere()) {
             fields.problem("axle", "missing", "Limits for groups need one for a single axle as well.",
                     "Add \"axle\": a group with fewer axles than any listed would have no limit without it.");
         }
         boolean none = gross.isEmpty() && axle.isEmpty() && steer.isEmpty() && groups.isEmpty()
-                && grossByAxles.isEmpty() && spans.isEmpty() && !formula;
+                && grossByAxles.isEmpty() && spans.isEmpty() && !formula
+                && !FurtherLimitsReader.limits(fields);
         if (none && fields.isThere() && problems.count() == before) {
             problems.add("no-limit", "Nothing is limited here.", fields.pointer(),
-                    "Give a gross weight, an axle weight, groups, grossByAxles, spans or the bridge formula.");
+                    "Give a gross weight, an axle weight, groups, grossByAxles, spans, a bridge formula or table, tire width or"
+                            + " least shares.");
         }
         if (!fields.isThere() || problems.count() > before) {
             return Optional.empty();
         }
         return Optional.of(
-                new WeightLimits(name, source, date, gross, axle, steer, groups, grossByAxles, spans, formula));
+                new WeightLimits(name, source, date, gross, axle, steer, groups, grossByAxles, spans, formula,
+                        further));
     }
 
     private static LocalDate date(JsonFields fields) {
-        String text = fields.text("date", 10);
+        return date(fields, "date", fields.text("date", 10));
+    }
+
+    /** Null when it is none, or empty. */
+    static LocalDate date(JsonFields fields, String key, String text) {
         try {
             return text.isEmpty() ? null : LocalDate.parse(text);
         } catch (DateTimeParseException e) {
-            fields.problem("date", "wrong-date", "\"" + text + "\" is not a date.",
+            fields.problem(key, "wrong-date", "\"" + text + "\" is not a date.",
                     "Write year, month and day, such as \"2026-11-25\".");
             return null;
         }
@@ -137,12 +147,13 @@ public final class LimitsFile {
             double overM = item.lengthM("over", SPAN);
             double upToM = item.lengthM("upTo", SPAN);
             double kg = item.massKg("weight", LEAST_KG, MOST_KG);
+            OptionalInt axles = item.findInteger("axles", 2, MOST_AXLES);
             item.refuseOthers();
             if (upToM <= overM) {
                 item.problem("upTo", "order", "The span ends before it begins.", "Give \"upTo\" the larger length.");
             }
             if (fields.problems().count() == before) {
-                spans.add(new WeightLimits.Span(name, overM, upToM, kg));
+                spans.add(new WeightLimits.Span(name, overM, upToM, kg, axles));
             }
         }
         return spans;
