@@ -193,14 +193,14 @@ function mass(valueKg, system, rounding) {
 /** A whole number with a mark between thousands. */
 const grouped = (count, mark) => String(count).replace(/\B(?=(\d{3})+$)/g, mark);
 
-/** A gauge pressure: whole psi or 0.1 bar. */
-export function pressure(valuePa, system) {
+/** A gauge pressure: whole psi or 0.1 bar; of a range "up" for its least and "down" for its most. */
+export function pressure(valuePa, system, side = 'nearest') {
   if (!isNumber(valuePa)) {
     return UNKNOWN;
   }
   return system === 'us'
-    ? `${grouped(stepsIn(valuePa, PSI_PA, 'nearest'), ',')} psi`
-    : `${decimals(valuePa / 1e5, 1)} bar`;
+    ? `${grouped(stepsIn(valuePa, PSI_PA, side), ',')} psi`
+    : `${decimals(stepsIn(valuePa, 1e4, side) / 10, 1)} bar`;
 }
 
 /** Pascals in one unit of a pressure axis. */

@@ -34,7 +34,7 @@ function contents(step, plan, units, actions) {
   if (step.passage) {
     return passageStep(step, plan, units, actions);
   }
-  if (step.change) {
+  if (step.step === 'change') {
     return changeStep(step, units, actions);
   }
   if (step.lift) {
@@ -43,8 +43,21 @@ function contents(step, plan, units, actions) {
   return [
     el('p', { class: 'step-head' }, el('strong', {}, step.step === 'depart' ? 'Depart' : 'Arrive'),
       ` ${step.place}, `, el('span', { 'data-configuration': step.set.configuration }, step.set.label)),
+    step.change && `Before: ${step.change.actions.map(({ text }) => text).join('; ')}, ${duration(step.change.seconds)}.`,
     setUpWords(step.set, units),
+    regulatorWords(step, units),
   ];
+}
+
+/** What the regulator may stand at until the next change, to the side that allows less; nothing where none trails. */
+function regulatorWords({ regulator }, units) {
+  if (!regulator) {
+    return null;
+  }
+  return regulator.leastPa === null
+    ? `Booster regulator: ${regulator.note}.`
+    : `Until the next change the booster regulator may stand from ${pressure(regulator.leastPa, units, 'up')} to `
+      + `${pressure(regulator.mostPa, units, 'down')}.`;
 }
 
 /** "65 ft long; regulator 32 psi; shim: 3/8 in plate" */
@@ -56,7 +69,7 @@ function setUpWords({ lengthM, regulatorPa, shim }, units) {
   ].filter(Boolean).join('; ').concat('.');
 }
 
-function changeStep({ place, landmark, change }, units, actions) {
+function changeStep({ place, landmark, change, regulator }, units, actions) {
   return [
     el('p', { class: 'step-head' },
       el('strong', {}, 'Stop and change '),
@@ -71,6 +84,7 @@ function changeStep({ place, landmark, change }, units, actions) {
     el('ul', { class: 'step-actions' }, change.actions.map(({ action, text, seconds }) =>
       el('li', { 'data-action': action, 'data-seconds': seconds }, `${action}: ${text} (${duration(seconds)})`))),
     `Then ${setUpWords(change.to, units)}`,
+    regulatorWords({ regulator }, units),
   ];
 }
 

@@ -138,7 +138,7 @@ final class LoadSheets {
     }
 
     /** A load that the window found between loads of the chart, back on it. */
-    private static Double pressure(GaugeChart chart, double kg) {
+    static Double pressure(GaugeChart chart, double kg) {
         return chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg))).orElseThrow();
     }
 

@@ -99,7 +99,7 @@ public final class RouteCheck {
                 : cell.withoutRaise("a raise would make it clear, but the power take-off cannot raise this front");
     }
 
-    private static Report.HazardFindings findings(
+    static Report.HazardFindings findings(
             LimitedPlace limited, RouteLoads loads, List<CheckedConfiguration> configurations) {
         HazardPlace place = limited.place();
         List<Report.Cell> cells = configurations.stream().map(c -> loads.cell(limited, c)).toList();
@@ -171,7 +171,7 @@ public final class RouteCheck {
         return least;
     }
 
-    private static List<Report.ConfigurationVerdict> routeVerdicts(
+    static List<Report.ConfigurationVerdict> routeVerdicts(
             List<CheckedConfiguration> configurations, List<Report.HazardFindings> hazards, RouteLoads loads) {
         List<Report.ConfigurationVerdict> verdicts = new ArrayList<>();
         for (int i = 0; i < configurations.size(); i++) {

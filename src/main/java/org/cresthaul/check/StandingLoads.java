@@ -27,6 +27,7 @@ import org.cresthaul.route.Route;
  */
 public final class StandingLoads {
     private final LevelStance stance;
+    private final LimitsCoverage coverage;
     private final WeightLimits base;
     private final List<LimitedPlace> places;
     private final Map<State, Optional<LoadJudge>> judges = new HashMap<>();
@@ -43,6 +44,7 @@ public final class StandingLoads {
 
     public StandingLoads(Route route, LevelStance stance) {
         this.stance = stance;
+        coverage = new LimitsCoverage(route);
         base = route.limits().orElseGet(WeightLimits::federal);
         places = route.hazards().stream()
                 .filter(LimitedPlace.class::isInstance)
@@ -65,8 +67,7 @@ public final class StandingLoads {
 
     /** Whether limits that hold instead of the route's cover all of it. */
     private boolean replaced(double frontM, double lengthM) {
-        return places.stream().anyMatch(p -> p.replacesOthers()
-                && p.fromChainageM() <= frontM - lengthM && p.toChainageM() >= frontM);
+        return coverage.replaced(frontM, frontM, lengthM);
     }
 
     private static boolean isOver(LimitedPlace place, double frontM, double lengthM) {

@@ -107,10 +107,10 @@ final class PlanText {
 
     private String how(Plan.Step step) {
         return switch (step.step()) {
-            case Plan.Step.DEPART, Plan.Step.ARRIVE -> setUp(step.set());
-            case Plan.Step.CHANGE -> step.change().actions().stream()
-                    .map(Plan.Action::text)
-                    .collect(Collectors.joining(", ")) + "; " + Duration.inMinutes(step.change().seconds());
+            case Plan.Step.DEPART -> (step.change() == null ? "" : "first " + actions(step.change()) + "; then ") + setUp(step.set())
+                    + regulator(step);
+            case Plan.Step.ARRIVE -> setUp(step.set());
+            case Plan.Step.CHANGE -> actions(step.change()) + regulator(step);
             case Plan.Step.RAISE -> "front " + figures.raise(step.lift().raise().frontM(), step.lift().raise().frontEndM()) + ", rear "
                     + figures.raise(step.lift().raise().rearM(), step.lift().raise().rearEndM()) + ", for " + String.join(", ", step.lift().hazards())
                     + "; " + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
@@ -118,6 +118,22 @@ final class PlanText {
                     + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             default -> how(step.passage());
         };
+    }
+
+    private static String actions(Plan.Change change) {
+        return change.actions().stream().map(Plan.Action::text).collect(Collectors.joining(", ")) + "; "
+                + Duration.inMinutes(change.seconds());
+    }
+
+    /** What the regulator may be set to until the next change, rounded to the side that allows less. */
+    private String regulator(Plan.Step step) {
+        if (step.regulator() == null) {
+            return "";
+        }
+        return step.regulator().leastPa() == null
+                ? "; booster regulator " + step.regulator().note()
+                : "; until the next change the booster regulator may stand from " + figures.pressureUp(step.regulator().leastPa())
+                        + " to " + figures.pressureDown(step.regulator().mostPa());
     }
 
     private String stands(Plan.Lift lift) {

@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.RightPlate;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.RailCrossing;
@@ -26,6 +27,14 @@ public final class CompletePlan {
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
         Plan way = RoutePlan.of(route, rig, stance, margins, report, options);
+        Optional<RightPlate> plate = RightPlate.find(stance);
+        return plate.isEmpty()
+                ? completed(way, route, rig, stance, margins, report, options)
+                : completed(way, route, rig, plate.get().stance(), margins, plate.get().in(report, route, rig), options);
+    }
+
+    private static Plan completed(
+            Plan way, Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
         List<Plan.Passage> passages =
                 way.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
         List<CrossingTime> crossings = crossings(route, passages, options);

@@ -69,6 +69,10 @@ final class ConfigurationChanges {
                         .orElse(null));
     }
 
+    long shimSeconds() {
+        return times.shim();
+    }
+
     List<Plan.SetUp> setUps() {
         return setUps;
     }

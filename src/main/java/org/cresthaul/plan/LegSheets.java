@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
 
 /** The legs of a run sheet: each step of the plan on the leg where it begins. */
@@ -105,10 +106,16 @@ final class LegSheets {
         String at = "plan:/steps/" + i + "/set/lengthM";
         List<SheetLine> comes = List.of(sources.say((departs ? "Leave with " : "Arrive with ") + sources.named(step.set()) + ", ")
                 .distance(step.set().lengthM(), at).words(" long.").plain());
-        List<SheetLine> before = departs
+        List<SheetLine> before = new ArrayList<>();
+        if (step.change() != null) {
+            String change = "plan:/steps/" + i + "/change";
+            step.change().actions().forEach(a -> before.add(action(a, step.change(), change)));
+        }
+        before.addAll(departs
                 ? List.of(SheetLine.toDo("Set up as card " + sources.letterOf(step.set()) + " says, every line ticked."),
                         SheetLine.toDo("The checks before leaving are done."))
-                : List.of();
+                : List.of());
+        before.addAll(regulator(i, step));
         List<SheetLine> after = departs
                 ? List.of()
                 : List.of(SheetLine.practice("Park on firm, level ground; chock the wheels before anything is let down."));
@@ -130,11 +137,25 @@ final class LegSheets {
         for (Plan.Action action : change.actions()) {
             before.add(action(action, change, at));
         }
+        before.addAll(regulator(i, step));
         List<SheetLine> after = List.of(
                 SheetLine.toDo("Compare with card " + sources.letterOf(change.to()) + ", line by line."),
                 SheetLine.practice("Walk round once: pins, lines, lights, chains; then pull ahead and try the brakes."));
         return new RunSheet.Entry(step.step(), change.stop(), null, step.place(), null, false, change.to().configuration(),
                 step.chainageM(), chainage(i), step.landmark(), comes, before, List.of(), after, sources.gauges(change.to()), List.of());
+    }
+
+    /** What the regulator may stand at everywhere until the next change. */
+    private List<SheetLine> regulator(int i, Plan.Step step) {
+        RegulatorRange range = step.regulator();
+        if (range == null) {
+            return List.of();
+        }
+        String at = "plan:/steps/" + i + "/regulator";
+        return List.of(range.leastPa() == null
+                ? SheetLine.plain("Booster regulator: no setting keeps every limit until the next change.")
+                : sources.say("Booster regulator, everywhere until the next change: from ").pressureUp(range.leastPa(), at + "/leastPa")
+                        .words(" to ").pressureDown(range.mostPa(), at + "/mostPa").words(".").plain());
     }
 
     private SheetLine action(Plan.Action action, Plan.Change change, String at) {

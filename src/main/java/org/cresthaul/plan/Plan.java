@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import org.cresthaul.check.Margins;
+import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
 
 /**
@@ -43,6 +44,9 @@ public record Plan(
     /** The route file names no hazard: nobody looked, and no way is called open. */
     public static final String UNJUDGED = "nothing judged";
 
+    /** Identifies the start of the route among stops: no stop of a file is called so. */
+    public static final String START = "start of the route";
+
     /** Identifies the limits of the whole route among hazards. */
     public static final String WHOLE_ROUTE = "whole route";
 
@@ -75,9 +79,20 @@ public record Plan(
      *
      * @param step "depart", "change", "raise", "passage", "lower" or "arrive"
      * @param set configuration at departure and at arrival
+     * @param change at departure as well, where a plate has to be changed before it; then of the stop {@link #START}
+     * @param regulator what a trailing booster's regulator may be set to from a departure or change to the next; null where no
+     *     booster trails then, or it is not known
      */
     public record Step(
-            String step, double chainageM, String place, String landmark, SetUp set, Change change, Lift lift, Passage passage) {
+            String step,
+            double chainageM,
+            String place,
+            String landmark,
+            SetUp set,
+            Change change,
+            Lift lift,
+            Passage passage,
+            RegulatorRange regulator) {
         public static final String DEPART = "depart";
         public static final String CHANGE = "change";
         public static final String RAISE = "raise";
@@ -103,7 +118,11 @@ public record Plan(
             String notch,
             double lengthM,
             Double regulatorPa,
-            Shim shim) {}
+            Shim shim) {
+        SetUp withShim(Shim other) {
+            return new SetUp(configuration, label, lift, axles, booster, notch, lengthM, regulatorPa, other);
+        }
+    }
 
     /**
      * What is fitted at the booster joint.
@@ -123,7 +142,7 @@ public record Plan(
     /**
      * One action of a change.
      *
-     * @param action "notch", "lift axle", "regulator", "shim", "couple booster", "uncouple booster", "close-couple booster",
+     * @param action "plate", which changes the fitted one before departure, "notch", "lift axle", "regulator", "shim", "couple booster", "uncouple booster", "close-couple booster",
      *     "open close-coupling", "load booster", "unload booster"
      * @param text what to do: "notch 3 to notch 5"
      */

@@ -7,11 +7,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.check.RaisedCheck;
+import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.RightPlate;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.plan.Plan.Condition;
 import org.cresthaul.plan.Plan.Step;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Weights;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
 
@@ -26,6 +31,8 @@ final class PlanSteps {
     private final RaiseJudge raisedCheck;
     private final Way way;
     private final List<String> blocking;
+    private final LevelStance stance;
+    private final Optional<RightPlate> plate;
     private final LiftStops lifts;
     private final Map<String, Condition> conditions = new LinkedHashMap<>();
     private final List<Step> steps;
@@ -41,7 +48,11 @@ final class PlanSteps {
             Admission admission,
             RaiseJudge raisedCheck,
             Way way,
-            List<String> blocking) {
+            List<String> blocking,
+            LevelStance stance,
+            Optional<RightPlate> plate) {
+        this.stance = stance;
+        this.plate = plate;
         this.route = route;
         this.places = places;
         this.layout = layout;
@@ -67,7 +78,7 @@ final class PlanSteps {
     private List<Step> made() {
         List<Step> all = new ArrayList<>();
         int n = layout.segments();
-        all.add(new Step(Step.DEPART, 0, "start of the route", null, setUp(0), null, null, null));
+        all.add(new Step(Step.DEPART, 0, "start of the route", null, setUp(0), plateChange(), null, null, regulator(0)));
         for (int first = 0, last; first < n; first = last + 1) {
             last = first;
             while (last + 1 < n && way.configurations().get(last + 1).equals(way.configurations().get(first))) {
@@ -81,7 +92,8 @@ final class PlanSteps {
             passages.forEach(s -> noteConditions(s, c));
             all.addAll(passages);
         }
-        all.add(new Step(Step.ARRIVE, Spares.metres(route.lengthM()), "end of the route", null, setUp(n - 1), null, null, null));
+        all.add(new Step(Step.ARRIVE, Spares.metres(route.lengthM()), "end of the route", null, setUp(n - 1), null, null, null,
+                null));
         return List.copyOf(all);
     }
 
@@ -102,7 +114,45 @@ final class PlanSteps {
                 new Plan.Change(stop.place().id(), stop.setUpArea(), stop.roomM(), from, to, changes.actions(from, to, stop),
                         changes.seconds(from, to, stop)),
                 null,
-                null);
+                null,
+                regulator(segment));
+    }
+
+    /** What the regulator may be set to from the beginning of a segment until the configuration changes. */
+    private RegulatorRange regulator(int first) {
+        Plan.SetUp set = setUp(first);
+        if (!set.booster().equals(BoosterState.TRAILING.word())) {
+            return null;
+        }
+        int last = first;
+        while (last + 1 < layout.segments() && way.configurations().get(last + 1).equals(way.configurations().get(first))) {
+            last++;
+        }
+        return RegulatorRange.find(route, stance, set.lift(), layout.startM(first), layout.endM(last, route.lengthM()),
+                set.lengthM()).orElse(null);
+    }
+
+    /** Another plate before departure, where the booster trails then and the one that is in is not made for its load. */
+    private Plan.Change plateChange() {
+        Plan.SetUp set = setUp(0);
+        if (plate.isEmpty() || !set.booster().equals(BoosterState.TRAILING.word())) {
+            return null;
+        }
+        Weights.ShimPlate out = plate.get().fitted();
+        Weights.ShimPlate in = plate.get().wanted();
+        String text = in.thicknessM() == 0
+                ? "take the plate out of the booster joint: " + out.name()
+                : out.thicknessM() == 0
+                        ? "fit a plate at the booster joint: " + in.name()
+                        : "change the plate at the booster joint: " + out.name() + " out, " + in.name() + " in";
+        long seconds = changes.shimSeconds();
+        return new Plan.Change(Plan.START, true, 0, set.withShim(new Plan.Shim(out.name(), out.thicknessM())), set,
+                List.of(new Plan.Action("plate", text, seconds)), seconds);
+    }
+
+    /** What is done before departure. */
+    long secondsBefore() {
+        return steps.get(0).change() == null ? 0 : steps.get(0).change().seconds();
     }
 
     /** Everything that is met, beyond what was told before, while the configuration stays the same. */
@@ -112,6 +162,12 @@ final class PlanSteps {
         for (RouteLayout.Spanning over : layout.spanning()) {
             int from = Math.max(first, over.firstSegment());
             int to = Math.min(last, over.lastSegment());
+            for (; from <= to && !over.holdsIn(from); from++) {
+                // The limits of the route do not hold yet.
+            }
+            for (; to >= from && !over.holdsIn(to); to--) {
+                // Nor any more.
+            }
             if (from <= to) {
                 PlanPlace place = places.get(over.place());
                 double fromM = Math.max(layout.startM(from), place.fromM());
@@ -163,7 +219,8 @@ final class PlanSteps {
                 window.lacks().orElse(null),
                 seconds);
         return new Step(step, up ? lift.toChainageM() : lift.fromChainageM(), (up ? "before " : "after ") + at.name(), null, null,
-                null, lift, null);
+                null, lift, null,
+                null);
     }
 
     /** How a place is passed: on what raise, and whether the deck goes up just before it or down once the rear has left. */
@@ -243,7 +300,7 @@ final class PlanSteps {
                         : judged.map(r -> Spares.gaps(r.ground(), r.overhead(), spare)).orElse(List.of()),
                 cell.reasons(),
                 place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
-        return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage);
+        return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage, null);
     }
 
     private String condition(PlanPlace place, String verdict) {

@@ -1,9 +1,11 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.check.LimitsCoverage;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
 
@@ -37,8 +39,20 @@ record RouteLayout(
         }
     }
 
-    /** A place that runs over stops. */
-    record Spanning(int place, int firstSegment, int lastSegment) {}
+    /**
+     * A place that runs over stops.
+     *
+     * @param out segments between its first and its last on which it does not hold
+     */
+    record Spanning(int place, int firstSegment, int lastSegment, BitSet out) {
+        Spanning {
+            out = (BitSet) out.clone();
+        }
+
+        boolean holdsIn(int segment) {
+            return segment >= firstSegment && segment <= lastSegment && !out.get(segment);
+        }
+    }
 
     RouteLayout {
         stops = List.copyOf(stops);
@@ -82,10 +96,23 @@ record RouteLayout(
                 // A stop where a stretch begins is still before it; one where the rear leaves it is past it.
                 int first = p.fromM() <= 0 ? 0 : notAfter(stops, p.fromM());
                 int last = before(stops, p.toM() + longestM);
-                spanning.add(new Spanning(i, Math.min(first, last), last));
+                spanning.add(new Spanning(i, Math.min(first, last), last,
+                        p.hazard().isEmpty() ? replaced(route, stops, longestM) : new BitSet()));
             }
         }
         return new RouteLayout(stops, held, clusters, stops.size() + 1, spanning);
+    }
+
+    /** Segments on which the limits of the whole route do not hold: all of the combination is where others hold instead. */
+    private static BitSet replaced(Route route, List<StoppingPlace> stops, double longestM) {
+        LimitsCoverage coverage = new LimitsCoverage(route);
+        BitSet out = new BitSet();
+        for (int k = 0; k <= stops.size(); k++) {
+            double fromM = k == 0 ? 0 : stops.get(k - 1).place().chainageM();
+            double toM = k == stops.size() ? route.lengthM() : stops.get(k).place().chainageM();
+            out.set(k, coverage.replaced(fromM, toM, longestM));
+        }
+        return out;
     }
 
     private static List<Cluster> clusters(List<Integer> points, List<PlanPlace> places, double longestM) {

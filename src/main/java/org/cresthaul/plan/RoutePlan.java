@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.RightPlate;
 import org.cresthaul.check.StandingLoads;
 import org.cresthaul.check.Version;
 import org.cresthaul.rig.LevelStance;
@@ -29,8 +30,13 @@ public final class RoutePlan {
     private final RouteLayout layout;
     private final Admission admission;
     private final RaiseJudge raised;
+    private final LevelStance stance;
+    private final Optional<RightPlate> plate;
 
-    private RoutePlan(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
+    private RoutePlan(
+            Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised, Optional<RightPlate> plate) {
+        this.stance = stance;
+        this.plate = plate;
         this.route = route;
         this.report = report;
         this.options = options;
@@ -50,16 +56,26 @@ public final class RoutePlan {
      */
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
-        return of(route, stance, report, options, new RaisedCheck(route, rig, stance, margins)::at);
+        // Gaps do not depend on the plate, so that a raise is judged alike.
+        RaiseJudge judge = new RaisedCheck(route, rig, stance, margins)::at;
+        Optional<RightPlate> plate = RightPlate.find(stance);
+        return plate.isEmpty()
+                ? of(route, stance, report, options, judge)
+                : of(route, plate.get().stance(), plate.get().in(report, route, rig), options, judge, plate);
     }
 
     /** The plan, with any judge of raises. */
     static Plan of(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised) {
+        return of(route, stance, report, options, raised, Optional.empty());
+    }
+
+    private static Plan of(
+            Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised, Optional<RightPlate> plate) {
         List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
         if (!problems.isEmpty()) {
             throw new IllegalArgumentException(problems.toString());
         }
-        return new RoutePlan(route, stance, report, options, raised).plan();
+        return new RoutePlan(route, stance, report, options, raised, plate).plan();
     }
 
     private Plan plan() {
@@ -104,7 +120,7 @@ public final class RoutePlan {
 
     private Plan plan(RouteStates states, Admission admission, Way way, List<PlanPlace> blocking, boolean proven) {
         PlanSteps steps = new PlanSteps(route, places, layout, changes, states, admission, raised, way,
-                blocking.stream().map(PlanPlace::id).toList());
+                blocking.stream().map(PlanPlace::id).toList(), stance, plate);
         List<Plan.Condition> conditions = steps.conditions();
         BlockReasons reasons = new BlockReasons(admission, changes, usable(), !options.avoidRaising());
         return new Plan(
@@ -117,7 +133,7 @@ public final class RoutePlan {
                 !blocking.isEmpty(),
                 conditions,
                 options,
-                way.seconds(),
+                way.seconds() + steps.secondsBefore(),
                 way.changes(),
                 steps.steps(),
                 blocking.stream().map(reasons::of).toList(),

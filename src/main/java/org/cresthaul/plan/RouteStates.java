@@ -76,9 +76,11 @@ final class RouteStates {
             for (int c = 0; c < count; c++) {
                 if (!admission.inTransport(places.get(over.place()), c)) {
                     for (int k = over.firstSegment(); k <= over.lastSegment(); k++) {
-                        BitSet more = (BitSet) spanning.get(k).get(c).clone();
-                        more.set(s);
-                        spanning.get(k).set(c, more);
+                        if (over.holdsIn(k)) {
+                            BitSet more = (BitSet) spanning.get(k).get(c).clone();
+                            more.set(s);
+                            spanning.get(k).set(c, more);
+                        }
                     }
                 }
             }

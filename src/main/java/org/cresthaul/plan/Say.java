@@ -84,6 +84,16 @@ final class Say {
         return figure(rounded.weightLeft(kilograms), kilograms, from);
     }
 
+    /** The least that may be set, rounded up. */
+    Say pressureUp(double pascals, String from) {
+        return figure(rounded.pressureUp(pascals), pascals, from);
+    }
+
+    /** The most that may be set, rounded down. */
+    Say pressureDown(double pascals, String from) {
+        return figure(rounded.pressureDown(pascals), pascals, from);
+    }
+
     Say pressure(double pascals, String from) {
         return figure(rounded.pressure(pascals), pascals, from);
     }

@@ -2,8 +2,6 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import org.cresthaul.check.LoadSheet;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 
@@ -109,7 +107,6 @@ final class SetUpCards {
         } else {
             lines.add(sources.say("Booster regulator at ").pressure(set.regulatorPa(), at + "/regulatorPa").words(".").toDo()
                     .as(REGULATOR, "on"));
-            window(set, lines);
         }
         if (set.shim() != null) {
             lines.add(set.shim().hasThickness()
@@ -118,16 +115,5 @@ final class SetUpCards {
         }
         lines.add(SheetLine.practice("Pivot lock off: the booster must steer freely going ahead.").as(PIVOT_LOCK, "off"));
         return lines;
-    }
-
-    private void window(Plan.SetUp set, List<SheetLine> lines) {
-        Optional<Sources.Loads> loads = sources.loads(set);
-        LoadSheet.RegulatorLine regulator = loads.map(l -> l.sheet().regulator()).orElse(null);
-        if (regulator != null && regulator.window() != null) {
-            String at = loads.get().pointer() + "/regulator/window";
-            lines.add(sources.say("Under the limits of the whole route between ")
-                    .pressure(regulator.window().get(0), at + "/0").words(" and ")
-                    .pressure(regulator.window().get(1), at + "/1").words(".").plain());
-        }
     }
 }

@@ -20,6 +20,11 @@ public record Pressure(double pascals) {
         Plausible.require("pascals", 0, MOST_PA, pascals);
     }
 
+    /** What one step of a printed pressure is. */
+    static double stepPa(UnitSystem units) {
+        return units == UnitSystem.METRIC ? 1e3 : PSI_PA;
+    }
+
     /**
      * Reads "55 psi", "4.1 bar", "400 kPa" or "20 MPa".
      *

@@ -169,6 +169,16 @@ public class RoundedFigures {
         return new Pressure(pascals).format(units);
     }
 
+    /** The least pressure that may be set, to the next step up. */
+    public final String pressureUp(double pascals) {
+        return new Pressure(Math.ceil(pascals / Pressure.stepPa(units) - 1e-6) * Pressure.stepPa(units)).format(units);
+    }
+
+    /** The greatest pressure that may be set, to the next step down. */
+    public final String pressureDown(double pascals) {
+        return new Pressure(Math.floor(pascals / Pressure.stepPa(units) + 1e-6) * Pressure.stepPa(units)).format(units);
+    }
+
     /** An angle to the tenth of a degree. */
     public final String angle(double radians) {
         return fixed(Math.toDegrees(radians), 1, RoundingMode.HALF_UP) + " deg";
