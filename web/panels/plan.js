@@ -40,12 +40,28 @@ export function mountPlan(root, { store, actions }) {
   const pane = map.getPane('markerPane');
   let bounds = null;
   let tiles = null;
-  let fitted = false;
+  /** Whether somebody has moved the map since its route was loaded: it then stays where it was put. */
+  let moved = false;
+  let own = false;
   let legends = [];
   let onScreen = null;
   roving(pane, ITEM, alongRow(pane, ITEM));
   roving(pane, STOP, alongRow(pane, STOP));
   map.on('zoomend', placeLabels);
+  map.on('movestart zoomstart', () => {
+    moved = moved || !own;
+    node.dataset.moved = String(moved);
+  });
+
+  /** Moves of the program's own, which are none of the reader's. */
+  function quietly(move) {
+    own = true;
+    try {
+      move();
+    } finally {
+      own = false;
+    }
+  }
 
   function drawRoute({ line, units }) {
     route.clearLayers();
@@ -65,6 +81,8 @@ export function mountPlan(root, { store, actions }) {
     const before = bounds;
     bounds = L.latLngBounds(legs.flat());
     if (before === null || !before.equals(bounds)) {
+      moved = false;
+      node.dataset.moved = 'false';
       fit();
     }
   }
@@ -99,8 +117,7 @@ export function mountPlan(root, { store, actions }) {
 
   function fit() {
     if (bounds) {
-      map.fitBounds(bounds, { padding: [36, 30], animate: false });
-      fitted = node.clientWidth > 0;
+      quietly(() => map.fitBounds(bounds, { padding: [36, 30], animate: false }));
       placeLabels();
     }
   }
@@ -137,7 +154,7 @@ export function mountPlan(root, { store, actions }) {
     }
     const hazard = findHazard(report, id);
     if (hazard && bounds) {
-      map.panInside([hazard.lonLat[1], hazard.lonLat[0]], { padding: [40, 40], animate: !calm() });
+      quietly(() => map.panInside([hazard.lonLat[1], hazard.lonLat[0]], { padding: [40, 40], animate: !calm() }));
     }
   }
 
@@ -201,21 +218,22 @@ export function mountPlan(root, { store, actions }) {
   /** Paper shows the whole route; the screen gets back what it showed. */
   function beforePrint() {
     onScreen = bounds ? { centre: map.getCenter(), zoom: map.getZoom() } : null;
-    map.invalidateSize({ animate: false });
+    quietly(() => map.invalidateSize({ animate: false }));
     fit();
   }
 
   function afterPrint() {
-    map.invalidateSize({ animate: false });
-    if (onScreen) {
-      map.setView(onScreen.centre, onScreen.zoom, { animate: false });
-    }
+    quietly(() => {
+      map.invalidateSize({ animate: false });
+      if (onScreen) {
+        map.setView(onScreen.centre, onScreen.zoom, { animate: false });
+      }
+    });
   }
 
   const resize = new ResizeObserver(() => {
-    map.invalidateSize({ animate: false });
-    // Until it has been seen with a size once, the map cannot have been fitted to its route.
-    if (!fitted && node.clientWidth > 0) {
+    quietly(() => map.invalidateSize({ animate: false }));
+    if (!moved && node.clientWidth > 0) {
       fit();
     }
   });

@@ -1,7 +1,7 @@
 /** The result of one cell: each clearance with what it needs and where, why the verdict, the raise, the cautions. */
 import { el, replace } from '../dom.js';
 import { against, alongRoad, chainage, dimension, fine, raise, weight, weightLeft } from '../format.js';
-import { findCell, findConfiguration, findHazard } from '../report.js';
+import { cautionsAt, findCell, findConfiguration, findHazard } from '../report.js';
 import { SIDE_WORDS } from '../drawing/symbols.js';
 import { verdictTag } from './symbol.js';
 
@@ -26,7 +26,7 @@ export function mountResult(root, { store, actions }) {
       ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
       raiseResult(cell, state, actions),
       uncertainty(hazard, cell, state),
-      cautions(hazard));
+      cautions(cautionsAt(hazard, cell)));
     if (focused) {
       document.getElementById(focused)?.focus();
     }
@@ -146,9 +146,9 @@ function raiseResult(cell, { units, passage, view }, actions) {
       }, 'Draw the passage with this raise')));
 }
 
-function cautions(hazard) {
-  return hazard.cautions.length > 0
+function cautions(texts) {
+  return texts.length > 0
     ? el('div', { class: 'cautions' }, el('h4', {}, 'Caution'),
-      el('ul', {}, hazard.cautions.map(caution => el('li', {}, caution))))
+      el('ul', {}, texts.map(caution => el('li', {}, caution))))
     : null;
 }

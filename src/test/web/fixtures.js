@@ -72,7 +72,7 @@ export function report() {
 
 function hazard(id, kind, name, chainageM, cells, more = {}) {
   return {
-    id, kind, name, landmark: null, chainageM, offsetM: 1, lonLat: [-97, 41], notes: [], cautions: [], surveyed: true,
+    id, kind, name, landmark: null, chainageM, offsetM: 1, lonLat: [-97, 41], notes: [], cautions: [], cautionsWhen: [], surveyed: true,
     lines: ['left', 'right'], extentM: [-5, 5], cells, least: [
       { lift: 'down', booster: 'none', notch: null, text: 'no notch clears' },
       { lift: 'up', booster: 'none', notch: 'low', text: 'lowest notch that clears: low' },

@@ -110,3 +110,13 @@ test('neighbours end at the ends of the route', () => {
   assert.deepEqual(reports.neighbours(r, 'H1'), { before: null, after: r.hazards[1] });
   assert.deepEqual(reports.neighbours(r, 'H3'), { before: r.hazards[1], after: null });
 });
+
+test('a cell is cautioned about nothing that does not happen there', () => {
+  const hazard = { cautions: ['a', 'r', 'e'], cautionsWhen: ['always', 'raised', 'escorts'] };
+  const raise = { frontM: 0.1, rearM: 0 };
+  assert.deepEqual(reports.cautionsAt(hazard, cell('k', 'clear')), ['a']);
+  assert.deepEqual(reports.cautionsAt(hazard, cell('k', 'contact', { raise })), ['a', 'r']);
+  assert.deepEqual(reports.cautionsAt(hazard, cell('k', 'tight', { corner: { escorts: true } })), ['a', 'e']);
+  assert.deepEqual(reports.cautionsAt(hazard, cell('k', 'clear', { corner: { escorts: false } })), ['a']);
+  assert.deepEqual(reports.cautionsAt(hazard, null), ['a']);
+});

@@ -22,6 +22,9 @@ public final class Cautions {
 
     private static final String ESCORTED = ESCORT + " Nobody enters an oncoming lane before they hold it.";
 
+    private static final String WHEN_RAISED = "raised";
+    private static final String WHEN_ESCORTED = "escorts";
+
     private Cautions() {}
 
     static List<String> general() {
@@ -47,9 +50,18 @@ public final class Cautions {
      */
     public static List<String> of(Report.HazardFindings hazard, Report.Cell cell) {
         return hazard.cautions().stream()
-                .filter(c -> cell.raise() != null || !c.equals(RAISED) && !c.equals(UNDER))
-                .filter(c -> cell.corner() != null && cell.corner().escorts() || !c.equals(ESCORTED))
+                .filter(c -> switch (when(c)) {
+                    case WHEN_RAISED -> cell.raise() != null;
+                    case WHEN_ESCORTED -> cell.corner() != null && cell.corner().escorts();
+                    default -> true;
+                })
                 .toList();
+    }
+
+    /** In which of a hazard's cells a caution belongs. */
+    static String when(String caution) {
+        return caution.equals(RAISED) || caution.equals(UNDER) ? WHEN_RAISED
+                : caution.equals(ESCORTED) ? WHEN_ESCORTED : "always";
     }
 
     static List<String> at(Hazard hazard, List<Report.Cell> cells) {

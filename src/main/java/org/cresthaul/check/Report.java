@@ -67,6 +67,7 @@ public record Report(
      *
      * @param extentM first and last surveyed distance, or of the structure; empty when nothing is surveyed
      * @param limits why nothing here is called clear, whatever the numbers
+     * @param cautionsWhen for each of the cautions in which cells it belongs: "always", "raised" or "escorts"
      */
     public record HazardFindings(
             String id,
@@ -83,8 +84,31 @@ public record Report(
             List<String> limits,
             List<String> notes,
             List<String> cautions,
+            List<String> cautionsWhen,
             List<Cell> cells,
-            List<LeastSetting> least) {}
+            List<LeastSetting> least) {
+        /** With every caution where it belongs. */
+        public HazardFindings(
+                String id,
+                String kind,
+                String name,
+                String landmark,
+                double chainageM,
+                double offsetM,
+                List<Double> lonLat,
+                boolean surveyed,
+                List<String> lines,
+                List<Double> extentM,
+                List<UncertaintyTerm> uncertainties,
+                List<String> limits,
+                List<String> notes,
+                List<String> cautions,
+                List<Cell> cells,
+                List<LeastSetting> least) {
+            this(id, kind, name, landmark, chainageM, offsetM, lonLat, surveyed, lines, extentM, uncertainties, limits, notes,
+                    cautions, cautions.stream().map(Cautions::when).toList(), cells, least);
+        }
+    }
 
     /**
      * One configuration at one hazard.

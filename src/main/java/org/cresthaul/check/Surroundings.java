@@ -46,8 +46,10 @@ record Surroundings(
     record Lane(RoadProfile line, Optional<Soffit> soffit) {}
 
     /**
-     * A posted clearance: 3 in either way. Signs are set 3 in or more below what was measured (Traffic Signs Manual
-     * ch. 4, 7.11; TxDOT sign manual), and an overlay since can have used that up. An assumption of this program.
+     * A posted clearance: 3 in either way. What a sign keeps in hand differs: at least 3 in in the United Kingdom (Traffic
+     * Signs Manual ch. 4, 7.11), 3 in in Texas (TxDOT sign manual), up to 3 in for frost where the MUTCD holds (2009,
+     * 2C.27), maybe nothing. So none of it is counted on, and 3 in are kept against frost or an overlay since. An
+     * assumption of this program.
      */
     static final double POSTED_M = 0.0762;
 
@@ -227,7 +229,7 @@ record Surroundings(
         posted.ifPresent(p -> terms.add(new Report.UncertaintyTerm(
                 "posted or unknown height",
                 p,
-                "default: signs are set at least this much low, and an overlay may have used it up")));
+                "default: frost or an overlay may have raised the road by this much since the sign was set")));
         return List.copyOf(terms);
     }
 }

@@ -172,6 +172,12 @@ final class Browser implements AutoCloseable {
         return Base64.getDecoder().decode((String) picture);
     }
 
+    /** The page as it is printed on a sheet, inches, as PDF. */
+    byte[] printed(double width, double height) {
+        return Base64.getDecoder().decode((String) driver.executeCdpCommand("Page.printToPDF",
+                Map.of("paperWidth", width, "paperHeight", height, "printBackground", true, "preferCSSPageSize", false)).get("data"));
+    }
+
     /** What the window that was opened last says, once it is there; it is closed again. */
     String textOfTheOtherWindow() {
         String own = driver.getWindowHandle();

@@ -1,0 +1,47 @@
+package org.cresthaul.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.RouteFile;
+import org.junit.jupiter.api.Test;
+
+/** Every cell is cautioned about what happens there, and about nothing else; people come first on tracks. */
+class CautionsTest {
+    @Test
+    void aCellCarriesTheCautionsOfWhatHappensThere() throws Exception {
+        Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        Report report = RouteCheck.check(RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson"))),
+                rig, rig.stances().get(0), Margins.defaults(), new Inputs("route", "rig"));
+        TreeMap<String, Integer> kinds = new TreeMap<>();
+        for (Report.HazardFindings hazard : report.hazards()) {
+            assertEquals(hazard.cautions().size(), hazard.cautionsWhen().size());
+            for (Report.Cell cell : hazard.cells()) {
+                List<String> own = Cautions.of(hazard, cell);
+                for (int i = 0; i < hazard.cautions().size(); i++) {
+                    boolean happens = switch (hazard.cautionsWhen().get(i)) {
+                        case "raised" -> cell.raise() != null;
+                        case "escorts" -> cell.corner() != null && cell.corner().escorts();
+                        default -> true;
+                    };
+                    assertEquals(happens, own.contains(hazard.cautions().get(i)), hazard.id() + " " + cell.configuration());
+                    kinds.merge(hazard.cautionsWhen().get(i) + " " + happens, 1, Integer::sum);
+                }
+            }
+            if (hazard.kind().equals("rail-crossing")) {
+                assertEquals(StuckOnTracks.caution(hazard.notes().stream().filter(n -> n.startsWith("crossing number "))
+                        .map(n -> n.substring("crossing number ".length())).findFirst()), hazard.cautions().get(0));
+            }
+        }
+        assertTrue(kinds.keySet().containsAll(List.of("always true", "raised false", "raised true")), kinds.toString());
+        assertEquals(Optional.empty(), report.hazards().stream().filter(h -> h.cautions().isEmpty() && h.kind().equals("rail-crossing"))
+                .findAny());
+    }
+}

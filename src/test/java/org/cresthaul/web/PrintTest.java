@@ -1,0 +1,125 @@
+package org.cresthaul.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+import org.cresthaul.server.Samples;
+import org.cresthaul.server.TestServer;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The page on paper and in windows of any size: nothing shrinks it, its width is used, its map shows the route. */
+class PrintTest {
+    private static final double MM_PT = 72 / 25.4;
+    private static final double MARGIN_MM = 12;
+
+    private static TestServer server;
+    private static Browser browser;
+
+    @BeforeAll
+    static void start() throws Exception {
+        server = new TestServer(Samples.bundled());
+        browser = new Browser();
+        browser.open(server.url());
+        browser.await("the plan is made", b -> b.find("#route-plan").getDomAttribute("data-status").equals("ready"));
+    }
+
+    @AfterAll
+    static void stop() throws IOException {
+        browser.close();
+        server.close();
+    }
+
+    private record Glyph(double sizePt, double rightPt, String text) {}
+
+    private static List<Glyph> glyphs(byte[] pdf) throws IOException {
+        List<Glyph> glyphs = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            PDFTextStripper stripper = new PDFTextStripper() {
+                @Override
+                protected void writeString(String text, List<TextPosition> positions) {
+                    positions.forEach(p -> glyphs.add(new Glyph(p.getYScale(), p.getXDirAdj() + p.getWidthDirAdj(), p.getUnicode())));
+                }
+            };
+            stripper.getText(document);
+        }
+        return glyphs;
+    }
+
+    /** The sheet's body is set in 9 pt: a page that a wide table had shrunk would have smaller letters, and none would be in 9 pt. */
+    @ParameterizedTest
+    @CsvSource({"letter, 8.5, 11", "a4, 8.2677, 11.6929", "a3, 11.6929, 16.5354"})
+    void noSheetIsShrunkAndItsWidthIsUsed(String name, double width, double height) throws Exception {
+        browser.run("document.querySelector('#comparison').scrollIntoView()");
+        browser.await("the comparison is there", b -> b.find("#comparison").getDomAttribute("data-status").equals("ready"));
+        byte[] pdf = browser.printed(width, height);
+        Files.write(Path.of("target", "printed-" + name + ".pdf"), pdf);
+        List<Glyph> glyphs = glyphs(pdf);
+        assertTrue(glyphs.size() > 5000, glyphs.size() + " letters");
+        assertTrue(glyphs.stream().filter(g -> Math.abs(g.sizePt - 9) < 0.05).count() > 500, name + ": body text in 9 pt");
+        double right = glyphs.stream().mapToDouble(Glyph::rightPt).max().orElseThrow();
+        double edge = width * 72 - MARGIN_MM * MM_PT;
+        assertTrue(right <= edge + 0.5 && right > edge - 30, name + ": ink to " + right + " of " + edge);
+    }
+
+    /** Print asks for the comparison though nobody scrolled to it, and prints when it is there. */
+    @Test
+    void everythingThatPrintsIsLoadedFirst() throws Exception {
+        browser.resize(1280, 400);
+        browser.open("about:blank");
+        browser.open(server.url());
+        browser.await("the report is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+        browser.run("window.print = () => { document.body.dataset.printed ="
+                + " document.querySelector('#comparison').dataset.status + ' '"
+                + " + document.querySelector('#route-plan').dataset.status; }; document.querySelector('#print').click();");
+        String printed = browser.await("it is printed", b -> b.find("body").getDomAttribute("data-printed"));
+        assertEquals("ready ready", printed);
+        browser.resize(1280, 900);
+    }
+
+    private static double number(String script) {
+        return ((Number) browser.run("return " + script)).doubleValue();
+    }
+
+    /** How much of the map the route's box takes, the larger of the two ways. */
+    private static final String SHARE = "(() => { const m = document.querySelector('#plan-map').getBoundingClientRect();"
+            + " const r = [...document.querySelectorAll('#plan-map path.route-line')].map(p => p.getBoundingClientRect());"
+            + " const w = Math.max(...r.map(b => b.right)) - Math.min(...r.map(b => b.left));"
+            + " const h = Math.max(...r.map(b => b.bottom)) - Math.min(...r.map(b => b.top));"
+            + " const inside = r.every(b => b.left >= m.left - 1 && b.right <= m.right + 1 && b.top >= m.top - 1 && b.bottom <= m.bottom + 1);"
+            + " return inside ? Math.max(w / m.width, h / m.height) : -1; })()";
+
+    /** Fitted anew after every change of size, at most 60 % of the window high, until somebody moves it. */
+    @Test
+    void theMapShowsTheRouteInEveryWindowUntilItIsMoved() throws Exception {
+        browser.open("about:blank");
+        browser.open(server.url());
+        browser.await("the report is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+        for (int[] size : new int[][] {{1280, 900}, {1600, 1200}, {900, 500}, {400, 700}, {1900, 700}, {1280, 900}}) {
+            browser.resize(size[0], size[1]);
+            browser.await("the route fills the map at " + size[0] + " by " + size[1], b -> number(SHARE) > 0.35);
+            assertTrue(number("document.querySelector('.plan-frame').getBoundingClientRect().height") <= 0.6 * size[1] + 1,
+                    size[0] + " by " + size[1]);
+        }
+        browser.run("document.querySelector('#plan-map').focus(); for (let i = 0; i < 1; i++) {"
+                + " document.querySelector('.leaflet-control-zoom-in').click(); }");
+        browser.await("it counts as moved", b -> "true".equals(b.find("#plan-map").getDomAttribute("data-moved")));
+        double before = number(SHARE);
+        browser.resize(1300, 880);
+        Thread.sleep(700);
+        double after = number(SHARE);
+        assertTrue(before == -1 ? after == -1 : after > before * 0.8, before + " " + after + ": it stays where it was put");
+    }
+}
