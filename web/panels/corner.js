@@ -225,7 +225,7 @@ function factsOf(c, units) {
     ['Turn', `radius ${dimension(line.radiusM, units)}, front wheels up to ${degrees(c.steerRad, false)}`],
     line.swingOutRad > 0.02 && ['Swing after', `${degrees(line.swingOutRad, false)} past the exit, then back`],
     ['Line out', `steer axle ${side(line.offsetOutM)}`],
-    c.pivotSwingM !== null && ['Booster', `tyres ${required(c.trailsWideM, units)} outside the trailer's; `
+    c.pivotSwingM !== null && ['Booster', `tires ${required(c.trailsWideM, units)} outside the trailer's; `
       + `pivot swings out ${required(c.pivotSwingM, units)}`],
   ].filter(Boolean);
   return [el('h3', {}, 'The line to drive'), el('dl', { class: 'facts' },
@@ -265,7 +265,7 @@ function legendItems(view) {
     svg('svg', { class: 'legend-sample', width: 26, height: 14, 'aria-hidden': 'true' },
       svg('rect', { class: name, x: 1, y: 1, width: 24, height: 12 })), words);
   return [
-    item('corner-pavement', 'pavement that tyres may use'),
+    item('corner-pavement', 'pavement that tires may use'),
     view.escorted.length > 0 && item('corner-escorted', 'also with escorts'),
     view.opposing.length > 0 && item('corner-opposing', 'opposing lanes'),
     view.obstacles.length > 0 && item('corner-obstacle', 'obstacles'),

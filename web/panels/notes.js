@@ -1,6 +1,6 @@
 /** The sheet's notes: what was not checked, the uncertainty terms, the cautions. */
 import { el, replace } from '../dom.js';
-import { chainage, fine } from '../format.js';
+import { chainage, dimension, fine } from '../format.js';
 import { notChecked } from '../report.js';
 import { framed } from './plantables.js';
 
@@ -9,7 +9,7 @@ export function mountNotes(root, { store }) {
   root.append(body);
   const stop = store.watch(['report', 'configuration', 'units'], state => {
     if (state.report !== null) {
-      replace(body, notCheckedNote(state), uncertaintyNote(state), readingNote(), cautionsNote(state.report));
+      replace(body, notCheckedNote(state), uncertaintyNote(state), tapeNote(state), readingNote(), cautionsNote(state.report));
     }
   });
   return { unmount: () => { stop(); body.remove(); } };
@@ -49,6 +49,16 @@ function uncertaintyNote({ report, units }) {
         el('th', { scope: 'row' }, term),
         el('td', { class: 'figure' }, `± ${fine(valueM, units, 'up')}`),
         el('td', {}, source)))))));
+}
+
+/** Distances as they would be measured, so that exchanged figures in the rig file are seen. */
+function tapeNote({ report, units }) {
+  return el('div', { class: 'note' },
+    el('h3', {}, 'What a tape shows'),
+    el('p', {}, 'On this stance as the rig file has it. Compare with the rig before relying on anything here.'),
+    framed('What a tape shows', el('table', { id: 'tape' },
+      el('tbody', {}, report.tape.map(({ what, valueM }) => el('tr', {}, el('th', { scope: 'row' }, what),
+        el('td', { class: 'figure' }, dimension(valueM, units))))))));
 }
 
 function readingNote() {

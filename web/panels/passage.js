@@ -18,7 +18,7 @@ export function mountPassage(root, { store, actions }) {
   const detailView = createDetailView();
   const curve = createCurve(index => actions.moveTo(index));
   const line = chooser('passage-line', 'Line', value => actions.setView({ line: value }));
-  const levelling = chooser('passage-levelling', 'Levelling', value => actions.setView({ levelling: value }));
+  const levelling = chooser('passage-levelling', 'Leveling', value => actions.setView({ levelling: value }));
   const exaggeration = chooser('passage-exaggeration', 'Vertical scale',
     value => store.set({ exaggeration: Number(value) }));
   exaggeration.select.append(...[1, 2, 5, 10].map(times =>

@@ -119,7 +119,7 @@ function liftStep({ step, place, lift }, units) {
       ` ${place} · ${duration(lift.seconds)}`),
     el('p', { class: 'step-do' }, up
       ? [el('strong', {}, raiseWords(lift.raise, units)), ` for ${lift.hazards.join(', ')}, and stay up.`]
-      : `The rear has left ${lift.lastLeft}: back on the transport stops, levelling in auto, before road speed.`),
+      : `The rear has left ${lift.lastLeft}: back on the transport stops, leveling in auto, before road speed.`),
     lift.lacks
       ? el('p', { class: 'step-condition' }, `Condition: no place shown. ${lift.lacks}`)
       : `Front between ${chainage(lift.fromChainageM, units)} and ${chainage(lift.toChainageM, units)}.`,

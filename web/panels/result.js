@@ -84,7 +84,7 @@ function sideResult(side, c, units) {
       ` (x ${dimension(c.xM, units)}, h ${dimension(c.hM, units)} in its level stance)`],
     ['On the road', `${alongRoad(c.distanceM, units)}, chainage ${chainage(c.chainageM, units)}`],
     ['Steer axle then', alongRoad(c.steerM, units)],
-    ['Decided by', `line ${c.line}, levelling ${c.levelling}`],
+    ['Decided by', `line ${c.line}, leveling ${c.levelling}`],
   ];
   return el('div', { class: 'result-side', 'data-side': side },
     el('h4', {}, side === 'ground' ? 'Clearance under the combination' : `Clearance ${SIDE_WORDS.overhead}`,
@@ -103,7 +103,7 @@ function elsewhere(d, units) {
   const { gap, need } = against(d.valueM, d.requiredM, units);
   return el('p', { class: 'elsewhere', 'data-value-m': d.valueM, 'data-required-m': d.requiredM },
     `Decided elsewhere: ${gap} where ${need} is needed; ${[d.unit, d.part].filter(Boolean).join(', ')}, `
-      + `${alongRoad(d.distanceM, units)}; line ${d.line}, levelling ${d.levelling}, `
+      + `${alongRoad(d.distanceM, units)}; line ${d.line}, leveling ${d.levelling}, `
       + `steer axle ${alongRoad(d.steerM, units)}.`);
 }
 
@@ -137,7 +137,7 @@ function raiseResult(cell, { units, passage, view }, actions) {
     el('dl', { class: 'facts' },
       el('dt', {}, 'Raise front'), el('dd', {}, el('strong', {}, raise(frontM, units, frontEndM))),
       el('dt', {}, 'Raise rear'),
-      el('dd', {}, el('strong', {}, raise(rearM, units, rearEndM)), rearM > 0 && ', levelling on manual'),
+      el('dd', {}, el('strong', {}, raise(rearM, units, rearEndM)), rearM > 0 && ', leveling on manual'),
       el('dt', {}, 'Clearance then'), el('dd', {}, gap), el('dt', {}, 'Needs then'), el('dd', {}, need)),
     el('p', {}, 'The verdict stays as it is: transport is on the stops. ',
       el('button', {

@@ -26,7 +26,7 @@ public final class RatingBounds {
             }
             Double tyresKg = weights.ratings().tyresKg().get(kind);
             if (tyresKg != null) {
-                bounds.add(LoadBound.most(kind.word() + " tyre rating", MAKER, i, i, tyresKg));
+                bounds.add(LoadBound.most(kind.word() + " tire rating", MAKER, i, i, tyresKg));
             }
             boolean braked = weights.leastBrakedKg().isPresent() && weights.leastBrakedKg().getAsDouble() > 0;
             bounds.add(new LoadBound(
@@ -67,7 +67,7 @@ public final class RatingBounds {
                 double sideKg = axle.heavierSideKg().getAsDouble();
                 int at = i;
                 tests.add(new LoadTest(
-                        LoadBound.most(axle.place().kind().word() + " tyre rating, heavier side", MAKER, i, i, tyresKg / 2),
+                        LoadBound.most(axle.place().kind().word() + " tire rating, heavier side", MAKER, i, i, tyresKg / 2),
                         sideKg,
                         charted.stream()
                                 .mapToDouble(c -> Math.abs(c.axles().get(at).heavierSideKg().orElse(sideKg) - sideKg))

@@ -12,6 +12,7 @@ public record Report(
         CheckedRoute route,
         CheckedRig rig,
         Margins margins,
+        List<TapeLine> tape,
         List<UncertaintyTerm> uncertainties,
         List<ConfigurationVerdict> configurations,
         List<HazardFindings> hazards,
@@ -19,6 +20,25 @@ public record Report(
         ReversingReport reversing,
         List<String> cautions) {
     public static final String FORM = "report/1";
+
+    /** Without the readings of a tape. */
+    public Report(
+            String cresthaul,
+            String version,
+            CheckedRoute route,
+            CheckedRig rig,
+            Margins margins,
+            List<UncertaintyTerm> uncertainties,
+            List<ConfigurationVerdict> configurations,
+            List<HazardFindings> hazards,
+            LoadReport loads,
+            ReversingReport reversing,
+            List<String> cautions) {
+        this(cresthaul, version, route, rig, margins, List.of(), uncertainties, configurations, hazards, loads, reversing, cautions);
+    }
+
+    /** What a tape finds on the rig as the file has it: a distance or a height of its level stance. */
+    public record TapeLine(String what, double valueM) {}
 
     /**
      * The route of the report.

@@ -6,6 +6,7 @@ import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.TapeMeasures;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.LimitedPlace;
@@ -47,7 +48,10 @@ public final class RouteCheck {
                                 .toList()),
                 new Report.CheckedRig(rig.name(), rig.note(), inputs.rigSha256(), stance.name()),
                 margins,
-                List.of(term("rig measurement", rig.measurement()), term("tyre and ride height", rig.ride())),
+                TapeMeasures.of(stance).stream()
+                        .map(m -> new Report.TapeLine(m.what(), Figures.near(m.metres())))
+                        .toList(),
+                List.of(term("rig measurement", rig.measurement()), term("tire and ride height", rig.ride())),
                 routeVerdicts(configurations, hazards, loads),
                 hazards,
                 loads.report(),

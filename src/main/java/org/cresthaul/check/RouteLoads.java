@@ -25,7 +25,7 @@ final class RouteLoads {
     static final List<String> CAUTIONS = List.of(
             "Loads are computed from declared weights. The scales decide: weigh the combination before it moves.",
             "Limits and permits are the authority's; a limit that is not in the files is not checked.",
-            "Ratings of axles, tyres and hitch are the maker's; a plate on the rig overrules this file.");
+            "Ratings of axles, tires and hitch are the maker's; a plate on the rig overrules this file.");
 
     private static final double INCH_M = 0.0254;
 

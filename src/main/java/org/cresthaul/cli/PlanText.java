@@ -114,7 +114,7 @@ final class PlanText {
             case Plan.Step.RAISE -> "front " + figures.raise(step.lift().raise().frontM(), step.lift().raise().frontEndM()) + ", rear "
                     + figures.raise(step.lift().raise().rearM(), step.lift().raise().rearEndM()) + ", for " + String.join(", ", step.lift().hazards())
                     + "; " + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
-            case Plan.Step.LOWER -> "once the rear has left " + step.lift().lastLeft() + ", on the stops, levelling in auto; "
+            case Plan.Step.LOWER -> "once the rear has left " + step.lift().lastLeft() + ", on the stops, leveling in auto; "
                     + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             default -> how(step.passage());
         };

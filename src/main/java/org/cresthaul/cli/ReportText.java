@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.UnitSystem;
 
@@ -21,7 +22,10 @@ final class ReportText {
     String of(Report report) {
         StringBuilder text = new StringBuilder();
         text.append("CLEARANCE REPORT, made with Cresthaul ").append(report.version()).append("\n\n");
-        text.append(heading(report)).append("\nCautions\n");
+        text.append(heading(report)).append("\nWhat a tape shows on this stance, as the rig file has it\n");
+        text.append(Words.wrapped(report.tape().stream().map(t -> t.what() + " " + figures.dimension(t.valueM()))
+                .collect(Collectors.joining("; ")) + ".", "  ", WIDTH));
+        text.append("\nCautions\n");
         report.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
         text.append("\nAT A GLANCE\n\n").append(new VerdictTable(units).marks(report));
         if (!report.hazards().isEmpty()) {

@@ -71,7 +71,7 @@ final class LegSheets {
         String at = sources.pointer(set);
         lines.add(sources.say("On this leg from the start: " + sources.named(set) + ", ")
                 .distance(set.lengthM(), at + "/lengthM")
-                .words(raised < 0 ? " long. On the transport stops, levelling in auto." : " long. Still RAISED.").plain());
+                .words(raised < 0 ? " long. On the transport stops, leveling in auto." : " long. Still RAISED.").plain());
         if (raised >= 0) {
             lines.add(lifts.amounts("The leg begins raised: ", raised).plain());
         }

@@ -37,7 +37,7 @@ final class PlanCautions {
         } else {
             cautions.add("The rig's weights are not declared and the route has no limits: loads were not judged.");
         }
-        cautions.add("Transport stance and levelling in auto between places; times count changes and crawling only, not"
+        cautions.add("Transport stance and leveling in auto between places; times count changes and crawling only, not"
                 + " driving at road speed.");
         if (!proven) {
             cautions.add("So many places overlap that not every combination was tried: fewer than those named may block.");

@@ -49,6 +49,11 @@ final class Say {
         return figure(rounded.required(metres), metres, from);
     }
 
+    /** A dimension that decides nothing, to the nearest step. */
+    Say dimension(double metres, String from) {
+        return figure(rounded.dimension(metres), metres, from);
+    }
+
     /** How far to raise, never farther than it goes. */
     Say raise(double metres, Double endM, String from) {
         return figure(rounded.raise(metres, endM), metres, from);

@@ -270,6 +270,11 @@ final class StatementParts {
         }
         rows.add(new Row("Rig", SheetLine.plain(plan.rig().name() + ", stance " + plan.rig().stance())));
         rows.add(new Row("Rig file, SHA-256", SheetLine.plain(plan.rig().sha256())));
+        List<Report.TapeLine> tape = sources.report().tape();
+        for (int i = 0; i < tape.size(); i++) {
+            rows.add(new Row("Tape: " + tape.get(i).what(),
+                    sources.say().dimension(tape.get(i).valueM(), "report:/tape/" + i + "/valueM").plain()));
+        }
         rows.add(new Row("Margins beyond uncertainty", sources.say("over the ground ")
                 .required(plan.margins().groundM(), "plan:/margins/groundM").words(", under structures ")
                 .required(plan.margins().overheadM(), "plan:/margins/overheadM").words(", beside ")

@@ -42,7 +42,7 @@ final class OutlineGaps {
         this.line = line;
         this.endless = !(line instanceof Soffit);
         this.tyre = tyre;
-        tyreFoot = tyre == null ? null : new FramePoint(tyre.xM(), tyre.hM() - tyre.radiusM(), "raised tyre");
+        tyreFoot = tyre == null ? null : new FramePoint(tyre.xM(), tyre.hM() - tyre.radiusM(), "raised tire");
         this.tyrePath = tyrePath;
         steepest = line.steepest();
         frame = new FrameOutline(outlines, side, steepest);

@@ -129,7 +129,7 @@ class RaiseTest {
     void aRaiseOfTheRearAsksNothingOfTheFrontWhereTheFrontDoesNotHelp(double grade) {
         Route dip = CheckCase.crossing(CheckCase.points(s -> grade * Math.max(0, Math.abs(s) - 2)), "1 mm");
         Report.Cell cell = CheckCase.cell(CheckCase.check(dip, Margins.defaults()), "up/none/3");
-        assertEquals("raised tyre", cell.ground().part());
+        assertEquals("raised tire", cell.ground().part());
         assertNotNull(cell.raise());
         assertTrue(cell.raise().rearM() > 0);
         assertEquals(0, cell.raise().frontM());

@@ -207,7 +207,7 @@ class SampleRouteTest {
 
     @ParameterizedTest
     @CsvSource({
-        "H05, up/none/1, raised tyre",
+        "H05, up/none/1, raised tire",
         "H08, down/none/4, outrigger step",
         "H14, down/none/4, outrigger step",
         "H16, up/none/1, main beam",

@@ -179,7 +179,7 @@ class SorrelValleyTest {
 
     @ParameterizedTest
     @CsvSource({
-        "H01, up/trailing/4, raised tyre",
+        "H01, up/trailing/4, raised tire",
         "H02, down/trailing/4, outrigger step",
         "H03, down/trailing/4, outrigger step",
         "H06, down/close-coupled/4, outrigger step",

@@ -50,7 +50,7 @@ class LeastSpareTest {
             worstNeed = Math.max(worstNeed, Math.abs(needM - toldNeedM));
             double gapM = search.at(Optional.empty(), spare.steerM()).orElseThrow().valueM();
             assertTrue(spare.valueM() + toldNeedM >= gapM - 1e-9, c + ": a gap below the least at its position");
-            if (!spare.point().part().equals("raised tyre")) {
+            if (!spare.point().part().equals("raised tire")) {
                 // It is attained, at its own place and no other.
                 Pose pose = switch (spare.unit()) {
                     case TRACTOR -> there.tractor();

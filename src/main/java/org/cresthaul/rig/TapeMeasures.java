@@ -1,0 +1,102 @@
+package org.cresthaul.rig;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * What a person with a tape finds on a combination that stands in its level stance, worked out from the file: distances
+ * from part to part and heights over the ground, to be read beside the notes of whoever measured. Two figures of the file
+ * that were exchanged show here as distances that are on no truck.
+ */
+public final class TapeMeasures {
+    private final List<Measure> measures = new ArrayList<>();
+
+    private TapeMeasures() {}
+
+    /**
+     * One reading of the tape.
+     *
+     * @param what from where to where, or the height of what
+     * @param metres never negative, but for what lies behind where it is looked for
+     */
+    public record Measure(String what, double metres) {}
+
+    /** Front to rear, then heights. */
+    public static List<Measure> of(LevelStance stance) {
+        TapeMeasures tape = new TapeMeasures();
+        tape.tractor(stance.tractor());
+        tape.trailer(stance.trailer());
+        stance.booster().ifPresent(b -> tape.booster(b, stance.trailer()));
+        tape.heights(stance);
+        return List.copyOf(tape.measures);
+    }
+
+    private void add(String what, double metres) {
+        measures.add(new Measure(what, metres));
+    }
+
+    private void axles(String first, double fromM, String kind, List<Axle> axles) {
+        double before = fromM;
+        String name = first;
+        for (int i = 0; i < axles.size(); i++) {
+            String next = kind + " axle " + (i + 1);
+            add(name + " to " + next, before - axles.get(i).xM());
+            before = axles.get(i).xM();
+            name = next;
+        }
+    }
+
+    private void tractor(Tractor t) {
+        List<Axle> drive = t.drive().axles();
+        add("front of the tractor to steer axle", Math.max(t.underside().frontXM(), t.topside().frontXM()) - t.steer().xM());
+        axles("steer axle", t.steer().xM(), "drive", drive);
+        double lastM = drive.get(drive.size() - 1).xM();
+        add("fifth wheel ahead of drive axle " + drive.size(), t.fifthWheel().xM() - lastM);
+        add("drive axle " + drive.size() + " to rear of the tractor",
+                lastM - Math.min(t.underside().rearXM(), t.topside().rearXM()));
+    }
+
+    private void trailer(Trailer t) {
+        add("kingpin to deck front", t.kingpinXM() - t.deckFront().xM());
+        add("deck front to deck rear", t.deckFront().xM() - t.deckRear().xM());
+        List<Axle> axles = t.axles().axles();
+        axles("kingpin", t.kingpinXM(), "trailer", axles);
+        double lastM = axles.get(axles.size() - 1).xM();
+        add("trailer axle " + axles.size() + " to rear of the trailer",
+                lastM - Math.min(t.underside().rearXM(), t.topside().rearXM()));
+        t.boosterHinge().ifPresent(h -> add("trailer axle " + axles.size() + " to booster hinge", lastM - h.xM()));
+        for (int i = 0; i < t.load().size(); i++) {
+            Outline load = t.load().get(i);
+            add("front of load outline " + (i + 1) + " behind the deck front", t.deckFront().xM() - load.frontXM());
+            add("length of load outline " + (i + 1), load.frontXM() - load.rearXM());
+        }
+    }
+
+    private void booster(Booster b, Trailer t) {
+        add("booster hinge to booster axle", b.hingeXM() - b.axle().xM());
+        add("booster axle to rear of the booster", b.axle().xM() - Math.min(b.underside().rearXM(), b.topside().rearXM()));
+        List<Axle> axles = t.axles().axles();
+        b.closeCoupledAxleXM().ifPresent(x ->
+                add("trailer axle " + axles.size() + " to booster axle, close-coupled", axles.get(axles.size() - 1).xM() - x));
+    }
+
+    private void heights(LevelStance stance) {
+        Trailer t = stance.trailer();
+        add("height of the fifth wheel", stance.tractor().fifthWheel().hM());
+        add("height of the deck front", t.deckFront().hM());
+        add("height of the deck rear", t.deckRear().hM());
+        lowest("tractor", stance.tractor().underside());
+        lowest("trailer", t.underside());
+        stance.booster().ifPresent(b -> lowest("booster", b.underside()));
+        add("highest point of the tractor", stance.tractor().topside().highestM());
+        add("highest point of the trailer", t.topside().highestM());
+        t.load().stream().mapToDouble(Outline::highestM).max().ifPresent(h -> add("highest point of the load", h));
+        t.liftAxle().ifPresent(l -> add("raised tire over the ground", l.gapM()));
+    }
+
+    private void lowest(String unit, Outline underside) {
+        FramePoint low = underside.points().stream().min(Comparator.comparingDouble(FramePoint::hM)).orElseThrow();
+        add("lowest point of the " + unit + (low.part().isEmpty() ? "" : ", " + low.part()), low.hM());
+    }
+}
