@@ -9,7 +9,8 @@ export function mountNotes(root, { store }) {
   root.append(body);
   const stop = store.watch(['report', 'configuration', 'units'], state => {
     if (state.report !== null) {
-      replace(body, notCheckedNote(state), uncertaintyNote(state), tapeNote(state), readingNote(), cautionsNote(state.report));
+      replace(body, notCheckedNote(state), uncertaintyNote(state), tapeNote(state), readingNote(),
+        cautionsNote(state.report));
     }
   });
   return { unmount: () => { stop(); body.remove(); } };

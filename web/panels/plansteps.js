@@ -43,7 +43,8 @@ function contents(step, plan, units, actions) {
   return [
     el('p', { class: 'step-head' }, el('strong', {}, step.step === 'depart' ? 'Depart' : 'Arrive'),
       ` ${step.place}, `, el('span', { 'data-configuration': step.set.configuration }, step.set.label)),
-    step.change && `Before: ${step.change.actions.map(({ text }) => text).join('; ')}, ${duration(step.change.seconds)}.`,
+    step.change
+      && `Before: ${step.change.actions.map(({ text }) => text).join('; ')}, ${duration(step.change.seconds)}.`,
     setUpWords(step.set, units),
     regulatorWords(step, units),
   ];

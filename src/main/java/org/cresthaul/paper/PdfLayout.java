@@ -9,6 +9,7 @@ import org.cresthaul.paper.Strip.Tag;
 /** Lays the blocks of a paper out in strips of a given width. */
 final class PdfLayout {
     private static final double LEADING = 1.2;
+    private static final double MOST_PICTURE_PT = 150;
 
     private final PdfFonts fonts;
     private final double widthPt;
@@ -19,7 +20,7 @@ final class PdfLayout {
     PdfLayout(PdfFonts fonts, double widthPt, boolean large) {
         this.fonts = fonts;
         this.widthPt = widthPt;
-        bodyPt = large ? 9.6 : 8.8;
+        bodyPt = large ? 9.4 : 8.8;
     }
 
     List<Strip> strips(Paper.Part part, Tag tag) {
@@ -138,7 +139,7 @@ final class PdfLayout {
     }
 
     private List<Strip> picture(Paper.Picture p, Tag tag) {
-        double scale = Math.min(widthPt / p.drawing().width(), 0.55);
+        double scale = Math.min(Math.min(widthPt / p.drawing().width(), 0.55), MOST_PICTURE_PT / p.drawing().height());
         double x = (widthPt - p.drawing().width() * scale) / 2;
         double heightPt = p.drawing().height() * scale;
         List<Strip> strips = new ArrayList<>();
