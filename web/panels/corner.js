@@ -213,7 +213,7 @@ export function mountCorner(root, { store, actions }) {
 
 function factsOf(c, units) {
   const line = c.line;
-  const side = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'right' : 'left'} of the centre`;
+  const side = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'right' : 'left'} of the center`;
   const { gap, need } = against(c.valueM, c.requiredM, units);
   const rows = [
     ['Least room', `${gap}: `

@@ -281,7 +281,7 @@ function moveForm(store, actions) {
       slider.min = Math.ceil(position.from * 100) / 100;
       slider.max = Math.floor(position.to * 100) / 100;
       slider.value = position.at;
-      label.textContent = `${position.piece}: centre of gravity ${dimension(position.at, units)} behind the deck front`;
+      label.textContent = `${position.piece}: center of gravity ${dimension(position.at, units)} behind the deck front`;
       slider.setAttribute('aria-valuetext', dimension(position.at, units));
       back.disabled = store.get().loadsAsked.pieceAt === undefined;
     },

@@ -95,7 +95,7 @@ public final class LoadAnswer {
         double at = question.pieceBehindDeckFrontM().getAsDouble();
         double[] reach = reach(declared.trailer(), piece.get());
         if (at < reach[0] - 1e-6 || at > reach[1] + 1e-6) {
-            throw new UnknownNameException("the piece would not lie on the deck there: its centre of gravity may be "
+            throw new UnknownNameException("the piece would not lie on the deck there: its center of gravity may be "
                     + Math.ceil(reach[0] * 100) / 100 + " to " + Math.floor(reach[1] * 100) / 100
                     + " m behind the deck front", "pieceAt");
         }

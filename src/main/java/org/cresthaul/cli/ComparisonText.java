@@ -32,8 +32,8 @@ final class ComparisonText {
         heading.add("Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
         heading.add("", "file SHA-256 " + comparison.rig().sha256());
         text.append(heading.text());
-        text.append("\nEach kept all the way. Blocked by: how many places. Time: slow passages, as if what blocks were"
-                + " settled.\nWhether rail crossings are cleared in time before a train is not asked here; the plan"
+        text.append("\nEach held for the whole route. Blocked by: number of places. Time: slow passages, as if the blocked"
+                + "\nplaces were resolved. Whether rail crossings are cleared in time before a train is not asked here; the plan"
                 + " does.\n\n");
         TextTable table = new TextTable("  ");
         table.add("configuration", "blocked by", "time", "raised at", "length", "gross", "axles of each group");
@@ -93,7 +93,7 @@ final class ComparisonText {
                         ? ""
                         : ", front " + figures.raise(a.raise().frontM(), a.raise().frontEndM()) + " and rear "
                                 + figures.raise(a.raise().rearM(), a.raise().rearEndM()) + " up")
-                + (a.spare() == null ? "" : ", spare " + spare(a.spare()));
+                + (a.spare() == null ? "" : ", reserve " + spare(a.spare()));
     }
 
     private String spare(Plan.Spare spare) {

@@ -120,7 +120,7 @@ final class LoadRelaxations {
             if (moveM > 0 && (best == null || moveM < best.amount())
                     && ask(place, key, OptionalDouble.of(at)).verdict().equals(Verdict.CLEAR.word())) {
                 best = new Relaxation(Relaxations.POSITION, key, moveM, true,
-                        "within the limits with the centre of gravity of \"" + plot.piece() + "\" " + Texts.length(at)
+                        "within the limits with the center of gravity of \"" + plot.piece() + "\" " + Texts.length(at)
                                 + " behind the deck front, " + Texts.length(moveM) + " farther "
                                 + (at > plot.at() ? "back" : "forward") + "; limits are just kept from "
                                 + Texts.length(plot.allowed().get(0)) + " to " + Texts.length(plot.allowed().get(1))

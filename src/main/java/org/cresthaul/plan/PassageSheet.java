@@ -43,7 +43,7 @@ final class PassageSheet {
                     + plan.blocking().stream().filter(b -> b.hazard().equals(p.hazard())).findFirst()
                             .map(b -> Sources.capital(b.why()) + ".").orElse("")));
         } else if (Plan.Condition.SET_ASIDE.equals(p.condition())) {
-            lines.add(SheetLine.plain("Set aside: nothing is decided here, verdict " + p.verdict() + "."));
+            lines.add(SheetLine.plain("Set aside, unresolved: the plan is not valid until this is. Verdict " + p.verdict() + "."));
         }
         if (p.kind().equals("stretch") || p.hazard().equals(Plan.WHOLE_ROUTE)) {
             lines.add(sources.say("In force until ").chainage(p.toChainageM(), at + "/toChainageM").words(".").plain());

@@ -107,7 +107,7 @@ final class WeightsReader {
         }
         for (AxleKind kind : AxleKind.values()) {
             if (!weights.tracks().containsKey(kind) && (kind != AxleKind.BOOSTER || hasBooster)) {
-                fields.problem("tracks", "missing", "A weight is off the centre line, but the track of the " + kind.word()
+                fields.problem("tracks", "missing", "A weight is off the center line, but the track of the " + kind.word()
                         + " axles is not given.", "Add \"tracks\" with the distance between left and right tire centers of"
                         + " every axle kind, or give no offset.");
             }

@@ -218,7 +218,7 @@ final class CornerReader {
             properties.problem("template", "legs-off-route", "The corner's roads miss the route line"
                     + (askew > MOST_ASKEW_RAD ? ": its exit points " + Math.round(Math.toDegrees(askew))
                             + " degrees beside it." : "."),
-                    "Check turn, angle and the corner's point: it is where the roads' centre lines meet.");
+                    "Check turn, angle and the corner's point: it is where the roads' center lines meet.");
             return Optional.empty();
         }
         return Optional.of(t.corner());

@@ -101,7 +101,7 @@ final class ProfileReader {
             String name = line.text("line", 40);
             if (!name.isEmpty() && !names.add(name)) {
                 line.problem("line", "line-twice", "Two lines are called \"" + name + "\".",
-                        "Name each wheel path once, such as \"left\", \"centre\", \"right\".");
+                        "Name each wheel path once, such as \"left\", \"center\", \"right\".");
             }
             OptionalDouble offsetM = line.findLengthM("offset", OFFSET);
             all++;

@@ -21,9 +21,11 @@ import java.util.stream.Stream;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.StuckOnTracks;
+import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.rig.WeightsTexts;
+import org.cresthaul.route.Route;
 import org.cresthaul.units.JsonEdit;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
@@ -44,7 +46,9 @@ class RunSheetRulesTest {
                 Files.readString(Path.of("sample-routes", rig + ".rig.json")));
         Plan plan = c.plan(PlanOptions.defaults());
         for (UnitSystem units : UnitSystem.values()) {
-            assertRules(plan, c.report(), c.stance(), RunSheet.of(plan, c.report(), c.route(), c.stance(), units));
+            RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), units);
+            assertRules(plan, c.report(), c.stance(), sheet);
+            assertStatement(plan, c.report(), c.route(), c.stance(), sheet, units);
         }
         assertTrue(plan.crossings().size() >= 4);
     }
@@ -61,6 +65,7 @@ class RunSheetRulesTest {
             Plan plan = c.plan(c.keeping(all.get(random.nextInt(all.size())).key()));
             RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY);
             assertRules(plan, c.report(), c.stance(), sheet);
+            assertStatement(plan, c.report(), c.route(), c.stance(), sheet, UnitSystem.US_CUSTOMARY);
             loaded += c.stance().trailer().load().isEmpty() ? 0 : 1;
             trailing += sheet.setUps().get(0).configuration().contains("/trailing/") ? 1 : 0;
         }
@@ -111,6 +116,7 @@ class RunSheetRulesTest {
             Plan plan = c.plan();
             RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.METRIC);
             assertRules(plan, c.report(), c.stance(), sheet);
+            assertStatement(plan, c.report(), c.route(), c.stance(), sheet, UnitSystem.METRIC);
             raised += plan.steps().stream().anyMatch(s -> s.lift() != null) ? 1 : 0;
             OnTracks tracks = new OnTracks(plan.steps());
             for (int k = 0; k < plan.steps().size(); k++) {
@@ -126,6 +132,66 @@ class RunSheetRulesTest {
         assertSteps(sheet, plan);
         plan.crossings().forEach(c -> assertTrue(!Boolean.TRUE.equals(c.fits())
                 || c.reserveSeconds() >= c.reserveNeededSeconds() && c.reserveNeededSeconds() >= 1, c.toString()));
+    }
+
+    // -------------------------------------------------------------- statement
+
+    /** Statement and sheet never contradict each other, and the statement can be made again from what it tells. */
+    private static void assertStatement(
+            Plan plan, Report report, Route route, LevelStance stance, RunSheet sheet, UnitSystem units) {
+        Statement statement =
+                new StatementParts(new Sources(plan, report, route, stance, units), stance, Identity.UNKNOWN).statement();
+        assertEquals(sheet.banner(), statement.banner());
+        List<RunSheet.Entry> passages = sheet.legs().stream().flatMap(l -> l.entries().stream())
+                .filter(e -> e.step().equals("passage")).toList();
+        assertEquals(passages.size(), statement.hazards().size());
+        for (int i = 0; i < passages.size(); i++) {
+            assertSameStep(passages.get(i), statement.hazards().get(i));
+        }
+        assertEquals(plan.conditions().size(), statement.conditions().size());
+        assertEquals(plan.crossings().stream().map(c -> c.hazard() + " " + c.name()).toList(),
+                statement.crossings().stream().map(Statement.Row::label).toList());
+        // Asked again by these alone: margins, every option, the files by their hashes.
+        assertEquals(plan.margins(), statement.margins());
+        assertEquals(plan.options(), statement.options());
+        assertEquals(plan.route(), statement.route());
+        assertEquals(plan.rig(), statement.rig());
+        // Every set-up that is used has its card, its side view and its axles, with a limit or a word beside each.
+        List<String> setUps = sheet.setUps().stream().map(RunSheet.Card::configuration).toList();
+        assertEquals(setUps, statement.sideViews().stream().map(Envelope::configuration).toList());
+        assertEquals(setUps, statement.axles().stream().map(Statement.AxleTable::configuration).toList());
+        for (int k = 0; k < setUps.size(); k++) {
+            Envelope view = statement.sideViews().get(k);
+            Statement.AxleTable table = statement.axles().get(k);
+            assertTrue(view.heightM() > 0.5 && view.lengthM() > 5, view.toString());
+            double raised = plan.steps().stream().map(Plan.Step::passage)
+                    .filter(p -> p != null && p.raise() != null && p.set().configuration().equals(view.configuration()))
+                    .mapToDouble(p -> p.raise().frontM() + p.raise().rearM()).max().orElse(Double.NaN);
+            assertEquals(Double.isNaN(raised), view.raisedHeightM() == null);
+            if (!table.rows().isEmpty()) {
+                assertEquals(table.rows().stream().map(Statement.AxleRow::axle).toList(),
+                        view.wheels().stream().filter(w -> !w.lifted()).map(Envelope.Wheel::axle).toList());
+                assertTrue(table.rows().stream().allMatch(r -> !r.limit().text().isBlank()));
+            }
+        }
+    }
+
+    private static void assertSameStep(RunSheet.Entry entry, Statement.Place place) {
+        assertEquals(place.id(), entry.id());
+        assertEquals(place.verdict(), entry.verdict());
+        assertEquals(place.configuration(), entry.configuration());
+        assertEquals(place.blocked(), entry.blocked());
+        assertEquals(place.chainage(), entry.chainage());
+        // The gaps of both are the very same lines; under a structure the heights too.
+        assertTrue(entry.comes().containsAll(place.margins()), entry.comes() + "\n" + place.margins());
+        if (place.kind().equals("low-structure")) {
+            assertTrue(entry.comes().contains(place.heights()), place.id());
+        }
+        boolean isRaised = entry.comes().stream().anyMatch(l -> PassageSheet.RAISED.equals(l.code()));
+        boolean stays = entry.after().stream().anyMatch(l -> "stays raised".equals(l.code()));
+        assertEquals(!isRaised ? null : stays ? StatementParts.STAYS : StatementParts.LOWERED,
+                place.conditions().stream().filter(c -> StatementParts.RAISED.equals(c.code())).map(SheetLine::to).findFirst()
+                        .orElse(null), place.id());
     }
 
     // ------------------------------------------------------------------ cards
