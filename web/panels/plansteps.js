@@ -14,7 +14,9 @@ export function openPassage(actions, passage, event) {
 
 export function stepList({ plan: { data }, units }, actions) {
   return [
-    el('h3', {}, data.stopsAtBlocks ? 'Steps if the blocked places were resolved (NOT FOR DRIVING)' : 'Steps in driving order'),
+    el('h3', {}, data.stopsAtBlocks
+      ? 'Steps if the blocked places were resolved (NOT FOR DRIVING)'
+      : 'Steps in driving order'),
     el('p', { class: 'fine-print' }, 'Pressing a place shows it in the configuration the plan has there.'),
     el('ol', { id: 'plan-steps' }, data.steps.map(step => {
       const [head, ...lines] = contents(step, data, units, actions);
