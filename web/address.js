@@ -64,7 +64,9 @@ export function decode(fragment) {
   };
 }
 
-function planEntries({ times, forbid, fix, avoidRaising, acceptTight, setAside }) {
+function planEntries({
+  times, forbid, fix, avoidRaising, acceptTight, setAside, leastReserve, fewestConditions, settled,
+}) {
   return [
     ...Object.entries(times).map(([key, value]) => ['time', `${key}:${value}`]),
     ...forbid.map(key => ['forbid', key]),
@@ -72,6 +74,9 @@ function planEntries({ times, forbid, fix, avoidRaising, acceptTight, setAside }
     ['raising', avoidRaising ? 'no' : null],
     ...acceptTight.map(id => ['accept', id]),
     ...setAside.map(id => ['aside', id]),
+    ['reserve', leastReserve],
+    ['conditions', fewestConditions ? 'fewest' : null],
+    ...settled.map(({ hazard, what, by, date, agreed }) => ['settled', JSON.stringify([hazard, what, by, date, agreed])]),
   ];
 }
 
@@ -86,7 +91,22 @@ function plan(parameters) {
     avoidRaising: parameters.get('raising') === 'no',
     acceptTight: every(parameters, 'accept'),
     setAside: every(parameters, 'aside'),
+    leastReserve: parameters.get('reserve') || null,
+    fewestConditions: parameters.get('conditions') === 'fewest',
+    settled: every(parameters, 'settled').map(asSettled).filter(Boolean),
   };
+}
+
+/** What an address says was settled; null where it says nothing that makes sense. */
+function asSettled(text) {
+  try {
+    const entry = JSON.parse(text);
+    const sound = Array.isArray(entry) && entry.length === 5 && entry.every(part => typeof part === 'string' && part !== '');
+    const [hazard, what, by, date, agreed] = sound ? entry : [];
+    return sound ? { hazard, what, by, date, agreed } : null;
+  } catch {
+    return null;
+  }
 }
 
 const every = (parameters, key) => [...new Set(parameters.getAll(key).filter(value => value !== ''))];

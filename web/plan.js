@@ -14,6 +14,9 @@ export function standing({ outcome, conditions, blocking }) {
   if (outcome === OUTCOMES[0]) {
     return 'Nothing blocks and nothing is unresolved, as declared and surveyed.';
   }
+  if (outcome === OUTCOMES[1] && conditions.every(({ settled }) => settled)) {
+    return 'Every condition below was settled by the person named there. This page judged none of that.';
+  }
   if (outcome === OUTCOMES[1]) {
     return `The plan is valid only when ${count(conditions.length, 'condition')} below `
       + `${conditions.length === 1 ? 'is' : 'are'} met.`;

@@ -68,6 +68,14 @@ export function createPlanActions(store, api) {
     forgetComparison,
     acceptTight: id => add('acceptTight', id, 'setAside'),
     setAside: id => add('setAside', id, 'acceptTight'),
+    /** Somebody settled a condition: {hazard, what, by, date, agreed}. */
+    settle: entry => {
+      const { settled } = store.get().planAsked;
+      askPlan({ settled: [...settled.filter(other => !isSame(other, entry)), entry] });
+    },
+    unsettle: entry => {
+      askPlan({ settled: store.get().planAsked.settled.filter(other => !isSame(other, entry)) });
+    },
     undecide: id => {
       const { acceptTight, setAside } = store.get().planAsked;
       askPlan({
@@ -91,8 +99,12 @@ export function createPlanActions(store, api) {
   };
 }
 
+const isSame = (a, b) => a.hazard === b.hazard && a.what === b.what;
+
 /** The question as a request spells it; null when there is nothing to say. */
-export function asRequest({ times, forbid, fix, avoidRaising, acceptTight, setAside }) {
+export function asRequest({
+  times, forbid, fix, avoidRaising, acceptTight, setAside, leastReserve = null, fewestConditions = false, settled = [],
+}) {
   const said = Object.entries({
     times: Object.keys(times).length > 0 ? times : null,
     forbid: forbid.length > 0 ? forbid : null,
@@ -100,6 +112,9 @@ export function asRequest({ times, forbid, fix, avoidRaising, acceptTight, setAs
     avoidRaising: avoidRaising || null,
     acceptTight: acceptTight.length > 0 ? acceptTight : null,
     setAside: setAside.length > 0 ? setAside : null,
+    leastReserve,
+    fewestConditions: fewestConditions || null,
+    settled: settled.length > 0 ? settled : null,
   }).filter(([, value]) => value !== null);
   return said.length > 0 ? Object.fromEntries(said) : null;
 }

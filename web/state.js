@@ -15,7 +15,7 @@
  *            regulator, readings}: what is asked of it beyond the files, spelled as in a request
  * plan       {status: 'none' | 'loading' | 'ready' | 'failed' | 'stopped', data, problem}: the route plan; data is
  *            there only while it answers what is asked
- * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside}: what is asked of it, spelled as in a request
+ * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside, leastReserve, fewestConditions, settled}: what is asked of it, spelled as in a request
  * comparison as plan: every configuration kept all the way
  * picks      keys of the configurations whose margins are plotted, three at most
  * stop       id of the stopping place on show, or null
@@ -55,6 +55,7 @@ export function initialState() {
 /** Nothing asked of a plan beyond the files. */
 export const PLAIN_PLAN = Object.freeze({
   times: {}, forbid: [], fix: null, avoidRaising: false, acceptTight: [], setAside: [],
+  leastReserve: null, fewestConditions: false, settled: [],
 });
 
 /** A store: get the state, set some of its keys, watch some of its keys. */

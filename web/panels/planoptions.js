@@ -15,6 +15,8 @@ const TIMES = [
 export function mountPlanOptions(root, { store, actions }) {
   const keep = el('select', { id: 'plan-keep' });
   const raising = el('input', { id: 'plan-no-raising', type: 'checkbox' });
+  const reserve = el('input', { id: 'plan-reserve', type: 'text', size: 8, autocomplete: 'off', placeholder: '10 %' });
+  const fewest = el('input', { id: 'plan-fewest', type: 'checkbox' });
   const forbidden = el('div', { class: 'plan-forbid' });
   const fields = new Map([...TIMES.map(([key]) => key), 'crawl'].map(key => [key, el('input', {
     id: `plan-time-${key}`, type: 'text', size: 10, autocomplete: 'off', spellcheck: 'false',
@@ -26,7 +28,9 @@ export function mountPlanOptions(root, { store, actions }) {
   const form = el('form', { on: { submit: apply } },
     el('div', { class: 'choosers' },
       el('label', { class: 'field' }, el('span', {}, 'Keep one configuration'), keep),
-      el('label', { class: 'plan-check' }, raising, ' Pass everything in transport stance, never raised')),
+      el('label', { class: 'plan-check' }, raising, ' Pass everything in transport stance, never raised'),
+      el('label', { class: 'field' }, el('span', {}, 'Reserve to keep, % of what is required'), reserve),
+      el('label', { class: 'plan-check' }, fewest, ' Fewest conditions first, then least time')),
     el('fieldset', {}, el('legend', {}, 'Not to be used'), forbidden),
     el('fieldset', { class: 'plan-times' }, el('legend', {}, 'What it takes'),
       TIMES.map(([key, label]) => el('label', { class: 'field' }, el('span', {}, label), fields.get(key))),
@@ -58,6 +62,8 @@ export function mountPlanOptions(root, { store, actions }) {
       times,
       fix: keep.value || null,
       avoidRaising: raising.checked,
+      leastReserve: reserve.value.trim() === '' ? null : withUnit(reserve.value.trim(), '%'),
+      fewestConditions: fewest.checked,
       forbid: [...forbidden.querySelectorAll('input:checked')].map(input => input.value),
     });
   }
@@ -70,6 +76,8 @@ export function mountPlanOptions(root, { store, actions }) {
       report.configurations.map(c => el('option', { value: c.key }, c.label)));
     keep.value = planAsked.fix ?? '';
     raising.checked = planAsked.avoidRaising;
+    reserve.value = planAsked.leastReserve ?? '';
+    fewest.checked = planAsked.fewestConditions;
     replace(forbidden, report.configurations.map(c => {
       const box = el('input', { type: 'checkbox', name: 'forbid', value: c.key });
       box.checked = planAsked.forbid.includes(c.key);
@@ -79,6 +87,9 @@ export function mountPlanOptions(root, { store, actions }) {
       planAsked.fix !== null && 'one kept',
       planAsked.forbid.length > 0 && `${planAsked.forbid.length} not to be used`,
       planAsked.avoidRaising && 'no raising',
+      planAsked.leastReserve !== null && `reserve ${planAsked.leastReserve}`,
+      planAsked.fewestConditions && 'fewest conditions',
+      planAsked.settled.length > 0 && `${planAsked.settled.length} settled`,
       Object.keys(planAsked.times).length > 0 && 'times changed',
     ].filter(Boolean);
     replace(summary, said.join(', ') || 'none set');

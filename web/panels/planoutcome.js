@@ -1,6 +1,6 @@
 /** What must be settled before a plan holds, and what blocks: what would open each, and the planner's decisions. */
 import { el } from '../dom.js';
-import { chainage } from '../format.js';
+import { chainage, duration } from '../format.js';
 import { acceptable, decisions, findPassage, WHOLE_ROUTE } from '../plan.js';
 import { findConfiguration } from '../report.js';
 import { kindIcon, verdictTag } from './symbol.js';
@@ -23,10 +23,52 @@ export function conditionList({ report, plan: { data }, planAsked }, actions) {
   return el('div', { id: 'plan-conditions' },
     el('h3', {}, 'Conditions'),
     el('ul', { class: 'plan-list' },
-      data.conditions.map(({ hazard, name, what, text }) => el('li', { 'data-hazard': hazard, 'data-what': what },
-        el('strong', {}, title(hazard, name)), ` ${what}. ${text} `, DECISIONS.includes(what) && undo(hazard))),
+      data.conditions.map(({ hazard, name, what, text, settled = null }) => el('li', {
+        'data-hazard': hazard, 'data-what': what, 'data-settled': settled ? 'true' : null,
+      },
+        el('strong', {}, title(hazard, name)), ` ${what}. ${text} `, DECISIONS.includes(what) && undo(hazard),
+        settled ? settledLine(settled, actions) : settleForm({ hazard, what, name }, actions))),
       unused.map(({ id, name, what }) => el('li', { 'data-hazard': id, 'data-what': 'not needed' },
         el('strong', {}, title(id, name)), ` ${what}; this plan does not need it. `, undo(id)))));
+}
+
+const settledLine = (settled, actions) => el('span', { class: 'plan-settled' },
+  el('strong', {}, `Settled by ${settled.by} on ${settled.date}: `), settled.agreed, ' ',
+  press('Not settled', () => actions.unsettle(settled), { class: 'plan-unsettle', 'data-unsettle': settled.hazard }));
+
+/** Who settled a condition, when and what was agreed; this program judges none of it. */
+function settleForm({ hazard, what, name }, actions) {
+  const field = (key, label, more) => el('label', { class: 'field' }, el('span', {}, label),
+    el('input', { name: key, type: 'text', required: true, autocomplete: 'off', ...more }));
+  return el('details', { class: 'plan-settle' },
+    el('summary', { 'aria-label': `Settle ${what} at ${title(hazard, name)}` }, 'Settle'),
+    el('form', {
+      on: {
+        submit: event => {
+          event.preventDefault();
+          const { by, date, agreed } = Object.fromEntries(new FormData(event.target));
+          actions.settle({ hazard, what, by: by.trim(), date, agreed: agreed.trim() });
+        },
+      },
+    },
+    field('by', 'Settled by', { maxlength: 200 }), field('date', 'On (year-month-day)', { pattern: '\\d{4}-\\d{2}-\\d{2}', size: 10 }),
+    field('agreed', 'What was agreed', { maxlength: 2000 }),
+    el('button', { type: 'submit' }, 'Settled')));
+}
+
+/** This way and dearer ones that leave more or need fewer conditions; nothing where there is no other. */
+export function tradeTable({ report, plan: { data } }) {
+  const trades = data.trades ?? [];
+  return trades.length < 2 ? null : el('div', { id: 'plan-trades', tabindex: '0', role: 'region', 'aria-label': 'Trade' },
+    el('h3', {}, 'What more reserve or fewer conditions cost'),
+    el('table', {},
+      el('thead', {}, el('tr', {}, ['Changes and crawling', 'Changes', 'Conditions', 'Least reserve', 'Configurations']
+        .map(words => el('th', { scope: 'col' }, words)))),
+      el('tbody', {}, trades.map(({ seconds, changes, conditions, leastReserve, leastAt, configurations }) => el('tr', {},
+        el('td', {}, duration(seconds)), el('td', {}, String(changes)), el('td', {}, String(conditions)),
+        el('td', {}, leastReserve === null ? 'not known' : `${Math.floor(leastReserve * 1000) / 10} % at ${leastAt}`),
+        el('td', {}, configurations.map(key => findConfiguration(report, key)?.label ?? key).join(', then ')))))),
+    el('p', { class: 'fine-print' }, 'This way first. Reserve is a share of what is required or allowed at that place.'));
 }
 
 /** What blocks. The last of the buttons is always there: a place can be passed over undecided. */

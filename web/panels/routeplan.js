@@ -2,7 +2,7 @@
 import { el, replace } from '../dom.js';
 import { duration } from '../format.js';
 import { standing } from '../plan.js';
-import { blockingList, conditionList } from './planoutcome.js';
+import { blockingList, conditionList, tradeTable } from './planoutcome.js';
 import { mountPlanOptions } from './planoptions.js';
 import { mountPlanStrip } from './planstrip.js';
 import { mountPapers } from './papers.js';
@@ -31,7 +31,7 @@ export function mountRoutePlan(root, { store, actions }) {
   let moveFocus = false;
 
   /** What is pressed here asks anew, and goes with the answer before: the focus waits for the new one. */
-  const own = Object.fromEntries(['acceptTight', 'setAside', 'undecide', 'askPlan', 'plainPlan', 'drawPlan']
+  const own = Object.fromEntries(['acceptTight', 'setAside', 'undecide', 'settle', 'unsettle', 'askPlan', 'plainPlan', 'drawPlan']
     .map(name => [name, (...given) => {
       moveFocus = true;
       return actions[name](...given);
@@ -71,7 +71,7 @@ export function mountRoutePlan(root, { store, actions }) {
       Object.assign(figures.dataset, { seconds: data.seconds, changes: data.changes });
       replace(settle, conditionList(state, shared.actions), blockingList(state, shared.actions));
       replace(steps, stepList(state, actions));
-      replace(tables, crossingTable(data, state.units), robustnessTable(data, state.units));
+      replace(tables, tradeTable(state), crossingTable(data, state.units), robustnessTable(data, state.units));
       replace(cautions, el('h3', {}, 'Caution'), el('ul', {}, data.cautions.map(text => el('li', {}, text))));
       if (moveFocus) {
         moveFocus = false;

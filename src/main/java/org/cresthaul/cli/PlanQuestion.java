@@ -12,6 +12,9 @@ import org.cresthaul.plan.ConfigurationComparison;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.PlanOptionsCheck;
+import org.cresthaul.plan.SettledConditions;
+import org.cresthaul.units.BadQuantity;
+import org.cresthaul.units.Grade;
 import org.cresthaul.units.InputProblem;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -36,6 +39,17 @@ final class PlanQuestion {
     @Option(names = "--set-aside", paramLabel = "ID",
             description = "Plan past this hazard as unresolved; the plan is not valid until it is resolved")
     private List<String> setAside = new ArrayList<>();
+
+    @Option(names = "--least-reserve", paramLabel = "SHARE",
+            description = "Reserve to keep at every place, as a share of what is required or allowed there, such as 10%%")
+    private Optional<String> leastReserve = Optional.empty();
+
+    @Option(names = "--fewest-conditions", description = "Prefer the way with the fewest conditions to the cheapest")
+    private boolean fewestConditions;
+
+    @Option(names = "--settled", paramLabel = "FILE",
+            description = "Conditions that people have settled: by whom, when, and what was agreed")
+    private Optional<Path> settled = Optional.empty();
 
     /** A plan, the report it was made from, and the files behind both. */
     record Answer(Question question, Report report, Plan plan) {}
@@ -63,7 +77,8 @@ final class PlanQuestion {
         Margins margins = asked.margins();
         Report report = question.answer(margins);
         PlanOptions options = new PlanOptions(
-                question.rig().times(), forbid, keep.orElse(null), noRaising, acceptTight, setAside);
+                question.rig().times(), forbid, keep.orElse(null), noRaising, acceptTight, setAside, reserve(),
+                fewestConditions, settled());
         Mistakes mistakes = new Mistakes();
         for (InputProblem p : PlanOptionsCheck.problems(report, options)) {
             mistakes.add(option(p.pointer()),
@@ -73,11 +88,41 @@ final class PlanQuestion {
         return new Asked(question, margins, report, options);
     }
 
+    private Double reserve() throws Refused {
+        if (leastReserve.isEmpty()) {
+            return null;
+        }
+        Mistakes mistakes = new Mistakes();
+        double share = Double.NaN;
+        try {
+            share = Grade.parse(leastReserve.get()).ratio();
+        } catch (BadQuantity e) {
+            mistakes.add("--least-reserve", List.of(new InputProblem(e.code(), e.getMessage(), "", e.remedy())));
+        }
+        if (share < 0) {
+            mistakes.add("--least-reserve", List.of(new InputProblem("out-of-range", "A reserve to keep is not negative.", "",
+                    "Give 0 % or more.")));
+        }
+        mistakes.refuseIfAny();
+        return share;
+    }
+
+    private List<PlanOptions.Settled> settled() throws Refused {
+        if (settled.isEmpty()) {
+            return List.of();
+        }
+        Mistakes mistakes = new Mistakes();
+        Optional<List<PlanOptions.Settled>> all = InputFile.read(settled.get()).parse(SettledConditions::parse, mistakes);
+        mistakes.refuseIfAny();
+        return all.orElseThrow();
+    }
+
     private static String option(String pointer) {
         return switch (pointer.split("/")[1]) {
             case "forbid" -> "--forbid";
             case "fix" -> "--keep";
             case "acceptTight" -> "--accept-tight";
+            case "settled" -> "--settled";
             default -> "--set-aside";
         };
     }

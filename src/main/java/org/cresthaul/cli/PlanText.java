@@ -1,11 +1,13 @@
 package org.cresthaul.cli;
 
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.units.Duration;
+import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 
 /** A plan as the planner prints it: the outcome, what must be settled, then one line for each step in driving order. */
@@ -33,7 +35,7 @@ final class PlanText {
         if (!plan.conditions().isEmpty()) {
             text.append("\nRESOLVE BEFORE DRIVING\n\n");
             plan.conditions().forEach(c -> text.append(Words.wrapped(
-                    c.hazard() + "  " + c.name() + " (" + c.what() + "): " + c.text(), "  ", WIDTH)));
+                    c.hazard() + "  " + c.name() + " (" + c.what() + "): " + c.told(), "  ", WIDTH)));
         }
         text.append(plan.stopsAtBlocks() ? "\nSTEPS IF THE BLOCKED PLACES WERE RESOLVED (NOT FOR DRIVING)\n\n" : "\nSTEPS\n\n");
         TextTable steps = new TextTable("  ");
@@ -41,6 +43,7 @@ final class PlanText {
         text.append(steps.text());
         text.append("\n  ").append(plan.changes()).append(plan.changes() == 1 ? " change, " : " changes, ")
                 .append(Duration.inMinutes(plan.seconds())).append(" for changes and crawling\n");
+        text.append(trades(plan));
         text.append(new PlanMarginsText(figures).of(plan));
         text.append("\nCautions\n");
         plan.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
@@ -50,6 +53,23 @@ final class PlanText {
                 .distinct()
                 .forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
         return text.toString();
+    }
+
+    /** This way and others that leave more or need fewer conditions; nothing where there is no other. */
+    private String trades(Plan plan) {
+        if (plan.trades().size() < 2) {
+            return "";
+        }
+        TextTable table = new TextTable("  ");
+        for (Plan.Trade t : plan.trades()) {
+            table.add(Duration.inMinutes(t.seconds()), t.changes() + (t.changes() == 1 ? " change" : " changes"),
+                    t.conditions() + (t.conditions() == 1 ? " condition" : " conditions"),
+                    t.leastReserve() == null
+                            ? "reserve not known"
+                            : "least reserve " + RoundedFigures.fixed(t.leastReserve() * 100, 1, RoundingMode.FLOOR) + " % at " + t.leastAt(),
+                    String.join(" > ", t.configurations()));
+        }
+        return "\nTRADE (this way first; --least-reserve and --fewest-conditions ask for another)\n\n" + table.text();
     }
 
     private String heading(Plan plan) {
@@ -73,6 +93,12 @@ final class PlanText {
         }
         if (!plan.options().forbid().isEmpty()) {
             asked.add("not " + String.join(", ", plan.options().forbid()));
+        }
+        if (plan.options().leastReserve() != null) {
+            asked.add("reserve of at least " + RoundedFigures.fixed(plan.options().leastReserve() * 100, 1, RoundingMode.HALF_UP) + " %");
+        }
+        if (plan.options().fewestConditions()) {
+            asked.add("fewest conditions");
         }
         if (plan.options().avoidRaising()) {
             asked.add("no raising");

@@ -12,6 +12,7 @@ final class Admission {
     private final Set<String> acceptTight;
     private final Set<String> setAside;
     private final RaiseJudge raised;
+    private final double leastReserve;
 
     /** A raise, metres; {@link #NONE} is transport stance. */
     record Raise(double frontM, double rearM) {
@@ -30,7 +31,10 @@ final class Admission {
         }
     }
 
-    Admission(List<PlanPlace> places, List<String> acceptTight, List<String> setAside, RaiseJudge raised) {
+    /** @param leastReserve null when any will do */
+    Admission(
+            List<PlanPlace> places, List<String> acceptTight, List<String> setAside, RaiseJudge raised, Double leastReserve) {
+        this.leastReserve = leastReserve == null ? Double.NEGATIVE_INFINITY : leastReserve;
         this.places = places;
         this.acceptTight = Set.copyOf(acceptTight);
         this.setAside = Set.copyOf(setAside);
@@ -41,7 +45,8 @@ final class Admission {
     Admission with(List<String> moreSetAside) {
         Set<String> all = new HashSet<>(setAside);
         all.addAll(moreSetAside);
-        return new Admission(places, List.copyOf(acceptTight), List.copyOf(all), raised);
+        return new Admission(places, List.copyOf(acceptTight), List.copyOf(all), raised,
+                leastReserve == Double.NEGATIVE_INFINITY ? null : leastReserve);
     }
 
     boolean isSetAside(PlanPlace place) {
@@ -56,7 +61,43 @@ final class Admission {
 
     /** Whether a configuration may pass a place in transport stance. */
     boolean inTransport(PlanPlace place, int configuration) {
-        return isSetAside(place) || lets(place, place.cells().get(configuration).verdict());
+        return isSetAside(place) || lets(place, place.cells().get(configuration).verdict())
+                && hasReserve(place, Reserves.inTransport(place.cells().get(configuration)));
+    }
+
+    /** Whether a verdict lets a configuration through, but the reserve that is asked for does not, raised or not. */
+    boolean asksMore(PlanPlace place, int configuration) {
+        Report.Cell cell = place.cells().get(configuration);
+        boolean transport = lets(place, cell.verdict()) && hasReserve(place, Reserves.inTransport(cell));
+        boolean raises = cell.raise() != null && hasReserve(place, Reserves.of(cell.raise()));
+        return !transport && !raises && (lets(place, cell.verdict()) || cell.raise() != null);
+    }
+
+    /** Whether enough is left, where it is asked for and there are figures. */
+    private boolean hasReserve(PlanPlace place, double reserve) {
+        return acceptTight.contains(place.id()) || reserve >= leastReserve;
+    }
+
+    /** Whether passing a place in a configuration is a condition of the plan. */
+    boolean isCondition(PlanPlace place, int configuration, Raise raise) {
+        return isSetAside(place)
+                || raise.equals(Raise.NONE) && !place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
+    }
+
+    /** What is left where a place is passed, as a share of what is required; endless where no figure counts. */
+    double reserve(PlanPlace place, int configuration, Raise raise) {
+        if (isSetAside(place)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        Report.Cell cell = place.cells().get(configuration);
+        if (raise.equals(Raise.NONE) || !place.raisable()) {
+            return Reserves.inTransport(cell);
+        }
+        return cell.raise() != null && Raise.of(cell.raise()).equals(raise)
+                ? Reserves.of(cell.raise())
+                : raised.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
+                        .map(Reserves::of)
+                        .orElse(Double.POSITIVE_INFINITY);
     }
 
     /** The raise a place asks for: that of its cell, unless it may be passed without, or cannot be passed at all. */
@@ -74,10 +115,10 @@ final class Admission {
         }
         Report.Cell cell = place.cells().get(configuration);
         if (cell.raise() != null && Raise.of(cell.raise()).equals(raise)) {
-            return true;
+            return hasReserve(place, Reserves.of(cell.raise()));
         }
         return raised.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
-                .filter(r -> lets(place, r.verdict()))
+                .filter(r -> lets(place, r.verdict()) && hasReserve(place, Reserves.of(r)))
                 .isPresent();
     }
 }

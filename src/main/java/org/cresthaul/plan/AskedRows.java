@@ -1,9 +1,11 @@
 package org.cresthaul.plan;
 
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.plan.Statement.Row;
 import org.cresthaul.rig.PlanTimes;
+import org.cresthaul.units.RoundedFigures;
 
 /** Everything that was asked of a plan, so that it can be asked again. */
 final class AskedRows {
@@ -23,6 +25,13 @@ final class AskedRows {
         rows.add(new Row("Raising", SheetLine.plain(options.avoidRaising() ? "not allowed" : "allowed")));
         rows.add(new Row("Tight places accepted", listed(options.acceptTight())));
         rows.add(new Row("Places set aside as unresolved", listed(options.setAside())));
+        rows.add(new Row("Reserve to keep", SheetLine.plain(options.leastReserve() == null
+                ? "none asked for"
+                : RoundedFigures.fixed(options.leastReserve() * 100, 1, RoundingMode.HALF_UP) + " % of what is required")));
+        rows.add(new Row("Ways compared by", SheetLine.plain(options.fewestConditions() ? "fewest conditions, then time" : "time")));
+        rows.add(new Row("Conditions settled", listed(options.settled().stream()
+                .map(s -> s.hazard() + " (" + s.what() + ") by " + s.by() + " on " + s.date())
+                .toList())));
         List<Long> seconds = options.times().seconds();
         Say say = sources.say();
         for (int i = 0; i < seconds.size(); i++) {

@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
  * What stands on top of every page: whether it may be driven from.
  *
  * @param outcome the plan's
- * @param drivable whether the plan is a way through without conditions
+ * @param drivable whether the plan is a way through without conditions, or with every condition settled
  * @param headline in one line
  * @param lines each condition or blocking place
  */
@@ -22,13 +22,20 @@ public record Banner(String outcome, boolean drivable, String headline, List<Str
     static Banner of(Plan plan) {
         List<String> lines = new ArrayList<>();
         plan.blocking().forEach(b -> lines.add(b.hazard() + " " + b.name() + " blocks: " + b.why() + "."));
-        plan.conditions().forEach(c -> lines.add(c.hazard() + " " + c.name() + " (" + c.what() + "): " + c.text()));
+        plan.conditions().forEach(c -> lines.add(c.hazard() + " " + c.name() + " (" + c.what() + "): " + c.told()));
+        List<String> open = plan.conditions().stream()
+                .filter(Plan.Condition::isOpen)
+                .map(Plan.Condition::hazard)
+                .distinct()
+                .toList();
         return switch (plan.outcome()) {
             case Plan.THROUGH -> new Banner(plan.outcome(), true,
                     "Way through, as declared and surveyed. The permit and the person at the wheel decide.", lines);
-            case Plan.CONDITIONAL -> new Banner(plan.outcome(), false,
-                    "NOT FOR DRIVING until every condition is resolved: " + named(plan.conditions().stream()
-                            .map(Plan.Condition::hazard).distinct().toList()) + ".", lines);
+            case Plan.CONDITIONAL -> open.isEmpty()
+                    ? new Banner(plan.outcome(), true, "Way through; every condition was settled by a person named below."
+                            + " This program judged none of that. The permit and the person at the wheel decide.", lines)
+                    : new Banner(plan.outcome(), false,
+                            "NOT FOR DRIVING until every condition is resolved: " + named(open) + ".", lines);
             case Plan.BLOCKED -> new Banner(plan.outcome(), false,
                     "NOT FOR DRIVING: no way through, blocked at " + named(plan.blocking().stream()
                             .map(Plan.Block::hazard).toList()) + ".", lines);

@@ -38,7 +38,9 @@ final class BlockReasons {
         Set<String> reasons = new LinkedHashSet<>();
         usable.stream().forEach(c -> {
             Report.Cell cell = place.cells().get(c);
-            if (admission.lets(place, cell.verdict()) || raises && cell.raise() != null) {
+            if (admission.asksMore(place, c)) {
+                verdicts.add("less reserve than asked for");
+            } else if (admission.lets(place, cell.verdict()) || raises && cell.raise() != null) {
                 passing.add(changes.setUps().get(c).label());
             } else {
                 verdicts.add(cell.verdict());

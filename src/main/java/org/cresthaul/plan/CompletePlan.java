@@ -39,7 +39,9 @@ public final class CompletePlan {
                 way.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
         List<CrossingTime> crossings = crossings(route, passages, options);
         List<Plan.Condition> conditions = new ArrayList<>(way.conditions());
-        crossings.stream().flatMap(c -> condition(c).stream()).forEach(conditions::add);
+        crossings.stream().flatMap(c -> condition(c).stream())
+                .map(c -> c.settledBy(options.settled()))
+                .forEach(conditions::add);
         String outcome = way.outcome().equals(Plan.THROUGH) && !conditions.isEmpty()
                 ? Plan.CONDITIONAL
                 : way.outcome();
@@ -56,6 +58,7 @@ public final class CompletePlan {
                 way.options(),
                 way.seconds(),
                 way.changes(),
+                way.trades(),
                 way.steps(),
                 way.blocking().parallelStream()
                         .map(b -> new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(),

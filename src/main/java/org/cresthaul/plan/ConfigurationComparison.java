@@ -49,7 +49,8 @@ public final class ConfigurationComparison {
 
     private static PlanOptions keeping(PlanOptions options, String key) {
         return new PlanOptions(
-                options.times(), List.of(), key, options.avoidRaising(), options.acceptTight(), options.setAside());
+                options.times(), List.of(), key, options.avoidRaising(), options.acceptTight(), options.setAside(),
+                options.leastReserve(), options.fewestConditions(), List.of());
     }
 
     private Comparison compare() {

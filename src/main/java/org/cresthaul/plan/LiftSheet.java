@@ -56,7 +56,7 @@ final class LiftSheet {
         String hazard = up ? lift.hazards().get(0) : lift.lastLeft();
         plan.conditions().stream()
                 .filter(c -> c.what().equals(what) && c.hazard().equals(hazard))
-                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.text())));
+                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
         return lines;
     }
 

@@ -112,7 +112,7 @@ final class PassageSheet {
         Plan.Passage p = plan.steps().get(i).passage();
         List<SheetLine> lines = new ArrayList<>();
         plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
-                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.text())));
+                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
         if (p.kind().equals("low-structure")) {
             lines.add(SheetLine.practice(p.raise() == null
                     ? "Load measured today at its highest point, on the stops, at this notch."

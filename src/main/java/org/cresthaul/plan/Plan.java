@@ -15,6 +15,7 @@ import org.cresthaul.check.Report;
  * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
  * @param seconds of all changes and slow passages together, beyond driving at road speed
  * @param changes how often the configuration changes on the way
+ * @param trades this way first, then dearer ones that leave more or need fewer conditions; empty when there is no way through
  * @param steps in driving order, from departure to arrival
  * @param blocking a smallest set of places without which there is a way through; empty when there is one
  * @param crossings every rail crossing in time
@@ -32,6 +33,7 @@ public record Plan(
         PlanOptions options,
         long seconds,
         int changes,
+        List<Trade> trades,
         List<Step> steps,
         List<Block> blocking,
         List<CrossingTime> crossings,
@@ -52,14 +54,67 @@ public record Plan(
 
     public Plan {
         conditions = List.copyOf(conditions);
+        trades = List.copyOf(trades);
         steps = List.copyOf(steps);
         blocking = List.copyOf(blocking);
         crossings = List.copyOf(crossings);
         cautions = List.copyOf(cautions);
     }
 
-    /** What must be settled at one place, by whom the text says. */
-    public record Condition(String hazard, String name, String what, String text) {
+    /**
+     * A way through as a point of the trade between cost and reserve.
+     *
+     * @param conditions how many places its configurations pass under a condition: accepted as tight, or a rail crossing not
+     *     shown to be cleared in time or without room shown beyond
+     * @param leastReserve the least reserve at any place, as a share of what is required or allowed there; null where none of
+     *     them has figures
+     * @param leastAt the place that has it
+     * @param configurations in the order in which they are used
+     */
+    public record Trade(
+            long seconds, int changes, int conditions, Double leastReserve, String leastAt, List<String> configurations) {
+        public Trade {
+            configurations = List.copyOf(configurations);
+        }
+    }
+
+    /**
+     * What must be settled at one place, by whom the text says.
+     *
+     * @param settled who settled it, when, and what was agreed; null while nobody has
+     */
+    public record Condition(String hazard, String name, String what, String text, PlanOptions.Settled settled) {
+        /** Nobody has settled it. */
+        public Condition(String hazard, String name, String what, String text) {
+            this(hazard, name, what, text, null);
+        }
+
+        boolean isOpen() {
+            return settled == null;
+        }
+
+        /** With what somebody settled, where it is this condition. */
+        Condition settledBy(List<PlanOptions.Settled> all) {
+            return all.stream()
+                    .filter(s -> s.hazard().equals(hazard) && s.what().equals(what))
+                    .findFirst()
+                    .map(s -> new Condition(hazard, name, what, text, s))
+                    .orElse(this);
+        }
+
+        /** The text, and what was agreed. */
+        public String told() {
+            return settled == null
+                    ? text
+                    : "Settled by " + settled.by() + " on " + settled.date() + ": " + settled.agreed() + " (" + text + ")";
+        }
+
+        /** A set of limits that may be used until a day, or at some hours. */
+        public static final String PERMIT = "permit's day and hours";
+        /** Every kind. */
+        public static final List<String> KINDS = List.of("tight, accepted", "set aside", "not shown to be cleared in time",
+                "no room shown beyond", "no place shown to raise", "no place shown to lower", "permit's day and hours");
+
         /** A tight place that the planner accepts: with a spotter, or escorts where the opposing lane is needed. */
         public static final String TIGHT = "tight, accepted";
         /** A place the planner set aside: nothing is decided there, and the plan does not hold until it is. */

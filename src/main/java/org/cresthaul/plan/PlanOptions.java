@@ -12,6 +12,10 @@ import org.cresthaul.rig.PlanTimes;
  * @param avoidRaising whether hazards must be passed in transport stance
  * @param acceptTight hazards that may be passed though tight
  * @param setAside hazards that are passed over undecided; the plan does not hold until they are settled
+ * @param leastReserve least reserve at every place that is judged by figures, as a share of what is required or allowed; null
+ *     when any will do. Places that are accepted as tight or set aside are left out of it
+ * @param fewestConditions whether a way with fewer places under conditions goes before a cheaper one
+ * @param settled conditions that a person has settled
  */
 public record PlanOptions(
         PlanTimes times,
@@ -19,14 +23,53 @@ public record PlanOptions(
         String fix,
         boolean avoidRaising,
         List<String> acceptTight,
-        List<String> setAside) {
+        List<String> setAside,
+        Double leastReserve,
+        boolean fewestConditions,
+        List<Settled> settled) {
+    /**
+     * A condition that was settled.
+     *
+     * @param hazard where
+     * @param what which condition, a word of {@link Plan.Condition}
+     * @param by who settled it
+     * @param date when, ISO 8601
+     * @param agreed what was agreed, in words
+     */
+    public record Settled(String hazard, String what, String by, String date, String agreed) {
+        public Settled {
+            if (by.isBlank() || date.isBlank() || agreed.isBlank()) {
+                throw new IllegalArgumentException("who, when and what belong to a settled condition");
+            }
+        }
+    }
+
     public PlanOptions {
         forbid = List.copyOf(forbid);
         acceptTight = List.copyOf(acceptTight);
         setAside = List.copyOf(setAside);
+        settled = List.copyOf(settled);
+        if (leastReserve != null && !(leastReserve >= 0 && leastReserve <= 10)) {
+            throw new IllegalArgumentException("a least reserve of " + leastReserve);
+        }
+    }
+
+    /** Any reserve, least cost first, nothing settled. */
+    public PlanOptions(
+            PlanTimes times,
+            List<String> forbid,
+            String fix,
+            boolean avoidRaising,
+            List<String> acceptTight,
+            List<String> setAside) {
+        this(times, forbid, fix, avoidRaising, acceptTight, setAside, null, false, List.of());
     }
 
     public static PlanOptions defaults() {
         return new PlanOptions(PlanTimes.defaults(), List.of(), null, false, List.of(), List.of());
+    }
+
+    PlanOptions with(Double otherReserve, boolean fewest, List<Settled> otherSettled) {
+        return new PlanOptions(times, forbid, fix, avoidRaising, acceptTight, setAside, otherReserve, fewest, otherSettled);
     }
 }

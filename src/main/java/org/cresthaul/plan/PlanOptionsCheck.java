@@ -29,6 +29,7 @@ public final class PlanOptionsCheck {
         PlanOptionsCheck check = new PlanOptionsCheck(report, options);
         check.configurations();
         check.places();
+        check.settled();
         return List.copyOf(check.problems);
     }
 
@@ -72,6 +73,19 @@ public final class PlanOptionsCheck {
         }
         for (int i = 0; i < options.setAside().size(); i++) {
             requireKnown(verdicts.keySet(), options.setAside().get(i), "/setAside/" + i, "hazard");
+        }
+    }
+
+    private void settled() {
+        Set<String> known = new HashSet<>(report.hazards().stream().map(Report.HazardFindings::id).toList());
+        known.add(Plan.WHOLE_ROUTE);
+        for (int i = 0; i < options.settled().size(); i++) {
+            PlanOptions.Settled s = options.settled().get(i);
+            requireKnown(known, s.hazard(), "/settled/" + i + "/hazard", "hazard");
+            if (!Plan.Condition.KINDS.contains(s.what())) {
+                add("unknown-word", "There is no condition \"" + s.what() + "\".", "/settled/" + i + "/what",
+                        "It must be one of: " + String.join("; ", Plan.Condition.KINDS) + ".");
+            }
         }
     }
 

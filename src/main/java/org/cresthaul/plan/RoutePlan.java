@@ -44,7 +44,7 @@ public final class RoutePlan {
         places = PlanPlace.listOf(route, report);
         changes = new ConfigurationChanges(stance, report, options.times(), new StandingLoads(route, stance));
         layout = RouteLayout.of(route, places, changes.longestM());
-        admission = new Admission(places, options.acceptTight(), options.setAside(), raised);
+        admission = new Admission(places, options.acceptTight(), options.setAside(), raised, options.leastReserve());
     }
 
     /**
@@ -80,9 +80,11 @@ public final class RoutePlan {
 
     private Plan plan() {
         RouteStates states = states(admission, false);
-        Optional<Way> way = CheapestWay.find(states.costs(), usable());
+        WayCosts costs = states.costs(options.fewestConditions());
+        Optional<Way> way = CheapestWay.find(costs, usable());
         if (way.isPresent()) {
-            return plan(states, admission, way.get(), List.of(), true);
+            return plan(states, admission, way.get(), List.of(), true, new PlanTrades(states, places, layout, changes, admission, usable())
+                    .list(way.get(), costs));
         }
         RouteStates looked = states(admission, true);
         SmallestBlock.Block block = SmallestBlock.find(looked.costs(), usable());
@@ -91,7 +93,7 @@ public final class RoutePlan {
         RouteStates beyond = states(opened, false);
         Way provisional = CheapestWay.find(beyond.costs(), usable())
                 .orElseThrow(() -> new IllegalStateException("setting the blocking places aside opens no way"));
-        return plan(beyond, opened, provisional, blocking, block.proven() && looked.exhausted());
+        return plan(beyond, opened, provisional, blocking, block.proven() && looked.exhausted(), List.of());
     }
 
     private RouteStates states(Admission admission, boolean fewest) {
@@ -118,10 +120,13 @@ public final class RoutePlan {
         return blocking;
     }
 
-    private Plan plan(RouteStates states, Admission admission, Way way, List<PlanPlace> blocking, boolean proven) {
+    private Plan plan(
+            RouteStates states, Admission admission, Way way, List<PlanPlace> blocking, boolean proven, List<Plan.Trade> trades) {
         PlanSteps steps = new PlanSteps(route, places, layout, changes, states, admission, raised, way,
                 blocking.stream().map(PlanPlace::id).toList(), stance, plate);
-        List<Plan.Condition> conditions = steps.conditions();
+        List<Plan.Condition> conditions = new ArrayList<>(steps.conditions());
+        conditions.addAll(PermitConditions.of(route));
+        conditions.replaceAll(c -> c.settledBy(options.settled()));
         BlockReasons reasons = new BlockReasons(admission, changes, usable(), !options.avoidRaising());
         return new Plan(
                 Plan.FORM,
@@ -135,6 +140,7 @@ public final class RoutePlan {
                 options,
                 way.seconds() + steps.secondsBefore(),
                 way.changes(),
+                trades,
                 steps.steps(),
                 blocking.stream().map(reasons::of).toList(),
                 List.of(),

@@ -52,7 +52,7 @@ final class StatementParts {
                 sources.setUps().stream().map(this::axles).toList(),
                 places(),
                 plan.conditions().stream()
-                        .map(c -> new Row(c.what() + ": " + c.hazard() + " " + c.name(), SheetLine.plain(c.text())))
+                        .map(c -> new Row(c.what() + ": " + c.hazard() + " " + c.name(), SheetLine.plain(c.told())))
                         .toList(),
                 NotChecked.of(plan, sources.report(), stance),
                 inputs(),
@@ -180,7 +180,7 @@ final class StatementParts {
                 b.relaxations().forEach(r -> lines.add(SheetLine.plain(r.text())));
             });
         }
-        plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard())).map(c -> SheetLine.plain(c.text())).forEach(lines::add);
+        plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard())).map(c -> SheetLine.plain(c.told())).forEach(lines::add);
         if (p.raise() != null) {
             lines.add(sources.say("Raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM").words(", rear ")
                     .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM")

@@ -1,13 +1,14 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 
 /**
  * A route as a search sees it: segments between stops, and between two segments what a change costs. Configurations and
  * places that run over stops are numbers. Costs are packed into one {@code long} that adds and compares as a whole:
- * places violated first, then seconds, then changes.
+ * places violated (or, of a way that violates none, passed under conditions) first, then seconds, then changes.
  */
 public final class WayCosts {
     /** No way; two of them still add without overflow. */
@@ -37,6 +38,8 @@ public final class WayCosts {
         private final long[] seconds;
         private final int[] violated;
         private final List<BitSet> spanning;
+        private final double[] reserve;
+        private final int[] conditions;
 
         /**
          * @param seconds of slow passages, by configuration
@@ -44,6 +47,22 @@ public final class WayCosts {
          * @param spanning which of the places that run over stops it must not pass here, by configuration
          */
         public Segment(long[] seconds, int[] violated, List<BitSet> spanning) {
+            this(seconds, violated, spanning, endless(seconds.length), new int[seconds.length]);
+        }
+
+        private static double[] endless(int length) {
+            double[] all = new double[length];
+            Arrays.fill(all, Double.POSITIVE_INFINITY);
+            return all;
+        }
+
+        /**
+         * @param reserve least reserve at any place of the segment, by configuration
+         * @param conditions how many places are passed under a condition; they are part of the cost, before seconds
+         */
+        public Segment(long[] seconds, int[] violated, List<BitSet> spanning, double[] reserve, int[] conditions) {
+            this.reserve = reserve.clone();
+            this.conditions = conditions.clone();
             if (seconds.length != violated.length || seconds.length != spanning.size()) {
                 throw new IllegalArgumentException("one entry for each configuration");
             }
@@ -58,7 +77,11 @@ public final class WayCosts {
         }
 
         long packed(int c) {
-            return seconds[c] * SECOND;
+            return conditions[c] * VIOLATION + seconds[c] * SECOND;
+        }
+
+        double reserve(int c) {
+            return reserve[c];
         }
 
         int violated(int c) {

@@ -11,6 +11,7 @@ import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.ConfigurationComparison;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
+import org.cresthaul.plan.SettledConditions;
 import org.cresthaul.plan.PlanOptionsCheck;
 import org.cresthaul.rig.GivenTimes;
 import org.cresthaul.units.InputProblem;
@@ -23,7 +24,10 @@ record PlanRequest(
         Optional<String> fix,
         boolean avoidRaising,
         List<String> acceptTight,
-        List<String> setAside) {
+        List<String> setAside,
+        Optional<Double> leastReserve,
+        boolean fewestConditions,
+        List<PlanOptions.Settled> settled) {
     private static final int MOST_NAMED = 2000;
 
     /** A plan and the report it was made from. */
@@ -32,7 +36,8 @@ record PlanRequest(
     static PlanRequest read(JsonFields fields) {
         return fields.findObject("plan")
                 .map(PlanRequest::options)
-                .orElse(new PlanRequest(Optional.empty(), List.of(), Optional.empty(), false, List.of(), List.of()));
+                .orElse(new PlanRequest(Optional.empty(), List.of(), Optional.empty(), false, List.of(), List.of(),
+                        Optional.empty(), false, List.of()));
     }
 
     private static PlanRequest options(JsonFields plan) {
@@ -42,7 +47,12 @@ record PlanRequest(
                 plan.findText("fix", JsonFields.LONGEST_NAME),
                 yes(plan, "avoidRaising"),
                 names(plan, "acceptTight"),
-                names(plan, "setAside"));
+                names(plan, "setAside"),
+                plan.has("leastReserve")
+                        ? Optional.of(plan.grade("leastReserve", 0, 10)).filter(Double::isFinite)
+                        : Optional.empty(),
+                yes(plan, "fewestConditions"),
+                SettledConditions.read(plan, "settled"));
         plan.refuseOthers();
         return read;
     }
@@ -91,7 +101,7 @@ record PlanRequest(
     private PlanOptions options(CheckRequest check, Report report) {
         PlanOptions options = new PlanOptions(
                 times.map(t -> t.over(check.rig().times())).orElse(check.rig().times()),
-                forbid, fix.orElse(null), avoidRaising, acceptTight, setAside);
+                forbid, fix.orElse(null), avoidRaising, acceptTight, setAside, leastReserve.orElse(null), fewestConditions, settled);
         List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
         if (!problems.isEmpty()) {
             throw Refusal.of(problems.stream()

@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.Margins;
@@ -14,6 +15,7 @@ import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.CrossingTraffic;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.Leg;
@@ -59,7 +61,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         List<String> all = new ArrayList<>(options.setAside());
         all.addAll(ids);
         return with(new PlanOptions(options.times(), options.forbid(), options.fix(), options.avoidRaising(),
-                options.acceptTight(), all));
+                options.acceptTight(), all, options.leastReserve(), options.fewestConditions(), options.settled()));
     }
 
     PlanCase withStops(List<StoppingPlace> stops) {
@@ -89,6 +91,13 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
 
     static Hazard crossing(String id, double chainageM) {
         return new RailCrossing(place(id, chainageM), Optional.empty(), List.of(), Optional.empty(), List.of(), List.of());
+    }
+
+    /** A crossing of one track with active devices, and room beyond. */
+    static Hazard timedCrossing(String id, double chainageM, double warningS, double storageM) {
+        return new RailCrossing(place(id, chainageM), Optional.empty(), List.of(), Optional.empty(), List.of(0.0), List.of(),
+                new CrossingTraffic(Optional.of(CrossingTraffic.Warning.ACTIVE), OptionalDouble.of(warningS),
+                        OptionalDouble.of(storageM), OptionalDouble.empty(), OptionalDouble.empty()));
     }
 
     static Hazard dip(String id, double chainageM) {
@@ -160,6 +169,12 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                 verdict.equals("clear") ? List.of() : List.of("said so"));
     }
 
+    /** The same with a gap that leaves so much beyond the 5 cm required. */
+    static Report.Cell cell(Report.ConfigurationVerdict c, String verdict, Report.RaiseFinding raise, double leftM) {
+        Report.Cell plain = cell(c, verdict, raise);
+        return new Report.Cell(plain.configuration(), verdict, gap(0.05 + leftM), null, raise, null, plain.reasons());
+    }
+
     /** Any small case: up to six places, up to three stops, four configurations. */
     static PlanCase random(SplittableRandom random) {
         Rig rig = random.nextBoolean() ? rig("none", "trailing") : rig("trailing", "close-coupled");
@@ -190,9 +205,14 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                         ? fits ? "clear" : List.of("clear", "contact").get(random.nextInt(2))
                         : alike ? same : verdict(random, raisable);
                 boolean raise = raisable && List.of("tight", "contact").contains(verdict) && random.nextBoolean();
-                cells.add(cell(c, verdict, raise
-                        ? new Report.RaiseFinding(0.05 * random.nextInt(3), 0.02 * random.nextInt(2) + 0.01, 0.1, 0.09)
-                        : null));
+                Report.RaiseFinding finding = raise
+                        ? new Report.RaiseFinding(0.05 * random.nextInt(3), 0.02 * random.nextInt(2) + 0.01,
+                                0.09 + 0.01 * random.nextInt(3), 0.09)
+                        : null;
+                // Of some clear places nobody has figures, as of one that nothing reaches.
+                cells.add(verdict.equals("clear") && random.nextInt(5) > 0
+                        ? cell(c, verdict, finding, 0.01 * random.nextInt(5))
+                        : verdict.equals("tight") ? cell(c, verdict, finding, -0.004) : cell(c, verdict, finding));
             }
             List<Double> extent = hazard instanceof Stretch s
                     ? List.of(s.fromM(), s.toM())
@@ -208,13 +228,13 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
             return roll == 9
                     ? Optional.empty()
                     : Optional.of(new RaisedCheck.Raised(roll < 6 ? "clear" : roll < 8 ? "tight" : "contact",
-                            gap(), null));
+                            gap(0.06 + 0.01 * (roll % 3)), null));
         };
         return new PlanCase(route, rig.stances().get(0), report, options(random, report), judge);
     }
 
-    private static Report.GapFinding gap() {
-        return new Report.GapFinding(0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "centre", "held", 0, true, 0);
+    private static Report.GapFinding gap(double valueM) {
+        return new Report.GapFinding(valueM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "centre", "held", 0, true, 0);
     }
 
     private static double spot(SplittableRandom random) {
@@ -224,7 +244,8 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     private static Hazard hazard(SplittableRandom random, String id) {
         double at = spot(random);
         return switch (random.nextInt(6)) {
-            case 0, 1 -> crossing(id, at);
+            case 0 -> crossing(id, at);
+            case 1 -> timedCrossing(id, at, 16 + 2 * random.nextInt(12), 18 + 2 * random.nextInt(10));
             case 2 -> dip(id, at);
             case 3 -> bridge(id, at);
             case 4 -> random.nextBoolean() ? corner(id, at) : dip(id, at);

@@ -10,6 +10,7 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.StoppingPlace;
 import org.cresthaul.route.Stretch;
 
@@ -31,12 +32,18 @@ final class PlanOracle {
 
     /** A place: where it begins and ends, what each configuration meets there. */
     private record Spot(String id, double fromM, double toM, boolean point, boolean gaps, boolean slow, List<String> verdicts,
-            List<Report.RaiseFinding> raises) {}
+            List<Report.RaiseFinding> raises, List<Report.GapFinding> found, Optional<RailCrossing> crossing) {}
 
     /** The best sequence; {@code keys} has one configuration for each part between stops. */
-    record Best(long seconds, int changes, List<String> keys) {
+    record Best(int counted, long seconds, int changes, double reserve, List<String> keys) {
         boolean isBelow(Best other) {
-            return seconds != other.seconds ? seconds < other.seconds : changes < other.changes;
+            if (counted != other.counted) {
+                return counted < other.counted;
+            }
+            if (seconds != other.seconds) {
+                return seconds < other.seconds;
+            }
+            return changes != other.changes ? changes < other.changes : reserve > other.reserve;
         }
     }
 
@@ -65,11 +72,14 @@ final class PlanOracle {
             spots.add(new Spot(h.id(), h.chainageM() + before, h.chainageM() + after, !(hazard instanceof Stretch), gaps,
                     List.of("rail-crossing", "corner").contains(h.kind()),
                     h.cells().stream().map(Report.Cell::verdict).toList(),
-                    h.cells().stream().map(Report.Cell::raise).toList()));
+                    h.cells().stream().map(Report.Cell::raise).toList(),
+                    java.util.Collections.unmodifiableList(
+                            new ArrayList<>(h.cells().stream().map(Report.Cell::ground).toList())),
+                    hazard instanceof RailCrossing c ? Optional.of(c) : Optional.empty()));
         }
         if (it.report().loads().counts()) {
             spots.add(new Spot(WHOLE, 0, it.route().lengthM(), false, false, false,
-                    configurations.stream().map(Report.ConfigurationVerdict::loads).toList(), List.of()));
+                    configurations.stream().map(Report.ConfigurationVerdict::loads).toList(), List.of(), List.of(), Optional.empty()));
         }
     }
 
@@ -119,6 +129,8 @@ final class PlanOracle {
     private Best cost(List<Integer> sequence, Set<String> aside) {
         long seconds = 0;
         int changes = 0;
+        int counted = 0;
+        double reserve = Double.POSITIVE_INFINITY;
         List<StoppingPlace> stops = it.route().stops();
         for (int i = 0; i < stops.size(); i++) {
             if (!sequence.get(i).equals(sequence.get(i + 1))) {
@@ -133,22 +145,40 @@ final class PlanOracle {
         Set<Spot> done = new HashSet<>();
         for (Spot spot : spots) {
             if (!spot.point) {
+                boolean before = false;
                 for (int i = 0; i < sequence.size(); i++) {
-                    if (drives(i, spot) && !passes(spot, sequence.get(i), aside)) {
+                    int c = sequence.get(i);
+                    boolean there = drives(i, spot);
+                    if (there && !passes(spot, c, aside)) {
                         return null;
                     }
+                    if (there) {
+                        reserve = Math.min(reserve, reserve(spot, c, aside));
+                        // Once for each part between stops that can be used.
+                        boolean same = before && isHeld(stops.get(i - 1));
+                        counted += same ? 0 : conditions(spot, c, 0, 0, aside);
+                    }
+                    before = there;
                 }
             } else if (!done.contains(spot)) {
                 List<Spot> group = group(spot);
                 done.addAll(group);
-                long passing = passing(group, sequence.get(part(group.get(0))), aside);
+                int c = sequence.get(part(group.get(0)));
+                long passing = passing(group, c, aside);
                 if (passing < 0) {
                     return null;
                 }
                 seconds += passing;
+                double[] raise = raise(group, c, aside);
+                for (Spot s : group) {
+                    reserve = Math.min(reserve, raise[0] == 0 && raise[1] == 0 || !s.gaps
+                            ? reserve(s, c, aside)
+                            : raisedReserve(s, c, raise[0], raise[1], aside));
+                    counted += conditions(s, c, raise[0], raise[1], aside);
+                }
             }
         }
-        return new Best(seconds, changes, sequence.stream().map(c -> configurations.get(c).key()).toList());
+        return new Best(it.options().fewestConditions() ? counted : 0, seconds, changes, reserve, sequence.stream().map(c -> configurations.get(c).key()).toList());
     }
 
     /** Whether the combination is at a place that runs over stops while it is between stops i - 1 and i. */
@@ -189,7 +219,68 @@ final class PlanOracle {
     }
 
     private boolean passes(Spot spot, int c, Set<String> aside) {
-        return aside.contains(spot.id) || lets(spot, spot.verdicts.get(c));
+        return aside.contains(spot.id) || lets(spot, spot.verdicts.get(c)) && enough(spot, reserve(spot, c, aside));
+    }
+
+    private boolean enough(Spot spot, double reserve) {
+        return it.options().leastReserve() == null || it.options().acceptTight().contains(spot.id)
+                || reserve >= it.options().leastReserve();
+    }
+
+    /** Left beyond what is required, to the tenth of a millimetre as a report has it, as a share. */
+    private double reserve(Spot spot, int c, Set<String> aside) {
+        Report.GapFinding gap = aside.contains(spot.id) || spot.found.isEmpty() ? null : spot.found.get(c);
+        return gap == null
+                ? Double.POSITIVE_INFINITY
+                : Math.rint((gap.valueM() - gap.requiredM()) * 10_000) / 10_000 / gap.requiredM();
+    }
+
+    private double raisedReserve(Spot s, int c, double front, double rear, Set<String> aside) {
+        if (aside.contains(s.id)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        Report.RaiseFinding own = s.raises.get(c);
+        if (own != null && own.frontM() == front && own.rearM() == rear) {
+            return (own.clearanceM() - own.requiredM()) / own.requiredM();
+        }
+        return it.judge().at(s.id, configurations.get(c).key(), front, rear)
+                .map(r -> (r.ground().valueM() - r.ground().requiredM()) / r.ground().requiredM())
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * A place set aside or tight in transport is a condition. A crossing not shown to be cleared from a stop is one as well: 2 s to
+     * look, 1.47 ft/s2 up to 8.8 ft/s or the crawl, the length, 15 ft before and behind and 5 ft of track, and 5 s to spare; or one
+     * with less room beyond than the length and 15 ft. Where nothing is recorded nothing is shown.
+     */
+    private int conditions(Spot s, int c, double front, double rear, Set<String> aside) {
+        boolean flat = front == 0 && rear == 0;
+        int count = aside.contains(s.id) || flat && !s.verdicts.get(c).equals("clear") ? 1 : 0;
+        if (s.crossing.isPresent()) {
+            var traffic = s.crossing.get().traffic();
+            double v = Math.min(8.8 * FOOT_M, t.crawlMps());
+            double a = 1.47 * FOOT_M;
+            double clear = 2 + v / a + (lengthM[c] + 35 * FOOT_M - v * v / (2 * a)) / v;
+            boolean shown = traffic.warningS().isPresent() && traffic.warningS().getAsDouble() - clear >= 5
+                    && traffic.storageM().getAsDouble() >= lengthM[c] + 15 * FOOT_M;
+            count += shown ? 0 : 1;
+        }
+        return count;
+    }
+
+    /** On what raise a group is passed: none where that will do, else the largest that any of its places wants. */
+    private double[] raise(List<Spot> group, int c, Set<String> aside) {
+        double[] raise = new double[2];
+        if (group.stream().allMatch(s -> passes(s, c, aside))) {
+            return raise;
+        }
+        for (Spot s : group) {
+            if (!passes(s, c, aside) && s.gaps && s.raises.get(c) != null) {
+                raise[0] = Math.max(raise[0], s.raises.get(c).frontM());
+                raise[1] = Math.max(raise[1], s.raises.get(c).rearM());
+            }
+        }
+        return raise;
     }
 
     private boolean lets(Spot spot, String verdict) {
@@ -231,24 +322,32 @@ final class PlanOracle {
         }
         Report.RaiseFinding own = s.raises.get(c);
         if (own != null && own.frontM() == front && own.rearM() == rear) {
-            return true;
+            return enough(s, raisedReserve(s, c, front, rear, aside));
         }
         return it.judge().at(s.id, configurations.get(c).key(), front, rear)
-                .map(r -> lets(s, r.verdict()))
+                .map(r -> lets(s, r.verdict()) && enough(s, raisedReserve(s, c, front, rear, aside)))
                 .orElse(false);
     }
 
-    /** Seconds of a change at a stop, negative when it cannot be made there. */
-    private long change(int from, int to, StoppingPlace stop) {
+    /** Whether the combination is still at a place there. */
+    private boolean isHeld(StoppingPlace stop) {
         double at = stop.place().chainageM();
         for (Spot s : spots) {
             if (s.point) {
                 List<Spot> group = group(s);
                 double end = group.stream().mapToDouble(g -> g.toM).max().orElseThrow() + longestM;
                 if (at >= group.get(0).fromM && at <= end) {
-                    return -1;
+                    return true;
                 }
             }
+        }
+        return false;
+    }
+
+    /** Seconds of a change at a stop, negative when it cannot be made there. */
+    private long change(int from, int to, StoppingPlace stop) {
+        if (isHeld(stop)) {
+            return -1;
         }
         String a = configurations.get(from).booster();
         String b = configurations.get(to).booster();

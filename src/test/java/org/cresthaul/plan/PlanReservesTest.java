@@ -1,0 +1,102 @@
+package org.cresthaul.plan;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SplittableRandom;
+import org.cresthaul.route.StoppingPlace;
+import org.junit.jupiter.api.Test;
+
+/** The best of equal plans, what is asked of reserve and conditions, and the trade, against trying every sequence. */
+class PlanReservesTest {
+    private static final int CASES = 2_400;
+
+    private static List<String> keys(PlanCase it, Plan plan) {
+        List<String> keys = new ArrayList<>();
+        String key = plan.steps().get(0).set().configuration();
+        keys.add(key);
+        for (StoppingPlace stop : it.route().stops()) {
+            for (Plan.Step step : plan.steps()) {
+                if (step.change() != null && step.change().stop().equals(stop.place().id())) {
+                    key = step.change().to().configuration();
+                }
+            }
+            keys.add(key);
+        }
+        return keys;
+    }
+
+    private static PlanCase asked(PlanCase it, Double reserve, boolean fewest) {
+        return it.with(it.options().with(reserve, fewest, List.of()));
+    }
+
+    @Test
+    void amongEqualCostsTheLargestLeastReserveAndWhatIsAskedIsKept() {
+        SplittableRandom random = new SplittableRandom(20261129);
+        int open = 0;
+        int asked = 0;
+        int fewest = 0;
+        int traded = 0;
+        for (int i = 0; i < CASES; i++) {
+            PlanCase plain = PlanCase.random(random);
+            Double least = random.nextInt(3) == 0 ? List.of(0.0, 0.2, 0.4).get(random.nextInt(3)) : null;
+            PlanCase it = asked(plain, least, random.nextInt(3) == 0);
+            Optional<PlanOracle.Best> best = new PlanOracle(it).best(Set.of());
+            Plan plan = it.plan();
+            String what = "case " + i + " asked " + least + " " + it.options().fewestConditions();
+            assertEquals(best.isEmpty(), plan.outcome().equals(Plan.BLOCKED), what);
+            if (best.isEmpty()) {
+                assertTrue(plan.trades().isEmpty());
+                continue;
+            }
+            assertEquals(best.get().seconds(), plan.seconds(), what);
+            assertEquals(best.get().changes(), plan.changes(), what);
+            assertEquals(best.get().keys(), keys(it, plan), what);
+            Plan.Trade own = plan.trades().get(0);
+            if (best.get().reserve() == Double.POSITIVE_INFINITY) {
+                assertNull(own.leastReserve(), what);
+            } else {
+                assertEquals(best.get().reserve(), own.leastReserve(), what);
+            }
+            // Each further point leaves more than the one before for more cost, and is what asking for that reserve plans.
+            for (Plan.Trade t : plan.trades().subList(1, plan.trades().size())) {
+                if (t.conditions() >= own.conditions() && it.options().acceptTight().isEmpty() && t.leastReserve() != null) {
+                    assertTrue(t.leastReserve() > own.leastReserve(), what);
+                    PlanCase more = asked(plain, Math.max(0, t.leastReserve()), it.options().fewestConditions());
+                    Plan there = more.plan();
+                    if (t.leastReserve() >= 0) {
+                        assertEquals(t.seconds(), there.seconds(), what);
+                        traded++;
+                    }
+                }
+            }
+            open++;
+            asked += least != null && least > 0 ? 1 : 0;
+            fewest += it.options().fewestConditions() ? 1 : 0;
+        }
+        System.out.println(open + " open, " + asked + " with a reserve asked for, " + fewest + " with the fewest conditions, "
+                + traded + " points of trade planned again");
+        assertTrue(open > 700 && asked > 60 && fewest > 200 && traded > 50, open + " " + asked + " " + fewest + " " + traded);
+    }
+
+    @Test
+    void fewestConditionsNeverHasMoreAndNeverCostsLess() {
+        SplittableRandom random = new SplittableRandom(20261130);
+        int fewer = 0;
+        for (int i = 0; i < 1_000; i++) {
+            PlanCase it = PlanCase.random(random);
+            Plan plain = it.plan();
+            if (!plain.outcome().equals(Plan.BLOCKED)) {
+                Plan few = asked(it, null, true).plan();
+                assertTrue(few.seconds() >= plain.seconds());
+                fewer += few.trades().get(0).conditions() < plain.trades().get(0).conditions() ? 1 : 0;
+            }
+        }
+        assertTrue(fewer > 10, fewer + " with fewer");
+    }
+}
