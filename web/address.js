@@ -76,7 +76,9 @@ function planEntries({
     ...setAside.map(id => ['aside', id]),
     ['reserve', leastReserve],
     ['conditions', fewestConditions ? 'fewest' : null],
-    ...settled.map(({ hazard, what, by, date, agreed }) => ['settled', JSON.stringify([hazard, what, by, date, agreed])]),
+    ...settled.map(({ hazard, what, by, date, agreed }) => [
+      'settled', JSON.stringify([hazard, what, by, date, agreed]),
+    ]),
   ];
 }
 
@@ -101,7 +103,8 @@ function plan(parameters) {
 function asSettled(text) {
   try {
     const entry = JSON.parse(text);
-    const sound = Array.isArray(entry) && entry.length === 5 && entry.every(part => typeof part === 'string' && part !== '');
+    const sound = Array.isArray(entry) && entry.length === 5
+      && entry.every(part => typeof part === 'string' && part !== '');
     const [hazard, what, by, date, agreed] = sound ? entry : [];
     return sound ? { hazard, what, by, date, agreed } : null;
   } catch {

@@ -15,7 +15,8 @@
  *            regulator, readings}: what is asked of it beyond the files, spelled as in a request
  * plan       {status: 'none' | 'loading' | 'ready' | 'failed' | 'stopped', data, problem}: the route plan; data is
  *            there only while it answers what is asked
- * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside, leastReserve, fewestConditions, settled}: what is asked of it, spelled as in a request
+ * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside, leastReserve, fewestConditions, settled}:
+ *             what is asked of it, spelled as in a request
  * comparison as plan: every configuration kept all the way
  * picks      keys of the configurations whose margins are plotted, three at most
  * stop       id of the stopping place on show, or null

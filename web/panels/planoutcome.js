@@ -51,7 +51,8 @@ function settleForm({ hazard, what, name }, actions) {
         },
       },
     },
-    field('by', 'Settled by', { maxlength: 200 }), field('date', 'On (year-month-day)', { pattern: '\\d{4}-\\d{2}-\\d{2}', size: 10 }),
+    field('by', 'Settled by', { maxlength: 200 }),
+    field('date', 'On (year-month-day)', { pattern: '\\d{4}-\\d{2}-\\d{2}', size: 10 }),
     field('agreed', 'What was agreed', { maxlength: 2000 }),
     el('button', { type: 'submit' }, 'Settled')));
 }
@@ -59,16 +60,20 @@ function settleForm({ hazard, what, name }, actions) {
 /** This way and dearer ones that leave more or need fewer conditions; nothing where there is no other. */
 export function tradeTable({ report, plan: { data } }) {
   const trades = data.trades ?? [];
-  return trades.length < 2 ? null : el('div', { id: 'plan-trades', tabindex: '0', role: 'region', 'aria-label': 'Trade' },
+  const region = { id: 'plan-trades', tabindex: '0', role: 'region', 'aria-label': 'Trade' };
+  return trades.length < 2 ? null : el('div', region,
     el('h3', {}, 'What more reserve or fewer conditions cost'),
     el('table', {},
       el('thead', {}, el('tr', {}, ['Changes and crawling', 'Changes', 'Conditions', 'Least reserve', 'Configurations']
         .map(words => el('th', { scope: 'col' }, words)))),
-      el('tbody', {}, trades.map(({ seconds, changes, conditions, leastReserve, leastAt, configurations }) => el('tr', {},
+      el('tbody', {}, trades.map(({
+        seconds, changes, conditions, leastReserve, leastAt, configurations,
+      }) => el('tr', {},
         el('td', {}, duration(seconds)), el('td', {}, String(changes)), el('td', {}, String(conditions)),
         el('td', {}, leastReserve === null ? 'not known' : `${Math.floor(leastReserve * 1000) / 10} % at ${leastAt}`),
         el('td', {}, configurations.map(key => findConfiguration(report, key)?.label ?? key).join(', then ')))))),
-    el('p', { class: 'fine-print' }, 'This way first. Reserve is a share of what is required or allowed at that place.'));
+    el('p', { class: 'fine-print' },
+      'This way first. Reserve is a share of what is required or allowed at that place.'));
 }
 
 /** What blocks. The last of the buttons is always there: a place can be passed over undecided. */

@@ -31,7 +31,9 @@ export function mountRoutePlan(root, { store, actions }) {
   let moveFocus = false;
 
   /** What is pressed here asks anew, and goes with the answer before: the focus waits for the new one. */
-  const own = Object.fromEntries(['acceptTight', 'setAside', 'undecide', 'settle', 'unsettle', 'askPlan', 'plainPlan', 'drawPlan']
+  const own = Object.fromEntries([
+    'acceptTight', 'setAside', 'undecide', 'settle', 'unsettle', 'askPlan', 'plainPlan', 'drawPlan',
+  ]
     .map(name => [name, (...given) => {
       moveFocus = true;
       return actions[name](...given);

@@ -15,6 +15,8 @@ const SELECTION = {
   planAsked: {
     times: { notch: '20 min', crawl: '2 mph' }, forbid: ['up/none/1', 'a,b'], fix: 'down/none/+3', avoidRaising: true,
     acceptTight: ['H 1&2'], setAside: ['whole route', 'H03'],
+    leastReserve: '10 %', fewestConditions: true,
+    settled: [{ hazard: 'H 1&2', what: 'set aside', by: 'A. B.', date: '2026-11-28', agreed: 'flagged, "9 to 11"' }],
   },
   picks: ['down/none/+3', 'up/none/1'],
   stop: 'P 1',
@@ -44,9 +46,13 @@ test('an address that says nothing, or nonsense, asks for nothing', () => {
   const nothing = {
     route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, levelling: null,
     raised: false, steerM: null, picks: [], stop: null,
-    plan: { times: {}, forbid: [], fix: null, avoidRaising: false, acceptTight: [], setAside: [] },
+    plan: {
+      times: {}, forbid: [], fix: null, avoidRaising: false, acceptTight: [], setAside: [],
+      leastReserve: null, fewestConditions: false, settled: [],
+    },
   };
-  for (const fragment of ['', '#', '#hazards', '#steer=fast&raised=yes', '#%E0%A4%A', '#hazard=', '#time=notch&forbid=&raising=yes&compare=']) {
+  for (const fragment of ['', '#', '#hazards', '#steer=fast&raised=yes', '#%E0%A4%A', '#hazard=', '#time=notch&forbid=&raising=yes&compare=',
+    '#reserve=&conditions=few&settled=nonsense&settled=[1,2]&settled=["","a","b","c","d"]']) {
     assert.deepEqual(decode(fragment), nothing, fragment);
   }
   assert.equal(encode(initialState()), '');
