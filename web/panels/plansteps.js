@@ -1,6 +1,6 @@
 /** The steps of a plan in driving order. */
 import { el } from '../dom.js';
-import { against, chainage, duration, pressure, room, speed, spareLeft, weight } from '../format.js';
+import { alongRoad, against, chainage, duration, pressure, room, speed, spareLeft, weight } from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
 import { kindSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
@@ -25,12 +25,16 @@ export function stepList({ plan: { data }, units }, actions) {
         'data-chainage-m': step.chainageM, 'data-blocked': step.passage?.blocked ? 'true' : null,
         'data-verdict': step.passage?.verdict,
       },
-      el('span', { class: 'step-at' }, chainage(step.chainageM, units)),
+      el('span', { class: 'step-at' }, chainage(pointOf(step), units)),
       el('div', { class: 'step-body' }, head,
         lines.flat().filter(Boolean).map(line => (typeof line === 'string' ? el('p', {}, line) : line))));
     })),
   ];
 }
+
+/** A place has one milepost everywhere, its point's; limits along the road the one where they begin. */
+const atPoint = passage => passage.kind !== 'stretch' && passage.kind !== 'limits';
+const pointOf = ({ chainageM, passage }) => (passage && atPoint(passage) ? passage.chainageM : chainageM);
 
 function contents(step, plan, units, actions) {
   if (step.passage) {
@@ -104,6 +108,7 @@ function passageStep({ place, landmark, passage }, plan, units, actions) {
       ' ', verdictTag(passage.verdict),
       el('span', { class: 'step-what' },
         [!whole && kindSymbol(passage.kind).word, landmark].filter(Boolean).join(' · '))),
+    atPoint(passage) && `Front from ${alongRoad(passage.frontFromM, units)} to ${alongRoad(passage.frontToM, units)}.`,
     passage.blocked && el('p', { class: 'step-blocked' }, 'Blocks: ', passage.reasons.join('; ')),
     passage.condition && el('p', { class: 'step-condition' }, `Condition: ${passage.condition}.`),
     raised && el('p', { class: 'step-do' }, 'Passed raised: ', raised, '.'),

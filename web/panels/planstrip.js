@@ -108,7 +108,7 @@ function placeItem({ passage, x, labelX, labelled }, units) {
   return svg('g', {
     class: 'strip-item', role: 'button', tabindex: '-1', 'data-hazard': hazard, 'data-verdict': verdict,
     'data-blocked': blocked ? 'true' : null,
-    'aria-label': [`${hazard} ${name}`, kindSymbol(kind).word, `at ${chainage(passage.fromChainageM, units)}`,
+    'aria-label': [`${hazard} ${name}`, kindSymbol(kind).word, `at ${chainage(passage.chainageM, units)}`,
       verdictSymbol(verdict).word, raise && raiseWords(raise, units), condition, blocked && 'blocks']
       .filter(Boolean).join(', '),
   },

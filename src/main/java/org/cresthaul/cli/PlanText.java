@@ -39,7 +39,9 @@ final class PlanText {
         }
         text.append(plan.stopsAtBlocks() ? "\nSTEPS IF THE BLOCKED PLACES WERE RESOLVED (NOT FOR DRIVING)\n\n" : "\nSTEPS\n\n");
         TextTable steps = new TextTable("  ");
-        plan.steps().forEach(s -> steps.add(figures.chainage(s.chainageM()), what(s), how(s)));
+        plan.steps().forEach(s -> steps.add(
+                figures.chainage(s.passage() != null && s.passage().standsAtPoint() ? s.passage().chainageM() : s.chainageM()),
+                what(s), how(s) + front(s.passage())));
         text.append(steps.text());
         text.append("\n  ").append(plan.changes()).append(plan.changes() == 1 ? " change, " : " changes, ")
                 .append(Duration.inMinutes(plan.seconds())).append(" for changes and crawling\n");
@@ -144,6 +146,13 @@ final class PlanText {
                     + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             default -> how(step.passage());
         };
+    }
+
+    /** Where the front is when a place begins, and when the rear has left it: in feet or metres from its point. */
+    private String front(Plan.Passage p) {
+        return p == null || !p.standsAtPoint()
+                ? ""
+                : "; front from " + figures.alongRoad(p.frontFromM()) + " to " + figures.alongRoad(p.frontToM());
     }
 
     private static String actions(Plan.Change change) {

@@ -31,7 +31,10 @@ final class PassageSheet {
         String at = "plan:/steps/" + i + "/passage";
         return new RunSheet.Entry(step.step(), p.hazard(), p.kind(), p.name(), p.verdict(), p.blocked(),
                 p.set().configuration(), step.chainageM(),
-                sources.say().chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM").plain(), step.landmark(),
+                p.standsAtPoint()
+                        ? sources.say().chainage(p.chainageM(), at + "/chainageM").plain()
+                        : sources.say().chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM").plain(),
+                step.landmark(),
                 comes(i, p, at), before(i), through(i, p, at), after(p),
                 List.of(), p.cautions());
     }
@@ -131,8 +134,8 @@ final class PassageSheet {
         List<SheetLine> lines = new ArrayList<>();
         if (p.crawls()) {
             lines.add(sources.say("Crawl: ").speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
-                    .words(" at most, until the rear has left it at ")
-                    .chainage(p.toChainageM(), at + "/toChainageM").words(". About ")
+                    .words(" at most, from the front ").alongRoad(p.frontFromM(), at + "/frontFromM")
+                    .words(" until the rear has left it, the front ").alongRoad(p.frontToM(), at + "/frontToM").words(". About ")
                     .minutes(p.seconds(), at + "/seconds").words(" in all.").plain());
         }
         switch (p.kind()) {

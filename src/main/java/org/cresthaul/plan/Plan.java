@@ -229,8 +229,11 @@ public record Plan(
     /**
      * One hazard in the configuration the plan has there.
      *
-     * @param fromChainageM where the front comes to it
-     * @param toChainageM where the rear has left it
+     * @param chainageM of its point: the one that every document names it by
+     * @param fromChainageM where the front is when it comes to it
+     * @param toChainageM where the front is when the rear has left it
+     * @param frontFromM the first of them, from the point: negative before it
+     * @param frontToM the second
      * @param verdict of the check: in transport stance, or "clear" when {@code raise} makes it so
      * @param raise how far it is raised here, or null in transport stance. Places close together are passed on one raise;
      *     at one that a raise does nothing for, its clearance is the least of the others'
@@ -246,8 +249,11 @@ public record Plan(
             String hazard,
             String kind,
             String name,
+            double chainageM,
             double fromChainageM,
             double toChainageM,
+            double frontFromM,
+            double frontToM,
             SetUp set,
             String verdict,
             Report.RaiseFinding raise,
@@ -260,7 +266,12 @@ public record Plan(
             Spare spare,
             List<Spare> gaps,
             List<String> reasons,
-            List<String> cautions) {}
+            List<String> cautions) {
+        /** Whether it is a place at a point, and not limits along the road. */
+        public boolean standsAtPoint() {
+            return !kind.equals("stretch") && !kind.equals("limits");
+        }
+    }
 
     /**
      * What is left at a hazard.

@@ -163,7 +163,9 @@ final class StatementParts {
             }
             String at = "plan:/steps/" + i;
             places.add(new Place(p.hazard(), p.kind(), p.name(),
-                    sources.say().chainage(plan.steps().get(i).chainageM(), at + "/chainageM").plain(),
+                    p.standsAtPoint()
+                            ? sources.say().chainage(p.chainageM(), at + "/passage/chainageM").plain()
+                            : sources.say().chainage(plan.steps().get(i).chainageM(), at + "/chainageM").plain(),
                     sources.letterOf(p.set()), p.set().configuration(), p.verdict(), p.blocked(),
                     PassageSheet.margins(sources, p, at + "/passage"),
                     new StructureHeights(sources).line(p).orElse(null),

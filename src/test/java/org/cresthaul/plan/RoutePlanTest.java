@@ -149,6 +149,34 @@ class RoutePlanTest {
         }
     }
 
+    /** The report's, whatever the front does; and from it where the front comes and where it is when the rear has left. */
+    @Test
+    void aPlaceHasOneMilepost() {
+        SplittableRandom random = random("mileposts", 20261128);
+        int told = 0;
+        for (int i = 0; i < 300; i++) {
+            PlanCase it = PlanCase.random(random);
+            for (Plan.Step step : it.plan().steps()) {
+                Plan.Passage p = step.passage();
+                if (p == null || p.hazard().equals(Plan.WHOLE_ROUTE)) {
+                    continue;
+                }
+                double point = it.report().hazards().stream()
+                        .filter(h -> h.id().equals(p.hazard()))
+                        .findFirst()
+                        .orElseThrow()
+                        .chainageM();
+                assertEquals(point, p.chainageM(), 1e-4);
+                assertEquals(p.fromChainageM(), point + p.frontFromM(), 2e-4);
+                assertEquals(p.toChainageM(), point + p.frontToM(), 2e-4);
+                boolean whole = p.fromChainageM() > 0 && p.toChainageM() < it.route().lengthM() - 1 && p.standsAtPoint();
+                assertTrue(!whole || p.frontToM() - p.frontFromM() >= p.set().lengthM() - 1e-3, p.toString());
+                told += whole ? 1 : 0;
+            }
+        }
+        assertTrue(told > 500, told + " told");
+    }
+
     @Test
     void moreStopsNeverCostMore() {
         SplittableRandom random = random("more stops", 20260303);
