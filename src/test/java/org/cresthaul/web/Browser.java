@@ -163,11 +163,8 @@ final class Browser implements AutoCloseable {
                 .toList();
     }
 
-    /** The whole page at a width, as PNG: on a screen as high as the page, so that nothing has to scroll. */
-    byte[] picture(int width) {
-        for (int i = 0; i < 3; i++) {
-            resize(width, ((Long) run("return document.documentElement.scrollHeight")).intValue());
-        }
+    /** What is on the screen, as PNG. */
+    byte[] screen() {
         Object picture = driver.executeCdpCommand("Page.captureScreenshot", Map.of("format", "png")).get("data");
         return Base64.getDecoder().decode((String) picture);
     }
