@@ -52,7 +52,9 @@ final class StatementParts {
                 sources.setUps().stream().map(this::axles).toList(),
                 places(),
                 plan.conditions().stream()
-                        .map(c -> new Row(c.what() + ": " + c.hazard() + " " + c.name(), SheetLine.plain(c.told())))
+                        .map(c -> new Row(c.what()
+                                + (c.isOpen() ? "" : ", settled by " + c.settled().by() + " on " + c.settled().date())
+                                + ": " + c.hazard() + " " + c.name(), SheetLine.plain(c.told())))
                         .toList(),
                 NotChecked.of(plan, sources.report(), stance),
                 inputs(),

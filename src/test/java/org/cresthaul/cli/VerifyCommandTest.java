@@ -52,7 +52,7 @@ class VerifyCommandTest {
     void everyOptionIsAskedAgain() {
         Run made = run("statement", route, rig, "--form", "json", "--out", statement, "--units", "metric", "--limits", limits,
                 "--ground-margin", "1 1/2 in", "--overhead-margin", "4 in", "--side-margin", "9 in", "--no-raising",
-                "--set-aside", "H04", "--forbid", configuration());
+                "--fewest-conditions", "--least-reserve", "1 %", "--set-aside", "H04", "--forbid", configuration());
         assertTrue(made.exitCode() <= ExitCode.NOT_CLEAR, made.err());
 
         Run verified = run("verify", statement, route, rig, "--limits", limits);
