@@ -26,6 +26,8 @@ export function encode(state) {
     ['ground', state.inputs?.margins?.ground],
     ['overhead', state.inputs?.margins?.overhead],
     ['side', state.inputs?.margins?.side],
+    ['off', state.inputs?.margins?.line],
+    ['turnIn', state.inputs?.margins?.turnIn],
     ['configuration', state.configuration],
     ['hazard', state.hazard],
     ['line', state.view.line],
@@ -51,7 +53,9 @@ export function decode(fragment) {
     route: text('route'),
     rig: text('rig'),
     stance: text('stance'),
-    margins: margins(text('ground'), text('overhead'), text('side')),
+    margins: margins({
+      ground: text('ground'), overhead: text('overhead'), side: text('side'), line: text('off'), turnIn: text('turnIn'),
+    }),
     configuration: text('configuration'),
     hazard: text('hazard'),
     line: text('line'),
@@ -119,9 +123,7 @@ export function addressOf(file) {
   return file && (file.id ?? FILE + file.name);
 }
 
-function margins(ground, overhead, side) {
-  if (ground === null && overhead === null && side === null) {
-    return null;
-  }
-  return { ...(ground && { ground }), ...(overhead && { overhead }), ...(side && { side }) };
+function margins(asked) {
+  const given = Object.entries(asked).filter(([, value]) => value !== null);
+  return given.length > 0 ? Object.fromEntries(given) : null;
 }

@@ -1,19 +1,27 @@
 /** What a corner's drawing needs, from above, in metres of the corner's frame (y to the left, drawn upward). No DOM. */
 
-/** Half of the widest window around the corner's point, metres. */
-const REACH_M = 42;
+/** Room around what has to be seen, metres. */
+const EDGE_M = 10;
+/** A wheel or coupling bent by less counts as straight, radians. */
+const STRAIGHT_RAD = 0.01;
+
+/** First and last position at which a wheel is over or a coupling is bent; all of them where none is. */
+export function turning(positions) {
+  const bent = positions.map(p => Math.max(Math.abs(p.steerRad), ...p.articulationRad.map(Math.abs)) > STRAIGHT_RAD);
+  return bent.includes(true)
+    ? { first: bent.indexOf(true), last: bent.lastIndexOf(true) }
+    : { first: 0, last: positions.length - 1 };
+}
 
 /** The window that holds the turn: {left, top, width, height} with y downward, as an SVG view box. */
 export function windowOf(view) {
-  const points = [
-    ...view.swept.flatMap(unit => unit.bodies.flat()),
-    ...view.lead,
-  ].filter(([x, y]) => Math.abs(x) <= REACH_M && Math.abs(y) <= REACH_M);
+  const { first, last } = turning(view.positions);
+  const points = view.positions.slice(first, last + 1).flatMap(position => position.poses);
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => y);
-  const left = Math.min(...xs, -8) - 5;
-  const top = -Math.max(...ys, 8) - 5;
-  return { left, top, width: Math.max(...xs, 8) + 5 - left, height: -Math.min(...ys, -8) + 5 - top };
+  const left = Math.min(...xs, -8) - EDGE_M;
+  const top = -Math.max(...ys, 8) - EDGE_M;
+  return { left, top, width: Math.max(...xs, 8) + EDGE_M - left, height: -Math.min(...ys, -8) + EDGE_M - top };
 }
 
 /** Rings as SVG path data. */

@@ -214,17 +214,28 @@ export function mountCorner(root, { store, actions }) {
 function factsOf(c, units) {
   const line = c.line;
   const side = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'right' : 'left'} of the center`;
+  const place = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'before' : 'past'} the corner's point`;
   const { gap, need } = against(c.valueM, c.requiredM, units);
   const rows = [
     ['Least room', `${gap}: `
       + `${c.unit}${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}`],
     ['Needs', `${need} = margin ${required(c.marginM, units)} `
-      + `+ uncertainty ${required(c.uncertaintyM, units)}`],
+      + `+ driver off the line ${required(c.driverM, units)} + uncertainty ${required(c.uncertaintyM, units)}`],
+    ['On the line', `${clearance(c.onLineM, units)}; the least room counts a turn-in `
+      + `${required(c.turnInM, units)} early or late`],
     ['Line in', `steer axle ${side(line.offsetInM)}`],
-    line.swingInRad > 0.02 && ['Swing before', `${degrees(line.swingInRad, false)} away from the turn first`],
+    ['Wheel first goes over', `to the ${line.firstWay}, steer axle ${place(line.startM)} on the approach`],
+    line.swingAwayM > 0 && ['Swing away first', dimension(line.swingAwayM, units)],
+    ['Turn in', `steer axle ${place(line.turnInM)} on the approach`],
     ['Turn', `radius ${dimension(line.radiusM, units)}, front wheels up to ${degrees(c.steerRad, false)}`],
-    line.swingOutRad > 0.02 && ['Swing after', `${degrees(line.swingOutRad, false)} past the exit, then back`],
+    ['Wheels straight', `steer axle ${place(line.endM)} on the exit`],
     ['Line out', `steer axle ${side(line.offsetOutM)}`],
+    ['Watch', `${line.mirror} mirror: ${line.watch}`],
+    ...c.overhangs.map(o => [`Over ${o.ground}`, `${o.unit}: ${o.gapM === null
+      ? 'height unknown, measure it'
+      : (({ gap, need }) => `gap ${gap}, needs ${need}`)(against(o.gapM, o.requiredM, units))}`]),
+    c.leansBeforeM + c.leansBehindM > 0 && ['Taken to be straight', `${dimension(c.leansBeforeM, units)} before `
+      + `and ${dimension(c.leansBehindM, units)} behind what is given`],
     c.pivotSwingM !== null && ['Booster', `tires ${required(c.trailsWideM, units)} outside the trailer's; `
       + `pivot swings out ${required(c.pivotSwingM, units)}`],
   ].filter(Boolean);

@@ -28,7 +28,8 @@ function fields({ report, configuration, units }) {
     ['configuration', 'Configuration', findConfiguration(report, configuration).label],
     ['margins', 'Margins',
       `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}, `
-        + `beside ${required(margins.sideM, units)}`],
+        + `beside ${required(margins.sideM, units)}, driver ${required(margins.lineM, units)} off the line `
+        + `and ${required(margins.turnInM, units)} off the turn-in`],
     ['route-sha256', 'Route file SHA-256', el('code', {}, route.sha256)],
     ...(route.limitsSha256
       ? [['limits-sha256', 'Limits file SHA-256', el('code', {}, route.limitsSha256)]] : []),

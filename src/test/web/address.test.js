@@ -30,6 +30,11 @@ test('a selection survives being written into an address and read back', () => {
   });
 });
 
+test('every margin survives an address, the driver\'s too', () => {
+  const margins = { ground: '2 in', overhead: '3 in', side: '6 in', line: '8 in', turnIn: '30 in' };
+  assert.deepEqual(decode(encode({ ...SELECTION, inputs: { ...SELECTION.inputs, margins } })).margins, margins);
+});
+
 test('the tightest position needs no place in the address', () => {
   assert.ok(encode(SELECTION).includes('steer=4'));
   assert.ok(!encode({ ...SELECTION, position: 2 }).includes('steer'));

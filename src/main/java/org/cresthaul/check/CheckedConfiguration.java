@@ -40,6 +40,11 @@ record CheckedConfiguration(LiftState lift, BoosterState booster, Notch notch, i
         return stateLabel() + " · notch " + notch.name();
     }
 
+    /** The same state at another notch. */
+    CheckedConfiguration at(Notch other) {
+        return new CheckedConfiguration(lift, booster, other, axles);
+    }
+
     Setting transport() {
         return Setting.transport(lift, booster, notch);
     }

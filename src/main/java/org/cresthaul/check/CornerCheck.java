@@ -1,7 +1,6 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -15,39 +14,84 @@ import org.cresthaul.route.RouteCorner;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.CornerSpace;
 import org.cresthaul.turning.Following;
+import org.cresthaul.turning.LowPart;
+import org.cresthaul.turning.SteeredLine;
 import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
 
-/** Judges every configuration at one corner. The notch does not matter here. Not safe to share between threads. */
+/**
+ * Judges every configuration at one corner. The notch matters only where the underside would pass over a curb or an
+ * island. Not safe to share between threads.
+ */
 final class CornerCheck {
-    /** States are that far apart that what lies between them hides less than this, metres. */
-    static final double SAMPLING_M = 0.003;
-    /** The search gains less than this on its grid's best line, metres. */
-    private static final double HOPELESS_M = -1.5;
-    /** Lines with more spare room than this are not told apart, metres. */
-    private static final double SPARE_M = 0.1;
+    /** What lies between states hides less than this, metres. */
+    static final double CHORD_M = 0.001;
+    /** How far the declared height of a curb may be off: this program's choice. */
+    static final double CURB_M = 0.0254;
+
+    /** Figures are told from states this far apart, metres. */
+    private static final double FIGURES_M = 0.5;
 
     private final RouteCorner hazard;
+    private final Optional<String> unknown;
+    private final Rig rig;
     private final LevelStance stance;
     private final Margins margins;
     private final double uncertaintyM;
-    private final Map<String, Judged> judged = new HashMap<>();
-    private final Map<Judged, CornerFinding> findings = new IdentityHashMap<>();
+    private final double heightUncertaintyM;
+    private final Map<Question, Judged> judged = new HashMap<>();
+    /** Of all notches but the highest. */
+    private final Map<Question, Judged> lows = new HashMap<>();
+
+    private final Map<String, CurbHeights> heights = new HashMap<>();
+    private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
+    private final Map<SteeredLine, Told> told = new IdentityHashMap<>();
     private final Map<Boolean, CornerSpace> spaces = new HashMap<>();
 
     /** The best way round and what it is worth. */
-    record Judged(CornerFit fit, Verdict verdict, Verdict ownLanes, boolean escorts) {}
+    record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
 
-    CornerCheck(RouteCorner hazard, Rig rig, LevelStance stance, Margins margins) {
-        this.hazard = hazard;
+    /** What does not depend on the notch. */
+    record Told(TurningFigures figures, Overhung overhung) {}
+
+    /** What decides a way round: configurations that agree in it share one. */
+    private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
+
+    CornerCheck(JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins) {
+        hazard = judging.corner();
+        unknown = judging.unknown();
+        this.rig = rig;
         this.stance = stance;
         this.margins = margins;
         double survey = hazard.survey().map(s -> s.valueM()).orElse(0.0);
-        uncertaintyM = Math.hypot(survey, rig.measurement().valueM()) + SAMPLING_M + Following.TOLERANCE_M;
+        uncertaintyM = Math.hypot(survey, rig.measurement().valueM()) + CHORD_M + Following.TOLERANCE_M;
+        heightUncertaintyM = Math.hypot(Math.hypot(rig.measurement().valueM(), rig.ride().valueM()), CURB_M);
     }
 
     double requiredM() {
-        return margins.sideM() + uncertaintyM;
+        return margins.sideM() + margins.lineM() + uncertaintyM;
+    }
+
+    double uncertaintyM() {
+        return uncertaintyM;
+    }
+
+    Margins margins() {
+        return margins;
+    }
+
+    RouteCorner hazard() {
+        return hazard;
+    }
+
+    /** A corner nearby that nobody surveyed. */
+    Optional<String> unknownNeighbor() {
+        return unknown;
+    }
+
+    /** Gap that has to be left over a curb. */
+    double curbRequiredM() {
+        return margins.groundM() + heightUncertaintyM;
     }
 
     /** Every configuration's cell, those of one axle and booster state alike. */
@@ -78,138 +122,100 @@ final class CornerCheck {
                     + " judged");
         }
         Judged j = found.get();
-        List<String> reasons = new ArrayList<>();
-        CornerFit.Gap tightest = j.fit.tightest();
-        if (!j.fit.withinLimits()) {
-            reasons.add("corner: no line found that steering and couplings allow");
-        }
-        if (j.escorts) {
-            reasons.add("corner: only by using the oncoming lane; escorts must hold the traffic, as the permit says");
-        }
-        if (j.verdict == Verdict.CONTACT && tightest.valueM() < 0) {
-            reasons.add("corner: on the best line found, " + words(tightest, j.fit) + " goes over "
-                    + tightest.against().word());
-        } else if (j.verdict == Verdict.CONTACT) {
-            reasons.add("corner: the room is smaller than its uncertainty: cannot rule out contact");
-        } else if (j.verdict == Verdict.TIGHT && room(j.fit) < requiredM()) {
-            reasons.add("corner: no contact, but less than the required margin");
-        }
-        if (j.verdict == Verdict.CONTACT) {
-            reasons.add(would.isEmpty()
-                    ? "corner: no configuration of this rig makes the turn"
-                    : "corner: would make the turn: " + String.join("; ", would));
-        }
-        return Report.Cell.atCorner(c.key(), j.verdict.word(), reasons,
-                findings.computeIfAbsent(j, this::finding));
+        CornerFinding finding = finding(c, j);
+        return Report.Cell.atCorner(c.key(), j.verdict.word(), new CornerReasons(this, j, finding).list(would), finding);
     }
 
-    private static String words(CornerFit.Gap gap, CornerFit fit) {
-        String unit = fit.combination().units().get(gap.unit()).name();
-        return "the " + unit + (gap.part().equals(unit) ? "" : "'s " + gap.part()) + " on the " + gap.side();
+    private CornerFinding finding(CheckedConfiguration c, Judged j) {
+        return findings.computeIfAbsent(j, k -> new HashMap<>())
+                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, told.computeIfAbsent(j.fit.line(), n -> new Told(
+                        TurningFigures.of(Following.along(j.fit.combination().chain(), j.fit.path(), FIGURES_M), j.fit.combination()),
+                        Overhung.of(j, heights(c, j.fit.combination())))), heights(c, j.fit.combination())));
     }
 
-    private static double room(CornerFit fit) {
-        return fit.withinLimits() ? fit.tightest().valueM() : Math.min(fit.tightest().valueM(), -0.001);
+    private CurbHeights heights(CheckedConfiguration c, TurningCombination combination) {
+        return heights.computeIfAbsent(c.key(),
+                k -> new CurbHeights(hazard.shape().orElseThrow(), stance, c.transport(), combination));
     }
 
-    /** The best way round in a configuration's axle and booster state; empty without a plan or a geometry. */
+    /** The best way round in a configuration; empty without a plan or a geometry. */
     Optional<Judged> judge(CheckedConfiguration c) {
         if (hazard.shape().isEmpty()) {
             return Optional.empty();
         }
-        Optional<TurningCombination> combination = TurningCombination.of(stance, c.lift(), c.booster());
-        return combination.map(t -> judged.computeIfAbsent(c.lift().word() + "/" + c.booster().word(), k -> judge(t)));
+        return TurningCombination.of(stance, c.lift(), c.booster()).map(t -> {
+            // A higher notch carries over all that a lower one does. Where the highest notch's line is worth as much at the
+            // lowest, it is the line of all.
+            Question top = question(c.at(rig.notches().get(rig.notches().size() - 1)), t);
+            Question bottom = question(c.at(rig.notches().get(0)), t);
+            Judged highest = judged.computeIfAbsent(top, this::judge);
+            Judged lowest = lows.computeIfAbsent(bottom, q -> worth(q, highest).orElseGet(() -> judge(q)));
+            return lowest.verdict == highest.verdict
+                    ? lowest
+                    : lows.computeIfAbsent(question(c, t), q -> worth(q, highest).orElse(lowest));
+        });
     }
 
-    private Judged judge(TurningCombination combination) {
-        for (Judged before : judged.values()) {
-            if (before.fit.combination().equals(combination)) {
-                return before;
+    /** A way round with more to keep off; empty where it is worth less with it. */
+    private Optional<Judged> worth(Question question, Judged way) {
+        CornerFit.Wanted wanted = new CornerFit.Wanted(requiredM(), uncertaintyM, margins.turnInM());
+        CornerFit kept = way.fit.with(way.space, question.low, wanted);
+        CornerFit fit = verdict(kept) == Verdict.CLEAR ? kept : way.fit.with(way.space, question.lowest, wanted);
+        Verdict here = fit == kept ? Verdict.CLEAR : verdict(fit).orWorse(Verdict.TIGHT);
+        Verdict told = way.escorts ? here.orWorse(Verdict.TIGHT) : here;
+        return told == way.verdict
+                ? Optional.of(new Judged(fit, way.space, told, way.escorts ? way.ownLanes : told, way.escorts))
+                : Optional.empty();
+    }
+
+    private Question question(CheckedConfiguration c, TurningCombination combination) {
+        CurbHeights over = heights(c, combination);
+        // To be clear, nothing passes over what is too high or of unknown height; to be free, what touches keeps off.
+        return new Question(combination, over.low(curbRequiredM(), false), over.low(heightUncertaintyM, true));
+    }
+
+    private Judged judge(Question question) {
+        Corner corner = hazard.shape().orElseThrow();
+        Judged own = onLanes(question, false, List.of());
+        if (own.verdict == Verdict.CLEAR || corner.escorted().isEmpty()) {
+            return own;
+        }
+        Judged wide = onLanes(question, true, List.of(own.fit));
+        // Free with its margin only on the opposing lane, and free without it on its own: both are a person's decision.
+        if (own.verdict == Verdict.TIGHT && wide.verdict != Verdict.CLEAR
+                || own.verdict == wide.verdict && wide.fit.roomM() <= own.fit.roomM()) {
+            return own;
+        }
+        return new Judged(wide.fit, wide.space, wide.verdict.orWorse(Verdict.TIGHT), own.verdict, wide.fit.usesOpposing());
+    }
+
+    private Judged onLanes(Question question, boolean escorts, List<CornerFit> near) {
+        CornerSpace space = spaces.computeIfAbsent(escorts, e -> new CornerSpace(hazard.shape().orElseThrow(), e));
+        CornerFit.Wanted wanted = new CornerFit.Wanted(requiredM(), uncertaintyM, margins.turnInM());
+        // What has no line with the less to keep off has none with the more.
+        CornerFit free = CornerFit.of(space, question.combination, question.lowest, wanted, near);
+        Verdict verdict = verdict(free);
+        if (question.low.equals(question.lowest) || verdict == Verdict.CONTACT) {
+            return new Judged(free, space, verdict, verdict, false);
+        }
+        if (verdict == Verdict.CLEAR) {
+            CornerFit kept = CornerFit.of(space, question.combination, question.low, wanted, List.of(free));
+            if (verdict(kept) == Verdict.CLEAR) {
+                return new Judged(kept, space, Verdict.CLEAR, Verdict.CLEAR, false);
             }
         }
-        Corner corner = hazard.shape().orElseThrow();
-        double enough = requiredM() + SPARE_M;
-        // Where the opposing lanes may be borrowed, the own lanes are not searched to the end for what they cannot have.
-        double hopeless = corner.escorted().isPresent() ? HOPELESS_M : Double.NEGATIVE_INFINITY;
-        CornerFit own = CornerFit.of(space(corner, false), combination, enough, hopeless);
-        Verdict verdict = verdict(own);
-        if (verdict == Verdict.CLEAR || corner.escorted().isEmpty()) {
-            return new Judged(own, verdict, verdict, false);
-        }
-        CornerFit wide = CornerFit.of(space(corner, true), combination, enough, Double.NEGATIVE_INFINITY);
-        Verdict withEscorts = verdict(wide);
-        // Free with its margin only on the opposing lane, and free without it on its own: both are a person's decision.
-        if (verdict == Verdict.TIGHT && withEscorts != Verdict.CLEAR || room(wide) <= room(own)) {
-            return new Judged(own, verdict, verdict, false);
-        }
-        return new Judged(wide, withEscorts.orWorse(Verdict.TIGHT), verdict, wide.usesOpposing());
+        return new Judged(free, space, Verdict.TIGHT, Verdict.TIGHT, false);
     }
 
-    private CornerSpace space(Corner corner, boolean escorts) {
-        return spaces.computeIfAbsent(escorts, e -> new CornerSpace(corner, e));
-    }
-
+    /** Clear with its margin however the turn is begun; tight when it is free on the line itself. */
     private Verdict verdict(CornerFit fit) {
-        double room = room(fit);
-        return room >= requiredM() ? Verdict.CLEAR : room >= uncertaintyM ? Verdict.TIGHT : Verdict.CONTACT;
-    }
-
-    private CornerFinding finding(Judged j) {
-        CornerFit fit = j.fit;
-        CornerFit.Gap t = fit.tightest();
-        TurningFigures figures = TurningFigures.of(fit.track(), fit.combination());
-        List<CornerFit.Gap> gaps = new ArrayList<>(fit.gaps());
-        gaps.sort(Comparator.comparingDouble(CornerFit.Gap::valueM));
-        List<Double> bends = new ArrayList<>();
-        for (int k = 0; k + 1 < fit.combination().units().size(); k++) {
-            bends.add(angle(fit.track().mostArticulationRad(k)));
+        if (!fit.canBeDriven() || fit.tightest().valueM() < uncertaintyM) {
+            return Verdict.CONTACT;
         }
-        return new CornerFinding(
-                Figures.down(t.valueM()),
-                Figures.up(requiredM()),
-                Figures.near(margins.sideM()),
-                Figures.up(uncertaintyM),
-                j.verdict.word(),
-                fit.combination().units().get(t.unit()).name(),
-                t.part(),
-                t.side(),
-                t.against().word(),
-                lonLat(t.xM(), t.yM()),
-                j.ownLanes.word(),
-                j.escorts,
-                new CornerFinding.LineFigures(
-                        Figures.near(fit.line().offsetInM()),
-                        Figures.near(fit.line().startM()),
-                        Figures.near(fit.line().radiusM()),
-                        angle(fit.line().swingInRad()),
-                        angle(fit.line().swingOutRad()),
-                        Figures.near(fit.offsetOutM())),
-                gaps.stream()
-                        .map(g -> new CornerFinding.SideGap(
-                                fit.combination().units().get(g.unit()).name(),
-                                g.part(),
-                                g.side(),
-                                g.against().word(),
-                                Figures.down(g.valueM()),
-                                lonLat(g.xM(), g.yM())))
-                        .toList(),
-                Figures.up(figures.offtrackingM().get(figures.offtrackingM().size() - 1)),
-                Figures.up(figures.sweptWidthM()),
-                Figures.up(figures.tailSwing().valueM()),
-                Figures.up(figures.frontalSwing().valueM()),
-                figures.trailsWide().map(s -> Figures.up(s.valueM())).orElse(null),
-                figures.trailsWide().filter(s -> s.valueM() > 0).map(s -> lonLat(s.xM(), s.yM())).orElse(null),
-                figures.pivotSwing().map(s -> Figures.up(s.valueM())).orElse(null),
-                angle(fit.track().mostSteerRad()),
-                bends,
-                !fit.withinLimits());
+        return fit.roomM() >= requiredM() && unknown.isEmpty() ? Verdict.CLEAR : Verdict.TIGHT;
     }
 
-    private static double angle(double rad) {
-        return Math.rint(rad * 1e5) / 1e5;
-    }
-
-    private List<Double> lonLat(double xM, double yM) {
+    List<Double> lonLat(double xM, double yM) {
         return lonLat(hazard, xM, yM);
     }
 

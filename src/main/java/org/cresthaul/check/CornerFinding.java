@@ -1,21 +1,31 @@
 package org.cresthaul.check;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.LowPart;
+import org.cresthaul.turning.TurningFigures;
 
 /**
- * What a corner comes to in one axle and booster state: the best way round that was found, what room it leaves and how far
- * the combination swings. Lengths are metres, places longitude and latitude.
+ * What a corner comes to in one configuration: the best way round that was found, what room it leaves and how far the
+ * combination swings. Lengths are metres, places longitude and latitude.
  *
- * @param valueM the least room of any tyre to the edge of the pavement and of any body to what it must miss; negative: it
- *     encroaches by so much
- * @param requiredM margin and uncertainty
- * @param unit part side against what is tightest, in words
+ * @param valueM the least room of any tire to the edge of the pavement and of any body to what it must miss, with the wheel
+ *     turned as early or as late as a driver may; negative: it encroaches by so much
+ * @param onLineM the same on the line itself
+ * @param requiredM margin, the driver's straying from the line, and uncertainty
+ * @param lateM at what lateness of the turn-in the least room is, negative early, zero on the line itself
+ * @param unit part side against what is tightest on the line, in words
  * @param ownLanes verdict without escorts
  * @param escorts whether the line needs the opposing lane, which escorts must hold
- * @param line the lead line of the steer axle
- * @param gaps of every unit's tyres and bodies, tightest first
+ * @param line the line of the steer axle as a driver takes it
+ * @param gaps of every unit's tires and bodies on the line, tightest first
+ * @param overhangs where an underside passes over a curb or an island, least gap first
+ * @param leansBeforeM leansBehindM how far before and behind the corner's ends the road is taken to be straight
  * @param offtrackingM of the last effective axle
- * @param trailsWideM how far the booster's tyres run outside the trailer's; null without a trailing booster
+ * @param trailsWideM how far the booster's tires run outside the trailer's; null without a trailing booster
  * @param trailsWideAt where, or null
  * @param pivotSwingM how far the booster's pivot runs outside the path of the trailer's effective axle; null likewise
  * @param steerRad largest steer angle
@@ -24,9 +34,13 @@ import java.util.List;
  */
 public record CornerFinding(
         double valueM,
+        double onLineM,
         double requiredM,
         double marginM,
+        double driverM,
+        double turnInM,
         double uncertaintyM,
+        double lateM,
         String verdict,
         String unit,
         String part,
@@ -35,8 +49,11 @@ public record CornerFinding(
         List<Double> lonLat,
         String ownLanes,
         boolean escorts,
-        LineFigures line,
+        DriverLine line,
         List<SideGap> gaps,
+        List<Overhang> overhangs,
+        double leansBeforeM,
+        double leansBehindM,
         double offtrackingM,
         double sweptWidthM,
         double tailSwingM,
@@ -47,18 +64,107 @@ public record CornerFinding(
         double steerRad,
         List<Double> articulationRad,
         boolean beyondLimits) {
-    /**
-     * The lead line in a driver's words.
-     *
-     * @param offsetInM offsetOutM of the steer axle's centre from the centre of approach and exit, positive to the left
-     * @param startM where the steering begins, along the approach from that centre point; negative before it
-     * @param radiusM of the turn
-     * @param swingInRad swingOutRad how far it swings away before and beyond after the turn
-     */
-    public record LineFigures(
-            double offsetInM, double startM, double radiusM, double swingInRad, double swingOutRad, double offsetOutM) {}
-
-    /** The least room of one unit's tyres or bodies. */
+    /** The least room of one unit's tires or bodies. */
     public record SideGap(
             String unit, String part, String side, String against, double valueM, List<Double> lonLat) {}
+
+    /**
+     * A part of a unit's underside over raised ground beside the pavement.
+     *
+     * @param ground "the curb", or which island
+     * @param heightM of that ground; null when nobody measured it
+     * @param gapM underside over it; null likewise
+     */
+    public record Overhang(
+            String unit, String ground, Double heightM, Double gapM, double requiredM, List<Double> lonLat) {}
+
+    static CornerFinding of(CornerCheck check, CornerCheck.Judged j, CornerCheck.Told told, CurbHeights heights) {
+        CornerFit fit = j.fit();
+        CornerFit.Gap t = fit.tightest();
+        TurningFigures figures = told.figures();
+        List<CornerFit.Gap> gaps = new ArrayList<>(fit.gaps());
+        gaps.sort(Comparator.comparingDouble(CornerFit.Gap::valueM));
+        List<Double> bends = new ArrayList<>();
+        for (int k = 0; k + 1 < fit.combination().units().size(); k++) {
+            bends.add(angle(fit.track().mostArticulationRad(k)));
+        }
+        Passed passed = Passed.of(j.space().corner(), fit);
+        return new CornerFinding(
+                Figures.down(fit.roomM()),
+                Figures.down(t.valueM()),
+                Figures.up(check.requiredM()),
+                Figures.near(check.margins().sideM()),
+                Figures.near(check.margins().lineM()),
+                Figures.near(check.margins().turnInM()),
+                Figures.up(check.uncertaintyM()),
+                Figures.near(fit.lateM()),
+                j.verdict().word(),
+                fit.combination().units().get(t.unit()).name(),
+                t.part(),
+                t.side(),
+                t.against().word(),
+                check.lonLat(t.xM(), t.yM()),
+                j.ownLanes().word(),
+                j.escorts(),
+                DriverLine.of(j.space().corner(), fit),
+                gaps.stream()
+                        .map(g -> new SideGap(
+                                fit.combination().units().get(g.unit()).name(),
+                                g.part(),
+                                g.side(),
+                                g.against().word(),
+                                Figures.down(g.valueM()),
+                                check.lonLat(g.xM(), g.yM())))
+                        .toList(),
+                overhangs(check, j, told.overhung(), heights),
+                Figures.up(passed.beforeM()),
+                Figures.up(passed.behindM()),
+                Figures.up(figures.offtrackingM().get(figures.offtrackingM().size() - 1)),
+                Figures.up(figures.sweptWidthM()),
+                Figures.up(figures.tailSwing().valueM()),
+                Figures.up(figures.frontalSwing().valueM()),
+                figures.trailsWide().map(s -> Figures.up(s.valueM())).orElse(null),
+                figures.trailsWide().filter(s -> s.valueM() > 0).map(s -> check.lonLat(s.xM(), s.yM())).orElse(null),
+                figures.pivotSwing().map(s -> Figures.up(s.valueM())).orElse(null),
+                angle(fit.track().mostSteerRad()),
+                bends,
+                !fit.withinLimits());
+    }
+
+    /** Of every unit over every raised ground, the lowest slice that passes over it. */
+    private static List<Overhang> overhangs(
+            CornerCheck check, CornerCheck.Judged j, Overhung overhung, CurbHeights heights) {
+        List<Overhang> over = new ArrayList<>();
+        for (int z = 0; z < heights.zones().size(); z++) {
+            CurbHeights.Zone zone = heights.zones().get(z);
+            List<Optional<CornerFit.Gap>> found = overhung.byZone().get(z);
+            for (int unit = 0; unit < j.fit().combination().units().size(); unit++) {
+                int lowest = -1;
+                for (int i = 0; i < found.size(); i++) {
+                    if (heights.slices().get(i).unit() == unit && found.get(i).isPresent() && (lowest < 0
+                            || heights.slices().get(i).heightM() < heights.slices().get(lowest).heightM())) {
+                        lowest = i;
+                    }
+                }
+                if (lowest >= 0) {
+                    double underM = heights.slices().get(lowest).heightM();
+                    CornerFit.Gap at = found.get(lowest).orElseThrow();
+                    boolean known = zone.heightM().isPresent();
+                    over.add(new Overhang(
+                            j.fit().combination().units().get(unit).name(),
+                            zone.island() == LowPart.BEYOND_EDGE ? "the curb" : "island " + (zone.island() + 1),
+                            known ? (Double) Figures.near(zone.heightM().getAsDouble()) : null,
+                            known ? (Double) Figures.down(underM - zone.heightM().getAsDouble()) : null,
+                            Figures.up(check.curbRequiredM()),
+                            check.lonLat(at.xM(), at.yM())));
+                }
+            }
+        }
+        over.sort(Comparator.comparingDouble(o -> o.gapM() == null ? Double.NEGATIVE_INFINITY : o.gapM()));
+        return List.copyOf(over);
+    }
+
+    static double angle(double rad) {
+        return Math.rint(rad * 1e5) / 1e5;
+    }
 }

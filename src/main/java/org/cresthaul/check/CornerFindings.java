@@ -12,12 +12,13 @@ final class CornerFindings {
     private CornerFindings() {}
 
     static Report.HazardFindings of(
-            RouteCorner corner,
+            JoinedCorners.Judging judging,
             Rig rig,
             LevelStance stance,
             Margins margins,
             List<CheckedConfiguration> configurations) {
-        List<Report.Cell> cells = new CornerCheck(corner, rig, stance, margins).cells(configurations);
+        RouteCorner corner = judging.corner();
+        List<Report.Cell> cells = new CornerCheck(judging, rig, stance, margins).cells(configurations);
         HazardPlace place = corner.place();
         return new Report.HazardFindings(
                 place.id(),
@@ -33,14 +34,21 @@ final class CornerFindings {
                 corner.survey().map(s -> List.of(new Report.UncertaintyTerm("survey", s.valueM(), s.source())))
                         .orElse(List.of()),
                 List.of(),
-                notes(corner),
+                notes(judging),
                 Cautions.at(corner, cells),
                 cells,
                 least(configurations, cells));
     }
 
-    private static List<String> notes(RouteCorner corner) {
+    private static List<String> notes(JoinedCorners.Judging judging) {
+        RouteCorner corner = judging.corner();
         List<String> notes = new ArrayList<>();
+        if (!judging.with().isEmpty()) {
+            notes.add("closer than the combination is long to " + String.join(", ", judging.with())
+                    + ": judged as one passage, one line through all");
+        }
+        judging.unknown().ifPresent(u -> notes.add("the next corner, " + u + ", is closer than the combination is long and"
+                + " not surveyed: nothing here is called clear"));
         corner.radiusM().ifPresent(r -> notes.add("not surveyed: the route line bends here at a radius of about "
                 + Math.round(r) + " m (" + Math.round(r / 0.3048) + " ft)"));
         corner.shape().ifPresent(shape -> {

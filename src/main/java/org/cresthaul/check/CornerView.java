@@ -102,10 +102,11 @@ public record CornerView(
         if (corner.shape().isEmpty()) {
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
         }
-        Optional<CornerCheck.Judged> judged = new CornerCheck(corner, rig, stance, margins).judge(configuration);
+        JoinedCorners.Judging judging = new JoinedCorners(route, stance).of(corner);
+        Optional<CornerCheck.Judged> judged = new CornerCheck(judging, rig, stance, margins).judge(configuration);
         CornerCheck.Judged j = judged.orElseThrow(
                 () -> new NotSurveyedException("the rig file has no plan: how wide it is and how far it turns is not known"));
-        return view(corner, configuration, j);
+        return view(judging.corner(), configuration, j);
     }
 
     private static CornerView view(RouteCorner hazard, CheckedConfiguration configuration, CornerCheck.Judged j) {
@@ -162,13 +163,10 @@ public record CornerView(
         List<List<Double>> lead = new ArrayList<>();
         List<List<Double>> leadLonLat = new ArrayList<>();
         List<PositionView> positions = new ArrayList<>();
-        int tightest = 0;
+        int tightest = fit.stateAt(fit.tightest().stationM());
         for (int i = 0; i < track.size(); i++) {
             lead.add(List.of(Figures.near(track.leadXM(i)), Figures.near(track.leadYM(i))));
             leadLonLat.add(CornerCheck.lonLat(hazard, track.leadXM(i), track.leadYM(i)));
-            if (i == fit.tightest().state()) {
-                tightest = i;
-            }
             positions.add(position(track, i));
         }
         return new CornerView(

@@ -7,12 +7,17 @@ import org.cresthaul.geometry.Finite;
  *
  * @param groundM over the ground, metres
  * @param overheadM under a structure, metres
- * @param sideM in a corner: of tyres to the edge of the pavement, of bodies to obstacles and opposing lanes, metres
+ * @param sideM in a corner: of tires to the edge of the pavement, of bodies to obstacles and opposing lanes, metres
+ * @param lineM how far a driver strays to either side of the line that is driven in a corner, metres
+ * @param turnInM how early or late a driver turns the wheel there, metres
  */
-public record Margins(double groundM, double overheadM, double sideM) {
+public record Margins(double groundM, double overheadM, double sideM, double lineM, double turnInM) {
     private static final double INCH_M = 0.0254;
-    /** A driver keeps within about this of the line that was found. */
     private static final double SIDE_M = 6 * INCH_M;
+    /** How well a line is held at a crawl with a spotter; common practice, no source. */
+    private static final double LINE_M = 6 * INCH_M;
+    /** How well the place to turn in is met; common practice, no source. */
+    private static final double TURN_IN_M = 24 * INCH_M;
     /** Far finer than any margin is meant: only the noise of "3 in" as a binary fraction goes. */
     private static final double STEPS_PER_M = 1e9;
 
@@ -20,19 +25,26 @@ public record Margins(double groundM, double overheadM, double sideM) {
         groundM = plain(Finite.requireAtLeast("groundM", 0, groundM));
         overheadM = plain(Finite.requireAtLeast("overheadM", 0, overheadM));
         sideM = plain(Finite.requireAtLeast("sideM", 0, sideM));
+        lineM = plain(Finite.requireAtLeast("lineM", 0, lineM));
+        turnInM = plain(Finite.requireAtLeast("turnInM", 0, turnInM));
     }
 
     private static double plain(double metres) {
         return Math.rint(metres * STEPS_PER_M) / STEPS_PER_M;
     }
 
-    /** With the default beside. */
+    /** With the defaults beside. */
     public Margins(double groundM, double overheadM) {
         this(groundM, overheadM, SIDE_M);
     }
 
+    /** With the usual driver. */
+    public Margins(double groundM, double overheadM, double sideM) {
+        this(groundM, overheadM, sideM, LINE_M, TURN_IN_M);
+    }
+
     /**
-     * 2 in over the ground, 3 in under a structure and 6 in beside: this program's choice, shown in every report, to be
+     * 2 in over the ground, 3 in under a structure, 6 in beside, a driver within 6 in of the line and 2 ft of the turn-in: this program's choice, shown in every report, to be
      * edited.
      */
     public static Margins defaults() {

@@ -50,7 +50,7 @@ public final class PlaceCheck {
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
         if (hazard instanceof RouteCorner corner) {
-            return corners.computeIfAbsent(hazardId, id -> new CornerCheck(corner, rig, stance, margins))
+            return corners.computeIfAbsent(hazardId, id -> new CornerCheck(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
                     .cells(List.of(c))
                     .get(0);
         }

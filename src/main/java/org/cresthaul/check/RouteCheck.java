@@ -24,12 +24,15 @@ public final class RouteCheck {
     public static Report check(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
         RouteLoads loads = new RouteLoads(route, stance);
+        JoinedCorners joined = new JoinedCorners(route, stance);
         // One task each: hazards differ too much in work to be dealt out in equal numbers.
         List<ForkJoinTask<Report.HazardFindings>> tasks = new ArrayList<>();
         for (Hazard h : route.hazards()) {
             tasks.add(ForkJoinTask.adapt(() -> h instanceof LimitedPlace place
                     ? findings(place, loads, configurations)
-                    : findings(h, rig, stance, margins, configurations, loads)));
+                    : h instanceof RouteCorner corner
+                            ? CornerFindings.of(joined.of(corner), rig, stance, margins, configurations)
+                            : findings(h, rig, stance, margins, configurations, loads)));
         }
         List<Report.HazardFindings> hazards =
                 ForkJoinTask.invokeAll(tasks).stream().map(ForkJoinTask::join).toList();
@@ -70,9 +73,6 @@ public final class RouteCheck {
             Margins margins,
             List<CheckedConfiguration> configurations,
             RouteLoads loads) {
-        if (hazard instanceof RouteCorner corner) {
-            return CornerFindings.of(corner, rig, stance, margins, configurations);
-        }
         HazardCheck check = new HazardCheck(hazard, rig, stance, margins);
         Surroundings around = check.surroundings();
         List<Report.Cell> cells = configurations.stream().map(c -> deliverable(check.cell(c), c, loads)).toList();

@@ -33,6 +33,14 @@ final class CheckQuestion {
             description = "Side clearance to keep in corners, in addition to the uncertainty; default: 6 in")
     private Optional<Length> sideMargin = Optional.empty();
 
+    @Option(names = "--line-tolerance", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+            description = "How far the driver strays from the line in a corner; default: 6 in")
+    private Optional<Length> lineTolerance = Optional.empty();
+
+    @Option(names = "--turn-in-tolerance", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+            description = "How early or late the driver turns the wheel in a corner; default: 2 ft")
+    private Optional<Length> turnInTolerance = Optional.empty();
+
     @Option(names = "--limits", paramLabel = "FILE",
             description = "Weight limits of the whole route, such as the permit's, instead of the route file's")
     private Optional<Path> limits = Optional.empty();
@@ -48,7 +56,9 @@ final class CheckQuestion {
         return new Margins(
                 groundMargin.map(Length::metres).orElse(usual.groundM()),
                 overheadMargin.map(Length::metres).orElse(usual.overheadM()),
-                sideMargin.map(Length::metres).orElse(usual.sideM()));
+                sideMargin.map(Length::metres).orElse(usual.sideM()),
+                lineTolerance.map(Length::metres).orElse(usual.lineM()),
+                turnInTolerance.map(Length::metres).orElse(usual.turnInM()));
     }
 
     /** As {@link OutputFile#write}, never over a file that this question read. */

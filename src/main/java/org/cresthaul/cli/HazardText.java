@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.cresthaul.check.CornerFinding;
+import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.units.RoundedFigures;
@@ -137,15 +138,43 @@ final class HazardText {
                 : ", the booster trails " + figures.required(c.trailsWideM()) + " wide, its pivot swings out "
                         + figures.required(c.pivotSwingM());
         RoundedFigures.GapAndNeed room = figures.against(c.valueM(), c.requiredM());
-        return remark("Room beside: " + room.gap() + ", needed " + room.need()
-                        + "; " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side() + ", to "
+        DriverLine line = c.line();
+        return remark("Room beside: " + room.gap() + " with the wheel turned up to " + figures.required(c.turnInM())
+                        + " early or late, needed " + room.need() + "; on the line itself " + figures.against(c.onLineM(), c.requiredM()).gap()
+                        + ": " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side() + ", to "
                         + c.against() + ".")
                 + remark("On its own lanes: " + c.ownLanes() + "."
                         + (c.escorts() ? " This line uses the opposing lane: escorts." : ""))
-                + remark("Turn at a radius of " + figures.distance(c.line().radiusM()) + ". Offtracking "
-                        + figures.distance(c.offtrackingM()) + ", swept width " + figures.distance(c.sweptWidthM())
-                        + ", tail swing " + figures.required(c.tailSwingM()) + ", frontal swing "
-                        + figures.required(c.frontalSwingM()) + wide + ".");
+                + remark("Drive: right steer tire " + figures.distance(line.edgeInM()) + " from the right edge; wheel over to the "
+                        + line.firstWay() + " with the steer axle " + figures.alongRoad(line.startM())
+                        + (line.swingAwayM() > 0
+                                ? ", swing " + figures.distance(line.swingAwayM()) + " away first, into the turn "
+                                        + figures.alongRoad(line.turnInM())
+                                : ", no swing first")
+                        + "; radius " + figures.distance(line.radiusM()) + "; wheels straight " + figures.distance(Math.abs(line.endM()))
+                        + (line.endM() < 0 ? " before" : " past") + " the point on the exit. Watch the " + line.mirror() + " mirror: "
+                        + line.watch() + ".")
+                + overhangs(c)
+                + remark("Offtracking " + figures.distance(c.offtrackingM()) + ", swept width "
+                        + figures.distance(c.sweptWidthM()) + ", tail swing " + figures.required(c.tailSwingM())
+                        + ", frontal swing " + figures.required(c.frontalSwingM()) + wide + ".")
+                + remark("Judged from all straight to all straight: takes the approach as straight for "
+                        + figures.distance(c.leansBeforeM()) + " before, the exit for " + figures.distance(c.leansBehindM())
+                        + " past the corner's points.");
+    }
+
+    private String overhangs(CornerFinding c) {
+        StringBuilder text = new StringBuilder();
+        for (CornerFinding.Overhang over : c.overhangs()) {
+            if (over.gapM() == null) {
+                text.append(remark("The " + over.unit() + " passes over " + over.ground() + ", whose height is unknown."));
+            } else {
+                RoundedFigures.GapAndNeed gap = figures.against(over.gapM(), over.requiredM());
+                text.append(remark("The " + over.unit() + " passes over " + over.ground() + " with " + gap.gap() + ", needed "
+                        + gap.need() + "."));
+            }
+        }
+        return text.toString();
     }
 
     private static Report.LeastSetting leastSetting(Report.HazardFindings hazard, ConfigurationState state) {

@@ -55,6 +55,8 @@ final class ReportText {
         table.add("Margins", figures.required(report.margins().groundM()) + " over the ground, "
                 + figures.required(report.margins().overheadM()) + " under a structure, "
                 + figures.required(report.margins().sideM()) + " beside in corners, beyond the uncertainty (95 %)");
+        table.add("Driver in corners", "within " + figures.required(report.margins().lineM()) + " of the line and "
+                + figures.required(report.margins().turnInM()) + " of the place to turn in (common practice, no source)");
         report.uncertainties().forEach(u -> table.add("", figures.uncertainty(u)));
         return table.text();
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.CornerFinding;
+import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.Report;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
@@ -156,8 +157,29 @@ final class PassageSheet {
         }
         CornerFinding c = found.get().cell().corner();
         String at = found.get().pointer() + "/corner";
-        lines.add(sources.say("Turn-in when the steer axle is ").alongRoad(c.line().startM(), at + "/line/startM")
-                .words("; radius ").distance(c.line().radiusM(), at + "/line/radiusM").words(".").plain());
+        DriverLine line = c.line();
+        String to = at + "/line";
+        lines.add(sources.say("Come in with the right steer tire ").distance(line.edgeInM(), to + "/edgeInM")
+                .words(" from the right edge.").plain());
+        Say turn = sources.say("Wheel over to the " + line.firstWay() + " with the steer axle ")
+                .alongRoad(line.startM(), to + "/startM");
+        if (line.swingAwayM() > 0) {
+            turn.words("; swing ").distance(line.swingAwayM(), to + "/swingAwayM").words(" away, then turn with it ")
+                    .alongRoad(line.turnInM(), to + "/turnInM");
+        } else {
+            turn.words("; no swing first");
+        }
+        lines.add(turn.words("; radius ").distance(line.radiusM(), to + "/radiusM").words(".").plain());
+        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch()).words(".").plain());
+        for (int i = 0; i < c.overhangs().size(); i++) {
+            CornerFinding.Overhang over = c.overhangs().get(i);
+            String there = at + "/overhangs/" + i;
+            lines.add(over.gapM() == null
+                    ? SheetLine.toDo("The " + over.unit() + " passes over " + over.ground()
+                            + ": measure its height first, and watch it go over.")
+                    : sources.say("The " + over.unit() + " passes over " + over.ground() + " with ")
+                            .required(over.gapM(), there + "/gapM").words(" to spare.").plain());
+        }
         Say say = sources.say("The rear cuts in ").distance(c.offtrackingM(), at + "/offtrackingM").words("; the tail swings out ")
                 .required(c.tailSwingM(), at + "/tailSwingM");
         if (c.trailsWideM() != null) {

@@ -82,9 +82,12 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         double groundM = margins.findLengthM("ground", MARGIN).orElse(Margins.defaults().groundM());
         double overheadM = margins.findLengthM("overhead", MARGIN).orElse(Margins.defaults().overheadM());
         double sideM = margins.findLengthM("side", MARGIN).orElse(Margins.defaults().sideM());
+        double lineM = margins.findLengthM("line", MARGIN).orElse(Margins.defaults().lineM());
+        double turnInM = margins.findLengthM("turnIn", MARGIN).orElse(Margins.defaults().turnInM());
         margins.refuseOthers();
-        boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM) && Double.isFinite(sideM);
-        return sound ? new Margins(groundM, overheadM, sideM) : Margins.defaults();
+        boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM) && Double.isFinite(sideM)
+                && Double.isFinite(lineM) && Double.isFinite(turnInM);
+        return sound ? new Margins(groundM, overheadM, sideM, lineM, turnInM) : Margins.defaults();
     }
 
     /**

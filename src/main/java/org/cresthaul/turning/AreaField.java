@@ -1,7 +1,9 @@
 package org.cresthaul.turning;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntConsumer;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -13,10 +15,15 @@ import org.locationtech.jts.geom.Polygon;
  * cell by cell when first asked for. For one thread.
  */
 final class AreaField {
-    private static final double CELL_M = 1.0;
+    private static final double CELL_M = 0.5;
     private static final double MARGIN_M = 20;
-    /** Twice the farthest that a place of a cell is from the cell's middle as it is taken here. */
-    private static final double REACH_M = 1.46 * CELL_M;
+    private static final double CORNER_CELL_M = 4.0;
+    private static final int TILE = 32;
+    private static final int MOST_CELLS = 8000;
+    /** Half of the longest chord that asks the edges of one cell alone. */
+    private static final double HALF_CHORD_M = 0.3;
+    /** Twice the farthest that a place of a cell is from the cell's middle as it is taken here, and half a chord. */
+    private static final double REACH_M = 1.46 * CELL_M + HALF_CHORD_M;
 
     private final double[] edges;
     private final Envelope box;
@@ -24,11 +31,35 @@ final class AreaField {
     private final double south;
     private final int columns;
     private final int rows;
-    private final int[][] near;
-    /** Distance of a cell's middle to the edge, positive inside. */
-    private final double[] middle;
+    /** Cells in tiles that are made when first asked for: roads are long and corners small. */
+    private final Tile[] tiles;
+
+    private final int tilesAcross;
     /** One over every edge's length squared. */
     private final double[] inverse;
+    /** Corners of the edges by square of {@value #CORNER_CELL_M} m. */
+    private final int[][] cornerCells;
+
+    private final int cornerColumns;
+    private final int cornerRows;
+
+    /** A square of cells: their nearest edges, and the distance of each middle to the edge, positive inside. */
+    private static final class Tile {
+        /** Both gathered when first asked for: not a number, and null, until then. */
+        final double[] middle = new double[TILE * TILE];
+
+        final int[][] near = new int[TILE * TILE][];
+        /** Every edge that is the nearest, or near enough to be gathered, of some cell. */
+        final int[] edges;
+        /** Whether the tile's own middle is inside. */
+        final boolean inside;
+
+        Tile(int[] edges, boolean inside) {
+            this.edges = edges;
+            this.inside = inside;
+            Arrays.fill(middle, Double.NaN);
+        }
+    }
 
     AreaField(Geometry area) {
         List<double[]> list = new ArrayList<>();
@@ -53,10 +84,32 @@ final class AreaField {
         box = area.getEnvelopeInternal();
         west = box.getMinX() - MARGIN_M;
         south = box.getMinY() - MARGIN_M;
-        columns = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getWidth() + 2 * MARGIN_M) / CELL_M + 1);
-        rows = area.isEmpty() ? 0 : (int) Math.min(1500, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
-        near = new int[columns * rows][];
-        middle = new double[columns * rows];
+        columns = area.isEmpty() ? 0 : (int) Math.min(MOST_CELLS, (box.getWidth() + 2 * MARGIN_M) / CELL_M + 1);
+        rows = area.isEmpty() ? 0 : (int) Math.min(MOST_CELLS, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
+        tilesAcross = columns / TILE + 1;
+        tiles = new Tile[tilesAcross * (rows / TILE + 1)];
+        cornerColumns = (int) (columns * CELL_M / CORNER_CELL_M) + 1;
+        cornerRows = (int) (rows * CELL_M / CORNER_CELL_M) + 1;
+        cornerCells = new int[cornerColumns * cornerRows][];
+        for (int i = 0; i < list.size(); i++) {
+            int cell = cornerRow(cornerY(i)) * cornerColumns + cornerColumn(cornerX(i));
+            cornerCells[cell] = cornerCells[cell] == null ? new int[] {i} : joined(cornerCells[cell], i);
+        }
+    }
+
+    private static int[] joined(int[] a, int more) {
+        int[] all = Arrays.copyOf(a, a.length + 1);
+        all[a.length] = more;
+        return all;
+    }
+
+    /** Column and row of a square of corners; what lies outside belongs to the outermost. */
+    private int cornerColumn(double x) {
+        return Math.max(0, Math.min(cornerColumns - 1, (int) Math.floor((x - west) / CORNER_CELL_M)));
+    }
+
+    private int cornerRow(double y) {
+        return Math.max(0, Math.min(cornerRows - 1, (int) Math.floor((y - south) / CORNER_CELL_M)));
     }
 
     private static void addRing(LineString ring, List<double[]> into) {
@@ -104,14 +157,11 @@ final class AreaField {
             double off = outsideBoxM(x, y);
             return -off <= lowM ? -off : -Math.sqrt(all(x, y));
         }
-        int cell = row * columns + column;
-        if (near[cell] == null) {
-            gather(cell, column, row);
-        }
+        Tile tile = tile(column, row);
         // Off the middle by odd amounts, so that no way from here to a place runs through a corner.
         double fromX = middleX(column);
         double fromY = middleY(row);
-        double there = middle[cell];
+        double there = middleM(tile, column, row);
         double way = Math.sqrt((x - fromX) * (x - fromX) + (y - fromY) * (y - fromY));
         if (there - way >= highM) {
             return there - way;
@@ -122,12 +172,106 @@ final class AreaField {
         boolean in = there > 0;
         boolean sure = Math.abs(there) > way;
         double least = Double.POSITIVE_INFINITY;
-        for (int e : near[cell]) {
+        for (int e : near(tile, column, row)) {
             least = Math.min(least, distance2(e, x, y));
-            in ^= !sure && crosses(e, fromX, fromY, x, y);
+            in ^= !sure && Segments.cross(fromX, fromY, x, y, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]);
         }
         double d = Math.sqrt(least);
         return in ? d : -d;
+    }
+
+    /** Hands every corner within a square around a place to {@code take}, by number; perhaps some beyond it. */
+    void cornersAround(double x, double y, double withinM, IntConsumer take) {
+        if (isEmpty()) {
+            return;
+        }
+        int toColumn = cornerColumn(x + withinM);
+        int toRow = cornerRow(y + withinM);
+        for (int row = cornerRow(y - withinM); row <= toRow; row++) {
+            for (int column = cornerColumn(x - withinM); column <= toColumn; column++) {
+                int[] here = cornerCells[row * cornerColumns + column];
+                if (here != null) {
+                    for (int i : here) {
+                        take.accept(i);
+                    }
+                }
+            }
+        }
+    }
+
+    /** The point of the edge that is nearest to a place: x and y into {@code at}. Not for an empty area. */
+    void nearest(double x, double y, double[] at) {
+        double least = Double.POSITIVE_INFINITY;
+        int[] some = nearOf(x, y);
+        int n = some == null ? corners() : some.length;
+        for (int i = 0; i < n; i++) {
+            int e = some == null ? 4 * i : some[i];
+            double ux = edges[e + 2] - edges[e];
+            double uy = edges[e + 3] - edges[e + 1];
+            double t = Math.max(0, Math.min(1, ((x - edges[e]) * ux + (y - edges[e + 1]) * uy) * inverse[e >> 2]));
+            double dx = x - edges[e] - t * ux;
+            double dy = y - edges[e + 1] - t * uy;
+            double d = dx * dx + dy * dy;
+            if (d < least) {
+                least = d;
+                at[0] = edges[e] + t * ux;
+                at[1] = edges[e + 1] + t * uy;
+            }
+        }
+    }
+
+    /** Distance of a straight piece to the edge, zero where it crosses it; {@code withinM} when it is no nearer. */
+    double chordM(double ax, double ay, double bx, double by, double withinM) {
+        double mx = 0.5 * (ax + bx);
+        double my = 0.5 * (ay + by);
+        double half = 0.5 * Hypotenuse.of(bx - ax, by - ay);
+        if (isEmpty() || boundM(mx, my, -1) - half >= withinM || -boundM(mx, my, 1) - half >= withinM) {
+            return withinM;
+        }
+        int[] some = half <= HALF_CHORD_M ? nearOf(mx, my) : null;
+        int n = some == null ? corners() : some.length;
+        double least = withinM < Double.POSITIVE_INFINITY ? withinM * withinM : withinM;
+        for (int i = 0; i < n; i++) {
+            int e = some == null ? 4 * i : some[i];
+            least = Math.min(least,
+                    Segments.distance2(ax, ay, bx, by, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]));
+        }
+        return Math.sqrt(least);
+    }
+
+    /** The edges of the cell of a place; null outside the grid. */
+    private int[] nearOf(double x, double y) {
+        int column = (int) Math.floor((x - west) / CELL_M);
+        int row = (int) Math.floor((y - south) / CELL_M);
+        if (column < 0 || row < 0 || column >= columns || row >= rows) {
+            return null;
+        }
+        return near(tile(column, row), column, row);
+    }
+
+    private static int inTile(int column, int row) {
+        return row % TILE * TILE + column % TILE;
+    }
+
+    private Tile tile(int column, int row) {
+        int at = row / TILE * tilesAcross + column / TILE;
+        if (tiles[at] == null) {
+            tiles[at] = tileOf(column / TILE, row / TILE);
+        }
+        return tiles[at];
+    }
+
+    /** What {@link #insideM} is no less than ({@code way} -1) or no more than (+1), told without looking at edges. */
+    double boundM(double x, double y, int way) {
+        int column = (int) Math.floor((x - west) / CELL_M);
+        int row = (int) Math.floor((y - south) / CELL_M);
+        if (column < 0 || row < 0 || column >= columns || row >= rows) {
+            return way > 0 ? -outsideBoxM(x, y) : Double.NEGATIVE_INFINITY;
+        }
+        Tile tile = tile(column, row);
+        double dx = x - middleX(column);
+        double dy = y - middleY(row);
+        return middleM(tile, column, row) + way * Math.sqrt(dx * dx + dy * dy);
     }
 
     /** Distance to the box around the area, metres: no farther than the area itself. */
@@ -145,22 +289,23 @@ final class AreaField {
         return south + (row + 0.4871) * CELL_M;
     }
 
-    private double all(double x, double y) {
-        double least = Double.POSITIVE_INFINITY;
-        for (int e = 0; e < edges.length; e += 4) {
-            least = Math.min(least, distance2(e, x, y));
-        }
-        return least;
+    /** Middle of a tile, off by odd amounts as those of cells are. */
+    private double tileX(int tileColumn) {
+        return west + (tileColumn + 0.5021) * TILE * CELL_M;
     }
 
-    private void gather(int cell, int column, int row) {
-        double x = middleX(column);
-        double y = middleY(row);
-        double distance = Math.sqrt(all(x, y));
-        double reach = distance + REACH_M;
-        boolean in = false;
+    private double tileY(int tileRow) {
+        return south + (tileRow + 0.4983) * TILE * CELL_M;
+    }
+
+    private Tile tileOf(int tileColumn, int tileRow) {
+        double x = tileX(tileColumn);
+        double y = tileY(tileRow);
+        // No cell's middle is farther from the tile's than this, and its nearest edge no farther than the tile's and that.
+        double reach = Math.sqrt(all(x, y)) + 2 * 0.75 * TILE * CELL_M + REACH_M;
         int[] found = new int[edges.length / 4];
         int n = 0;
+        boolean in = false;
         for (int e = 0; e < edges.length; e += 4) {
             if (distance2(e, x, y) <= reach * reach) {
                 found[n++] = e;
@@ -171,8 +316,56 @@ final class AreaField {
                 in = !in;
             }
         }
-        near[cell] = java.util.Arrays.copyOf(found, n);
-        middle[cell] = in ? distance : -distance;
+        return new Tile(Arrays.copyOf(found, n), in);
+    }
+
+    private double all(double x, double y) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int e = 0; e < edges.length; e += 4) {
+            least = Math.min(least, distance2(e, x, y));
+        }
+        return least;
+    }
+
+    /** Distance of a cell's middle to the edge, positive inside: whatever is crossed on the way from the tile's middle. */
+    private double middleM(Tile tile, int column, int row) {
+        int cell = inTile(column, row);
+        double known = tile.middle[cell];
+        if (known == known) {
+            return known;
+        }
+        double x = middleX(column);
+        double y = middleY(row);
+        double fromX = tileX(column / TILE);
+        double fromY = tileY(row / TILE);
+        double least = Double.POSITIVE_INFINITY;
+        boolean in = tile.inside;
+        for (int e : tile.edges) {
+            least = Math.min(least, distance2(e, x, y));
+            in ^= Segments.cross(fromX, fromY, x, y, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]);
+        }
+        double distance = Math.sqrt(least);
+        tile.middle[cell] = in ? distance : -distance;
+        return tile.middle[cell];
+    }
+
+    /** The edges that can be nearest to a place of a cell, or to a short chord in it. */
+    private int[] near(Tile tile, int column, int row) {
+        int cell = inTile(column, row);
+        if (tile.near[cell] == null) {
+            double x = middleX(column);
+            double y = middleY(row);
+            double reach = Math.abs(middleM(tile, column, row)) + REACH_M;
+            int[] found = new int[tile.edges.length];
+            int n = 0;
+            for (int e : tile.edges) {
+                if (distance2(e, x, y) <= reach * reach) {
+                    found[n++] = e;
+                }
+            }
+            tile.near[cell] = Arrays.copyOf(found, n);
+        }
+        return tile.near[cell];
     }
 
     private double distance2(int e, double x, double y) {
@@ -184,20 +377,5 @@ final class AreaField {
         double dx = px - t * ux;
         double dy = py - t * uy;
         return dx * dx + dy * dy;
-    }
-
-    private boolean crosses(int e, double ax, double ay, double bx, double by) {
-        double cx = edges[e];
-        double cy = edges[e + 1];
-        double dx = edges[e + 2];
-        double dy = edges[e + 3];
-        boolean c = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax) > 0;
-        boolean d = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax) > 0;
-        if (c == d) {
-            return false;
-        }
-        boolean a = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx) > 0;
-        boolean b = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx) > 0;
-        return a != b;
     }
 }

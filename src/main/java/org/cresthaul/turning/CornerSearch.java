@@ -1,234 +1,208 @@
 package org.cresthaul.turning;
 
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Set;
 import org.cresthaul.geometry.StopSignal;
-import org.cresthaul.road.Corner;
-import org.cresthaul.road.Corner.RoadEnd;
-import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 
 /**
- * The search behind {@link CornerFit}: over radius, swing in, swing out, offset in, and a fifth measure that lays the line
- * along the road. One search answers one question on one thread.
+ * The search behind {@link CornerFit}: from many lines of {@link LineSeeds}, the best of them climbed from by {@link
+ * LineSearch}, first for the room that is required, with the turn begun early and late; when none has it, for as much room
+ * as there is. One search answers one question on one thread.
  */
 final class CornerSearch {
-    /** How many of the grid's places are looked into. */
-    private static final int SEEDS = 5;
+    /** How many lines are climbed from, and how many of those for as much room as there is, before and after it looks bad. */
+    private static final int CLIMBS = 2;
 
-    private static final double LAST_STEP = 0.04;
+    private static final int RAISES = 1;
+    private static final int MORE_CLIMBS = 8;
+    private static final int MORE_RAISES = 2;
+    private static final double SEED_M = 3;
+    private static final double COARSE_M = 1.5;
+    private static final double FINE_M = 0.75;
+    /** Trials are coarse: they aim at a little more than is wanted. */
+    private static final double AIM_M = 0.02;
+    /** A raise that gains less is not gone on with. */
+    private static final double GAIN_M = 0.003;
+
+    private static final int RAISE_ROUNDS = 8;
+    /** A line that lacks more than this is raised only to tell by how much, metres. */
+    private static final double HOPELESS_M = 1.5;
+    /** Bends shrink by e for every length of a unit; this many lengths leave nothing that can be seen. */
+    private static final double SETTLED_LENGTHS = 15;
+    /** What lies farther from the corner's ends belongs to the roads going on. */
+    private static final double NEARBY_M = 300;
 
     private final StopSignal stop = StopSignal.current();
     private final CornerSpace space;
     private final TurningCombination combination;
-    private final double enoughM;
-    private final double[] least;
-    private final double[] most;
-    /** Whether the fifth measure is the offset on the exit; on a nearly parallel exit it is the start instead. */
-    private final boolean byExit;
+    private final CornerFit.Wanted wanted;
+    final LineTrial.Setting setting;
+    final LineSearch search;
+    private final PassageJudge judge;
+    private final LineSeeds seeds;
+    private final Set<LineSearch.Tried> raised = Collections.newSetFromMap(new IdentityHashMap<>());
 
-    private final double turnSin;
-
-    private record Found(double[] at, double clearanceM) {}
-
-    CornerSearch(CornerSpace space, TurningCombination combination, double enoughM) {
+    CornerSearch(CornerSpace space, TurningCombination combination, List<LowPart> low, CornerFit.Wanted wanted) {
         this.space = space;
         this.combination = combination;
-        this.enoughM = enoughM;
-        Corner corner = space.corner;
-        turnSin = Math.sin(corner.exit().headingRad() - corner.approach().headingRad());
-        byExit = Math.abs(turnSin) > CornerLine.NEARLY_PARALLEL;
-        double tightest = 1.02 / combination.tightestPerM();
-        double[] in = offsets(corner.approach());
-        double[] out = offsets(corner.exit());
-        boolean round = Math.abs(corner.turnRad()) < Math.toRadians(20)
-                || Math.abs(corner.turnRad()) > Math.toRadians(150)
-                || corner.pavement().getNumGeometries() == 1
-                        && corner.pavement() instanceof Polygon p
-                        && p.getNumInteriorRing() > 0;
-        double swing = Math.toRadians(round ? 75 : 30);
-        least = new double[] {tightest, 0, 0, in[0], byExit ? out[0] : -45};
-        most = new double[] {Math.max(60, 2.5 * tightest), swing, swing, in[1], byExit ? out[1] : 5};
+        this.wanted = wanted;
+        seeds = new LineSeeds(space, combination);
+        setting = setting(low);
+        search = new LineSearch(setting);
+        judge = new PassageJudge(setting, wanted);
     }
 
-    private double[] offsets(RoadEnd end) {
-        double half = combination.units().get(0).tyres().get(0).halfWidthM();
-        double lo = -space.rightM(end) + half;
-        double hi = space.leftM(end) - half;
-        return lo <= hi ? new double[] {lo, hi} : new double[] {0.5 * (lo + hi), 0.5 * (lo + hi)};
+    /** @param near lines to begin with, before all others */
+    CornerFit best(List<SteeredLine> near) {
+        double aim = wanted.requiredM() + AIM_M;
+        CornerFit best = null;
+        List<LineSearch.Tried> climbed = new ArrayList<>();
+        for (SteeredLine line : near) {
+            best = better(best, climbed(line, aim, climbed));
+            if (isClear(best)) {
+                return best;
+            }
+        }
+        List<LineSearch.Tried> tried = new ArrayList<>();
+        List<SteeredLine> from = seeds.list();
+        SteeredLine first = from.get(0);
+        for (SteeredLine line : from) {
+            stop.poll();
+            tried.add(search.tried(line, aim, 0, SEED_M));
+        }
+        tried.sort(Comparator.comparingDouble(t -> t.cost));
+        tried.removeIf(t -> t.cost == Double.POSITIVE_INFINITY);
+        best = raised(climbed(tried, 0, CLIMBS, aim, climbed, best), climbed, RAISES);
+        // Nothing is called tight or blocked after a short look.
+        if (!isClear(best)) {
+            best = raised(climbed(tried, CLIMBS, MORE_CLIMBS, aim, climbed, best), climbed, MORE_RAISES);
+        }
+        return best != null ? best : judge.judge(first);
     }
 
-    CornerFit best(double hopelessM) {
-        List<Found> seeds = new ArrayList<>();
-        double bar = Double.NEGATIVE_INFINITY;
-        for (double radius : radii()) {
-            // Gentle lines come first: the first that leaves enough room is taken.
-            for (double in : steps(least[1], most[1], 4)) {
-                for (double out : steps(least[2], most[2], 4)) {
-                    double[] shape = {radius, in, out, 0, 0};
-                    if (bar >= enoughM) {
-                        break;
-                    }
-                    LineTrial trial = trial(shape);
-                    Found found = bestPlace(trial, shape, bar - 1.0);
-                    if (found != null) {
-                        seeds.add(found);
-                        seeds.sort(Comparator.comparingDouble(f -> -f.clearanceM));
-                        if (seeds.size() > SEEDS) {
-                            seeds.remove(SEEDS);
-                        }
-                        bar = seeds.get(0).clearanceM;
-                    }
+    private CornerFit climbed(
+            List<LineSearch.Tried> tried, int from, int to, double aim, List<LineSearch.Tried> climbed, CornerFit before) {
+        CornerFit best = before;
+        for (int i = from; i < Math.min(to, tried.size()) && !isClear(best); i++) {
+            best = better(best, climbed(tried.get(i).line, aim, climbed));
+        }
+        return best;
+    }
+
+    private CornerFit raised(CornerFit before, List<LineSearch.Tried> climbed, int most) {
+        CornerFit best = before;
+        climbed.sort(Comparator.comparingDouble(t -> -t.leastM));
+        for (int i = 0; i < Math.min(most, climbed.size()) && !isClear(best); i++) {
+            LineSearch.Tried top = climbed.get(i);
+            if (best != null && top.leastM < wanted.freeM() - HOPELESS_M) {
+                break;
+            }
+            if (raised.contains(top)) {
+                continue;
+            }
+            raised.add(top);
+            SteeredLine line = raised(top.line, 0);
+            best = better(best, judge.judge(line));
+            // What does not have the room on the line itself does not have it for a driver who is off it.
+            if (best.tightest().valueM() >= wanted.requiredM() && !isClear(best)) {
+                best = better(best, judge.judge(raised(line, wanted.lateM())));
+            }
+        }
+        return best;
+    }
+
+    CornerFit judgedAgain(CornerFit fit) {
+        return judge.again(fit);
+    }
+
+    /** Climbs for the required room, kept early and late; judged exactly where it is there, and null where it is not. */
+    private CornerFit climbed(SteeredLine from, double aim, List<LineSearch.Tried> climbed) {
+        double rival = climbed.stream().mapToDouble(t -> t.cost).min().orElse(Double.POSITIVE_INFINITY);
+        LineSearch.Tried top = search.climb(from, aim, 0, COARSE_M, rival);
+        climbed.add(top);
+        if (!top.isEnough()) {
+            return null;
+        }
+        return judge.judge(wanted.lateM() > 0 ? search.climb(top.line, aim, wanted.lateM(), COARSE_M).line : top.line);
+    }
+
+    /** As much room as can be had near a line: each time a little more is wanted than there is. */
+    private SteeredLine raised(SteeredLine from, double lateM) {
+        LineSearch.Tried at = search.tried(from, wanted.requiredM() + AIM_M, lateM, COARSE_M);
+        double more = 0.3;
+        int rounds = at.leastM < wanted.freeM() - HOPELESS_M ? 2 : RAISE_ROUNDS;
+        for (int round = 0; round < rounds && !at.isEnough(); round++) {
+            stop.poll();
+            double level = Math.min(wanted.requiredM() + AIM_M, at.leastM + more);
+            if (!(level > -1e3)) {
+                level = wanted.freeM();
+            }
+            LineSearch.Tried next = search.climb(at.line, level, lateM, COARSE_M);
+            if (next.leastM > at.leastM + GAIN_M) {
+                at = next;
+            } else {
+                more /= 4;
+                if (more < GAIN_M) {
+                    break;
                 }
             }
         }
-        Found best = seeds.isEmpty() || seeds.get(0).clearanceM >= hopelessM ? null : seeds.get(0);
-        boolean hopeless = best != null;
-        for (Found seed : seeds) {
-            if (!hopeless && (best == null || best.clearanceM < enoughM)) {
-                Found near = climb(seed, 1, 0.25);
-                Found found = best == null || near.clearanceM > best.clearanceM - 0.05 ? climb(near, 0.25, LAST_STEP) : near;
-                best = best == null || found.clearanceM > best.clearanceM ? found : best;
+        return at.line;
+    }
+
+    private boolean isClear(CornerFit fit) {
+        return fit != null && fit.canBeDriven() && fit.roomM() >= wanted.requiredM();
+    }
+
+    /** The one that is clear, else the one that is free, else the one with more room; with equal standing the one with more. */
+    private CornerFit better(CornerFit a, CornerFit b) {
+        if (a == null || b == null) {
+            return a == null ? b : a;
+        }
+        int standing = Integer.compare(standing(a), standing(b));
+        if (standing != 0) {
+            return standing > 0 ? a : b;
+        }
+        boolean byBand = standing(a) >= 2;
+        double ra = byBand ? a.roomM() : a.tightest().valueM();
+        double rb = byBand ? b.roomM() : b.tightest().valueM();
+        return rb > ra ? b : a;
+    }
+
+    private int standing(CornerFit fit) {
+        return !fit.canBeDriven() ? 0 : isClear(fit) ? 3 : fit.tightest().valueM() >= wanted.freeM() ? 2 : 1;
+    }
+
+    private LineTrial.Setting setting(List<LowPart> low) {
+        double longest = combination.chain().stream().mapToDouble(TurningUnit::hitchToAxleM).max().orElseThrow();
+        double length = combination.lengthM();
+        DrivenWay way = space.way;
+        double startX = way.x[way.turnFrom];
+        double startY = way.y[way.turnFrom];
+        double c = Math.cos(space.corner.approach().headingRad());
+        double s = Math.sin(space.corner.approach().headingRad());
+        double co = Math.cos(space.corner.exit().headingRad());
+        double so = Math.sin(space.corner.exit().headingRad());
+        double back = 0;
+        double ahead = 0;
+        for (Geometry g : List.of(space.pavement, space.corner.obstacles(), space.corner.opposing())) {
+            for (Coordinate at : g.getCoordinates()) {
+                double before = -((at.x - startX) * c + (at.y - startY) * s);
+                double behind = (at.x - way.x[way.turnTo]) * co + (at.y - way.y[way.turnTo]) * so;
+                back = before < NEARBY_M ? Math.max(back, before) : back;
+                ahead = behind < NEARBY_M ? Math.max(ahead, behind) : ahead;
             }
         }
-        double[] at = best != null
-                ? best.at
-                : new double[] {least[0], 0, 0, 0.5 * (least[3] + most[3]), 0.5 * (least[4] + most[4])};
-        CornerLine line = line(trial(at), at);
-        return CornerFit.judge(space, combination, line);
-    }
-
-    private double[] radii() {
-        double[] radii = new double[7];
-        for (int i = 0; i < radii.length; i++) {
-            radii[i] = most[0] * Math.pow(least[0] / most[0], i / (radii.length - 1.0));
-        }
-        return radii;
-    }
-
-    private static double[] steps(double from, double to, int count) {
-        double[] steps = new double[to > from ? count : 1];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = steps.length == 1 ? from : from + (to - from) * i / (steps.length - 1);
-        }
-        return steps;
-    }
-
-    private LineTrial trial(double[] at) {
-        return new LineTrial(space, combination, new CornerLine(at[0], at[1], at[2], 0, 0));
-    }
-
-    private Found bestPlace(LineTrial trial, double[] shape, double bar) {
-        double[] best = null;
-        double most4 = bar;
-        double reach = byExit ? 0.6 : 4;
-        int across = (int) Math.max(3, Math.min(9, (most[3] - least[3]) / 0.6 + 1));
-        int along = (int) Math.max(3, Math.min(byExit ? 9 : 24, (most[4] - least[4]) / reach + 1));
-        for (double in : steps(least[3], most[3], across)) {
-            for (double place : steps(least[4], most[4], along)) {
-                double[] at = {shape[0], shape[1], shape[2], in, place};
-                double clearance = clearance(trial, at, most4);
-                if (clearance > most4) {
-                    most4 = clearance;
-                    best = at;
-                }
-            }
-        }
-        return best == null ? null : new Found(best, most4);
-    }
-
-    /** Lays the trial's shape so that it has the offsets wanted. */
-    private CornerLine line(LineTrial trial, double[] at) {
-        double start = at[4];
-        if (byExit) {
-            CornerLine zero = new CornerLine(at[0], at[1], at[2], at[3], 0);
-            double out = offsetOut(trial, zero);
-            // Moving the start on by one moves the exit's offset by the sine between the roads.
-            start = (out - at[4]) / turnSin;
-        }
-        return new CornerLine(at[0], at[1], at[2], at[3], start);
-    }
-
-    private double offsetOut(LineTrial trial, CornerLine line) {
-        double[] from = from(line);
-        return CornerLine.offsetOutM(space.corner, from[0] + trial.endXM, from[1] + trial.endYM);
-    }
-
-    private double[] from(CornerLine line) {
-        RoadEnd in = space.corner.approach();
-        double c = Math.cos(in.headingRad());
-        double s = Math.sin(in.headingRad());
-        return new double[] {
-            in.xM() + line.startM() * c - line.offsetInM() * s, in.yM() + line.startM() * s + line.offsetInM() * c
-        };
-    }
-
-    private double clearance(LineTrial trial, double[] at, double enough) {
-        stop.poll();
-        double[] from = from(line(trial, at));
-        return Math.min(enoughM, trial.clearanceM(from[0], from[1], enough));
-    }
-
-    /** Moves one measure, or two together, as long as that gains room; then halves the steps. */
-    private Found climb(Found seed, double from, double until) {
-        double[] at = seed.at.clone();
-        double reached = seed.clearanceM;
-        double[] step = {
-            0.12 * at[0], (most[1] - least[1]) / 6, (most[2] - least[2]) / 6, 0.3, byExit ? 0.3 : 2
-        };
-        LineTrial here = trial(at);
-        for (double size = from; size >= until && reached < enoughM; size /= 2) {
-            boolean moved = true;
-            for (int round = 0; moved && round < 12 && reached < enoughM; round++) {
-                moved = false;
-                for (int[] way : WAYS) {
-                    double[] next = at.clone();
-                    boolean shape = false;
-                    for (int d = 0; d < 5; d++) {
-                        if (way[d] != 0) {
-                            next[d] = Math.max(least[d], Math.min(most[d], next[d] + way[d] * size * step[d]));
-                            shape |= d < 3 && next[d] != at[d];
-                        }
-                    }
-                    if (Arrays.equals(next, at)) {
-                        continue;
-                    }
-                    LineTrial trial = shape ? trial(next) : here;
-                    double clearance = clearance(trial, next, reached);
-                    if (clearance > reached + 1e-4) {
-                        at = next;
-                        reached = clearance;
-                        here = trial;
-                        moved = true;
-                    }
-                }
-            }
-        }
-        return new Found(at, reached);
-    }
-
-    private static final int[][] WAYS = ways();
-
-    private static int[][] ways() {
-        List<int[]> ways = new ArrayList<>();
-        // Places first: they need no following.
-        for (int a : new int[] {3, 4, 0, 1, 2}) {
-            for (int sign = -1; sign <= 1; sign += 2) {
-                int[] way = new int[5];
-                way[a] = sign;
-                ways.add(way);
-            }
-        }
-        int[][] pairs = {{3, 4}, {0, 4}, {0, 3}, {1, 3}, {2, 4}, {1, 2}};
-        for (int[] pair : pairs) {
-            for (int signs = 0; signs < 4; signs++) {
-                int[] way = new int[5];
-                way[pair[0]] = (signs & 1) == 0 ? 1 : -1;
-                way[pair[1]] = (signs & 2) == 0 ? 1 : -1;
-                ways.add(way);
-            }
-        }
-        return ways.toArray(new int[0][]);
+        // The front of everything is before all there is, and at the end the rear of everything past it.
+        double runIn = Math.max(back - LineSeeds.BEFORE_M, 0) + length + 2;
+        double runOut = Math.max(SETTLED_LENGTHS * longest, ahead + length);
+        List<PassingPart> parts = PassingPart.listOf(space, combination, low);
+        return new LineTrial.Setting(space, combination, parts, PassingPart.rough(parts), runIn, runOut);
     }
 }

@@ -1,28 +1,60 @@
 package org.cresthaul.turning;
 
+import java.util.List;
 import org.cresthaul.geometry.Areas;
 import org.cresthaul.road.Corner;
 import org.locationtech.jts.geom.Geometry;
 
-/** What tyres and bodies have to themselves at a corner, with or without the opposing lanes. For one thread. */
+/** What tires and bodies have to themselves at a corner, with or without the opposing lanes. For one thread. */
 public final class CornerSpace {
     final Corner corner;
     final boolean escorts;
     final Geometry pavement;
-    final Geometry keepOut;
-    final AreaField tyres;
-    final AreaField obstacles;
-    final AreaField opposing;
+    final KeepOff tires;
+    final KeepOff obstacles;
+    final KeepOff opposing;
+    /** Opposing lanes whether they may be used or not. */
+    final KeepOff lanes;
+    /** Raised ground beyond the outer edge, and every island: only low parts keep off it. */
+    final KeepOff beyondEdge;
+
+    final List<KeepOff> islands;
+    final DrivenWay way;
+    /** From the direction of the approach to just that of the exit. */
+    final double turnRad;
 
     public CornerSpace(Corner corner, boolean escorts) {
         this.corner = corner;
         this.escorts = escorts;
         pavement = escorts ? corner.escorted().orElseThrow() : corner.pavement();
         Geometry closed = escorts ? Areas.without(corner.opposing(), pavement) : corner.opposing();
-        keepOut = Areas.union(corner.obstacles(), closed);
-        tyres = new AreaField(pavement);
-        obstacles = new AreaField(corner.obstacles());
-        opposing = new AreaField(closed);
+        tires = KeepOff.outsideOf(Against.PAVEMENT, pavement);
+        obstacles = KeepOff.areaOf(Against.OBSTACLE, corner.obstacles());
+        opposing = KeepOff.areaOf(Against.OPPOSING, closed);
+        lanes = KeepOff.areaOf(Against.OPPOSING, corner.opposing());
+        Geometry flat = Areas.union(Areas.union(corner.pavement(), corner.opposing()), corner.obstacles());
+        for (Corner.Island island : corner.ground().islands()) {
+            flat = Areas.union(flat, island.area());
+        }
+        if (corner.escorted().isPresent()) {
+            flat = Areas.union(flat, corner.escorted().get());
+        }
+        beyondEdge = KeepOff.outsideOf(Against.CURB, flat);
+        islands = corner.ground().islands().stream()
+                .map(i -> KeepOff.areaOf(Against.ISLAND, i.area()))
+                .toList();
+        way = DrivenWay.of(corner);
+        double turned = corner.exit().headingRad() - corner.approach().headingRad();
+        turnRad = corner.turnRad() + Math.IEEEremainder(turned - corner.turnRad(), 2 * Math.PI);
+    }
+
+    public Corner corner() {
+        return corner;
+    }
+
+    /** The raised ground of an island, or beyond the edge. */
+    KeepOff raised(int island) {
+        return island == LowPart.BEYOND_EDGE ? beyondEdge : islands.get(island);
     }
 
     double leftM(Corner.RoadEnd end) {

@@ -1,180 +1,247 @@
 package org.cresthaul.turning;
 
-import java.util.stream.DoubleStream;
+import java.util.Arrays;
+import java.util.List;
 
 /**
- * One shape of a lead line followed once, to be laid at many places: following does not depend on where it happens.
+ * One line tried: the combination followed along it, and every place where some part has less than a wanted room. States
+ * are coarse and tires lengthened to cover the ground between them, so that what is found here is near the truth and on
+ * its unfavorable side for tires; {@link PassageRoom} has the last word.
  */
 final class LineTrial {
-    private static final double TRIAL_STATE_M = 1.0;
-    private static final int[] ORDER = {0, 4, 2, 6, 1, 3, 5, 7};
-
-    private final CornerSpace space;
-    private final Track track;
-    private final double limitLossM;
-    /** Outer tyre faces: x, y. */
-    private final double[] tyres;
-    /** Bodies: x, y of the effective axle, cosine, sine, rear, front, half width. */
-    private final double[] bodies;
-
-    final double endXM;
-    final double endYM;
-
-    LineTrial(CornerSpace space, TurningCombination combination, CornerLine shape) {
-        this.space = space;
-        LeadPath path = shape.shape(space.corner, combination, 0, 0);
-        double[] headings = new double[combination.chain().size()];
-        java.util.Arrays.fill(headings, path.at(0)[2]);
-        track = Following.along(combination.chain(), path, headings, TRIAL_STATE_M, false);
-        int n = track.size();
-        endXM = track.leadXM(n - 1);
-        endYM = track.leadYM(n - 1);
-        limitLossM = limitLossM(track, combination);
-        Outline[] outlines = new Outline[combination.units().size()];
-        int tyreCount = 0;
-        int bodyCount = 0;
-        for (int k = 0; k < outlines.length; k++) {
-            outlines[k] = new Outline(k, combination.chain().get(k), combination.units().get(k));
-            tyreCount += outlines[k].tyres.length / 2;
-            bodyCount += outlines[k].bodies.length / 3;
+    /**
+     * What a trial asks of the corner and the combination, the same for every line.
+     *
+     * @param parts that the last word is about
+     * @param rough what is tried for them
+     */
+    record Setting(
+            CornerSpace space,
+            TurningCombination combination,
+            List<PassingPart> parts,
+            List<PassingPart> rough,
+            double runInM,
+            double runOutM) {
+        Setting {
+            parts = List.copyOf(parts);
+            rough = List.copyOf(rough);
         }
-        tyres = new double[4 * n * tyreCount];
-        bodies = new double[7 * n * bodyCount];
-        int t = 0;
-        int b = 0;
-        // Every eighth state first: a bad line is mostly told by them alone.
-        for (int first : ORDER) {
-            for (int i = first; i < n; i += 8) {
-                double hitchX = track.leadXM(i);
-                double hitchY = track.leadYM(i);
-                for (Outline unit : outlines) {
-                    double c = track.cosine[unit.number][i];
-                    double s = track.sine[unit.number][i];
-                    double x = hitchX - unit.hitchToAxleM * c;
-                    double y = hitchY - unit.hitchToAxleM * s;
-                    hitchX = x - unit.couplingBehindM * c;
-                    hitchY = y - unit.couplingBehindM * s;
-                    for (int a = 0; a < unit.tyres.length; a += 2) {
-                        double ax = x + unit.tyres[a] * c;
-                        double ay = y + unit.tyres[a] * s;
-                        double h = unit.tyres[a + 1];
-                        tyres[t++] = ax - h * s;
-                        tyres[t++] = ay + h * c;
-                        tyres[t++] = ax + h * s;
-                        tyres[t++] = ay - h * c;
-                    }
-                    for (int a = 0; a < unit.bodies.length; a += 3) {
-                        bodies[b++] = x;
-                        bodies[b++] = y;
-                        bodies[b++] = c;
-                        bodies[b++] = s;
-                        bodies[b++] = unit.bodies[a];
-                        bodies[b++] = unit.bodies[a + 1];
-                        bodies[b++] = unit.bodies[a + 2];
-                    }
-                }
+    }
+
+    /** A place where a part lacks room. Not for sharing. */
+    static final class Lack {
+        /** Of the part: unit, state, and the place of it that moves, ahead and to the left. */
+        int unit;
+
+        int state;
+        double aheadM;
+        double leftM;
+        /** Direction in which moving that place gains room. */
+        double nx;
+
+        double ny;
+        double freeM;
+    }
+
+    /** Behind the last steering, so far every state counts, metres. */
+    private static final double SETTLING_M = 30;
+
+    /** About how far apart the states of steered pieces are at most, metres. */
+    private static final double FINE_M = 0.75;
+
+    private static final int IN_STRIDE = 5;
+    private static final int OUT_STRIDE = 3;
+
+    private final Setting setting;
+    private final double stateM;
+    final Track track;
+    final double[][] axleX;
+    final double[][] axleY;
+    private final double[] nearest = new double[2];
+    private double leastM = Double.POSITIVE_INFINITY;
+
+    LineTrial(Setting setting, SteeredLine line, double stateM) {
+        this.setting = setting;
+        this.stateM = stateM;
+        track = Following.along(setting.combination.chain(), line.path(setting.runInM, setting.runOutM), stateM);
+        int units = setting.combination.chain().size();
+        axleX = new double[units][track.size()];
+        axleY = new double[units][track.size()];
+        for (int i = 0; i < track.size(); i++) {
+            double x = track.leadXM(i);
+            double y = track.leadYM(i);
+            for (int k = 0; k < units; k++) {
+                TurningUnit unit = setting.combination.chain().get(k);
+                axleX[k][i] = x - unit.hitchToAxleM() * track.cosine[k][i];
+                axleY[k][i] = y - unit.hitchToAxleM() * track.sine[k][i];
+                x = axleX[k][i] - unit.couplingBehindM() * track.cosine[k][i];
+                y = axleY[k][i] - unit.couplingBehindM() * track.sine[k][i];
             }
         }
     }
 
-    /** A unit as plain numbers: this is what trials spend their time on. */
-    private static final class Outline {
-        final int number;
-        final double hitchToAxleM;
-        final double couplingBehindM;
-        /** Places ahead of the axle and half widths. */
-        final double[] tyres;
-        /** Rears, fronts and half widths. */
-        final double[] bodies;
-
-        Outline(int number, TurningUnit link, TurningCombination.PlanUnit unit) {
-            this.number = number;
-            hitchToAxleM = link.hitchToAxleM();
-            couplingBehindM = link.couplingBehindM();
-            tyres = unit.tyres().stream().flatMapToDouble(t -> DoubleStream.of(t.aheadM(), t.halfWidthM())).toArray();
-            bodies = unit.bodies().stream()
-                    .flatMapToDouble(b -> DoubleStream.of(b.rearM(), b.frontM(), b.halfWidthM()))
-                    .toArray();
-        }
-    }
-
-    /** How far the line asks for more than steering and couplings give, as metres: it outweighs any clearance. */
-    static double limitLossM(Track track, TurningCombination combination) {
-        double over = Math.max(0, track.mostSteerRad() - combination.steerLimitRad() - 1e-9);
-        for (int k = 0; k < combination.articulationLimitRad().size(); k++) {
-            over = Math.max(over, track.mostArticulationRad(k) - combination.articulationLimitRad().get(k));
-        }
-        return over > 0 ? 100 + 10 * over : 0;
-    }
-
-    /** Least clearance with the shape's start at a place; anything below {@code enough} may come back as less. */
-    double clearanceM(double xM, double yM, double enough) {
-        double least = -limitLossM;
-        if (limitLossM == 0) {
-            least = Double.POSITIVE_INFINITY;
-        }
-        if (least <= enough) {
-            return least;
-        }
-        for (int i = 0; i < tyres.length; i += 2) {
-            double d = space.tyres.insideM(tyres[i] + xM, tyres[i + 1] + yM, enough, least);
-            if (d < least) {
-                least = d;
-                if (least <= enough) {
-                    return least;
-                }
-            }
-        }
-        least = bodies(space.obstacles, xM, yM, least, enough);
-        return least <= enough ? least : bodies(space.opposing, xM, yM, least, enough);
-    }
-
-    private double bodies(AreaField keepOff, double xM, double yM, double soFar, double enough) {
-        double least = soFar;
-        if (keepOff.isEmpty()) {
-            return least;
-        }
-        for (int i = 0; i < bodies.length && least > enough; i += 7) {
-            double x = bodies[i] + xM;
-            double y = bodies[i + 1] + yM;
-            least = Math.min(
-                    least,
-                    bodyM(keepOff, x, y, bodies[i + 2], bodies[i + 3], bodies[i + 4], bodies[i + 5], bodies[i + 6],
-                            enough, least));
-        }
-        return least;
+    /** Least room met by {@link #lacks}; at least what was wanted there when nothing lacks it. */
+    double leastM() {
+        return leastM;
     }
 
     /**
-     * Gap between a rectangle and an area, by the corners of both; values above {@code of} are not told apart, nor are those
-     * of {@code enough} and less.
+     * Every part's worst places at every state where it has less than {@code wantedM}. On the straight runs, where parts move
+     * along themselves, only some states are looked at, with parts as much longer.
      */
-    static double bodyM(AreaField keepOff, double x, double y, double c, double s, double rear, double front, double half,
-            double enough, double of) {
-        double least = of;
-        double middle = 0.5 * (rear + front);
-        double around = 0.5 * (front - rear) + half;
-        if (keepOff.outsideBoxM(x + middle * c, y + middle * s) >= least + around) {
-            return least;
+    void lacks(double wantedM, List<Lack> into) {
+        leastM = wantedM;
+        int steered = 0;
+        while (steered < track.size() && track.stationM(steered) < setting.runInM - 1e-9) {
+            steered++;
         }
-        for (int q = 0; q < 4; q++) {
-            double a = q < 2 ? rear : front;
-            double b = q == 0 || q == 3 ? half : -half;
-            least = Math.min(least, -keepOff.insideM(x + a * c - b * s, y + a * s + b * c, -least, -enough));
+        int settling = track.size();
+        double out = track.stationM(track.size() - 1) - setting.runOutM + SETTLING_M;
+        while (settling > steered && track.stationM(settling - 1) > out) {
+            settling--;
         }
-        for (int v = 0; v < keepOff.corners() && least > enough; v++) {
-            double px = keepOff.cornerX(v) - x;
-            double py = keepOff.cornerY(v) - y;
-            double along = px * c + py * s;
-            double across = Math.abs(py * c - px * s) - half;
-            double beyond = Math.max(rear - along, along - front);
-            if (Math.max(across, beyond) < least) {
-                double gap = across > 0 && beyond > 0
-                        ? Math.sqrt(across * across + beyond * beyond)
-                        : Math.max(across, beyond);
-                least = Math.min(least, gap);
+        for (PassingPart part : setting.rough) {
+            lacks(part, 0, steered, IN_STRIDE, wantedM, into);
+            lacks(part, steered, settling, stateM > FINE_M ? 2 : 1, wantedM, into);
+            lacks(part, settling, track.size(), OUT_STRIDE, wantedM, into);
+        }
+    }
+
+    private void lacks(PassingPart part, int from, int to, int stride, double wantedM, List<Lack> into) {
+        // Bodies are long already; only what is rolled over between two states must not be missed.
+        PassingPart p = part.isTires() || stride > 2 ? part.longerBy(0.5 * stride * Math.min(stateM, FINE_M)) : part;
+        int k = p.unit();
+        double reach = p.reachM();
+        // Between two states no place of a part moves farther.
+        double step = stride * stateM * (1.15 + 0.12 * p.leverM());
+        for (int i = from; i < to; i += stride) {
+            double c = track.cosine[k][i];
+            double s = track.sine[k][i];
+            double mx = axleX[k][i] + p.middleAheadM() * c - p.middleLeftM() * s;
+            double my = axleY[k][i] + p.middleAheadM() * s + p.middleLeftM() * c;
+            double middle = p.off().roughM(mx, my);
+            if (middle >= wantedM + reach) {
+                i += stride * (int) ((middle - wantedM - reach) / step);
+                continue;
+            }
+            Lack worst = corner(p, i, c, s, wantedM);
+            Lack other = vertex(p, i, mx, my, wantedM + reach, wantedM);
+            if (worst != null) {
+                into.add(worst);
+                leastM = Math.min(leastM, worst.freeM);
+            }
+            if (other != null) {
+                into.add(other);
+                leastM = Math.min(leastM, other.freeM);
             }
         }
-        return least;
+    }
+
+    private Lack corner(PassingPart p, int i, double c, double s, double wantedM) {
+        int k = p.unit();
+        double least = wantedM;
+        int at = -1;
+        for (int q = 0; q < 4; q++) {
+            double x = axleX[k][i] + p.aheadM(q) * c - p.leftM(q) * s;
+            double y = axleY[k][i] + p.aheadM(q) * s + p.leftM(q) * c;
+            double free = p.off().freeM(x, y, least);
+            if (free < least) {
+                least = free;
+                at = q;
+            }
+        }
+        if (at < 0) {
+            return null;
+        }
+        Lack lack = lack(k, i, p.aheadM(at), p.leftM(at), least);
+        double x = axleX[k][i] + lack.aheadM * c - lack.leftM * s;
+        double y = axleY[k][i] + lack.aheadM * s + lack.leftM * c;
+        p.off().field.nearest(x, y, nearest);
+        double dx = x - nearest[0];
+        double dy = y - nearest[1];
+        double d = Hypotenuse.of(dx, dy);
+        double sign = least >= 0 ? 1 : -1;
+        lack.nx = d > 0 ? sign * dx / d : 0;
+        lack.ny = d > 0 ? sign * dy / d : 0;
+        return lack;
+    }
+
+    private static Lack lack(int unit, int state, double aheadM, double leftM, double freeM) {
+        Lack lack = new Lack();
+        lack.unit = unit;
+        lack.state = state;
+        lack.aheadM = aheadM;
+        lack.leftM = leftM;
+        lack.freeM = freeM;
+        return lack;
+    }
+
+    /** Corners of the ground that is kept off, against the sides of the part. */
+    private Lack vertex(PassingPart p, int i, double mx, double my, double around, double wantedM) {
+        int k = p.unit();
+        double c = track.cosine[k][i];
+        double s = track.sine[k][i];
+        AreaField field = p.off().field;
+        Lack[] found = new Lack[1];
+        double[] least = {wantedM};
+        field.cornersAround(mx, my, around, v -> {
+            double px = field.cornerX(v) - axleX[k][i];
+            double py = field.cornerY(v) - axleY[k][i];
+            double along = px * c + py * s;
+            double left = py * c - px * s;
+            double beyond = Math.max(p.rearM() - along, along - p.frontM());
+            double beside = Math.max(p.rightM() - left, left - p.leftM());
+            if (Math.max(beyond, beside) >= least[0]) {
+                return;
+            }
+            double gap = beyond > 0 && beside > 0 ? Hypotenuse.of(beyond, beside) : Math.max(beyond, beside);
+            if (gap < least[0]) {
+                least[0] = gap;
+                found[0] = beside(p, i, along, left, gap, c, s);
+            }
+        });
+        return found[0];
+    }
+
+    private static Lack beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {
+        double a = Math.max(p.rearM(), Math.min(p.frontM(), along));
+        double b = Math.max(p.rightM(), Math.min(p.leftM(), left));
+        double da = a - along;
+        double db = b - left;
+        if (gap <= 0) {
+            // Inside: out by the nearest side, which then moves towards the place from beyond.
+            double[] ways = {along - p.rearM(), p.frontM() - along, left - p.rightM(), p.leftM() - left};
+            int nearest = 0;
+            for (int w = 1; w < 4; w++) {
+                nearest = ways[w] < ways[nearest] ? w : nearest;
+            }
+            da = nearest == 0 ? 1 : nearest == 1 ? -1 : 0;
+            db = nearest == 2 ? 1 : nearest == 3 ? -1 : 0;
+        }
+        double d = Hypotenuse.of(da, db);
+        Lack lack = lack(p.unit(), i, a, b, gap);
+        lack.nx = d > 0 ? (da * c - db * s) / d : 0;
+        lack.ny = d > 0 ? (da * s + db * c) / d : 0;
+        return lack;
+    }
+
+    /** How far couplings bend beyond their limits, at worst, radians; by coupling the state of it in {@code at}. */
+    double[] overbent(int[] at, double marginRad) {
+        int couplings = setting.combination.articulationLimitRad().size();
+        double[] over = new double[couplings];
+        Arrays.fill(at, -1);
+        for (int k = 0; k < couplings; k++) {
+            double limit = setting.combination.articulationLimitRad().get(k) - marginRad;
+            double least = Math.cos(Math.min(Math.PI, limit));
+            for (int i = 0; i < track.size(); i++) {
+                double cos = track.cosine[k][i] * track.cosine[k + 1][i] + track.sine[k][i] * track.sine[k + 1][i];
+                if (cos < least) {
+                    least = cos;
+                    at[k] = i;
+                }
+            }
+            over[k] = at[k] < 0 ? 0 : Math.abs(track.articulationRad(at[k], k)) - limit;
+        }
+        return over;
     }
 }

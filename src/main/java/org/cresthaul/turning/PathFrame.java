@@ -14,6 +14,7 @@ final class PathFrame {
     private final Track track;
     private final double behindM;
     private final double stepM;
+    private int last;
     private double station;
     private double offset;
 
@@ -41,10 +42,11 @@ final class PathFrame {
         while (first > 0 && track.stationM(first) > from) {
             first -= Math.max(1, (int) Math.min(first, (track.stationM(first) - from) / stepM));
         }
-        int best = first;
-        double least = Double.POSITIVE_INFINITY;
+        // Where the place was last is near where it is now.
+        int best = Math.max(first, Math.min(last, state));
+        double least = Hypotenuse.of(track.leadXM(best) - x, track.leadYM(best) - y);
         for (int i = first; i < track.size() && track.stationM(i) <= to + stepM; ) {
-            double d = Math.hypot(track.leadXM(i) - x, track.leadYM(i) - y);
+            double d = Hypotenuse.of(track.leadXM(i) - x, track.leadYM(i) - y);
             if (d < least) {
                 least = d;
                 best = i;
@@ -52,6 +54,7 @@ final class PathFrame {
             // Too far to be beaten before the path has come so much nearer.
             i += Math.max(1, (int) ((d - least) / stepM));
         }
+        last = best;
         double found = Double.POSITIVE_INFINITY;
         for (int i = Math.max(0, best - 1); i <= Math.min(best, track.size() - 2); i++) {
             double dx = track.leadXM(i + 1) - track.leadXM(i);

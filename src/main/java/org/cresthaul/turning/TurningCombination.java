@@ -27,8 +27,19 @@ public record TurningCombination(
         double steerLimitRad,
         double lockDistanceM,
         List<Double> articulationLimitRad) {
-    /** Name of a unit and what it covers; places are metres ahead of its effective axle. */
-    public record PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies) {
+    private static final double STEERING_RESERVE_RAD = Math.toRadians(0.2);
+
+    /**
+     * Name of a unit and what it covers; places are metres ahead of its effective axle.
+     *
+     * @param axleXM where that axle is in the unit's own frame
+     */
+    public record PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies, double axleXM) {
+        /** With a frame that begins at the effective axle. */
+        public PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies) {
+            this(name, tyres, bodies, 0);
+        }
+
         public PlanUnit {
             tyres = List.copyOf(tyres);
             bodies = List.copyOf(bodies);
@@ -84,7 +95,8 @@ public record TurningCombination(
         tractorTyres.add(line(driveM, plan.tractor().tyresM(), plan.steerTires()));
         driveXM.forEach(x -> tractorTyres.add(line(x - driveAxleXM, plan.tractor().tyresM(), plan.tractor().tires())));
         units.add(new PlanUnit("tractor", tractorTyres,
-                List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM()))));
+                List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM())),
+                driveAxleXM));
 
         Trailer trailer = stance.trailer();
         List<Double> groupXM = new ArrayList<>(trailer.axles().axles().stream().map(Axle::xM).toList());
@@ -123,7 +135,7 @@ public record TurningCombination(
                         carried.frontXM() - groupAxleXM, boosterM / 2));
             }
         });
-        units.add(new PlanUnit("trailer", trailerTyres, trailerBodies));
+        units.add(new PlanUnit("trailer", trailerTyres, trailerBodies, groupAxleXM));
 
         if (state == BoosterState.TRAILING) {
             Booster b = booster.orElseThrow();
@@ -131,7 +143,8 @@ public record TurningCombination(
             chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
             limits.add(plan.pivotLimitRad().orElseThrow());
             units.add(new PlanUnit("booster", List.of(line(0, widths.tyresM(), widths.tires())),
-                    List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM()))));
+                    List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM())),
+                    b.axle().xM()));
         }
         return new TurningCombination(chain, units, plan.steerLimitRad(), plan.lockDistanceM(), limits);
     }
@@ -206,6 +219,25 @@ public record TurningCombination(
     /** Tightest curvature of the lead path that the steering holds in a steady turn, per metre. */
     public double tightestPerM() {
         return Math.sin(Math.min(steerLimitRad, Math.PI / 2)) / chain.get(0).hitchToAxleM();
+    }
+
+    /** The front wheels' limit as lines are steered: a little less, so that the wheels themselves stay within theirs. */
+    double steeringLimitRad() {
+        return Math.min(steerLimitRad, Math.toRadians(85)) - STEERING_RESERVE_RAD;
+    }
+
+    /** How fast the front wheels are turned, radians for each meter they roll. */
+    double steeringRatePerM() {
+        return steerLimitRad / lockDistanceM;
+    }
+
+    /** Half of the widest axle over its tires, metres. */
+    double halfTiresM() {
+        return units.stream()
+                .flatMap(u -> u.tyres().stream())
+                .mapToDouble(AxleLine::halfWidthM)
+                .max()
+                .orElse(0);
     }
 
     /** Widest of everything, half of it, metres. */

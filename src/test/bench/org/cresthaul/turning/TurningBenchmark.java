@@ -83,7 +83,8 @@ public class TurningBenchmark {
 
     @Benchmark
     public CornerFit search() {
-        return CornerFit.of(corner, lowbed, false, 0.3);
+        return CornerFit.of(
+                new CornerSpace(corner, false), lowbed, java.util.List.of(), new CornerFit.Wanted(0.36, 0.06, 0.61));
     }
 
     @Benchmark

@@ -6,118 +6,100 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.geometry.Areas;
 import org.cresthaul.road.Corner;
-import org.cresthaul.road.CornerTemplate;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
-import org.cresthaul.road.CornerTemplate.Obstacle;
-import org.cresthaul.road.CornerTemplate.PlanPoint;
-import org.cresthaul.road.CornerTemplate.RoadWidths;
+import org.cresthaul.road.Corner.Ground;
+import org.cresthaul.road.Corner.RoadEnd;
 import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 
-/** The search for the way round: complete in its family, deterministic, and clear about what does not go. */
+/** The way round a corner: a whole passage, everything under the combination, limits kept, and clear about what does not go. */
 class CornerFitTest {
-    /** A search may stop short of the best line by this, metres: it works on states a metre apart. */
-    private static final double SEARCH_M = 0.03;
+    private static final GeometryFactory GEOMETRY = new GeometryFactory();
+    private static final CornerFit.Wanted EXACTLY = new CornerFit.Wanted(0.3, 0.05, 0);
 
-    private static final double HOPELESS_M = 0.15;
+    private static CornerFit fit(Corner corner, boolean escorts, TurningCombination combination, CornerFit.Wanted wanted) {
+        return CornerFit.of(new CornerSpace(corner, escorts), combination, List.of(), wanted);
+    }
 
-    /**
-     * The family scanned densely, each line judged by the same exact measure as the answer: no line of it leaves more room
-     * than the one found, so that a feasible one is found whenever there is one.
-     */
+    /** A straight road along x, driven from -200 to 200 m, with what stands in it. */
+    private static Corner straight(double rightM, double leftM, Geometry island, Geometry obstacles, Ground ground) {
+        Geometry road = GEOMETRY.toGeometry(new Envelope(-600, 600, -rightM, leftM));
+        RoadEnd in = new RoadEnd(-30, 0, 0, leftM, rightM, leftM, rightM);
+        RoadEnd out = new RoadEnd(30, 0, 0, leftM, rightM, leftM, rightM);
+        return new Corner(Areas.without(road, island), Optional.empty(), Areas.none(), obstacles, in, out, 0, ground,
+                Optional.of(GEOMETRY.createLineString(new Coordinate[] {new Coordinate(-100, 0), new Coordinate(100, 0)})));
+    }
+
+    private static Geometry box(double fromX, double toX, double fromY, double toY) {
+        return GEOMETRY.toGeometry(new Envelope(fromX, toX, fromY, toY));
+    }
+
     @Test
-    void findsAFeasibleLineWheneverADenseScanDoes() {
-        int corners = 0;
-        int feasible = 0;
+    void aPassageEndsWhenEverythingIsStraightOnTheExit() {
         for (double degrees : new double[] {-90, 60, 120}) {
-            for (double radius : new double[] {18, 27}) {
-                for (TurningCombination combination :
-                        List.of(CornerCases.tractorAlone(), CornerCases.lowbed(10, 0), CornerCases.lowbed(11, 2.4))) {
-                    boolean escorts = corners % 2 == 1;
-                    Corner corner = CornerCases.junction(degrees, 4, 4, radius, true);
-                    CornerFit fit = CornerFit.of(corner, combination, escorts, 10);
-                    double scanned = scan(new CornerSpace(corner, escorts), combination);
-                    // What cannot be taken is told within a hand's breadth of the least encroachment.
-                    double slack = scanned > 0 ? SEARCH_M : HOPELESS_M;
-                    assertTrue(fit.tightest().valueM() >= scanned - slack,
-                            degrees + " r" + radius + " found " + fit.tightest().valueM() + ", scan " + scanned);
-                    feasible += scanned > 0 ? 1 : 0;
-                    corners++;
-                }
+            CornerFit fit = fit(CornerCases.junction(degrees, 4, 4, 25, true), true, CornerCases.lowbed(12, 2.4), EXACTLY);
+            int last = fit.track().size() - 1;
+            double exit = Math.toRadians(degrees);
+            double off = 0;
+            for (int k = 0; k < 3; k++) {
+                // What a bend can still move is its sine times all that hangs behind it.
+                off += Math.abs(Math.sin(fit.track().headingRad(last, k) - exit)) * fit.combination().lengthM();
+                assertEquals(0, fit.track().headingRad(0, k), 1e-12);
+            }
+            assertTrue(off < 0.001, degrees + ": " + off);
+        }
+    }
+
+    @Test
+    void anIslandBetweenTheWheelsIsSeen() {
+        // Inner faces of the drive duals: 1.22 - 0.66 = 0.56 m from the middle; an island 0.5 m to either side leaves 0.06 m,
+        // and only to a driver who straddles it exactly.
+        Geometry island = box(-2, 2, -0.5, 0.5);
+        CornerFit fit = fit(straight(1.6, 1.6, island, Areas.none(), Ground.unknown()), false,
+                CornerCases.lowbed(10, 0), EXACTLY);
+        assertEquals(0.06, fit.tightest().valueM(), 0.003);
+        assertEquals("tires", fit.tightest().part());
+        // Outer faces alone, as tires were once taken, would have 1.6 - 1.28 = 0.32 m.
+        CornerFit without = fit(straight(1.6, 1.6, Areas.none(), Areas.none(), Ground.unknown()), false,
+                CornerCases.lowbed(10, 0), new CornerFit.Wanted(0.31, 0, 0));
+        assertEquals(0.32, without.tightest().valueM(), 0.011);
+    }
+
+    @Test
+    void aPoleBesideTheRoadTakesItsRoomToTheBodyExactly() {
+        // The widest body is 1.3 m to either side; two poles of no size 1.5 m from the middle leave 0.2 m on both sides.
+        Geometry poles = Areas.union(box(4.9, 4.9005, 1.5, 1.5005), box(-9.3, -9.2995, -1.5005, -1.5));
+        CornerFit fit = fit(straight(5, 5, Areas.none(), poles, Ground.unknown()), false, CornerCases.lowbed(12, 0),
+                new CornerFit.Wanted(1, 0, 0));
+        Corner free = straight(5, 5, Areas.none(), Areas.none(), Ground.unknown());
+        assertEquals(Against.OBSTACLE, fit.tightest().against());
+        // A line between the poles that leans a little has more room than the straight one: two poles 14 m apart.
+        assertTrue(fit.tightest().valueM() >= 0.2 - 0.003, fit.tightest().toString());
+        assertTrue(fit(free, false, CornerCases.lowbed(12, 0), EXACTLY).tightest().valueM() >= 0.3);
+    }
+
+    @Test
+    void wheelsAndCouplingsKeepTheirLimitsAllTheWay() {
+        for (double degrees : new double[] {-120, -90, 90}) {
+            TurningCombination combination = CornerCases.lowbed(11, 2.4);
+            CornerFit fit = fit(CornerCases.junction(degrees, 4, 4, 12, true), true, combination, EXACTLY);
+            assertTrue(fit.withinLimits(), degrees + ": " + fit.tightest());
+            Track fine = Following.along(combination.chain(), fit.path(), 0.05);
+            assertTrue(fine.mostSteerRad() <= combination.steerLimitRad() + 1e-6, "steer " + fine.mostSteerRad());
+            for (int i = 1; i < fine.size(); i++) {
+                double way = fine.stationM(i) - fine.stationM(i - 1);
+                double rate = way < 1e-6 ? 0 : Math.abs(fine.steerRad(i) - fine.steerRad(i - 1)) / way;
+                assertTrue(rate <= combination.steerLimitRad() / combination.lockDistanceM() * 1.01,
+                        degrees + ": " + rate + " at " + fine.stationM(i));
+            }
+            for (int k = 0; k < 2; k++) {
+                assertTrue(fine.mostArticulationRad(k) <= combination.articulationLimitRad().get(k) + 1e-6);
             }
         }
-        assertEquals(18, corners);
-        assertTrue(feasible >= 6 && feasible < 18, "both kinds are among them: " + feasible);
-    }
-
-    private static double scan(CornerSpace space, TurningCombination combination) {
-        double best = Double.NEGATIVE_INFINITY;
-        double tightest = 1.02 / combination.tightestPerM();
-        double half = combination.units().get(0).tyres().get(0).halfWidthM();
-        Corner corner = space.corner;
-        double sine = Math.sin(corner.exit().headingRad() - corner.approach().headingRad());
-        for (int r = 0; r < 9; r++) {
-            double radius = tightest * Math.pow(45 / tightest, r / 8.0);
-            for (int in = 0; in < 6; in++) {
-                for (int out = 0; out < 6; out++) {
-                    CornerLine shape =
-                            new CornerLine(radius, Math.toRadians(5 * in), Math.toRadians(5 * out), 0, 0);
-                    LineTrial trial = new LineTrial(space, combination, shape);
-                    for (int a = 0; a <= 8; a++) {
-                        double offset = between(-space.rightM(corner.approach()) + half,
-                                space.leftM(corner.approach()) - half, a / 8.0);
-                        for (int b = 0; b <= 12; b++) {
-                            double exit = between(-space.rightM(corner.exit()) + half,
-                                    space.leftM(corner.exit()) - half, b / 12.0);
-                            double x = -offset * Math.sin(corner.approach().headingRad());
-                            double y = offset * Math.cos(corner.approach().headingRad());
-                            double at = CornerLine.offsetOutM(corner, x + trial.endXM, y + trial.endYM);
-                            double start = (at - exit) / sine;
-                            best = Math.max(best, trial.clearanceM(x + start, y, best));
-                        }
-                    }
-                }
-            }
-        }
-        return best;
-    }
-
-    private static double between(double lo, double hi, double t) {
-        return lo + t * (hi - lo);
-    }
-
-    @Test
-    void givesTheSameAnswerTwice() {
-        Corner corner = CornerCases.junction(-90, 4, 4, 20, true);
-        CornerFit a = CornerFit.of(corner, CornerCases.lowbed(12, 2.4), false, 0.3);
-        CornerFit b = CornerFit.of(CornerCases.junction(-90, 4, 4, 20, true), CornerCases.lowbed(12, 2.4), false, 0.3);
-        assertEquals(a.line(), b.line());
-        assertEquals(a.gaps(), b.gaps());
-    }
-
-    @Test
-    void aMirroredCornerHasTheMirroredAnswerWhereLanesAreBorrowed() {
-        CornerFit left = CornerFit.of(CornerCases.junction(90, 4, 4, 25, true), CornerCases.lowbed(12, 0), true, 0.3);
-        CornerFit right = CornerFit.of(CornerCases.junction(-90, 4, 4, 25, true), CornerCases.lowbed(12, 0), true, 0.3);
-        assertEquals(left.tightest().valueM() > 0, right.tightest().valueM() > 0);
-    }
-
-    @Test
-    void moreRoomIsNeverLess() {
-        double last = -10;
-        for (double radius : new double[] {10, 20, 30, 40}) {
-            CornerFit fit = CornerFit.of(CornerCases.junction(-90, 4, 4, radius, false), CornerCases.lowbed(12.5, 0), false, 5);
-            assertTrue(fit.tightest().valueM() >= last - SEARCH_M, "radius " + radius);
-            last = fit.tightest().valueM();
-        }
-    }
-
-    @Test
-    void aCornerTighterThanTheSteeringIsAnsweredWithWhatEncroaches() {
-        CornerFit fit = CornerFit.of(CornerCases.junction(-150, 3, 0, 2, false), CornerCases.lowbed(14, 2.4), false, 0.3);
-        assertTrue(fit.tightest().valueM() < -1);
-        assertTrue(fit.line().radiusM() >= 1 / CornerCases.lowbed(14, 2.4).tightestPerM());
-        assertTrue(fit.track().mostSteerRad() <= Math.toRadians(38) + 1e-9 || !fit.withinLimits());
     }
 
     @Test
@@ -125,44 +107,104 @@ class CornerFitTest {
         TurningCombination stiff = CornerCases.lowbed(12, 2.4);
         stiff = new TurningCombination(stiff.chain(), stiff.units(), stiff.steerLimitRad(), stiff.lockDistanceM(),
                 List.of(Math.toRadians(8), Math.toRadians(5)));
-        CornerFit fit = CornerFit.of(CornerCases.junction(-90, 4, 4, 25, true), stiff, true, 0.3);
-        assertFalse(fit.withinLimits());
+        CornerFit fit = fit(CornerCases.junction(-90, 4, 4, 25, true), true, stiff, EXACTLY);
+        // 90 degrees on lanes of 8 m, at most 8 degrees of bend: 10 m / sin 8 deg is a radius of 72 m.
+        assertFalse(fit.canBeDriven() && fit.tightest().valueM() > 0);
     }
 
     @Test
-    void aPoleInTheWayTakesTheRoomOfTheBodies() {
-        RoadWidths road = new RoadWidths(4, 4, 0, true);
-        List<Obstacle> pole = List.of(new Obstacle(List.of(new PlanPoint(6.5, 5.5)), 0.2));
-        Corner with = new CornerTemplate(Math.toRadians(-90), road, road, KerbReturn.single(25), 0, Optional.empty(),
-                List.of(), pole).corner();
-        CornerSpace space = new CornerSpace(with, true);
-        CornerFit free = CornerFit.of(CornerCases.junction(-90, 4, 4, 25, true), CornerCases.lowbed(12, 0), true, 0.6);
-        CornerFit judged = CornerFit.judge(space, CornerCases.lowbed(12, 0), free.line());
-        assertTrue(judged.gaps().stream().anyMatch(g -> g.against() == CornerFit.Against.OBSTACLE));
-    }
-
-    @Test
-    void goesRoundARoundabout() {
+    void aRoundaboutIsDrivenRoundItsIslandAndNeverTheShortWay() {
         for (double degrees : new double[] {-90, 0, 90}) {
-            CornerFit fit =
-                    CornerFit.of(CornerCases.roundabout(degrees, 25, 12, 3), CornerCases.lowbed(12.5, 2.4), false, 0.3);
+            CornerFit fit = fit(CornerCases.roundabout(degrees, 25, 12, 3), false, CornerCases.lowbed(12, 2.4), EXACTLY);
+            assertTrue(fit.keepsSides(), degrees + "");
             assertTrue(fit.tightest().valueM() > 0.2, degrees + ": " + fit.tightest());
+            double round = 0;
+            for (int i = 1; i < fit.track().size(); i++) {
+                round += Math.IEEEremainder(
+                        Math.atan2(fit.track().leadYM(i), fit.track().leadXM(i))
+                                - Math.atan2(fit.track().leadYM(i - 1), fit.track().leadXM(i - 1)), 2 * Math.PI);
+            }
+            // Driven on the right, the island is on the left: counter-clockwise, by the half turn of a straight line and the turn.
+            assertEquals(180 + degrees, Math.toDegrees(round), 3);
         }
     }
 
     @Test
-    void threeCentredReturnsLieBetweenTheirRadii() {
-        RoadWidths road = new RoadWidths(4, 4, 0, false);
-        double tight = new CornerTemplate(-Math.PI / 2, road, road, KerbReturn.single(15), 0, Optional.empty(),
-                List.of(), List.of()).corner().pavement().getArea();
-        double three = new CornerTemplate(-Math.PI / 2, road, road, new KerbReturn(50, 15, 50, 1), 0, Optional.empty(),
-                List.of(), List.of()).corner().pavement().getArea();
-        double wide = new CornerTemplate(-Math.PI / 2, road, road, KerbReturn.single(50), 0, Optional.empty(),
-                List.of(), List.of()).corner().pavement().getArea();
-        assertTrue(tight < three && three < wide, tight + " " + three + " " + wide);
-        // A single return of radius r cuts (1 − π/4) r² off the corner.
-        double sharp = new CornerTemplate(-Math.PI / 2, road, road, KerbReturn.single(0), 0, Optional.empty(),
-                List.of(), List.of()).corner().pavement().getArea();
-        assertEquals((1 - Math.PI / 4) * 15 * 15, tight - sharp, 0.15);
+    void lowPartsStayOffRaisedGround() {
+        // A deck 3.8 m wide on tires 2.56 m apart: on this corner its side hangs over the return.
+        Corner corner = CornerCases.junction(-90, 6, 6, 16, true);
+        TurningCombination narrow = CornerCases.lowbed(12, 0);
+        TurningCombination.PlanUnit trailer = narrow.units().get(1);
+        TurningCombination combination = new TurningCombination(narrow.chain(),
+                List.of(narrow.units().get(0), new TurningCombination.PlanUnit("trailer", trailer.tyres(),
+                        List.of(new TurningCombination.Body("trailer", -2.1, 12.5, 1.9)))),
+                narrow.steerLimitRad(), narrow.lockDistanceM(), narrow.articulationLimitRad());
+        CornerSpace space = new CornerSpace(corner, true);
+        CornerFit over = CornerFit.of(space, combination, List.of(), EXACTLY);
+        LowPart deck = new LowPart(1, "trailer", 0, 10, 1.9, LowPart.BEYOND_EDGE);
+        CornerFit kept = CornerFit.of(space, combination, List.of(deck), EXACTLY);
+        assertTrue(new Overhangs(space, over).find(List.of(deck)).get(0).isPresent(), "the free line cuts over the curb");
+        double room = kept.gaps().stream().filter(g -> g.against() == Against.CURB).findFirst().orElseThrow().valueM();
+        assertEquals(room <= 0, new Overhangs(space, kept).find(List.of(deck)).get(0).isPresent(), kept.gaps().toString());
+        assertTrue(room > 0, "a line that stays off the curb exists: " + kept.gaps());
+    }
+
+    @Test
+    void aDriverWhoIsLateHasNoMoreRoomThanOneWhoIsNot() {
+        for (double late : new double[] {0.2, 0.6}) {
+            CornerFit fit = fit(CornerCases.junction(-90, 4, 4, 20, true), true, CornerCases.lowbed(11, 0),
+                    new CornerFit.Wanted(0.35, 0.05, late));
+            assertTrue(fit.roomM() <= fit.tightest().valueM());
+            assertTrue(fit.lateM() == 0 || Math.abs(fit.lateM()) == late);
+        }
+    }
+
+    @Test
+    void aLateLineComesBackOntoItsExit() {
+        TurningCombination combination = CornerCases.lowbed(11, 0);
+        CornerFit fit = fit(CornerCases.junction(-90, 4, 4, 25, true), true, combination, EXACTLY);
+        SteeredLine late = fit.line()
+                .begun(0.6, combination.steeringLimitRad(), combination.steeringRatePerM())
+                .orElseThrow();
+        // Exit straight down: the same x.
+        assertEquals(fit.line().end()[0], late.end()[0], 0.011);
+        assertEquals(fit.line().turnRad(), late.turnRad(), 1e-9);
+    }
+
+    @Test
+    void tiresWiderApartThanTheRoadAreProvenNotToPass() {
+        CornerSpace narrow = new CornerSpace(straight(1.2, 1.2, Areas.none(), Areas.none(), Ground.unknown()), false);
+        assertTrue(TooNarrow.find(narrow, CornerCases.lowbed(10, 0)).isPresent());
+        CornerSpace wide = new CornerSpace(straight(1.3, 1.3, Areas.none(), Areas.none(), Ground.unknown()), false);
+        assertTrue(TooNarrow.find(wide, CornerCases.lowbed(10, 0)).isEmpty());
+    }
+
+    @Test
+    void givesTheSameAnswerTwice() {
+        CornerFit a = fit(CornerCases.junction(-90, 4, 4, 20, true), false, CornerCases.lowbed(12, 2.4), EXACTLY);
+        CornerFit b = fit(CornerCases.junction(-90, 4, 4, 20, true), false, CornerCases.lowbed(12, 2.4), EXACTLY);
+        assertEquals(a.gaps(), b.gaps());
+        assertEquals(a.roomM(), b.roomM());
+    }
+
+    @Test
+    void aMirroredCornerHasTheMirroredAnswerWhereLanesAreBorrowed() {
+        TurningCombination combination = CornerCases.lowbed(12, 0);
+        CornerFit.Wanted most = new CornerFit.Wanted(2, 0, 0);
+        double left = fit(CornerCases.junction(90, 4, 4, 18, true), true, combination, most).tightest().valueM();
+        double right = fit(CornerCases.junction(-90, 4, 4, 18, true), true, combination, most).tightest().valueM();
+        // Both are the most that a search finds in the same area, mirrored.
+        assertEquals(left, right, 0.05);
+    }
+
+    @Test
+    void moreRoomIsNeverLess() {
+        double last = -10;
+        for (double radius : new double[] {10, 20, 30, 40}) {
+            CornerFit fit = fit(CornerCases.junction(-90, 4, 4, radius, false), false, CornerCases.lowbed(12.5, 0),
+                    new CornerFit.Wanted(2, 0, 0));
+            assertTrue(fit.tightest().valueM() >= last - 0.03, "radius " + radius);
+            last = fit.tightest().valueM();
+        }
     }
 }

@@ -37,6 +37,7 @@ final class ReferencePassage {
     final double bentAtPathEndM;
 
     final double pathLengthM;
+    private final double endHeadingRad;
     private final List<double[]> states = new ArrayList<>();
     private final List<double[][]> axles = new ArrayList<>();
     private final double[] reachM;
@@ -100,6 +101,8 @@ final class ReferencePassage {
         }
         bentAtPathEndM = Math.max(0, atPathEnd);
         straightFromM = at;
+        // The last state kept lies a little before the end, where the path may still turn.
+        endHeadingRad = state[2];
         for (int k = 0; k < units; k++) {
             axles.add(new double[states.size()][]);
         }
@@ -202,7 +205,7 @@ final class ReferencePassage {
     }
 
     double endHeadingRad() {
-        return states.get(states.size() - 1)[2];
+        return endHeadingRad;
     }
 
     /** Place of the lead point and headings (x, y, direction, units) at any station, before and beyond the path too. */

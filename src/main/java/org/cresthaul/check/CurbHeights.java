@@ -1,0 +1,97 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.cresthaul.posture.LevelUnderside;
+import org.cresthaul.posture.LevelUnderside.Slice;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.road.Corner;
+import org.cresthaul.turning.LowPart;
+import org.cresthaul.turning.TurningCombination;
+import org.cresthaul.turning.TurningCombination.Body;
+import org.cresthaul.turning.TurningCombination.PlanUnit;
+
+/**
+ * What a setting may carry over raised ground beside a corner. Undersides are taken over level ground, slice by slice, as
+ * wide as the widest body there.
+ */
+final class CurbHeights {
+    private final Corner.Ground ground;
+    private final TurningCombination combination;
+    private final List<Slice> slices;
+
+    CurbHeights(Corner corner, LevelStance stance, Setting setting, TurningCombination combination) {
+        ground = corner.ground();
+        this.combination = combination;
+        slices = LevelUnderside.listOf(stance, setting);
+    }
+
+    /** Raised ground: an island by its number, or whatever lies beyond the edge. */
+    record Zone(int island, OptionalDouble heightM) {}
+
+    List<Zone> zones() {
+        List<Zone> zones = new ArrayList<>();
+        zones.add(new Zone(LowPart.BEYOND_EDGE, ground.edgeHeightM()));
+        for (int i = 0; i < ground.islands().size(); i++) {
+            zones.add(new Zone(i, ground.islands().get(i).heightM()));
+        }
+        return zones;
+    }
+
+    /**
+     * Parts that do not pass over some of it.
+     *
+     * @param gapM that must be left above it
+     * @param trustUnknown whether ground of unknown height is taken to be low enough
+     */
+    List<LowPart> low(double gapM, boolean trustUnknown) {
+        List<LowPart> low = new ArrayList<>();
+        for (Zone zone : zones()) {
+            if (zone.heightM.isEmpty() && trustUnknown) {
+                continue;
+            }
+            double most = zone.heightM.orElse(Double.POSITIVE_INFINITY) + gapM;
+            List<LowPart> here = new ArrayList<>();
+            for (Slice slice : slices) {
+                if (slice.heightM() < most) {
+                    join(here, part(slice, zone.island));
+                }
+            }
+            low.addAll(here);
+        }
+        return List.copyOf(low);
+    }
+
+    /** Neighbors of one width are one part. */
+    private static void join(List<LowPart> parts, LowPart next) {
+        if (!parts.isEmpty()) {
+            LowPart last = parts.get(parts.size() - 1);
+            if (last.unit() == next.unit() && last.halfWidthM() == next.halfWidthM()
+                    && Math.abs(last.frontM() - next.rearM()) < 1e-9) {
+                parts.set(parts.size() - 1, new LowPart(last.unit(), last.part(), last.rearM(), next.frontM(),
+                        last.halfWidthM(), last.island()));
+                return;
+            }
+        }
+        parts.add(next);
+    }
+
+    LowPart part(Slice slice, int island) {
+        PlanUnit unit = combination.units().get(slice.unit());
+        double rear = slice.rearXM() - unit.axleXM();
+        double front = slice.frontXM() - unit.axleXM();
+        double half = 0;
+        for (Body body : unit.bodies()) {
+            if (body.rearM() <= front && body.frontM() >= rear) {
+                half = Math.max(half, body.halfWidthM());
+            }
+        }
+        return new LowPart(slice.unit(), unit.name(), rear, front, half, island);
+    }
+
+    List<Slice> slices() {
+        return slices;
+    }
+}

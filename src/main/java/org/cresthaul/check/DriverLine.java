@@ -1,0 +1,86 @@
+package org.cresthaul.check;
+
+import org.cresthaul.road.Corner;
+import org.cresthaul.road.Corner.RoadEnd;
+import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.Track;
+
+/**
+ * A lead line as a driver takes it. The line of the steer axle's middle; distances along a road are from the corner's point
+ * on it, positive past it.
+ *
+ * @param offsetInM offsetOutM of the line from the middle point of approach and exit, positive to the left
+ * @param edgeInM edgeOutM from the outer face of the right steer tire to the right edge of the road that may be used
+ * @param startM where the steer axle is when the wheel first goes over, along the approach
+ * @param firstWay to which side it goes over first, "left" or "right"
+ * @param swingAwayM how far the line swings away from the turn before it turns
+ * @param turnInM where the steer axle is when the turn itself begins, along the approach
+ * @param radiusM tightest radius of the steer axle's path while the wheels are held over
+ * @param endM where the steer axle is when the wheels are straight again, along the exit
+ * @param mirror which mirror shows the tightest place
+ * @param watch what to watch in it
+ */
+public record DriverLine(
+        double offsetInM,
+        double edgeInM,
+        double startM,
+        String firstWay,
+        double swingAwayM,
+        double turnInM,
+        double radiusM,
+        double endM,
+        double offsetOutM,
+        double edgeOutM,
+        String mirror,
+        String watch) {
+    /** Less than this is no swing: nobody would see it, metres. */
+    private static final double SEEN_M = 0.1;
+    /** The turn itself begins where the wheels are over its way by this much. */
+    private static final double TURNING_RAD = Math.toRadians(3);
+
+    static DriverLine of(Corner corner, CornerFit fit) {
+        Track track = fit.track();
+        RoadEnd in = corner.approach();
+        RoadEnd out = corner.exit();
+        int start = fit.stateAt(fit.steering().fromM());
+        int end = fit.stateAt(fit.steering().toM());
+        double hand = corner.turnRad() >= 0 ? 1 : -1;
+        int turnIn = start;
+        while (turnIn < end && hand * track.steerRad(turnIn) < TURNING_RAD) {
+            turnIn++;
+        }
+        double away = 0;
+        int first = start;
+        double firstSteer = 0;
+        for (int i = start; i <= end; i++) {
+            double side = -hand * (Passed.left(in, track.leadXM(i), track.leadYM(i)) - fit.steering().offsetInM());
+            if (Passed.along(in, track.leadXM(i), track.leadYM(i))
+                    <= Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn)) + 1e-6 || i <= turnIn) {
+                away = Math.max(away, side);
+            }
+            if (firstSteer == 0 && Math.abs(track.steerRad(i)) > Math.toRadians(1)) {
+                firstSteer = track.steerRad(i);
+                first = i;
+            }
+        }
+        double half = fit.combination().units().get(0).tyres().get(0).halfWidthM();
+        CornerFit.Gap tightest = fit.tightest();
+        String unit = fit.combination().units().get(tightest.unit()).name();
+        double rightIn = fit.escorts() ? in.escortedRightM() : in.rightM();
+        double rightOut = fit.escorts() ? out.escortedRightM() : out.rightM();
+        return new DriverLine(
+                Figures.near(fit.steering().offsetInM()),
+                Figures.near(rightIn + fit.steering().offsetInM() - half),
+                Figures.near(Passed.along(in, track.leadXM(first), track.leadYM(first))),
+                firstSteer >= 0 ? "left" : "right",
+                away < SEEN_M ? 0 : Figures.near(away),
+                Figures.near(Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn))),
+                Figures.near(fit.combination().chain().get(0).hitchToAxleM()
+                        / Math.sin(Math.max(1e-3, Math.min(Math.PI / 2, track.mostSteerRad())))),
+                Figures.near(Passed.along(out, track.leadXM(end), track.leadYM(end))),
+                Figures.near(fit.steering().offsetOutM()),
+                Figures.near(rightOut + fit.steering().offsetOutM() - half),
+                tightest.side(),
+                unit + (tightest.part().equals(unit) ? "" : " " + tightest.part()) + ", to " + tightest.against().word());
+    }
+}

@@ -1,0 +1,25 @@
+package org.cresthaul.turning;
+
+/** What room is measured to. */
+public enum Against {
+    PAVEMENT("the edge of the pavement"),
+    OBSTACLE("an obstacle"),
+    OPPOSING("the opposing lane"),
+    CURB("a curb it does not pass over"),
+    ISLAND("an island it does not pass over");
+
+    private final String word;
+
+    Against(String word) {
+        this.word = word;
+    }
+
+    /** Whether only undersides keep off it that are too low to pass over. */
+    boolean isLow() {
+        return this == CURB || this == ISLAND;
+    }
+
+    public String word() {
+        return word;
+    }
+}

@@ -1,0 +1,122 @@
+package org.cresthaul.turning;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.cresthaul.turning.IndependentCornerJudge.Judgment;
+import org.junit.jupiter.api.Test;
+
+/**
+ * What the program says of corners against the independent judge, on {@link RandomCorners}. A few cases by default; thousands
+ * so:
+ *
+ * <pre>
+ * mvn test -Dtest=CornersBelievedTest#noClearIsWrong -Dcorners.judged=5000 -Dcorners.findings=target/corners.txt
+ * mvn test -Dtest=CornersBelievedTest#contactIsSaidOnlyWhereARicherSearchFindsNoWay -Dcorners.contacts=300
+ * </pre>
+ *
+ * {@code -Dcorners.from} is the first seed. Every disagreement is written to the file named, with its seed.
+ */
+class CornersBelievedTest {
+    private static final int JUDGED = Integer.getInteger("corners.judged", 60);
+    private static final int CONTACTS = Integer.getInteger("corners.contacts", 1);
+    private static final long FROM = Long.getLong("corners.from", 0);
+
+    /** No told gap may lie above the judge's by more, metres. */
+    private static final double OPTIMISM_M = 0.001;
+    /** Where a way is missed, it may leave no more room than this, metres. */
+    private static final double MISSED_M = 0.05;
+
+    @Test
+    void noClearIsWrong() {
+        List<String> found = new ArrayList<>();
+        double worst = 0;
+        int passes = 0;
+        for (long seed = FROM; seed < FROM + JUDGED; seed++) {
+            RandomCorners.Case c = RandomCorners.of(seed);
+            CornerAnswer answer = CornerAnswer.of(c.corner(), c.combination(), c.escorts());
+            IndependentCornerJudge judge = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()));
+            passes += answer.passes() ? 1 : 0;
+            boolean best = true;
+            for (CornerAnswer.Line line : answer.lines()) {
+                Judgment judged = judge.of(c.combination(), line.path());
+                String wrong = "";
+                double above = line.reportedM() - judged.leastM();
+                if (line.reportedM() > 0 && above > OPTIMISM_M) {
+                    wrong += " told too large";
+                    worst = Math.max(worst, above);
+                }
+                if (best && answer.passes() && judged.leastM() < 0) {
+                    wrong += " WRONG CLEAR";
+                }
+                if (best && answer.passes() && !judged.withinLimits()) {
+                    wrong += " limits not kept";
+                }
+                if (best && answer.passes() && !judged.whole()) {
+                    wrong += " not a whole passage";
+                }
+                if (!wrong.isEmpty()) {
+                    found.add(told(c, wrong, line, judged));
+                }
+                best = false;
+            }
+        }
+        write(found);
+        assertTrue(passes > JUDGED / 5 && passes < JUDGED * 4 / 5, "both kinds are among them: " + passes);
+        assertTrue(found.isEmpty(), String.format(Locale.ROOT, "%d of %d lines, %d of %d corners pass; worst %.3f m:%n%s",
+                found.size(), JUDGED, passes, JUDGED, worst, String.join("\n", found.subList(0, Math.min(40, found.size())))));
+    }
+
+    @Test
+    void contactIsSaidOnlyWhereARicherSearchFindsNoWay() {
+        List<String> found = new ArrayList<>();
+        int contacts = 0;
+        int far = 0;
+        for (long seed = FROM; contacts < CONTACTS; seed++) {
+            RandomCorners.Case c = RandomCorners.of(seed);
+            CornerAnswer answer = CornerAnswer.of(c.corner(), c.combination(), c.escorts());
+            if (answer.passes()) {
+                continue;
+            }
+            contacts++;
+            Optional<RicherSearch.Found> way = new RicherSearch(c, 1).best(MISSED_M);
+            if (way.isPresent() && way.get().leastM() >= 0) {
+                far += way.get().leastM() > MISSED_M ? 1 : 0;
+                found.add(String.format(Locale.ROOT, "%s: a way with %.3f m is missed; told is %.3f m", c,
+                        way.get().leastM(), answer.lines().get(0).reportedM()));
+            }
+        }
+        write(found);
+        assertTrue(found.size() <= 0.05 * CONTACTS && far == 0, String.format(Locale.ROOT,
+                "%d of %d contacts are none, %d of them by more than %.0f mm:%n%s", found.size(), CONTACTS, far,
+                1000 * MISSED_M, String.join("\n", found)));
+    }
+
+    private static String told(RandomCorners.Case c, String wrong, CornerAnswer.Line line, Judgment j) {
+        return String.format(Locale.ROOT,
+                "%s:%s; told %.4f m, judged %.4f m (%s, axle at %.1f, %.1f); bent %.4f m where the path ends, %.0f m more to be"
+                        + " straight; askew %.6f, steer over %.5f rad, rate over %.4f, bend over %.5f rad, islands wrong %d",
+                c, wrong, line.reportedM(), j.leastM(), j.where(), j.xM(), j.yM(), j.bentAtPathEndM(), j.drivenOnM(),
+                j.askewRad(), j.steerExcessRad(), j.rateExcess(), j.articulationExcessRad(), j.wrongSides());
+    }
+
+    private static void write(List<String> found) {
+        String to = System.getProperty("corners.findings");
+        if (to == null) {
+            return;
+        }
+        try {
+            Files.write(Path.of(to), found, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
