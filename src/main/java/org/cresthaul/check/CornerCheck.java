@@ -158,7 +158,7 @@ final class CornerCheck {
 
     /** A way round with more to keep off; empty where it is worth less with it. */
     private Optional<Judged> worth(Question question, Judged way) {
-        CornerFit.Wanted wanted = new CornerFit.Wanted(requiredM(), uncertaintyM, margins.turnInM());
+        CornerFit.Wanted wanted = wanted();
         CornerFit kept = way.fit.with(way.space, question.low, wanted);
         CornerFit fit = verdict(kept) == Verdict.CLEAR ? kept : way.fit.with(way.space, question.lowest, wanted);
         Verdict here = fit == kept ? Verdict.CLEAR : verdict(fit).orWorse(Verdict.TIGHT);
@@ -175,6 +175,17 @@ final class CornerCheck {
     }
 
     private Judged judge(Question question) {
+        CornerAnswers.Answer answer = CornerAnswers.find(
+                new CornerAnswers.Question(hazard.shape().orElseThrow(), question.combination, question.low, question.lowest,
+                        wanted(), unknown.isPresent()),
+                () -> {
+                    Judged found = search(question);
+                    return new CornerAnswers.Answer(found.fit, found.verdict, found.ownLanes, found.escorts);
+                });
+        return new Judged(answer.fit(), space(answer.fit().escorts()), answer.verdict(), answer.ownLanes(), answer.escorts());
+    }
+
+    private Judged search(Question question) {
         Corner corner = hazard.shape().orElseThrow();
         Judged own = onLanes(question, false, List.of());
         if (own.verdict == Verdict.CLEAR || corner.escorted().isEmpty()) {
@@ -190,8 +201,8 @@ final class CornerCheck {
     }
 
     private Judged onLanes(Question question, boolean escorts, List<CornerFit> near) {
-        CornerSpace space = spaces.computeIfAbsent(escorts, e -> new CornerSpace(hazard.shape().orElseThrow(), e));
-        CornerFit.Wanted wanted = new CornerFit.Wanted(requiredM(), uncertaintyM, margins.turnInM());
+        CornerSpace space = space(escorts);
+        CornerFit.Wanted wanted = wanted();
         // What has no line with the less to keep off has none with the more.
         CornerFit free = CornerFit.of(space, question.combination, question.lowest, wanted, near);
         Verdict verdict = verdict(free);
@@ -205,6 +216,14 @@ final class CornerCheck {
             }
         }
         return new Judged(free, space, Verdict.TIGHT, Verdict.TIGHT, false);
+    }
+
+    private CornerSpace space(boolean escorts) {
+        return spaces.computeIfAbsent(escorts, e -> new CornerSpace(hazard.shape().orElseThrow(), e));
+    }
+
+    private CornerFit.Wanted wanted() {
+        return new CornerFit.Wanted(requiredM(), uncertaintyM, margins.turnInM());
     }
 
     /** Clear with its margin however the turn is begun; tight when it is free on the line itself. */

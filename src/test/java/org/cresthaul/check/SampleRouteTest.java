@@ -166,12 +166,12 @@ class SampleRouteTest {
             # Fernholt square, a roundabout: the trailing booster's pivot does not bend far enough
             C2 down/none C own
             C2 up/none C own
-            C2 down/trailing X own
+            C2 down/trailing t own
             C2 up/trailing X own
-            C2 down/close-coupled X own
-            C2 up/close-coupled t own
-            # Mill Street: a long kerb return; the booster trails wide, most with two axles
-            C3 down/none C own
+            C2 down/close-coupled C own
+            C2 up/close-coupled C own
+            # Mill Street: with 3 axles, and close-coupled, no room is left to begin the turn early or late
+            C3 down/none t own
             C3 up/none C own
             C3 down/trailing t own
             C3 up/trailing C own

@@ -101,14 +101,14 @@ class SorrelValleyTest {
     /** Corners and loads, where the notch does not matter; C clear, t tight, X contact, % outside limits. */
     private static final String STATES_STORY =
             """
-            # Tansy Bend turn: of the states with the booster only two axles, trailing, keep their margin
-            C1 down/none C, up/none C, down/trailing t, up/trailing C, down/close-coupled t, up/close-coupled t
+            # Tansy Bend turn: loaded, only two axles keep their margin, and the close-coupled booster does not
+            C1 down/none t, up/none C, down/trailing t, up/trailing C, down/close-coupled t, up/close-coupled t
             # Valley road on peat: seven axles on the road
             S01 down/none %, up/none %, down/trailing C, up/trailing %, down/close-coupled C, up/close-coupled %
             # Sorrel Creek bridge: the booster's axle must not count with the trailer's
             B01 down/none %, up/none %, down/trailing C, up/trailing C, down/close-coupled %, up/close-coupled %
-            # Mosswick circle: the trailing booster does not get round
-            C2 down/none C, up/none C, down/trailing X, up/trailing X, down/close-coupled C, up/close-coupled C
+            # Mosswick circle: the trailing booster keeps no margin there, its pivot at its limit
+            C2 down/none C, up/none C, down/trailing t, up/trailing t, down/close-coupled C, up/close-coupled C
             """;
 
     @Test
