@@ -170,10 +170,10 @@ class SampleRouteTest {
             C2 up/trailing X own
             C2 down/close-coupled C own
             C2 up/close-coupled C own
-            # Mill Street: with 3 axles, and close-coupled, no room is left to begin the turn early or late
-            C3 down/none t own
+            # Mill Street: close-coupled, no room is left to begin the turn early or late
+            C3 down/none C own
             C3 up/none C own
-            C3 down/trailing t own
+            C3 down/trailing C own
             C3 up/trailing C own
             C3 down/close-coupled t own
             C3 up/close-coupled t own
