@@ -12,6 +12,7 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,6 +20,7 @@ import java.util.SplittableRandom;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.cresthaul.plan.SettledConditions;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigMistakes;
@@ -91,6 +93,7 @@ class FileFormatsTest {
         int routes = 0;
         int limits = 0;
         int weights = 0;
+        int settled = 0;
         while (block.find()) {
             String example = block.group(1);
             if (example.contains("\"rig/1\"")) {
@@ -98,6 +101,9 @@ class FileFormatsTest {
                 assertTrue(rig.note().contains("Invented"), rig.note());
                 assertEquals(List.of(), RIG.validate(example, InputFormat.JSON));
                 rigs++;
+            } else if (example.contains("\"settled/1\"")) {
+                assertEquals(1, SettledConditions.parse(example.getBytes(StandardCharsets.UTF_8)).size());
+                settled++;
             } else if (example.contains("\"limits/1\"")) {
                 LimitsFile.parse(example);
                 limits++;
@@ -116,6 +122,7 @@ class FileFormatsTest {
         assertEquals(1, routes);
         assertEquals(1, limits);
         assertEquals(1, weights);
+        assertEquals(1, settled);
     }
 
     @Test

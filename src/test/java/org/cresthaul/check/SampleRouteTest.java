@@ -200,9 +200,9 @@ class SampleRouteTest {
             }
         }
         assertEquals(expected, found);
-        CornerFinding wide = cell(LOADED, "C3", "up/trailing/4").corner();
+        CornerFinding wide = cell(LOADED, "C1", "up/trailing/4").corner();
         assertTrue(wide.trailsWideM() > 0.08 && wide.trailsWideAt() != null, wide.toString());
-        assertTrue(cell(LOADED, "C2", "down/trailing/4").reasons().stream().anyMatch(r -> r.contains("no booster")));
+        assertTrue(cell(LOADED, "C2", "up/trailing/4").reasons().stream().anyMatch(r -> r.contains("no booster")));
     }
 
     @ParameterizedTest
