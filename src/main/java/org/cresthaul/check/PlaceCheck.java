@@ -63,7 +63,7 @@ public final class PlaceCheck {
      * At a raise, which changes nothing in corners and for loads. Whether the rig reaches it is not asked, but a front
      * that the power take-off cannot raise stays down.
      *
-     * @param frontM of the deck front over the notch, metres
+     * @param frontM of the deck front over the notch, metres; negative stands for a notch so much lower
      * @param rearM of the rear by hand, metres
      * @throws UnknownNameException when the route or rig has no such hazard or configuration
      */

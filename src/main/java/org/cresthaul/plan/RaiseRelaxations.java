@@ -152,10 +152,11 @@ final class RaiseRelaxations {
                 .map(Report.Cell::configuration)
                 .filter(c -> notch(c).equals(bottom))
                 .toList();
+        // A front held lower than the bottom notch stands as at such a notch; what the lines share is rolled once for all steps.
+        PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
         for (double lessM = STEP_M; lessM <= LOWEST_M + HAIR_M; lessM += STEP_M) {
-            double offsetM = bottom.offsetM() - lessM;
             for (String configuration : lowest) {
-                if (clearAt(hazardId, configuration, offsetM).isPresent()) {
+                if (declared.raised(hazardId, configuration, -lessM, 0).verdict().equals(Verdict.CLEAR.word())) {
                     return Optional.of(new Relaxation(Relaxations.NOTCH, configuration, lessM, true,
                             "clear in transport at a notch " + Texts.lacking(lessM) + " below notch " + bottom.name()
                                     + ", the bottom one; look what it does elsewhere on the route"));

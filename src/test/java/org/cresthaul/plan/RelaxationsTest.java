@@ -195,7 +195,9 @@ class RelaxationsTest {
     @Test
     void tellsWhereTheLoadWouldHaveToLie() {
         String steerLimit = "\"hazard\": \"posted-bridge\", \"limits\": {\"source\": \"sign\", \"date\": \"2026-10-01\","
-                + " \"groups\": [{\"axles\": 3, \"weight\": \"%s lb\"}], \"axle\": \"30,000 lb\"}";
+                // Two axles have a limit of their own: unlisted, two thirds of the three axles' would hold the drive group.
+                + " \"groups\": [{\"axles\": 2, \"weight\": \"60,000 lb\"}, {\"axles\": 3, \"weight\": \"%s lb\"}],"
+                + " \"axle\": \"30,000 lb\"}";
         RoadCase wide = RoadCase.of(JsonEdit.edit(RoadCase.road(steerLimit.formatted("150,000")), "/limits", WIDE_LIMITS),
                 WeightsTexts.RIG);
         double group = wide.report().loads().states().get(0).sheet().groups().stream()
