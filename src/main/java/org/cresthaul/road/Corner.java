@@ -24,6 +24,8 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * @param guide the way the road is driven, from the approach to the exit, as a line in the corner's frame: it says on which
  *     side islands are passed. Empty when nobody said; islands may then be passed on either side
  * @param onLeft whether one drives on the left here: the opposing lanes are then on the right
+ * @param backing whether it is driven backward, from {@code exit} to {@code approach}: wheels that roll forward from the
+ *     gate out to the road roll back the same way, so that all here is told of the pull-out
  */
 public record Corner(
         Geometry pavement,
@@ -35,7 +37,8 @@ public record Corner(
         double turnRad,
         Ground ground,
         Optional<LineString> guide,
-        boolean onLeft) {
+        boolean onLeft,
+        boolean backing) {
     /**
      * What stands beside the pavement and in it, above the pavement beside it. A height nobody gave is unknown, never zero.
      *
@@ -112,6 +115,21 @@ public record Corner(
         this(pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, false);
     }
 
+    /** A corner that is driven forward. */
+    public Corner(
+            Geometry pavement,
+            Optional<Geometry> escorted,
+            Geometry opposing,
+            Geometry obstacles,
+            RoadEnd approach,
+            RoadEnd exit,
+            double turnRad,
+            Ground ground,
+            Optional<LineString> guide,
+            boolean onLeft) {
+        this(pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, onLeft, false);
+    }
+
     public Corner {
         Finite.require("turnRad", turnRad);
         if (pavement.isEmpty() || !pavement.isValid() || !opposing.isValid() || !obstacles.isValid()
@@ -136,6 +154,12 @@ public record Corner(
                 -turnRad,
                 new Ground(ground.edgeHeightM, islands),
                 guide.map(g -> (LineString) flip.transform(g)),
-                !onLeft);
+                !onLeft,
+                backing);
+    }
+
+    /** The same, backed into from its exit. */
+    Corner backed() {
+        return new Corner(pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, onLeft, true);
     }
 }

@@ -39,8 +39,25 @@ public record CornerTemplate(
     /** They are drawn at least this far from where they meet, metres. */
     private static final double DRAWN_M = 600;
 
+    private static final double ANGLE_RAD = 1e-9;
+
     /** How approach and exit are joined. */
-    public sealed interface Layout permits KerbReturn, Roundabout {}
+    public sealed interface Layout permits KerbReturn, Roundabout, UTurn, Bend, Fork, OffsetCrossroads, Gate {
+        /** The least and the most that it turns by, either way. */
+        double leastRad();
+
+        double mostRad();
+
+        /** Seen in a mirror along the approach. */
+        default Layout mirrored() {
+            return this;
+        }
+
+        /** Whether the way turns back in the end, so that the exit runs like the approach. */
+        default boolean turnsBack() {
+            return false;
+        }
+    }
 
     /** A point of the template's frame, metres. */
     public record PlanPoint(double xM, double yM) {
@@ -81,6 +98,16 @@ public record CornerTemplate(
         public static KerbReturn single(double radiusM) {
             return new KerbReturn(radiusM, radiusM, radiusM, 0);
         }
+
+        @Override
+        public double leastRad() {
+            return Math.toRadians(20);
+        }
+
+        @Override
+        public double mostRad() {
+            return Math.toRadians(150);
+        }
     }
 
     /**
@@ -101,6 +128,16 @@ public record CornerTemplate(
             Finite.requireAtLeast("islandM", 0.5, islandM);
             Finite.requireAtLeast("outerM", islandM + 2, outerM);
             Finite.requireAtLeast("filletM", 0, filletM);
+        }
+
+        @Override
+        public double leastRad() {
+            return 0;
+        }
+
+        @Override
+        public double mostRad() {
+            return Math.toRadians(270);
         }
     }
 
@@ -157,12 +194,19 @@ public record CornerTemplate(
         islands = List.copyOf(islands);
         obstacles = List.copyOf(obstacles);
         Finite.requireAtLeast("apronM", 0, apronM);
-        double deg = Math.toDegrees(Math.abs(Finite.require("turnRad", turnRad)));
-        if (layout instanceof KerbReturn && (deg < 20 || deg > 150)) {
-            throw new IllegalArgumentException("a junction turns by 20 to 150 degrees, not " + deg);
+        double turn = Math.abs(Finite.require("turnRad", turnRad));
+        if (turn < layout.leastRad() - ANGLE_RAD || turn > layout.mostRad() + ANGLE_RAD) {
+            throw new IllegalArgumentException("such a corner turns by " + Math.toDegrees(layout.leastRad()) + " to "
+                    + Math.toDegrees(layout.mostRad()) + " degrees, not " + Math.toDegrees(turn));
         }
-        if (deg > 270) {
-            throw new IllegalArgumentException("a roundabout turns by at most 270 degrees, not " + deg);
+        if (layout instanceof UTurn && turnRad > 0 == onLeft) {
+            throw new IllegalArgumentException("one turns back across the opposing side");
+        }
+        if (layout instanceof UTurn && approach.opposingM + exit.opposingM > 0) {
+            throw new IllegalArgumentException("the roadways of a U-turn oppose each other: they have no other opposing lanes");
+        }
+        if (layout instanceof Fork fork && !fork.isApartFrom(turnRad)) {
+            throw new IllegalArgumentException("the third road lies on the exit");
         }
     }
 
@@ -181,7 +225,7 @@ public record CornerTemplate(
                 -turnRad,
                 approach,
                 exit,
-                layout,
+                layout.mirrored(),
                 apronM,
                 islands.stream().map(i -> new Median(mirrored(i.outline), i.heightM)).toList(),
                 obstacles.stream().map(o -> new Obstacle(mirrored(o.outline), o.radiusM)).toList(),
@@ -194,9 +238,7 @@ public record CornerTemplate(
     }
 
     private Corner onRight() {
-        DrawnCorner drawn = layout instanceof Roundabout round
-                ? RoundaboutDrawing.of(this, round)
-                : JunctionDrawing.of(this, (KerbReturn) layout);
+        DrawnCorner drawn = drawn();
         List<Island> raised = new ArrayList<>(drawn.islands());
         for (Median island : islands) {
             raised.add(new Island(PlanShapes.polygon(island.outline), island.heightM));
@@ -207,6 +249,36 @@ public record CornerTemplate(
                     ? PlanShapes.polygon(o.outline)
                     : PlanShapes.pole(o.outline.get(0), o.radiusM));
         }
-        return drawn.corner(raised, hard, curbHeightM, turnRad);
+        Corner corner = drawn.corner(raised, hard, curbHeightM, drawnTurnRad());
+        return layout instanceof Gate ? corner.backed() : corner;
+    }
+
+    private DrawnCorner drawn() {
+        if (layout instanceof Roundabout round) {
+            return RoundaboutDrawing.of(this, round);
+        }
+        if (layout instanceof UTurn back) {
+            return UTurnDrawing.of(this, back);
+        }
+        if (layout instanceof Bend bend) {
+            return BendDrawing.of(this, bend);
+        }
+        if (layout instanceof Fork fork) {
+            return ForkDrawing.of(this, fork);
+        }
+        if (layout instanceof OffsetCrossroads offset) {
+            return OffsetDrawing.of(this, offset);
+        }
+        if (layout instanceof Gate gate) {
+            return GateDrawing.of(this, gate);
+        }
+        return JunctionDrawing.of(this, (KerbReturn) layout);
+    }
+
+    /** From the first road end of the corner to the last: of a gate, from the drive out onto the road. */
+    private double drawnTurnRad() {
+        return layout instanceof Gate
+                ? Math.copySign(Math.PI - Math.abs(turnRad), turnRad)
+                : layout.turnsBack() ? 0 : turnRad;
     }
 }

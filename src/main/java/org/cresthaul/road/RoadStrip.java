@@ -61,8 +61,13 @@ final class RoadStrip {
     }
 
     Corner.RoadEnd end(boolean mirror) {
+        return end(mirror, 0, 0);
+    }
+
+    /** With its point elsewhere than in the origin; {@code mirror} turns the heading only. */
+    Corner.RoadEnd end(boolean mirror, double xM, double yM) {
         double own = widths.ownM() + widths.shoulderM();
         double left = widths.borrow() ? widths.opposingM() : 0;
-        return new Corner.RoadEnd(0, 0, mirror ? -headingRad : headingRad, 0, own, left, own);
+        return new Corner.RoadEnd(xM, yM, mirror ? -headingRad : headingRad, 0, own, left, own);
     }
 }

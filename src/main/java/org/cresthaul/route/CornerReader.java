@@ -18,6 +18,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.linearref.LengthIndexedLine;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
@@ -193,9 +194,8 @@ final class CornerReader {
         if (survey.isEmpty()) {
             return Optional.empty();
         }
-        double out = azimuthOf(line, chainage + NEAR_M, chainage + FAR_M);
         Optional<Corner> corner = template.isPresent()
-                ? template.flatMap(t -> fitted(t, frame, line, chainage, out))
+                ? template.flatMap(t -> fitted(t, frame, line, chainage))
                 : areas.flatMap(a -> surveyed(a, frame, line, chainage));
         return corner.map(c -> new RouteCorner(
                 place, Optional.of(c), survey, frame, template.isPresent() ? "template" : "surveyed", Optional.empty()));
@@ -209,19 +209,36 @@ final class CornerReader {
         return new Geodesic().between(start.lonDeg(), start.latDeg(), end.lonDeg(), end.latDeg()).azimuthRad();
     }
 
-    private Optional<Corner> fitted(CornerTemplate t, RoadFrame frame, RouteLine line, double chainage, double out) {
-        double askew = Math.abs(Math.IEEEremainder(frame.azimuthRad() - t.turnRad() - out, 2 * Math.PI));
+    /** A template as the route line runs through it: its legs point where the line points before and after. */
+    private Optional<Corner> fitted(CornerTemplate t, RoadFrame frame, RouteLine line, double chainage) {
+        Corner corner = t.corner();
+        Corner.RoadEnd exit = corner.backing() ? corner.approach() : corner.exit();
+        double heading = corner.backing() ? exit.headingRad() + Math.PI : exit.headingRad();
+        double ends = chainage + throughM(corner, exit);
+        double out = azimuthOf(line, ends + NEAR_M, ends + FAR_M);
+        double askew = Math.abs(Math.IEEEremainder(frame.azimuthRad() - heading - out, 2 * Math.PI));
         double[] before = frame.alongRightM(line.frameAt(Math.max(0, chainage - NEAR_M)).origin());
-        double[] after = new RoadFrame(frame.origin(), out)
-                .alongRightM(line.frameAt(Math.min(line.lengthM(), chainage + NEAR_M)).origin());
-        if (askew > MOST_ASKEW_RAD || Math.abs(before[1]) > MOST_BESIDE_M || Math.abs(after[1]) > MOST_BESIDE_M) {
+        double[] after = frame.alongRightM(line.frameAt(Math.min(line.lengthM(), ends + NEAR_M)).origin());
+        double along = frame.azimuthRad() - out;
+        double beside =
+                Math.abs((-after[1] - exit.yM()) * Math.cos(along) - (after[0] - exit.xM()) * Math.sin(along));
+        if (askew > MOST_ASKEW_RAD || Math.abs(before[1]) > MOST_BESIDE_M || beside > MOST_BESIDE_M) {
             properties.problem("template", "legs-off-route", "The corner's roads miss the route line"
                     + (askew > MOST_ASKEW_RAD ? ": its exit points " + Math.round(Math.toDegrees(askew))
                             + " degrees beside it." : "."),
                     "Check turn, angle and the corner's point: it is where the roads' center lines meet.");
             return Optional.empty();
         }
-        return Optional.of(t.corner());
+        return Optional.of(corner);
+    }
+
+    /** How far the way goes on beyond the corner's point until it is on the exit: nothing where the roads meet in it. */
+    private static double throughM(Corner corner, Corner.RoadEnd exit) {
+        if (corner.backing() || Math.hypot(exit.xM(), exit.yM()) < 1e-9) {
+            return 0;
+        }
+        LengthIndexedLine way = new LengthIndexedLine(corner.guide().orElseThrow());
+        return Math.max(0, way.project(new Coordinate(exit.xM(), exit.yM())) - way.project(new Coordinate(0, 0)));
     }
 
     private Optional<Corner> surveyed(SurveyedAreas a, RoadFrame frame, RouteLine line, double chainage) {

@@ -6,13 +6,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.road.CornerTemplate;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
 import org.cresthaul.road.CornerTemplate.Layout;
 import org.cresthaul.road.CornerTemplate.Median;
 import org.cresthaul.road.CornerTemplate.Obstacle;
 import org.cresthaul.road.CornerTemplate.PlanPoint;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
-import org.cresthaul.road.CornerTemplate.Roundabout;
+import org.cresthaul.road.UTurn;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
@@ -44,24 +43,15 @@ final class CornerTemplateReader {
             return Optional.empty();
         }
         int before = problems.count();
-        Optional<JsonFields> round = t.findObject("roundabout");
+        CornerLayoutReader layouts = new CornerLayoutReader(t);
         String turn = t.word("turn", List.of("left", "right"));
-        double least = round.isPresent() ? 0 : Math.toRadians(20);
-        double angle = t.angleRad("angle", least, Math.toRadians(round.isPresent() ? 180 : 150));
+        double angle = t.angleRad("angle", layouts.leastRad(), layouts.mostRad());
         boolean onLeft = onLeft(t);
-        List<String> borrow = words(t, "borrow", List.of("approach", "exit"));
+        List<String> borrow = words(t, "borrow", layouts.borrowed());
         RoadWidths approach = road(t.object("approach"), borrow.contains("approach"));
-        RoadWidths exit = road(t.object("exit"), borrow.contains("exit"));
-        Layout layout;
-        if (round.isPresent()) {
-            layout = roundabout(round.get());
-            if (t.has("kerb")) {
-                t.problem("kerb", "kerb-on-roundabout", "A roundabout has its kerb returns in \"roundabout\".",
-                        "Leave \"kerb\" out.");
-            }
-        } else {
-            layout = kerb(t.object("kerb"));
-        }
+        RoadWidths exit = layouts.isGate() ? approach : road(t.object("exit"), borrow.contains("exit"));
+        double turnRad = turn.equals("left") ? angle : -angle;
+        Layout layout = layouts.read(turnRad, onLeft, approach, exit, borrow);
         double apronM = t.findLengthM("apron", BESIDE).orElse(0);
         OptionalDouble curbHeight = t.findLengthM("curbHeight", CURB);
         List<Median> islands = new ArrayList<>();
@@ -98,7 +88,7 @@ final class CornerTemplateReader {
             return Optional.empty();
         }
         return Optional.of(new CornerTemplate(
-                turn.equals("left") ? angle : -angle, approach, exit, layout, apronM, islands, obstacles, curbHeight,
+                layout instanceof UTurn ? Math.copySign(Math.PI, turnRad) : turnRad, approach, exit, layout, apronM, islands, obstacles, curbHeight,
                 onLeft));
     }
 
@@ -123,50 +113,19 @@ final class CornerTemplateReader {
 
     private static RoadWidths road(JsonFields road, boolean borrow) {
         int before = road.problems().count();
+        RoadWidths widths = widths(road, borrow);
+        road.refuseOthers();
+        return road.problems().count() == before ? widths : null;
+    }
+
+    /** Lanes and shoulder; whoever asks refuses what else is there. Null after a problem. */
+    static RoadWidths widths(JsonFields road, boolean borrow) {
+        int before = road.problems().count();
         double own = road.lengthM("own", LANES);
         double opposing = road.lengthM("opposing", BESIDE);
         double shoulder = road.findLengthM("shoulder", BESIDE).orElse(0);
-        road.refuseOthers();
         return road.isThere() && road.problems().count() == before
                 ? new RoadWidths(own, opposing, shoulder, borrow)
-                : null;
-    }
-
-    private static KerbReturn kerb(JsonFields kerb) {
-        int before = kerb.problems().count();
-        if (!kerb.has("radii")) {
-            double radius = kerb.lengthM("radius", RADIUS);
-            kerb.refuseOthers();
-            return kerb.isThere() && kerb.problems().count() == before ? KerbReturn.single(radius) : null;
-        }
-        double[] radii = {Double.NaN, Double.NaN, Double.NaN};
-        List<JsonNode> items = kerb.items("radii", 3, 3);
-        for (int i = 0; i < items.size(); i++) {
-            radii[i] = JsonQuantities.lengthM(items.get(i), kerb.pointer("radii") + "/" + i, "A radius", RADIUS,
-                    kerb.problems());
-        }
-        double offset = kerb.lengthM("offset", BESIDE);
-        if (radii[0] < radii[1] + offset || radii[2] < radii[1] + offset) {
-            kerb.problem("radii", "order", "The middle radius and the offset are more than an outer radius.",
-                    "Give first, middle, last; the middle one is the tightest.");
-        }
-        kerb.refuseOthers();
-        return kerb.problems().count() == before ? new KerbReturn(radii[0], radii[1], radii[2], offset) : null;
-    }
-
-    private static Roundabout roundabout(JsonFields round) {
-        int before = round.problems().count();
-        double outer = round.lengthM("outer", ISLAND);
-        double island = round.lengthM("island", ISLAND);
-        double kerb = round.lengthM("kerb", RADIUS);
-        if (outer < island + 2) {
-            round.problem("outer", "order", "The roundabout's outer radius leaves no lane around its island.",
-                    "Give the radius of the outer edge; it is larger than the island's.");
-        }
-        OptionalDouble height = round.findLengthM("islandHeight", CURB);
-        round.refuseOthers();
-        return round.isThere() && round.problems().count() == before
-                ? new Roundabout(outer, island, kerb, height)
                 : null;
     }
 

@@ -48,7 +48,7 @@ class CornerTemplateTest {
      * Every edge of an area has the area on one side and none on the other, a fifth of a millimetre off it and farther:
      * nowhere a crack or a sliver. Judged by points, not by the operations that make the areas.
      */
-    private static int cracks(Geometry area) {
+    static int cracks(Geometry area) {
         IndexedPointInAreaLocator locator = new IndexedPointInAreaLocator(area);
         int cracks = 0;
         for (int g = 0; g < area.getNumGeometries(); g++) {
@@ -131,7 +131,7 @@ class CornerTemplateTest {
     }
 
     /** How far x or y is where a ray from a place inside an area leaves it. */
-    private static double edge(Geometry area, double x, double y, double dx, double dy) {
+    static double edge(Geometry area, double x, double y, double dx, double dy) {
         Geometry ray = GEOMETRY.createLineString(
                 new Coordinate[] {new Coordinate(x, y), new Coordinate(x + 60 * dx, y + 60 * dy)});
         Coordinate[] inside = ray.intersection(area).getGeometryN(0).getCoordinates();
@@ -170,7 +170,7 @@ class CornerTemplateTest {
         }
     }
 
-    private static double turned(LineString line) {
+    static double turned(LineString line) {
         Coordinate[] at = line.getCoordinates();
         double turned = 0;
         for (int i = 2; i < at.length; i++) {
