@@ -24,6 +24,12 @@ export function windowOf(view) {
   return { left, top, width: Math.max(...xs, 8) + EDGE_M - left, height: -Math.min(...ys, -8) + EDGE_M - top };
 }
 
+/** Marks that lie in the window, lettered as they are driven: {letter, words, at, place}. */
+export function marksIn(view, { left, top, width, height }) {
+  return view.marks.map((mark, index) => ({ letter: String.fromCharCode(65 + index % 26), ...mark }))
+    .filter(({ at: [x, y] }) => x >= left && x <= left + width && -y >= top && -y <= top + height);
+}
+
 /** Rings as SVG path data. */
 export function ringsPath(rings) {
   return rings.map(ring => `${linePath(ring)}Z`).join('');

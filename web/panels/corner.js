@@ -5,7 +5,7 @@
 import { el, onWidth, replace, say, set, svg } from '../dom.js';
 import { against, angle, clearance, dimension, required, room, round } from '../format.js';
 import { findCell, findConfiguration, findHazard, isCorner, reversingOf } from '../report.js';
-import { linePath, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
+import { linePath, marksIn, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { axisUnitM, axisUnitName } from '../format.js';
 import { scaleBar } from '../drawing/scale.js';
@@ -46,6 +46,7 @@ export function mountCorner(root, { store, actions }) {
     bends: el('output', { id: 'corner-bends' }),
   };
   const message = el('div', { class: 'passage-message' });
+  const marked = el('div', { id: 'corner-marks' });
   const facts = el('div', { id: 'corner-facts' });
   const live = el('p', { id: 'corner-live', class: 'unseen', role: 'status' });
   const legend = el('ul', { class: 'corner-legend' });
@@ -65,7 +66,7 @@ export function mountCorner(root, { store, actions }) {
       el('dt', {}, 'Steer axle'), el('dd', {}, readings.station),
       el('dt', {}, 'Front wheels'), el('dd', {}, readings.steer),
       el('dt', {}, 'Couplings'), el('dd', {}, readings.bends)));
-  const sheet = el('div', { class: 'corner-sheet' }, frame, travel, legend, facts);
+  const sheet = el('div', { class: 'corner-sheet' }, frame, travel, legend, marked, facts);
   const backing = el('div', { id: 'backing-up' });
   root.append(message, sheet, comparison, backing, live);
   let units = [];
@@ -147,7 +148,12 @@ export function mountCorner(root, { store, actions }) {
       [...units].reverse());
     const px = 1 / scale;
     const bar = scaleBar(px, 120, axisUnitM(state.units));
+    const marks = marksIn(view, box);
     replace(labels,
+      marks.map(mark => [
+        mark.place && svg('path', { class: 'mark-abreast', d: linePath([mark.at, mark.place]) }),
+        svg('circle', { class: 'mark', 'data-kind': mark.kind, cx: mark.at[0], cy: -mark.at[1], r: 8 * px }),
+        text(mark.at[0], -mark.at[1] + 4 * px, px, mark.letter, 'mark-number')]),
       view.encroachments.map((e, i) => [
         svg('circle', { class: 'encroachment-point', cx: e.at[0], cy: -e.at[1], r: 3 * px }),
         text(e.at[0], -e.at[1] - (8 + 14 * (i % 3)) * px, px,
@@ -160,6 +166,10 @@ export function mountCorner(root, { store, actions }) {
         round(bar.length, axisUnitName(state.units)), ''));
     set(drawing, { 'aria-label': spoken(view, cell, state.units) });
     replace(legend, legendItems(view));
+    replace(marked, marks.length > 0 && [el('h3', {}, 'Marks, of the steer axle'),
+      el('ul', { class: 'corner-marks' }, marks.map(mark => el('li', {},
+        el('button', { type: 'button', class: 'corner-mark', on: { click: () => moved(mark.position) } },
+          `${mark.letter}: ${mark.kind === 'landmark' ? 'abreast of where the ' : ''}${mark.words}`))))]);
     replace(facts, factsOf(cell.corner, state.units));
     Object.assign(slider, { max: view.positions.length - 1 });
     move(state);
@@ -216,6 +226,9 @@ function factsOf(c, units) {
   const side = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'right' : 'left'} of the center`;
   const place = value => `${dimension(Math.abs(value), units)} ${value < 0 ? 'before' : 'past'} the corner's point`;
   const { gap, need } = against(c.valueM, c.requiredM, units);
+  if (c.backing) {
+    return backedInto(c, need, units);
+  }
   const rows = [
     ['Least room', `${gap}: `
       + `${c.unit}${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}`],
@@ -240,6 +253,28 @@ function factsOf(c, units) {
       + `pivot swings out ${required(c.pivotSwingM, units)}`],
   ].filter(Boolean);
   return [el('h3', {}, 'The line to drive'), el('dl', { class: 'facts' },
+    rows.map(([name, value]) => [el('dt', {}, name), el('dd', {}, value)]))];
+}
+
+/** A gate, in the terms of backing. */
+function backedInto(c, need, units) {
+  const b = c.backing;
+  const past = value => `steer axle ${dimension(Math.abs(value), units)} ${value < 0 ? 'before' : 'past'} the middle `
+    + 'of the gate';
+  const rows = [
+    ['Least room', `${clearance(c.onLineM, units)} on the line itself: ${c.unit}`
+      + `${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}; needs ${need}`],
+    b.pivot && ['Booster', `pivot ${b.pivot}`],
+    ['Stop', `all straight, ${past(b.stopM)}, right steer tire ${dimension(b.edgeM, units)} from the right edge`],
+    ['Wheel first goes over', `to the ${b.firstWay}, ${past(b.wheelM)}`],
+    ['Turn', `radius ${dimension(b.radiusM, units)}, front wheels up to ${degrees(c.steerRad, false)}`],
+    ['Wheels straight', `steer axle ${dimension(Math.abs(b.straightM), units)} ${b.straightM < 0
+      ? 'short of the road’s centre line' : 'in from the road’s centre line'}`],
+    ['Watch', `${b.mirror} mirror: ${b.watch}`],
+    ['Caution', 'judged as the pull-out, which rolls the same way; backing, every bend has to be held: a spotter, '
+      + 'at a walk'],
+  ].filter(Boolean);
+  return [el('h3', {}, 'Backing in'), el('dl', { class: 'facts' },
     rows.map(([name, value]) => [el('dt', {}, name), el('dd', {}, value)]))];
 }
 

@@ -43,7 +43,8 @@ final class CornerCheck {
     /** Of all notches but the highest. */
     private final Map<Question, Judged> lows = new HashMap<>();
 
-    private final Map<String, CurbHeights> heights = new HashMap<>();
+    private final Map<Seen, CurbHeights> heights = new HashMap<>();
+    private final Map<Judged, Judged> backing = new IdentityHashMap<>();
     private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
     private final Map<SteeredLine, Told> told = new IdentityHashMap<>();
     private final Map<Boolean, CornerSpace> spaces = new HashMap<>();
@@ -53,6 +54,9 @@ final class CornerCheck {
 
     /** What does not depend on the notch. */
     record Told(TurningFigures figures, Overhung overhung) {}
+
+    /** A configuration, with its pivot free or locked. */
+    private record Seen(String key, int units) {}
 
     /** What decides a way round: configurations that agree in it share one. */
     private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
@@ -128,14 +132,15 @@ final class CornerCheck {
 
     private CornerFinding finding(CheckedConfiguration c, Judged j) {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
-                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, told.computeIfAbsent(j.fit.line(), n -> new Told(
+                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, c.booster(), told.computeIfAbsent(j.fit.line(), n -> new Told(
                         TurningFigures.of(Following.along(j.fit.combination().chain(), j.fit.path(), FIGURES_M), j.fit.combination()),
                         Overhung.of(j, heights(c, j.fit.combination())))), heights(c, j.fit.combination())));
     }
 
     private CurbHeights heights(CheckedConfiguration c, TurningCombination combination) {
-        return heights.computeIfAbsent(c.key(),
-                k -> new CurbHeights(hazard.shape().orElseThrow(), stance, c.transport(), combination));
+        return heights.computeIfAbsent(new Seen(c.key(), combination.units().size()), k -> new CurbHeights(
+                hazard.shape().orElseThrow(), stance, c.transport(),
+                TurningCombination.of(stance, c.lift(), c.booster()).orElseThrow(), combination));
     }
 
     /** The best way round in a configuration; empty without a plan or a geometry. */
@@ -143,17 +148,38 @@ final class CornerCheck {
         if (hazard.shape().isEmpty()) {
             return Optional.empty();
         }
-        return TurningCombination.of(stance, c.lift(), c.booster()).map(t -> {
-            // A higher notch carries over all that a lower one does. Where the highest notch's line is worth as much at the
-            // lowest, it is the line of all.
-            Question top = question(c.at(rig.notches().get(rig.notches().size() - 1)), t);
-            Question bottom = question(c.at(rig.notches().get(0)), t);
-            Judged highest = judged.computeIfAbsent(top, this::judge);
-            Judged lowest = lows.computeIfAbsent(bottom, q -> worth(q, highest).orElseGet(() -> judge(q)));
-            return lowest.verdict == highest.verdict
-                    ? lowest
-                    : lows.computeIfAbsent(question(c, t), q -> worth(q, highest).orElse(lowest));
-        });
+        return TurningCombination.of(stance, c.lift(), c.booster())
+                .map(t -> hazard.shape().get().backing() ? backed(c, t) : judge(c, t));
+    }
+
+    /**
+     * Backed into, with the booster's pivot free or locked; tight at best, since nobody holds what folds by itself to
+     * a line.
+     */
+    private Judged backed(CheckedConfiguration c, TurningCombination t) {
+        Judged free = judge(c, t);
+        Judged best = free;
+        if (t.chain().size() > 2) {
+            Judged locked = judge(c, t.pivotLocked());
+            best = free.verdict == locked.verdict
+                    ? locked.fit.tightest().valueM() >= free.fit.tightest().valueM() ? locked : free
+                    : free.verdict.orWorse(locked.verdict) == free.verdict ? locked : free;
+        }
+        Judged way = best;
+        return backing.computeIfAbsent(way, w -> new Judged(w.fit, w.space, w.verdict.orWorse(Verdict.TIGHT),
+                w.ownLanes.orWorse(Verdict.TIGHT), w.escorts));
+    }
+
+    private Judged judge(CheckedConfiguration c, TurningCombination t) {
+        // A higher notch carries over all that a lower one does. Where the highest notch's line is worth as much at the
+        // lowest, it is the line of all.
+        Question top = question(c.at(rig.notches().get(rig.notches().size() - 1)), t);
+        Question bottom = question(c.at(rig.notches().get(0)), t);
+        Judged highest = judged.computeIfAbsent(top, this::judge);
+        Judged lowest = lows.computeIfAbsent(bottom, q -> worth(q, highest).orElseGet(() -> judge(q)));
+        return lowest.verdict == highest.verdict
+                ? lowest
+                : lows.computeIfAbsent(question(c, t), q -> worth(q, highest).orElse(lowest));
     }
 
     /** A way round with more to keep off; empty where it is worth less with it. */

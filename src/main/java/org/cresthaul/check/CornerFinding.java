@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.rig.BoosterState;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.LowPart;
 import org.cresthaul.turning.TurningFigures;
@@ -21,6 +22,7 @@ import org.cresthaul.turning.TurningFigures;
  * @param ownLanes verdict without escorts
  * @param escorts whether the line needs the opposing lane, which escorts must hold
  * @param line the line of the steer axle as a driver takes it
+ * @param backing how a gate is backed into; null at a corner that is driven forward. All else is told of the pull-out
  * @param gaps of every unit's tires and bodies on the line, tightest first
  * @param overhangs where an underside passes over a curb or an island, least gap first
  * @param leansBeforeM leansBehindM how far before and behind the corner's ends the road is taken to be straight
@@ -50,6 +52,7 @@ public record CornerFinding(
         String ownLanes,
         boolean escorts,
         DriverLine line,
+        BackingLine backing,
         List<SideGap> gaps,
         List<Overhang> overhangs,
         double leansBeforeM,
@@ -78,7 +81,8 @@ public record CornerFinding(
     public record Overhang(
             String unit, String ground, Double heightM, Double gapM, double requiredM, List<Double> lonLat) {}
 
-    static CornerFinding of(CornerCheck check, CornerCheck.Judged j, CornerCheck.Told told, CurbHeights heights) {
+    static CornerFinding of(
+            CornerCheck check, CornerCheck.Judged j, BoosterState booster, CornerCheck.Told told, CurbHeights heights) {
         CornerFit fit = j.fit();
         CornerFit.Gap t = fit.tightest();
         TurningFigures figures = told.figures();
@@ -107,6 +111,7 @@ public record CornerFinding(
                 j.ownLanes().word(),
                 j.escorts(),
                 DriverLine.of(j.space().corner(), fit),
+                BackingLine.of(j.space().corner(), fit, booster),
                 gaps.stream()
                         .map(g -> new SideGap(
                                 fit.combination().units().get(g.unit()).name(),
@@ -141,7 +146,7 @@ public record CornerFinding(
             for (int unit = 0; unit < j.fit().combination().units().size(); unit++) {
                 int lowest = -1;
                 for (int i = 0; i < found.size(); i++) {
-                    if (heights.slices().get(i).unit() == unit && found.get(i).isPresent() && (lowest < 0
+                    if (heights.unitOf(heights.slices().get(i)) == unit && found.get(i).isPresent() && (lowest < 0
                             || heights.slices().get(i).heightM() < heights.slices().get(lowest).heightM())) {
                         lowest = i;
                     }

@@ -26,6 +26,11 @@ final class CornerReasons {
         if (judged.escorts()) {
             reasons.add("corner: only by using the oncoming lane; escorts must hold the traffic, as the permit says");
         }
+        if (finding.backing() != null) {
+            reasons.add("corner: backed into: what folds by itself is held by the driver, not by a line; with a spotter,"
+                    + " at a walk, and the road held" + (finding.backing().pivot() == null
+                            ? "" : "; the booster's pivot " + finding.backing().pivot()));
+        }
         if (judged.verdict() == Verdict.TIGHT) {
             check.unknownNeighbor().ifPresent(u -> reasons.add("corner: " + u
                     + " is closer than the combination is long and not surveyed: what it asks of the line is not known"));

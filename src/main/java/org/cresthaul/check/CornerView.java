@@ -32,6 +32,8 @@ import org.locationtech.jts.geom.Polygon;
  * @param swept what each unit passes over
  * @param lead the lead line; leadLonLat the same on the map
  * @param encroachments where a tyre is off the pavement or a body over what it must miss
+ * @param backing whether positions are those of backing in, in the order they are driven
+ * @param marks along the lead line, in the order they are driven
  * @param positions the combination state by state
  * @param tightest index into positions
  */
@@ -51,6 +53,8 @@ public record CornerView(
         List<List<Double>> leadLonLat,
         List<EncroachmentView> encroachments,
         List<UnitShape> units,
+        boolean backing,
+        List<MarkView> marks,
         List<PositionView> positions,
         int tightest) {
     /** So much of roads and obstacles is drawn around what the combination passes over, metres. */
@@ -69,6 +73,16 @@ public record CornerView(
     /** @param kind "tyres" or what body; byM its size at the worst place */
     public record EncroachmentView(
             String unit, String kind, String side, String against, double byM, List<Double> at, List<List<List<Double>>> rings) {}
+
+    /**
+     * A place along the line with a name.
+     *
+     * @param kind "wheel over", "wheels straight" or "landmark"
+     * @param words in a driver's words
+     * @param at the steer axle there; position index of it
+     * @param place of the landmark it is abreast of, or null
+     */
+    public record MarkView(String kind, String words, List<Double> at, int position, List<Double> place) {}
 
     /** A unit in its own frame: rectangles [rear, front, half width] and tyres [ahead, half width]. */
     public record UnitShape(String unit, List<List<Double>> bodies, List<List<Double>> tyres) {}
@@ -163,11 +177,22 @@ public record CornerView(
         List<List<Double>> lead = new ArrayList<>();
         List<List<Double>> leadLonLat = new ArrayList<>();
         List<PositionView> positions = new ArrayList<>();
+        // Backing in, the pull-out is driven from its end.
+        int last = track.size() - 1;
+        boolean back = corner.backing();
         int tightest = fit.stateAt(fit.tightest().stationM());
-        for (int i = 0; i < track.size(); i++) {
+        tightest = back ? last - tightest : tightest;
+        List<MarkView> marks = CornerMarks.of(corner, fit, hazard.source().equals("template")).stream()
+                .map(m -> new MarkView(m.kind(), m.words(),
+                        List.of(Figures.near(track.leadXM(m.state())), Figures.near(track.leadYM(m.state()))),
+                        back ? last - m.state() : m.state(),
+                        m.place() == null ? null : List.of(Figures.near(m.place().x), Figures.near(m.place().y))))
+                .toList();
+        for (int n = 0; n <= last; n++) {
+            int i = back ? last - n : n;
             lead.add(List.of(Figures.near(track.leadXM(i)), Figures.near(track.leadYM(i))));
             leadLonLat.add(CornerCheck.lonLat(hazard, track.leadXM(i), track.leadYM(i)));
-            positions.add(position(track, i));
+            positions.add(position(track, i, Math.abs(track.stationM(i) - track.stationM(back ? last : 0))));
         }
         return new CornerView(
                 hazard.place().id(),
@@ -185,11 +210,13 @@ public record CornerView(
                 leadLonLat,
                 encroachments,
                 shapes,
+                back,
+                marks,
                 positions,
                 tightest);
     }
 
-    private static PositionView position(Track track, int i) {
+    private static PositionView position(Track track, int i, double stationM) {
         List<List<Double>> poses = new ArrayList<>();
         List<Double> bends = new ArrayList<>();
         int units = track.chain().size();
@@ -203,7 +230,7 @@ public record CornerView(
             }
         }
         return new PositionView(
-                Figures.near(track.stationM(i)), poses, Math.rint(track.steerRad(i) * 1e5) / 1e5, bends);
+                Figures.near(stationM), poses, Math.rint(track.steerRad(i) * 1e5) / 1e5, bends);
     }
 
     private static List<List<List<Double>>> rings(Geometry area) {

@@ -20,10 +20,21 @@ import org.cresthaul.turning.TurningCombination.PlanUnit;
 final class CurbHeights {
     private final Corner.Ground ground;
     private final TurningCombination combination;
+    private final TurningCombination free;
     private final List<Slice> slices;
 
-    CurbHeights(Corner corner, LevelStance stance, Setting setting, TurningCombination combination) {
+    /**
+     * @param free with every coupling free
+     * @param combination the same, or with the booster's pivot locked
+     */
+    CurbHeights(
+            Corner corner,
+            LevelStance stance,
+            Setting setting,
+            TurningCombination free,
+            TurningCombination combination) {
         ground = corner.ground();
+        this.free = free;
         this.combination = combination;
         slices = LevelUnderside.listOf(stance, setting);
     }
@@ -79,16 +90,37 @@ final class CurbHeights {
     }
 
     LowPart part(Slice slice, int island) {
-        PlanUnit unit = combination.units().get(slice.unit());
-        double rear = slice.rearXM() - unit.axleXM();
-        double front = slice.frontXM() - unit.axleXM();
+        PlanUnit unit = combination.units().get(unitOf(slice));
+        double axleXM = free.units().get(slice.unit()).axleXM() - lockedBackM(slice.unit());
+        double rear = slice.rearXM() - axleXM;
+        double front = slice.frontXM() - axleXM;
         double half = 0;
         for (Body body : unit.bodies()) {
             if (body.rearM() <= front && body.frontM() >= rear) {
                 half = Math.max(half, body.halfWidthM());
             }
         }
-        return new LowPart(slice.unit(), unit.name(), rear, front, half, island);
+        return new LowPart(unitOf(slice), unit.name(), rear, front, half, island);
+    }
+
+    /** Which unit of the combination a slice turns with: a locked booster's with the trailer. */
+    int unitOf(Slice slice) {
+        return Math.min(slice.unit(), combination.units().size() - 1);
+    }
+
+    /**
+     * How far the effective axle that a unit turns about lies behind its own: with a locked pivot trailer and booster
+     * share one.
+     */
+    private double lockedBackM(int unit) {
+        if (combination.units().size() == free.units().size() || unit == 0) {
+            return 0;
+        }
+        double own = free.chain().get(1).hitchToAxleM();
+        if (unit == 2) {
+            own += free.chain().get(1).couplingBehindM() + free.chain().get(2).hitchToAxleM();
+        }
+        return combination.chain().get(1).hitchToAxleM() - own;
     }
 
     List<Slice> slices() {

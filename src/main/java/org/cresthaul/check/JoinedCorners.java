@@ -99,7 +99,15 @@ final class JoinedCorners {
                 with, unknown);
     }
 
+    private static boolean isBackedInto(RouteCorner corner) {
+        return corner.shape().map(Corner::backing).orElse(false);
+    }
+
     private boolean isNear(int first, int second) {
+        if (isBackedInto(corners.get(first)) || isBackedInto(corners.get(second))) {
+            // One stops between them.
+            return false;
+        }
         double apart = corners.get(second).place().chainageM() - corners.get(first).place().chainageM();
         return apart < longestM;
     }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.cresthaul.check.BackingLine;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.LoadSheet;
@@ -139,6 +140,9 @@ final class HazardText {
                         + figures.required(c.pivotSwingM());
         RoundedFigures.GapAndNeed room = figures.against(c.valueM(), c.requiredM());
         DriverLine line = c.line();
+        if (c.backing() != null) {
+            return backedInto(c, c.backing(), room);
+        }
         return remark("Room beside: " + room.gap() + " with the wheel turned up to " + figures.required(c.turnInM())
                         + " early or late, needed " + room.need() + "; on the line itself " + figures.against(c.onLineM(), c.requiredM()).gap()
                         + ": " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side() + ", to "
@@ -161,6 +165,31 @@ final class HazardText {
                 + remark("Judged from all straight to all straight: takes the approach as straight for "
                         + figures.distance(c.leansBeforeM()) + " before, the exit for " + figures.distance(c.leansBehindM())
                         + " past the corner's points.");
+    }
+
+    private String backedInto(CornerFinding c, BackingLine line, RoundedFigures.GapAndNeed room) {
+        return remark("Room beside on the line itself: " + figures.against(c.onLineM(), c.requiredM()).gap()
+                        + ", needed " + room.need() + ": " + c.unit()
+                        + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side()
+                        + ", to " + c.against() + ".")
+                + remark("On its own lanes: " + c.ownLanes() + "."
+                        + (c.escorts() ? " This line uses the opposing lane: escorts." : ""))
+                + remark("Back in" + (line.pivot() == null ? "" : " with the booster's pivot " + line.pivot())
+                        + ": drive past and stop with the steer axle " + figures.distance(line.stopM())
+                        + " past the middle of the gate, right steer tire " + figures.distance(line.edgeM())
+                        + " from the right edge, all straight. Backing, wheel over to the " + line.firstWay()
+                        + " with the steer axle " + figures.distance(line.wheelM())
+                        + " past the middle of the gate; radius "
+                        + figures.distance(line.radiusM()) + "; wheels straight with it "
+                        + figures.distance(Math.abs(line.straightM()))
+                        + (line.straightM() < 0 ? " short of the road's center line"
+                                : " in from the road's center line")
+                        + ". Watch the " + line.mirror() + " mirror: " + line.watch() + ".")
+                + overhangs(c)
+                + remark("Judged as the pull-out, which rolls the same way; backing, every bend has to be held. "
+                        + "Takes the drive"
+                        + " as straight for " + figures.distance(c.leansBeforeM()) + ", the road for "
+                        + figures.distance(c.leansBehindM()) + " past the gate.");
     }
 
     private String overhangs(CornerFinding c) {

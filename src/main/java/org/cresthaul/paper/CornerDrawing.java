@@ -2,28 +2,28 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.cresthaul.check.CornerView;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
 
 /** A corner from above: pavement, what the combination sweeps over, its line, and where it stands when it is tightest. */
 final class CornerDrawing {
-    private static final double REACH_M = 42;
+    /** A wheel or coupling bent by less counts as straight. */
+    private static final double STRAIGHT_RAD = 0.01;
+
+    private static final double EDGE_M = 4;
+    private static final double MARK = 6;
     private static final double WIDTH = 480;
     private static final double MOST_HEIGHT = 330;
 
     private CornerDrawing() {}
 
     static Drawing of(CornerView view) {
-        List<List<Double>> shown = Stream.concat(view.swept().stream().flatMap(s -> s.bodies().stream()).flatMap(List::stream),
-                        view.lead().stream())
-                .filter(p -> Math.abs(p.get(0)) <= REACH_M && Math.abs(p.get(1)) <= REACH_M)
-                .toList();
-        double left = Math.min(-8, shown.stream().mapToDouble(p -> p.get(0)).min().orElse(-8)) - 4;
-        double right = Math.max(8, shown.stream().mapToDouble(p -> p.get(0)).max().orElse(8)) + 4;
-        double low = Math.min(-8, shown.stream().mapToDouble(p -> p.get(1)).min().orElse(-8)) - 4;
-        double high = Math.max(8, shown.stream().mapToDouble(p -> p.get(1)).max().orElse(8)) + 4;
+        List<List<Double>> shown = turning(view);
+        double left = Math.min(-8, shown.stream().mapToDouble(p -> p.get(0)).min().orElse(-8)) - EDGE_M;
+        double right = Math.max(8, shown.stream().mapToDouble(p -> p.get(0)).max().orElse(8)) + EDGE_M;
+        double low = Math.min(-8, shown.stream().mapToDouble(p -> p.get(1)).min().orElse(-8)) - EDGE_M;
+        double high = Math.max(8, shown.stream().mapToDouble(p -> p.get(1)).max().orElse(8)) + EDGE_M;
         double perM = Math.min(WIDTH / (right - left), MOST_HEIGHT / (high - low));
         Frame frame = new Frame(left - (WIDTH / perM - (right - left)) / 2, high, perM);
         List<Shape> shapes = new ArrayList<>();
@@ -45,10 +45,80 @@ final class CornerDrawing {
         }
         shapes.add(new Drawing.Path(List.of(view.lead().stream().map(frame::at).toList()), false, Ink.NONE, Ink.GUIDE, 1.8, false));
         double height = (high - low) * perM;
+        marks(shapes, frame, view, height);
         shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(WIDTH - 0.4, 0.4),
                 new Point(WIDTH - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
         return new Drawing(WIDTH, height, "Corner " + view.hazard() + " from above: the swept path and the combination where it is tightest",
                 shapes);
+    }
+
+    /**
+     * Corners of every body from the first wheel over until the last coupling is straight; of all of them where none
+     * bends.
+     */
+    static List<List<Double>> turning(CornerView view) {
+        int first = view.positions().size();
+        int last = -1;
+        for (int i = 0; i < view.positions().size(); i++) {
+            CornerView.PositionView p = view.positions().get(i);
+            if (Math.abs(p.steerRad()) > STRAIGHT_RAD
+                    || p.articulationRad().stream().anyMatch(a -> Math.abs(a) > STRAIGHT_RAD)) {
+                first = Math.min(first, i);
+                last = i;
+            }
+        }
+        int from = last < 0 ? 0 : first;
+        int to = last < 0 ? view.positions().size() - 1 : last;
+        List<List<Double>> corners = new ArrayList<>();
+        for (int i = from; i <= to; i++) {
+            for (int k = 0; k < view.units().size(); k++) {
+                List<Double> pose = view.positions().get(i).poses().get(k);
+                double c = Math.cos(pose.get(2));
+                double s = Math.sin(pose.get(2));
+                for (List<Double> b : view.units().get(k).bodies()) {
+                    double half = b.get(2);
+                    for (double[] at : new double[][] {
+                        {b.get(0), half}, {b.get(0), -half}, {b.get(1), half}, {b.get(1), -half}
+                    }) {
+                        corners.add(List.of(pose.get(0) + at[0] * c - at[1] * s, pose.get(1) + at[0] * s + at[1] * c));
+                    }
+                }
+            }
+        }
+        return corners;
+    }
+
+    /** Lettered as they are driven; what each letter is stands under the picture. */
+    private static void marks(List<Shape> shapes, Frame frame, CornerView view, double height) {
+        for (int i = 0; i < view.marks().size(); i++) {
+            CornerView.MarkView mark = view.marks().get(i);
+            Point at = frame.at(mark.at());
+            if (at.x() < MARK || at.x() > WIDTH - MARK || at.y() < MARK || at.y() > height - MARK) {
+                continue;
+            }
+            if (mark.place() != null) {
+                shapes.add(Drawing.line(Ink.SOFT, 0.8, at, frame.at(mark.place())));
+            }
+            shapes.add(new Drawing.Circle(at, MARK, Ink.PAPER, Ink.LINE, 1));
+            shapes.add(new Drawing.Lettering(
+                    new Point(at.x(), at.y() + 3), Drawing.Anchor.MIDDLE, 8, true, Ink.LINE, letter(i)));
+        }
+    }
+
+    /** A to Z, then again. */
+    private static String letter(int mark) {
+        return String.valueOf((char) ('A' + mark % 26));
+    }
+
+    /** What the letters of the marks mean, in one sentence; empty without marks. */
+    static String marksInWords(CornerView view) {
+        StringBuilder words = new StringBuilder();
+        for (int i = 0; i < view.marks().size(); i++) {
+            CornerView.MarkView mark = view.marks().get(i);
+            words.append(i == 0 ? " Steer axle at " : ", ").append(letter(i)).append(' ')
+                    .append(mark.kind().equals("landmark") ? "abreast of where the " : "").append(mark.words());
+        }
+        return words.isEmpty() ? "" : words + ".";
     }
 
     private record Frame(double leftM, double topM, double perM) {

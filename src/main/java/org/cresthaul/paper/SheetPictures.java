@@ -70,9 +70,10 @@ public final class SheetPictures {
 
     private Paper.Picture corner(Plan.Passage p) {
         CornerView view = CornerView.of(route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
-        return new Paper.Picture(CornerDrawing.of(view), p.hazard() + " from above, driven to the right: pavement, swept path, and the"
+        return new Paper.Picture(CornerDrawing.of(view), p.hazard() + " from above, "
+                + (view.backing() ? "backed into" : "driven to the right") + ": pavement, swept path, and the"
                 + " combination where it is tightest; blue is the path of the steer axle"
-                + (view.opposing().isEmpty() ? "." : ", dashed the opposing lane."));
+                + (view.opposing().isEmpty() ? "." : ", dashed the opposing lane.") + CornerDrawing.marksInWords(view));
     }
 
     /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */

@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.check.BackingLine;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.Report;
@@ -157,6 +158,10 @@ final class PassageSheet {
         }
         CornerFinding c = found.get().cell().corner();
         String at = found.get().pointer() + "/corner";
+        if (c.backing() != null) {
+            backedInto(c, at, lines);
+            return;
+        }
         DriverLine line = c.line();
         String to = at + "/line";
         lines.add(sources.say("Come in with the right steer tire ").distance(line.edgeInM(), to + "/edgeInM")
@@ -186,6 +191,24 @@ final class PassageSheet {
             say.words(", the booster trails ").required(c.trailsWideM(), at + "/trailsWideM").words(" wide");
         }
         lines.add(say.words(".").plain());
+    }
+
+    private void backedInto(CornerFinding c, String at, List<SheetLine> lines) {
+        BackingLine line = c.backing();
+        String to = at + "/backing";
+        lines.add(SheetLine.rule("A spotter at the rear, in sight of the driver; the road held; at a walk.",
+                SheetLine.PRACTICE));
+        if (line.pivot() != null) {
+            lines.add(SheetLine.toDo("Booster's pivot " + line.pivot() + " before backing."));
+        }
+        lines.add(sources.say("Drive past and stop all straight with the steer axle ")
+                .distance(line.stopM(), to + "/stopM")
+                .words(" past the middle of the gate, right steer tire ").distance(line.edgeM(), to + "/edgeM")
+                .words(" from the right edge.").plain());
+        lines.add(sources.say("Backing, wheel over to the " + line.firstWay() + " with the steer axle ")
+                .distance(line.wheelM(), to + "/wheelM").words(" past the middle of the gate; radius ")
+                .distance(line.radiusM(), to + "/radiusM").words(".").plain());
+        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch()).words(".").plain());
     }
 
     private List<SheetLine> after(Plan.Passage p) {

@@ -8,7 +8,9 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
-/** A road in one arc, driven on the right. Works with the inside of the bend on the left, and mirrors a right bend back. */
+/**
+ * A road in one arc, driven on the right. Works with the inside of the bend on the left, and mirrors a right bend back.
+ */
 final class BendDrawing {
     private final double turn;
     private final double middleY;
@@ -60,7 +62,10 @@ final class BendDrawing {
         return new Coordinate(distanceM * Math.sin(turned), middleY - distanceM * Math.cos(turned));
     }
 
-    /** Between two distances from the middle; its inner edge by tangents, its outer one by chords, so that it is inside both. */
+    /**
+     * Between two distances from the middle; its inner edge by tangents, its outer one by chords, so that it is inside
+     * both.
+     */
     private Geometry ring(double from, double to) {
         if (to - from < 1e-6) {
             return Areas.none();

@@ -24,7 +24,8 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * @param guide the way the road is driven, from the approach to the exit, as a line in the corner's frame: it says on which
  *     side islands are passed. Empty when nobody said; islands may then be passed on either side
  * @param onLeft whether one drives on the left here: the opposing lanes are then on the right
- * @param backing whether it is driven backward, from {@code exit} to {@code approach}: wheels that roll forward from the
+ * @param backing whether it is driven backward, from {@code exit} to {@code approach}: wheels that roll forward from
+ *     the
  *     gate out to the road roll back the same way, so that all here is told of the pull-out
  */
 public record Corner(
@@ -160,6 +161,7 @@ public record Corner(
 
     /** The same, backed into from its exit. */
     Corner backed() {
-        return new Corner(pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, onLeft, true);
+        return new Corner(pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, onLeft,
+                true);
     }
 }

@@ -203,7 +203,8 @@ public record CornerTemplate(
             throw new IllegalArgumentException("one turns back across the opposing side");
         }
         if (layout instanceof UTurn && approach.opposingM + exit.opposingM > 0) {
-            throw new IllegalArgumentException("the roadways of a U-turn oppose each other: they have no other opposing lanes");
+            throw new IllegalArgumentException("the roadways of a U-turn oppose each other: they have no other"
+                    + " opposing lanes");
         }
         if (layout instanceof Fork fork && !fork.isApartFrom(turnRad)) {
             throw new IllegalArgumentException("the third road lies on the exit");

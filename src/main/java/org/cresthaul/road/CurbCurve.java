@@ -54,7 +54,8 @@ final class CurbCurve {
         PlanShapes.addArc(points, c1x, c1y, r1, -Math.PI / 2, join1);
         PlanShapes.addArc(points, centreX, centreY, curb.middleM(), join1, join3);
         PlanShapes.addArc(points, c3x, c3y, r3, join3, end);
-        // Drawn by its tangents the curve begins and ends along the edges: to its ends and back would be a spike without area.
+        // Drawn by its tangents the curve begins and ends along the edges: to its ends and back would be a spike
+        // without area.
         points.remove(1);
         points.remove(points.size() - 1);
         return PlanShapes.polygon(points.toArray(new Coordinate[0])).buffer(0);

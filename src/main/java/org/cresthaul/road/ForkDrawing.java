@@ -55,7 +55,8 @@ final class ForkDrawing {
         Geometry box = Areas.common(Areas.union(all, mouths), box(in, out,
                 new RoadStrip(fork.thirdRad(), fork.third(), false, reachM), reachM));
         Geometry own = Areas.union(in.before(in.ownFrom, in.ownTo), out.beyond(out.ownFrom, out.ownTo));
-        // Turning to its own side the truck has its own lanes and the return; turning across, the junction itself as well.
+        // Turning to its own side the truck has its own lanes and the return; turning across, the junction itself as
+        // well.
         Geometry pavement = Areas.union(own, inside);
         if (t.turnRad() > 0) {
             pavement = Areas.union(pavement, box);
@@ -69,7 +70,8 @@ final class ForkDrawing {
             wide = t.exit().borrow() ? Areas.union(wide, beyond) : wide;
             escorted = Optional.of(fork.third().borrow() ? Areas.union(wide, thirdArea) : wide);
         }
-        Geometry opposing = Areas.without(Areas.union(Areas.union(before, beyond), Areas.union(thirdArea, mouths)), pavement);
+        Geometry opposing = Areas.without(
+                Areas.union(Areas.union(before, beyond), Areas.union(thirdArea, mouths)), pavement);
         return new DrawnCorner(pavement, escorted, opposing, List.of(),
                 RoundedWay.of(new RoundedWay.Line(0, in.middleM()), new RoundedWay.Line(t.turnRad(), out.middleM()),
                         radiusM(t, fork, in, out), reachM),

@@ -31,7 +31,8 @@ final class Mouth {
     }
 
     /**
-     * The pavement between them: in an angle less than straight that which the return adds, and an apron behind it; else
+     * The pavement between them: in an angle less than straight that which the return adds, and an apron behind it;
+     * else
      * the triangle that the ends of the roads leave open.
      */
     static Geometry area(Leg first, Leg second, KerbReturn curb, double apronM) {

@@ -7,7 +7,9 @@ import org.cresthaul.geometry.Areas;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
-/** Two roadways with a median between, driven on the right: along the one, through the opening, back along the other. */
+/**
+ * Two roadways with a median between, driven on the right: along the one, through the opening, back along the other.
+ */
 final class UTurnDrawing {
     /** Pieces overlap by this, metres, so that they are one. */
     private static final double LAP_M = 0.001;
@@ -51,7 +53,9 @@ final class UTurnDrawing {
         return new DrawnCorner(pavement, escorted, opposing, List.of(), way, in.end(false), out.end(false, 0, median));
     }
 
-    /** What rounding off a corner of the median adds to the opening: {@code way} and {@code up} point into the median. */
+    /**
+     * What rounding off a corner of the median adds to the opening: {@code way} and {@code up} point into the median.
+     */
     private static Geometry corner(double x, double y, int way, int up, double radiusM) {
         if (radiusM <= 0) {
             return Areas.none();

@@ -18,7 +18,10 @@ import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
 
-/** Reads how the roads of a template are joined: one of several layouts, of which most are told under a key of their own. */
+/**
+ * Reads how the roads of a template are joined: one of several layouts, of which most are told under a key of their
+ * own.
+ */
 final class CornerLayoutReader {
     private static final LengthLimits WIDE = new LengthLimits(0, 100);
     private static final LengthLimits OPENING = new LengthLimits(2, 150);
@@ -152,7 +155,8 @@ final class CornerLayoutReader {
         }
         Fork found = new Fork(widths, side.equals("left") ? angle : -angle, inside, nose);
         if (!found.isApartFrom(turnRad)) {
-            third.problem("angle", "third-on-exit", "The third road lies on the exit: between roads there are 15 degrees.",
+            third.problem("angle", "third-on-exit", 
+                    "The third road lies on the exit: between roads there are 15 degrees.",
                     "Both angles are from straight on, each to its own side.");
         }
         return found;

@@ -232,7 +232,9 @@ final class CornerReader {
         return Optional.of(corner);
     }
 
-    /** How far the way goes on beyond the corner's point until it is on the exit: nothing where the roads meet in it. */
+    /**
+     * How far the way goes on beyond the corner's point until it is on the exit: nothing where the roads meet in it.
+     */
     private static double throughM(Corner corner, Corner.RoadEnd exit) {
         if (corner.backing() || Math.hypot(exit.xM(), exit.yM()) < 1e-9) {
             return 0;

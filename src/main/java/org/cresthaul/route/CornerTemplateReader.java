@@ -88,7 +88,8 @@ final class CornerTemplateReader {
             return Optional.empty();
         }
         return Optional.of(new CornerTemplate(
-                layout instanceof UTurn ? Math.copySign(Math.PI, turnRad) : turnRad, approach, exit, layout, apronM, islands, obstacles, curbHeight,
+                layout instanceof UTurn ? Math.copySign(Math.PI, turnRad) : turnRad, approach, exit, layout,
+                apronM, islands, obstacles, curbHeight,
                 onLeft));
     }
 

@@ -19,7 +19,9 @@ import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
-/** U-turns, bends, forks, offset crossroads and gates: places of edges and areas by hand, and what holds of all of them. */
+/**
+ * U-turns, bends, forks, offset crossroads and gates: places of edges and areas by hand, and what holds of all of them.
+ */
 class CornerLayoutsTest {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
     private static final RoadWidths ONE_WAY = new RoadWidths(7, 0, 1, true);
@@ -43,7 +45,9 @@ class CornerLayoutsTest {
         return CornerTemplateTest.edge(area, x, y, dx, dy);
     }
 
-    /** Lanes of 7 m and a shoulder of 1 m on either side of a median of 10 m, an opening of 24 m, noses rounded by 4 m. */
+    /**
+     * Lanes of 7 m and a shoulder of 1 m on either side of a median of 10 m, an opening of 24 m, noses rounded by 4 m.
+     */
     @Test
     void aUTurnsEdgesLieWhereTheMeasuresSay() {
         Corner c = corner(180, ONE_WAY, ONE_WAY, new UTurn(10, 24, 4, 3, 30));
@@ -107,7 +111,8 @@ class CornerLayoutsTest {
         // The exit bears right by 30 degrees; straight on leads the third road.
         Corner c = corner(-30, road, road, new Fork(road, 0, KerbReturn.single(20), 0));
         Geometry all = c.escorted().orElseThrow();
-        // The exit's left edge runs through the point; the third road's right edge at y = -8 meets it at x = 8 / tan 30.
+        // The exit's left edge runs through the point; the third road's right edge at y = -8 meets it at x = 8 / tan
+        // 30.
         double tip = 8 / Math.tan(Math.toRadians(30));
         assertTrue(all.contains(at(tip - 0.05, -8)) && !all.contains(at(tip + 0.2, -8.03)));
         assertTrue(all.contains(at(300, -7.9)) && !c.pavement().contains(at(300, -7.9)));

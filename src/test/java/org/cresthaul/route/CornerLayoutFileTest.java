@@ -22,7 +22,10 @@ import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 
-/** U-turns, bends, forks, offset crossroads and gates in route files: read, fitted to their line, and refused with a reason. */
+/**
+ * U-turns, bends, forks, offset crossroads and gates in route files: read, fitted to their line, and refused with a
+ * reason.
+ */
 public class CornerLayoutFileTest {
     private static final String LANES = "\"own\": \"4 m\", \"opposing\": \"4 m\"";
     private static final String ONE_WAY = "\"own\": \"8 m\", \"opposing\": \"0 m\"";

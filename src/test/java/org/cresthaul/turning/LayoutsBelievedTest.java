@@ -14,7 +14,8 @@ import org.cresthaul.turning.IndependentCornerJudge.Judgment;
 import org.junit.jupiter.api.Test;
 
 /**
- * What is said of U-turns, bends, forks, offset crossroads and gates against the independent judge; of a gate that is the
+ * What is said of U-turns, bends, forks, offset crossroads and gates against the independent judge; of a gate that is
+ * the
  * pull-out. More seeds: {@code mvn test -Dtest=LayoutsBelievedTest -Dlayouts.judged=500 -Dlayouts.from=1000}.
  */
 class LayoutsBelievedTest {

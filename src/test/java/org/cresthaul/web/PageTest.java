@@ -229,6 +229,12 @@ class PageTest {
         }
         int tightest = view.path("tightest").intValue();
         assertEquals(Integer.toString(tightest), browser.find("#corner-slider").getDomAttribute("data-index"));
+        List<WebElement> marks = browser.list("#corner-marks .corner-mark");
+        assertTrue(marks.size() >= 2, "the wheel goes over and is straight again");
+        assertEquals(marks.size(), browser.list("#corner-view circle.mark").size());
+        marks.get(0).sendKeys(Keys.ENTER);
+        assertEquals(view.at("/marks/0/position").asText(), browser.find("#corner-slider").getDomAttribute("data-index"));
+        browser.find("#corner-tightest").sendKeys(Keys.ENTER);
         String before = browser.find("#corner-view g[data-unit=tractor]").getDomAttribute("transform");
         browser.tabTo("#corner-slider", 200);
         browser.press(Keys.HOME);
