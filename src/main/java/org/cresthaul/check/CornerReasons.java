@@ -78,6 +78,9 @@ final class CornerReasons {
         } else if (judged.fit().roomM() < check.requiredM()) {
             reasons.add("corner: on the line itself the margin is kept, with the wheel turned "
                     + (judged.fit().lateM() > 0 ? "late" : "early") + " it is not: use a spotter");
+        } else if (check.unknownNeighbor().isEmpty() && !judged.escorts() && finding.backing() == null) {
+            reasons.add("corner: beside the margin is kept; no line was found that also keeps every underside clear of curbs"
+                    + " and islands by its margin");
         }
     }
 

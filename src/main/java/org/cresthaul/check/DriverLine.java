@@ -10,12 +10,14 @@ import org.cresthaul.turning.Track;
  * on it, positive past it.
  *
  * @param offsetInM offsetOutM of the line from the middle point of approach and exit, positive to the left
- * @param edgeInM edgeOutM from the outer face of the right steer tire to the right edge of the road that may be used
+ * @param edgeInM edgeOutM from the outer face of the steer tire on the side on which one drives to that edge of the road
+ *     that may be used
+ * @param edgeSide which side that is, "left" or "right"
  * @param startM where the steer axle is when the wheel first goes over, along the approach
  * @param firstWay to which side it goes over first, "left" or "right"
  * @param swingAwayM how far the line swings away from the turn before it turns
  * @param turnInM where the steer axle is when the turn itself begins, along the approach
- * @param radiusM tightest radius of the steer axle's path while the wheels are held over
+ * @param radiusM tightest radius of the steer axle's path with the wheels over to the side of the turn
  * @param endM where the steer axle is when the wheels are straight again, along the exit
  * @param mirror which mirror shows the tightest place
  * @param watch what to watch in it
@@ -23,6 +25,7 @@ import org.cresthaul.turning.Track;
 public record DriverLine(
         double offsetInM,
         double edgeInM,
+        String edgeSide,
         double startM,
         String firstWay,
         double swingAwayM,
@@ -52,12 +55,14 @@ public record DriverLine(
         double away = 0;
         int first = start;
         double firstSteer = 0;
+        double over = 1e-3;
         for (int i = start; i <= end; i++) {
             double side = -hand * (Passed.left(in, track.leadXM(i), track.leadYM(i)) - fit.steering().offsetInM());
             if (Passed.along(in, track.leadXM(i), track.leadYM(i))
                     <= Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn)) + 1e-6 || i <= turnIn) {
                 away = Math.max(away, side);
             }
+            over = Math.max(over, hand * track.steerRad(i));
             if (firstSteer == 0 && Math.abs(track.steerRad(i)) > Math.toRadians(1)) {
                 firstSteer = track.steerRad(i);
                 first = i;
@@ -66,21 +71,29 @@ public record DriverLine(
         double half = fit.combination().units().get(0).tyres().get(0).halfWidthM();
         CornerFit.Gap tightest = fit.tightest();
         String unit = fit.combination().units().get(tightest.unit()).name();
-        double rightIn = fit.escorts() ? in.escortedRightM() : in.rightM();
-        double rightOut = fit.escorts() ? out.escortedRightM() : out.rightM();
+        boolean onLeft = corner.onLeft();
+        double side = onLeft ? -1 : 1;
         return new DriverLine(
                 Figures.near(fit.steering().offsetInM()),
-                Figures.near(rightIn + fit.steering().offsetInM() - half),
+                Figures.near(edgeM(in, fit.escorts(), onLeft) + side * fit.steering().offsetInM() - half),
+                onLeft ? "left" : "right",
                 Figures.near(Passed.along(in, track.leadXM(first), track.leadYM(first))),
                 firstSteer >= 0 ? "left" : "right",
                 away < SEEN_M ? 0 : Figures.near(away),
                 Figures.near(Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn))),
                 Figures.near(fit.combination().chain().get(0).hitchToAxleM()
-                        / Math.sin(Math.max(1e-3, Math.min(Math.PI / 2, track.mostSteerRad())))),
+                        / Math.sin(Math.min(Math.PI / 2, over))),
                 Figures.near(Passed.along(out, track.leadXM(end), track.leadYM(end))),
                 Figures.near(fit.steering().offsetOutM()),
-                Figures.near(rightOut + fit.steering().offsetOutM() - half),
+                Figures.near(edgeM(out, fit.escorts(), onLeft) + side * fit.steering().offsetOutM() - half),
                 tightest.side(),
                 unit + (tightest.part().equals(unit) ? "" : " " + tightest.part()) + ", to " + tightest.against().word());
+    }
+
+    /** From a road's center point to the edge that one drives along. */
+    private static double edgeM(RoadEnd end, boolean escorts, boolean onLeft) {
+        return onLeft
+                ? escorts ? end.escortedLeftM() : end.leftM()
+                : escorts ? end.escortedRightM() : end.rightM();
     }
 }

@@ -149,7 +149,8 @@ final class HazardText {
                         + c.against() + ".")
                 + remark("On its own lanes: " + c.ownLanes() + "."
                         + (c.escorts() ? " This line uses the opposing lane: escorts." : ""))
-                + remark("Drive: right steer tire " + figures.distance(line.edgeInM()) + " from the right edge; wheel over to the "
+                + remark("Drive: " + line.edgeSide() + " steer tire " + figures.distance(line.edgeInM()) + " from the "
+                        + line.edgeSide() + " edge; wheel over to the "
                         + line.firstWay() + " with the steer axle " + figures.alongRoad(line.startM())
                         + (line.swingAwayM() > 0
                                 ? ", swing " + figures.distance(line.swingAwayM()) + " away first, into the turn "

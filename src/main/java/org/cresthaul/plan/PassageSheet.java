@@ -164,8 +164,9 @@ final class PassageSheet {
         }
         DriverLine line = c.line();
         String to = at + "/line";
-        lines.add(sources.say("Come in with the right steer tire ").distance(line.edgeInM(), to + "/edgeInM")
-                .words(" from the right edge.").plain());
+        lines.add(sources.say("Come in with the " + line.edgeSide() + " steer tire ")
+                .distance(line.edgeInM(), to + "/edgeInM")
+                .words(" from the " + line.edgeSide() + " edge.").plain());
         Say turn = sources.say("Wheel over to the " + line.firstWay() + " with the steer axle ")
                 .alongRoad(line.startM(), to + "/startM");
         if (line.swingAwayM() > 0) {

@@ -15,8 +15,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * What is said of U-turns, bends, forks, offset crossroads and gates against the independent judge; of a gate that is
- * the
- * pull-out. More seeds: {@code mvn test -Dtest=LayoutsBelievedTest -Dlayouts.judged=500 -Dlayouts.from=1000}.
+ * the pull-out. More seeds: {@code mvn test -Dtest=LayoutsBelievedTest -Dlayouts.judged=500 -Dlayouts.from=1000}.
  */
 class LayoutsBelievedTest {
     private static final int JUDGED = Integer.getInteger("layouts.judged", 40);
@@ -38,10 +37,7 @@ class LayoutsBelievedTest {
             Judgment judged =
                     new IndependentCornerJudge(corner, escorts, corner.guide()).of(rig, line.path());
             boolean large = line.reportedM() > 0 && line.reportedM() - judged.leastM() > OPTIMISM_M;
-            double end = line.path().at(line.path().lengthM())[2];
-            boolean whole = judged.bentAtPathEndM() <= 0.0012
-                    && Math.abs(Math.IEEEremainder(end - corner.exit().headingRad(), 2 * Math.PI)) < 1e-9;
-            boolean wrong = answer.passes() && (judged.leastM() < 0 || !judged.withinLimits() || !whole);
+            boolean wrong = answer.passes() && (judged.leastM() < 0 || !judged.withinLimits() || !judged.whole());
             if (large || wrong) {
                 found.add(String.format(Locale.ROOT, "seed %d, %.0f degrees, %d units: told %.4f m, judged %.4f m%s", seed,
                         Math.toDegrees(corner.turnRad()), rig.units().size(), line.reportedM(), judged.leastM(),
