@@ -13,6 +13,8 @@ import java.util.Locale;
 import java.util.Optional;
 import org.cresthaul.turning.IndependentCornerJudge.Judgment;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What the program says of corners against the independent judge, on {@link RandomCorners}. A few cases by default; thousands
@@ -73,6 +75,20 @@ class CornersBelievedTest {
         assertTrue(passes > JUDGED / 5 && passes < JUDGED * 4 / 5, "both kinds are among them: " + passes);
         assertTrue(found.isEmpty(), String.format(Locale.ROOT, "%d of %d lines, %d of %d corners pass; worst %.3f m:%n%s",
                 found.size(), JUDGED, passes, JUDGED, worst, String.join("\n", found.subList(0, Math.min(40, found.size())))));
+    }
+
+    /**
+     * A pole on the center line that escorts hold free (30029), and a bend with an easy way that is hard to find (30048):
+     * the richer search found 0.80 m and 1.44 m of room.
+     */
+    @ParameterizedTest
+    @ValueSource(longs = {30029, 30048})
+    void aWayThatARicherSearchFoundIsFound(long seed) {
+        RandomCorners.Case c = RandomCorners.of(seed);
+        CornerAnswer answer = CornerAnswer.of(c.corner(), c.combination(), c.escorts());
+        Judgment judged = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()))
+                .of(c.combination(), answer.lines().get(0).path());
+        assertTrue(answer.passes() && judged.leastM() >= 0.3 && judged.withinLimits() && judged.whole(), judged.toString());
     }
 
     @Test

@@ -1,0 +1,66 @@
+package org.cresthaul.check;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCorner;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.InputRejected;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+
+/**
+ * All four corners of the sample in every configuration, on all processors. Each turn asks for a margin some nanometers
+ * larger, so that none is answered by what the turn before found.
+ */
+@State(Scope.Benchmark)
+@Fork(1)
+@BenchmarkMode(Mode.SingleShotTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Warmup(iterations = 4)
+@Measurement(iterations = 8)
+public class CornersBenchmark {
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private int turn;
+
+    public CornersBenchmark() {
+        try {
+            Path folder = Path.of("sample-routes");
+            route = RouteFile.parse(Files.readAllBytes(folder.resolve("alder-county.route.geojson")));
+            rig = RigFile.parse(Files.readAllBytes(folder.resolve("lowbed-loaded.rig.json")));
+        } catch (IOException | InputRejected e) {
+            throw new IllegalStateException(e);
+        }
+        stance = rig.stances().iterator().next();
+    }
+
+    @Benchmark
+    public List<Report.Cell> corners() {
+        Margins usual = Margins.defaults();
+        turn++;
+        Margins margins = new Margins(usual.groundM(), usual.overheadM(), usual.sideM() + 2e-9 * turn, usual.lineM(),
+                usual.turnInM());
+        JoinedCorners joined = new JoinedCorners(route, stance);
+        List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
+        return route.hazards().parallelStream()
+                .filter(h -> h instanceof RouteCorner)
+                .flatMap(h -> new CornerCheck(joined.of((RouteCorner) h), rig, stance, margins)
+                        .cells(configurations).stream())
+                .toList();
+    }
+}
