@@ -106,13 +106,13 @@ function axes(plot, units, area, toX, toY, most) {
 
 /** The plot in words. */
 export function say(plot, units) {
-  const shown = value => (plot.of === 'position'
+  const shown = (value, side) => (plot.of === 'position'
     ? `${dimension(value, units)} behind the deck front`
-    : pressure(value, units));
+    : pressure(value, units, side));
   const what = plot.of === 'position' ? `Centre of gravity of ${plot.piece}` : 'Regulator';
   const window = plot.allowed === null
     ? `Within limits ${plot.note ?? 'nowhere'}.`
-    : `Within limits from ${shown(plot.allowed[0])} to ${shown(plot.allowed[1])}`
+    : `Within limits from ${shown(plot.allowed[0], 'up')} to ${shown(plot.allowed[1], 'down')}`
       + `${plot.best ? `, best at ${shown(plot.best.at)} (governed there by ${plot.best.rule})` : ''}.`;
   const limits = plot.lines.filter(line => line.mostKg !== null)
     .map(line => `${line.label} at most ${weight(line.mostKg, units)}`).join(', ');

@@ -119,8 +119,8 @@ final class LoadText {
         return "Booster regulator at " + figures.pressure(r.setPa()) + " sets " + figures.weight(r.boosterKg()) + "; "
                 + (r.window() == null
                         ? r.note()
-                        : "within limits from " + figures.pressure(r.window().get(0)) + " to "
-                                + figures.pressure(r.window().get(1)) + ", best " + figures.pressure(r.bestPa()))
+                        : "within limits from " + figures.pressureUp(r.window().get(0)) + " to "
+                                + figures.pressureDown(r.window().get(1)) + ", best " + figures.pressure(r.bestPa()))
                 + ".";
     }
 

@@ -19,7 +19,7 @@ final class CheckCost {
     private static final double CELL_MS = 1;
     private static final double POINT_MS = 0.03;
     /** One axle and booster state round one corner; the notch does not matter there. */
-    private static final double CORNER_MS = 250;
+    private static final double CORNER_MS = 500;
 
     private CheckCost() {}
 
