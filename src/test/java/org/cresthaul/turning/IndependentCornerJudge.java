@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.TurningCombination.AxleLine;
@@ -110,8 +111,11 @@ final class IndependentCornerJudge {
         Geometry opposing = corner.opposing();
         if (escorts && corner.escorted().isPresent() && !opposing.isEmpty()) {
             Geometry left = OverlayNGRobust.overlay(opposing, longer, OverlayNG.DIFFERENCE);
-            // Slivers along a common edge are no lane.
-            opposing = left.buffer(-0.01).isEmpty() ? GEOMETRY.createPolygon() : left;
+            // Slivers along a common edge are no lane, also beside a pole that stands in one.
+            opposing = IntStream.range(0, left.getNumGeometries())
+                    .mapToObj(left::getGeometryN)
+                    .filter(part -> !part.buffer(-0.01).isEmpty())
+                    .reduce((Geometry) GEOMETRY.createPolygon(), Geometry::union);
         }
         offBodies.add(ReferenceKeepOff.area(opposing));
         offBodies.removeIf(ReferenceKeepOff::nothing);
