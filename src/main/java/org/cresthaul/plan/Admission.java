@@ -84,7 +84,10 @@ final class Admission {
                 || raise.equals(Raise.NONE) && !place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
     }
 
-    /** What is left where a place is passed, as a share of what is required; endless where no figure counts. */
+    /**
+     * What is left where a place is passed, as a share of what is required; endless where no figure
+     * counts, and none at a raise that nobody judged.
+     */
     double reserve(PlanPlace place, int configuration, Raise raise) {
         if (isSetAside(place)) {
             return Double.POSITIVE_INFINITY;
@@ -97,7 +100,7 @@ final class Admission {
                 ? Reserves.of(cell.raise())
                 : raised.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
                         .map(Reserves::of)
-                        .orElse(Double.POSITIVE_INFINITY);
+                        .orElse(Double.NEGATIVE_INFINITY);
     }
 
     /** The raise a place asks for: that of its cell, unless it may be passed without, or cannot be passed at all. */

@@ -55,8 +55,11 @@ final class PassageJudge {
                 space.escorts && borrows(fine));
     }
 
-    /** A line judged before, with other low parts: all else stands as it was. */
+    /** A line judged before, with other low parts: all else stands as it was, where it was held against early and late. */
     CornerFit again(CornerFit fit) {
+        if (fit.tightest().valueM() < wanted.freeM()) {
+            return judge(fit.line());
+        }
         List<PassingPart> low = setting.parts().stream().filter(p -> p.off().against.isLow()).toList();
         TurningCombination combination = setting.combination();
         List<CornerFit.Gap> gaps = new ArrayList<>(fit.gaps());
