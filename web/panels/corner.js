@@ -265,7 +265,8 @@ function backedInto(c, need, units) {
     ['Least room', `${clearance(c.onLineM, units)} on the line itself: ${c.unit}`
       + `${c.part === c.unit ? '' : ` ${c.part}`}, ${c.side}, to ${c.against}; needs ${need}`],
     b.pivot && ['Booster', `pivot ${b.pivot}`],
-    ['Stop', `all straight, ${past(b.stopM)}, right steer tire ${dimension(b.edgeM, units)} from the right edge`],
+    ['Stop', `all straight, ${past(b.stopM)}, ${b.edgeSide} steer tire ${dimension(b.edgeM, units)} `
+      + `from the ${b.edgeSide} edge`],
     ['Wheel first goes over', `to the ${b.firstWay}, ${past(b.wheelM)}`],
     ['Turn', `radius ${dimension(b.radiusM, units)}, front wheels up to ${degrees(c.steerRad, false)}`],
     ['Wheels straight', `steer axle ${dimension(Math.abs(b.straightM), units)} ${b.straightM < 0

@@ -8,14 +8,15 @@ import org.cresthaul.turning.Track;
 
 /**
  * How a gate is backed into: the pull-out that was found, told from its end. Wheels that roll without slipping roll
- * back
- * the way they came, so that a line out of the gate is one into it; but what straightens by itself going forward folds
+ * back the way they came, so that a line out of the gate is one into it; but what straightens by itself going forward folds
  * going backward, so that a driver has to hold every bend that the pull-out leaves to itself. Places are of the steer
  * axle.
  *
  * @param pivot of a trailing booster: "free" or "locked", whichever leaves more room; null without one
  * @param stopM past the middle of the gate along the road: where to stop, every coupling straight to a degree
- * @param edgeM from the outer face of the right steer tire to the right edge of the road that may be used, there
+ * @param edgeM from the outer face of the steer tire on the side on which one drives to that edge of the road that may be
+ *     used, there
+ * @param edgeSide which side that is, "left" or "right"
  * @param wheelM past the middle of the gate: where the wheel goes over first, no farther than where to stop
  * @param firstWay to which side it goes over first, "left" or "right"
  * @param radiusM tightest radius of the steer axle's path
@@ -28,6 +29,7 @@ public record BackingLine(
         String pivot,
         double stopM,
         double edgeM,
+        String edgeSide,
         double wheelM,
         String firstWay,
         double radiusM,
@@ -65,6 +67,7 @@ public record BackingLine(
                 booster == BoosterState.TRAILING ? fit.combination().chain().size() > 2 ? "free" : "locked" : null,
                 Figures.near(Passed.along(road, track.leadXM(stop), track.leadYM(stop))),
                 out.edgeOutM(),
+                out.edgeSide(),
                 Figures.near(Passed.along(road, track.leadXM(over), track.leadYM(over))),
                 track.steerRad(over) >= 0 ? "left" : "right",
                 out.radiusM(),

@@ -177,8 +177,9 @@ final class HazardText {
                         + (c.escorts() ? " This line uses the opposing lane: escorts." : ""))
                 + remark("Back in" + (line.pivot() == null ? "" : " with the booster's pivot " + line.pivot())
                         + ": drive past and stop with the steer axle " + figures.distance(line.stopM())
-                        + " past the middle of the gate, right steer tire " + figures.distance(line.edgeM())
-                        + " from the right edge, all straight. Backing, wheel over to the " + line.firstWay()
+                        + " past the middle of the gate, " + line.edgeSide() + " steer tire "
+                        + figures.distance(line.edgeM()) + " from the " + line.edgeSide()
+                        + " edge, all straight. Backing, wheel over to the " + line.firstWay()
                         + " with the steer axle " + figures.distance(line.wheelM())
                         + " past the middle of the gate; radius "
                         + figures.distance(line.radiusM()) + "; wheels straight with it "

@@ -204,8 +204,8 @@ final class PassageSheet {
         }
         lines.add(sources.say("Drive past and stop all straight with the steer axle ")
                 .distance(line.stopM(), to + "/stopM")
-                .words(" past the middle of the gate, right steer tire ").distance(line.edgeM(), to + "/edgeM")
-                .words(" from the right edge.").plain());
+                .words(" past the middle of the gate, " + line.edgeSide() + " steer tire ").distance(line.edgeM(), to + "/edgeM")
+                .words(" from the " + line.edgeSide() + " edge.").plain());
         lines.add(sources.say("Backing, wheel over to the " + line.firstWay() + " with the steer axle ")
                 .distance(line.wheelM(), to + "/wheelM").words(" past the middle of the gate; radius ")
                 .distance(line.radiusM(), to + "/radiusM").words(".").plain());

@@ -66,6 +66,19 @@ class BackingCheckTest {
         }
     }
 
+    /** The edge that is told is the one along which is driven: on the left where one drives on the left. */
+    @Test
+    void theEdgeIsOnTheSideOnWhichOneDrives() throws Exception {
+        for (String side : List.of("right", "left")) {
+            String route = JsonEdit.edit(CornerLayoutFileTest.GATE, "/features/1/properties/template/drives",
+                    "\"" + side + "\"");
+            for (Report.Cell cell : cells(route)) {
+                assertEquals(side, cell.corner().backing().edgeSide(), cell.configuration());
+                assertEquals(side, cell.corner().line().edgeSide(), cell.configuration());
+            }
+        }
+    }
+
     /**
      * Drawn in the order it is driven: from straight on the road, backward, to straight in the drive, which lies north.
      */
