@@ -9,7 +9,7 @@ import { closestConfiguration, findCell, findConfiguration, findHazard, ranked }
 import { fileFromDisk, fromDisk, pick, readFile, stanceIn } from './files.js';
 import { nearestIndex } from './drawing/passage.js';
 
-const TIGHTEST = { line: null, levelling: null, raised: false };
+const TIGHTEST = { line: null, leveling: null, raised: false };
 
 export function createActions(store, api) {
   const checks = lastOnly();
@@ -43,7 +43,7 @@ export function createActions(store, api) {
         hazard: findHazard(report, kept.hazard)?.id ?? null,
         configuration: (findConfiguration(report, kept.configuration)
           ?? startingConfiguration(report, store.get())).key,
-        view: { line: wanted.line ?? null, levelling: wanted.levelling ?? null, raised: wanted.raised ?? false },
+        view: { line: wanted.line ?? null, leveling: wanted.leveling ?? null, raised: wanted.raised ?? false },
         passage: NO_PASSAGE,
         position: 0,
         ...planOf(wanted, sameFiles(inputs, store.get().inputs) ? store.get() : null),
@@ -141,7 +141,7 @@ export function createActions(store, api) {
         hazard,
         configuration,
         line: view.line,
-        levelling: view.levelling,
+        leveling: view.leveling,
         frontRaise: raise && asQuantity(raise.frontM),
         rearRaise: raise && asQuantity(raise.rearM),
       }, turn.signal);
@@ -185,7 +185,7 @@ export function createActions(store, api) {
       notice: unmet(wanted, report),
       hazard: findHazard(report, wanted.hazard)?.id ?? null,
       configuration: findConfiguration(report, wanted.configuration)?.key ?? store.get().configuration,
-      view: { line: wanted.line, levelling: wanted.levelling, raised: wanted.raised },
+      view: { line: wanted.line, leveling: wanted.leveling, raised: wanted.raised },
       ...planOf(wanted, null, store.get().planAsked),
     });
     return drawPassage(wanted.steerM);

@@ -1,6 +1,6 @@
 /**
  * The selection as an address fragment, so that a view can be linked:
- * #route=…&rig=…&stance=…&hazard=H03&configuration=down/none/3&line=left&levelling=held&raised=1&steer=-3.25
+ * #route=…&rig=…&stance=…&hazard=H03&configuration=down/none/3&line=left&leveling=held&raised=1&steer=-3.25
  * and of the route plan: &time=notch:20 min&forbid=up/none/1&keep=…&raising=no&accept=H13&aside=H06&compare=…
  * &stop=P02; what may be there several times stands each time with its key.
  * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is
@@ -31,7 +31,7 @@ export function encode(state) {
     ['configuration', state.configuration],
     ['hazard', state.hazard],
     ['line', state.view.line],
-    ['levelling', state.view.levelling],
+    ['leveling', state.view.leveling],
     ['raised', state.view.raised ? '1' : null],
     ['steer', steerM === undefined || state.position === data.tightest ? null : String(Number(steerM.toFixed(3)))],
     ...planEntries(state.planAsked),
@@ -59,7 +59,7 @@ export function decode(fragment) {
     configuration: text('configuration'),
     hazard: text('hazard'),
     line: text('line'),
-    levelling: text('levelling'),
+    leveling: text('leveling'),
     raised: text('raised') === '1',
     steerM: Number.isFinite(steerM) ? steerM : null,
     plan: plan(parameters),

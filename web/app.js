@@ -19,7 +19,7 @@
  *                      [data-required-m], #raise[data-front-m][data-rear-m]
  *   passage            #passage[data-status=none|loading|ready|failed], #passage-slider[data-index][data-steer-m],
  *                      #passage-clearance[data-value-m], #passage-overhead[data-value-m],
- *                      #passage-position[data-steer-m], #passage-wheels, #passage-line, #passage-levelling,
+ *                      #passage-position[data-steer-m], #passage-wheels, #passage-line, #passage-leveling,
  *                      #passage-exaggeration, #passage-raise (aria-pressed), #passage-tightest, #passage-back,
  *                      #passage-forward, #passage-live (live region), #side-view, #detail-view, #clearance-curve
  *   #loads             [data-status] [data-verdict]; #loads-hazard, #load-view,

@@ -1,7 +1,7 @@
 /**
- * The one place where numbers become words. Everything arrives in SI: metres, radians, slopes as ratios.
+ * The one place where numbers become words. Everything arrives in SI: meters, radians, slopes as ratios.
  *
- * A clearance is rounded down (towards the unsafe side: 1.99 in never reads 2 in), what is required and what must be
+ * A clearance is rounded down (toward the unsafe side: 1.99 in never reads 2 in), what is required and what must be
  * raised is rounded up. Down and up are along the number line, so a clearance of −1.01 in reads −1 1/8 in.
  *
  * `system` is 'us' or 'metric'. A missing number (null, undefined, NaN) reads UNKNOWN, never 0.
@@ -56,7 +56,7 @@ export function against(gapM, needM, system) {
   const usual = system === 'us'
     ? [8, 16, 32, 64].reduce(
       (found, parts) => found ?? read(INCH_M / parts, count => feetAndInches(count, parts)), null)
-    : read(0.001, millimetres);
+    : read(0.001, millimeters);
   const tenths = count => `${decimals(count / 10, 1)} mm`;
   return usual ?? { gap: tenths(stepsIn(gapM, 0.0001, 'down')), need: tenths(stepsIn(needM, 0.0001, 'up')) };
 }
@@ -92,10 +92,10 @@ function smallLength(valueM, system, rounding) {
   if (system === 'us') {
     return feetAndInches(stepsIn(valueM, INCH_M / 8, rounding));
   }
-  return millimetres(stepsIn(valueM, 0.001, rounding));
+  return millimeters(stepsIn(valueM, 0.001, rounding));
 }
 
-const millimetres = mm => (Math.abs(mm) < 1000 ? `${signed(mm)} mm` : `${decimals(mm / 1000, 3)} m`);
+const millimeters = mm => (Math.abs(mm) < 1000 ? `${signed(mm)} mm` : `${decimals(mm / 1000, 3)} m`);
 
 function feetAndInches(count, inParts = 8) {
   const size = Math.abs(count);
@@ -145,24 +145,24 @@ export function alongRoad(distanceM, system) {
   return `${text} ${count < 0 ? 'before' : 'past'}`;
 }
 
-/** A signed distance along the road as a bare figure for an axis: feet or metres, no unit. */
+/** A signed distance along the road as a bare figure for an axis: feet or meters, no unit. */
 export function axisFigure(distanceM, system, places = 0) {
   return decimals(distanceM / axisUnitM(system), places);
 }
 
-/** Metres in one unit of a road axis at a hazard. */
+/** Meters in one unit of a road axis at a hazard. */
 export const axisUnitM = system => (system === 'us' ? FOOT_M : 1);
 
 /** Its name. */
 export const axisUnitName = system => (system === 'us' ? 'ft' : 'm');
 
-/** Metres in one unit of an axis of clearances: inches or millimetres. */
+/** Meters in one unit of an axis of clearances: inches or millimeters. */
 export const gapUnitM = system => (system === 'us' ? INCH_M : 0.001);
 
 /** Its name. */
 export const gapUnitName = system => (system === 'us' ? 'in' : 'mm');
 
-/** Metres in one unit of chainage: a mile or a kilometre. */
+/** Meters in one unit of chainage: a mile or a kilometer. */
 export const chainageUnitM = system => (system === 'us' ? MILE_M : 1000);
 
 /** Its name. */
@@ -291,7 +291,7 @@ export function coordinate(degrees, axis) {
   return `${Math.floor(minutes / 60)}°${String(minutes % 60).padStart(2, '0')}′${hemisphere}`;
 }
 
-/** A length the way files and requests spell it, to a nanometre. */
+/** A length the way files and requests spell it, to a nanometer. */
 export const asQuantity = valueM => `${valueM.toFixed(9)} m`;
 
 function decimals(value, places) {

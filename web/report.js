@@ -7,7 +7,7 @@ import { clearance, raise, SYSTEMS } from './format.js';
 /** From worst to best to read on a sheet. An unknown verdict ranks with the worst. */
 const SEVERITY = ['contact', 'outside limits', 'loads not known', 'not surveyed', 'tight', 'clear'];
 
-/** Two results nearer than this that also read alike, in inches and in millimetres, are one on a sheet; metres. */
+/** Two results nearer than this that also read alike, in inches and in millimeters, are one on a sheet; meters. */
 const SAME_M = 0.0005;
 
 export function findHazard(report, id) {
@@ -159,7 +159,7 @@ export function notChecked(report, key) {
 }
 
 /** The hazard before and after one, in order of travel; null at the ends. */
-export function neighbours(report, id) {
+export function neighbors(report, id) {
   const index = report.hazards.findIndex(hazard => hazard.id === id);
   return { before: report.hazards[index - 1] ?? null, after: report.hazards[index + 1] ?? null };
 }

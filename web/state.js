@@ -7,7 +7,7 @@
  * problem    why the last attempt to open or check failed; notice what a link asked for in vain
  * samples    what the server offers, line the route for the plan, report the check's answer
  * hazard     id of the hazard on show, configuration the key chosen
- * view       {line, levelling, raised}: which passage of it; null line and levelling mean the tightest case's
+ * view       {line, leveling, raised}: which passage of it; null line and leveling mean the tightest case's
  * passage    {status: 'none' | 'loading' | 'ready' | 'failed', data, problem}
  * focus      what the map is asked to show: {lonLats: [[lon, lat], ...]}, or null
  * position   index into passage.data.positions: where the truck stands
@@ -36,7 +36,7 @@ export function initialState() {
     report: null,
     hazard: null,
     configuration: null,
-    view: { line: null, levelling: null, raised: false },
+    view: { line: null, leveling: null, raised: false },
     passage: { status: 'none', data: null, problem: null },
     position: 0,
     focus: null,

@@ -1,6 +1,6 @@
-/** What a corner's drawing needs, from above, in metres of the corner's frame (y to the left, drawn upward). No DOM. */
+/** What a corner's drawing needs, from above, in meters of the corner's frame (y to the left, drawn upward). No DOM. */
 
-/** Room around what has to be seen, metres. */
+/** Room around what has to be seen, meters. */
 const EDGE_M = 10;
 /** A wheel or coupling bent by less counts as straight, radians. */
 const STRAIGHT_RAD = 0.01;

@@ -1,6 +1,6 @@
 /** The clearance curve as path data. No DOM. */
 
-/** Clearances above this are cut off when nothing tighter needs the room, metres. */
+/** Clearances above this are cut off when nothing tighter needs the room, meters. */
 const ROOMY_M = 0.3;
 
 /** Lowest and highest clearance the curve's axis shows: always 0, always what is required, no more air than serves. */

@@ -1,7 +1,7 @@
 /** Geometry of the load drawings. No DOM. */
 import { linear, spread } from './scale.js';
 
-/** Extent of the combination: {left, right, top}, metres, with a little room. */
+/** Extent of the combination: {left, right, top}, meters, with a little room. */
 export function extent({ units, wheels }) {
   const points = units.flatMap(unit => [...unit.underside, ...unit.topside, ...unit.load.flat()]);
   const xs = [...points.map(([x]) => x), ...wheels.flatMap(w => [w.xM - w.radiusM, w.xM + w.radiusM])];
@@ -11,7 +11,7 @@ export function extent({ units, wheels }) {
   };
 }
 
-/** Maps metres to pixels with one scale both ways; the combination travels to the right. */
+/** Maps meters to pixels with one scale both ways; the combination travels to the right. */
 export function toScale({ left, right, top }, width) {
   const scale = width / (right - left);
   return { scale, groundY: top * scale, toX: x => (x - left) * scale, toY: h => (top - h) * scale };
@@ -31,8 +31,8 @@ export function groupPlaces(sheet, toX, width, size) {
     const xs = sheet.axles.filter(axle => axle.group === group.group).map(axle => toX(axle.xM));
     return { group, from: Math.min(...xs), to: Math.max(...xs) };
   }).sort((a, b) => a.from - b.from);
-  const centres = spread(places.map(({ from, to }) => (from + to) / 2), size, 0, width);
-  return places.map((place, index) => ({ ...place, at: centres[index] }));
+  const centers = spread(places.map(({ from, to }) => (from + to) / 2), size, 0, width);
+  return places.map((place, index) => ({ ...place, at: centers[index] }));
 }
 
 /** How full a rule leaves an axle's bar: load over limit, for a rule of most; null without such a rule. */
@@ -54,5 +54,5 @@ export function plotScales(plot, { left, right, top, bottom }) {
   return { toX: linear(span, [left, right]), toY: linear([least, most], [bottom, top]), least, most };
 }
 
-/** Stroke patterns, so that lines stay apart in one colour: by group. */
+/** Stroke patterns, so that lines stay apart in one color: by group. */
 export const DASHES = { steer: '1 3', drive: '8 3', trailer: '', booster: '8 3 2 3' };

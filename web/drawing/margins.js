@@ -5,7 +5,7 @@
 import { SPARE_KINDS } from '../plan.js';
 import { linear } from './scale.js';
 
-/** Gaps beyond this, and loads beyond this, are cut off and marked so: metres, kilograms. */
+/** Gaps beyond this, and loads beyond this, are cut off and marked so: meters, kilograms. */
 export const MOST = { ground: 0.3, overhead: 0.3, corner: 1, load: 5000 };
 const BAND = 74;
 const GAP = 16;
@@ -53,7 +53,7 @@ function reach(picked, kind) {
   return [-Math.min(MOST[kind], Math.max(high / 3, -Math.min(0, ...lefts))), high];
 }
 
-/** Marks of the picked configurations, so that they stay apart in one colour: centred paths, about 8 px wide. */
+/** Marks of the picked configurations, so that they stay apart in one color: centered paths, about 8 px wide. */
 export const PICK_MARKS = ['M-4 0A4 4 0 1 1 4 0A4 4 0 1 1 -4 0Z', 'M-4 -4H4V4H-4Z', 'M0 -5L5 4H-5Z'];
 /** And the dashes of their stems. */
 export const PICK_DASHES = ['', '4 2', '1 2'];

@@ -1,5 +1,5 @@
 /**
- * Geometry of the side view, in world metres: X along the road in travel direction, Z up. No DOM.
+ * Geometry of the side view, in world meters: X along the road in travel direction, Z up. No DOM.
  * A pose is [originX, originZ, pitchRad], pitch nose-up positive; a unit point is [x, h] in the unit's own frame.
  */
 
@@ -10,7 +10,7 @@ export function place([originX, originZ, pitch], x, h) {
   return [originX + x * cos - h * sin, originZ + x * sin + h * cos];
 }
 
-/** The same as an SVG matrix from unit metres (y = −h) to world metres (y = −Z). */
+/** The same as an SVG matrix from unit meters (y = −h) to world meters (y = −Z). */
 export function unitMatrix([originX, originZ, pitch]) {
   const cos = Math.cos(pitch);
   const sin = Math.sin(pitch);
@@ -140,12 +140,12 @@ export function dimensionLine(position, side) {
   return { x, from: z, to: side === 'ground' ? z - valueM : z + valueM, valueM, unit: at.unit };
 }
 
-/** A circle around what is tight reaches this many gaps from its middle, and between these bounds, metres. */
+/** A circle around what is tight reaches this many gaps from its middle, and between these bounds, meters. */
 const REACH_IN_GAPS = 3.2;
 const LEAST_REACH_M = 0.2;
 const MOST_REACH_M = 0.9;
 
-/** Radius of the circle that is shown enlarged, metres; one for the whole passage, so that its scale stands still. */
+/** Radius of the circle that is shown enlarged, meters; one for the whole passage, so that its scale stands still. */
 export function detailReach(passage, cell) {
   const tightest = passage.positions[passage.tightest];
   const gap = Math.abs(dimensionLine(tightest, tighterSide(tightest, cell))?.valueM ?? 0);

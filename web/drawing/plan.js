@@ -15,7 +15,7 @@ export function pointAt(line, chainageM) {
   return null;
 }
 
-/** Posts at even chainages: {value, at}, about `count` of them, the start left out. @param unitM metres in a unit */
+/** Posts at even chainages: {value, at}, about `count` of them, the start left out. @param unitM meters in a unit */
 export function posts(line, lengthM, unitM, count) {
   const step = niceStep(lengthM / unitM / count);
   const found = [];

@@ -5,7 +5,7 @@
 import { findCell } from '../report.js';
 import { linear, spread, ticks } from './scale.js';
 
-/** Clearances beyond this are cut off and marked so, metres. */
+/** Clearances beyond this are cut off and marked so, meters. */
 export const MOST_M = 0.3;
 const PER_M = 200;
 const TOP = 22;
@@ -20,7 +20,7 @@ export function rows(report) {
   };
 }
 
-/** Everything that stands at a hazard: {hazard, cell, verdict, x, labelX, labelRow, labelled, roomy, stems}. */
+/** Everything that stands at a hazard: {hazard, cell, verdict, x, labelX, labelRow, labeled, roomy, stems}. */
 export function hazardMarks(report, key, width, inset) {
   const across = linear([0, report.route.lengthM], [inset, width - inset]);
   const { structure, road, deepest } = rows(report);
@@ -60,12 +60,12 @@ function spreadLabels(hazards, xs, width) {
   const roomy = hazards.length * 58 <= width;
   const size = roomy ? 58 : 29;
   const rowCount = hazards.length * size <= width ? 1 : 2;
-  const labelled = hazards.length * size <= 2 * width;
+  const labeled = hazards.length * size <= 2 * width;
   const labels = [];
   for (let row = 0; row < rowCount; row++) {
     const own = xs.map((x, index) => ({ x, index })).filter(({ index }) => index % rowCount === row);
     spread(own.map(({ x }) => x), size, 0, width).forEach((labelX, i) => {
-      labels[own[i].index] = { labelX, labelRow: row, roomy, labelled };
+      labels[own[i].index] = { labelX, labelRow: row, roomy, labeled };
     });
   }
   return labels;

@@ -24,20 +24,20 @@ export function ticks(low, high, count) {
 }
 
 /**
- * Moves labels apart along a line, each as little as may be, keeping their order: their new centres.
+ * Moves labels apart along a line, each as little as may be, keeping their order: their new centers.
  *
- * @param centres wanted centres, ascending
+ * @param centers wanted centers, ascending
  * @param size room each label needs
  * @returns the wanted order kept, within [low, high] when they fit there, spread evenly over it when they do not
  */
-export function spread(centres, size, low, high) {
-  if (centres.length * size > high - low) {
-    const pitch = centres.length > 1 ? (high - low - size) / (centres.length - 1) : 0;
-    return centres.map((_, index) => low + size / 2 + index * pitch);
+export function spread(centers, size, low, high) {
+  if (centers.length * size > high - low) {
+    const pitch = centers.length > 1 ? (high - low - size) / (centers.length - 1) : 0;
+    return centers.map((_, index) => low + size / 2 + index * pitch);
   }
   const clusters = [];
-  for (const centre of centres) {
-    clusters.push({ sum: centre, count: 1 });
+  for (const center of centers) {
+    clusters.push({ sum: center, count: 1 });
     settle(clusters, size, low, high);
   }
   return clusters.flatMap(cluster => {
@@ -78,10 +78,10 @@ export function graticule(low, high, count) {
   return values;
 }
 
-/** Longest round length that fits: {length, unit, pixels}. @param unitM metres in a unit */
-export function scaleBar(metresPerPixel, widest, unitM) {
-  const most = (widest * metresPerPixel) / unitM;
+/** Longest round length that fits: {length, unit, pixels}. @param unitM meters in a unit */
+export function scaleBar(metersPerPixel, widest, unitM) {
+  const most = (widest * metersPerPixel) / unitM;
   const power = 10 ** Math.floor(Math.log10(most));
   const length = [5, 2, 1].find(d => d * power <= most * (1 + 1e-9)) * power;
-  return { length, pixels: (length * unitM) / metresPerPixel };
+  return { length, pixels: (length * unitM) / metersPerPixel };
 }

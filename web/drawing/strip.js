@@ -11,7 +11,7 @@ const LABEL_PX = 28;
  * Everything on the strip, in pixels.
  *
  * @returns {bars: {set, x, width, index}, raised: {x, width, piece},
- *     places: {passage, x, labelX, labelled}, stops: {stop, x}, toX}
+ *     places: {passage, x, labelX, labeled}, stops: {stop, x}, toX}
  */
 export function strip(plan, stops, width, inset) {
   const toX = linear([0, plan.route.lengthM], [inset, width - inset]);
@@ -19,16 +19,16 @@ export function strip(plan, stops, width, inset) {
   const all = passages(plan).filter(({ hazard }) => hazard !== WHOLE_ROUTE);
   const keys = [...new Set(stretches(plan).map(({ set }) => set.configuration))];
   const xs = all.map(passage => toX(passage.fromChainageM));
-  const labelled = all.length * LABEL_PX <= width;
+  const labeled = all.length * LABEL_PX <= width;
   const order = xs.map((x, index) => index).sort((a, b) => xs[a] - xs[b]);
-  const spaced = spread(order.map(index => xs[index]), labelled ? LABEL_PX : 0, 0, width);
+  const spaced = spread(order.map(index => xs[index]), labeled ? LABEL_PX : 0, 0, width);
   const labelX = new Map(order.map((index, place) => [index, spaced[place]]));
   return {
     toX,
     bars: stretches(plan).map(({ set, fromM, toM }) =>
       ({ set, ...span(fromM, toM), index: keys.indexOf(set.configuration) })),
     raised: raisedPieces(plan).map(piece => ({ piece, ...span(piece.fromM, piece.toM) })),
-    places: all.map((passage, index) => ({ passage, x: xs[index], labelX: labelX.get(index), labelled })),
+    places: all.map((passage, index) => ({ passage, x: xs[index], labelX: labelX.get(index), labeled })),
     stops: stops.map(stop => ({ stop, x: toX(stop.chainageM) })),
   };
 }

@@ -1,13 +1,13 @@
 /**
  * The sheet's symbols as path data, each in its own box; words go with them everywhere. No DOM.
  *
- * Verdicts, 16 × 16: what differs is the outline and how much of it is inked, so that they stay apart in one colour:
+ * Verdicts, 16 × 16: what differs is the outline and how much of it is inked, so that they stay apart in one color:
  * an open ring, a diamond with a bar across, a solid square with a cross cut out, a broken ring with a question,
  * a solid weight pressing down, a broken square with a question.
  * Hazard kinds, 28 × 14: the road as its section would show it.
  */
 
-/** Part kinds: 'line' is stroked, 'solid' is filled, 'cut' is stroked in the colour of the paper. */
+/** Part kinds: 'line' is stroked, 'solid' is filled, 'cut' is stroked in the color of the paper. */
 const VERDICTS = {
   'clear': { word: 'clear', parts: [['line', 'M14 8A6 6 0 1 1 2 8A6 6 0 1 1 14 8Z']] },
   'tight': { word: 'tight', parts: [['line', 'M8 1.2L14.8 8L8 14.8L1.2 8Z'], ['line', 'M1.2 8H14.8']] },

@@ -129,9 +129,9 @@ export function mountCorner(root, { store, actions }) {
     units = view.units.map(unit => svg('g', { class: `unit corner-unit-${unit.unit}`, 'data-unit': unit.unit },
       unit.bodies.map(([rear, front, half]) =>
         svg('rect', { class: 'body', x: rear, y: -half, width: front - rear, height: 2 * half })),
-      unit.tyres.map(([ahead, half]) => [-1, 1].map(side =>
+      unit.tires.map(([ahead, half]) => [-1, 1].map(side =>
         svg('rect', {
-          class: 'tyre', x: ahead - 0.45, y: side > 0 ? -half : half - 0.35, width: 0.9, height: 0.35,
+          class: 'tire', x: ahead - 0.45, y: side > 0 ? -half : half - 0.35, width: 0.9, height: 0.35,
         })))));
     replace(world,
       svg('path', { class: 'corner-escorted', d: ringsPath(view.escorted), 'fill-rule': 'evenodd' }),
@@ -140,7 +140,7 @@ export function mountCorner(root, { store, actions }) {
       view.swept.map(unit => svg('path', {
         class: `swept swept-${unit.unit}`, 'data-unit': unit.unit, d: ringsPath(unit.bodies), 'fill-rule': 'evenodd',
       })),
-      view.swept.map(unit => svg('path', { class: `swept-tyres tyres-${unit.unit}`, d: ringsPath(unit.tyres) })),
+      view.swept.map(unit => svg('path', { class: `swept-tires tires-${unit.unit}`, d: ringsPath(unit.tires) })),
       svg('path', { class: 'corner-obstacle', d: ringsPath(view.obstacles), 'fill-rule': 'evenodd' }),
       svg('path', { class: 'lead-line', d: linePath(view.lead) }),
       view.encroachments.map(e =>
@@ -270,7 +270,7 @@ function backedInto(c, need, units) {
     ['Wheel first goes over', `to the ${b.firstWay}, ${past(b.wheelM)}`],
     ['Turn', `radius ${dimension(b.radiusM, units)}, front wheels up to ${degrees(c.steerRad, false)}`],
     ['Wheels straight', `steer axle ${dimension(Math.abs(b.straightM), units)} ${b.straightM < 0
-      ? 'short of the road’s centre line' : 'in from the road’s centre line'}`],
+      ? 'short of the road’s center line' : 'in from the road’s center line'}`],
     ['Watch', `${b.mirror} mirror: ${b.watch}`],
     ['Caution', 'judged as the pull-out, which rolls the same way; backing, every bend has to be held: a spotter, '
       + 'at a walk'],

@@ -9,7 +9,7 @@ import { label } from './sideview.js';
 const HEIGHT = 160;
 const TOP = 10;
 const BOTTOM = HEIGHT - 20;
-/** Half of the slider's thumb: its centre runs this far inside the track's ends. */
+/** Half of the slider's thumb: its center runs this far inside the track's ends. */
 const INSET = 8;
 const LEFT = 40;
 

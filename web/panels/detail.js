@@ -1,7 +1,7 @@
 /** One hazard: its heading, its matrix, the result chosen, and the truck passing over it. */
 import { calm, el, replace } from '../dom.js';
 import { chainage } from '../format.js';
-import { findHazard, neighbours } from '../report.js';
+import { findHazard, neighbors } from '../report.js';
 import { kindSymbol } from '../drawing/symbols.js';
 import { kindIcon } from './symbol.js';
 import { mountMatrix } from './matrix.js';
@@ -49,7 +49,7 @@ export function mountDetail(root, { store, actions }) {
         hazard.landmark,
       ].filter(Boolean).join(' · '));
       replace(notes, hazard.notes.join(' · '));
-      const around = neighbours(report, id);
+      const around = neighbors(report, id);
       target(before, around.before);
       target(after, around.after);
     }),

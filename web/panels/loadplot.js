@@ -109,7 +109,7 @@ export function say(plot, units) {
   const shown = (value, side) => (plot.of === 'position'
     ? `${dimension(value, units)} behind the deck front`
     : pressure(value, units, side));
-  const what = plot.of === 'position' ? `Centre of gravity of ${plot.piece}` : 'Regulator';
+  const what = plot.of === 'position' ? `Center of gravity of ${plot.piece}` : 'Regulator';
   const window = plot.allowed === null
     ? `Within limits ${plot.note ?? 'nowhere'}.`
     : `Within limits from ${shown(plot.allowed[0], 'up')} to ${shown(plot.allowed[1], 'down')}`

@@ -277,7 +277,7 @@ function moveForm(store, actions) {
       if (position === null) {
         return;
       }
-      // Inwards to the step, so that no stop of the slider is off the deck.
+      // Inward to the step, so that no stop of the slider is off the deck.
       slider.min = Math.ceil(position.from * 100) / 100;
       slider.max = Math.floor(position.to * 100) / 100;
       slider.value = position.at;

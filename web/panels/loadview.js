@@ -33,7 +33,7 @@ export function createLoadView() {
         svg('path', { class: 'body', d: path(closed(unit)) }),
       ]),
       data.wheels.map(w => svg('g', { class: w.lifted ? 'wheel-lifted' : null },
-        svg('circle', { class: 'tyre', cx: toX(w.xM), cy: toY(w.hM), r: w.radiusM * scale }),
+        svg('circle', { class: 'tire', cx: toX(w.xM), cy: toY(w.hM), r: w.radiusM * scale }),
         svg('circle', { class: 'hub', cx: toX(w.xM), cy: toY(w.hM), r: w.radiusM * scale * 0.4 }))),
       svg('path', { class: 'road', d: `M0 ${groundY}H${width}` }),
       groupPlaces(sheet, toX, width, LABEL_PX).map(place => groupFigures(place, sheet, toX, groundY, units)),
@@ -88,6 +88,6 @@ function scaleLabel(width, height, scale, units) {
 
 function describe({ label, sheet }, units) {
   const by = f => (f ? `, ${weight(f.loadKg, units)} of ${weight(f.limitKg, units)} by ${f.rule}` : '');
-  return `Side view, travelling to the right: ${label}. `
+  return `Side view, traveling to the right: ${label}. `
     + sheet.groups.map(g => `${g.label} ${weight(g.loadKg, units)}, ${g.verdict}${by(g.finding)}`).join('; ');
 }

@@ -53,9 +53,9 @@ export function createNeatline(map, unitsOf) {
   function bar(width, height) {
     const middle = height / 2;
     const [from, to] = [0, 100].map(px => map.containerPointToLatLng([px, middle]));
-    const metres = map.distance(from, to) / 100;
+    const meters = map.distance(from, to) / 100;
     const system = unitsOf();
-    const { length, pixels } = scaleBar(metres, Math.min(180, width * 0.4), chainageUnitM(system));
+    const { length, pixels } = scaleBar(meters, Math.min(180, width * 0.4), chainageUnitM(system));
     const x = 10;
     const y = height - 14;
     const part = pixels / 4;

@@ -18,7 +18,7 @@ export function mountPassage(root, { store, actions }) {
   const detailView = createDetailView();
   const curve = createCurve(index => actions.moveTo(index));
   const line = chooser('passage-line', 'Line', value => actions.setView({ line: value }));
-  const levelling = chooser('passage-levelling', 'Leveling', value => actions.setView({ levelling: value }));
+  const leveling = chooser('passage-leveling', 'Leveling', value => actions.setView({ leveling: value }));
   const exaggeration = chooser('passage-exaggeration', 'Vertical scale',
     value => store.set({ exaggeration: Number(value) }));
   exaggeration.select.append(...[1, 2, 5, 10].map(times =>
@@ -38,7 +38,7 @@ export function mountPassage(root, { store, actions }) {
   const live = el('p', { id: 'passage-live', class: 'unseen', role: 'status' });
   const message = el('div', { class: 'passage-message' });
   const drawing = el('div', { class: 'passage-drawing' },
-    el('div', { class: 'passage-choosers' }, line.field, levelling.field, exaggeration.field, stance),
+    el('div', { class: 'passage-choosers' }, line.field, leveling.field, exaggeration.field, stance),
     el('div', { class: 'passage-views' },
       el('div', { class: 'side-view-frame' }, sideView.node),
       el('div', { class: 'detail-view-frame' }, detailView.node),
@@ -97,7 +97,7 @@ export function mountPassage(root, { store, actions }) {
     }
     const cell = findCell(findHazard(state.report, state.hazard), state.configuration);
     options(line, data.lines, data.line);
-    options(levelling, data.levellings, data.levelling);
+    options(leveling, data.levelings, data.leveling);
     exaggeration.select.value = state.exaggeration;
     say(stance, stanceWords(data, state.units));
     Object.assign(slider, { min: data.positions[0].steerM, max: data.positions.at(-1).steerM });

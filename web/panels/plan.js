@@ -217,7 +217,7 @@ export function mountPlan(root, { store, actions }) {
 
   /** Paper shows the whole route; the screen gets back what it showed. */
   function beforePrint() {
-    onScreen = bounds ? { centre: map.getCenter(), zoom: map.getZoom() } : null;
+    onScreen = bounds ? { center: map.getCenter(), zoom: map.getZoom() } : null;
     quietly(() => map.invalidateSize({ animate: false }));
     fit();
   }
@@ -226,7 +226,7 @@ export function mountPlan(root, { store, actions }) {
     quietly(() => {
       map.invalidateSize({ animate: false });
       if (onScreen) {
-        map.setView(onScreen.centre, onScreen.zoom, { animate: false });
+        map.setView(onScreen.center, onScreen.zoom, { animate: false });
       }
     });
   }

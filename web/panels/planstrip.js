@@ -103,7 +103,7 @@ export function mountPlanStrip(root, { store, actions }) {
 /** Configurations are lettered in the order they come in. */
 const letter = index => String.fromCharCode(65 + (index % 26));
 
-function placeItem({ passage, x, labelX, labelled }, units) {
+function placeItem({ passage, x, labelX, labeled }, units) {
   const { hazard, name, kind, verdict, blocked, raise, condition } = passage;
   return svg('g', {
     class: 'strip-item', role: 'button', tabindex: '-1', 'data-hazard': hazard, 'data-verdict': verdict,
@@ -113,11 +113,11 @@ function placeItem({ passage, x, labelX, labelled }, units) {
       .filter(Boolean).join(', '),
   },
   svg('rect', { class: 'hit', x: x - 9, y: ROWS.places - 20, width: 18, height: ROWS.barEnd - ROWS.places + 20 }),
-  labelled && svg('rect', { class: 'hit', x: labelX - 14, y: 0, width: 28, height: 17 }),
-  svg('path', { class: 'leader', d: `M${x} ${ROWS.bar}V${ROWS.places}${labelled ? `L${labelX} 15` : ''}` }),
+  labeled && svg('rect', { class: 'hit', x: labelX - 14, y: 0, width: 28, height: 17 }),
+  svg('path', { class: 'leader', d: `M${x} ${ROWS.bar}V${ROWS.places}${labeled ? `L${labelX} 15` : ''}` }),
   blocked && svg('path', { class: 'strip-blocked', d: `M${x} ${ROWS.bar - 3}V${ROWS.barEnd + 3}` }),
   svg('g', { transform: `translate(${x - 6} ${ROWS.places - 6}) scale(0.75)` }, verdictMark(verdict)),
-  labelled && text(labelX, 12, hazard, 'hazard-id'));
+  labeled && text(labelX, 12, hazard, 'hazard-id'));
 }
 
 function stopItem(stop, x, data, units) {

@@ -10,7 +10,7 @@ const heads = names => el('thead', {}, el('tr', {}, names.map(name => el('th', {
 export const framed = (label, table) =>
   el('div', { class: 'table-frame', role: 'region', tabindex: '0', 'aria-label': label }, table);
 
-/** Does it fit: in words, never by colour. */
+/** Does it fit: in words, never by color. */
 const fits = (answer, yes, no) => (answer === null ? 'unknown' : answer ? yes : no);
 
 export function crossingTable({ crossings }, units) {

@@ -122,12 +122,12 @@ function legs(report, row, width) {
     name.length * 6 + 12 < to - from && text((from + to) / 2, row.legs + 13, name, 'middle', 'leg-name')]);
 }
 
-function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, labelled, roomy, stems }, row, units) {
+function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, labeled, roomy, stems }, row, units) {
   const labelY = row.labels + labelRow * 13 - (roomy ? 4 : 0);
   const values = stems.map(({ side }) =>
     `${clearance(cell[side].valueM, units)} ${side === 'ground' ? 'under' : 'over'}`);
   return svg('g', {
-    class: labelled ? 'profile-hazard' : 'profile-hazard unlabelled', role: 'button', tabindex: '-1',
+    class: labeled ? 'profile-hazard' : 'profile-hazard unlabeled', role: 'button', tabindex: '-1',
     'data-hazard': hazard.id, 'data-verdict': verdict,
     'aria-label': [`${hazard.id} ${hazard.name}`, kindSymbol(hazard.kind).word,
       `at ${chainage(hazard.chainageM, units)}`, verdictSymbol(verdict).word, ...values].join(', '),

@@ -84,7 +84,7 @@ function sideResult(side, c, units) {
       ` (x ${dimension(c.xM, units)}, h ${dimension(c.hM, units)} in its level stance)`],
     ['On the road', `${alongRoad(c.distanceM, units)}, chainage ${chainage(c.chainageM, units)}`],
     ['Steer axle then', alongRoad(c.steerM, units)],
-    ['Decided by', `line ${c.line}, leveling ${c.levelling}`],
+    ['Decided by', `line ${c.line}, leveling ${c.leveling}`],
   ];
   return el('div', { class: 'result-side', 'data-side': side },
     el('h4', {}, side === 'ground' ? 'Clearance under the combination' : `Clearance ${SIDE_WORDS.overhead}`,
@@ -103,7 +103,7 @@ function elsewhere(d, units) {
   const { gap, need } = against(d.valueM, d.requiredM, units);
   return el('p', { class: 'elsewhere', 'data-value-m': d.valueM, 'data-required-m': d.requiredM },
     `Decided elsewhere: ${gap} where ${need} is needed; ${[d.unit, d.part].filter(Boolean).join(', ')}, `
-      + `${alongRoad(d.distanceM, units)}; line ${d.line}, leveling ${d.levelling}, `
+      + `${alongRoad(d.distanceM, units)}; line ${d.line}, leveling ${d.leveling}, `
       + `steer axle ${alongRoad(d.steerM, units)}.`);
 }
 
@@ -142,7 +142,7 @@ function raiseResult(cell, { units, passage, view }, actions) {
     el('p', {}, 'The verdict stays as it is: transport is on the stops. ',
       el('button', {
         id: 'passage-raise', type: 'button', 'aria-pressed': String(shown),
-        on: { click: () => actions.setView({ raised: !shown, levelling: null }) },
+        on: { click: () => actions.setView({ raised: !shown, leveling: null }) },
       }, 'Draw the passage with this raise')));
 }
 

@@ -1,11 +1,11 @@
 /**
- * The things in a side view, as one group in world metres (y = −Z): ground, soffit, tracks, the combination. Every
+ * The things in a side view, as one group in world meters (y = −Z): ground, soffit, tracks, the combination. Every
  * drawing makes its own and shows it through its own window.
  */
 import { set, svg } from '../dom.js';
 import { groundParts, groundZ, loadPolygon, roadKnown, unitMatrix } from '../drawing/passage.js';
 
-/** Length of the ticks that tell ground from air, and their spacing, metres. */
+/** Length of the ticks that tell ground from air, and their spacing, meters. */
 const TICK_M = 0.22;
 const TICK_EVERY_M = 0.55;
 
@@ -17,7 +17,7 @@ export function createScene(passage, frame) {
     svg('path', { class: 'underside', d: path(unit.underside) })));
   const wheelCount = Math.max(...passage.positions.map(position => position.wheels.length));
   const wheels = Array.from({ length: wheelCount }, () =>
-    svg('g', {}, svg('circle', { class: 'tyre' }), svg('circle', { class: 'hub' })));
+    svg('g', {}, svg('circle', { class: 'tire' }), svg('circle', { class: 'hub' })));
   const node = svg('g', {}, earth(passage, frame), structure(passage), trackLines(passage), [...units].reverse(),
     // Over the combination, so that where it reaches into the ground or a structure both outlines are seen.
     roadLine(passage, frame), soffitLine(passage), wheels);
@@ -32,9 +32,9 @@ export function createScene(passage, frame) {
       set(group, { display: i < position.wheels.length ? null : 'none' });
     });
     position.wheels.forEach(([x, z, radius, , state], i) => {
-      const [tyre, hub] = wheels[i].children;
+      const [tire, hub] = wheels[i].children;
       set(wheels[i], { class: `wheel wheel-${state}` });
-      set(tyre, { cx: x, cy: -z, r: radius });
+      set(tire, { cx: x, cy: -z, r: radius });
       set(hub, { cx: x, cy: -z, r: radius * 0.42 });
     });
   }
@@ -96,7 +96,7 @@ function soffitLine({ soffit }) {
   return soffit && svg('path', { class: 'soffit', d: path(soffit) });
 }
 
-/** Centre lines of the tracks, standing on the road. */
+/** Center lines of the tracks, standing on the road. */
 function trackLines({ tracks, ground }) {
   return tracks.map(s => {
     const z = groundZ(ground, s);

@@ -12,7 +12,7 @@ const BODY = {
 };
 const NOWHERE = {
   route: null, rig: null, stance: null, margins: null, hazard: null, configuration: null,
-  line: null, levelling: null, raised: false, steerM: null,
+  line: null, leveling: null, raised: false, steerM: null,
 };
 
 /** A page without a browser: an api whose answers the test gives when it likes. */

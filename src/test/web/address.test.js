@@ -9,7 +9,7 @@ const SELECTION = {
   inputs: { route: { id: 'sample' }, rig: { id: 'lowbed' }, stance: 'loaded', margins: { ground: '2 1/2 in' } },
   hazard: 'H 1&2',
   configuration: 'down/none/+3',
-  view: { line: 'left', levelling: 'held', raised: true },
+  view: { line: 'left', leveling: 'held', raised: true },
   passage: { status: 'ready', data: passage(), problem: null },
   position: 4,
   planAsked: {
@@ -25,7 +25,7 @@ const SELECTION = {
 test('a selection survives being written into an address and read back', () => {
   assert.deepEqual(decode(encode(SELECTION)), {
     route: 'sample', rig: 'lowbed', stance: 'loaded', margins: { ground: '2 1/2 in' },
-    configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', levelling: 'held', raised: true, steerM: 4,
+    configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', leveling: 'held', raised: true, steerM: 4,
     plan: SELECTION.planAsked, picks: SELECTION.picks, stop: 'P 1',
   });
 });
@@ -49,7 +49,7 @@ test('a file from disk is named, never passed off as a sample', () => {
 
 test('an address that says nothing, or nonsense, asks for nothing', () => {
   const nothing = {
-    route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, levelling: null,
+    route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
     raised: false, steerM: null, picks: [], stop: null,
     plan: {
       times: {}, forbid: [], fix: null, avoidRaising: false, acceptTight: [], setAside: [],

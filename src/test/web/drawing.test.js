@@ -11,7 +11,7 @@ import { cell, clearance, passage, report } from './fixtures.js';
 
 const near = (actual, expected) => assert.ok(Math.abs(actual - expected) < 1e-9, `${actual}, not ${expected}`);
 
-test('a nose-up pitch lifts what is ahead and moves what is high backwards', () => {
+test('a nose-up pitch lifts what is ahead and moves what is high backward', () => {
   const pitch = Math.atan2(3, 4);
   const [x, z] = drawn.place([10, 2, pitch], 5, 0);
   near(x, 14);

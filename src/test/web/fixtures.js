@@ -10,7 +10,7 @@ const CONFIGURATIONS = [
 export function clearance(valueM, requiredM, verdict, more = {}) {
   return {
     valueM, requiredM, marginM: 0.05, uncertaintyM: requiredM - 0.05, verdict, unit: 'trailer', xM: -6, hM: 0.25,
-    part: 'deck', distanceM: 0.5, chainageM: 1000.5, steerM: 7, line: 'left', levelling: 'held', beyondSurveyM: 0,
+    part: 'deck', distanceM: 0.5, chainageM: 1000.5, steerM: 7, line: 'left', leveling: 'held', beyondSurveyM: 0,
     gradeDeclared: true, provenWithinM: 0.0005, deciding: null, ...more,
   };
 }
@@ -95,8 +95,8 @@ function counts(hazards, key) {
 export function passage({ positions = [0, 1, 2, 3, 4] } = {}) {
   const groundM = [0.2, 0.1, -0.01, 0.1, 0.2];
   return {
-    hazard: 'H1', configuration: 'down/none/low', line: 'left', levelling: 'held', frontRaiseM: 0, rearRaiseM: 0,
-    lines: ['left', 'right'], levellings: ['held', 'settled'],
+    hazard: 'H1', configuration: 'down/none/low', line: 'left', leveling: 'held', frontRaiseM: 0, rearRaiseM: 0,
+    lines: ['left', 'right'], levelings: ['held', 'settled'],
     ground: {
       points: [[-5, 0], [-1, 0], [0, 0.1], [1, 0], [5, 0]],
       before: { slope: 0.01, declared: true }, after: { slope: -0.02, declared: false },

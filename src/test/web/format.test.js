@@ -4,7 +4,7 @@ import * as format from '../../../web/format.js';
 
 const INCH_M = 0.0254;
 
-test('a clearance is rounded down, in eighths of an inch and in millimetres', () => {
+test('a clearance is rounded down, in eighths of an inch and in millimeters', () => {
   const cases = [
     // inches, US, metric
     [1.99, '1 7/8 in', '50 mm'],
@@ -46,15 +46,15 @@ test('a raise and what is required are rounded up', () => {
 
 test('a raise is never told farther than it goes', () => {
   // 9 1/4 in is 234.95 mm, 9 17/64 in is 235.347 mm; 235 mm is 9.25197 in.
-  for (const [metres, end, us, metric] of [
+  for (const [meters, end, us, metric] of [
     [0.2340, 0.23495, '9 1/4 in', '234 mm'],
     [0.23495, 0.23495, '9 1/4 in', '234.9 mm, as far as it goes'],
     [0.2350, 0.2354, '9 17/64 in', '235 mm'],
     [0.2350, 0.2350, '9 1/4 in, as far as it goes', '235 mm'],
     [0.2350, null, '9 3/8 in', '235 mm'],
   ]) {
-    assert.equal(format.raise(metres, 'us', end), us);
-    assert.equal(format.raise(metres, 'metric', end), metric);
+    assert.equal(format.raise(meters, 'us', end), us);
+    assert.equal(format.raise(meters, 'metric', end), metric);
   }
 });
 
@@ -93,7 +93,7 @@ test('a gap that meets its need reads so, and never safer than it is', () => {
   assert.deepEqual(format.against(null, 0.0508, 'us'), { gap: 'unknown', need: '2 in' });
 });
 
-test('lengths exact in the unit read as that length: 2000 eighths and 2000 millimetres', () => {
+test('lengths exact in the unit read as that length: 2000 eighths and 2000 millimeters', () => {
   for (let n = -1000; n <= 1000; n++) {
     assert.ok(Math.abs(read(format.clearance((n / 8) * INCH_M, 'us')) - (n / 8) * INCH_M) < 1e-9, `${n}/8 in`);
     assert.ok(Math.abs(read(format.clearance(n / 1000, 'metric')) - n / 1000) < 1e-9, `${n} mm`);
@@ -140,7 +140,7 @@ test('an unknown rounding is a mistake, not a silent choice', () => {
   assert.throws(() => format.stepsIn(1, 1, 'sideways'), /down, up or nearest/);
 });
 
-/** Reads a printed length back, metres. */
+/** Reads a printed length back, meters. */
 function read(text) {
   const sign = text.startsWith('−') ? -1 : 1;
   const plain = text.replace('−', '');

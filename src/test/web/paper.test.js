@@ -15,7 +15,7 @@ function papers() {
     .flatMap(name => [...css(name).matchAll(/(:root[^{]*)\{([^}]*--desk: #[^}]*)\}/g)]);
   return blocks.map(([, selector, body]) => ({
     selector: selector.trim(),
-    colours: Object.fromEntries([...body.matchAll(/--([\w-]+): (#[\da-f]{3,6})/g)]
+    colors: Object.fromEntries([...body.matchAll(/--([\w-]+): (#[\da-f]{3,6})/g)]
       .map(([, name, value]) => [name, value])),
   }));
 }
@@ -32,7 +32,7 @@ function contrast(a, b) {
   return (high + 0.05) / (low + 0.05);
 }
 
-test('the formula gives 21 for black on white and 1 for a colour on itself', () => {
+test('the formula gives 21 for black on white and 1 for a color on itself', () => {
   assert.equal(contrast('#000', '#ffffff'), 21);
   assert.equal(contrast('#17664a', '#17664a'), 1);
 });
@@ -40,22 +40,22 @@ test('the formula gives 21 for black on white and 1 for a colour on itself', () 
 test('every ink reads on every ground it meets: 4.5 to 1', () => {
   const found = papers();
   assert.equal(found.length, 4, found.map(paper => paper.selector).join('; '));
-  for (const { selector, colours } of found) {
+  for (const { selector, colors } of found) {
     for (const ink of INKS) {
       for (const ground of GROUNDS) {
-        const ratio = contrast(colours[ink], colours[ground]);
+        const ratio = contrast(colors[ink], colors[ground]);
         assert.ok(ratio >= 4.5, `${selector}: ${ink} on ${ground} is ${ratio.toFixed(2)}`);
       }
     }
-    assert.ok(contrast(colours['ink-soft'], colours.desk) >= 4.5, `${selector}: soft ink on the desk`);
+    assert.ok(contrast(colors['ink-soft'], colors.desk) >= 4.5, `${selector}: soft ink on the desk`);
     for (const fill of ['steel', 'load', 'earth']) {
-      assert.ok(contrast(colours.line, colours[fill]) >= 3, `${selector}: lines on ${fill}`);
+      assert.ok(contrast(colors.line, colors[fill]) >= 3, `${selector}: lines on ${fill}`);
     }
   }
 });
 
 test('the two ways to dark are the same dark', () => {
-  const dark = papers().filter(({ selector, colours }) => /dark|system/.test(selector) && colours.paper !== '#fbfaf6');
+  const dark = papers().filter(({ selector, colors }) => /dark|system/.test(selector) && colors.paper !== '#fbfaf6');
   assert.equal(dark.length, 2);
-  assert.deepEqual(dark[0].colours, dark[1].colours);
+  assert.deepEqual(dark[0].colors, dark[1].colors);
 });

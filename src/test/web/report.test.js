@@ -66,7 +66,7 @@ test('one differing notch, by value, verdict, raise or reason, keeps the booster
   }
 });
 
-test('states nearer than half a millimetre share a column only while they read alike', () => {
+test('states nearer than half a millimeter share a column only while they read alike', () => {
   const columns = (none, trailing) => {
     const r = report();
     reports.findCell(r.hazards[0], 'down/none/high').ground.valueM = none;
@@ -76,7 +76,7 @@ test('states nearer than half a millimetre share a column only while they read a
   assert.equal(columns(0.1311, 0.131), 2);
   assert.equal(columns(0.131, 0.1309), 3, '131 mm and 130 mm');
   assert.equal(columns(0.0509, 0.0507), 3, '2 in and 1 7/8 in');
-  assert.equal(columns(0.1316, 0.131), 3, 'more than half a millimetre');
+  assert.equal(columns(0.1316, 0.131), 3, 'more than half a millimeter');
 });
 
 test('a missing cell never merges with one that is there', () => {
@@ -105,10 +105,10 @@ test('what was not checked names every hazard without a result, a missing one to
   assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H2', 'H3']);
 });
 
-test('neighbours end at the ends of the route', () => {
+test('neighbors end at the ends of the route', () => {
   const r = report();
-  assert.deepEqual(reports.neighbours(r, 'H1'), { before: null, after: r.hazards[1] });
-  assert.deepEqual(reports.neighbours(r, 'H3'), { before: r.hazards[1], after: null });
+  assert.deepEqual(reports.neighbors(r, 'H1'), { before: null, after: r.hazards[1] });
+  assert.deepEqual(reports.neighbors(r, 'H3'), { before: r.hazards[1], after: null });
 });
 
 test('a cell is cautioned about nothing that does not happen there', () => {

@@ -9,7 +9,7 @@ import org.cresthaul.rig.AxleKind;
  * @param group the axles it shares air with: a close-coupled booster axle stands in the trailer's group
  * @param kind the unit it belongs to
  * @param number its place among the axles of its kind, the front one 1
- * @param xM along the combination, metres, in the tractor's frame
+ * @param xM along the combination, meters, in the tractor's frame
  */
 public record AxlePlace(AxleKind group, AxleKind kind, int number, double xM) {
     public AxlePlace {

@@ -7,7 +7,7 @@ package org.cresthaul.axleload;
  */
 public final class BridgeFormula {
     static final double FOOT_M = 0.3048;
-    /** Half a foot but for the noise of conversion from metres is half a foot. */
+    /** Half a foot but for the noise of conversion from meters is half a foot. */
     private static final double NOISE_FT = 1e-6;
 
     private BridgeFormula() {}

@@ -9,7 +9,7 @@ import java.util.TreeMap;
  * bridge formula given as figures.
  *
  * @param name what people call it
- * @param mostKg by number of axles, then by length in metres
+ * @param mostKg by number of axles, then by length in meters
  */
 public record BridgeTable(String name, SortedMap<Integer, SortedMap<Double, Double>> mostKg) {
     /** A length that is that of an entry but for noise is that of the entry. */

@@ -14,7 +14,7 @@ import org.cresthaul.rig.AxleKind;
 /**
  * What a set of limits may ask besides weights of axles, groups and runs.
  *
- * @param kgPerTireM most on an axle for every metre of the nominal width of its tires together
+ * @param kgPerTireM most on an axle for every meter of the nominal width of its tires together
  * @param leastShares least share of the gross weight that a group must carry
  * @param tables bridge formulas given as figures; each holds for every run of two axles and more
  * @param lastDay the last day on which these limits may be used, as of a permit

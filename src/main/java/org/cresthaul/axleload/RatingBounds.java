@@ -24,9 +24,9 @@ public final class RatingBounds {
             if (axleKg != null) {
                 bounds.add(LoadBound.most(kind.word() + " axle rating", MAKER, i, i, axleKg));
             }
-            Double tyresKg = weights.ratings().tyresKg().get(kind);
-            if (tyresKg != null) {
-                bounds.add(LoadBound.most(kind.word() + " tire rating", MAKER, i, i, tyresKg));
+            Double tiresKg = weights.ratings().tiresKg().get(kind);
+            if (tiresKg != null) {
+                bounds.add(LoadBound.most(kind.word() + " tire rating", MAKER, i, i, tiresKg));
             }
             boolean braked = weights.leastBrakedKg().isPresent() && weights.leastBrakedKg().getAsDouble() > 0;
             bounds.add(new LoadBound(
@@ -53,8 +53,8 @@ public final class RatingBounds {
     }
 
     /**
-     * What the heavier side of each axle asks of its tyres, for axles whose tracks are known: twice that side against
-     * what the tyres of the axle are rated for together.
+     * What the heavier side of each axle asks of its tires, for axles whose tracks are known: twice that side against
+     * what the tires of the axle are rated for together.
      *
      * @param charted as in {@link LoadTest#all}
      */
@@ -62,12 +62,12 @@ public final class RatingBounds {
         List<LoadTest> tests = new ArrayList<>();
         for (int i = 0; i < loads.axles().size(); i++) {
             AxleLoads.AxleLoad axle = loads.axles().get(i);
-            Double tyresKg = weights.ratings().tyresKg().get(axle.place().kind());
-            if (tyresKg != null && axle.heavierSideKg().isPresent()) {
+            Double tiresKg = weights.ratings().tiresKg().get(axle.place().kind());
+            if (tiresKg != null && axle.heavierSideKg().isPresent()) {
                 double sideKg = axle.heavierSideKg().getAsDouble();
                 int at = i;
                 tests.add(new LoadTest(
-                        LoadBound.most(axle.place().kind().word() + " tire rating, heavier side", MAKER, i, i, tyresKg / 2),
+                        LoadBound.most(axle.place().kind().word() + " tire rating, heavier side", MAKER, i, i, tiresKg / 2),
                         sideKg,
                         charted.stream()
                                 .mapToDouble(c -> Math.abs(c.axles().get(at).heavierSideKg().orElse(sideKg) - sideKg))

@@ -24,12 +24,12 @@ import org.cresthaul.turning.TurningFigures;
  * island. Not safe to share between threads.
  */
 final class CornerCheck {
-    /** What lies between states hides less than this, metres. */
+    /** What lies between states hides less than this, meters. */
     static final double CHORD_M = 0.001;
     /** How far the declared height of a curb may be off: this program's choice. */
     static final double CURB_M = 0.0254;
 
-    /** Figures are told from states this far apart, metres. */
+    /** Figures are told from states this far apart, meters. */
     private static final double FIGURES_M = 0.5;
 
     private final RouteCorner hazard;

@@ -11,7 +11,7 @@ import org.cresthaul.turning.TurningFigures;
 
 /**
  * What a corner comes to in one configuration: the best way round that was found, what room it leaves and how far the
- * combination swings. Lengths are metres, places longitude and latitude.
+ * combination swings. Lengths are meters, places longitude and latitude.
  *
  * @param valueM the least room of any tire to the edge of the pavement and of any body to what it must miss, with the wheel
  *     turned as early or as late as a driver may; negative: it encroaches by so much

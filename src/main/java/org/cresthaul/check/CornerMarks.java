@@ -17,7 +17,7 @@ import org.locationtech.jts.linearref.LengthIndexedLine;
  * is abreast of what a driver sees: where a curb return begins and ends, and the ends of islands.
  */
 final class CornerMarks {
-    /** A road's edge that is straight for less is none, metres. */
+    /** A road's edge that is straight for less is none, meters. */
     private static final double EDGE_M = 50;
 
     /** An edge that points away from its road by more is no edge of it. */
@@ -138,8 +138,8 @@ final class CornerMarks {
         return found;
     }
 
-    /** Of the long straight edge of a road on one side, the end towards the corner; null without one. */
-    private static Coordinate end(Geometry flat, RoadEnd road, double hand, double towards) {
+    /** Of the long straight edge of a road on one side, the end toward the corner; null without one. */
+    private static Coordinate end(Geometry flat, RoadEnd road, double hand, double toward) {
         Geometry boundary = flat.getBoundary();
         Coordinate best = null;
         double beside = Double.POSITIVE_INFINITY;
@@ -150,11 +150,11 @@ final class CornerMarks {
                 double b = Passed.along(road, at[i].x, at[i].y);
                 double la = Passed.left(road, at[i - 1].x, at[i - 1].y);
                 double lb = Passed.left(road, at[i].x, at[i].y);
-                Coordinate near = towards * a > towards * b ? at[i - 1] : at[i];
+                Coordinate near = toward * a > toward * b ? at[i - 1] : at[i];
                 double middle = 0.5 * (road.leftM() - road.rightM());
                 double off = hand * (0.5 * (la + lb) - middle);
                 if (Math.abs(b - a) > EDGE_M && Math.abs(lb - la) < ALONG_RAD * Math.abs(b - a)
-                        && Math.min(towards * a, towards * b) < 0 && off > 0 && off < beside) {
+                        && Math.min(toward * a, toward * b) < 0 && off > 0 && off < beside) {
                     beside = off;
                     best = near;
                 }

@@ -25,13 +25,13 @@ import org.locationtech.jts.geom.Polygon;
 
 /**
  * One combination going round one corner, for drawing: the component names are the keys of its JSON form. Places are
- * metres in the corner's frame (x along the approach, y to its left, origin at the hazard's point); what goes on a map is
+ * meters in the corner's frame (x along the approach, y to its left, origin at the hazard's point); what goes on a map is
  * given in longitude and latitude too. See docs/api.md.
  *
  * @param pavement opposing obstacles rings of areas: [x, y] each
  * @param swept what each unit passes over
  * @param lead the lead line; leadLonLat the same on the map
- * @param encroachments where a tyre is off the pavement or a body over what it must miss
+ * @param encroachments where a tire is off the pavement or a body over what it must miss
  * @param backing whether positions are those of backing in, in the order they are driven
  * @param marks along the lead line, in the order they are driven
  * @param positions the combination state by state
@@ -57,20 +57,20 @@ public record CornerView(
         List<MarkView> marks,
         List<PositionView> positions,
         int tightest) {
-    /** So much of roads and obstacles is drawn around what the combination passes over, metres. */
+    /** So much of roads and obstacles is drawn around what the combination passes over, meters. */
     private static final double AROUND_M = 15;
-    /** A ring that holds less than this is none, square metres: a millimetre wide and as long as a truck. */
+    /** A ring that holds less than this is none, square meters: a millimeter wide and as long as a truck. */
     private static final double LEAST_M2 = 0.02;
 
-    /** Areas that tyres run over and bodies pass over: rings in metres, and the same in longitude and latitude. */
+    /** Areas that tires run over and bodies pass over: rings in meters, and the same in longitude and latitude. */
     public record SweptView(
             String unit,
-            List<List<List<Double>>> tyres,
+            List<List<List<Double>>> tires,
             List<List<List<Double>>> bodies,
-            List<List<List<Double>>> tyresLonLat,
+            List<List<List<Double>>> tiresLonLat,
             List<List<List<Double>>> bodiesLonLat) {}
 
-    /** @param kind "tyres" or what body; byM its size at the worst place */
+    /** @param kind "tires" or what body; byM its size at the worst place */
     public record EncroachmentView(
             String unit, String kind, String side, String against, double byM, List<Double> at, List<List<List<Double>>> rings) {}
 
@@ -84,8 +84,8 @@ public record CornerView(
      */
     public record MarkView(String kind, String words, List<Double> at, int position, List<Double> place) {}
 
-    /** A unit in its own frame: rectangles [rear, front, half width] and tyres [ahead, half width]. */
-    public record UnitShape(String unit, List<List<Double>> bodies, List<List<Double>> tyres) {}
+    /** A unit in its own frame: rectangles [rear, front, half width] and tires [ahead, half width]. */
+    public record UnitShape(String unit, List<List<Double>> bodies, List<List<Double>> tires) {}
 
     /**
      * @param stationM of the steer axle along the lead line
@@ -131,7 +131,7 @@ public record CornerView(
         List<Geometry> passedOver = new ArrayList<>();
         Envelope shown = new Envelope(0, 0, 0, 0);
         for (int k = 0; k < fit.combination().units().size(); k++) {
-            runOver.add(SweptArea.ofTyres(track, k, fit.combination().units().get(k)));
+            runOver.add(SweptArea.ofTires(track, k, fit.combination().units().get(k)));
             passedOver.add(SweptArea.ofBodies(track, k, fit.combination().units().get(k)));
             shown.expandToInclude(runOver.get(k).getEnvelopeInternal());
             shown.expandToInclude(passedOver.get(k).getEnvelopeInternal());
@@ -146,14 +146,14 @@ public record CornerView(
         List<UnitShape> shapes = new ArrayList<>();
         for (int k = 0; k < fit.combination().units().size(); k++) {
             TurningCombination.PlanUnit unit = fit.combination().units().get(k);
-            Geometry tyres = runOver.get(k);
+            Geometry tires = runOver.get(k);
             Geometry bodies = passedOver.get(k);
-            swept.add(new SweptView(unit.name(), rings(tyres), rings(bodies), onMap(hazard, tyres),
+            swept.add(new SweptView(unit.name(), rings(tires), rings(bodies), onMap(hazard, tires),
                     onMap(hazard, bodies)));
             for (CornerFit.Gap gap : fit.gaps()) {
                 if (gap.unit() == k && gap.valueM() < 0) {
-                    boolean isTyres = gap.part().equals("tyres");
-                    Geometry over = isTyres ? Areas.without(tyres, allowed) : Areas.common(bodies, closed);
+                    boolean isTires = gap.part().equals("tires");
+                    Geometry over = isTires ? Areas.without(tires, allowed) : Areas.common(bodies, closed);
                     encroachments.add(new EncroachmentView(
                             unit.name(),
                             gap.part(),
@@ -170,7 +170,7 @@ public record CornerView(
                             .map(b -> List.of(
                                     Figures.near(b.rearM()), Figures.near(b.frontM()), Figures.near(b.halfWidthM())))
                             .toList(),
-                    unit.tyres().stream()
+                    unit.tires().stream()
                             .map(t -> List.of(Figures.near(t.aheadM()), Figures.near(t.halfWidthM())))
                             .toList()));
         }

@@ -36,7 +36,7 @@ public record DriverLine(
         double edgeOutM,
         String mirror,
         String watch) {
-    /** Less than this is no swing: nobody would see it, metres. */
+    /** Less than this is no swing: nobody would see it, meters. */
     private static final double SEEN_M = 0.1;
     /** The turn itself begins where the wheels are over its way by this much. */
     private static final double TURNING_RAD = Math.toRadians(3);
@@ -68,7 +68,7 @@ public record DriverLine(
                 first = i;
             }
         }
-        double half = fit.combination().units().get(0).tyres().get(0).halfWidthM();
+        double half = fit.combination().units().get(0).tires().get(0).halfWidthM();
         CornerFit.Gap tightest = fit.tightest();
         String unit = fit.combination().units().get(tightest.unit()).name();
         boolean onLeft = corner.onLeft();

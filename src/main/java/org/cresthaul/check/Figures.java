@@ -9,23 +9,23 @@ final class Figures {
     private Figures() {}
 
     /** Down: for clearances. */
-    static double down(double metres) {
-        return plain(Math.floor(metres * STEPS_PER_M + HAIR));
+    static double down(double meters) {
+        return plain(Math.floor(meters * STEPS_PER_M + HAIR));
     }
 
     /** Up: for uncertainties, demands and raises. */
-    static double up(double metres) {
-        return plain(Math.ceil(metres * STEPS_PER_M - HAIR));
+    static double up(double meters) {
+        return plain(Math.ceil(meters * STEPS_PER_M - HAIR));
     }
 
     /** Nearest: for places. */
-    static double near(double metres) {
-        return plain(Math.rint(metres * STEPS_PER_M));
+    static double near(double meters) {
+        return plain(Math.rint(meters * STEPS_PER_M));
     }
 
-    /** To the micrometre: for limits as they are declared, which nothing may be told beyond. */
-    static double exact(double metres) {
-        return Math.rint(metres * 1e6) / 1e6;
+    /** To the micrometer: for limits as they are declared, which nothing may be told beyond. */
+    static double exact(double meters) {
+        return Math.rint(meters * 1e6) / 1e6;
     }
 
     private static double plain(double steps) {

@@ -26,16 +26,16 @@ final class HazardCheck {
     private final Optional<SideCheck> ground;
     private final Optional<SideCheck> overhead;
     private final Map<String, RaiseNeeded> raises = new HashMap<>();
-    private final Map<Setting, Judgement> transports = new HashMap<>();
+    private final Map<Setting, Judgment> transports = new HashMap<>();
     /** By setting with the raise counted into the notch: a raise that several notches need is judged once. */
-    private final Map<Setting, Judgement> raised = new HashMap<>();
+    private final Map<Setting, Judgment> raised = new HashMap<>();
     private final boolean mayGoAlone;
     private final List<Passage> passages;
     private final long points;
     private final Trailer trailer;
 
     /** Everything that one setting meets here. */
-    record Judgement(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
+    record Judgment(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
         surroundings = Surroundings.of(hazard).under(stance);
@@ -90,7 +90,7 @@ final class HazardCheck {
                     null,
                     List.of("no survey data: nothing can be said about this place"));
         }
-        Judgement transport = judge(configuration.transport());
+        Judgment transport = judge(configuration.transport());
         Report.RaiseFinding raise = null;
         String raiseNote = null;
         if (transport.verdict != Verdict.CLEAR) {
@@ -124,11 +124,11 @@ final class HazardCheck {
         if (raise.isEmpty()) {
             return Optional.empty();
         }
-        Judgement judgement = raised(reached(transport, raise.get()));
-        if (judgement.verdict != Verdict.CLEAR) {
+        Judgment judgment = raised(reached(transport, raise.get()));
+        if (judgment.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
-        Report.GapFinding least = Stream.of(judgement.ground, judgement.overhead)
+        Report.GapFinding least = Stream.of(judgment.ground, judgment.overhead)
                 .flatMap(Optional::stream)
                 .map(Judged::gap)
                 .min(Comparator.comparingDouble(Report.GapFinding::valueM))
@@ -149,9 +149,9 @@ final class HazardCheck {
             Optional<RaiseNeeded.Raise> raise = leastRaise(alone);
             if (raise.isPresent()) {
                 Setting reached = reached(transport, raise.get());
-                Judgement judgement = raised(reached(alone, raise.get()));
-                if (isUnchangedBy(reached, judgement)) {
-                    raised.put(reached, judgement);
+                Judgment judgment = raised(reached(alone, raise.get()));
+                if (isUnchangedBy(reached, judgment)) {
+                    raised.put(reached, judgment);
                     return raise;
                 }
             }
@@ -171,17 +171,17 @@ final class HazardCheck {
     }
 
     /** The search for this raise has shown the margin at every position; what is left to find is how much there is. */
-    private Judgement raised(Setting reached) {
-        return raised.computeIfAbsent(reached, s -> judgement(
+    private Judgment raised(Setting reached) {
+        return raised.computeIfAbsent(reached, s -> judgment(
                 ground.map(side -> side.judgeSpared(s)), overhead.map(side -> side.judgeSpared(s))));
     }
 
     /** What was found without the booster, where a trailing one changes nothing. */
-    private Optional<Judgement> foundAlone(Setting setting) {
+    private Optional<Judgment> foundAlone(Setting setting) {
         if (!isTrailed(setting)) {
             return Optional.empty();
         }
-        Judgement alone = judge(withoutBooster(setting));
+        Judgment alone = judge(withoutBooster(setting));
         return isUnchangedBy(setting, alone) ? Optional.of(alone) : Optional.empty();
     }
 
@@ -198,7 +198,7 @@ final class HazardCheck {
                 setting.rearRaiseM());
     }
 
-    private boolean isUnchangedBy(Setting trailing, Judgement alone) {
+    private boolean isUnchangedBy(Setting trailing, Judgment alone) {
         return (ground.isEmpty() || ground.get().isUnchangedBy(trailing, alone.ground.orElseThrow()))
                 && (overhead.isEmpty() || overhead.get().isUnchangedBy(trailing, alone.overhead.orElseThrow()));
     }
@@ -208,18 +208,18 @@ final class HazardCheck {
     }
 
     /** The verdict on one setting; only where something is judged here. */
-    Judgement judge(Setting setting) {
-        Judgement known = transports.get(setting);
+    Judgment judge(Setting setting) {
+        Judgment known = transports.get(setting);
         if (known == null) {
             allowWork();
-            known = foundAlone(setting).orElseGet(() -> judgement(
+            known = foundAlone(setting).orElseGet(() -> judgment(
                     ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting))));
             transports.put(setting, known);
         }
         return known;
     }
 
-    private Judgement judgement(Optional<Judged> below, Optional<Judged> above) {
+    private Judgment judgment(Optional<Judged> below, Optional<Judged> above) {
         Verdict worst = Stream.of(below, above)
                 .flatMap(Optional::stream)
                 .map(Judged::verdict)
@@ -235,6 +235,6 @@ final class HazardCheck {
             worst = worst.orWorse(Verdict.TIGHT);
             reasons.addAll(surroundings.limits());
         }
-        return new Judgement(worst, below, above, List.copyOf(reasons));
+        return new Judgment(worst, below, above, List.copyOf(reasons));
     }
 }

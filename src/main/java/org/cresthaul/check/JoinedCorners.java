@@ -25,7 +25,7 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * second from there on.
  */
 final class JoinedCorners {
-    /** Roads are cut away this far beyond the middle between two corners, and this far to either side, metres. */
+    /** Roads are cut away this far beyond the middle between two corners, and this far to either side, meters. */
     private static final double CUT_M = 600;
 
     private static final double ASIDE_M = 60;
@@ -41,7 +41,7 @@ final class JoinedCorners {
                 .sorted(Comparator.comparingDouble(c -> c.place().chainageM()))
                 .toList();
         longestM = stance.boosterStates().stream()
-                .mapToDouble(b -> CombinationLength.metres(stance, b))
+                .mapToDouble(b -> CombinationLength.meters(stance, b))
                 .max()
                 .orElse(0);
     }

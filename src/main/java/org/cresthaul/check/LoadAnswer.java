@@ -107,7 +107,7 @@ public final class LoadAnswer {
         return piece.shiftedBy(trailer.deckFront().xM() - behindM - piece.at().xM());
     }
 
-    /** How far behind the deck front a piece's centre of gravity may be so that the piece lies on the deck, or its cg does. */
+    /** How far behind the deck front a piece's center of gravity may be so that the piece lies on the deck, or its cg does. */
     private static double[] reach(Trailer trailer, Weights.Piece piece) {
         double lengthM = trailer.deckFront().xM() - trailer.deckRear().xM();
         double aheadM = piece.outline().map(o -> o.frontXM() - piece.at().xM()).orElse(0.0);

@@ -3,7 +3,7 @@ package org.cresthaul.check;
 import java.util.List;
 
 /**
- * The loads of one configuration, for drawing: the component names are the keys of the JSON form; metres, kilograms and
+ * The loads of one configuration, for drawing: the component names are the keys of the JSON form; meters, kilograms and
  * pascals; null stands for "not known" or "does not apply".
  *
  * @param hazard whose limits are held against, or null for those of the whole route
@@ -40,7 +40,7 @@ public record LoadsView(
     /**
      * Group loads against something that can be set, with the part of it where every limit is kept.
      *
-     * @param of "position" (metres of a piece's centre of gravity behind the deck front) or "pressure" (pascals)
+     * @param of "position" (meters of a piece's center of gravity behind the deck front) or "pressure" (pascals)
      * @param piece name of the piece, or null
      * @param at what is set now
      * @param allowed first and last place where every limit is kept, or null

@@ -5,11 +5,11 @@ import org.cresthaul.geometry.Finite;
 /**
  * Spare gaps wanted on top of the uncertainty.
  *
- * @param groundM over the ground, metres
- * @param overheadM under a structure, metres
- * @param sideM in a corner: of tires to the edge of the pavement, of bodies to obstacles and opposing lanes, metres
- * @param lineM how far a driver strays to either side of the line that is driven in a corner, metres
- * @param turnInM how early or late a driver turns the wheel there, metres
+ * @param groundM over the ground, meters
+ * @param overheadM under a structure, meters
+ * @param sideM in a corner: of tires to the edge of the pavement, of bodies to obstacles and opposing lanes, meters
+ * @param lineM how far a driver strays to either side of the line that is driven in a corner, meters
+ * @param turnInM how early or late a driver turns the wheel there, meters
  */
 public record Margins(double groundM, double overheadM, double sideM, double lineM, double turnInM) {
     private static final double INCH_M = 0.0254;
@@ -29,8 +29,8 @@ public record Margins(double groundM, double overheadM, double sideM, double lin
         turnInM = plain(Finite.requireAtLeast("turnInM", 0, turnInM));
     }
 
-    private static double plain(double metres) {
-        return Math.rint(metres * STEPS_PER_M) / STEPS_PER_M;
+    private static double plain(double meters) {
+        return Math.rint(meters * STEPS_PER_M) / STEPS_PER_M;
     }
 
     /** With the defaults beside. */

@@ -17,7 +17,7 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
@@ -32,7 +32,7 @@ import org.cresthaul.route.RouteCorner;
 
 /**
  * One combination moving over one hazard, position by position, for drawing: the component names are the keys of its
- * JSON form, lengths are metres in the hazard's own distances, null stands for "none". See docs/api.md.
+ * JSON form, lengths are meters in the hazard's own distances, null stands for "none". See docs/api.md.
  *
  * @param positions every {@value #STEP_M} m of steer travel, and the tightest positions besides
  * @param tightest index of the position that governs: the least ground or overhead clearance over its margin
@@ -41,11 +41,11 @@ public record PassageView(
         String hazard,
         String configuration,
         String line,
-        String levelling,
+        String leveling,
         double frontRaiseM,
         double rearRaiseM,
         List<String> lines,
-        List<String> levellings,
+        List<String> levelings,
         GroundView ground,
         List<List<Double>> soffit,
         List<Double> tracks,
@@ -87,10 +87,10 @@ public record PassageView(
      * A passage in one configuration.
      *
      * @param line wheel path by name; by default the one that governs
-     * @param levelling "held" or "settled"; by default the one that governs
-     * @param frontRaiseM raise of the deck front over the notch, metres
-     * @param rearRaiseM raise of the rear by hand, metres
-     * @throws UnknownNameException when the route or rig has no such hazard, configuration, line or levelling
+     * @param leveling "held" or "settled"; by default the one that governs
+     * @param frontRaiseM raise of the deck front over the notch, meters
+     * @param rearRaiseM raise of the rear by hand, meters
+     * @throws UnknownNameException when the route or rig has no such hazard, configuration, line or leveling
      * @throws BeyondLimitsException when the rig is not raised so far
      * @throws NotSurveyedException when nothing is known of the hazard's shape
      */
@@ -102,7 +102,7 @@ public record PassageView(
             String hazardId,
             String configurationKey,
             Optional<String> line,
-            Optional<String> levelling,
+            Optional<String> leveling,
             double frontRaiseM,
             double rearRaiseM) {
         Hazard hazard = route.findHazard(hazardId)
@@ -125,18 +125,18 @@ public record PassageView(
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
         }
         List<String> lines = around.lanes().stream().map(l -> l.line().name()).toList();
-        List<String> levellings = setting.levellings().stream().map(Levelling::word).toList();
+        List<String> levelings = setting.levelings().stream().map(Leveling::word).toList();
         line.filter(l -> !lines.contains(l)).ifPresent(l -> {
             throw new UnknownNameException("the hazard has no line " + l + ", only " + lines, "line");
         });
-        levelling.filter(l -> !levellings.contains(l)).ifPresent(l -> {
-            throw new UnknownNameException("levelling is one of " + levellings + ", not " + l, "levelling");
+        leveling.filter(l -> !levelings.contains(l)).ifPresent(l -> {
+            throw new UnknownNameException("leveling is one of " + levelings + ", not " + l, "leveling");
         });
-        HazardCheck.Judgement judgement = new HazardCheck(hazard, rig, stance, margins).judge(setting);
-        Judged governing = governing(judgement, margins);
+        HazardCheck.Judgment judgment = new HazardCheck(hazard, rig, stance, margins).judge(setting);
+        Judged governing = governing(judgment, margins);
         String shownLine = line.orElse(governing.gap().line());
-        Levelling rule = setting.levellings().stream()
-                .filter(l -> l.word().equals(levelling.orElse(governing.gap().levelling())))
+        Leveling rule = setting.levelings().stream()
+                .filter(l -> l.word().equals(leveling.orElse(governing.gap().leveling())))
                 .findFirst()
                 .orElseThrow();
         Surroundings.Lane lane = around.lanes().stream()
@@ -144,16 +144,16 @@ public record PassageView(
                 .findFirst()
                 .orElseThrow();
         Shown shown = Shown.of(around, lane, stance, setting, rule, margins, governing);
-        return shown.view(hazard, configuration, stance, frontRaiseM, rearRaiseM, lines, levellings);
+        return shown.view(hazard, configuration, stance, frontRaiseM, rearRaiseM, lines, levelings);
     }
 
     /** The gap with the least over its margin, as the report tells it. */
-    private static Judged governing(HazardCheck.Judgement judgement, Margins margins) {
-        if (judgement.ground().isEmpty() || judgement.overhead().isEmpty()) {
-            return judgement.ground().or(judgement::overhead).orElseThrow();
+    private static Judged governing(HazardCheck.Judgment judgment, Margins margins) {
+        if (judgment.ground().isEmpty() || judgment.overhead().isEmpty()) {
+            return judgment.ground().or(judgment::overhead).orElseThrow();
         }
-        Judged below = judgement.ground().get();
-        Judged above = judgement.overhead().get();
+        Judged below = judgment.ground().get();
+        Judged above = judgment.overhead().get();
         boolean ground =
                 below.least().valueM() - margins.groundM() <= above.least().valueM() - margins.overheadM();
         return ground ? below : above;
@@ -172,11 +172,11 @@ public record PassageView(
         }
     }
 
-    /** The line and levelling shown, and the tightest positions on it. */
+    /** The line and leveling shown, and the tightest positions on it. */
     private record Shown(
             Surroundings around,
             Surroundings.Lane lane,
-            Levelling rule,
+            Leveling rule,
             Passage passage,
             PassageSearch search,
             Optional<Clearance> ground,
@@ -187,7 +187,7 @@ public record PassageView(
                 Surroundings.Lane lane,
                 LevelStance stance,
                 Setting setting,
-                Levelling rule,
+                Leveling rule,
                 Margins margins,
                 Judged governing) {
             Passage passage = around.passage(stance, lane);
@@ -196,7 +196,7 @@ public record PassageView(
                     around.judgesGround() ? Optional.of(search.least(Optional.empty())) : Optional.empty();
             Optional<Clearance> overhead =
                     lane.soffit().isPresent() ? Optional.of(search.least(lane.soffit())) : Optional.empty();
-            boolean governs = governing.levelling() == rule
+            boolean governs = governing.leveling() == rule
                     && governing.gap().line().equals(lane.line().name());
             double overGround =
                     ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
@@ -216,7 +216,7 @@ public record PassageView(
                 double frontRaiseM,
                 double rearRaiseM,
                 List<String> lines,
-                List<String> levellings) {
+                List<String> levelings) {
             List<PositionView> positions = new ArrayList<>();
             int index = 0;
             for (double steerM : steerPositions()) {
@@ -233,7 +233,7 @@ public record PassageView(
                     frontRaiseM,
                     rearRaiseM,
                     lines,
-                    levellings,
+                    levelings,
                     groundView(lane.line()),
                     lane.soffit().map(Shown::points).orElse(null),
                     hazard instanceof RailCrossing crossing ? crossing.tracksM() : List.of(),

@@ -63,8 +63,8 @@ public final class PlaceCheck {
      * At a raise, which changes nothing in corners and for loads. Whether the rig reaches it is not asked, but a front
      * that the power take-off cannot raise stays down.
      *
-     * @param frontM of the deck front over the notch, metres; negative stands for a notch so much lower
-     * @param rearM of the rear by hand, metres
+     * @param frontM of the deck front over the notch, meters; negative stands for a notch so much lower
+     * @param rearM of the rear by hand, meters
      * @throws UnknownNameException when the route or rig has no such hazard or configuration
      */
     public Report.Cell raised(String hazardId, String configurationKey, double frontM, double rearM) {
@@ -75,17 +75,17 @@ public final class PlaceCheck {
             return inTransport(hazardId, configurationKey);
         }
         boolean held = frontM > 0 && !loads.raisesFront(c);
-        HazardCheck.Judgement judgement = gap(hazard).judge(
+        HazardCheck.Judgment judgment = gap(hazard).judge(
                 new Setting(c.lift(), c.booster(), c.notch().offsetM() + (held ? 0 : frontM), 0, rearM));
-        List<String> reasons = new ArrayList<>(judgement.reasons());
+        List<String> reasons = new ArrayList<>(judgment.reasons());
         if (held) {
             reasons.add("the power take-off cannot raise this front");
         }
         return new Report.Cell(
                 c.key(),
-                judgement.verdict().word(),
-                judgement.ground().map(Judged::gap).orElse(null),
-                judgement.overhead().map(Judged::gap).orElse(null),
+                judgment.verdict().word(),
+                judgment.ground().map(Judged::gap).orElse(null),
+                judgment.overhead().map(Judged::gap).orElse(null),
                 null,
                 null,
                 List.copyOf(reasons));

@@ -19,7 +19,7 @@ import org.cresthaul.route.RouteCorner;
  * one raise, which none of them alone would have asked for. Keeps what it has judged; not safe to share between threads.
  */
 public final class RaisedCheck {
-    /** The report's raises are rounded up to this, metres: such a one may be so much beyond a limit. */
+    /** The report's raises are rounded up to this, meters: such a one may be so much beyond a limit. */
     private static final double ROUNDED_M = 1e-4;
 
     private final Route route;
@@ -45,7 +45,7 @@ public final class RaisedCheck {
             return overhead.valueM() - overhead.requiredM() < ground.valueM() - ground.requiredM() ? overhead : ground;
         }
 
-        /** The least gap of any, metres. */
+        /** The least gap of any, meters. */
         public double clearanceM() {
             return Stream.of(Optional.ofNullable(ground), Optional.ofNullable(overhead))
                     .flatMap(Optional::stream)
@@ -74,8 +74,8 @@ public final class RaisedCheck {
     /**
      * One hazard in one configuration at one raise.
      *
-     * @param frontM of the deck front over the notch, metres
-     * @param rearM of the rear by hand, metres
+     * @param frontM of the deck front over the notch, meters
+     * @param rearM of the rear by hand, meters
      * @return empty when the rig cannot be raised so far from this notch, or nothing was surveyed here
      * @throws UnknownNameException when the route or rig has no such hazard or configuration
      */
@@ -99,13 +99,13 @@ public final class RaisedCheck {
         }
         // As the report's own raise: counted into the notch, which holds the deck front the same way.
         Setting setting = new Setting(c.lift(), c.booster(), c.notch().offsetM() + asked.frontM, 0, asked.rearM);
-        HazardCheck.Judgement judgement = checks
+        HazardCheck.Judgment judgment = checks
                 .computeIfAbsent(asked.hazard, id -> new HazardCheck(hazard, rig, stance, margins))
                 .judge(setting);
         return Optional.of(new Raised(
-                judgement.verdict().word(),
-                judgement.ground().map(Judged::gap).orElse(null),
-                judgement.overhead().map(Judged::gap).orElse(null)));
+                judgment.verdict().word(),
+                judgment.ground().map(Judged::gap).orElse(null),
+                judgment.overhead().map(Judged::gap).orElse(null)));
     }
 
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */

@@ -11,8 +11,8 @@ final class Reasons {
     /**
      * The reason for a verdict other than clear.
      *
-     * @param low the least gap less what its search leaves open, metres: the figure the verdict was made with
-     * @param excluded the uncertainty of that gap, metres, without ground that nobody declared
+     * @param low the least gap less what its search leaves open, meters: the figure the verdict was made with
+     * @param excluded the uncertainty of that gap, meters, without ground that nobody declared
      */
     static String of(Verdict verdict, double low, Footing footing, double excluded, Demand demand, double sagM) {
         if (low < 0) {

@@ -3,7 +3,7 @@ package org.cresthaul.check;
 import java.util.List;
 
 /**
- * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are metres,
+ * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are meters,
  * null stands for "none". The same inputs give an equal report. See docs/api.md.
  */
 public record Report(
@@ -224,7 +224,7 @@ public record Report(
             double chainageM,
             double steerM,
             String line,
-            String levelling,
+            String leveling,
             double beyondSurveyM,
             boolean gradeDeclared,
             double provenWithinM,
@@ -244,12 +244,12 @@ public record Report(
                 double chainageM,
                 double steerM,
                 String line,
-                String levelling,
+                String leveling,
                 double beyondSurveyM,
                 boolean gradeDeclared,
                 double provenWithinM) {
             this(valueM, requiredM, marginM, uncertaintyM, verdict, unit, xM, hM, part, distanceM, chainageM, steerM,
-                    line, levelling, beyondSurveyM, gradeDeclared, provenWithinM, null);
+                    line, leveling, beyondSurveyM, gradeDeclared, provenWithinM, null);
         }
     }
 

@@ -52,7 +52,7 @@ public final class RouteCheck {
                 new Report.CheckedRig(rig.name(), rig.note(), inputs.rigSha256(), stance.name()),
                 margins,
                 TapeMeasures.of(stance).stream()
-                        .map(m -> new Report.TapeLine(m.what(), Figures.near(m.metres())))
+                        .map(m -> new Report.TapeLine(m.what(), Figures.near(m.meters())))
                         .toList(),
                 List.of(term("rig measurement", rig.measurement()), term("tire and ride height", rig.ride())),
                 routeVerdicts(configurations, hazards, loads),

@@ -9,10 +9,10 @@ import org.cresthaul.posture.Demand;
 import org.cresthaul.posture.Footing;
 import org.cresthaul.posture.PassageSearch;
 import org.cresthaul.posture.RaiseNeeded;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 
-/** Judges one side of a hazard, the ground below or the structure above, over all its lines and both levellings. */
+/** Judges one side of a hazard, the ground below or the structure above, over all its lines and both levelings. */
 final class SideCheck {
     private final double chainageM;
     private final List<RaiseNeeded.Lane> lanes;
@@ -32,10 +32,10 @@ final class SideCheck {
             String reason,
             Clearance least,
             RaiseNeeded.Lane lane,
-            Levelling levelling,
+            Leveling leveling,
             Clearance decider) {}
 
-    private record Passed(RaiseNeeded.Lane lane, Levelling levelling, PassageSearch search, double firstLookM) {
+    private record Passed(RaiseNeeded.Lane lane, Leveling leveling, PassageSearch search, double firstLookM) {
         /** The least gap below a ceiling, and what is shown, by {@link Shown}. */
         PassageSearch.Look look(double ceilingM, boolean spared) {
             List<Demand> open = spared ? List.of() : List.of(lane.demand(), freeOfContact(lane.demand()));
@@ -46,10 +46,10 @@ final class SideCheck {
     /**
      * One side.
      *
-     * @param chainageM of the hazard's point, metres
+     * @param chainageM of the hazard's point, meters
      * @param lanes at least one, all with one demand: margin, sag allowance and accuracies
-     * @param marginM what of the demand's margin is the margin proper, metres
-     * @param sagM what of it is for an unknown sag, metres
+     * @param marginM what of the demand's margin is the margin proper, meters
+     * @param sagM what of it is for an unknown sag, meters
      * @param where in words, to open a reason with
      */
     SideCheck(double chainageM, List<RaiseNeeded.Lane> lanes, double marginM, double sagM, String where) {
@@ -77,8 +77,8 @@ final class SideCheck {
         double rounding = 1e-9;
         return alone.least.proven()
                 && alone.decider == null
-                && lanes.stream().allMatch(lane -> trailing.levellings().stream()
-                        .allMatch(levelling -> new PassageSearch(lane.passage(), trailing, levelling)
+                && lanes.stream().allMatch(lane -> trailing.levelings().stream()
+                        .allMatch(leveling -> new PassageSearch(lane.passage(), trailing, leveling)
                                 .boosterKeeps(lane.soffit(), alone.least.valueM() + rounding, openDemand(alone, lane))));
     }
 
@@ -99,9 +99,9 @@ final class SideCheck {
     private Judged judge(Setting setting, boolean spared) {
         List<Passed> passages = new ArrayList<>();
         for (RaiseNeeded.Lane lane : lanes) {
-            for (Levelling levelling : setting.levellings()) {
-                PassageSearch search = new PassageSearch(lane.passage(), setting, levelling);
-                passages.add(new Passed(lane, levelling, search, search.firstLookM(lane.soffit())));
+            for (Leveling leveling : setting.levelings()) {
+                PassageSearch search = new PassageSearch(lane.passage(), setting, leveling);
+                passages.add(new Passed(lane, leveling, search, search.firstLookM(lane.soffit())));
             }
         }
         // The likely tightest first: the others then need no closer look than to be above it.
@@ -159,7 +159,7 @@ final class SideCheck {
         Report.GapFinding gap = finding(
                 tellerOf(told, passages), told.least, told.lane.demand(), worst.verdict, deciding);
         return new Judged(
-                worst.verdict, gap, worst.reason, told.least, told.lane, told.levelling, decider);
+                worst.verdict, gap, worst.reason, told.least, told.lane, told.leveling, decider);
     }
 
     /** Whether the gap told does not show its own need. */
@@ -170,7 +170,7 @@ final class SideCheck {
 
     private static Passed tellerOf(Judged told, List<Passed> passages) {
         return passages.stream()
-                .filter(p -> p.lane == told.lane && p.levelling == told.levelling)
+                .filter(p -> p.lane == told.lane && p.leveling == told.leveling)
                 .findFirst()
                 .orElseThrow();
     }
@@ -232,7 +232,7 @@ final class SideCheck {
                 reason,
                 least,
                 passed.lane,
-                passed.levelling,
+                passed.leveling,
                 null);
     }
 
@@ -254,7 +254,7 @@ final class SideCheck {
                 Figures.near(chainageM + at.distanceM()),
                 Figures.near(at.steerM()),
                 passed.lane.passage().line().name(),
-                passed.levelling.word(),
+                passed.leveling.word(),
                 Figures.near(footing.beyondSurveyM()),
                 !footing.undeclared(),
                 at.provenWithinM(),

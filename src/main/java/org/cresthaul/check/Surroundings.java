@@ -26,9 +26,9 @@ import org.cresthaul.units.Length;
  *
  * @param lanes lines to pass; none when the hazard is not surveyed
  * @param judgesGround whether ground clearance counts here
- * @param surveyM 95 % half-width of a surveyed elevation, metres; zero where nothing was surveyed
- * @param structureM 95 % half-width of a height that was not levelled with the road, metres
- * @param sagM extra gap wanted under a structure whose road profile is not known, metres
+ * @param surveyM 95 % half-width of a surveyed elevation, meters; zero where nothing was surveyed
+ * @param structureM 95 % half-width of a height that was not leveled with the road, meters
+ * @param sagM extra gap wanted under a structure whose road profile is not known, meters
  * @param limits reasons why nothing here may be called clear, in words
  * @param terms the uncertainties that enter, with their sources
  * @param notes further facts for the reader
@@ -166,8 +166,8 @@ record Surroundings(
         if (structure.measured() == Measured.SURVEYED && known) {
             notes.addAll(signNotes(structure.leastHeightM().orElseThrow()));
         }
-        boolean levelled = structure.soffit().isPresent() && structure.measured() == Measured.SURVEYED;
-        double heightM = !known || levelled
+        boolean leveled = structure.soffit().isPresent() && structure.measured() == Measured.SURVEYED;
+        double heightM = !known || leveled
                 ? 0
                 : structure.measured() == Measured.SURVEYED ? structure.survey().orElseThrow().valueM() : POSTED_M;
         return new Surroundings(
@@ -187,7 +187,7 @@ record Surroundings(
         notes.add("a height sign set 3 in under the measured height would read "
                 + wholeInches(SignedHeight.texanM(measuredM)) + " (TxDOT rule), by the UK rules "
                 + wholeInches(SignedHeight.britishM(measuredM)) + " or "
-                + new Length(SignedHeight.britishMetricM(measuredM)).inMetres(1));
+                + new Length(SignedHeight.britishMetricM(measuredM)).inMeters(1));
         if (SignedHeight.isW12Required(measuredM, STATUTORY_HEIGHT_M)) {
             notes.add("low enough for a low-clearance sign (W12-2) where vehicles may be 13 ft 6 in high (MUTCD 2009, 2C.27)");
         }

@@ -10,16 +10,16 @@ import org.cresthaul.road.Soffit;
  * The distances are common practice, without a source. Each answer is a list of reasons why not, in words.
  */
 final class SurveySpacing {
-    /** Points farther apart than this near a track are too far apart, metres. */
+    /** Points farther apart than this near a track are too far apart, meters. */
     private static final double CLOSE_TO_TRACK_M = 3.0;
-    /** The same near the point of a dip or crest: ten feet, metres. */
+    /** The same near the point of a dip or crest: ten feet, meters. */
     private static final double CLOSE_M = 3.05;
-    /** How far from a track points must be that close, and the survey must reach, metres. */
+    /** How far from a track points must be that close, and the survey must reach, meters. */
     private static final double NEAR_TRACK_M = 6.0;
-    /** The same from the point of a dip or crest, whose highest or lowest place nobody marked to the foot, metres. */
+    /** The same from the point of a dip or crest, whose highest or lowest place nobody marked to the foot, meters. */
     private static final double NEAR_HUMP_M = 15.0;
     /**
-     * Farther apart than this points are too far anywhere on a dip or crest, or under a structure, metres: on a curve of
+     * Farther apart than this points are too far anywhere on a dip or crest, or under a structure, meters: on a curve of
      * 260 m radius the chord of 10 m hides 48 mm (chord² / 8R).
      */
     private static final double APART_M = 10.0;
@@ -59,7 +59,7 @@ final class SurveySpacing {
                 : List.of();
     }
 
-    /** Whether two neighbouring points near a place are too far apart, or the survey ends near it. */
+    /** Whether two neighboring points near a place are too far apart, or the survey ends near it. */
     private static boolean isCoarse(RoadProfile line, double placeM, double nearM, double closeM) {
         for (int i = 1; i < line.size(); i++) {
             boolean near = line.distanceM(i) > placeM - nearM && line.distanceM(i - 1) < placeM + nearM;

@@ -45,6 +45,6 @@ final class SurveyedBand {
     private static double widestM(PlanDimensions plan) {
         List<PlanDimensions.Widths> units = new ArrayList<>(List.of(plan.tractor(), plan.trailer()));
         plan.booster().ifPresent(units::add);
-        return units.stream().mapToDouble(u -> Math.max(u.bodyM(), u.tyresM())).max().orElseThrow();
+        return units.stream().mapToDouble(u -> Math.max(u.bodyM(), u.tiresM())).max().orElseThrow();
     }
 }

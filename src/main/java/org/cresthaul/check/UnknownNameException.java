@@ -1,6 +1,6 @@
 package org.cresthaul.check;
 
-/** A hazard, configuration, line or levelling that the route or rig does not have. */
+/** A hazard, configuration, line or leveling that the route or rig does not have. */
 public final class UnknownNameException extends IllegalArgumentException {
     private static final long serialVersionUID = 1;
     private final String field;

@@ -37,7 +37,7 @@ final class CheckCommand implements Callable<Integer> {
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (default) or metric; JSON is always in metres")
+            description = "us (default) or metric; JSON is always in meters")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the report to this file")

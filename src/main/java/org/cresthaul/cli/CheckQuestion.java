@@ -54,11 +54,11 @@ final class CheckQuestion {
     Margins margins() {
         Margins usual = Margins.defaults();
         return new Margins(
-                groundMargin.map(Length::metres).orElse(usual.groundM()),
-                overheadMargin.map(Length::metres).orElse(usual.overheadM()),
-                sideMargin.map(Length::metres).orElse(usual.sideM()),
-                lineTolerance.map(Length::metres).orElse(usual.lineM()),
-                turnInTolerance.map(Length::metres).orElse(usual.turnInM()));
+                groundMargin.map(Length::meters).orElse(usual.groundM()),
+                overheadMargin.map(Length::meters).orElse(usual.overheadM()),
+                sideMargin.map(Length::meters).orElse(usual.sideM()),
+                lineTolerance.map(Length::meters).orElse(usual.lineM()),
+                turnInTolerance.map(Length::meters).orElse(usual.turnInM()));
     }
 
     /** As {@link OutputFile#write}, never over a file that this question read. */

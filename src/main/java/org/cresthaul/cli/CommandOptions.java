@@ -40,7 +40,7 @@ final class CommandOptions {
         public Length convert(String text) {
             try {
                 Length margin = Length.parse(text);
-                if (margin.metres() < 0 || margin.metres() > 1) {
+                if (margin.meters() < 0 || margin.meters() > 1) {
                     throw new TypeConversionException("it is \"" + text + "\"; it must be between 0 m and 1 m");
                 }
                 return margin;

@@ -34,7 +34,7 @@ final class CompareCommand implements Callable<Integer> {
     private PlanCommand.Form form = PlanCommand.Form.TEXT;
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (default) or metric; JSON is always in metres")
+            description = "us (default) or metric; JSON is always in meters")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the comparison to this file")

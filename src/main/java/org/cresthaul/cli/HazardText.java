@@ -268,7 +268,7 @@ final class HazardText {
                 : "";
         return gap.unit()
                 + (gap.part().isEmpty() ? "" : ", " + gap.part()) + ", " + figures.alongRoad(gap.distanceM())
-                + "; line " + gap.line() + ", leveling " + gap.levelling() + ", steer axle "
+                + "; line " + gap.line() + ", leveling " + gap.leveling() + ", steer axle "
                 + figures.alongRoad(gap.steerM()) + beyond + ".";
     }
 

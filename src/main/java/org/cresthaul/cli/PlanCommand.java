@@ -28,7 +28,7 @@ final class PlanCommand implements Callable<Integer> {
     private Form form = Form.TEXT;
 
     @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
-            description = "us (default) or metric; JSON is always in metres")
+            description = "us (default) or metric; JSON is always in meters")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write the plan to this file")

@@ -148,7 +148,7 @@ final class PlanText {
         };
     }
 
-    /** Where the front is when a place begins, and when the rear has left it: in feet or metres from its point. */
+    /** Where the front is when a place begins, and when the rear has left it: in feet or meters from its point. */
     private String front(Plan.Passage p) {
         return p == null || !p.standsAtPoint()
                 ? ""

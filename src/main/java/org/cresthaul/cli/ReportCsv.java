@@ -13,7 +13,7 @@ import org.cresthaul.units.UnitSystem;
 
 /**
  * The report as a table (RFC 4180): one line for each hazard and configuration, with what the report was made from on
- * every line. Lengths are metres, or inches; chainage is kilometres, or miles. Gaps are rounded down, needs and raises
+ * every line. Lengths are meters, or inches; chainage is kilometers, or miles. Gaps are rounded down, needs and raises
  * up. A field that would start a formula in a spreadsheet is led by an apostrophe.
  */
 final class ReportCsv {
@@ -46,7 +46,7 @@ final class ReportCsv {
         for (String side : new String[] {"ground", "overhead"}) {
             names.addAll(List.of(side + "_verdict", side + "_gap" + length, side + "_needed" + length,
                     side + "_margin" + length, side + "_uncertainty" + length, side + "_unit", side + "_part",
-                    side + "_distance" + length, side + "_steer" + length, side + "_line", side + "_levelling",
+                    side + "_distance" + length, side + "_steer" + length, side + "_line", side + "_leveling",
                     side + "_beyond_survey" + length));
         }
         names.addAll(List.of("corner_verdict", "corner_room" + length, "corner_needed" + length, "corner_unit",
@@ -90,7 +90,7 @@ final class ReportCsv {
         } else {
             row.addAll(List.of(gap.verdict(), down(gap.valueM()), up(gap.requiredM()), up(gap.marginM()),
                     up(gap.uncertaintyM()), gap.unit(), text(gap.part()), near(gap.distanceM()), near(gap.steerM()),
-                    text(gap.line()), gap.levelling(), up(gap.beyondSurveyM())));
+                    text(gap.line()), gap.leveling(), up(gap.beyondSurveyM())));
         }
     }
 
@@ -120,21 +120,21 @@ final class ReportCsv {
         return Figures.fixed(Math.rint(kilograms / (us ? POUND_KG : 1) * 1e6) / 1e6, 0, rounding);
     }
 
-    private String down(double metres) {
-        return figure(metres, RoundingMode.FLOOR);
+    private String down(double meters) {
+        return figure(meters, RoundingMode.FLOOR);
     }
 
-    private String up(double metres) {
-        return figure(metres, RoundingMode.CEILING);
+    private String up(double meters) {
+        return figure(meters, RoundingMode.CEILING);
     }
 
-    private String near(double metres) {
-        return figure(metres, RoundingMode.HALF_UP);
+    private String near(double meters) {
+        return figure(meters, RoundingMode.HALF_UP);
     }
 
     /** To 0.1 mm or 0.01 in, after the noise of binary fractions is off. */
-    private String figure(double metres, RoundingMode rounding) {
-        double value = Math.rint(metres / (us ? INCH_M : 1) * 1e9) / 1e9;
+    private String figure(double meters, RoundingMode rounding) {
+        double value = Math.rint(meters / (us ? INCH_M : 1) * 1e9) / 1e9;
         return Figures.fixed(value, us ? 2 : 4, rounding);
     }
 

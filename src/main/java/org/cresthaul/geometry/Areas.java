@@ -12,13 +12,13 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 
-/** Sums and differences of plane areas in metres, on a grid of 0.01 mm, which keeps every result valid. */
+/** Sums and differences of plane areas in meters, on a grid of 0.01 mm, which keeps every result valid. */
 public final class Areas {
     private static final PrecisionModel GRID = new PrecisionModel(100_000);
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
-    /** Half the width of the widest hairline, metres. */
+    /** Half the width of the widest hairline, meters. */
     private static final double HAIR_M = 0.00005;
-    /** Corners stay corners; a spike sharper than this is cut off by less than a millimetre. */
+    /** Corners stay corners; a spike sharper than this is cut off by less than a millimeter. */
     private static final BufferParameters SHARP =
             new BufferParameters(8, BufferParameters.CAP_FLAT, BufferParameters.JOIN_MITRE, 5);
 

@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * Half-width of a 95 % interval, with where it comes from.
  *
- * @param valueM metres, not negative
+ * @param valueM meters, not negative
  * @param source in words: who measured, how, or "default"
  * @param date when it was measured, where that is known
  */

@@ -28,12 +28,12 @@ final class CornerDrawing {
         Frame frame = new Frame(left - (WIDTH / perM - (right - left)) / 2, high, perM);
         List<Shape> shapes = new ArrayList<>();
         rings(shapes, frame, view.pavement(), Ink.SHADE, Ink.SOFT, 1, false);
-        rings(shapes, frame, view.opposing(), Ink.NONE, Ink.TYRE, 0.9, true);
+        rings(shapes, frame, view.opposing(), Ink.NONE, Ink.TIRE, 0.9, true);
         for (CornerView.SweptView swept : view.swept()) {
             rings(shapes, frame, swept.bodies(), Ink.LOAD, Ink.NONE, 0, false);
         }
         for (CornerView.SweptView swept : view.swept()) {
-            rings(shapes, frame, swept.bodies(), Ink.NONE, Ink.TYRE, 0.6, false);
+            rings(shapes, frame, swept.bodies(), Ink.NONE, Ink.TIRE, 0.6, false);
         }
         CornerView.PositionView position = view.positions().get(view.tightest());
         for (int k = 0; k < view.units().size(); k++) {
@@ -144,7 +144,7 @@ final class CornerDrawing {
             shapes.add(Drawing.area(Ink.STEEL, Ink.LINE, 1, corner(frame, pose, b.get(0), b.get(2)), corner(frame, pose, b.get(1), b.get(2)),
                     corner(frame, pose, b.get(1), -b.get(2)), corner(frame, pose, b.get(0), -b.get(2))));
         }
-        for (List<Double> t : unit.tyres()) {
+        for (List<Double> t : unit.tires()) {
             for (double side : new double[] {-1, 1}) {
                 shapes.add(Drawing.line(Ink.LINE, 3, corner(frame, pose, t.get(0) - 0.5, side * (t.get(1) - 0.15)),
                         corner(frame, pose, t.get(0) + 0.5, side * (t.get(1) - 0.15))));

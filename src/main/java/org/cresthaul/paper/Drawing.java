@@ -28,7 +28,7 @@ record Drawing(double width, double height, String alt, List<Shape> shapes) {
         }
     }
 
-    record Circle(Point centre, double radius, Ink fill, Ink stroke, double strokeWidth) implements Shape {
+    record Circle(Point center, double radius, Ink fill, Ink stroke, double strokeWidth) implements Shape {
         Circle {
             requireInk(fill, stroke);
         }

@@ -51,7 +51,7 @@ final class EnvelopeDrawing {
                     o.load() ? Ink.LOAD : Ink.STEEL, Ink.LINE, 1, false));
         }
         for (Envelope.Wheel w : envelope.wheels()) {
-            shapes.add(new Drawing.Circle(new Point(x(w.xM()), y(w.hM())), w.radiusM() * perM, Ink.TYRE, Ink.LINE, 0.8));
+            shapes.add(new Drawing.Circle(new Point(x(w.xM()), y(w.hM())), w.radiusM() * perM, Ink.TIRE, Ink.LINE, 0.8));
         }
         double ground = y(0);
         shapes.add(Drawing.line(Ink.LINE, 1.4, new Point(LEFT - 10, ground), new Point(WIDTH - 10, ground)));

@@ -29,7 +29,7 @@ final class HtmlDrawing {
                 }
                 html.append("/>");
             } else if (shape instanceof Drawing.Circle c) {
-                html.append("<circle cx=\"").append(number(c.centre().x())).append("\" cy=\"").append(number(c.centre().y()))
+                html.append("<circle cx=\"").append(number(c.center().x())).append("\" cy=\"").append(number(c.center().y()))
                         .append("\" r=\"").append(number(c.radius())).append('"').append(paint(c.fill(), c.stroke(), c.strokeWidth()))
                         .append("/>");
             } else if (shape instanceof Drawing.Lettering l) {

@@ -2,7 +2,7 @@ package org.cresthaul.paper;
 
 import java.util.Locale;
 
-/** The inks of the papers: those of the page in the browser, on white, so that they hold in sunlight and in one colour. */
+/** The inks of the papers: those of the page in the browser, on white, so that they hold in sunlight and in one color. */
 enum Ink {
     NONE(-1),
     LINE(0x17232f),
@@ -13,7 +13,7 @@ enum Ink {
     EARTH(0xe9e5d8),
     STEEL(0xdfe4e8),
     LOAD(0xf0e7cf),
-    TYRE(0x5b6670),
+    TIRE(0x5b6670),
     SHADE(0xf1f0ea),
     PAPER(0xffffff);
 

@@ -102,8 +102,8 @@ final class PdfInk {
     }
 
     private void circle(Drawing.Circle circle, double scale, double x, double y) throws IOException {
-        float cx = (float) (x + circle.centre().x() * scale);
-        float cy = (float) (heightPt - y - circle.centre().y() * scale);
+        float cx = (float) (x + circle.center().x() * scale);
+        float cy = (float) (heightPt - y - circle.center().y() * scale);
         float r = (float) (circle.radius() * scale);
         float q = (float) (r * QUARTER);
         out.moveTo(cx + r, cy);

@@ -89,7 +89,7 @@ public final class SheetPictures {
         boolean overhead = spare.kind().equals("overhead");
         Optional<Report.GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
         PassageView view = PassageView.of(route, rig, stance, plan.margins(), p.hazard(), p.set().configuration(),
-                gap.map(Report.GapFinding::line), gap.map(Report.GapFinding::levelling),
+                gap.map(Report.GapFinding::line), gap.map(Report.GapFinding::leveling),
                 p.raise() == null ? 0 : p.raise().frontM(), p.raise() == null ? 0 : p.raise().rearM());
         String shown = figures.clearance(spare.value());
         SideDrawing drawing = new SideDrawing(view, overhead, shown);

@@ -26,7 +26,7 @@ final class SideDrawing {
         position = tightest();
     }
 
-    /** Metres to the drawing's units. The road runs to the right, as it is driven. */
+    /** Meters to the drawing's units. The road runs to the right, as it is driven. */
     private record Scale(double leftM, double topM, double perM) {
         Point at(double xM, double zM) {
             return new Point((xM - leftM) * perM, (topM - zM) * perM);
@@ -129,7 +129,7 @@ final class SideDrawing {
         for (List<Object> wheel : position.wheels()) {
             Point at = scale.at((Double) wheel.get(0), (Double) wheel.get(1));
             double radius = (Double) wheel.get(2) * scale.perM;
-            shapes.add(new Drawing.Circle(at, radius, Ink.TYRE, Ink.LINE, weight));
+            shapes.add(new Drawing.Circle(at, radius, Ink.TIRE, Ink.LINE, weight));
             shapes.add(new Drawing.Circle(at, radius * 0.45, Ink.PAPER, Ink.LINE, weight * 0.7));
         }
         ground(shapes, scale, left, right, bottom, weight);
@@ -139,7 +139,7 @@ final class SideDrawing {
             Point last = soffit.get(soffit.size() - 1);
             soffit.add(new Point(last.x(), last.y() - 0.5 * scale.perM));
             soffit.add(new Point(first.x(), first.y() - 0.5 * scale.perM));
-            shapes.add(new Drawing.Path(List.of(soffit), true, Ink.TYRE, Ink.LINE, weight, false));
+            shapes.add(new Drawing.Path(List.of(soffit), true, Ink.TIRE, Ink.LINE, weight, false));
         }
     }
 

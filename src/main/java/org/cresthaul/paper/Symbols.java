@@ -8,7 +8,7 @@ import org.cresthaul.paper.Drawing.Shape;
 
 /**
  * Verdicts as shapes in a box of 16 by 16, those of the page: they differ in outline and in how much is inked, so that they
- * stay apart in one colour. A word always stands beside them.
+ * stay apart in one color. A word always stands beside them.
  */
 final class Symbols {
     private Symbols() {}

@@ -14,7 +14,7 @@ final class Admission {
     private final RaiseJudge raised;
     private final double leastReserve;
 
-    /** A raise, metres; {@link #NONE} is transport stance. */
+    /** A raise, meters; {@link #NONE} is transport stance. */
     record Raise(double frontM, double rearM) {
         static final Raise NONE = new Raise(0, 0);
 

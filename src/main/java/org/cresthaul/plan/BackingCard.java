@@ -28,7 +28,7 @@ final class BackingCard {
                 SheetLine.practice("Booster air let out, so that its axle neither carries nor steers."),
                 SheetLine.practice("Booster pivot locked straight before backing."),
                 SheetLine.practice("Short moves, stop when the guide is out of sight."),
-                SheetLine.practice("Afterwards: pivot unlocked, booster air back to the set-up card, gauge read, before going ahead.")));
+                SheetLine.practice("Afterward: pivot unlocked, booster air back to the set-up card, gauge read, before going ahead.")));
         Map<Integer, String> states = states();
         if (states.keySet().stream().anyMatch(i -> reversing.states().get(i).free() != null)) {
             lines.add(sources.say("How far it can be pushed straight back with the steering held straight, from ").angle(reversing.bendRad(), AT + "/bendRad")

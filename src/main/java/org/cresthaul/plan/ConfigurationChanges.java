@@ -62,7 +62,7 @@ final class ConfigurationChanges {
                 c.axles(),
                 c.booster(),
                 c.notch(),
-                CombinationLength.metres(stance, state),
+                CombinationLength.meters(stance, state),
                 sheet.map(LoadSheet::regulator).map(LoadSheet.RegulatorLine::setPa).orElse(null),
                 sheet.flatMap(s -> s.shims().stream().filter(LoadSheet.ShimLine::fitted).findFirst())
                         .map(l -> new Plan.Shim(l.shim(), l.thicknessM()))

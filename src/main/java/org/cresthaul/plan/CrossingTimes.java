@@ -45,9 +45,9 @@ public final class CrossingTimes {
     /**
      * From a stop at the stop line until the rear is clear of the tracks, seconds.
      *
-     * @param lengthM of the combination, metres
-     * @param spanM between the outermost rails, metres
-     * @param crawlMps the fastest it may go over a crossing, metres per second, positive
+     * @param lengthM of the combination, meters
+     * @param spanM between the outermost rails, meters
+     * @param crawlMps the fastest it may go over a crossing, meters per second, positive
      */
     public static double clearingS(double lengthM, double spanM, double crawlMps) {
         double v = speedMps(crawlMps);
@@ -70,7 +70,7 @@ public final class CrossingTimes {
         return TRACK_M + (tracks.isEmpty() ? 0 : tracks.get(tracks.size() - 1) - tracks.get(0));
     }
 
-    /** From the hazard's point to the first rail of a crossing, along travel, metres. */
+    /** From the hazard's point to the first rail of a crossing, along travel, meters. */
     static double nearRailM(RailCrossing crossing) {
         List<Double> tracks = crossing.tracksM();
         return (tracks.isEmpty() ? 0 : tracks.get(0)) - TRACK_M / 2;
@@ -82,7 +82,7 @@ public final class CrossingTimes {
         return (tracks.isEmpty() ? 0 : tracks.get(tracks.size() - 1)) + TRACK_M / 2;
     }
 
-    /** How far along the track a train is when it takes that long to come, metres. */
+    /** How far along the track a train is when it takes that long to come, meters. */
     static double sightM(double trainMps, double clearingS) {
         return MPH_AS_QUOTED * trainMps * clearingS;
     }
@@ -92,8 +92,8 @@ public final class CrossingTimes {
      * tracks, nor the room beyond.
      *
      * @param configuration key in the report
-     * @param lengthM of the combination in it, metres
-     * @param crawlMps crawling speed, metres per second
+     * @param lengthM of the combination in it, meters
+     * @param crawlMps crawling speed, meters per second
      */
     public static CrossingTime of(RailCrossing crossing, String configuration, double lengthM, double crawlMps) {
         CrossingTraffic traffic = crossing.traffic();

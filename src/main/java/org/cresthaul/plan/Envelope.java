@@ -21,7 +21,7 @@ import org.cresthaul.road.RoadProfile;
 
 /**
  * What a combination measures in one set-up, standing straight on level ground: figures and the side view they belong to.
- * Metres and kilograms, null for "not known"; x runs forward, heights are above the ground.
+ * Meters and kilograms, null for "not known"; x runs forward, heights are above the ground.
  *
  * @param letter of the set-up
  * @param raisedHeightM greatest height of any raise of the plan in this set-up, or null where none is raised
@@ -67,7 +67,7 @@ public record Envelope(
     static Envelope of(Sources sources, LevelStance stance, Plan.SetUp set) {
         Setting setting = sources.setting(set, 0, 0);
         CombinationPosture standing =
-                new PostureSolver(stance, setting, setting.levellings().get(0), RoadProfile.level()).at(0);
+                new PostureSolver(stance, setting, setting.levelings().get(0), RoadProfile.level()).at(0);
         List<Shape> outlines = shapes(stance, setting.booster(), standing);
         List<Wheel> wheels = wheels(standing, sources.loads(set).map(Sources.Loads::sheet));
         double front = Stream.concat(outlines.stream().flatMap(o -> o.points.stream()).map(p -> p.get(0)),
@@ -91,8 +91,8 @@ public record Envelope(
     /** Of everything that has a width. */
     static double widestM(PlanDimensions p) {
         return Stream.of(
-                        Stream.of(p.tractor(), p.trailer()).flatMap(w -> Stream.of(w.bodyM(), w.tyresM())),
-                        p.booster().stream().flatMap(w -> Stream.of(w.bodyM(), w.tyresM())),
+                        Stream.of(p.tractor(), p.trailer()).flatMap(w -> Stream.of(w.bodyM(), w.tiresM())),
+                        p.booster().stream().flatMap(w -> Stream.of(w.bodyM(), w.tiresM())),
                         p.loadWidthM().stream().boxed())
                 .flatMap(w -> w)
                 .mapToDouble(w -> w)
@@ -146,8 +146,8 @@ public record Envelope(
     }
 
     /** To 0.1 mm, as reports have it. */
-    private static double near(double metres) {
-        return Math.rint(metres * 1e4) / 1e4;
+    private static double near(double meters) {
+        return Math.rint(meters * 1e4) / 1e4;
     }
 
     /** Front to rear; the axles that stand are those of the load sheet, in its order. */

@@ -7,7 +7,7 @@ import org.cresthaul.check.Report;
 
 /**
  * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
- * form, lengths are metres, times seconds, null stands for "none" or "not known". The same inputs give an equal plan.
+ * form, lengths are meters, times seconds, null stands for "none" or "not known". The same inputs give an equal plan.
  *
  * @param outcome "way through", "way through under conditions", "no way through", or "nothing judged" for a route that
  *     names no hazard
@@ -277,7 +277,7 @@ public record Plan(
      * What is left at a hazard.
      *
      * @param kind "ground", "overhead", "corner" or "load"
-     * @param value found: metres, or kilograms of load
+     * @param value found: meters, or kilograms of load
      * @param required or allowed, in the same unit
      * @param left beyond what is required, in the same unit; negative when short
      * @param at where on the combination, in words
@@ -292,7 +292,7 @@ public record Plan(
      *
      * @param kind "raise", "notch", "escorts", "spotter", "lighter piece", "load position", "no booster", "survey"
      * @param configuration in which, or null when in any
-     * @param amount metres or kilograms, or null
+     * @param amount meters or kilograms, or null
      * @param enough whether the check confirms that it opens the place; false when it is only what to find out
      */
     public record Relaxation(String kind, String configuration, Double amount, boolean enough, String text) {}

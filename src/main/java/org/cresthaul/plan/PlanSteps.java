@@ -92,7 +92,7 @@ final class PlanSteps {
             passages.forEach(s -> noteConditions(s, c));
             all.addAll(passages);
         }
-        all.add(new Step(Step.ARRIVE, Spares.metres(route.lengthM()), "end of the route", null, setUp(n - 1), null, null, null,
+        all.add(new Step(Step.ARRIVE, Spares.meters(route.lengthM()), "end of the route", null, setUp(n - 1), null, null, null,
                 null));
         return List.copyOf(all);
     }
@@ -107,7 +107,7 @@ final class PlanSteps {
         Plan.SetUp to = setUp(segment);
         return new Step(
                 Step.CHANGE,
-                Spares.metres(stop.place().chainageM()),
+                Spares.meters(stop.place().chainageM()),
                 stop.place().name(),
                 stop.place().landmark().orElse(null),
                 null,
@@ -214,8 +214,8 @@ final class PlanSteps {
                 raise,
                 cluster.places().stream().map(p -> places.get(p).id()).toList(),
                 last.id(),
-                Spares.metres(window.fromM()),
-                Spares.metres(window.toM()),
+                Spares.meters(window.fromM()),
+                Spares.meters(window.toM()),
                 window.lacks().orElse(null),
                 seconds);
         return new Step(step, up ? lift.toChainageM() : lift.fromChainageM(), (up ? "before " : "after ") + at.name(), null, null,
@@ -283,11 +283,11 @@ final class PlanSteps {
                 place.id(),
                 place.kind(),
                 place.name(),
-                Spares.metres(place.chainageM()),
-                Spares.metres(fromM),
-                Spares.metres(toM),
-                Spares.metres(fromM - place.chainageM()),
-                Spares.metres(toM - place.chainageM()),
+                Spares.meters(place.chainageM()),
+                Spares.meters(fromM),
+                Spares.meters(toM),
+                Spares.meters(fromM - place.chainageM()),
+                Spares.meters(toM - place.chainageM()),
                 changes.setUps().get(c),
                 verdict,
                 finding,

@@ -40,8 +40,8 @@ public final class RobustnessCheck {
      * By how much things are off.
      *
      * @param surveyTimes how many times as coarse the surveys are
-     * @param rideM how much lower every underside rides, and how much higher every topside, metres
-     * @param loadM how much higher the load stands, metres
+     * @param rideM how much lower every underside rides, and how much higher every topside, meters
+     * @param loadM how much higher the load stands, meters
      * @param weightShare how much heavier everything is, as a share
      */
     public record Amounts(double surveyTimes, double rideM, double loadM, double weightShare) {
@@ -112,9 +112,9 @@ public final class RobustnessCheck {
             return row.worst() == null ? Double.NEGATIVE_INFINITY : CellSpares.share(row.worst(), required);
         }
 
-        /** Of an exact survey, metres; zero where none is known. */
+        /** Of an exact survey, meters; zero where none is known. */
         double gainM() {
-            return row.exact() == null ? 0 : Spares.metres(row.exact() - row.spare());
+            return row.exact() == null ? 0 : Spares.meters(row.exact() - row.spare());
         }
 
         boolean gainIsNotKnown() {

@@ -30,8 +30,8 @@ final class Say {
         return this;
     }
 
-    Say gap(double metres, String from) {
-        return figure(rounded.clearance(metres), metres, from);
+    Say gap(double meters, String from) {
+        return figure(rounded.clearance(meters), meters, from);
     }
 
     /**
@@ -45,36 +45,36 @@ final class Say {
         return gap(gapM, gapFrom).words(between).required(needM, needFrom);
     }
 
-    Say required(double metres, String from) {
-        return figure(rounded.required(metres), metres, from);
+    Say required(double meters, String from) {
+        return figure(rounded.required(meters), meters, from);
     }
 
     /** A dimension that decides nothing, to the nearest step. */
-    Say dimension(double metres, String from) {
-        return figure(rounded.dimension(metres), metres, from);
+    Say dimension(double meters, String from) {
+        return figure(rounded.dimension(meters), meters, from);
     }
 
     /** How far to raise, never farther than it goes. */
-    Say raise(double metres, Double endM, String from) {
-        return figure(rounded.raise(metres, endM), metres, from);
+    Say raise(double meters, Double endM, String from) {
+        return figure(rounded.raise(meters, endM), meters, from);
     }
 
     /** A length along the road, rounded up. */
-    Say distance(double metres, String from) {
-        return figure(rounded.distance(metres), metres, from);
+    Say distance(double meters, String from) {
+        return figure(rounded.distance(meters), meters, from);
     }
 
-    Say alongRoad(double metres, String from) {
-        return figure(rounded.alongRoad(metres), metres, from);
+    Say alongRoad(double meters, String from) {
+        return figure(rounded.alongRoad(meters), meters, from);
     }
 
-    Say chainage(double metres, String from) {
-        return figure(rounded.chainage(metres), metres, from);
+    Say chainage(double meters, String from) {
+        return figure(rounded.chainage(meters), meters, from);
     }
 
     /** How far to back, in round figures, rounded down. */
-    Say way(double metres, String from) {
-        return figure(rounded.way(metres), metres, from);
+    Say way(double meters, String from) {
+        return figure(rounded.way(meters), meters, from);
     }
 
     Say angle(double radians, String from) {
@@ -103,8 +103,8 @@ final class Say {
         return figure(rounded.pressure(pascals), pascals, from);
     }
 
-    Say speed(double metresPerSecond, String from) {
-        return figure(new Speed(metresPerSecond).format(units), metresPerSecond, from);
+    Say speed(double metersPerSecond, String from) {
+        return figure(new Speed(metersPerSecond).format(units), metersPerSecond, from);
     }
 
     Say minutes(long seconds, String from) {

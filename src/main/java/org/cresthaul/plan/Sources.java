@@ -77,14 +77,14 @@ final class Sources {
         return new Setting(lift, booster, offsetM, frontM, rearM);
     }
 
-    /** The whole combination above level ground, metres. */
+    /** The whole combination above level ground, meters. */
     double heightM(Plan.SetUp set, double frontM, double rearM) {
-        return StandingHeight.metres(stance, setting(set, frontM, rearM));
+        return StandingHeight.meters(stance, setting(set, frontM, rearM));
     }
 
-    /** What stands on its deck above level ground, metres. */
+    /** What stands on its deck above level ground, meters. */
     double loadHeightM(Plan.SetUp set, double frontM, double rearM) {
-        return StandingHeight.ofLoadMetres(stance, setting(set, frontM, rearM));
+        return StandingHeight.ofLoadMeters(stance, setting(set, frontM, rearM));
     }
 
     /** Every raise of the plan in a set-up. */

@@ -27,7 +27,7 @@ final class Spares {
             CornerFinding corner = cell.corner();
             String part = corner.part().equals(corner.unit()) ? corner.unit() : corner.unit() + " " + corner.part();
             return new Plan.Spare("corner", corner.valueM(), corner.requiredM(),
-                    metres(corner.valueM() - corner.requiredM()), part + ", " + corner.side() + ", to " + corner.against());
+                    meters(corner.valueM() - corner.requiredM()), part + ", " + corner.side() + ", to " + corner.against());
         }
         if (cell.ground() == null && cell.overhead() == null) {
             return null;
@@ -87,12 +87,12 @@ final class Spares {
     }
 
     private static Plan.Spare spare(Report.GapFinding gap, String kind, double valueM, double requiredM) {
-        return new Plan.Spare(kind, valueM, requiredM, metres(valueM - requiredM),
+        return new Plan.Spare(kind, valueM, requiredM, meters(valueM - requiredM),
                 gap.part().isEmpty() ? gap.unit() : gap.unit() + ", " + gap.part());
     }
 
     /** The difference of two figures of the report, to the step that both have. */
-    static double metres(double difference) {
+    static double meters(double difference) {
         return Math.rint(difference * STEPS_PER_M) / STEPS_PER_M;
     }
 }

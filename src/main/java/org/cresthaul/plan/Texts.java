@@ -14,9 +14,9 @@ final class Texts {
     private Texts() {}
 
     /** "1.9 in (49 mm)", both rounded up: what is lacking. */
-    static String lacking(double metres) {
-        double inches = Math.ceil(metres / TENTH_IN_M - HAIR) / 10;
-        return number(inches) + " in (" + number(Math.ceil(metres * 1000 - HAIR)) + " mm)";
+    static String lacking(double meters) {
+        double inches = Math.ceil(meters / TENTH_IN_M - HAIR) / 10;
+        return number(inches) + " in (" + number(Math.ceil(meters * 1000 - HAIR)) + " mm)";
     }
 
     /** "1,350 kg (2,976 lb)" */
@@ -26,14 +26,14 @@ final class Texts {
     }
 
     /** "11 ft 3 in (3.43 m)" */
-    static String length(double metres) {
-        Length length = new Length(metres);
-        return length.inFeetAndInches(1) + " (" + length.inMetres(2) + ")";
+    static String length(double meters) {
+        Length length = new Length(meters);
+        return length.inFeetAndInches(1) + " (" + length.inMeters(2) + ")";
     }
 
     /** "1/2 in", "0.6 in" */
-    static String inches(double metres) {
-        return metres == 0.0127 ? "1/2 in" : number(metres / 0.0254) + " in";
+    static String inches(double meters) {
+        return meters == 0.0127 ? "1/2 in" : number(meters / 0.0254) + " in";
     }
 
     /** At most two decimals, none that say nothing. */

@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * The whole combination at one position.
  *
- * @param steerM distance of the steer axle's centre along the road, metres
+ * @param steerM distance of the steer axle's center along the road, meters
  * @param booster only for a trailing booster; close-coupled it is part of the trailer
  * @param wheels every wheel, front to rear within each unit
  */

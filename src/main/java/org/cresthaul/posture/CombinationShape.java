@@ -14,7 +14,7 @@ import org.cresthaul.rig.Trailer;
 
 /**
  * What lift axle and booster state alone decide: which axles carry, what hangs below and stands above each unit, and how
- * far a trailing booster's hinge may bend. The same for every notch, raise and levelling. Immutable.
+ * far a trailing booster's hinge may bend. The same for every notch, raise and leveling. Immutable.
  */
 final class CombinationShape {
     /** A circle fixed to a frame. */
@@ -31,7 +31,7 @@ final class CombinationShape {
     private final LiftState lift;
     private final BoosterState booster;
     private final List<Axle> axlesDown;
-    private final Optional<Circle> raisedTyre;
+    private final Optional<Circle> raisedTire;
     private final UnitOutlines tractor;
     private final UnitOutlines trailer;
     private final Optional<TrailingBooster> trailing;
@@ -53,7 +53,7 @@ final class CombinationShape {
         this.booster = booster;
         Trailer frame = stance.trailer();
         List<Axle> down = new ArrayList<>(frame.axles().axles());
-        raisedTyre = lift == LiftState.UP
+        raisedTire = lift == LiftState.UP
                 ? Optional.of(circle(down.remove(down.size() - 1), frame.liftAxle().orElseThrow().gapM()))
                 : Optional.empty();
         List<Outline> undersides = new ArrayList<>();
@@ -112,8 +112,8 @@ final class CombinationShape {
         return axlesDown;
     }
 
-    Optional<Circle> raisedTyre() {
-        return raisedTyre;
+    Optional<Circle> raisedTire() {
+        return raisedTire;
     }
 
     UnitOutlines tractor() {

@@ -4,7 +4,7 @@ import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.FramePoint;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
@@ -12,7 +12,7 @@ import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.RoadProfile;
 
 /**
- * A shape with notch, raise and levelling applied: where each unit's pivot lies in its own frame, and the rule its group
+ * A shape with notch, raise and leveling applied: where each unit's pivot lies in its own frame, and the rule its group
  * follows. Immutable.
  *
  * <p>Notch and front raise turn the trailer frame by m = δ / (x_deckfront − x_valve) about the valve axle: in the frame
@@ -25,7 +25,7 @@ final class CoupledCombination {
     private final PivotedGroup trailer;
     private final Optional<PivotedGroup> booster;
 
-    CoupledCombination(CombinationShape shape, Setting setting, Levelling levelling) {
+    CoupledCombination(CombinationShape shape, Setting setting, Leveling leveling) {
         if (setting.lift() != shape.lift() || setting.booster() != shape.booster()) {
             throw new IllegalArgumentException("the setting is of another shape: " + setting);
         }
@@ -46,7 +46,7 @@ final class CoupledCombination {
         } else {
             booster = Optional.empty();
         }
-        trailer = levelling == Levelling.SETTLED ? group : group.holding(airStandingLevelM(group));
+        trailer = leveling == Leveling.SETTLED ? group : group.holding(airStandingLevelM(group));
     }
 
     /** The tractor's group; the same for every setting. */

@@ -36,7 +36,7 @@ public final class DeckSag {
             if (i > 0) {
                 FramePoint q = points.get(i - 1);
                 for (double x : bends.subSet(q.xM(), false, p.xM(), false)) {
-                    FramePoint drawn = q.towards(p, (x - q.xM()) / (p.xM() - q.xM()));
+                    FramePoint drawn = q.toward(p, (x - q.xM()) / (p.xM() - q.xM()));
                     lowered.add(
                             new FramePoint(x, drawn.hM() - drop((x - rearXM) / length, pieces, sagM), drawn.part()));
                 }

@@ -5,10 +5,10 @@ import org.cresthaul.geometry.Finite;
 /**
  * The gap that must be shown at every position before a passage may be called free.
  *
- * @param marginM spare gap wanted, metres; zero to ask only whether contact is excluded
- * @param surveyM half-width of the 95 % interval of one surveyed elevation, metres
- * @param otherM half-width of everything that does not come from the survey (rig measurement, tyre and ride),
- *     combined, metres
+ * @param marginM spare gap wanted, meters; zero to ask only whether contact is excluded
+ * @param surveyM half-width of the 95 % interval of one surveyed elevation, meters
+ * @param otherM half-width of everything that does not come from the survey (rig measurement, tire and ride),
+ *     combined, meters
  * @param allowUndeclared whether ground beyond the survey whose grade nobody declared is allowed for with
  *     {@link org.cresthaul.road.Approach#UNDECLARED_ACCURACY}
  */
@@ -19,7 +19,7 @@ public record Demand(double marginM, double surveyM, double otherM, boolean allo
         Finite.requireAtLeast("otherM", 0, otherM);
     }
 
-    /** Margin and uncertainty for a point whose survey factor is {@code factor}, metres. */
+    /** Margin and uncertainty for a point whose survey factor is {@code factor}, meters. */
     double at(double factor) {
         double survey = surveyM * factor;
         return marginM + Math.sqrt(survey * survey + otherM * otherM);

@@ -2,9 +2,9 @@ package org.cresthaul.posture;
 
 /** What a search asks of a stretch before it may be dropped. Mutable; lives inside one search. */
 final class Floors {
-    /** No gap below this, metres; negative infinity when gaps are not asked for. */
+    /** No gap below this, meters; negative infinity when gaps are not asked for. */
     double gapM;
-    /** No gap less its need below this, metres; likewise. */
+    /** No gap less its need below this, meters; likewise. */
     double spareM;
 
     /** The least gap allowed where so much is needed. */

@@ -6,9 +6,9 @@ import org.cresthaul.road.RoadProfile;
 /**
  * What a clearance stands on: how far from the survey, and how sure the ground is.
  *
- * @param uncertaintyM half-width of the 95 % interval of the clearance, metres: survey, rig and ride in quadrature, and
+ * @param uncertaintyM half-width of the 95 % interval of the clearance, meters: survey, rig and ride in quadrature, and
  *     on top what ground beyond the survey may stray by its grade's accuracy
- * @param beyondSurveyM farthest that a wheel or the point itself stands beyond the surveyed ends, metres; zero when all
+ * @param beyondSurveyM farthest that a wheel or the point itself stands beyond the surveyed ends, meters; zero when all
  *     stand on surveyed ground
  * @param undeclared whether some of that ground has no declared grade
  */

@@ -8,7 +8,7 @@ import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Outline;
 
 /**
- * What counts of one unit's outlines towards a line on one side of them: the vertices that bulge towards it, the segments
+ * What counts of one unit's outlines toward a line on one side of them: the vertices that bulge toward it, the segments
  * that a vertex of the line can be nearest to, and the stretches that are so nearly straight that their chord stands for
  * them until a closer look is needed.
  */
@@ -16,7 +16,7 @@ final class FrameOutline {
     /** No unit is ever pitched more than this, radians; the bounds say so when one is. */
     static final double MOST_PITCH = 0.55;
 
-    /** A stretch counts as nearly straight with this much between it and its chord, metres. */
+    /** A stretch counts as nearly straight with this much between it and its chord, meters. */
     private static final double MOST_OFF_CHORD_M = 0.02;
 
     /** A chord pays when it spares at least so many vertices. */
@@ -27,7 +27,7 @@ final class FrameOutline {
     /** +1: the unit is above the line; -1: the line is above the unit. */
     final int side;
 
-    /** Vertices that bulge towards the line, and outline ends. */
+    /** Vertices that bulge toward the line, and outline ends. */
     final FramePoint[] vertex;
 
     final double[] vx;
@@ -155,7 +155,7 @@ final class FrameOutline {
         }
     }
 
-    /** How far points reach beyond the chord of the first and last towards the line; infinite where not nearly straight. */
+    /** How far points reach beyond the chord of the first and last toward the line; infinite where not nearly straight. */
     private double offChord(List<FramePoint> points) {
         FramePoint rear = points.get(0);
         FramePoint front = points.get(points.size() - 1);

@@ -83,7 +83,7 @@ final class GapBounds {
                 return false;
             }
         }
-        if (gaps.hasTyre() && !tyreStaysAbove()) {
+        if (gaps.hasTire() && !tireStaysAbove()) {
             return false;
         }
         for (int k : frame.loneFaces) {
@@ -115,7 +115,7 @@ final class GapBounds {
         int k = frame.chordOf(straight);
         double needed = 0;
         if (need != null) {
-            // What is needed bulges downwards along a unit and along the line, so that the ends bound it.
+            // What is needed bulges downward along a unit and along the line, so that the ends bound it.
             needed = need.alongSegment(k)
                     + Math.max(
                             need.beyondSurvey(from.rearX[k], to.frontX[k]),
@@ -220,25 +220,25 @@ final class GapBounds {
         return Math.min(1, Math.max(0, t));
     }
 
-    private boolean tyreStaysAbove() {
-        double centreXM = gaps.tyre.xM();
-        double centreHM = gaps.tyre.hM();
-        double xA = from.pose.worldXM(centreXM, centreHM);
-        double xB = to.pose.worldXM(centreXM, centreHM);
-        double zA = from.pose.worldZM(centreXM, centreHM);
-        double zB = to.pose.worldZM(centreXM, centreHM);
-        double gapA = zA - gaps.tyrePath.heightAt(xA);
-        double gapB = zB - gaps.tyrePath.heightAt(xB);
-        double floor = floors.under(need == null ? 0 : need.atTyre(xA, xB));
+    private boolean tireStaysAbove() {
+        double centerXM = gaps.tire.xM();
+        double centerHM = gaps.tire.hM();
+        double xA = from.pose.worldXM(centerXM, centerHM);
+        double xB = to.pose.worldXM(centerXM, centerHM);
+        double zA = from.pose.worldZM(centerXM, centerHM);
+        double zB = to.pose.worldZM(centerXM, centerHM);
+        double gapA = zA - gaps.tirePath.heightAt(xA);
+        double gapB = zB - gaps.tirePath.heightAt(xB);
+        double floor = floors.under(need == null ? 0 : need.atTire(xA, xB));
         if (bow.known && xB > xA) {
-            gaps.tyrePath.bow(xA, xB, lineBow);
-            bow.at(centreXM, centreHM);
+            gaps.tirePath.bow(xA, xB, lineBow);
+            bow.at(centerXM, centerHM);
             if (bow.over(lineBow, 1, xA, xB, zA - gapA, zB - gapB).least(gapA, gapB) >= floor) {
                 return true;
             }
         }
         slopes.clear();
-        gaps.tyrePath.addSlopes(xA, Math.max(xA, xB), slopes);
+        gaps.tirePath.addSlopes(xA, Math.max(xA, xB), slopes);
         return movingBound(xA, xB, zA, zB, gapA, gapB) >= floor;
     }
 

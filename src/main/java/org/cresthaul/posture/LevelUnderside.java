@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
@@ -14,7 +14,7 @@ import org.cresthaul.road.RoadProfile;
  * beside the road. With leveling in auto the lower of held and settled counts.
  */
 public final class LevelUnderside {
-    /** Slices are no longer than this, metres. */
+    /** Slices are no longer than this, meters. */
     private static final double SLICE_M = 0.5;
 
     private LevelUnderside() {}
@@ -30,8 +30,8 @@ public final class LevelUnderside {
     public static List<Slice> listOf(LevelStance stance, Setting setting) {
         CombinationShape shape = new CombinationShape(stance, setting.lift(), setting.booster());
         List<CombinationPosture> postures = new ArrayList<>();
-        for (Levelling levelling : setting.levellings()) {
-            postures.add(new PostureSolver(stance, setting, levelling, RoadProfile.level()).at(0));
+        for (Leveling leveling : setting.levelings()) {
+            postures.add(new PostureSolver(stance, setting, leveling, RoadProfile.level()).at(0));
         }
         List<Slice> slices = new ArrayList<>();
         add(slices, 0, shape.tractor().undersides(), postures.stream().map(CombinationPosture::tractor).toList());

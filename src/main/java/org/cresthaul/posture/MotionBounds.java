@@ -5,7 +5,7 @@ import org.cresthaul.rig.FramePoint;
 import org.cresthaul.road.RolledProfile;
 
 /**
- * Bounds on how one unit moves while the steer axle advances from one position to the next: everything is per metre of
+ * Bounds on how one unit moves while the steer axle advances from one position to the next: everything is per meter of
  * steer travel.
  *
  * <p>With pivot K moving at (v, w) and the unit turning at ω, a point P of the unit moves forward at v − (Z_P − Z_K) ω
@@ -28,7 +28,7 @@ final class MotionBounds {
     boolean mayCarry;
     /** Whether the same axles carry all the way, each within its limits, and no fixed wheel. */
     boolean steady;
-    /** How far the travel of any axle can lie outside its values at both ends, metres. */
+    /** How far the travel of any axle can lie outside its values at both ends, meters. */
     double travelPadM;
     double stepM;
     double pivotXA;
@@ -54,7 +54,7 @@ final class MotionBounds {
     private final Interval meanSlope = new Interval();
     private final Interval meanArm = new Interval();
 
-    /** Bounds for a group between two placements {@code step} metres of steer travel apart. */
+    /** Bounds for a group between two placements {@code step} meters of steer travel apart. */
     void compute(
             PivotedGroup group,
             RolledProfile[] rolled,

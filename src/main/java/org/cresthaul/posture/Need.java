@@ -16,8 +16,8 @@ final class Need {
     private final double[] vertexDemand;
     private final double[][] segmentWeights;
     private final double[] segmentDemand;
-    private final double[] tyreWeights;
-    private final double tyreDemand;
+    private final double[] tireWeights;
+    private final double tireDemand;
     private double[] strayM = new double[Leverage.SUPPORTS];
     private boolean onSurvey;
 
@@ -48,11 +48,11 @@ final class Need {
             segmentDemand[k] = demand.at(Math.max(
                     leverage.surveyFactor(unit, gaps.frame.rx[k]), leverage.surveyFactor(unit, gaps.frame.fx[k])));
         }
-        tyreWeights = gaps.hasTyre() ? leverage.weights(unit, gaps.tyreFoot().xM()) : null;
-        tyreDemand = gaps.hasTyre() ? demand.at(leverage.surveyFactor(unit, gaps.tyreFoot().xM())) : 0;
+        tireWeights = gaps.hasTire() ? leverage.weights(unit, gaps.tireFoot().xM()) : null;
+        tireDemand = gaps.hasTire() ? demand.at(leverage.surveyFactor(unit, gaps.tireFoot().xM())) : 0;
     }
 
-    /** How far each support's ground may stray from the extended line over the coming step, metres. */
+    /** How far each support's ground may stray from the extended line over the coming step, meters. */
     void setStray(double[] bySupportM) {
         strayM = bySupportM;
         onSurvey = true;
@@ -65,8 +65,8 @@ final class Need {
         return vertexDemand[i] + weighed(vertexWeights[i]) + beyondSurvey(xA, xB);
     }
 
-    double atTyre(double xA, double xB) {
-        return tyreDemand + weighed(tyreWeights) + beyondSurvey(xA, xB);
+    double atTire(double xA, double xB) {
+        return tireDemand + weighed(tireWeights) + beyondSurvey(xA, xB);
     }
 
     /** The most along a whole segment, without what the ground itself may stray at the place: a first, coarse bound. */
@@ -80,7 +80,7 @@ final class Need {
         return demand.at(leverage.surveyFactor(unit, xM)) + (onSurvey ? 0 : weighed(leverage.weights(unit, xM)));
     }
 
-    /** The most between two places of a segment: it bulges downwards in between. */
+    /** The most between two places of a segment: it bulges downward in between. */
     double onSegment(int k, double t, double u) {
         return Math.max(onSegment(k, t), onSegment(k, u));
     }
@@ -96,7 +96,7 @@ final class Need {
         return sum;
     }
 
-    /** How far the ground itself may stray anywhere between two distances, metres. */
+    /** How far the ground itself may stray anywhere between two distances, meters. */
     double beyondSurvey(double xA, double xB) {
         return Stray.between(line, demand, xA, xB);
     }

@@ -13,8 +13,8 @@ import org.cresthaul.road.Soffit;
  * The vertical gaps between one unit's outlines and one line: the underside over the ground, or the topside under a
  * soffit.
  *
- * <p>The gap between two polylines is least at a vertex of one of them: an outline vertex that bulges towards the line,
- * an outline end, or a vertex of the line that bulges towards the outline. A raised tyre counts as a circle.
+ * <p>The gap between two polylines is least at a vertex of one of them: an outline vertex that bulges toward the line,
+ * an outline end, or a vertex of the line that bulges toward the outline. A raised tire counts as a circle.
  */
 final class OutlineGaps {
     final PiecewiseLine line;
@@ -25,11 +25,11 @@ final class OutlineGaps {
     final double[] kinkS;
     final double[] kinkZ;
     final double steepest;
-    /** A raised tyre and its path, both null or neither. */
-    final CombinationShape.Circle tyre;
+    /** A raised tire and its path, both null or neither. */
+    final CombinationShape.Circle tire;
 
-    final RolledProfile tyrePath;
-    private final FramePoint tyreFoot;
+    final RolledProfile tirePath;
+    private final FramePoint tireFoot;
     /** First kink at or after each vertex of the line. */
     private final int[] kinkFrom;
 
@@ -37,13 +37,13 @@ final class OutlineGaps {
             List<Outline> outlines,
             PiecewiseLine line,
             int side,
-            CombinationShape.Circle tyre,
-            RolledProfile tyrePath) {
+            CombinationShape.Circle tire,
+            RolledProfile tirePath) {
         this.line = line;
         this.endless = !(line instanceof Soffit);
-        this.tyre = tyre;
-        tyreFoot = tyre == null ? null : new FramePoint(tyre.xM(), tyre.hM() - tyre.radiusM(), "raised tire");
-        this.tyrePath = tyrePath;
+        this.tire = tire;
+        tireFoot = tire == null ? null : new FramePoint(tire.xM(), tire.hM() - tire.radiusM(), "raised tire");
+        this.tirePath = tirePath;
         steepest = line.steepest();
         frame = new FrameOutline(outlines, side, steepest);
         List<Integer> kinks = new ArrayList<>();
@@ -64,10 +64,10 @@ final class OutlineGaps {
         kinkZ = kinks.stream().mapToDouble(line::elevationM).toArray();
     }
 
-    /** Underside (and raised tyre, both null or neither) over the ground. */
+    /** Underside (and raised tire, both null or neither) over the ground. */
     static OutlineGaps over(
-            PiecewiseLine ground, List<Outline> undersides, CombinationShape.Circle tyre, RolledProfile tyrePath) {
-        return new OutlineGaps(undersides, ground, 1, tyre, tyrePath);
+            PiecewiseLine ground, List<Outline> undersides, CombinationShape.Circle tire, RolledProfile tirePath) {
+        return new OutlineGaps(undersides, ground, 1, tire, tirePath);
     }
 
     /** Topside under a soffit. */
@@ -75,16 +75,16 @@ final class OutlineGaps {
         return new OutlineGaps(topsides, soffit, -1, null, null);
     }
 
-    FramePoint tyreFoot() {
-        return tyreFoot;
+    FramePoint tireFoot() {
+        return tireFoot;
     }
 
     int points() {
         return frame.vertex.length + frame.rx.length;
     }
 
-    boolean hasTyre() {
-        return tyre != null;
+    boolean hasTire() {
+        return tire != null;
     }
 
     /** The outlines at one pose; of nearly straight stretches only the chord, until {@link #placeWhole}. */
@@ -153,12 +153,12 @@ final class OutlineGaps {
                 }
             }
         }
-        if (tyre != null) {
-            double x = at.pose.worldXM(tyre.xM(), tyre.hM());
-            double gap = at.pose.worldZM(tyre.xM(), tyre.hM()) - tyrePath.heightAt(x);
-            nearest.offer(gap, steerM, unit, tyreFoot, x);
+        if (tire != null) {
+            double x = at.pose.worldXM(tire.xM(), tire.hM());
+            double gap = at.pose.worldZM(tire.xM(), tire.hM()) - tirePath.heightAt(x);
+            nearest.offer(gap, steerM, unit, tireFoot, x);
             if (need != null) {
-                tightest.offer(gap - need.atTyre(x, x), steerM, unit, tyreFoot, x);
+                tightest.offer(gap - need.atTire(x, x), steerM, unit, tireFoot, x);
             }
         }
     }
@@ -183,7 +183,7 @@ final class OutlineGaps {
             boolean tight = need != null && gap - needed - beyondSurvey(need, j) < tightest.gapM;
             if (gap < nearest.gapM || tight) {
                 double t = (kinkS[j] - at.rearX[k]) / (at.frontX[k] - at.rearX[k]);
-                FramePoint point = frame.face[k][0].towards(frame.face[k][1], t);
+                FramePoint point = frame.face[k][0].toward(frame.face[k][1], t);
                 nearest.offer(gap, steerM, unit, point, kinkS[j]);
                 if (tight) {
                     double spare = gap - need.onSegment(k, t) - beyondSurvey(need, j);
@@ -203,7 +203,7 @@ final class OutlineGaps {
         double frontX = at.frontX[k];
         double floor = nearest.gapM + s.offM();
         if (need != null) {
-            // What is needed bulges downwards along a unit, so that its ends bound it.
+            // What is needed bulges downward along a unit, so that its ends bound it.
             double needed = need.alongSegment(k) + need.beyondSurvey(at.rearX[k], frontX);
             floor = Math.max(floor, tightest.gapM + needed + s.offM());
         }

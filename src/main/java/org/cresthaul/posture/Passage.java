@@ -27,7 +27,7 @@ import org.cresthaul.road.Soffit;
  * steer positions to be searched, and the tractor's posture and motion at each. Not safe to share between threads.
  */
 public final class Passage {
-    /** Positions are first taken this far apart, metres; the search halves where it must. */
+    /** Positions are first taken this far apart, meters; the search halves where it must. */
     private static final double FIRST_STEP_M = 10.0;
 
     /** What one question may take: stretches looked at, and more for each point of the lines that were surveyed. */
@@ -103,12 +103,12 @@ public final class Passage {
         return ground.line();
     }
 
-    /** First steer position of the search, metres along the line. */
+    /** First steer position of the search, meters along the line. */
     public double firstSteerM() {
         return spans.get(0).startM;
     }
 
-    /** Last steer position of the search, metres along the line. */
+    /** Last steer position of the search, meters along the line. */
     public double lastSteerM() {
         return spans.get(spans.size() - 1).endM;
     }
@@ -154,8 +154,8 @@ public final class Passage {
                 OutlineGaps.over(
                         line(),
                         s.trailer().undersides(),
-                        s.raisedTyre().orElse(null),
-                        s.raisedTyre().map(c -> ground.rolled(c.radiusM())).orElse(null)),
+                        s.raisedTire().orElse(null),
+                        s.raisedTire().map(c -> ground.rolled(c.radiusM())).orElse(null)),
                 s.trailing().map(b -> OutlineGaps.over(line(), b.outlines().undersides(), null, null))));
     }
 
@@ -273,7 +273,7 @@ public final class Passage {
             return steer;
         }
 
-        /** How far the kingpin strays upwards, with its parabola. */
+        /** How far the kingpin strays upward, with its parabola. */
         private Bow kingpinBow() {
             if (kingpin == null) {
                 FramePoint at = stance.tractor().fifthWheel();

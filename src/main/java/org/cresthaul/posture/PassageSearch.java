@@ -13,12 +13,12 @@ import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.posture.PostureSolver.PlacedBooster;
 import org.cresthaul.rig.FramePoint;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.Soffit;
 
 /**
- * The clearances of one setting with one levelling on one passage. Trailer and booster are searched here, the tractor's
+ * The clearances of one setting with one leveling on one passage. Trailer and booster are searched here, the tractor's
  * part comes from {@link TractorSearch}. Not safe to share between threads.
  */
 public final class PassageSearch {
@@ -43,10 +43,10 @@ public final class PassageSearch {
      *
      * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
      */
-    public PassageSearch(Passage passage, Setting setting, Levelling levelling) {
+    public PassageSearch(Passage passage, Setting setting, Leveling leveling) {
         this.passage = passage;
         shape = passage.shape(setting.lift(), setting.booster());
-        combination = new CoupledCombination(shape, setting, levelling);
+        combination = new CoupledCombination(shape, setting, leveling);
         solver = new PostureSolver(combination, passage.ground());
         leverage = new Leverage(passage.stance(), setting);
         List<Passage.Span> spans = passage.spans();

@@ -15,7 +15,7 @@ import org.cresthaul.road.RolledProfile;
  * their maximum has one root, found by Newton steps inside a bracket.
  */
 final class PivotedGroup {
-    /** Residual of the rule accepted as solved, metres. */
+    /** Residual of the rule accepted as solved, meters. */
     static final double SOLVED_M = 1e-10;
 
     /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
@@ -129,8 +129,8 @@ final class PivotedGroup {
      * The unit at rest with its pivot at a given place.
      *
      * @param rolled wheel paths in the order of {@link #rolledOn}
-     * @param pivotX distance of the pivot, metres
-     * @param pivotZ height of the pivot, metres
+     * @param pivotX distance of the pivot, meters
+     * @param pivotZ height of the pivot, meters
      * @param guessRad a pitch to start from; any finite value converges to the same answer
      * @return the unit; not {@link PlacedUnit#solved} when no posture was found, and then nothing may be concluded
      */

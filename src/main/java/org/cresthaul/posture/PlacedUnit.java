@@ -16,7 +16,7 @@ final class PlacedUnit {
     final double[] wheelZ;
     /** Travel the ground asks for: below -rebound the axle hangs. */
     final double[] travel;
-    /** Free height under the fixed wheel of a carrying booster, metres; infinite when there is none. */
+    /** Free height under the fixed wheel of a carrying booster, meters; infinite when there is none. */
     final double fixedGap;
 
     /** False when no posture was found here: the search then stays unproven. */

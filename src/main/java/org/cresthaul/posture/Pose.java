@@ -42,12 +42,12 @@ public final class Pose {
         return pitchRad;
     }
 
-    /** Distance along the road of a frame point, metres. */
+    /** Distance along the road of a frame point, meters. */
     public double worldXM(double xM, double hM) {
         return originXM + xM * cos - hM * sin;
     }
 
-    /** Height of a frame point above the profile's datum, metres. */
+    /** Height of a frame point above the profile's datum, meters. */
     public double worldZM(double xM, double hM) {
         return originZM + xM * sin + hM * cos;
     }

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.RolledProfile;
@@ -30,9 +30,9 @@ public final class PostureSolver {
      *
      * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
      */
-    public PostureSolver(LevelStance stance, Setting setting, Levelling levelling, RoadProfile line) {
+    public PostureSolver(LevelStance stance, Setting setting, Leveling leveling, RoadProfile line) {
         this(new CoupledCombination(
-                        new CombinationShape(stance, setting.lift(), setting.booster()), setting, levelling), new WheelPaths(line));
+                        new CombinationShape(stance, setting.lift(), setting.booster()), setting, leveling), new WheelPaths(line));
     }
 
     PostureSolver(CoupledCombination combination, WheelPaths ground) {
@@ -41,7 +41,7 @@ public final class PostureSolver {
         drivePaths = combination.tractor().rolledOn(ground);
         trailerPaths = combination.trailer().rolledOn(ground);
         boosterPaths = combination.booster().map(b -> b.rolledOn(ground)).orElse(null);
-        liftedPath = combination.shape().raisedTyre().map(c -> ground.rolled(c.radiusM()));
+        liftedPath = combination.shape().raisedTire().map(c -> ground.rolled(c.radiusM()));
     }
 
     RolledProfile[] trailerPaths() {
@@ -99,9 +99,9 @@ public final class PostureSolver {
     record PlacedBooster(PlacedUnit unit, double bendRad, WheelState state) {}
 
     /**
-     * The posture with the steer axle's centre at {@code steerM} along the line.
+     * The posture with the steer axle's center at {@code steerM} along the line.
      *
-     * @param steerM metres, any finite value
+     * @param steerM meters, any finite value
      */
     public CombinationPosture at(double steerM) {
         PlacedUnit tractor = tractorAt(steerM, 0);
@@ -116,7 +116,7 @@ public final class PostureSolver {
                 WheelState.RIDING));
         addWheels(UnitName.TRACTOR, combination.tractor(), tractor, wheels);
         addWheels(UnitName.TRAILER, combination.trailer(), trailer, wheels);
-        combination.shape().raisedTyre().ifPresent(c -> wheels.add(new WheelPosture(
+        combination.shape().raisedTire().ifPresent(c -> wheels.add(new WheelPosture(
                 UnitName.TRAILER,
                 trailer.pose.worldXM(c.xM(), c.hM()),
                 trailer.pose.worldZM(c.xM(), c.hM()),

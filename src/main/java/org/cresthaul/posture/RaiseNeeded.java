@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Trailer;
@@ -29,11 +29,11 @@ import org.cresthaul.road.Soffit;
  */
 public final class RaiseNeeded {
     private static final int MOST_TRIALS = 30;
-    /** Spare asked of a trial, so that the proven bound of the search is not negative, metres. */
+    /** Spare asked of a trial, so that the proven bound of the search is not negative, meters. */
     private static final double SPARE_M = SpanSearch.WITHIN_M + 1e-4;
 
     private static final double DIFFERENCE_M = 1e-3;
-    /** Spare that the cuts are aimed at, so that a trial need not be repeated for the width of the search, metres. */
+    /** Spare that the cuts are aimed at, so that a trial need not be repeated for the width of the search, meters. */
     private static final double AIM_M = SPARE_M + SpanSearch.WITHIN_M;
 
     /**
@@ -46,13 +46,13 @@ public final class RaiseNeeded {
     /**
      * An answer.
      *
-     * @param deckFrontOffsetM deck-front height over the reference notch, metres
-     * @param rearM manual raise of the rear at the valve axle, metres
+     * @param deckFrontOffsetM deck-front height over the reference notch, meters
+     * @param rearM manual raise of the rear at the valve axle, meters
      */
     public record Raise(double deckFrontOffsetM, double rearM) {}
 
-    /** One line with one levelling. */
-    record Way(Lane lane, Levelling levelling) {}
+    /** One line with one leveling. */
+    record Way(Lane lane, Leveling leveling) {}
 
     /** What was found from a notch. */
     private record Answer(double notchOffsetM, Raise raise) {
@@ -88,9 +88,9 @@ public final class RaiseNeeded {
         this.lift = lift;
         this.booster = booster;
         for (Lane lane : lanes) {
-            heldWays.add(new Way(lane, Levelling.HELD));
-            frontWays.add(new Way(lane, Levelling.HELD));
-            frontWays.add(new Way(lane, Levelling.SETTLED));
+            heldWays.add(new Way(lane, Leveling.HELD));
+            frontWays.add(new Way(lane, Leveling.HELD));
+            frontWays.add(new Way(lane, Leveling.SETTLED));
         }
         Trailer trailer = lanes.get(0).passage().stance().trailer();
         highestM = trailer.hydraulicRaiseLimitM();
@@ -167,7 +167,7 @@ public final class RaiseNeeded {
      */
     private RaiseScan.Answer answer(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
         for (Way way : ways) {
-            PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.levelling);
+            PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.leveling);
             Optional<Clearance> spare = search.leastSpareBelow(way.lane.soffit(), way.lane.demand(), AIM_M);
             if (spare.isPresent() && !spare.get().proven()) {
                 return new RaiseScan.Answer(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty(),
@@ -183,40 +183,40 @@ public final class RaiseNeeded {
     }
 
     private Cut cut(Clearance spare, Raise at, double mostRear, Way way) {
-        Levelling levelling = way.levelling;
+        Leveling leveling = way.leveling;
         Lane lane = way.lane;
         double front = Double.NEGATIVE_INFINITY;
         for (double rearM : new double[] {at.rearM, mostRear}) {
             Raise from = new Raise(at.deckFrontOffsetM, rearM);
             for (double more : new double[] {DIFFERENCE_M, highestM - at.deckFrontOffsetM}) {
                 Raise higher = new Raise(at.deckFrontOffsetM + more, rearM);
-                front = Math.max(front, slope(spare, from, higher, more, levelling, lane));
+                front = Math.max(front, slope(spare, from, higher, more, leveling, lane));
             }
         }
         double rear = Double.NEGATIVE_INFINITY;
         for (double more : new double[] {DIFFERENCE_M, mostRear - at.rearM}) {
             Raise higher = new Raise(at.deckFrontOffsetM, at.rearM + more);
-            rear = Math.max(rear, slope(spare, at, higher, more, levelling, lane));
+            rear = Math.max(rear, slope(spare, at, higher, more, leveling, lane));
         }
         return new Cut(spare.valueM() - front * at.deckFrontOffsetM - rear * at.rearM, front, rear);
     }
 
-    /** How much the gap at a place opens per metre of raise; nothing can be said of a raise too small to tell. */
-    private double slope(Clearance place, Raise from, Raise to, double raisedM, Levelling levelling, Lane lane) {
+    /** How much the gap at a place opens per meter of raise; nothing can be said of a raise too small to tell. */
+    private double slope(Clearance place, Raise from, Raise to, double raisedM, Leveling leveling, Lane lane) {
         return raisedM < DIFFERENCE_M
                 ? Double.NEGATIVE_INFINITY
-                : (gap(place, to, levelling, lane) - gap(place, from, levelling, lane)) / raisedM;
+                : (gap(place, to, leveling, lane) - gap(place, from, leveling, lane)) / raisedM;
     }
 
     private Setting setting(Raise at) {
         return new Setting(lift, booster, at.deckFrontOffsetM, 0, at.rearM);
     }
 
-    private double gap(Clearance place, Raise at, Levelling levelling, Lane lane) {
+    private double gap(Clearance place, Raise at, Leveling leveling, Lane lane) {
         Passage passage = lane.passage();
         CombinationShape shape = passage.shape(lift, booster);
         // On the passage's own wheel paths: rolling them anew would cost more than the posture.
-        return gapM(new PostureSolver(new CoupledCombination(shape, setting(at), levelling), passage.ground()), lane, shape, place);
+        return gapM(new PostureSolver(new CoupledCombination(shape, setting(at), leveling), passage.ground()), lane, shape, place);
     }
 
     /** The gap at a place of the combination, with the tractor where it was found tightest. */
@@ -229,12 +229,12 @@ public final class RaiseNeeded {
                     case BOOSTER -> posture.booster().orElseThrow();
                 };
         FramePoint p = place.point();
-        if (lane.soffit().isEmpty() && place.unit() == UnitName.TRAILER && shape.raisedTyre().isPresent()) {
-            CombinationShape.Circle tyre = shape.raisedTyre().get();
-            if (p.xM() == tyre.xM() && p.hM() <= tyre.hM() - tyre.radiusM() + 1e-9) {
+        if (lane.soffit().isEmpty() && place.unit() == UnitName.TRAILER && shape.raisedTire().isPresent()) {
+            CombinationShape.Circle tire = shape.raisedTire().get();
+            if (p.xM() == tire.xM() && p.hM() <= tire.hM() - tire.radiusM() + 1e-9) {
                 // A circle meets the ground wherever it is nearest, not always at its lowest point.
-                return pose.worldZM(tyre.xM(), tyre.hM())
-                        - solver.liftedPath().orElseThrow().heightAt(pose.worldXM(tyre.xM(), tyre.hM()));
+                return pose.worldZM(tire.xM(), tire.hM())
+                        - solver.liftedPath().orElseThrow().heightAt(pose.worldXM(tire.xM(), tire.hM()));
             }
         }
         PiecewiseLine line = lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().line();
@@ -248,7 +248,7 @@ public final class RaiseNeeded {
         cuts.forEach(c -> all.add(new Cut(c.constant - aimM, c.front, c.rear)));
         all.add(new Cut(-lowestM, 1, 0));
         all.add(new Cut(highestM, -1, 0));
-        // By hand or not: without any rear raise the levelling would be in auto, and be judged settled as well.
+        // By hand or not: without any rear raise the leveling would be in auto, and be judged settled as well.
         all.add(new Cut(mostRear > 0 ? -RaiseScan.LEAST_REAR_M : 0, 0, 1));
         all.add(new Cut(mostRear, 0, -1));
         Raise best = null;

@@ -10,18 +10,18 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
 
 /**
- * The fastest that any gap of trailer or booster can change with a raise at one position of the tractor: metres per metre of
- * deck-front height, and per metre of rear raise by hand. Bounds, not estimates: whatever axles carry, hang or stand on
+ * The fastest that any gap of trailer or booster can change with a raise at one position of the tractor: meters per meter of
+ * deck-front height, and per meter of rear raise by hand. Bounds, not estimates: whatever axles carry, hang or stand on
  * their stops.
  *
  * <p>With k, f and v the places of kingpin, deck front and valve axle, the kingpin drops in the frame by κ = (k − v)/(f − v)
- * per metre of height, and the sum of travels that the air keeps changes by no more than it does on level ground with every
+ * per meter of height, and the sum of travels that the air keeps changes by no more than it does on level ground with every
  * axle carrying. The frame turns about the kingpin, whose place in the world stays, by what keeps the rule of the group; it
  * turns most when only its foremost axle carries. Slopes under wheels and points, and the sines of pitches, are covered by
  * {@value #SLACK}.
  *
- * @param front per metre of deck-front height
- * @param rear per metre of rear raise
+ * @param front per meter of deck-front height
+ * @param rear per meter of rear raise
  */
 record RaiseRates(double front, double rear) {
     private static final double SLACK = 1.15;

@@ -10,7 +10,7 @@ import org.cresthaul.posture.RaiseNeeded.Lane;
 import org.cresthaul.posture.RaiseNeeded.Raise;
 import org.cresthaul.posture.RaiseNeeded.Way;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.PiecewiseLine;
@@ -18,13 +18,13 @@ import org.cresthaul.road.PiecewiseLine;
 /**
  * Looks for a raise row by row, the least rear first and in each row the least front, leaving out only what is shown to
  * fail. A place found too tight at one raise is a witness: its gap at any other raise takes one posture, and can open by no
- * more than {@link RaiseRates} per metre, so that all raises nearer than that fail as well. Where no witness speaks against
+ * more than {@link RaiseRates} per meter, so that all raises nearer than that fail as well. Where no witness speaks against
  * a raise the whole passage is searched, which finds the raise or another witness.
  *
  * <p>A raise that leaves {@link #closesWithinM()} more than is asked cannot be missed while the work allowed lasts. Not safe to share between threads.
  */
 final class RaiseScan {
-    /** Steps are no shorter than this, metres. */
+    /** Steps are no shorter than this, meters. */
     private static final double LEAST_FRONT_M = 2.5e-4;
 
     /** The same by hand; and less than this is no raise by hand. */
@@ -65,7 +65,7 @@ final class RaiseScan {
         rates = new RaiseRates(front, rear);
     }
 
-    /** How much more than asked a raise has to leave so that it cannot be missed, metres. */
+    /** How much more than asked a raise has to leave so that it cannot be missed, meters. */
     double closesWithinM() {
         return LEAST_FRONT_M * rates.front() + LEAST_REAR_M * rates.rear();
     }
@@ -144,7 +144,7 @@ final class RaiseScan {
         Passage passage = way.lane().passage();
         PostureSolver solver = solvers.computeIfAbsent(way, w -> new PostureSolver(
                 new CoupledCombination(passage.shape(lift, booster),
-                        new Setting(lift, booster, at.deckFrontOffsetM(), 0, at.rearM()), w.levelling()),
+                        new Setting(lift, booster, at.deckFrontOffsetM(), 0, at.rearM()), w.leveling()),
                 passage.ground()));
         return RaiseNeeded.gapM(solver, way.lane(), passage.shape(lift, booster), place);
     }

@@ -17,10 +17,10 @@ import org.cresthaul.geometry.WorkLimit;
  * @param <P> what stands behind the tractor at one position
  */
 abstract class SpanSearch<P> {
-    /** How far above the true minimum the answer may lie, metres. */
+    /** How far above the true minimum the answer may lie, meters. */
     static final double WITHIN_M = 5e-4;
 
-    /** A stretch this short that still cannot be bounded ends the search unproven, metres. */
+    /** A stretch this short that still cannot be bounded ends the search unproven, meters. */
     private static final double SHORTEST_M = 1e-4;
 
     private final WorkLimit limit;
@@ -60,7 +60,7 @@ abstract class SpanSearch<P> {
         nearest.gapM = ceilingM;
     }
 
-    /** What stands behind the tractor, between two neighbours already placed. */
+    /** What stands behind the tractor, between two neighbors already placed. */
     abstract P place(PlacedUnit tractor, P before, P after);
 
     /**

@@ -5,7 +5,7 @@ import java.util.stream.Stream;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
@@ -14,13 +14,13 @@ import org.cresthaul.road.RoadProfile;
 public final class StandingHeight {
     private StandingHeight() {}
 
-    /** The highest point of tractor, trailer, load and booster, metres; the sag of the deck is not taken off. */
-    public static double metres(LevelStance stance, Setting setting) {
+    /** The highest point of tractor, trailer, load and booster, meters; the sag of the deck is not taken off. */
+    public static double meters(LevelStance stance, Setting setting) {
         return greatest(stance, setting, Stream.of(stance.trailer().topside()), true);
     }
 
-    /** The highest point of what stands on the deck, metres; without a load, of the trailer. */
-    public static double ofLoadMetres(LevelStance stance, Setting setting) {
+    /** The highest point of what stands on the deck, meters; without a load, of the trailer. */
+    public static double ofLoadMeters(LevelStance stance, Setting setting) {
         boolean bare = stance.trailer().load().isEmpty() && setting.booster() != BoosterState.CARRIED;
         return greatest(stance, setting, bare ? Stream.of(stance.trailer().topside()) : Stream.empty(), false);
     }
@@ -35,8 +35,8 @@ public final class StandingHeight {
                 .flatMap(s -> s)
                 .toList();
         double highest = Double.NEGATIVE_INFINITY;
-        for (Levelling levelling : setting.levellings()) {
-            CombinationPosture standing = new PostureSolver(stance, setting, levelling, RoadProfile.level()).at(0);
+        for (Leveling leveling : setting.levelings()) {
+            CombinationPosture standing = new PostureSolver(stance, setting, leveling, RoadProfile.level()).at(0);
             for (Outline outline : trailer) {
                 highest = Math.max(highest, top(standing.trailer(), outline, 0));
             }

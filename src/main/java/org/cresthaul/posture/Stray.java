@@ -10,7 +10,7 @@ import org.cresthaul.road.RoadProfile;
 final class Stray {
     private Stray() {}
 
-    /** At one place, metres. */
+    /** At one place, meters. */
     static double at(RoadProfile line, Demand demand, double x) {
         double overrun = line.overrunM(x);
         if (overrun == 0) {
@@ -20,12 +20,12 @@ final class Stray {
         return approach.isDeclared() || demand.allowUndeclared() ? overrun * approach.gradeAccuracy() : 0;
     }
 
-    /** Anywhere between two places, metres: it falls towards the survey and grows away from it. */
+    /** Anywhere between two places, meters: it falls toward the survey and grows away from it. */
     static double between(RoadProfile line, Demand demand, double xA, double xB) {
         return Math.max(at(line, demand, xA), at(line, demand, xB));
     }
 
-    /** Under the wheels of a placed unit while it moves from one placement to another, metres. */
+    /** Under the wheels of a placed unit while it moves from one placement to another, meters. */
     static double under(RoadProfile line, Demand demand, PlacedUnit a, PlacedUnit b) {
         double most = 0;
         for (int i = 0; i < a.wheelX.length; i++) {

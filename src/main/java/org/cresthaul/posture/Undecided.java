@@ -5,7 +5,7 @@ package org.cresthaul.posture;
  *
  * @param cause what kept a stretch of positions from being bounded
  * @param spent whether the work allowed for the files ran out; else a stretch as short as they get was still open
- * @param steerM where the steer axle stood then, metres along the line
+ * @param steerM where the steer axle stood then, meters along the line
  */
 public record Undecided(Cause cause, boolean spent, double steerM) {
     /** What kept a stretch from being bounded. */

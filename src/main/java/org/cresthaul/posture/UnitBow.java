@@ -10,7 +10,7 @@ import org.cresthaul.road.RolledProfile;
  * next. Even motion is the straight interpolation between both placements; what is added to it is called bow here, as of a
  * line over its chord.
  *
- * <p>With pivot K, sine S and cosine c of the pitch, a carrying wheel's centre at (x, u) from the pivot stands on its
+ * <p>With pivot K, sine S and cosine c of the pitch, a carrying wheel's center at (x, u) from the pivot stands on its
  * path: Z_K + x S + u c = zc(X), and the mean travel of those that carry is fixed. Taking bows on both sides, with m the
  * slope and e the bow of each path's chord, gives x̄ bow(S) = mean(e + m bow(X)) − bow(Z_K) − ū bow(c) exactly. All terms
  * but e and bow(Z_K) are of second order and are bounded by magnitude. It holds while the same axles carry within their
@@ -31,7 +31,7 @@ final class UnitBow {
     private double pivotXM;
     private double pivotHM;
     /** x̄, negative: the wheels stand behind the pivot. */
-    private double centre;
+    private double center;
 
     /** How many wheels rule. */
     private int ruling;
@@ -68,8 +68,8 @@ final class UnitBow {
      * Bounds for a group between two placements.
      *
      * @param motion of this unit over the same step
-     * @param pivotForward bow of the pivot along the road, metres
-     * @param pivotRise of the pivot's height, metres
+     * @param pivotForward bow of the pivot along the road, meters
+     * @param pivotRise of the pivot's height, meters
      * @param pivotBow the same with its parabola; asked for only if need be, and before anything else moves on
      */
     void compute(
@@ -105,7 +105,7 @@ final class UnitBow {
         turned = Math.abs(b.pose.pitchRad() - a.pose.pitchRad());
         double curved = turned * turned / (8 * leastCosine * leastCosine * leastCosine);
         ground.set(0, 0);
-        centre = 0;
+        center = 0;
         double up = 0;
         double still = 0;
         double perSine = 0;
@@ -131,18 +131,18 @@ final class UnitBow {
             still += slope * (pivotForward + Math.abs(along) * curved + mostPitch * strays
                     + 0.25 * Math.abs(upA - upB) * turned);
             perSine += slope * (Math.abs(along) * tangent + upMost);
-            centre += along;
+            center += along;
             up += upA;
             n++;
         }
         ruling = n;
         ground.set(ground.lo / n, ground.hi / n);
-        centre /= n;
+        center /= n;
         double upMean = Math.abs(up / n);
         still = still / n + upMean * curved;
         perSine = perSine / n + upMean * tangent;
-        double room = Math.abs(centre) - perSine;
-        if (n == 0 || centre >= 0 || room <= 0) {
+        double room = Math.abs(center) - perSine;
+        if (n == 0 || center >= 0 || room <= 0) {
             return;
         }
         sine = (ground.magnitude() + pivotRise.magnitude() + still) / room;
@@ -194,7 +194,7 @@ final class UnitBow {
             double strays = high - low + motion.travelPadM;
             double forwardBow = pivotForward + Math.abs(along) * cosine + up * sine + mostPitch * strays
                     + 0.25 * (high - low) * turned;
-            double share = along / centre;
+            double share = along / center;
             double strayed = fromMean(rules && group.valve < 0 ? 1.0 / ruling : 0)
                     + Math.abs(1 - share) * (ground.magnitude() + pivotRise.magnitude())
                     + slope * forwardBow
@@ -258,7 +258,7 @@ final class UnitBow {
     void at(double xM, double hM) {
         double along = xM - pivotXM;
         double up = Math.abs(hM - pivotHM);
-        share = along / centre;
+        share = along / center;
         double rest = 1 - share;
         slack = Math.abs(share) * groundSlack + up * cosine;
         riseLo = (rest >= 0 ? rest * pivotRise.lo : rest * pivotRise.hi)
@@ -303,7 +303,7 @@ final class UnitBow {
     /** Most of that bow's parabola, absolute. */
     double peakOfSlope(double most) {
         setParabolas();
-        return perSine(most) * Math.abs((wheels.peak - pivot.peak) / centre);
+        return perSine(most) * Math.abs((wheels.peak - pivot.peak) / center);
     }
 
     /** What that bow differs from its parabola, at most. */
@@ -311,7 +311,7 @@ final class UnitBow {
         setParabolas();
         double apart =
                 Math.max(Math.abs(wheels.rest.hi - pivot.rest.lo), Math.abs(wheels.rest.lo - pivot.rest.hi));
-        return perSine(most) * (apart + groundSlack) / Math.abs(centre) + curvedSlope(most);
+        return perSine(most) * (apart + groundSlack) / Math.abs(center) + curvedSlope(most);
     }
 
     /** Slope per sine of the pitch. */

@@ -4,10 +4,10 @@ package org.cresthaul.posture;
  * Where one wheel stands.
  *
  * @param unit the unit it belongs to; a close-coupled booster's axle belongs to the trailer
- * @param xM distance of its centre along the road, metres
- * @param zM height of its centre, metres, above the profile's datum
- * @param radiusM loaded radius, metres
- * @param travelM upward travel in its unit's frame from the level stance, metres
+ * @param xM distance of its center along the road, meters
+ * @param zM height of its center, meters, above the profile's datum
+ * @param radiusM loaded radius, meters
+ * @param travelM upward travel in its unit's frame from the level stance, meters
  */
 public record WheelPosture(
         UnitName unit, double xM, double zM, double radiusM, double travelM, WheelState state) {}

@@ -5,8 +5,8 @@ import org.cresthaul.geometry.Finite;
 /**
  * One axle of a unit, as it stands in the level stance.
  *
- * @param xM position along the unit's frame, metres
- * @param radiusM loaded tyre radius, metres: the height of the axle's centre above level ground
+ * @param xM position along the unit's frame, meters
+ * @param radiusM loaded tire radius, meters: the height of the axle's center above level ground
  */
 public record Axle(double xM, double radiusM) {
     public Axle {

@@ -7,8 +7,8 @@ import org.cresthaul.geometry.Finite;
  * Axles that share the air of one suspension.
  *
  * @param axles front to rear, at least one
- * @param jounceM how far an axle can travel up from the level stance before it is solid, metres
- * @param reboundM how far it can travel down before it hangs, metres
+ * @param jounceM how far an axle can travel up from the level stance before it is solid, meters
+ * @param reboundM how far it can travel down before it hangs, meters
  */
 public record AxleGroup(List<Axle> axles, double jounceM, double reboundM) {
     public AxleGroup {

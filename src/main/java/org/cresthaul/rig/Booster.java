@@ -7,15 +7,15 @@ import java.util.OptionalDouble;
 /**
  * The booster in its level stance, in its own frame, and how it can be used.
  *
- * @param hingeXM its front joint, metres along its own frame; the joint's height is the trailer's hinge height
+ * @param hingeXM its front joint, meters along its own frame; the joint's height is the trailer's hinge height
  * @param axle its axle
- * @param underside lowest line, rear to front, without the tyre
+ * @param underside lowest line, rear to front, without the tire
  * @param topside highest line, rear to front
  * @param states every state this rig may run in, at least one, none twice
  * @param hingeUpRad how far the booster may pitch nose up relative to the trailer (its axle dropping) before it hangs
  *     from the trailer, radians, positive
  * @param hingeDownRad how far it may pitch nose down (its axle rising) before it carries the trailer, radians, positive
- * @param closeCoupledAxleXM where its axle stands in the trailer's frame when close-coupled, metres; required for that
+ * @param closeCoupledAxleXM where its axle stands in the trailer's frame when close-coupled, meters; required for that
  *     state
  * @param carried outline of the booster lying on the deck, in the trailer's frame; required for that state
  */

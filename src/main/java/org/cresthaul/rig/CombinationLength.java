@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How long a combination is from its foremost to its rearmost point, standing straight on level ground: bodies, tyres and
+ * How long a combination is from its foremost to its rearmost point, standing straight on level ground: bodies, tires and
  * load. Notch, raise and lift axle change it by less than anybody measures, so that only the booster counts.
  */
 public final class CombinationLength {
     private CombinationLength() {}
 
-    /** Length in a booster state the stance can run in, metres. */
-    public static double metres(LevelStance stance, BoosterState state) {
+    /** Length in a booster state the stance can run in, meters. */
+    public static double meters(LevelStance stance, BoosterState state) {
         List<Double> ends = new ArrayList<>();
         Tractor tractor = stance.tractor();
         add(ends, tractor.underside(), 0);

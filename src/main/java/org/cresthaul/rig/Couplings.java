@@ -3,7 +3,7 @@ package org.cresthaul.rig;
 import org.cresthaul.units.JsonFields;
 
 /**
- * What the couplings of a stance are held to. Far outside of these a few millimetres under one wheel throw the unit behind
+ * What the couplings of a stance are held to. Far outside of these a few millimeters under one wheel throw the unit behind
  * about, or back along the road: no such combination rolls, and no search can follow one.
  */
 final class Couplings {

@@ -9,7 +9,7 @@ import org.cresthaul.units.JsonFields;
  * Times as a rig file or a question gives them: those that are there; each other one stays what it was.
  *
  * @param seconds in the order of {@link PlanTimes#KEYS}
- * @param crawlMps crawling speed, metres per second
+ * @param crawlMps crawling speed, meters per second
  */
 public record GivenTimes(List<OptionalDouble> seconds, OptionalDouble crawlMps) {
     public GivenTimes {

@@ -5,9 +5,9 @@ import org.cresthaul.geometry.Finite;
 /**
  * The trailer axle that can be raised: always the rearmost of the trailer's group.
  *
- * @param gapM height of its raised tyre above level ground in the level stance, metres
+ * @param gapM height of its raised tire above level ground in the level stance, meters
  * @param secondaryRiseM how much higher the secondary height valve sets the rear, at the valve axle, when this axle is
- *     up, metres (negative: lower)
+ *     up, meters (negative: lower)
  */
 public record LiftAxle(double gapM, double secondaryRiseM) {
     public LiftAxle {

@@ -3,7 +3,7 @@ package org.cresthaul.rig;
 import java.util.List;
 
 /**
- * A polyline fixed to one unit, from its rear end to its front end: x never decreases, and two neighbours may share an
+ * A polyline fixed to one unit, from its rear end to its front end: x never decreases, and two neighbors may share an
  * x (a vertical face). Used for the underside, the topside and the load.
  *
  * @param points at least two, rear to front
@@ -41,7 +41,7 @@ public record Outline(List<FramePoint> points) {
         return points.stream().mapToDouble(FramePoint::hM).min().orElseThrow();
     }
 
-    /** The same outline moved along the unit by {@code dxM} metres. */
+    /** The same outline moved along the unit by {@code dxM} meters. */
     public Outline shiftedBy(double dxM) {
         return new Outline(points.stream().map(p -> p.shiftedBy(dxM)).toList());
     }

@@ -14,7 +14,7 @@ final class OutlineFields {
     static final LengthLimits H = new LengthLimits(0, 8);
 
     static final int MOST_POINTS = 500;
-    /** Underside and topside of a unit end at the same place; a tape finds it this well at a rounded end, metres. */
+    /** Underside and topside of a unit end at the same place; a tape finds it this well at a rounded end, meters. */
     static final double SAME_END_M = 0.15;
 
     /** What a tape may be off at the deck's edge. */
@@ -54,7 +54,7 @@ final class OutlineFields {
             String own = item.findText("part", JsonFields.LONGEST_NAME).orElse(part);
             item.refuseOthers();
             if (xM < lastXM) {
-                item.problem("x", "outline-backwards", "The outline runs backwards here: x falls.",
+                item.problem("x", "outline-backward", "The outline runs backward here: x falls.",
                         "List the points from the rear end to the front end; x runs forward.");
             }
             lastXM = Double.isNaN(xM) ? lastXM : xM;
@@ -174,8 +174,8 @@ final class OutlineFields {
         }
     }
 
-    private static String tape(double metres) {
-        return new Length(metres).inFeetAndInches(8) + " (" + new Length(metres).inMillimetres() + ")";
+    private static String tape(double meters) {
+        return new Length(meters).inFeetAndInches(8) + " (" + new Length(meters).inMillimeters() + ")";
     }
 
     private static double highestAt(List<FramePoint> line, double xM) {

@@ -9,7 +9,7 @@ import org.cresthaul.geometry.Finite;
  *
  * @param tractor the tractor
  * @param steerLimitRad farthest the front wheels turn at the middle of the steer axle, radians
- * @param lockDistanceM how far it rolls at manoeuvring speed while the wheels go from straight to that limit, metres: the
+ * @param lockDistanceM how far it rolls at maneuvering speed while the wheels go from straight to that limit, meters: the
  *     steering rate
  * @param steerTires of the steer axle
  * @param trailer the trailer
@@ -31,22 +31,22 @@ public record PlanDimensions(
     /**
      * Widths of one unit.
      *
-     * @param bodyM over everything that is not a tyre, metres
-     * @param tyresM over the outer faces of the tyres, at the ground, metres
+     * @param bodyM over everything that is not a tire, meters
+     * @param tiresM over the outer faces of the tires, at the ground, meters
      * @param tires of its axles, the steer axle's apart
      */
-    public record Widths(double bodyM, double tyresM, Tires tires) {
+    public record Widths(double bodyM, double tiresM, Tires tires) {
         public Widths {
             Finite.requireAtLeast("bodyM", 0.5, bodyM);
-            Finite.requireAtLeast("tyresM", 0.5, tyresM);
+            Finite.requireAtLeast("tiresM", 0.5, tiresM);
         }
     }
 
     /**
      * What the tires of one side of an axle cover on the ground: one tire, or a dual as a whole.
      *
-     * @param treadM across, metres
-     * @param contactM along, metres
+     * @param treadM across, meters
+     * @param contactM along, meters
      */
     public record Tires(double treadM, double contactM) {
         /** A steer tire that nobody measured: wide enough for wide-base ones. Common practice, no source. */

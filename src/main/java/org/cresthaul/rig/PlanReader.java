@@ -22,7 +22,7 @@ final class PlanReader {
         int before = plan.problems().count();
         JsonFields tractor = plan.object("tractor");
         double tractorM = tractor.lengthM("width", WIDTH);
-        double tractorTyresM = tractor.lengthM("overTyres", WIDTH);
+        double tractorTiresM = tractor.lengthM("overTires", WIDTH);
         double steerRad = tractor.angleRad("steerLimit", LEAST_LIMIT_RAD, MOST_STEER_RAD);
         double lockM = tractor.lengthM("lockDistance", LOCK_DISTANCE);
         PlanDimensions.Tires steerTires = tires(tractor, "steerTires", PlanDimensions.Tires.STEER);
@@ -30,14 +30,14 @@ final class PlanReader {
         tractor.refuseOthers();
         JsonFields trailer = plan.object("trailer");
         double trailerM = trailer.lengthM("width", WIDTH);
-        double trailerTyresM = trailer.lengthM("overTyres", WIDTH);
+        double trailerTiresM = trailer.lengthM("overTires", WIDTH);
         OptionalDouble loadM = trailer.findLengthM("loadWidth", WIDTH);
         double kingpinRad = trailer.angleRad("kingpinLimit", LEAST_LIMIT_RAD, MOST_BEND_RAD);
         PlanDimensions.Tires trailerTires = tires(trailer, "tires", PlanDimensions.Tires.DUAL);
         trailer.refuseOthers();
         Optional<JsonFields> booster = plan.findObject("booster");
         double boosterM = booster.map(b -> b.lengthM("width", WIDTH)).orElse(Double.NaN);
-        double boosterTyresM = booster.map(b -> b.lengthM("overTyres", WIDTH)).orElse(Double.NaN);
+        double boosterTiresM = booster.map(b -> b.lengthM("overTires", WIDTH)).orElse(Double.NaN);
         double pivotRad =
                 booster.map(b -> b.angleRad("pivotLimit", LEAST_LIMIT_RAD, MOST_BEND_RAD)).orElse(Double.NaN);
         PlanDimensions.Tires boosterTires = booster.map(b -> tires(b, "tires", PlanDimensions.Tires.DUAL)).orElse(null);
@@ -52,14 +52,14 @@ final class PlanReader {
             return Optional.empty();
         }
         return Optional.of(new PlanDimensions(
-                new PlanDimensions.Widths(tractorM, tractorTyresM, driveTires),
+                new PlanDimensions.Widths(tractorM, tractorTiresM, driveTires),
                 steerRad,
                 lockM,
                 steerTires,
-                new PlanDimensions.Widths(trailerM, trailerTyresM, trailerTires),
+                new PlanDimensions.Widths(trailerM, trailerTiresM, trailerTires),
                 loadM,
                 kingpinRad,
-                booster.map(b -> new PlanDimensions.Widths(boosterM, boosterTyresM, boosterTires)),
+                booster.map(b -> new PlanDimensions.Widths(boosterM, boosterTiresM, boosterTires)),
                 booster.isPresent() ? OptionalDouble.of(pivotRad) : OptionalDouble.empty()));
     }
 

@@ -3,7 +3,7 @@ package org.cresthaul.rig;
 import java.util.List;
 
 /**
- * What changes and slow passages take with this combination and its crew. Seconds and metres per second; the defaults are
+ * What changes and slow passages take with this combination and its crew. Seconds and meters per second; the defaults are
  * this program's choice, to be edited in the rig file or with the question.
  *
  * @param stop slowing down, stopping and moving off again, whatever is done there
@@ -26,7 +26,7 @@ public record PlanTimes(
         long loadBooster,
         long unloadBooster,
         double crawlMps) {
-    /** Slowest and fastest crawl taken, metres per second. */
+    /** Slowest and fastest crawl taken, meters per second. */
     public static final double LEAST_CRAWL_MPS = 0.2;
 
     public static final double MOST_CRAWL_MPS = 10;

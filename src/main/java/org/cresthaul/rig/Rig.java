@@ -11,7 +11,7 @@ import org.cresthaul.geometry.Uncertainty;
  * @param name what people call it
  * @param note free text; says so when the rig is invented
  * @param measurement uncertainty of the tape: heights and lengths of the rig (95 %)
- * @param ride uncertainty of tyre and ride height on the day (95 %)
+ * @param ride uncertainty of tire and ride height on the day (95 %)
  * @param notches lowest first, at least one, names and offsets distinct; one has offset zero, the reference notch
  * @param stances at least one, names distinct
  * @param times what changes and slow passages take

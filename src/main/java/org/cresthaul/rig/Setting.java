@@ -8,9 +8,9 @@ import org.cresthaul.geometry.Finite;
  *
  * @param lift lift axle down or up
  * @param booster how the booster is used
- * @param notchOffsetM offset of the notch it stands in, metres from the reference notch
- * @param frontRaiseM hydraulic raise of the deck front above that notch, metres; zero in transport
- * @param rearRaiseM manual raise of the rear at the valve axle above what its valve sets, metres; zero in transport
+ * @param notchOffsetM offset of the notch it stands in, meters from the reference notch
+ * @param frontRaiseM hydraulic raise of the deck front above that notch, meters; zero in transport
+ * @param rearRaiseM manual raise of the rear at the valve axle above what its valve sets, meters; zero in transport
  */
 public record Setting(
         LiftState lift, BoosterState booster, double notchOffsetM, double frontRaiseM, double rearRaiseM) {
@@ -20,7 +20,7 @@ public record Setting(
         Finite.requireAtLeast("rearRaiseM", 0, rearRaiseM);
     }
 
-    /** In transport: on the stops at a notch, rear levelling in auto. */
+    /** In transport: on the stops at a notch, rear leveling in auto. */
     public static Setting transport(LiftState lift, BoosterState booster, Notch notch) {
         return new Setting(lift, booster, notch.offsetM(), 0, 0);
     }
@@ -29,10 +29,10 @@ public record Setting(
         return new Setting(lift, booster, notchOffsetM, frontM, rearM);
     }
 
-    /** The levelling rules that may act: both in auto, only {@link Levelling#HELD} once the rear is raised by hand. */
-    public List<Levelling> levellings() {
+    /** The leveling rules that may act: both in auto, only {@link Leveling#HELD} once the rear is raised by hand. */
+    public List<Leveling> levelings() {
         return rearRaiseM > 0
-                ? List.of(Levelling.HELD)
-                : List.of(Levelling.HELD, Levelling.SETTLED);
+                ? List.of(Leveling.HELD)
+                : List.of(Leveling.HELD, Leveling.SETTLED);
     }
 }

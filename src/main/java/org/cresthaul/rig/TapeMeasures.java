@@ -18,9 +18,9 @@ public final class TapeMeasures {
      * One reading of the tape.
      *
      * @param what from where to where, or the height of what
-     * @param metres never negative, but for what lies behind where it is looked for
+     * @param meters never negative, but for what lies behind where it is looked for
      */
-    public record Measure(String what, double metres) {}
+    public record Measure(String what, double meters) {}
 
     /** Front to rear, then heights. */
     public static List<Measure> of(LevelStance stance) {
@@ -32,8 +32,8 @@ public final class TapeMeasures {
         return List.copyOf(tape.measures);
     }
 
-    private void add(String what, double metres) {
-        measures.add(new Measure(what, metres));
+    private void add(String what, double meters) {
+        measures.add(new Measure(what, meters));
     }
 
     private void axles(String first, double fromM, String kind, List<Axle> axles) {

@@ -8,17 +8,17 @@ import org.cresthaul.geometry.Finite;
  * The lowbed trailer with its gooseneck, in the level stance: coupled, on level ground, at the reference notch, every
  * trailer axle down.
  *
- * @param kingpinXM kingpin position along the frame, metres; its height is the fifth wheel's
+ * @param kingpinXM kingpin position along the frame, meters; its height is the fifth wheel's
  * @param deckFront where the deck meets the gooseneck; notches and the hydraulic raise act here
  * @param deckRear rear end of the deck; with {@code deckFront} the span of the deck sag
  * @param axles every trailer axle, the lift axle last
  * @param valveAxle index into {@code axles} of the axle that both height valves read; never the lift axle
  * @param liftAxle the lift axle, when there is one
  * @param hydraulicRaiseLimitM highest deck-front offset the gooseneck hydraulics reach, measured from the reference
- *     notch, metres
- * @param manualRaiseLimitM how far the rear can be raised by hand at the valve axle, above what its valve sets, metres
- * @param deckSagM extra sag at mid-deck below the underside as drawn, metres, zero when measured in place
- * @param underside lowest line over the ground, rear to front, without tyres
+ *     notch, meters
+ * @param manualRaiseLimitM how far the rear can be raised by hand at the valve axle, above what its valve sets, meters
+ * @param deckSagM extra sag at mid-deck below the underside as drawn, meters, zero when measured in place
+ * @param underside lowest line over the ground, rear to front, without tires
  * @param topside highest line of the trailer itself, rear to front
  * @param load outlines of what is carried, each rear to front; they count as topside
  * @param boosterHinge where a booster couples, when one can

@@ -18,8 +18,8 @@ import org.cresthaul.geometry.Finite;
  * @param gooseneck in the trailer's frame
  * @param booster the booster, when the rig has one
  * @param pieces what lies on the deck
- * @param tracks distance between the centres of the left and right tyres, by unit; empty when nothing is off-centre
- * @param ratings what axles, tyres and the hitch are made for
+ * @param tracks distance between the centers of the left and right tires, by unit; empty when nothing is off-center
+ * @param ratings what axles, tires and the hitch are made for
  * @param leastBrakedKg least load on every axle that must brake
  * @param gauges pressure charts
  * @param regulator the booster's regulator
@@ -41,7 +41,7 @@ public record Weights(
         Optional<Regulator> regulator,
         Optional<ShimSet> shims,
         Optional<FrontLift> frontLift) {
-    /** A weight at its centre of gravity; {@code offsetM} is positive to the right of the centre line. */
+    /** A weight at its center of gravity; {@code offsetM} is positive to the right of the center line. */
     public record MassPoint(double massKg, double xM, double hM, double offsetM) {
         public MassPoint {
             Finite.requireAtLeast("massKg", 0, massKg);
@@ -85,20 +85,20 @@ public record Weights(
      * What the maker rates.
      *
      * @param axleKg most on one axle, by kind
-     * @param tyresKg most on the tyres of one axle together, by kind
+     * @param tiresKg most on the tires of one axle together, by kind
      * @param hitchKg most on the fifth wheel
-     * @param tireWidthsM nominal width of all tyres of one axle together, by kind
+     * @param tireWidthsM nominal width of all tires of one axle together, by kind
      */
     public record Ratings(
-            Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tyresKg, OptionalDouble hitchKg, Map<AxleKind, Double> tireWidthsM) {
+            Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tiresKg, OptionalDouble hitchKg, Map<AxleKind, Double> tireWidthsM) {
         /** Tires whose width nobody wrote down. */
-        public Ratings(Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tyresKg, OptionalDouble hitchKg) {
-            this(axleKg, tyresKg, hitchKg, Map.of());
+        public Ratings(Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tiresKg, OptionalDouble hitchKg) {
+            this(axleKg, tiresKg, hitchKg, Map.of());
         }
 
         public Ratings {
             axleKg = ordered(axleKg);
-            tyresKg = ordered(tyresKg);
+            tiresKg = ordered(tiresKg);
             tireWidthsM = ordered(tireWidthsM);
         }
     }

@@ -213,11 +213,11 @@ final class WeightsReader {
 
     private static Weights.Ratings ratings(JsonFields ratings) {
         Map<AxleKind, Double> axles = ratings.findObject("axles").map(WeightsReader::byKind).orElse(Map.of());
-        Map<AxleKind, Double> tyres = ratings.findObject("tyres").map(WeightsReader::byKind).orElse(Map.of());
+        Map<AxleKind, Double> tires = ratings.findObject("tires").map(WeightsReader::byKind).orElse(Map.of());
         OptionalDouble hitch = ratings.findMassKg("fifthWheel", 1, MOST_KG);
         Map<AxleKind, Double> widths = ratings.findObject("tireWidths").map(WeightsReader::widths).orElse(Map.of());
         ratings.refuseOthers();
-        return new Weights.Ratings(axles, tyres, hitch, widths);
+        return new Weights.Ratings(axles, tires, hitch, widths);
     }
 
     private static Map<AxleKind, Double> widths(JsonFields kinds) {

@@ -6,7 +6,7 @@ import org.cresthaul.geometry.Finite;
 /**
  * The ground beyond one end of a surveyed line.
  *
- * @param declaredGrade rise over run in the direction of travel (0.02 climbs two metres in a hundred), when the route
+ * @param declaredGrade rise over run in the direction of travel (0.02 climbs two meters in a hundred), when the route
  *     file declares it; otherwise the line goes on at the slope of its end segment
  * @param gradeAccuracy half-width of the 95 % interval of that grade, same unit
  */

@@ -9,10 +9,10 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
- * A corner from above, in metres, in its own frame: any origin, x to the east of it or along the approach, y to the left
+ * A corner from above, in meters, in its own frame: any origin, x to the east of it or along the approach, y to the left
  * of x. Geometries are values here: nobody changes them.
  *
- * @param pavement what tyres may run on without escorts, as far as own lanes and aprons go
+ * @param pavement what tires may run on without escorts, as far as own lanes and aprons go
  * @param escorted what they may run on when escorts hold the opposing traffic; contains {@code pavement}. Empty when no
  *     opposing lane may be borrowed
  * @param opposing lanes that no body may overhang unless they are borrowed; may be empty
@@ -57,15 +57,15 @@ public record Corner(
         }
     }
 
-    /** A median, splitter or middle island: its area, and how high it stands above the pavement beside it, metres. */
+    /** A median, splitter or middle island: its area, and how high it stands above the pavement beside it, meters. */
     public record Island(Geometry area, OptionalDouble heightM) {}
 
     /**
      * A cross-section of the road at one end of the corner.
      *
      * @param headingRad direction of travel, counter-clockwise from x
-     * @param leftM rightM how far own lanes and shoulder reach to either side of the point, metres, each positive outward
-     *     and perhaps negative: a point on the centre line has its own lane all on one side
+     * @param leftM rightM how far own lanes and shoulder reach to either side of the point, meters, each positive outward
+     *     and perhaps negative: a point on the center line has its own lane all on one side
      * @param escortedLeftM escortedRightM the same with the opposing lanes
      */
     public record RoadEnd(

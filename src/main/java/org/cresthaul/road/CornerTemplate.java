@@ -10,18 +10,18 @@ import org.cresthaul.road.Corner.Island;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * A corner built from a few measures: two roads that meet. Origin: where the roads' centre lines
- * meet (a roundabout's centre); x along the approach, y to its left. Curved edges are drawn so that the pavement never
+ * A corner built from a few measures: two roads that meet. Origin: where the roads' center lines
+ * meet (a roundabout's center); x along the approach, y to its left. Curved edges are drawn so that the pavement never
  * comes out larger than it is: by less than a six-thousandth of a curve's radius smaller. Beyond the curb returns the roads
  * go on straight for {@link #REACH_M}.
  *
  * @param turnRad from approach to exit, positive to the left
  * @param layout how the two roads are joined
- * @param apronM how far tyres may run up behind the return (or onto a roundabout's middle island), metres: it is pavement
- * @param islands tyres keep off, bodies may overhang; in the template's frame
+ * @param apronM how far tires may run up behind the return (or onto a roundabout's middle island), meters: it is pavement
+ * @param islands tires keep off, bodies may overhang; in the template's frame
  * @param obstacles nothing may touch
  * @param curbHeightM of the edge of all pavement; zero where it is flush, empty when unknown
- * @param onLeft whether one drives on the left: own lanes are left of the centre line, and roundabouts go clockwise
+ * @param onLeft whether one drives on the left: own lanes are left of the center line, and roundabouts go clockwise
  */
 public record CornerTemplate(
         double turnRad,
@@ -33,16 +33,16 @@ public record CornerTemplate(
         List<Obstacle> obstacles,
         OptionalDouble curbHeightM,
         boolean onLeft) {
-    /** How far approach and exit go on straight beyond their curb returns, metres: farther than any passage needs. */
+    /** How far approach and exit go on straight beyond their curb returns, meters: farther than any passage needs. */
     static final double REACH_M = 450;
 
-    /** They are drawn at least this far from where they meet, metres. */
+    /** They are drawn at least this far from where they meet, meters. */
     private static final double DRAWN_M = 600;
 
     private static final double ANGLE_RAD = 1e-9;
 
     /** How approach and exit are joined. */
-    public sealed interface Layout permits KerbReturn, Roundabout, UTurn, Bend, Fork, OffsetCrossroads, Gate {
+    public sealed interface Layout permits CurbReturn, Roundabout, UTurn, Bend, Fork, OffsetCrossroads, Gate {
         /** The least and the most that it turns by, either way. */
         double leastRad();
 
@@ -59,7 +59,7 @@ public record CornerTemplate(
         }
     }
 
-    /** A point of the template's frame, metres. */
+    /** A point of the template's frame, meters. */
     public record PlanPoint(double xM, double yM) {
         public PlanPoint {
             Finite.require("xM", xM);
@@ -70,9 +70,9 @@ public record CornerTemplate(
     /**
      * One road.
      *
-     * @param ownM from the centre line to the outer edge of the lanes in the direction of travel
+     * @param ownM from the center line to the outer edge of the lanes in the direction of travel
      * @param opposingM the lanes of the other direction; zero on a one-way road
-     * @param shoulderM beside the own lanes, firm enough for tyres
+     * @param shoulderM beside the own lanes, firm enough for tires
      * @param borrow whether the opposing lanes may be borrowed with escorts
      */
     public record RoadWidths(double ownM, double opposingM, double shoulderM, boolean borrow) {
@@ -84,10 +84,10 @@ public record CornerTemplate(
     }
 
     /**
-     * A kerb return of one radius, or of three: first, middle, last, the middle arc set in by an offset from both edges.
+     * A curb return of one radius, or of three: first, middle, last, the middle arc set in by an offset from both edges.
      */
-    public record KerbReturn(double firstM, double middleM, double lastM, double offsetM) implements Layout {
-        public KerbReturn {
+    public record CurbReturn(double firstM, double middleM, double lastM, double offsetM) implements Layout {
+        public CurbReturn {
             Finite.requireAtLeast("middleM", 0, middleM);
             Finite.requireAtLeast("offsetM", 0, offsetM);
             if (firstM < middleM + offsetM || lastM < middleM + offsetM) {
@@ -95,8 +95,8 @@ public record CornerTemplate(
             }
         }
 
-        public static KerbReturn single(double radiusM) {
-            return new KerbReturn(radiusM, radiusM, radiusM, 0);
+        public static CurbReturn single(double radiusM) {
+            return new CurbReturn(radiusM, radiusM, radiusM, 0);
         }
 
         @Override
@@ -114,8 +114,8 @@ public record CornerTemplate(
      * A roundabout, driven counter-clockwise, or clockwise where one drives on the left.
      *
      * @param outerM radius of its outer edge
-     * @param islandM radius of the middle island's kerb, without the apron of the template
-     * @param filletM radius of the kerb returns between it and the roads
+     * @param islandM radius of the middle island's curb, without the apron of the template
+     * @param filletM radius of the curb returns between it and the roads
      * @param islandHeightM how high the middle island stands, inside its apron; empty when unknown
      */
     public record Roundabout(double outerM, double islandM, double filletM, OptionalDouble islandHeightM)
@@ -167,12 +167,12 @@ public record CornerTemplate(
             double turnRad,
             RoadWidths approach,
             RoadWidths exit,
-            KerbReturn kerb,
+            CurbReturn curb,
             double apronM,
             Optional<Roundabout> roundabout,
             List<List<PlanPoint>> islands,
             List<Obstacle> obstacles) {
-        this(turnRad, approach, exit, roundabout.isPresent() ? roundabout.get() : kerb, apronM,
+        this(turnRad, approach, exit, roundabout.isPresent() ? roundabout.get() : curb, apronM,
                 islands.stream().map(i -> new Median(i, OptionalDouble.empty())).toList(), obstacles,
                 OptionalDouble.empty());
     }
@@ -211,7 +211,7 @@ public record CornerTemplate(
         }
     }
 
-    /** How far roads are drawn whose curb returns end that far from where they meet, metres. */
+    /** How far roads are drawn whose curb returns end that far from where they meet, meters. */
     static double reachM(double returnM) {
         return Math.max(DRAWN_M, REACH_M + returnM);
     }
@@ -273,7 +273,7 @@ public record CornerTemplate(
         if (layout instanceof Gate gate) {
             return GateDrawing.of(this, gate);
         }
-        return JunctionDrawing.of(this, (KerbReturn) layout);
+        return JunctionDrawing.of(this, (CurbReturn) layout);
     }
 
     /** From the first road end of the corner to the last: of a gate, from the drive out onto the road. */

@@ -12,7 +12,7 @@ import org.locationtech.jts.linearref.LengthIndexedLine;
 
 /**
  * The nominal way through a corner, led past islands. Where it runs over an island it is led along the island's edge,
- * half a metre off it, so that the island stays on the side of the opposing traffic: on the left where one drives on the
+ * half a meter off it, so that the island stays on the side of the opposing traffic: on the left where one drives on the
  * right. A splitter, a median's nose and the island of a turning lane are all passed so.
  */
 public final class DrivenWay {
@@ -23,7 +23,7 @@ public final class DrivenWay {
     private DrivenWay() {}
 
     /**
-     * @param way from approach to exit, metres; it starts and ends on no island
+     * @param way from approach to exit, meters; it starts and ends on no island
      * @param islandsLeft whether islands are passed with the island on the left: where one drives on the right
      */
     public static LineString past(List<Coordinate> way, List<Geometry> islands, boolean islandsLeft) {

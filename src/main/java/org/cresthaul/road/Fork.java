@@ -1,7 +1,7 @@
 package org.cresthaul.road;
 
 import org.cresthaul.geometry.Finite;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 
 /**
@@ -16,7 +16,7 @@ import org.cresthaul.road.CornerTemplate.RoadWidths;
  * @param inside the return inside the turn, where approach and exit are neighbors there
  * @param noseM radius of the noses between the third road and its neighbors
  */
-public record Fork(RoadWidths third, double thirdRad, KerbReturn inside, double noseM)
+public record Fork(RoadWidths third, double thirdRad, CurbReturn inside, double noseM)
         implements CornerTemplate.Layout {
     /** Two roads may lie no closer. */
     public static final double LEAST_BETWEEN_RAD = Math.toRadians(15);

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Areas;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.Mouth.Leg;
 import org.locationtech.jts.geom.Geometry;
 
@@ -78,9 +78,9 @@ final class ForkDrawing {
                 in.end(false), out.end(false));
     }
 
-    private static KerbReturn curb(Fork fork, List<Leg> legs, int first, Leg aside) {
+    private static CurbReturn curb(Fork fork, List<Leg> legs, int first, Leg aside) {
         return legs.get(first) == aside || legs.get((first + 1) % 3) == aside
-                ? KerbReturn.single(fork.noseM())
+                ? CurbReturn.single(fork.noseM())
                 : fork.inside();
     }
 

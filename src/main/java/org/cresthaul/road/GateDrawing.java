@@ -3,7 +3,7 @@ package org.cresthaul.road;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Areas;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.Mouth.Leg;
 import org.locationtech.jts.geom.Geometry;
 
@@ -18,8 +18,8 @@ final class GateDrawing {
         Leg back = new Leg(Math.PI, -edges.outerM, edges.innerM);
         Leg onward = new Leg(0, edges.innerM, -edges.outerM);
         boolean left = t.turnRad() > 0;
-        KerbReturn near = KerbReturn.single(gate.nearM());
-        KerbReturn far = KerbReturn.single(gate.farM());
+        CurbReturn near = CurbReturn.single(gate.nearM());
+        CurbReturn far = CurbReturn.single(gate.farM());
         double reachM = CornerTemplate.reachM(left
                 ? Math.max(Mouth.reachM(drive, back, near), Mouth.reachM(onward, drive, far))
                 : Math.max(Mouth.reachM(back, drive, near), Mouth.reachM(drive, onward, far)));

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Areas;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
@@ -13,7 +13,7 @@ final class JunctionDrawing {
     private JunctionDrawing() {}
 
     /** Works in a frame whose y points to the inside of the turn, and mirrors a right turn back at the end. */
-    static DrawnCorner of(CornerTemplate t, KerbReturn curb) {
+    static DrawnCorner of(CornerTemplate t, CurbReturn curb) {
         boolean right = t.turnRad() < 0;
         double turn = Math.abs(t.turnRad());
         double reachM = CornerTemplate.reachM(CurbCurve.tangentM(curb, turn));

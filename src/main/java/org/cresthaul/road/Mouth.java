@@ -1,13 +1,13 @@
 package org.cresthaul.road;
 
 import org.cresthaul.geometry.Areas;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /** What lies between two roads that lead away from the origin, the second next to the first counter-clockwise. */
 final class Mouth {
-    /** So far the sides behind a return are looked at, metres. */
+    /** So far the sides behind a return are looked at, meters. */
     private static final double BEHIND_M = 2000;
 
     private Mouth() {}
@@ -35,7 +35,7 @@ final class Mouth {
      * else
      * the triangle that the ends of the roads leave open.
      */
-    static Geometry area(Leg first, Leg second, KerbReturn curb, double apronM) {
+    static Geometry area(Leg first, Leg second, CurbReturn curb, double apronM) {
         double between = between(first, second);
         if (between >= Math.PI - 1e-9) {
             return between < Math.PI + 1e-6 ? Areas.none() : PlanShapes.polygon(
@@ -43,7 +43,7 @@ final class Mouth {
                     PlanShapes.turned(first.awayRad, 0, first.leftM),
                     PlanShapes.turned(second.awayRad, 0, -second.rightM));
         }
-        // Seen from the second road, driven towards the origin, along x: the first turns off to the left.
+        // Seen from the second road, driven toward the origin, along x: the first turns off to the left.
         double turn = Math.PI - between;
         Geometry added = CurbCurve.fillet(curb, second.rightM, first.leftM, turn);
         if (apronM > 0 && !added.isEmpty()) {
@@ -55,8 +55,8 @@ final class Mouth {
         return AffineTransformation.rotationInstance(second.awayRad - Math.PI).transform(added);
     }
 
-    /** How far from the origin the return between them ends on either road, metres. */
-    static double reachM(Leg first, Leg second, KerbReturn curb) {
+    /** How far from the origin the return between them ends on either road, meters. */
+    static double reachM(Leg first, Leg second, CurbReturn curb) {
         double between = between(first, second);
         if (between >= Math.PI) {
             return 0;

@@ -1,7 +1,7 @@
 package org.cresthaul.road;
 
 import org.cresthaul.geometry.Finite;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 
 /**
@@ -16,7 +16,7 @@ import org.cresthaul.road.CornerTemplate.RoadWidths;
  * @param first the return inside the first turn
  * @param second inside the second
  */
-public record OffsetCrossroads(RoadWidths crossing, double offsetM, KerbReturn first, KerbReturn second)
+public record OffsetCrossroads(RoadWidths crossing, double offsetM, CurbReturn first, CurbReturn second)
         implements CornerTemplate.Layout {
     public OffsetCrossroads {
         Finite.requireAtLeast("offsetM", 1, offsetM);

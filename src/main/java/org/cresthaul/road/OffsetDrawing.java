@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Areas;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -73,7 +73,7 @@ final class OffsetDrawing {
     }
 
     /** Round a return in the middle of the lanes, the way that leaves the more room beside it of both roads. */
-    private static double radiusM(KerbReturn curb, double turn, RoadWidths in, RoadWidths out) {
+    private static double radiusM(CurbReturn curb, double turn, RoadWidths in, RoadWidths out) {
         return curb.middleM() + curb.offsetM() + Math.min(insideM(turn, in), insideM(turn, out));
     }
 

@@ -8,7 +8,7 @@ import org.cresthaul.geometry.Interval;
 /**
  * Heights along the road, linear between points and going on at a fixed slope beyond both ends. Immutable.
  *
- * <p>Distances are metres in the direction of travel, strictly increasing; slopes are rise over run.
+ * <p>Distances are meters in the direction of travel, strictly increasing; slopes are rise over run.
  */
 public abstract class PiecewiseLine {
     /** Steepest slope taken for a road or a structure; beyond it the data is in the wrong unit or not a profile. */
@@ -105,7 +105,7 @@ public abstract class PiecewiseLine {
         return i;
     }
 
-    /** Height at {@code distanceM}, metres; beyond the ends along the end slopes. */
+    /** Height at {@code distanceM}, meters; beyond the ends along the end slopes. */
     public final double heightAt(double distanceM) {
         int i = segmentAt(distanceM);
         int from = i == 0 ? 0 : i - 1;

@@ -9,7 +9,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 
-/** What templates are drawn with: metres, angles counter-clockwise from x. */
+/** What templates are drawn with: meters, angles counter-clockwise from x. */
 final class PlanShapes {
     static final GeometryFactory GEOMETRY = new GeometryFactory();
     /** Curved edges turn by this from one chord to the next. */

@@ -31,7 +31,7 @@ public final class RoadProfile extends PiecewiseLine {
     /**
      * A line through surveyed points.
      *
-     * @param name which wheel path: "left", "centre", "right"
+     * @param name which wheel path: "left", "center", "right"
      * @param points at least two, distances strictly increasing, no slope beyond {@link #STEEPEST}
      * @throws IllegalArgumentException when the points are not such a line
      */
@@ -42,7 +42,7 @@ public final class RoadProfile extends PiecewiseLine {
     /**
      * The same where it is known how far beside the truck's middle the line runs.
      *
-     * @param offsetM metres, positive to the right
+     * @param offsetM meters, positive to the right
      */
     public static RoadProfile of(
             String name, OptionalDouble offsetM, List<SurveyedPoint> points, Approach before, Approach after) {
@@ -82,7 +82,7 @@ public final class RoadProfile extends PiecewiseLine {
         return name;
     }
 
-    /** How far right of the path of the truck's middle it runs, metres; empty where nobody said. */
+    /** How far right of the path of the truck's middle it runs, meters; empty where nobody said. */
     public OptionalDouble offsetM() {
         return offsetM;
     }
@@ -103,7 +103,7 @@ public final class RoadProfile extends PiecewiseLine {
         return points;
     }
 
-    /** How far {@code distanceM} lies beyond the surveyed ends, metres; zero on surveyed ground. */
+    /** How far {@code distanceM} lies beyond the surveyed ends, meters; zero on surveyed ground. */
     public double overrunM(double distanceM) {
         return Math.max(0, Math.max(startM() - distanceM, distanceM - endM()));
     }

@@ -19,7 +19,7 @@ final class RoadStrip {
     private final RoadWidths widths;
     private final double reachM;
 
-    /** @param ownLeft whether the own lanes lie left of the centre line: they do in a mirrored frame */
+    /** @param ownLeft whether the own lanes lie left of the center line: they do in a mirrored frame */
     RoadStrip(double headingRad, RoadWidths widths, boolean ownLeft, double reachM) {
         this.headingRad = headingRad;
         this.widths = widths;

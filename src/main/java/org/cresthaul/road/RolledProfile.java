@@ -5,7 +5,7 @@ import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 
 /**
- * The path of the centre of a rigid wheel rolled along a profile: at every distance the highest of the wheel's circles
+ * The path of the center of a rigid wheel rolled along a profile: at every distance the highest of the wheel's circles
  * that the ground can hold up, zc(s) = max over |u| ≤ r of p(s + u) + √(r² − u²). Exact: straight pieces over segments,
  * circular arcs over humps, cut where they cross. Immutable.
  */
@@ -60,7 +60,7 @@ public final class RolledProfile {
         return radiusM;
     }
 
-    /** Height of the wheel centre at {@code distanceM}, metres. */
+    /** Height of the wheel center at {@code distanceM}, meters. */
     public double heightAt(double distanceM) {
         return heightOn(pieceAt(distanceM), distanceM);
     }

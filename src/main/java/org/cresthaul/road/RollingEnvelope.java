@@ -8,7 +8,7 @@ import java.util.List;
  * The pieces of a rolled wheel's path, first to last, by work in proportion to the number of points.
  *
  * <p>Over distance s the wheel may stand on any point t of the line within a radius: at p(t) + √(r² − (t − s)²). Moving s
- * forward favours points farther ahead (the root's mixed derivative in s and t is positive), so of two segments the one
+ * forward favors points farther ahead (the root's mixed derivative in s and t is positive), so of two segments the one
  * behind is higher up to one distance, and the one ahead from there on. Segments are therefore taken in their order, and
  * one that is overtaken before it has overtaken the one behind it never carries the wheel.
  */
@@ -19,7 +19,7 @@ final class RollingEnvelope {
     /**
      * A piece from one distance to the next piece's.
      *
-     * @param foot and base: of a straight piece a point of it, of an arc its centre
+     * @param foot and base: of a straight piece a point of it, of an arc its center
      * @param slope NaN for an arc
      */
     record Piece(double from, double foot, double base, double slope) {
@@ -106,8 +106,8 @@ final class RollingEnvelope {
             return new Piece(
                     from, line.distanceM(anchor), line.elevationM(anchor) + radiusM * Math.sqrt(1 + m * m), m);
         }
-        int centre = part < 0 ? segment - 1 : segment;
-        return new Piece(from, line.distanceM(centre), line.elevationM(centre), Double.NaN);
+        int center = part < 0 ? segment - 1 : segment;
+        return new Piece(from, line.distanceM(center), line.elevationM(center), Double.NaN);
     }
 
     private Piece partAt(int segment, double s) {

@@ -9,7 +9,7 @@ import org.locationtech.jts.geom.Coordinate;
 final class RoundedWay {
     /** Lines nearer to parallel than this have no meeting worth the name. */
     private static final double PARALLEL = 0.05;
-    /** From one line to another that is nearly parallel, the way goes over within this, metres. */
+    /** From one line to another that is nearly parallel, the way goes over within this, meters. */
     private static final double OVER_M = 40;
 
     private RoundedWay() {}

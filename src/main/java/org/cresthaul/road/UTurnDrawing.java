@@ -11,7 +11,7 @@ import org.locationtech.jts.geom.Geometry;
  * Two roadways with a median between, driven on the right: along the one, through the opening, back along the other.
  */
 final class UTurnDrawing {
-    /** Pieces overlap by this, metres, so that they are one. */
+    /** Pieces overlap by this, meters, so that they are one. */
     private static final double LAP_M = 0.001;
 
     private UTurnDrawing() {}

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.road.Bend;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.Layout;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 import org.cresthaul.road.CornerTemplate.Roundabout;
@@ -79,13 +79,13 @@ final class CornerLayoutReader {
 
     /** The layout; null after a problem. The road widths are null where they could not be read. */
     Layout read(double turnRad, boolean onLeft, RoadWidths approach, RoadWidths exit, List<String> borrow) {
-        boolean kerb = List.of("", "fork", "crossing").contains(key);
-        if (!kerb && template.has("kerb")) {
-            template.problem("kerb", key.equals("roundabout") ? "kerb-on-roundabout" : "kerb-elsewhere",
-                    "This corner has its kerb returns in \"" + key + "\".", "Leave \"kerb\" out.");
-            template.find("kerb");
+        boolean curb = List.of("", "fork", "crossing").contains(key);
+        if (!curb && template.has("curb")) {
+            template.problem("curb", key.equals("roundabout") ? "curb-on-roundabout" : "curb-elsewhere",
+                    "This corner has its curb returns in \"" + key + "\".", "Leave \"curb\" out.");
+            template.find("curb");
         }
-        KerbReturn first = kerb ? kerb(template.object("kerb")) : null;
+        CurbReturn first = curb ? curb(template.object("curb")) : null;
         if (key.isEmpty()) {
             return first;
         }
@@ -142,7 +142,7 @@ final class CornerLayoutReader {
         return bend.problems().count() == before ? new Bend(radius, width) : null;
     }
 
-    private static Fork fork(JsonFields fork, double turnRad, KerbReturn inside, boolean borrow) {
+    private static Fork fork(JsonFields fork, double turnRad, CurbReturn inside, boolean borrow) {
         int before = fork.problems().count();
         JsonFields third = fork.object("third");
         String side = third.word("turn", List.of("left", "right"));
@@ -162,11 +162,11 @@ final class CornerLayoutReader {
         return found;
     }
 
-    private static OffsetCrossroads crossing(JsonFields crossing, KerbReturn first, boolean borrow) {
+    private static OffsetCrossroads crossing(JsonFields crossing, CurbReturn first, boolean borrow) {
         int before = crossing.problems().count();
         RoadWidths widths = CornerTemplateReader.widths(crossing, borrow);
         double offset = crossing.lengthM("offset", OFFSET);
-        KerbReturn second = crossing.findObject("kerb").map(CornerLayoutReader::kerb).orElse(first);
+        CurbReturn second = crossing.findObject("curb").map(CornerLayoutReader::curb).orElse(first);
         return crossing.problems().count() == before && first != null
                 ? new OffsetCrossroads(widths, offset, first, second)
                 : null;
@@ -185,33 +185,33 @@ final class CornerLayoutReader {
         return gate.problems().count() == before ? new Gate(width, near, far) : null;
     }
 
-    private static KerbReturn kerb(JsonFields kerb) {
-        int before = kerb.problems().count();
-        if (!kerb.has("radii")) {
-            double radius = kerb.lengthM("radius", CornerTemplateReader.RADIUS);
-            kerb.refuseOthers();
-            return kerb.isThere() && kerb.problems().count() == before ? KerbReturn.single(radius) : null;
+    private static CurbReturn curb(JsonFields curb) {
+        int before = curb.problems().count();
+        if (!curb.has("radii")) {
+            double radius = curb.lengthM("radius", CornerTemplateReader.RADIUS);
+            curb.refuseOthers();
+            return curb.isThere() && curb.problems().count() == before ? CurbReturn.single(radius) : null;
         }
         double[] radii = {Double.NaN, Double.NaN, Double.NaN};
-        List<JsonNode> items = kerb.items("radii", 3, 3);
+        List<JsonNode> items = curb.items("radii", 3, 3);
         for (int i = 0; i < items.size(); i++) {
-            radii[i] = JsonQuantities.lengthM(items.get(i), kerb.pointer("radii") + "/" + i, "A radius",
-                    CornerTemplateReader.RADIUS, kerb.problems());
+            radii[i] = JsonQuantities.lengthM(items.get(i), curb.pointer("radii") + "/" + i, "A radius",
+                    CornerTemplateReader.RADIUS, curb.problems());
         }
-        double offset = kerb.lengthM("offset", CornerTemplateReader.BESIDE);
+        double offset = curb.lengthM("offset", CornerTemplateReader.BESIDE);
         if (radii[0] < radii[1] + offset || radii[2] < radii[1] + offset) {
-            kerb.problem("radii", "order", "The middle radius and the offset are more than an outer radius.",
+            curb.problem("radii", "order", "The middle radius and the offset are more than an outer radius.",
                     "Give first, middle, last; the middle one is the tightest.");
         }
-        kerb.refuseOthers();
-        return kerb.problems().count() == before ? new KerbReturn(radii[0], radii[1], radii[2], offset) : null;
+        curb.refuseOthers();
+        return curb.problems().count() == before ? new CurbReturn(radii[0], radii[1], radii[2], offset) : null;
     }
 
     private static Roundabout roundabout(JsonFields round) {
         int before = round.problems().count();
         double outer = round.lengthM("outer", CornerTemplateReader.ISLAND);
         double island = round.lengthM("island", CornerTemplateReader.ISLAND);
-        double kerb = round.lengthM("kerb", CornerTemplateReader.RADIUS);
+        double curb = round.lengthM("curb", CornerTemplateReader.RADIUS);
         if (outer < island + 2) {
             round.problem("outer", "order", "The roundabout's outer radius leaves no lane around its island.",
                     "Give the radius of the outer edge; it is larger than the island's.");
@@ -219,7 +219,7 @@ final class CornerLayoutReader {
         OptionalDouble height = round.findLengthM("islandHeight", CornerTemplateReader.CURB);
         round.refuseOthers();
         return round.isThere() && round.problems().count() == before
-                ? new Roundabout(outer, island, kerb, height)
+                ? new Roundabout(outer, island, curb, height)
                 : null;
     }
 }

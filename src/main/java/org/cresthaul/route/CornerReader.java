@@ -31,9 +31,9 @@ final class CornerReader {
     static final LengthLimits ACCURACY = new LengthLimits(0.001, 5);
     /** How far a leg of the corner may point beside the route line. */
     static final double MOST_ASKEW_RAD = Math.toRadians(25);
-    /** How far the route line may run beside the middle of the corner's roads, metres. */
+    /** How far the route line may run beside the middle of the corner's roads, meters. */
     static final double MOST_BESIDE_M = 20;
-    /** Where along the line a leg is compared with it, metres from the corner's point. */
+    /** Where along the line a leg is compared with it, meters from the corner's point. */
     static final double NEAR_M = 35;
 
     static final double FAR_M = 75;

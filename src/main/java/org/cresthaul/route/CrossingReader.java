@@ -11,13 +11,13 @@ import org.cresthaul.units.LengthLimits;
 /** Reads what a rail crossing says of its trains and of the room beyond it. Everything may be left out. */
 final class CrossingReader {
     static final List<String> WARNINGS = Stream.of(Warning.values()).map(Warning::word).toList();
-    /** Least and most room beyond the tracks, and sight along them, metres. */
+    /** Least and most room beyond the tracks, and sight along them, meters. */
     static final LengthLimits STORAGE = new LengthLimits(0, 5_000);
 
     static final LengthLimits SIGHT = new LengthLimits(0, 10_000);
     /** Longest warning taken, seconds: ten minutes. */
     static final double MOST_WARNING_S = 600;
-    /** Slowest and fastest train taken, metres per second. */
+    /** Slowest and fastest train taken, meters per second. */
     static final double LEAST_TRAIN_MPS = 1;
 
     static final double MOST_TRAIN_MPS = 100;

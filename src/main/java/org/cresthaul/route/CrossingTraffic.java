@@ -10,9 +10,9 @@ import org.cresthaul.geometry.Finite;
  *
  * @param warning what announces a train
  * @param warningS least time from the start of the warning to the train, seconds; only with active devices
- * @param storageM room for the combination beyond the outermost rail, before the next stop line or junction, metres
- * @param trainMps fastest train, metres per second
- * @param sightM how far along the track a train is seen from the stop line, the worse way, metres
+ * @param storageM room for the combination beyond the outermost rail, before the next stop line or junction, meters
+ * @param trainMps fastest train, meters per second
+ * @param sightM how far along the track a train is seen from the stop line, the worse way, meters
  */
 public record CrossingTraffic(
         Optional<Warning> warning,

@@ -10,8 +10,8 @@ import org.cresthaul.geometry.Finite;
  * @param name what people call it
  * @param landmark what a driver sees before it, when the file says so
  * @param position where it was surveyed
- * @param chainageM of the nearest point of the route, metres
- * @param offsetM of the position from that point, metres, positive to the right of the direction of travel
+ * @param chainageM of the nearest point of the route, meters
+ * @param offsetM of the position from that point, meters, positive to the right of the direction of travel
  */
 public record HazardPlace(
         String id, String name, Optional<String> landmark, LonLat position, double chainageM, double offsetM) {

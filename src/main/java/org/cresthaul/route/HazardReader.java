@@ -129,7 +129,7 @@ final class HazardReader {
         double fromM = JsonQuantities.lengthM(ends.get(0), at + "/0", "extent", STRETCH, problems);
         double toM = JsonQuantities.lengthM(ends.get(1), at + "/1", "extent", STRETCH, problems);
         if (toM <= fromM) {
-            problems.add("order", "The stretch runs backwards.", at, "Write its start first, then its end.");
+            problems.add("order", "The stretch runs backward.", at, "Write its start first, then its end.");
         }
         return place -> new Stretch(place, fromM, toM, limits, replaces);
     }
@@ -229,7 +229,7 @@ final class HazardReader {
                 JsonQuantities.lengthM(items.get().get(0), at + "/0", "extent", ProfileReader.DISTANCE, problems);
         double toM = JsonQuantities.lengthM(items.get().get(1), at + "/1", "extent", ProfileReader.DISTANCE, problems);
         if (toM <= fromM) {
-            problems.add("order", "The extent runs backwards.", at, "Write its start first, then its end.");
+            problems.add("order", "The extent runs backward.", at, "Write its start first, then its end.");
         }
         return toM > fromM ? Optional.of(new LowStructure.Extent(fromM, toM)) : Optional.empty();
     }

@@ -8,8 +8,8 @@ import org.cresthaul.geometry.Finite;
  * @param name from the file
  * @param firstPoint index of its first point on the route's line
  * @param lastPoint index of its last point, after the first
- * @param startChainageM chainage of the first point, metres
- * @param endChainageM chainage of the last point, metres
+ * @param startChainageM chainage of the first point, meters
+ * @param endChainageM chainage of the last point, meters
  */
 public record Leg(String name, int firstPoint, int lastPoint, double startChainageM, double endChainageM) {
     public Leg {

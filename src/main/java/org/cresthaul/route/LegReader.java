@@ -9,9 +9,9 @@ import org.cresthaul.units.Problems;
 
 /** Gathers the legs of a route file into one line. */
 final class LegReader {
-    /** Farthest that a leg (or a part of a MultiLineString) may start from the end of the one before it, metres. */
+    /** Farthest that a leg (or a part of a MultiLineString) may start from the end of the one before it, meters. */
     static final double WIDEST_GAP_M = 30;
-    /** Longest route taken, metres. */
+    /** Longest route taken, meters. */
     static final double LONGEST_ROUTE_M = 5_000_000;
 
     private final Problems problems;
@@ -20,7 +20,7 @@ final class LegReader {
     private LonLat last;
     private int read;
     private boolean sound = true;
-    /** A position that strays is far from both its neighbours; it is told once. */
+    /** A position that strays is far from both its neighbors; it is told once. */
     private boolean strayed;
 
     LegReader(Problems problems) {
@@ -119,7 +119,7 @@ final class LegReader {
         boolean far = jumpM > RouteLine.LONGEST_JUMP_M;
         if (far && !strayed) {
             problems.add("position-far", "This position is " + Math.round(jumpM / 1000) + " km from the one before it.",
-                    at + "/" + index, "Neighbours on a road are within 100 km; longitude comes first.");
+                    at + "/" + index, "Neighbors on a road are within 100 km; longitude comes first.");
             sound = false;
         } else if (sound && builder.lengthM() > LONGEST_ROUTE_M) {
             problems.add("route-long", "The route is longer than 5000 km.", at + "/" + index,

@@ -12,7 +12,7 @@ public sealed interface LimitedPlace extends Hazard permits PostedBridge, Stretc
     /** Whether these limits hold instead of those of the whole route; otherwise both hold. */
     boolean replacesOthers();
 
-    /** Where it begins, metres from the route's start. */
+    /** Where it begins, meters from the route's start. */
     double fromChainageM();
 
     /** Where it ends; the same place for a point. */

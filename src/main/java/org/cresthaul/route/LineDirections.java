@@ -11,22 +11,22 @@ import java.util.List;
  * {@link #LEG_M} behind it. Beyond both ends of the route the line is taken to go on straight.
  */
 final class LineDirections {
-    /** Places are this far apart, metres: a twelfth of a leg. */
+    /** Places are this far apart, meters: a twelfth of a leg. */
     static final double STEP_M = 2.5;
 
     /**
-     * Length of a leg, metres. Positions 10 m apart, each off by 3 m (one standard deviation, more than a plain receiver's),
+     * Length of a leg, meters. Positions 10 m apart, each off by 3 m (one standard deviation, more than a plain receiver's),
      * leave the direction between two legs uncertain by about 5°. A longer leg would run two turns into one.
      */
     static final double LEG_M = 30;
 
-    /** Less than the tightest turn a combination drives is wide, and more than a receiver wavers, metres. */
+    /** Less than the tightest turn a combination drives is wide, and more than a receiver wavers, meters. */
     static final double CLUSTER_M = 8;
 
     /** So many times what positions are found to waver by is added to that. */
     private static final double WAVERS = 4;
 
-    /** Positions this near to the next but one are close, metres: on a curve of 30 m they lie 0.4 m beside their middle. */
+    /** Positions this near to the next but one are close, meters: on a curve of 30 m they lie 0.4 m beside their middle. */
     private static final double CLOSE_M = 10;
 
     private static final int LEAST_CLOSE = 20;
@@ -90,7 +90,7 @@ final class LineDirections {
 
     /**
      * How far single positions are off, one standard deviation in each direction, from how far close ones lie beside the
-     * middle of their neighbours: the median of many, to which turns count little. Zero where positions are too far apart to
+     * middle of their neighbors: the median of many, to which turns count little. Zero where positions are too far apart to
      * tell.
      */
     private static double waveringM(List<double[]> places) {
@@ -141,7 +141,7 @@ final class LineDirections {
         return new double[] {sum[0] / sum[3], sum[1] / sum[3], sum[2] / sum[3], sum[3]};
     }
 
-    /** Positions: metres east and north of the first one, their chainage, and how many they stand for. */
+    /** Positions: meters east and north of the first one, their chainage, and how many they stand for. */
     private static List<double[]> places(RouteLine line, double fromM, double toM) {
         List<double[]> places = new ArrayList<>();
         double x = 0;

@@ -14,7 +14,7 @@ import org.cresthaul.road.SurveyedPoint;
  * the road lines, or as one clearance above the road over an extent, or not at all.
  *
  * @param soffit the underside as a line; then there are road lines as well, above the same datum
- * @param clearanceM least height above the road, straight up, metres
+ * @param clearanceM least height above the road, straight up, meters
  * @param extent where along the road the clearance holds
  * @param measured how the height was come by
  */
@@ -47,8 +47,8 @@ public record LowStructure(
     /**
      * A stretch of road under a structure.
      *
-     * @param fromM metres along travel from the hazard's point
-     * @param toM metres, more than {@code fromM}
+     * @param fromM meters along travel from the hazard's point
+     * @param toM meters, more than {@code fromM}
      */
     public record Extent(double fromM, double toM) {
         public Extent {
@@ -88,7 +88,7 @@ public record LowStructure(
         return new LowStructure(place, soffit, clearanceM, extent, measured, lines, survey.map(s -> other));
     }
 
-    /** Its least height above the road, straight up, metres; empty when no height is known. */
+    /** Its least height above the road, straight up, meters; empty when no height is known. */
     public OptionalDouble leastHeightM() {
         if (clearanceM.isPresent() || soffit.isEmpty()) {
             return clearanceM;

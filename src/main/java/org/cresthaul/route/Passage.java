@@ -3,7 +3,7 @@ package org.cresthaul.route;
 /**
  * Where a route passes a place.
  *
- * @param chainageM of the nearest point of the line, metres
- * @param offsetM distance of the place from that point, metres, positive to the right of the direction of travel
+ * @param chainageM of the nearest point of the line, meters
+ * @param offsetM distance of the place from that point, meters, positive to the right of the direction of travel
  */
 public record Passage(double chainageM, double offsetM) {}

@@ -11,7 +11,7 @@ import org.cresthaul.units.Problems;
 
 /** Reads what a point on the route says of itself, a hazard or a stopping place, and finds its place on the line. */
 final class PlaceReader {
-    /** Farthest that a point may be off the line, metres. */
+    /** Farthest that a point may be off the line, meters. */
     static final double FARTHEST_OFF_M = 30;
 
     static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,39}");

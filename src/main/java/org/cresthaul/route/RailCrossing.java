@@ -9,7 +9,7 @@ import org.cresthaul.road.RoadProfile;
  * A rail crossing at grade.
  *
  * @param crossingNumber number on the crossing's emergency sign, six digits and a letter, when known
- * @param tracksM where the tracks' centre lines cross, metres along travel from the hazard's point, ascending
+ * @param tracksM where the tracks' center lines cross, meters along travel from the hazard's point, ascending
  * @param signs warning signs posted before it, such as "W10-5"; no sign never means flat
  * @param traffic what is known of trains, and of the room beyond
  */

@@ -7,7 +7,7 @@ package org.cresthaul.route;
  * @param azimuthRad direction of travel, clockwise from north, radians
  */
 public record RoadFrame(LonLat origin, double azimuthRad) {
-    /** Metres along and to the right of the direction of travel, of a place not far away: the other way round. */
+    /** Meters along and to the right of the direction of travel, of a place not far away: the other way round. */
     public double[] alongRightM(LonLat place) {
         Geodesic line = new Geodesic().between(origin.lonDeg(), origin.latDeg(), place.lonDeg(), place.latDeg());
         double away = line.distanceM();
@@ -15,7 +15,7 @@ public record RoadFrame(LonLat origin, double azimuthRad) {
         return new double[] {away * Math.cos(turn), away * Math.sin(turn)};
     }
 
-    /** The place at metres along and to the right of the direction of travel (negative: back, left). */
+    /** The place at meters along and to the right of the direction of travel (negative: back, left). */
     public LonLat at(double alongM, double rightM) {
         return new Geodesic().from(origin, azimuthRad + Math.atan2(rightM, alongM), Math.hypot(alongM, rightM));
     }

@@ -13,7 +13,7 @@ import org.cresthaul.road.RoadProfile;
  *     points to the left; empty while nobody has given its geometry
  * @param frame where that frame lies
  * @param source how the shape is known: "surveyed", "template", or "route line" when only the line's bend is
- * @param radiusM of the bend in the route line, about, metres; there when it was found in it
+ * @param radiusM of the bend in the route line, about, meters; there when it was found in it
  */
 public record RouteCorner(
         HazardPlace place,

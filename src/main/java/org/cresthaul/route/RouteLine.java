@@ -6,19 +6,19 @@ import java.util.List;
 import org.cresthaul.geometry.Finite;
 
 /**
- * The line a route runs on, and the one measure along it: chainage, metres from its start. Immutable.
+ * The line a route runs on, and the one measure along it: chainage, meters from its start. Immutable.
  *
  * <p>Between two positions the line is straight in longitude and latitude, as RFC 7946 section 3.1.1 has it (across the
  * 180th meridian the short way). It is cut into pieces of at most {@link #PIECE_M}; each piece is as good as its geodesic
  * (apart less than 1 mm at 60° of latitude), and chainage adds up the geodesic lengths of the pieces.
  */
 public final class RouteLine {
-    /** Longest piece, metres. */
+    /** Longest piece, meters. */
     static final double PIECE_M = 150;
-    /** Farthest that two neighbouring positions may be apart, metres. */
+    /** Farthest that two neighboring positions may be apart, meters. */
     public static final double LONGEST_JUMP_M = 100_000;
 
-    /** Positions closer than this are one, metres. */
+    /** Positions closer than this are one, meters. */
     static final double SAME_M = 0.001;
     /** A flat frame at a place is off by less than this for pieces that come near it; see {@link #passagesWithin}. */
     private static final double ROUGH_M = 1;
@@ -121,7 +121,7 @@ public final class RouteLine {
             return size++;
         }
 
-        /** Chainage of a point added before, metres. */
+        /** Chainage of a point added before, meters. */
         public double chainageM(int point) {
             if (point >= size) {
                 throw new IndexOutOfBoundsException(point);
@@ -129,7 +129,7 @@ public final class RouteLine {
             return chainageM[point];
         }
 
-        /** Chainage reached so far, metres. */
+        /** Chainage reached so far, meters. */
         public double lengthM() {
             return size == 0 ? 0 : chainageM[size - 1];
         }
@@ -250,7 +250,7 @@ public final class RouteLine {
         return t > 0 ? Math.min(1, t) : 0;
     }
 
-    /** About how far a place is from the line, metres: for telling a person that it is far. */
+    /** About how far a place is from the line, meters: for telling a person that it is far. */
     public double roughDistanceM(LonLat place) {
         FlatFrame flat = new FlatFrame(place);
         double least = Double.POSITIVE_INFINITY;
@@ -267,7 +267,7 @@ public final class RouteLine {
         return least;
     }
 
-    /** The plane that touches the ellipsoid at a place: longitudes and latitudes scaled to metres there. */
+    /** The plane that touches the ellipsoid at a place: longitudes and latitudes scaled to meters there. */
     private static final class FlatFrame {
         private static final double A_M = 6_378_137;
         private static final double E2 = 0.00669437999014;

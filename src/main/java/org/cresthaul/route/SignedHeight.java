@@ -2,7 +2,7 @@ package org.cresthaul.route;
 
 /**
  * What a height sign over a road says, against what was measured there. Signs are set low on purpose, by rules that
- * differ; a surveyed structure can so be compared with the sign a driver will see. Metres in, metres out.
+ * differ; a surveyed structure can so be compared with the sign a driver will see. Meters in, meters out.
  */
 public final class SignedHeight {
     private static final double INCH_M = 0.0254;

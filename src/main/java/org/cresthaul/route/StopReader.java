@@ -8,7 +8,7 @@ import org.cresthaul.units.LengthLimits;
 /** Reads one stopping place or set-up area of a route file, and then finds its place on the line. */
 final class StopReader {
     static final List<String> KINDS = List.of(StoppingPlace.STOPPING_PLACE, StoppingPlace.SET_UP_AREA);
-    /** Least and most room taken, metres. */
+    /** Least and most room taken, meters. */
     static final LengthLimits ROOM = new LengthLimits(1, 2_000);
 
     private final PlaceReader place;

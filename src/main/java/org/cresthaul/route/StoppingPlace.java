@@ -7,7 +7,7 @@ import org.cresthaul.geometry.Finite;
  *
  * @param place where its front stands
  * @param setUpArea whether a booster may be coupled, uncoupled or loaded there as well
- * @param roomM length of the room there is, metres
+ * @param roomM length of the room there is, meters
  */
 public record StoppingPlace(HazardPlace place, boolean setUpArea, double roomM) {
     /** The words of the route file. */

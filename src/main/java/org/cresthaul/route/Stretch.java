@@ -10,8 +10,8 @@ import org.cresthaul.road.RoadProfile;
 /**
  * A stretch of the route with weight limits of its own.
  *
- * @param fromM metres along travel from the hazard's point
- * @param toM metres, more than {@code fromM}
+ * @param fromM meters along travel from the hazard's point
+ * @param toM meters, more than {@code fromM}
  * @param limits what holds there; empty when it is not known
  * @param replacesOthers whether it holds instead of the limits of the whole route
  */

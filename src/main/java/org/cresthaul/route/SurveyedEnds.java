@@ -17,10 +17,10 @@ import org.locationtech.jts.geom.Polygon;
  * lanes goes on as opposing lanes.
  */
 final class SurveyedEnds {
-    /** How far from the corner's point an end is looked for, metres. */
+    /** How far from the corner's point an end is looked for, meters. */
     static final double FARTHEST_M = 150;
 
-    /** How far the road goes on beyond the survey, metres. */
+    /** How far the road goes on beyond the survey, meters. */
     static final double ON_M = 450;
 
     private static final double STEP_M = 0.5;

@@ -15,7 +15,7 @@ import org.locationtech.jts.linearref.LengthIndexedLine;
  * that somebody has described is not found again.
  */
 final class TightTurns {
-    /** Over this length turning is measured, metres: about that of the combinations the program is for. */
+    /** Over this length turning is measured, meters: about that of the combinations the program is for. */
     static final double WINDOW_M = 45;
 
     /**
@@ -26,12 +26,12 @@ final class TightTurns {
     static final double LEAST_TURN_RAD = Math.toRadians(38);
 
     /**
-     * A corner somebody has described covers the turns this near to its point, metres: half a window, and what route lines
+     * A corner somebody has described covers the turns this near to its point, meters: half a window, and what route lines
      * and corners' points lie apart.
      */
     static final double COVERED_M = 40;
 
-    /** How far beyond the bent part of a described corner a turn of the line may still be its own, metres. */
+    /** How far beyond the bent part of a described corner a turn of the line may still be its own, meters. */
     private static final double BESIDE_M = 15;
 
     /** Two turns are two when the line turns less than this part as sharply between them. */
@@ -40,14 +40,14 @@ final class TightTurns {
     /** A step that turns less than this is straight: a radius of 570 m. */
     private static final double HARDLY_RAD = Math.toRadians(0.25);
 
-    /** Sharpness is taken over this length, metres. */
+    /** Sharpness is taken over this length, meters. */
     private static final double SHARPNESS_M = 15;
 
     /** The line is gone through in parts of this length, which overlap by the second. */
     private static final double PART_M = 50_000;
 
     private static final double OVERLAP_M = 500;
-    /** Two parts put the middle of one turn nearer to each other than this, metres; two turns are farther apart. */
+    /** Two parts put the middle of one turn nearer to each other than this, meters; two turns are farther apart. */
     private static final double SAME_M = 10;
 
     private TightTurns() {}

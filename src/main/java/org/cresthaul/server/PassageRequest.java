@@ -6,7 +6,7 @@ import org.cresthaul.check.BeyondLimitsException;
 import org.cresthaul.check.NotSurveyedException;
 import org.cresthaul.check.PassageView;
 import org.cresthaul.check.UnknownNameException;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
@@ -16,7 +16,7 @@ record PassageRequest(
         String hazard,
         String configuration,
         Optional<String> line,
-        Optional<String> levelling,
+        Optional<String> leveling,
         double frontRaiseM,
         double rearRaiseM) {
     private static final LengthLimits RAISE = new LengthLimits(0, 1);
@@ -26,9 +26,9 @@ record PassageRequest(
                 fields.text("hazard", JsonFields.LONGEST_NAME),
                 fields.text("configuration", JsonFields.LONGEST_NAME),
                 fields.findText("line", JsonFields.LONGEST_NAME),
-                fields.has("levelling")
+                fields.has("leveling")
                         ? Optional.of(fields.word(
-                                "levelling", List.of(Levelling.HELD.word(), Levelling.SETTLED.word())))
+                                "leveling", List.of(Leveling.HELD.word(), Leveling.SETTLED.word())))
                         : Optional.empty(),
                 fields.findLengthM("frontRaise", RAISE).orElse(0),
                 fields.findLengthM("rearRaise", RAISE).orElse(0));
@@ -38,7 +38,7 @@ record PassageRequest(
     PassageView of(CheckRequest check) {
         try {
             return PassageView.of(check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration,
-                    line, levelling, frontRaiseM, rearRaiseM);
+                    line, leveling, frontRaiseM, rearRaiseM);
         } catch (UnknownNameException unknown) {
             throw refusal(
                     unknown.field(), "unknown-name", unknown.getMessage() + ".", "See the report for the names.");

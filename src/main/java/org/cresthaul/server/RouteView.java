@@ -11,14 +11,14 @@ import org.cresthaul.route.StoppingPlace;
 /**
  * A route for drawing: its line with chainage, and where its hazards and stopping places lie.
  *
- * @param lengthM metres
- * @param line for each leg its points: longitude and latitude in degrees, chainage in metres
+ * @param lengthM meters
+ * @param line for each leg its points: longitude and latitude in degrees, chainage in meters
  */
 record RouteView(String name, double lengthM, List<List<List<Double>>> line, List<Spot> hazards, List<Stop> stops) {
     /**
      * One hazard.
      *
-     * @param chainageM metres
+     * @param chainageM meters
      * @param lonLat degrees
      */
     record Spot(String id, String kind, String name, double chainageM, List<Double> lonLat) {
@@ -33,9 +33,9 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
      * One stopping place or set-up area.
      *
      * @param landmark null when the file names none
-     * @param chainageM metres
+     * @param chainageM meters
      * @param lonLat degrees
-     * @param roomM metres
+     * @param roomM meters
      */
     record Stop(
             String id, String kind, String name, String landmark, double chainageM, List<Double> lonLat, double roomM) {

@@ -137,7 +137,7 @@ final class AreaField {
         return edges[4 * i + 1];
     }
 
-    /** Distance to the edge, metres, positive inside; minus infinity for an empty area. */
+    /** Distance to the edge, meters, positive inside; minus infinity for an empty area. */
     double insideM(double x, double y) {
         return insideM(x, y, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
     }
@@ -274,7 +274,7 @@ final class AreaField {
         return middleM(tile, column, row) + way * Math.sqrt(dx * dx + dy * dy);
     }
 
-    /** Distance to the box around the area, metres: no farther than the area itself. */
+    /** Distance to the box around the area, meters: no farther than the area itself. */
     double outsideBoxM(double x, double y) {
         double dx = Math.max(0, Math.max(box.getMinX() - x, x - box.getMaxX()));
         double dy = Math.max(0, Math.max(box.getMinY() - y, y - box.getMaxY()));

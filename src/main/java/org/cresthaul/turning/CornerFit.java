@@ -56,7 +56,7 @@ public record CornerFit(
     /**
      * The least room of several beginnings.
      *
-     * @param lateM at what lateness of the turn-in that is, metres; negative: early
+     * @param lateM at what lateness of the turn-in that is, meters; negative: early
      */
     public record Band(double roomM, double lateM) {
         Band orLess(double room, double late) {
@@ -81,7 +81,7 @@ public record CornerFit(
     /**
      * The steering of a line.
      *
-     * @param fromM toM where the front wheels first and last turn, metres along the path
+     * @param fromM toM where the front wheels first and last turn, meters along the path
      * @param offsetInM of the line on the approach, from its center point, positive to the left
      * @param offsetOutM the same on the exit
      */

@@ -31,7 +31,7 @@ final class CornerSearch {
     private static final double GAIN_M = 0.003;
 
     private static final int RAISE_ROUNDS = 8;
-    /** A line that lacks more than this is raised only to tell by how much, metres. */
+    /** A line that lacks more than this is raised only to tell by how much, meters. */
     private static final double HOPELESS_M = 1.5;
     /** Bends shrink by e for every length of a unit; this many lengths leave nothing that can be seen. */
     private static final double SETTLED_LENGTHS = 15;

@@ -22,7 +22,7 @@ final class DrivenWay {
     private static final double JOIN_M = 14;
 
     private static final double POINT_M = 1.0;
-    /** Holes smaller than this are poles and grates, square metres. */
+    /** Holes smaller than this are poles and grates, square meters. */
     private static final double SMALLEST_ISLAND_M2 = 1;
     private static final double ENDS_M = 60;
 

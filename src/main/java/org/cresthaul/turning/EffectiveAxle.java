@@ -3,7 +3,7 @@ package org.cresthaul.turning;
 import java.util.List;
 
 /**
- * Where a group of equal axles that do not steer would be replaced by one. Each tyre's side force grows with its slip,
+ * Where a group of equal axles that do not steer would be replaced by one. Each tire's side force grows with its slip,
  * and the moments of the group about the hitch balance, so the effective length is Σx² / Σx over the distances x from the
  * hitch: L + (Σ d²/n)/L with the mean L and the offsets d from it.
  */
@@ -11,7 +11,7 @@ public final class EffectiveAxle {
     private EffectiveAxle() {}
 
     /**
-     * Distance from the hitch to the effective axle, metres.
+     * Distance from the hitch to the effective axle, meters.
      *
      * @param behindHitchM of each axle that carries, positive
      * @throws IllegalArgumentException when there is none, or one is not behind the hitch

@@ -19,9 +19,9 @@ import org.cresthaul.geometry.Finite;
  * Steps are no longer than wanted for states, and shorter where {@link FollowingBound} asks for it.
  */
 public final class Following {
-    /** States are within this of the exact ones, metres, unless {@link Track#errorBoundM()} says otherwise. */
+    /** States are within this of the exact ones, meters, unless {@link Track#errorBoundM()} says otherwise. */
     public static final double TOLERANCE_M = 0.002;
-    /** How far apart states are by default, metres of lead path. */
+    /** How far apart states are by default, meters of lead path. */
     public static final double STATE_M = 0.25;
 
     private static final double LONGEST_M = 0.5;
@@ -36,7 +36,7 @@ public final class Following {
         return along(chain, path, STATE_M);
     }
 
-    /** The same with states at most so far apart, metres. */
+    /** The same with states at most so far apart, meters. */
     public static Track along(List<TurningUnit> chain, LeadPath path, double stateM) {
         double[] headings = new double[chain.size()];
         Arrays.fill(headings, path.at(0)[2]);
@@ -47,7 +47,7 @@ public final class Following {
      * Follows a path.
      *
      * @param headingsRad of every unit at the start
-     * @param stateM farthest apart two states may be, metres
+     * @param stateM farthest apart two states may be, meters
      * @param reversing the lead point is pushed back along the path: only what counts as straight steering differs
      */
     public static Track along(

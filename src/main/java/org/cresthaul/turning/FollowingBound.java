@@ -7,7 +7,7 @@ import java.util.List;
  *
  * <p>A unit whose hitch is off by ε has an error η = δθ − ε·n/L with η' = −(w·t)/L η + (ε × w)/L²: it decays as the unit
  * straightens out, and every step adds its own error and that of the hitch over its length. Axle and next coupling are
- * then off by no more than ε + L|η| and max(1, |e|/L) ε + |L + e| |η|. This is to first order: squares of millimetres
+ * then off by no more than ε + L|η| and max(1, |e|/L) ε + |L + e| |η|. This is to first order: squares of millimeters
  * over lengths of units are left out.
  *
  * <p>A step of length h leaves out h⁵ [b₁ (b₁ b₃ + b₂²) / 240 L³ + b₁³ b₂ / 240 L⁴] of the third and the fourth term of
@@ -35,7 +35,7 @@ final class FollowingBound {
     private final double[] headingRad;
 
     private final double[] mostHeadingRad;
-    /** Largest error of every hitch so far, metres; of the lead point first. */
+    /** Largest error of every hitch so far, meters; of the lead point first. */
     private final double[] hitchM;
 
     /** Largest step, curvature and its rate of what is laid. */
@@ -165,7 +165,7 @@ final class FollowingBound {
         hitchM[k + 1] = Math.max(hitchM[k + 1], e * hitchM[k] + reachM[k] * mostHeadingRad[k]);
     }
 
-    /** No position so far is off by more, metres. */
+    /** No position so far is off by more, meters. */
     double positionM() {
         double worst = 0;
         for (int k = 0; k < lengthM.length; k++) {

@@ -37,7 +37,7 @@ final class KeepOff {
         return inside ? area.covers(part) : area.isEmpty() || !area.intersects(part) || area.touches(part);
     }
 
-    /** How far a place is free, metres; negative: so far inside what is to be kept off. */
+    /** How far a place is free, meters; negative: so far inside what is to be kept off. */
     double freeM(double x, double y) {
         double d = field.insideM(x, y);
         return inside ? d : -d;

@@ -14,7 +14,7 @@ public final class LeadPath {
     /** Directions that differ by less meet smoothly. */
     private static final double KINK_RAD = 1e-9;
 
-    /** Gauss-Legendre with four points: on a piece that short it is off by less than a nanometre. */
+    /** Gauss-Legendre with four points: on a piece that short it is off by less than a nanometer. */
     private static final double[] NODE = {
         -0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526
     };
@@ -192,7 +192,7 @@ public final class LeadPath {
         return station[piece];
     }
 
-    /** Largest curvature in a piece, per metre, not negative. */
+    /** Largest curvature in a piece, per meter, not negative. */
     double mostCurvature(int piece) {
         double length = station[piece + 1] - station[piece];
         return Math.max(Math.abs(curvature[piece]), Math.abs(curvature[piece] + rate[piece] * length));

@@ -16,15 +16,15 @@ final class LineSearch {
     /** A step that leaves more than this share of what was lacking is the last. */
     private static final double SLOW = 0.99;
 
-    /** What lacks less of the room wanted has it: trials are no more exact, metres. */
+    /** What lacks less of the room wanted has it: trials are no more exact, meters. */
     private static final double NEARLY_M = 0.005;
 
     private static final double FIRST_DAMPING = 1e-3;
     private static final double MOST_DAMPING = 1e4;
-    /** Smoothness of the steering, against metres squared of lack. */
+    /** Smoothness of the steering, against meters squared of lack. */
     private static final double SMOOTH = 2e-4;
 
-    /** Bounds that a step would leave hold it by this, against metres squared. */
+    /** Bounds that a step would leave hold it by this, against meters squared. */
     private static final double HELD = 1e4;
 
     private static final double CLOSED = 1e5;

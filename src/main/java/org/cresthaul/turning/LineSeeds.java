@@ -10,7 +10,7 @@ import org.cresthaul.road.Corner.RoadEnd;
  * is driven, shifted to one side before, in and behind the turn. The same corner gives the same lines in the same order.
  */
 final class LineSeeds {
-    /** How far before and behind the turn of the way steering may begin and end, metres. */
+    /** How far before and behind the turn of the way steering may begin and end, meters. */
     static final double BEFORE_M = 35;
 
     static final double BEHIND_M = 45;
@@ -21,7 +21,7 @@ final class LineSeeds {
     private static final double RAMP_M = 15;
 
     private static final double[] AHEAD_M = {6, 11};
-    /** Shifts within the turn, to the outside of it, metres. */
+    /** Shifts within the turn, to the outside of it, meters. */
     private static final double[] WIDER_M = {0, 2, -1.5, 4};
 
     private final CornerSpace space;

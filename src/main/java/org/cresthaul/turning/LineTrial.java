@@ -43,10 +43,10 @@ final class LineTrial {
         double freeM;
     }
 
-    /** Behind the last steering, so far every state counts, metres. */
+    /** Behind the last steering, so far every state counts, meters. */
     private static final double SETTLING_M = 30;
 
-    /** About how far apart the states of steered pieces are at most, metres. */
+    /** About how far apart the states of steered pieces are at most, meters. */
     private static final double FINE_M = 0.75;
 
     private static final int IN_STRIDE = 5;
@@ -209,7 +209,7 @@ final class LineTrial {
         double da = a - along;
         double db = b - left;
         if (gap <= 0) {
-            // Inside: out by the nearest side, which then moves towards the place from beyond.
+            // Inside: out by the nearest side, which then moves toward the place from beyond.
             double[] ways = {along - p.rearM(), p.frontM() - along, left - p.rightM(), p.leftM() - left};
             int nearest = 0;
             for (int w = 1; w < 4; w++) {

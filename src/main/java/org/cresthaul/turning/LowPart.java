@@ -8,8 +8,8 @@ import org.cresthaul.geometry.Finite;
  *
  * @param unit index into the chain
  * @param part whose underside it is
- * @param rearM frontM metres ahead of the unit's effective axle
- * @param halfWidthM metres
+ * @param rearM frontM meters ahead of the unit's effective axle
+ * @param halfWidthM meters
  * @param island index of the island it must stay off, or {@link #BEYOND_EDGE}
  */
 public record LowPart(int unit, String part, double rearM, double frontM, double halfWidthM, int island) {

@@ -19,18 +19,18 @@ import org.locationtech.jts.geom.GeometryFactory;
  * states as well. A stretch is passed over only when no place of the part can come nearer there than the least found.
  */
 final class PassageRoom {
-    /** A chord between two states hides less than this, metres. */
+    /** A chord between two states hides less than this, meters. */
     static final double CHORD_M = 0.001;
 
     static final double STATE_M = 0.0625;
     private static final int MOST_STRIDE = 8;
     /** What states passed over may lie off a chord; the rest of {@link #CHORD_M} is for what lies between states. */
     private static final double OFF_CHORD_M = 7e-4;
-    /** Ground farther than this from a part is not what is tightest, metres. */
+    /** Ground farther than this from a part is not what is tightest, meters. */
     private static final double BESIDE_M = 2;
-    /** A place that is so much farther away than the nearest may be told as anything beyond, metres. */
+    /** A place that is so much farther away than the nearest may be told as anything beyond, meters. */
     private static final double FAR_M = 5;
-    /** How exactly depths are searched, metres; deep ones to a fiftieth of them. */
+    /** How exactly depths are searched, meters; deep ones to a fiftieth of them. */
     private static final double DEPTH_M = 5e-4;
 
     private static final double DEPTH_SHARE = 0.02;

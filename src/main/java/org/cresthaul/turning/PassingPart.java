@@ -12,16 +12,16 @@ import org.cresthaul.turning.TurningCombination.PlanUnit;
  *
  * @param unit index into the chain
  * @param part "tires", or what body
- * @param rearM frontM metres ahead of the unit's effective axle
+ * @param rearM frontM meters ahead of the unit's effective axle
  * @param rightM leftM from the unit's middle, positive to the left
  */
 record PassingPart(
         int unit, String part, double rearM, double frontM, double rightM, double leftM, KeepOff off) {
     /** What tires are called. */
     static final String TIRES = "tires";
-    /** Tires of one side within this are on one strip of ground, metres. */
+    /** Tires of one side within this are on one strip of ground, meters. */
     private static final double SAME_M = 0.05;
-    /** Tires this close behind each other roll over the same ground, metres. */
+    /** Tires this close behind each other roll over the same ground, meters. */
     private static final double CLOSE_M = 1.6;
 
     /** Everything of a combination that has something to keep off in a space. */
@@ -29,7 +29,7 @@ record PassingPart(
         List<PassingPart> parts = new ArrayList<>();
         for (int k = 0; k < combination.units().size(); k++) {
             PlanUnit unit = combination.units().get(k);
-            for (AxleLine a : unit.tyres()) {
+            for (AxleLine a : unit.tires()) {
                 double rear = a.aheadM() - 0.5 * a.contactM();
                 double front = a.aheadM() + 0.5 * a.contactM();
                 double inner = a.halfWidthM() - a.treadM();
@@ -103,12 +103,12 @@ record PassingPart(
         return 0.5 * (rightM + leftM);
     }
 
-    /** Farthest of its places from its middle, metres. */
+    /** Farthest of its places from its middle, meters. */
     double reachM() {
         return 0.5 * Hypotenuse.of(frontM - rearM, leftM - rightM);
     }
 
-    /** Farthest of its places from the unit's effective axle, metres. */
+    /** Farthest of its places from the unit's effective axle, meters. */
     double leverM() {
         return Hypotenuse.of(
                 Math.max(Math.abs(rearM), Math.abs(frontM)), Math.max(Math.abs(rightM), Math.abs(leftM)));

@@ -5,10 +5,10 @@ import org.cresthaul.turning.TurningFigures.Swing;
 
 /** Least and greatest offset from a lead path, by station: what some places of a combination pass through. */
 final class PathBand {
-    /** Width of a cross-section's bin, metres. */
+    /** Width of a cross-section's bin, meters. */
     private static final double BIN_M = 0.25;
 
-    /** Two neighbouring states that lie farther apart than this along the path have crossed its middle of curvature. */
+    /** Two neighboring states that lie farther apart than this along the path have crossed its middle of curvature. */
     private static final double JUMP_M = 4;
 
     private final Track track;

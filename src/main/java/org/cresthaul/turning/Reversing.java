@@ -27,7 +27,7 @@ public record Reversing(Reach free, Optional<Reach> locked, Optional<Reach> lock
     /**
      * How far it goes.
      *
-     * @param wayM to the limit, or as far as was tried; metres
+     * @param wayM to the limit, or as far as was tried; meters
      * @param coupling which one is at its limit then, 0 is the kingpin and 1 the booster's pivot; empty when none is
      */
     public record Reach(double wayM, OptionalInt coupling) {
@@ -41,7 +41,7 @@ public record Reversing(Reach free, Optional<Reach> locked, Optional<Reach> lock
      *
      * @param bendRad at every coupling at the start, radians, either sign, not zero and less than a right angle. A coupling
      *     whose limit is no more than that is at it at once
-     * @param mostM how far to try, metres, positive
+     * @param mostM how far to try, meters, positive
      */
     public static Reversing of(TurningCombination combination, double bendRad, double mostM) {
         if (!(Math.abs(bendRad) > 0 && Math.abs(bendRad) < Math.PI / 2)) {

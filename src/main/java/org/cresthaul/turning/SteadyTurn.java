@@ -8,8 +8,8 @@ import java.util.Optional;
  * What a combination settles to on a circle: right angles at every effective axle give r² of the axle = r² of the hitch −
  * L², and r² of the next coupling = r² of the axle + e².
  *
- * @param axleRadiusM of the effective axles, front to rear, metres
- * @param couplingRadiusM of the couplings behind them, one fewer, metres
+ * @param axleRadiusM of the effective axles, front to rear, meters
+ * @param couplingRadiusM of the couplings behind them, one fewer, meters
  * @param articulationRad between each unit and the next, positive into the turn, radians
  */
 public record SteadyTurn(List<Double> axleRadiusM, List<Double> couplingRadiusM, List<Double> articulationRad) {
@@ -29,7 +29,7 @@ public record SteadyTurn(List<Double> axleRadiusM, List<Double> couplingRadiusM,
         List<Double> couplings = new ArrayList<>();
         List<Double> bends = new ArrayList<>();
         double hitch2 = leadRadiusM * leadRadiusM;
-        // Angle at the centre from a unit's axle forward to its hitch, and from the next coupling forward to the axle.
+        // Angle at the center from a unit's axle forward to its hitch, and from the next coupling forward to the axle.
         double behindAxle = Double.NaN;
         for (int i = 0; i < chain.size(); i++) {
             TurningUnit unit = chain.get(i);
@@ -51,7 +51,7 @@ public record SteadyTurn(List<Double> axleRadiusM, List<Double> couplingRadiusM,
         return Optional.of(new SteadyTurn(axles, couplings, bends));
     }
 
-    /** How far inside the lead point's circle an effective axle runs, metres. */
+    /** How far inside the lead point's circle an effective axle runs, meters. */
     public double offtrackingM(int unit, double leadRadiusM) {
         return leadRadiusM - axleRadiusM.get(unit);
     }

@@ -14,7 +14,7 @@ import java.util.Optional;
 public final class SteeredLine {
     /** Pieces of the path between two places where the angle is given. */
     static final int PIECES = 4;
-    /** A line that comes this near to where it shall end ends there, metres. */
+    /** A line that comes this near to where it shall end ends there, meters. */
     private static final double LANDED_M = 0.01;
 
     private static final int MOST_ROUNDS = 8;

@@ -28,18 +28,18 @@ public final class SweptArea {
     private static final PrecisionModel GRID = new PrecisionModel(10_000);
 
     private static final double PIECE_RAD = 1.0;
-    /** Between two states a long side that turns less than this covers nothing new: a micrometre on a long unit. */
+    /** Between two states a long side that turns less than this covers nothing new: a micrometer on a long unit. */
     private static final double STILL_RAD = 1e-7;
 
-    /** A step of less is a side moving along itself, square metres. */
+    /** A step of less is a side moving along itself, square meters. */
     private static final double LEAST_M2 = 1e-7;
 
     private SweptArea() {}
 
-    /** What the tyres of a unit run over, from outer face to outer face. Valid; may have holes. */
-    public static Geometry ofTyres(Track track, int unit, PlanUnit plan) {
+    /** What the tires of a unit run over, from outer face to outer face. Valid; may have holes. */
+    public static Geometry ofTires(Track track, int unit, PlanUnit plan) {
         List<Polygon> pieces = new ArrayList<>();
-        for (AxleLine axle : plan.tyres()) {
+        for (AxleLine axle : plan.tires()) {
             double half = axle.halfWidthM();
             addRibbon(track, unit, axle.aheadM(), half, axle.aheadM(), -half, pieces);
         }

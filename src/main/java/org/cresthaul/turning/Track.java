@@ -46,7 +46,7 @@ public final class Track {
         return size;
     }
 
-    /** No position of a state is off by more than this, metres. It can be large after a long way in reverse. */
+    /** No position of a state is off by more than this, meters. It can be large after a long way in reverse. */
     public double errorBoundM() {
         return errorBoundM;
     }

@@ -30,18 +30,18 @@ public record TurningCombination(
     private static final double STEERING_RESERVE_RAD = Math.toRadians(0.2);
 
     /**
-     * Name of a unit and what it covers; places are metres ahead of its effective axle.
+     * Name of a unit and what it covers; places are meters ahead of its effective axle.
      *
      * @param axleXM where that axle is in the unit's own frame
      */
-    public record PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies, double axleXM) {
+    public record PlanUnit(String name, List<AxleLine> tires, List<Body> bodies, double axleXM) {
         /** With a frame that begins at the effective axle. */
-        public PlanUnit(String name, List<AxleLine> tyres, List<Body> bodies) {
-            this(name, tyres, bodies, 0);
+        public PlanUnit(String name, List<AxleLine> tires, List<Body> bodies) {
+            this(name, tires, bodies, 0);
         }
 
         public PlanUnit {
-            tyres = List.copyOf(tyres);
+            tires = List.copyOf(tires);
             bodies = List.copyOf(bodies);
         }
     }
@@ -51,7 +51,7 @@ public record TurningCombination(
      *
      * @param aheadM of the unit's effective axle, to the middle of the contact
      * @param halfWidthM from the unit's middle to the outer face
-     * @param treadM width of the rectangle, from the outer face inwards
+     * @param treadM width of the rectangle, from the outer face inward
      * @param contactM its length along the unit
      */
     public record AxleLine(double aheadM, double halfWidthM, double treadM, double contactM) {
@@ -91,10 +91,10 @@ public record TurningCombination(
         double driveM = EffectiveAxle.behindHitchM(driveXM.stream().map(x -> steerXM - x).toList());
         double driveAxleXM = steerXM - driveM;
         chain.add(new TurningUnit(driveM, driveAxleXM - tractor.fifthWheel().xM()));
-        List<AxleLine> tractorTyres = new ArrayList<>();
-        tractorTyres.add(line(driveM, plan.tractor().tyresM(), plan.steerTires()));
-        driveXM.forEach(x -> tractorTyres.add(line(x - driveAxleXM, plan.tractor().tyresM(), plan.tractor().tires())));
-        units.add(new PlanUnit("tractor", tractorTyres,
+        List<AxleLine> tractorTires = new ArrayList<>();
+        tractorTires.add(line(driveM, plan.tractor().tiresM(), plan.steerTires()));
+        driveXM.forEach(x -> tractorTires.add(line(x - driveAxleXM, plan.tractor().tiresM(), plan.tractor().tires())));
+        units.add(new PlanUnit("tractor", tractorTires,
                 List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM())),
                 driveAxleXM));
 
@@ -112,10 +112,10 @@ public record TurningCombination(
         double groupAxleXM = trailer.kingpinXM() - groupM;
         double hingeXM = trailer.boosterHinge().map(h -> h.xM()).orElse(groupAxleXM);
         chain.add(new TurningUnit(groupM, state == BoosterState.TRAILING ? groupAxleXM - hingeXM : 0));
-        List<AxleLine> trailerTyres = new ArrayList<>();
+        List<AxleLine> trailerTires = new ArrayList<>();
         for (int i = 0; i < groupXM.size(); i++) {
             PlanDimensions.Widths widths = i < own ? plan.trailer() : plan.booster().orElseThrow();
-            trailerTyres.add(line(groupXM.get(i) - groupAxleXM, widths.tyresM(), widths.tires()));
+            trailerTires.add(line(groupXM.get(i) - groupAxleXM, widths.tiresM(), widths.tires()));
         }
         List<Body> trailerBodies = new ArrayList<>();
         trailerBodies.add(
@@ -135,14 +135,14 @@ public record TurningCombination(
                         carried.frontXM() - groupAxleXM, boosterM / 2));
             }
         });
-        units.add(new PlanUnit("trailer", trailerTyres, trailerBodies, groupAxleXM));
+        units.add(new PlanUnit("trailer", trailerTires, trailerBodies, groupAxleXM));
 
         if (state == BoosterState.TRAILING) {
             Booster b = booster.orElseThrow();
             PlanDimensions.Widths widths = plan.booster().orElseThrow();
             chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
             limits.add(plan.pivotLimitRad().orElseThrow());
-            units.add(new PlanUnit("booster", List.of(line(0, widths.tyresM(), widths.tires())),
+            units.add(new PlanUnit("booster", List.of(line(0, widths.tiresM(), widths.tires())),
                     List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM())),
                     b.axle().xM()));
         }
@@ -169,20 +169,20 @@ public record TurningCombination(
         TurningUnit booster = chain.get(2);
         double boosterAxleM = trailer.hitchToAxleM() + trailer.couplingBehindM() + booster.hitchToAxleM();
         List<Double> behind = new ArrayList<>();
-        units.get(1).tyres().forEach(t -> behind.add(trailer.hitchToAxleM() - t.aheadM()));
-        units.get(2).tyres().forEach(t -> behind.add(boosterAxleM - t.aheadM()));
+        units.get(1).tires().forEach(t -> behind.add(trailer.hitchToAxleM() - t.aheadM()));
+        units.get(2).tires().forEach(t -> behind.add(boosterAxleM - t.aheadM()));
         double lengthM = EffectiveAxle.behindHitchM(behind);
         double trailerShift = lengthM - trailer.hitchToAxleM();
         double boosterShift = lengthM - boosterAxleM;
-        List<AxleLine> tyres = new ArrayList<>();
-        units.get(1).tyres().forEach(t -> tyres.add(shifted(t, trailerShift)));
-        units.get(2).tyres().forEach(t -> tyres.add(shifted(t, boosterShift)));
+        List<AxleLine> tires = new ArrayList<>();
+        units.get(1).tires().forEach(t -> tires.add(shifted(t, trailerShift)));
+        units.get(2).tires().forEach(t -> tires.add(shifted(t, boosterShift)));
         List<Body> bodies = new ArrayList<>();
         units.get(1).bodies().forEach(b -> bodies.add(shifted(b, trailerShift)));
         units.get(2).bodies().forEach(b -> bodies.add(shifted(b, boosterShift)));
         return new TurningCombination(
                 List.of(chain.get(0), new TurningUnit(lengthM, 0)),
-                List.of(units.get(0), new PlanUnit("trailer", tyres, bodies)),
+                List.of(units.get(0), new PlanUnit("trailer", tires, bodies)),
                 steerLimitRad,
                 lockDistanceM,
                 List.of(articulationLimitRad.get(0)));
@@ -200,7 +200,7 @@ public record TurningCombination(
         return new Body(body.part(), body.rearM() + byM, body.frontM() + byM, body.halfWidthM());
     }
 
-    /** From the front of everything to the rear of everything, standing straight, metres. */
+    /** From the front of everything to the rear of everything, standing straight, meters. */
     public double lengthM() {
         double front = 0;
         double rear = 0;
@@ -216,7 +216,7 @@ public record TurningCombination(
         return front - rear;
     }
 
-    /** Tightest curvature of the lead path that the steering holds in a steady turn, per metre. */
+    /** Tightest curvature of the lead path that the steering holds in a steady turn, per meter. */
     public double tightestPerM() {
         return Math.sin(Math.min(steerLimitRad, Math.PI / 2)) / chain.get(0).hitchToAxleM();
     }
@@ -231,16 +231,16 @@ public record TurningCombination(
         return steerLimitRad / lockDistanceM;
     }
 
-    /** Half of the widest axle over its tires, metres. */
+    /** Half of the widest axle over its tires, meters. */
     double halfTiresM() {
         return units.stream()
-                .flatMap(u -> u.tyres().stream())
+                .flatMap(u -> u.tires().stream())
                 .mapToDouble(AxleLine::halfWidthM)
                 .max()
                 .orElse(0);
     }
 
-    /** Widest of everything, half of it, metres. */
+    /** Widest of everything, half of it, meters. */
     public double halfWidthM() {
         double most = 0;
         for (PlanUnit unit : units) {

@@ -13,18 +13,18 @@ import org.cresthaul.turning.TurningCombination.PlanUnit;
  * beside. Definitions: the low-speed standards of the Australian performance-based standards scheme (swept path, frontal
  * swing, tail swing), taken from its prescribed right-angled turn to any; offtracking as in AASHTO's design guide.
  *
- * @param offtrackingM by unit: the farthest its effective axle is from the lead path, metres
+ * @param offtrackingM by unit: the farthest its effective axle is from the lead path, meters
  * @param sweptWidthM widest cross-section of what all bodies pass over
  * @param tailSwing the largest of {@code swings}: how far a rear corner swings out past the line that its side follows on the
  *     straight before the turn
  * @param frontalSwing the largest of {@code swings}: how far a front corner swings out past the line that its side follows on
  *     the straight after the turn
- * @param trailsWide how far the last unit's tyres run outside the path of the tyres of the unit before it; with three
+ * @param trailsWide how far the last unit's tires run outside the path of the tires of the unit before it; with three
  *     units and more
  * @param pivotSwing how far the last coupling runs outside the path of the effective axle before it; with three units and
  *     more
  * @param swings tail and frontal swing of every unit, outside of the turn and inside apart
- * @param trails how far every unit's tyres but the first's run beside those of the unit before it, outside of the turn and
+ * @param trails how far every unit's tires but the first's run beside those of the unit before it, outside of the turn and
  *     inside apart
  */
 public record TurningFigures(
@@ -159,14 +159,14 @@ public record TurningFigures(
 
     private static UnitTrail trail(Track track, TurningCombination combination, int unit, int outside) {
         PathBand before = new PathBand(track);
-        for (AxleLine axle : combination.units().get(unit - 1).tyres()) {
+        for (AxleLine axle : combination.units().get(unit - 1).tires()) {
             before.addPath(unit - 1, axle.aheadM(), axle.halfWidthM());
             before.addPath(unit - 1, axle.aheadM(), -axle.halfWidthM());
         }
         Swing out = Swing.none();
         Swing in = Swing.none();
         PlanUnit plan = combination.units().get(unit);
-        for (AxleLine axle : plan.tyres()) {
+        for (AxleLine axle : plan.tires()) {
             out = larger(out, before.beyond(unit, axle.aheadM(), outside * axle.halfWidthM(), outside));
             in = larger(in, before.beyond(unit, axle.aheadM(), -outside * axle.halfWidthM(), -outside));
         }

@@ -6,8 +6,8 @@ import org.cresthaul.geometry.Finite;
  * One unit of a combination as it turns: pulled at its hitch, rolling without side slip at its effective axle.
  *
  * @param hitchToAxleM from the point it is pulled at (the steer axle for the tractor) back to its effective axle,
- *     metres, positive; see {@link EffectiveAxle}
- * @param couplingBehindM where the next unit is coupled: metres behind the effective axle, negative ahead of it (a fifth
+ *     meters, positive; see {@link EffectiveAxle}
+ * @param couplingBehindM where the next unit is coupled: meters behind the effective axle, negative ahead of it (a fifth
  *     wheel ahead of the drive axles). Without meaning on the last unit
  */
 public record TurningUnit(double hitchToAxleM, double couplingBehindM) {

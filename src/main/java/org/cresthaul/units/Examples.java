@@ -17,7 +17,7 @@ final class Examples {
     private Examples() {}
 
     static String length(LengthLimits limits) {
-        return within(LENGTHS, t -> Length.parse(t).metres(), limits.leastM(), limits.mostM());
+        return within(LENGTHS, t -> Length.parse(t).meters(), limits.leastM(), limits.mostM());
     }
 
     static String grade(double least, double most) {

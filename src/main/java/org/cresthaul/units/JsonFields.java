@@ -141,7 +141,7 @@ public final class JsonFields {
         return word;
     }
 
-    /** A required length within limits, metres; NaN when it is not. */
+    /** A required length within limits, meters; NaN when it is not. */
     public double lengthM(String key, LengthLimits limits) {
         return require(key, "\"" + key + "\": \"" + Examples.length(limits) + "\"")
                 .map(v -> JsonQuantities.lengthM(v, pointer(key), key, limits, problems))
@@ -208,7 +208,7 @@ public final class JsonFields {
                 : OptionalDouble.of(JsonQuantities.durationS(value, pointer(key), key, problems));
     }
 
-    /** A speed in metres per second within limits, when present; NaN inside when present and wrong. */
+    /** A speed in meters per second within limits, when present; NaN inside when present and wrong. */
     public OptionalDouble findSpeedMps(String key, double least, double most) {
         JsonNode value = find(key);
         return value.isMissingNode()

@@ -9,17 +9,17 @@ import com.fasterxml.jackson.databind.JsonNode;
 public final class JsonQuantities {
     private JsonQuantities() {}
 
-    /** A length, metres. */
+    /** A length, meters. */
     public static double lengthM(JsonNode value, String at, String name, LengthLimits limits, Problems problems) {
         try {
-            double metres = Length.parse(quantityText(value, "a length", "such as \"13 ft 6 in\" or \"4.11 m\""))
-                    .metres();
-            if (metres < limits.leastM() || metres > limits.mostM()) {
+            double meters = Length.parse(quantityText(value, "a length", "such as \"13 ft 6 in\" or \"4.11 m\""))
+                    .meters();
+            if (meters < limits.leastM() || meters > limits.mostM()) {
                 problems.add("out-of-range", name + " is " + value.textValue() + ".", at,
                         "It must be " + limits.inWords() + ".");
                 return Double.NaN;
             }
-            return metres;
+            return meters;
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -83,11 +83,11 @@ public final class JsonQuantities {
         }
     }
 
-    /** A speed, metres per second. */
+    /** A speed, meters per second. */
     static double speedMps(JsonNode value, String at, String name, double least, double most, Problems problems) {
         try {
             double mps = Speed.parse(quantityText(value, "a speed", "such as \"3 mph\" or \"5 km/h\""))
-                    .metresPerSecond();
+                    .metersPerSecond();
             return within(value, at, name, mps, least, most, Decimals.fixed(least, 1) + " m/s",
                     Decimals.fixed(most, 1) + " m/s", problems);
         } catch (BadQuantity e) {

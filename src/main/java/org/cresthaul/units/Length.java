@@ -5,10 +5,10 @@ import java.util.List;
 /**
  * A length, height or distance.
  *
- * @param metres in metres, within {@link #MOST_M} either way
+ * @param meters in meters, within {@link #MOST_M} either way
  */
-public record Length(double metres) {
-    /** Longest length taken, metres. */
+public record Length(double meters) {
+    /** Longest length taken, meters. */
     public static final double MOST_M = 100_000;
 
     private static final double INCH_M = 0.0254;
@@ -18,7 +18,7 @@ public record Length(double metres) {
             "Write a length with its unit, such as \"13 ft 6 in\", \"3/4 in\", \"4.11 m\" or \"180 mm\".";
 
     public Length {
-        Plausible.require("metres", -MOST_M, MOST_M, metres);
+        Plausible.require("meters", -MOST_M, MOST_M, meters);
     }
 
     public static Length ofInches(double inches) {
@@ -26,8 +26,8 @@ public record Length(double metres) {
     }
 
     /**
-     * Reads a length in feet and inches (with fractions of an inch), feet, inches, metres, centimetres, millimetres or
-     * kilometres: "13 ft 6 in", "13'6\"", "13' 6 1/2\"", "3/4 in", "-1 1/2 in", "4.11 m", "180 mm".
+     * Reads a length in feet and inches (with fractions of an inch), feet, inches, meters, centimeters, millimeters or
+     * kilometers: "13 ft 6 in", "13'6\"", "13' 6 1/2\"", "3/4 in", "-1 1/2 in", "4.11 m", "180 mm".
      *
      * @throws BadQuantity when the text is not such a length or beyond {@link #MOST_M}
      */
@@ -89,16 +89,16 @@ public record Length(double metres) {
     }
 
     public double inches() {
-        return metres / INCH_M;
+        return meters / INCH_M;
     }
 
     public double feet() {
-        return metres / FOOT_M;
+        return meters / FOOT_M;
     }
 
-    /** For reading back without loss beyond 1 mm: feet and sixteenths of an inch, or metres with three decimals. */
+    /** For reading back without loss beyond 1 mm: feet and sixteenths of an inch, or meters with three decimals. */
     public String format(UnitSystem system) {
-        return system == UnitSystem.METRIC ? inMetres(3) : inFeetAndInches(16);
+        return system == UnitSystem.METRIC ? inMeters(3) : inFeetAndInches(16);
     }
 
     /**
@@ -119,7 +119,7 @@ public record Length(double metres) {
             over /= 2;
             under /= 2;
         }
-        StringBuilder text = new StringBuilder(metres < 0 && all > 0 ? "-" : "");
+        StringBuilder text = new StringBuilder(meters < 0 && all > 0 ? "-" : "");
         if (feet > 0) {
             text.append(feet).append(" ft");
         }
@@ -136,13 +136,13 @@ public record Length(double metres) {
         return Decimals.fixed(inches(), decimals) + " in";
     }
 
-    /** Metres with decimals: "4.115 m". */
-    public String inMetres(int decimals) {
-        return Decimals.fixed(metres, decimals) + " m";
+    /** Meters with decimals: "4.115 m". */
+    public String inMeters(int decimals) {
+        return Decimals.fixed(meters, decimals) + " m";
     }
 
-    /** Whole millimetres: "126 mm". */
-    public String inMillimetres() {
-        return Decimals.fixed(metres * 1000, 0) + " mm";
+    /** Whole millimeters: "126 mm". */
+    public String inMillimeters() {
+        return Decimals.fixed(meters * 1000, 0) + " mm";
     }
 }

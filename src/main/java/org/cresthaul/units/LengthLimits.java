@@ -5,8 +5,8 @@ import java.math.BigDecimal;
 /**
  * What is plausible for one field.
  *
- * @param leastM smallest length taken, metres
- * @param mostM largest, metres
+ * @param leastM smallest length taken, meters
+ * @param mostM largest, meters
  */
 public record LengthLimits(double leastM, double mostM) {
     public LengthLimits {
@@ -19,7 +19,7 @@ public record LengthLimits(double leastM, double mostM) {
         return "between " + shown(leastM) + " and " + shown(mostM);
     }
 
-    private static String shown(double metres) {
-        return new BigDecimal(Decimals.fixed(metres, 3)).stripTrailingZeros().toPlainString() + " m";
+    private static String shown(double meters) {
+        return new BigDecimal(Decimals.fixed(meters, 3)).stripTrailingZeros().toPlainString() + " m";
     }
 }

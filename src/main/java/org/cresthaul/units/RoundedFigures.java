@@ -12,7 +12,7 @@ public class RoundedFigures {
     private static final double INCH_M = 0.0254;
     private static final double EIGHTH_M = INCH_M / 8;
     private static final int FINEST_PARTS = 64;
-    private static final double MILLIMETRE_M = 0.001;
+    private static final double MILLIMETER_M = 0.001;
     private static final double TENTH_M = 1e-4;
     private static final double FOOT_M = 0.3048;
     private static final double MILE_M = 1609.344;
@@ -27,8 +27,8 @@ public class RoundedFigures {
     }
 
     /** A gap, rounded down. */
-    public final String clearance(double metres) {
-        return ofSteps(down(metres, stepM()));
+    public final String clearance(double meters) {
+        return ofSteps(down(meters, stepM()));
     }
 
     /** A gap and what it must reach, as they are read beside each other. */
@@ -52,7 +52,7 @@ public class RoundedFigures {
                             new Length(need * stepM).inFeetAndInches(parts));
                 }
             }
-        } else if (gapM < needM || down(gapM, MILLIMETRE_M) >= up(needM, MILLIMETRE_M)) {
+        } else if (gapM < needM || down(gapM, MILLIMETER_M) >= up(needM, MILLIMETER_M)) {
             return new GapAndNeed(clearance(gapM), required(needM));
         }
         return new GapAndNeed(tenths(down(gapM, TENTH_M)), tenths(up(needM, TENTH_M)));
@@ -63,12 +63,12 @@ public class RoundedFigures {
         return down(gapM, stepM()) < up(needM, stepM());
     }
 
-    private static double down(double metres, double stepM) {
-        return Math.floor(metres / stepM + NOISE);
+    private static double down(double meters, double stepM) {
+        return Math.floor(meters / stepM + NOISE);
     }
 
-    private static double up(double metres, double stepM) {
-        return Math.ceil(metres / stepM - NOISE);
+    private static double up(double meters, double stepM) {
+        return Math.ceil(meters / stepM - NOISE);
     }
 
     private static String tenths(double count) {
@@ -76,25 +76,25 @@ public class RoundedFigures {
     }
 
     /** What a gap must reach, or how far to raise: rounded up. */
-    public final String required(double metres) {
-        return ofSteps(up(metres, stepM()));
+    public final String required(double meters) {
+        return ofSteps(up(meters, stepM()));
     }
 
     /**
      * How far to raise, rounded up, but never farther than it goes: where the usual step would say more, a finer one down to
      * 1/64 in; and where that would, too, how far it goes, rounded down.
      *
-     * @param endM how far it goes, metres, or null where that is not known
+     * @param endM how far it goes, meters, or null where that is not known
      */
-    public final String raise(double metres, Double endM) {
-        if (endM == null || up(metres, stepM()) * stepM() <= endM + NOISE) {
-            return required(metres);
+    public final String raise(double meters, Double endM) {
+        if (endM == null || up(meters, stepM()) * stepM() <= endM + NOISE) {
+            return required(meters);
         }
         if (units == UnitSystem.US_CUSTOMARY) {
             for (int parts = 16; parts <= FINEST_PARTS; parts *= 2) {
                 double stepM = INCH_M / parts;
-                if (up(metres, stepM) * stepM <= endM + NOISE) {
-                    return new Length(up(metres, stepM) * stepM).inFeetAndInches(parts);
+                if (up(meters, stepM) * stepM <= endM + NOISE) {
+                    return new Length(up(meters, stepM) * stepM).inFeetAndInches(parts);
                 }
             }
             double stepM = INCH_M / FINEST_PARTS;
@@ -104,41 +104,41 @@ public class RoundedFigures {
     }
 
     /** A dimension that decides nothing, to the nearest step. */
-    public final String dimension(double metres) {
-        return ofSteps(Math.rint(metres / stepM()));
+    public final String dimension(double meters) {
+        return ofSteps(Math.rint(meters / stepM()));
     }
 
     /** A place along the road at a hazard: "12 ft 3 in past the point", to 1 in or 1 cm. */
-    public final String alongRoad(double metres) {
+    public final String alongRoad(double meters) {
         double step = units == UnitSystem.US_CUSTOMARY ? 0.0254 : 0.01;
-        double count = Math.rint(metres / step);
+        double count = Math.rint(meters / step);
         if (count == 0) {
             return "at the point";
         }
         Length size = new Length(Math.abs(count) * step);
-        String text = units == UnitSystem.US_CUSTOMARY ? size.inFeetAndInches(1) : size.inMetres(2);
+        String text = units == UnitSystem.US_CUSTOMARY ? size.inFeetAndInches(1) : size.inMeters(2);
         return text + (count < 0 ? " before the point" : " past the point");
     }
 
     /** A length along the road that a result leans on: to 1 in or 1 cm, rounded up. */
-    public final String distance(double metres) {
+    public final String distance(double meters) {
         double step = units == UnitSystem.US_CUSTOMARY ? 0.0254 : 0.01;
-        Length length = new Length(Math.ceil(metres / step - NOISE) * step);
-        return units == UnitSystem.US_CUSTOMARY ? length.inFeetAndInches(1) : length.inMetres(2);
+        Length length = new Length(Math.ceil(meters / step - NOISE) * step);
+        return units == UnitSystem.US_CUSTOMARY ? length.inFeetAndInches(1) : length.inMeters(2);
     }
 
     /** How far something goes before it must stop: whole feet or 0.1 m, rounded down. */
-    public final String way(double metres) {
+    public final String way(double meters) {
         return units == UnitSystem.US_CUSTOMARY
-                ? fixed(Math.floor(metres / FOOT_M + NOISE), 0, RoundingMode.FLOOR) + " ft"
-                : fixed(Math.floor(metres * 10 + NOISE) / 10, 1, RoundingMode.FLOOR) + " m";
+                ? fixed(Math.floor(meters / FOOT_M + NOISE), 0, RoundingMode.FLOOR) + " ft"
+                : fixed(Math.floor(meters * 10 + NOISE) / 10, 1, RoundingMode.FLOOR) + " m";
     }
 
     /** Distance from the start of the route, to the hundredth: "12.67 mi", "20.39 km". */
-    public final String chainage(double metres) {
+    public final String chainage(double meters) {
         return units == UnitSystem.US_CUSTOMARY
-                ? fixed(metres / MILE_M, 2, RoundingMode.HALF_UP) + " mi"
-                : fixed(metres / 1000, 2, RoundingMode.HALF_UP) + " km";
+                ? fixed(meters / MILE_M, 2, RoundingMode.HALF_UP) + " mi"
+                : fixed(meters / 1000, 2, RoundingMode.HALF_UP) + " km";
     }
 
     /** A load: whole pounds, or tens of kilograms; nearest. */
@@ -191,7 +191,7 @@ public class RoundedFigures {
     }
 
     private double stepM() {
-        return units == UnitSystem.US_CUSTOMARY ? EIGHTH_M : MILLIMETRE_M;
+        return units == UnitSystem.US_CUSTOMARY ? EIGHTH_M : MILLIMETER_M;
     }
 
     private String ofSteps(double count) {
@@ -199,6 +199,6 @@ public class RoundedFigures {
         if (units == UnitSystem.US_CUSTOMARY) {
             return length.inFeetAndInches(8);
         }
-        return Math.abs(count) < 1000 ? length.inMillimetres() : length.inMetres(3);
+        return Math.abs(count) < 1000 ? length.inMillimeters() : length.inMeters(3);
     }
 }

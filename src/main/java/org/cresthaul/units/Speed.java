@@ -3,10 +3,10 @@ package org.cresthaul.units;
 /**
  * A speed on the road.
  *
- * @param metresPerSecond not negative, at most {@link #MOST_MPS}
+ * @param metersPerSecond not negative, at most {@link #MOST_MPS}
  */
-public record Speed(double metresPerSecond) {
-    /** Highest speed taken, metres per second. */
+public record Speed(double metersPerSecond) {
+    /** Highest speed taken, meters per second. */
     public static final double MOST_MPS = 100;
 
     private static final double MPH_MPS = 0.44704;
@@ -14,7 +14,7 @@ public record Speed(double metresPerSecond) {
     private static final String REMEDY = "Write a speed with its unit, such as \"3 mph\", \"5 km/h\" or \"1.3 m/s\".";
 
     public Speed {
-        Plausible.require("metresPerSecond", 0, MOST_MPS, metresPerSecond);
+        Plausible.require("metersPerSecond", 0, MOST_MPS, metersPerSecond);
     }
 
     /**
@@ -39,7 +39,7 @@ public record Speed(double metresPerSecond) {
 
     /** "3 mph" or "4.8 km/h", to the tenth, rounded down: a limit must not look higher than it is. */
     public String format(UnitSystem system) {
-        double value = system == UnitSystem.METRIC ? metresPerSecond * 3.6 : metresPerSecond / MPH_MPS;
+        double value = system == UnitSystem.METRIC ? metersPerSecond * 3.6 : metersPerSecond / MPH_MPS;
         double tenths = Math.floor(value * 10 + 1e-9) / 10;
         String number = tenths == Math.rint(tenths) ? Decimals.fixed(tenths, 0) : Decimals.fixed(tenths, 1);
         return number + (system == UnitSystem.METRIC ? " km/h" : " mph");

@@ -11,7 +11,7 @@ import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
@@ -34,7 +34,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * One crossing, complete: three wheel paths of 40 points, five notches, two and three axles, levelling held and
+ * One crossing, complete: three wheel paths of 40 points, five notches, two and three axles, leveling held and
  * settled, which is 60 least ground clearances. The engine proves each within 1 mm; the independent solver of the
  * tests is run at the same 1 mm, both as it is usually meant (every position at the one step that guarantees 1 mm) and
  * with its own interval halving. Compare only numbers of one run on one machine.
@@ -59,7 +59,7 @@ public class CrossingBenchmark {
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(RandomCase.SEED);
         stance = lowbed();
         paths = new ArrayList<>();
-        for (String name : List.of("left", "centre", "right")) {
+        for (String name : List.of("left", "center", "right")) {
             paths.add(path(name, random));
         }
         settings = new ArrayList<>();
@@ -76,9 +76,9 @@ public class CrossingBenchmark {
         for (RoadProfile path : paths) {
             Passage passage = new Passage(stance, path);
             for (Setting setting : settings) {
-                for (Levelling levelling : Levelling.values()) {
-                    Clearance engine = GroundClearance.least(passage, setting, levelling);
-                    double brute = BruteForceClearance.overGround(stance, setting, levelling, path)
+                for (Leveling leveling : Leveling.values()) {
+                    Clearance engine = GroundClearance.least(passage, setting, leveling);
+                    double brute = BruteForceClearance.overGround(stance, setting, leveling, path)
                             .least(ACCURACY_M)
                             .valueM();
                     if (!engine.proven() || Math.abs(engine.valueM() - brute) > ACCURACY_M) {
@@ -99,9 +99,9 @@ public class CrossingBenchmark {
         for (RoadProfile path : paths) {
             Passage passage = new Passage(stance, path);
             for (Setting setting : settings) {
-                for (Levelling levelling : Levelling.values()) {
+                for (Leveling leveling : Leveling.values()) {
                     least = Math.min(
-                            least, GroundClearance.least(passage, setting, levelling).valueM());
+                            least, GroundClearance.least(passage, setting, leveling).valueM());
                 }
             }
         }
@@ -117,10 +117,10 @@ public class CrossingBenchmark {
         double least = Double.POSITIVE_INFINITY;
         for (RoadProfile path : paths) {
             for (Setting setting : settings) {
-                for (Levelling levelling : Levelling.values()) {
+                for (Leveling leveling : Leveling.values()) {
                     least = Math.min(
                             least,
-                            BruteForceClearance.overGround(stance, setting, levelling, path)
+                            BruteForceClearance.overGround(stance, setting, leveling, path)
                                     .denseScan(ACCURACY_M)
                                     .valueM());
                 }
@@ -138,10 +138,10 @@ public class CrossingBenchmark {
         double least = Double.POSITIVE_INFINITY;
         for (RoadProfile path : paths) {
             for (Setting setting : settings) {
-                for (Levelling levelling : Levelling.values()) {
+                for (Leveling leveling : Leveling.values()) {
                     least = Math.min(
                             least,
-                            BruteForceClearance.overGround(stance, setting, levelling, path)
+                            BruteForceClearance.overGround(stance, setting, leveling, path)
                                     .least(ACCURACY_M)
                                     .valueM());
                 }

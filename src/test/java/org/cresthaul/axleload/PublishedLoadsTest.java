@@ -239,7 +239,7 @@ class PublishedLoadsTest {
         assertTrue(empty.get(2).trouble().contains("tail points down"), empty.get(2).trouble());
     }
 
-    /** W12: the least load that keeps an empty booster's tyres from skipping is a bound like any other. */
+    /** W12: the least load that keeps an empty booster's tires from skipping is a bound like any other. */
     @Test
     void anAxleTooLightToBrakeIsFound() {
         List<AxlePlace> places = axlesAt(0, -1.4);

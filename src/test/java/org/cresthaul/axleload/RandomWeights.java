@@ -13,7 +13,7 @@ import org.cresthaul.rig.Trailer;
 import org.cresthaul.rig.Weights;
 import org.cresthaul.rig.Weights.MassPoint;
 
-/** Invented weights for invented stances: loads anywhere on the deck, off-centre, even where no one would put them. */
+/** Invented weights for invented stances: loads anywhere on the deck, off-center, even where no one would put them. */
 final class RandomWeights {
     private RandomWeights() {}
 

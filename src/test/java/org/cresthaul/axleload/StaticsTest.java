@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 /** Axle loads against the laws they must obey, and against a general linear solver that knows nothing of levers. */
 class StaticsTest {
     private static final double G = 9.80665;
-    /** Sum of forces or, over a metre, of moments that is left: newtons. */
+    /** Sum of forces or, over a meter, of moments that is left: newtons. */
     private static final double MOST_RESIDUAL_N = 1;
 
     /** A random stance in one of its configurations, on a grade. */

@@ -125,18 +125,18 @@ class BoundedWorkTest {
         }
     }
 
-    private static final Pattern METRES = Pattern.compile("\"-?[0-9.]+ m\"");
+    private static final Pattern METERS = Pattern.compile("\"-?[0-9.]+ m\"");
 
     /** One length of one of the files changed to another; empty where the reader refuses that. */
     private static Optional<Case> changed(Case from, RandomGenerator random) {
         for (int trial = 0; trial < 50; trial++) {
             boolean ofRig = random.nextBoolean();
             String text = ofRig ? from.rig : from.route;
-            int count = (int) METRES.matcher(text).results().count();
+            int count = (int) METERS.matcher(text).results().count();
             if (count == 0) {
                 continue;
             }
-            MatchResult at = METRES.matcher(text).results().skip(random.nextInt(count)).findFirst().orElseThrow();
+            MatchResult at = METERS.matcher(text).results().skip(random.nextInt(count)).findFirst().orElseThrow();
             double was = Double.parseDouble(text.substring(at.start() + 1, at.end() - 3));
             double now = random.nextBoolean() ? was * random.nextDouble(0, 2) : was + random.nextDouble(-0.5, 0.5);
             String other = text.substring(0, at.start()) + String.format(Locale.ROOT, "\"%.4f m\"", now)

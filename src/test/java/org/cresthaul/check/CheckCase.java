@@ -10,7 +10,7 @@ import org.cresthaul.units.InputRejected;
 
 /** A straight invented road with one hazard on it, and a rig to take over it. */
 final class CheckCase {
-    /** Level road, 30 m either way, points every metre near the middle. */
+    /** Level road, 30 m either way, points every meter near the middle. */
     static final String LEVEL_POINTS = points(x -> 0.0);
 
     private CheckCase() {}
@@ -19,7 +19,7 @@ final class CheckCase {
         double at(double distanceM);
     }
 
-    /** Points of a line from -30 m to 30 m, a metre apart. */
+    /** Points of a line from -30 m to 30 m, a meter apart. */
     static String points(Elevation elevation) {
         StringBuilder text = new StringBuilder();
         for (int i = -30; i <= 30; i++) {
@@ -56,7 +56,7 @@ final class CheckCase {
 
     static String crossingProperties(String points, String accuracy) {
         return "\"hazard\": \"rail-crossing\", \"survey\": {\"accuracy\": \"" + accuracy
-                + "\", \"source\": \"level\"}, \"tracks\": [\"0 m\"], \"profile\": [{\"line\": \"centre\", \"points\": ["
+                + "\", \"source\": \"level\"}, \"tracks\": [\"0 m\"], \"profile\": [{\"line\": \"center\", \"points\": ["
                 + points + "]}]";
     }
 

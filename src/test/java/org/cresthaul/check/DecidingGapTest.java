@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.cresthaul.posture.GroundClearance;
 import org.cresthaul.posture.Passage;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Route;
 import org.junit.jupiter.api.Test;
@@ -47,15 +47,15 @@ class DecidingGapTest {
                 }
                 double least = Double.POSITIVE_INFINITY;
                 for (RoadProfile line : route.hazards().get(0).lines()) {
-                    for (Levelling levelling : c.transport().levellings()) {
+                    for (Leveling leveling : c.transport().levelings()) {
                         least = Math.min(least,
-                                GroundClearance.least(new Passage(stance, line), c.transport(), levelling).valueM());
+                                GroundClearance.least(new Passage(stance, line), c.transport(), leveling).valueM());
                     }
                 }
                 Report.Cell cell = CheckCase.cell(report, c.key());
                 Report.GapFinding told = cell.ground();
                 cells++;
-                // Both are within half a millimetre of the truth.
+                // Both are within half a millimeter of the truth.
                 assertEquals(least, told.valueM(), 0.0006, c.key() + " " + step);
                 boolean falls = told.valueM() - told.provenWithinM() < told.requiredM();
                 if (cell.verdict().equals("tight") && !falls && told.gradeDeclared()) {

@@ -44,7 +44,7 @@ class PassageViewTest {
             PassageView.PositionView tightest = view.positions().get(view.tightest());
             assertEquals(gap.valueM(), tightest.groundM(), 1e-9, key);
             assertEquals(gap.steerM(), tightest.steerM(), 1e-9, key);
-            assertEquals(gap.levelling(), view.levelling(), key);
+            assertEquals(gap.leveling(), view.leveling(), key);
             double least = view.positions().stream().mapToDouble(PassageView.PositionView::groundM).min().orElseThrow();
             assertTrue(least >= gap.valueM() - gap.provenWithinM() - 1e-4, key);
         }

@@ -10,7 +10,7 @@ import org.cresthaul.posture.Clearance;
 import org.cresthaul.posture.GroundClearance;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
@@ -37,8 +37,8 @@ class RaiseTest {
         LevelStance stance = CheckCase.rig().stances().get(0);
         RoadProfile line = route.hazards().get(0).lines().get(0);
         double least = Double.POSITIVE_INFINITY;
-        for (Levelling levelling : setting.levellings()) {
-            Clearance c = GroundClearance.least(stance, setting, levelling, line);
+        for (Leveling leveling : setting.levelings()) {
+            Clearance c = GroundClearance.least(stance, setting, leveling, line);
             assertTrue(c.proven());
             least = Math.min(least, c.valueM());
         }
@@ -123,7 +123,7 @@ class RaiseTest {
         assertTrue(reported > 2 && none > 2, reported + " reported, " + none + " none");
     }
 
-    /** The raised tyre behind the axles that carry meets the rim of a dip; a higher front would only lower it. */
+    /** The raised tire behind the axles that carry meets the rim of a dip; a higher front would only lower it. */
     @ParameterizedTest
     @ValueSource(doubles = {0.030, 0.035, 0.040, 0.045})
     void aRaiseOfTheRearAsksNothingOfTheFrontWhereTheFrontDoesNotHelp(double grade) {
@@ -159,7 +159,7 @@ class RaiseTest {
     private static Route structureOver(String points, double soffitM) {
         return CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"surveyed\","
                 + " \"survey\": {\"accuracy\": \"1 mm\", \"source\": \"level\"},"
-                + " \"profile\": [{\"line\": \"centre\", \"points\": [" + points + "]}],"
+                + " \"profile\": [{\"line\": \"center\", \"points\": [" + points + "]}],"
                 + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
                 + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
                 + " \"soffit\": [[\"-5 m\", \"" + soffitM + " m\"], [\"5 m\", \"" + soffitM + " m\"]]");

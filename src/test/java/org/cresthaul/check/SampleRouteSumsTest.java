@@ -66,7 +66,7 @@ class SampleRouteSumsTest {
 
     /**
      * On one straight grade everything stays parallel: gallery 4.390 m over the left wheel path, 0.012 m less over the
-     * centre, load 14 ft. Within 4 mm: elevations were levelled with σ = 1 mm, the gap takes √1.5 of that, and the
+     * center, load 14 ft. Within 4 mm: elevations were leveled with σ = 1 mm, the gap takes √1.5 of that, and the
      * search finds the worst of three lines and many positions, some three times that; heights at 1 % lose 0.2 mm.
      */
     @Test
@@ -78,9 +78,9 @@ class SampleRouteSumsTest {
     /**
      * The crest of Windlass Hill is a parabola (+3.4 % to −3.0 % in 200 ft), so how far a point of the deck comes down
      * between its supports does not depend on where the truck stands, as long as all of it is on the curve. Supports:
-     * the steer axle; the mean of the drive axles; the mean of the trailer axles (levelling held). The mean of a
+     * the steer axle; the mean of the drive axles; the mean of the trailer axles (leveling held). The mean of a
      * parabola over a group lies below it at the group's middle by k/2 times the mean square spread. Within 5 mm:
-     * levelling noise as above (4 mm), and wheels between two points 10 ft apart stand up to k·(10 ft)²/8 = 1.2 mm low.
+     * leveling noise as above (4 mm), and wheels between two points 10 ft apart stand up to k·(10 ft)²/8 = 1.2 mm low.
      */
     @Test
     void deckOverAParabolicCrest() {
@@ -99,7 +99,7 @@ class SampleRouteSumsTest {
     }
 
     /**
-     * Tallow branch line, three axles, notch 4, levelling held: with the truck where the report has it tightest, the
+     * Tallow branch line, three axles, notch 4, leveling held: with the truck where the report has it tightest, the
      * heights of the surveyed line under each wheel and the rule of the lever give the same gap. Within 1 mm: a wheel
      * rolls over a grade break of 1.5 % by r·A²/8, 0.01 mm; turns of 0.5 % at 4 ft height shift places by 6 mm along a
      * 1.5 % grade, 0.1 mm; the rest is what a deck sagging in tangents and small angles leave out.
@@ -107,7 +107,7 @@ class SampleRouteSumsTest {
     @Test
     void deckOverACrossingByTheRuleOfTheLever() {
         Report.GapFinding gap = cell(LOADED, "H04", "down/none/4").ground();
-        assertEquals("held", gap.levelling());
+        assertEquals("held", gap.leveling());
         assertEquals("outrigger step", gap.part());
         RoadProfile line = ROUTE.hazards().stream()
                 .filter(h -> h.place().id().equals("H04"))

@@ -60,7 +60,7 @@ class SampleRouteTest {
             H04 up/none             tCCCCCC f...... 2
             H04 down/close-coupled  tttttCC fffff.. 6
             H04 up/close-coupled    tttCCCC fff.... 4
-            # Little Marrow ford: the raised tyre meets the rim, worse at every higher notch; three axles clear
+            # Little Marrow ford: the raised tire meets the rim, worse at every higher notch; three axles clear
             H05 down/none           CCCCCCC ....... 1
             H05 up/none             tttttXX rrrrrrr -
             H05 down/close-coupled  CCCCCCC ....... 1

@@ -42,7 +42,7 @@ class SorrelValleyTest {
 
     private static final String LOADED_STORY =
             """
-            # Lower ford: three axles clear; the raised tyre meets the rim
+            # Lower ford: three axles clear; the raised tire meets the rim
             H01 down/none           CCCCCCC ....... 1
             H01 up/none             tttttXX rrrrrrr -
             H01 down/close-coupled  CCCCCCC ....... 1
@@ -189,7 +189,7 @@ class SorrelValleyTest {
     }
 
     /**
-     * The conveyor hangs 14 ft 4 in over the road (soffit 1445.165 ft to 1445.141 ft, centre line surveyed there at
+     * The conveyor hangs 14 ft 4 in over the road (soffit 1445.165 ft to 1445.141 ft, center line surveyed there at
      * 1430.822 ft), the cab roof stands 14 ft high: 4 in. Grades under the truck change by at most 0.9 % between the mill
      * lead and the conveyor, which over the 20 ft from the rear axles to the roof is less than 2 in, one way or the other.
      */

@@ -26,7 +26,7 @@ class SurveySpacingTest {
         return CheckCase.route("\"hazard\": \"" + kind + "\", \"survey\": {\"accuracy\": \"2 mm\", \"source\": \"level\"},"
                 + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
                 + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}" + more
-                + ", \"profile\": [{\"line\": \"centre\", \"points\": [" + points + "]}]");
+                + ", \"profile\": [{\"line\": \"center\", \"points\": [" + points + "]}]");
     }
 
     private static double[] every(double stepM, double fromM, double toM) {
@@ -45,7 +45,7 @@ class SurveySpacingTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"dip", "crest"})
-    void twoEndPointsEightyMetresApartClearNothing(String kind) {
+    void twoEndPointsEightyMetersApartClearNothing(String kind) {
         requireClear(false, level(kind, "", -40, 40));
         requireClear(false, level(kind, "", -40, 0, 40));
     }

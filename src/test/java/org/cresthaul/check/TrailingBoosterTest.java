@@ -25,7 +25,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class TrailingBoosterTest {
     private static final String STATES = "\"states\": [\"none\", \"trailing\", \"close-coupled\"]";
-    /** Both searches stop within half a millimetre of the truth, from either side. */
+    /** Both searches stop within half a millimeter of the truth, from either side. */
     private static final double WITHIN_M = 0.0006;
 
     // A booster that stands on its limit makes long searches: two places show those.
@@ -49,15 +49,15 @@ class TrailingBoosterTest {
             HazardCheck expected = new HazardCheck(hazard, own, own.stances().get(0), Margins.defaults());
             for (CheckedConfiguration c : CheckedConfiguration.listOf(own, own.stances().get(0))) {
                 String where = hazard.place().id() + " " + c.key();
-                HazardCheck.Judgement one = found.judge(c.transport());
-                HazardCheck.Judgement other = expected.judge(c.transport());
+                HazardCheck.Judgment one = found.judge(c.transport());
+                HazardCheck.Judgment other = expected.judge(c.transport());
                 assertEquals(other.verdict(), one.verdict(), where);
                 near(other.ground(), one.ground(), where);
                 near(other.overhead(), one.overhead(), where);
                 compared++;
             }
         }
-        assertTrue(compared >= atLeast, compared + " judgements");
+        assertTrue(compared >= atLeast, compared + " judgments");
     }
 
     private static void near(

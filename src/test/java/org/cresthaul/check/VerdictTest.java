@@ -87,7 +87,7 @@ class VerdictTest {
     }
 
     /**
-     * A search leaves half a millimetre open, and the verdict counts it: the bumper's 280 mm against its uncertainty, less
+     * A search leaves half a millimeter open, and the verdict counts it: the bumper's 280 mm against its uncertainty, less
      * 0.3 mm.
      */
     @Test
@@ -195,7 +195,7 @@ class VerdictTest {
         Report report = CheckCase.check(
                 CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"surveyed\","
                         + " \"survey\": {\"accuracy\": \"1 mm\", \"source\": \"level\"},"
-                        + " \"profile\": [{\"line\": \"centre\", \"points\": [" + CheckCase.LEVEL_POINTS + "]}],"
+                        + " \"profile\": [{\"line\": \"center\", \"points\": [" + CheckCase.LEVEL_POINTS + "]}],"
                         + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
                         + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
                         + " \"soffit\": [[\"-5 m\", \"4.105 m\"], [\"5 m\", \"4.105 m\"]]"),

@@ -266,7 +266,7 @@ class CommandLineTest {
                 arguments(List.of("check", "ROUTE", "RIG", "--ground-margin", "-1 in"), "between 0 m and 1 m"),
                 arguments(List.of("check", "ROUTE", "RIG", "--ground-margin", "NaN m"), "not a length"),
                 arguments(List.of("check", "ROUTE", "RIG", "--stance", "flying"), "\"loaded\""),
-                arguments(List.of("check", "ROUTE", "RIG", "--colour"), "--colour"),
+                arguments(List.of("check", "ROUTE", "RIG", "--color"), "--color"),
                 arguments(List.of("check", "ROUTE", "RIG", "--out", "FOLDER"), "cannot be written"),
                 arguments(List.of("chekc"), "chekc"),
                 arguments(List.of("serve", "ROUTE"), "at least one rig"),

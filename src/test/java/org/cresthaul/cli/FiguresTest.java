@@ -21,7 +21,7 @@ class FiguresTest {
 
     @ParameterizedTest
     @CsvSource({
-        // metres,    clearance,    the same in mm, needed,      the same in mm
+        // meters,    clearance,    the same in mm, needed,      the same in mm
         "0.0508,      2 in,         50 mm,   2 in,         51 mm",
         "0.050799,    1 7/8 in,     50 mm,   2 in,         51 mm",
         "-0.0254,     -1 in,        -26 mm,  -1 in,        -25 mm",
@@ -31,11 +31,11 @@ class FiguresTest {
         "4.1148,      13 ft 6 in,   4.114 m, 13 ft 6 in,   4.115 m",
         "0.3,         11 3/4 in,    300 mm,  11 7/8 in,    300 mm",
     })
-    void clearanceRoundsDownAndNeedsRoundUp(double metres, String us, String metric, String usNeed, String metricNeed) {
-        assertEquals(us, US.clearance(metres));
-        assertEquals(metric, METRIC.clearance(metres));
-        assertEquals(usNeed, US.required(metres));
-        assertEquals(metricNeed, METRIC.required(metres));
+    void clearanceRoundsDownAndNeedsRoundUp(double meters, String us, String metric, String usNeed, String metricNeed) {
+        assertEquals(us, US.clearance(meters));
+        assertEquals(metric, METRIC.clearance(meters));
+        assertEquals(usNeed, US.required(meters));
+        assertEquals(metricNeed, METRIC.required(meters));
     }
 
     /** By hand: 9 1/4 in is 234.95 mm, 9 17/64 in is 235.347 mm, 9 3/8 in is 238.125 mm; 235 mm is 9.25197 in. */
@@ -48,9 +48,9 @@ class FiguresTest {
         "0.2350  | 0.2350  | 9 1/4 in, as far as it goes  | 235 mm",
         "0.2350  |         | 9 3/8 in                     | 235 mm"
     })
-    void aRaiseIsNeverToldFartherThanItGoes(double metres, Double endM, String us, String metric) {
-        assertEquals(us, US.raise(metres, endM));
-        assertEquals(metric, METRIC.raise(metres, endM));
+    void aRaiseIsNeverToldFartherThanItGoes(double meters, Double endM, String us, String metric) {
+        assertEquals(us, US.raise(meters, endM));
+        assertEquals(metric, METRIC.raise(meters, endM));
     }
 
     /** By hand: 65.6 mm is 2.5827 in and 66.6 mm 2.6220 in; 2 19/32 in is 2.59375 in, 2 5/8 in is 2.625 in. */
@@ -83,8 +83,8 @@ class FiguresTest {
             double needM = random.nextInt(4000) / 1e4;
             double gapM = needM + random.nextInt(-30, 30) / 1e4;
             RoundedFigures.GapAndNeed pair = figures.against(gapM, needM);
-            double gap = Length.parse(pair.gap()).metres();
-            double need = Length.parse(pair.need()).metres();
+            double gap = Length.parse(pair.gap()).meters();
+            double need = Length.parse(pair.need()).meters();
 
             assertTrue(gap <= gapM + 1e-9 && need >= needM - 1e-9, gapM + " against " + needM + " reads " + pair);
             assertEquals(gapM >= needM - 1e-9, gap >= need - 1e-9, gapM + " against " + needM + " reads " + pair);
@@ -103,20 +103,20 @@ class FiguresTest {
         RandomGenerator random = new SplittableRandom(start);
         double worst = 0;
         for (int i = 0; i < 20_000; i++) {
-            double metres = random.nextDouble(-0.4, 0.9);
-            double shown = Length.parse(figures.clearance(metres)).metres();
-            double need = Length.parse(figures.required(metres)).metres();
+            double meters = random.nextDouble(-0.4, 0.9);
+            double shown = Length.parse(figures.clearance(meters)).meters();
+            double need = Length.parse(figures.required(meters)).meters();
 
-            assertTrue(shown <= metres + 1e-9 && shown > metres - step - 1e-9, metres + " reads " + shown);
-            assertTrue(need >= metres - 1e-9 && need < metres + step + 1e-9, metres + " reads " + need);
-            worst = Math.max(worst, metres - shown);
+            assertTrue(shown <= meters + 1e-9 && shown > meters - step - 1e-9, meters + " reads " + shown);
+            assertTrue(need >= meters - 1e-9 && need < meters + step + 1e-9, meters + " reads " + need);
+            worst = Math.max(worst, meters - shown);
         }
         assertTrue(worst > 0.9 * step, "the rounding was put to the test: " + worst);
     }
 
     @ParameterizedTest
     @CsvSource({
-        // metres,   whole feet, 0.1 m
+        // meters,   whole feet, 0.1 m
         "91.44,      300 ft,     91.4 m",
         "91.4399,    299 ft,     91.4 m",
         "6.1,        20 ft,      6.1 m",
@@ -124,9 +124,9 @@ class FiguresTest {
         "0.3047,     0 ft,       0.3 m",
         "0,          0 ft,       0.0 m",
     })
-    void howFarSomethingGoesIsRoundedDown(double metres, String us, String metric) {
-        assertEquals(us, US.way(metres));
-        assertEquals(metric, METRIC.way(metres));
+    void howFarSomethingGoesIsRoundedDown(double meters, String us, String metric) {
+        assertEquals(us, US.way(meters));
+        assertEquals(metric, METRIC.way(meters));
     }
 
     @Test

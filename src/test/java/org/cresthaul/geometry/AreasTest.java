@@ -30,7 +30,7 @@ class AreasTest {
     }
 
     @Test
-    void aSlotOfATwentiethOfAMillimetreIsClosed() {
+    void aSlotOfATwentiethOfAMillimeterIsClosed() {
         Geometry sealed = Areas.sealed(withSlot(0.00005));
         assertEquals(88, sealed.getArea(), 0.001);
         assertEquals(38, sealed.getBoundary().getLength(), 0.001);
@@ -38,7 +38,7 @@ class AreasTest {
     }
 
     @Test
-    void aSlotOfHalfAMillimetreStays() {
+    void aSlotOfHalfAMillimeterstays() {
         Geometry sealed = Areas.sealed(withSlot(0.0005));
         assertEquals(88 - 10 * 0.0005, sealed.getArea(), 0.0002);
         assertEquals(58, sealed.getBoundary().getLength(), 0.001);

@@ -59,7 +59,7 @@ class ChangeOrderTest {
             return new Statics(stance, stance.weights().orElseThrow(), l, b, kg);
         }
 
-        /** Ratings of axles, tyres and hitch, and enough on every axle that brakes. */
+        /** Ratings of axles, tires and hitch, and enough on every axle that brakes. */
         boolean isKept(String lift, String booster, boolean air) {
             Weights w = stance.weights().orElseThrow();
             AxleLoads loads = loads(lift, booster, air);
@@ -67,8 +67,8 @@ class ChangeOrderTest {
                 AxleKind kind = a.place().kind();
                 boolean slack = kind == AxleKind.BOOSTER && booster.equals("trailing") && !air;
                 double side = a.heavierSideKg().orElse(a.loadKg() / 2);
-                if (a.loadKg() > rating(w.ratings().axleKg(), kind) || a.loadKg() > rating(w.ratings().tyresKg(), kind)
-                        || 2 * side > rating(w.ratings().tyresKg(), kind)
+                if (a.loadKg() > rating(w.ratings().axleKg(), kind) || a.loadKg() > rating(w.ratings().tiresKg(), kind)
+                        || 2 * side > rating(w.ratings().tiresKg(), kind)
                         || !slack && a.loadKg() < w.leastBrakedKg().orElse(0)) {
                     return false;
                 }

@@ -60,7 +60,7 @@ class ComparisonTest {
             if (!whole.loads().equals(Verdict.CLEAR.word())) {
                 expected.add(Plan.WHOLE_ROUTE);
             }
-            // Neighbours that are passed raised together may block although each alone would not.
+            // Neighbors that are passed raised together may block although each alone would not.
             assertTrue(new HashSet<>(c.blocking()).containsAll(expected), c.configuration() + c.blocking() + expected);
             assertEquals(c.blocking().isEmpty(), !c.outcome().equals(Plan.BLOCKED));
         }
@@ -106,7 +106,7 @@ class ComparisonTest {
     void differencesAreWhereTheyFareDifferently() {
         assertEquals(List.of(), comparison.difference("down/none/3", "down/none/3"));
         List<Comparison.Difference> d = comparison.difference("down/none/3", "up/none/3");
-        // The ford: the raised tyre meets the rim with two axles, with three it does not.
+        // The ford: the raised tire meets the rim with two axles, with three it does not.
         Comparison.Difference ford = d.stream().filter(x -> x.hazard().equals("H05")).findFirst().orElseThrow();
         assertEquals("clear", ford.first().verdict());
         assertEquals(null, ford.first().raise());

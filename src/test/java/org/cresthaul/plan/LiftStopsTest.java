@@ -30,7 +30,7 @@ class LiftStopsTest {
             Optional.of(new RaisedCheck.Raised("clear", gap(), null));
 
     private static Report.GapFinding gap() {
-        return new Report.GapFinding(0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "centre", "held", 0, true, 0);
+        return new Report.GapFinding(0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     /** A place by the rules of docs/model.md: from where the front comes to it to where the rear leaves it. */
@@ -199,7 +199,7 @@ class LiftStopsTest {
         Plan.Step raising = null;
         List<double[]> ups = new ArrayList<>();
         for (Plan.Step step : plan.steps()) {
-            assertTrue(step.chainageM() >= last - 1e-9, what + " backwards at " + step);
+            assertTrue(step.chainageM() >= last - 1e-9, what + " backward at " + step);
             last = step.chainageM();
             if (step.step().equals("raise")) {
                 assertFalse(up, what);

@@ -184,7 +184,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         }
         // Some cases are such that a change half-way is likely to be what opens them.
         boolean split = random.nextInt(3) == 0;
-        int[] favoured = {random.nextInt(4), random.nextInt(4)};
+        int[] favored = {random.nextInt(4), random.nextInt(4)};
         if (split) {
             stops.add(stop("PM", HALF_WAY_M, random.nextInt(4) > 0, 80));
         }
@@ -200,7 +200,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
             boolean alike = random.nextInt(4) == 0;
             String same = verdict(random, raisable);
             for (Report.ConfigurationVerdict c : configurations(rig, List.of())) {
-                boolean fits = cells.size() == favoured[hazard.place().chainageM() < HALF_WAY_M ? 0 : 1];
+                boolean fits = cells.size() == favored[hazard.place().chainageM() < HALF_WAY_M ? 0 : 1];
                 String verdict = split
                         ? fits ? "clear" : List.of("clear", "contact").get(random.nextInt(2))
                         : alike ? same : verdict(random, raisable);
@@ -234,7 +234,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     private static Report.GapFinding gap(double valueM) {
-        return new Report.GapFinding(valueM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "centre", "held", 0, true, 0);
+        return new Report.GapFinding(valueM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     private static double spot(SplittableRandom random) {

@@ -52,7 +52,7 @@ final class PlanOracle {
         t = it.options().times();
         configurations = it.report().configurations();
         lengthM = configurations.stream()
-                .mapToDouble(c -> CombinationLength.metres(it.stance(), state(c.booster())))
+                .mapToDouble(c -> CombinationLength.meters(it.stance(), state(c.booster())))
                 .toArray();
         longestM = java.util.Arrays.stream(lengthM).max().orElseThrow();
         for (Report.HazardFindings h : it.report().hazards()) {
@@ -227,7 +227,7 @@ final class PlanOracle {
                 || reserve >= it.options().leastReserve();
     }
 
-    /** Left beyond what is required, to the tenth of a millimetre as a report has it, as a share. */
+    /** Left beyond what is required, to the tenth of a millimeter as a report has it, as a share. */
     private double reserve(Spot spot, int c, Set<String> aside) {
         Report.GapFinding gap = aside.contains(spot.id) || spot.found.isEmpty() ? null : spot.found.get(c);
         return gap == null

@@ -66,7 +66,7 @@ class PlanRulesTest {
 
     private static Report.GapFinding gap(double valueM) {
         return new Report.GapFinding(
-                valueM, 0.07, 0.05, 0.02, "clear", "trailer", 0, 0, "deck front", 0, 0, 0, "centre", "held", 0, true, 0);
+                valueM, 0.07, 0.05, 0.02, "clear", "trailer", 0, 0, "deck front", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     private static List<Plan.Change> changes(Plan plan) {
@@ -91,14 +91,14 @@ class PlanRulesTest {
     }
 
     @Test
-    void measuresTheCombinationFromBumperToTheLastTyreOrBody() {
+    void measuresTheCombinationFromBumperToTheLastTireOrBody() {
         // Bumper at 0.9 m; trailer's rear at -5 - 15.2 m; the booster's body ends 3.8 m behind the hinge there.
-        assertEquals(21.1, CombinationLength.metres(RIG.stances().get(0), BoosterState.NONE), 1e-9);
-        assertEquals(24.9, CombinationLength.metres(RIG.stances().get(0), BoosterState.TRAILING), 1e-9);
+        assertEquals(21.1, CombinationLength.meters(RIG.stances().get(0), BoosterState.NONE), 1e-9);
+        assertEquals(24.9, CombinationLength.meters(RIG.stances().get(0), BoosterState.TRAILING), 1e-9);
         Rig all = PlanCase.rig("none", "close-coupled", "carried");
         // Close-coupled axle at -5 - 15.9 m; the body ends 0.6 m behind it. Carried it lies within the deck.
-        assertEquals(22.4, CombinationLength.metres(all.stances().get(0), BoosterState.CLOSE_COUPLED), 1e-9);
-        assertEquals(21.1, CombinationLength.metres(all.stances().get(0), BoosterState.CARRIED), 1e-9);
+        assertEquals(22.4, CombinationLength.meters(all.stances().get(0), BoosterState.CLOSE_COUPLED), 1e-9);
+        assertEquals(21.1, CombinationLength.meters(all.stances().get(0), BoosterState.CARRIED), 1e-9);
     }
 
     @Test

@@ -12,7 +12,7 @@ import org.cresthaul.plan.Plan.Relaxation;
 import org.cresthaul.posture.Clearance;
 import org.cresthaul.posture.GroundClearance;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.rig.Setting;
@@ -44,21 +44,21 @@ class RelaxationsTest {
 
     private static double worst(RoadCase c, double deckFrontM) {
         Setting setting = new Setting(LiftState.DOWN, BoosterState.NONE, deckFrontM, 0, 0);
-        return setting.levellings().stream()
+        return setting.levelings().stream()
                 .mapToDouble(l -> least(c, setting, l))
                 .min()
                 .orElseThrow();
     }
 
-    private static double least(RoadCase c, Setting setting, Levelling levelling) {
-        Clearance found = GroundClearance.least(c.stance(), setting, levelling, c.route().hazards().get(0).lines().get(0));
+    private static double least(RoadCase c, Setting setting, Leveling leveling) {
+        Clearance found = GroundClearance.least(c.stance(), setting, leveling, c.route().hazards().get(0).lines().get(0));
         assertTrue(found.proven());
         return found.valueM();
     }
 
     /**
      * A rig whose hydraulics reach 2 in, before a hump that asks for more: how much more the deck front would have to go
-     * up, by trying each half millimetre.
+     * up, by trying each half millimeter.
      */
     @ParameterizedTest
     @ValueSource(doubles = {0.255, 0.265})

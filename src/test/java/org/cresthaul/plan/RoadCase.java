@@ -66,7 +66,7 @@ record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Repor
         return text.append("]}").toString();
     }
 
-    /** A crest surveyed every metre from -30 m to 30 m, level before and after. */
+    /** A crest surveyed every meter from -30 m to 30 m, level before and after. */
     static String crest(String accuracy, Elevation elevation) {
         return "\"hazard\": \"crest\", " + surveyed(accuracy, elevation);
     }
@@ -80,7 +80,7 @@ record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Repor
         return "\"survey\": {\"accuracy\": \"" + accuracy + "\", \"source\": \"level\"},"
                 + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
                 + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
-                + " \"profile\": [{\"line\": \"centre\", \"points\": [" + points + "]}]";
+                + " \"profile\": [{\"line\": \"center\", \"points\": [" + points + "]}]";
     }
 
     static String bridge(String gross) {

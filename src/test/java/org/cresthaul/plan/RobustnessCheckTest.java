@@ -102,7 +102,7 @@ class RobustnessCheckTest {
     void cornersDependOnTheirSurveyAlone() {
         String corner = "\"hazard\": \"corner\", \"survey\": {\"accuracy\": \"50 mm\", \"source\": \"tape\"},"
                 + " \"template\": {\"turn\": \"left\", \"angle\": \"60 deg\", \"approach\": {\"own\": \"9 m\", \"opposing\":"
-                + " \"4 m\"}, \"exit\": {\"own\": \"9 m\", \"opposing\": \"4 m\"}, \"kerb\": {\"radius\": \"40 m\"}}";
+                + " \"4 m\"}, \"exit\": {\"own\": \"9 m\", \"opposing\": \"4 m\"}, \"curb\": {\"radius\": \"40 m\"}}";
         RoadCase c = RoadCase.of(bent(corner), RigTexts.RIG);
         Robustness.Row row = row(robustness(c), "H1", "corner");
         double costs = Math.hypot(0.100, 0.010) - Math.hypot(0.050, 0.010);

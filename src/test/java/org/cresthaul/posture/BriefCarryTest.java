@@ -12,7 +12,7 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -28,7 +28,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Something that happens only while one wheel is on a short bump, between positions that both know nothing of it: a
- * booster at its hinge stop lifts the tail of the trailer towards a long flat soffit.
+ * booster at its hinge stop lifts the tail of the trailer toward a long flat soffit.
  */
 class BriefCarryTest {
     private static final Soffit LONG_AND_FLAT =
@@ -39,19 +39,19 @@ class BriefCarryTest {
     void aBoosterThatCarriesOverAShortBumpIsNotMissed(double bumpAtM) {
         LevelStance stiff = stance(0.001, 0.1);
         RoadProfile bump = bumpAt(bumpAtM);
-        for (Levelling levelling : Levelling.values()) {
+        for (Leveling leveling : Leveling.values()) {
             Setting trailing = new Setting(LiftState.DOWN, BoosterState.TRAILING, 0, 0, 0);
-            Clearance engine = OverheadClearance.least(stiff, trailing, levelling, bump, LONG_AND_FLAT)
+            Clearance engine = OverheadClearance.least(stiff, trailing, leveling, bump, LONG_AND_FLAT)
                     .orElseThrow();
-            double truth = BruteForceClearance.underSoffit(stiff, trailing, levelling, bump, LONG_AND_FLAT)
+            double truth = BruteForceClearance.underSoffit(stiff, trailing, leveling, bump, LONG_AND_FLAT)
                     .least(1e-5)
                     .valueM();
             assertTrue(engine.proven());
             assertTrue(engine.valueM() - engine.provenWithinM() <= truth, engine + " against " + truth);
             assertEquals(truth, engine.valueM(), 0.001);
-            if (levelling == Levelling.HELD) {
+            if (leveling == Leveling.HELD) {
                 // With a free hinge the same bump takes far less: it is the carrying that governs here.
-                Clearance free = OverheadClearance.least(stance(0.3, 0.1), trailing, levelling, bump, LONG_AND_FLAT)
+                Clearance free = OverheadClearance.least(stance(0.3, 0.1), trailing, leveling, bump, LONG_AND_FLAT)
                         .orElseThrow();
                 assertTrue(free.valueM() > engine.valueM() + 0.01, free + " against " + engine);
             }
@@ -60,14 +60,14 @@ class BriefCarryTest {
 
     /** The trailer alone on the same bump: its wheels one by one at their upper stops. */
     @ParameterizedTest
-    @EnumSource(Levelling.class)
-    void anAxleThatIsSolidOverAShortBumpIsNotMissed(Levelling levelling) {
+    @EnumSource(Leveling.class)
+    void anAxleThatIsSolidOverAShortBumpIsNotMissed(Leveling leveling) {
         Setting alone = new Setting(LiftState.DOWN, BoosterState.NONE, 0, 0, 0);
         LevelStance stance = stance(0.3, 0.01);
         RoadProfile bump = bumpAt(0.2);
-        Clearance engine = OverheadClearance.least(stance, alone, levelling, bump, LONG_AND_FLAT)
+        Clearance engine = OverheadClearance.least(stance, alone, leveling, bump, LONG_AND_FLAT)
                 .orElseThrow();
-        double truth = BruteForceClearance.underSoffit(stance, alone, levelling, bump, LONG_AND_FLAT)
+        double truth = BruteForceClearance.underSoffit(stance, alone, leveling, bump, LONG_AND_FLAT)
                 .least(1e-5)
                 .valueM();
         assertTrue(engine.proven());
@@ -75,7 +75,7 @@ class BriefCarryTest {
         assertEquals(truth, engine.valueM(), 0.001);
     }
 
-    /** Level but for a bump 5 cm high and a metre long. */
+    /** Level but for a bump 5 cm high and a meter long. */
     private static RoadProfile bumpAt(double sM) {
         return RoadProfile.of(
                 "bump",

@@ -11,7 +11,7 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -41,10 +41,10 @@ final class BruteForceClearance {
     private final PassageSlopes slopes;
     /** Outlines per unit, in its frame: tractor, trailer, booster (empty unless trailing). */
     private final List<List<Line>> units;
-    /** The lifted tyre in the trailer frame, null when there is none. */
-    private final Axle liftedTyre;
+    /** The lifted tire in the trailer frame, null when there is none. */
+    private final Axle liftedTire;
 
-    private final double liftedTyreGapM;
+    private final double liftedTireGapM;
 
     /** An outline in its unit's frame. */
     private record Line(double[] x, double[] h) {
@@ -64,26 +64,26 @@ final class BruteForceClearance {
     record Least(double valueM, double steerM, int positions) {}
 
     private BruteForceClearance(
-            LevelStance stance, Setting setting, Levelling levelling, RoadProfile profile, Soffit soffit) {
-        posture = new BruteForcePosture(stance, setting, levelling, profile);
+            LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile, Soffit soffit) {
+        posture = new BruteForcePosture(stance, setting, leveling, profile);
         ground = posture.ground();
         this.soffit = soffit == null ? null : PlainGround.ofSoffit(soffitPoints(soffit));
         slopes = new PassageSlopes(stance, setting, ground, this.soffit);
         boolean lifted = soffit == null && setting.lift() == LiftState.UP;
         List<Axle> axles = stance.trailer().axles().axles();
-        liftedTyre = lifted ? axles.get(axles.size() - 1) : null;
-        liftedTyreGapM = lifted ? stance.trailer().liftAxle().orElseThrow().gapM() : 0;
+        liftedTire = lifted ? axles.get(axles.size() - 1) : null;
+        liftedTireGapM = lifted ? stance.trailer().liftAxle().orElseThrow().gapM() : 0;
         units = soffit == null ? undersides(stance, setting) : topsides(stance, setting);
     }
 
     static BruteForceClearance overGround(
-            LevelStance stance, Setting setting, Levelling levelling, RoadProfile profile) {
-        return new BruteForceClearance(stance, setting, levelling, profile, null);
+            LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile) {
+        return new BruteForceClearance(stance, setting, leveling, profile, null);
     }
 
     static BruteForceClearance underSoffit(
-            LevelStance stance, Setting setting, Levelling levelling, RoadProfile profile, Soffit soffit) {
-        return new BruteForceClearance(stance, setting, levelling, profile, soffit);
+            LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile, Soffit soffit) {
+        return new BruteForceClearance(stance, setting, leveling, profile, soffit);
     }
 
     private static List<SurveyedPoint> soffitPoints(Soffit soffit) {
@@ -187,14 +187,14 @@ final class BruteForceClearance {
             gapM(standing.trailer(), units.get(1)),
             standing.booster() == null ? Double.POSITIVE_INFINITY : gapM(standing.booster(), units.get(2))
         };
-        if (liftedTyre != null) {
-            // A tyre clears the ground by how far its centre is above where it would be, standing there.
-            double h = liftedTyre.radiusM() + liftedTyreGapM;
+        if (liftedTire != null) {
+            // A tire clears the ground by how far its center is above where it would be, standing there.
+            double h = liftedTire.radiusM() + liftedTireGapM;
             gaps[1] = Math.min(
                     gaps[1],
-                    standing.trailer().worldZM(liftedTyre.xM(), h)
-                            - ground.wheelCentreM(
-                                    standing.trailer().worldXM(liftedTyre.xM(), h), liftedTyre.radiusM()));
+                    standing.trailer().worldZM(liftedTire.xM(), h)
+                            - ground.wheelCenterM(
+                                    standing.trailer().worldXM(liftedTire.xM(), h), liftedTire.radiusM()));
         }
         return gaps;
     }

@@ -9,7 +9,7 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
@@ -28,12 +28,12 @@ import org.cresthaul.road.RoadProfile;
 final class BruteForcePosture {
     /** Half-width of the bracket a pitch is looked for in; about 50 %, far beyond any case. */
     private static final double STEEPEST_PITCH_RAD = 0.5;
-    /** Width a bracket is closed to, radians: a thousandth of a micrometre at 100 m. */
+    /** Width a bracket is closed to, radians: a thousandth of a micrometer at 100 m. */
     private static final double PITCH_CLOSE_RAD = 1e-11;
 
     private final LevelStance stance;
     private final Setting setting;
-    private final Levelling levelling;
+    private final Leveling leveling;
     private final PlainGround ground;
     private final List<Axle> downAxles;
     private final FramePoint kingpin;
@@ -41,15 +41,15 @@ final class BruteForcePosture {
     /** What the clamped travels of the down axles add up to, standing level. */
     private final double heldSumM;
 
-    BruteForcePosture(LevelStance stance, Setting setting, Levelling levelling, RoadProfile profile) {
-        this(stance, setting, levelling, PlainGround.of(profile), levelSumM(stance, setting, levelling));
+    BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile) {
+        this(stance, setting, leveling, PlainGround.of(profile), levelSumM(stance, setting, leveling));
     }
 
     private BruteForcePosture(
-            LevelStance stance, Setting setting, Levelling levelling, PlainGround ground, double heldSumM) {
+            LevelStance stance, Setting setting, Leveling leveling, PlainGround ground, double heldSumM) {
         this.stance = stance;
         this.setting = setting;
-        this.levelling = levelling;
+        this.leveling = leveling;
         this.ground = ground;
         this.heldSumM = heldSumM;
         Trailer trailer = stance.trailer();
@@ -63,12 +63,12 @@ final class BruteForcePosture {
         valveTravelM = -(secondary + setting.rearRaiseM());
     }
 
-    private static double levelSumM(LevelStance stance, Setting setting, Levelling levelling) {
-        if (levelling == Levelling.SETTLED) {
+    private static double levelSumM(LevelStance stance, Setting setting, Leveling leveling) {
+        if (leveling == Leveling.SETTLED) {
             return Double.NaN;
         }
         BruteForcePosture level = new BruteForcePosture(
-                stance, setting, Levelling.SETTLED, PlainGround.of(RoadProfile.level()), Double.NaN);
+                stance, setting, Leveling.SETTLED, PlainGround.of(RoadProfile.level()), Double.NaN);
         Frame trailer = level.trailerFrame(level.tractorFrame(0));
         return sumM(level.travelsM(trailer, level.downAxles), stance.trailer().axles().reboundM());
     }
@@ -87,7 +87,7 @@ final class BruteForcePosture {
         return ground;
     }
 
-    /** Everything that stands when the steer axle's centre is over {@code steerM}. */
+    /** Everything that stands when the steer axle's center is over {@code steerM}. */
     Standing at(double steerM) {
         Frame tractor = tractorFrame(steerM);
         Frame trailer = trailerFrame(tractor);
@@ -118,7 +118,7 @@ final class BruteForcePosture {
     private Frame tractorFrame(double steerM) {
         Tractor tractor = stance.tractor();
         Axle steer = tractor.steer();
-        double steerZM = ground.wheelCentreM(steerM, steer.radiusM());
+        double steerZM = ground.wheelCenterM(steerM, steer.radiusM());
         List<Axle> drive = tractor.drive().axles();
         double pitch = largestPitch(p -> {
             Frame frame = Frame.through(steer.xM(), steer.radiusM(), steerM, steerZM, p);
@@ -155,7 +155,7 @@ final class BruteForcePosture {
         double[] travels = travelsM(frame, downAxles);
         double largest = largestM(travels);
         double rule;
-        if (levelling == Levelling.HELD) {
+        if (leveling == Leveling.HELD) {
             rule = sumM(travels, rebound) - heldSumM;
         } else {
             // However long the valve feeds air, a trailer whose every axle hangs at its stop is held up by nothing.
@@ -192,7 +192,7 @@ final class BruteForcePosture {
 
     private double boosterWheelInGroundM(Frame booster) {
         Axle axle = stance.booster().orElseThrow().axle();
-        return ground.wheelCentreM(booster.worldXM(axle.xM(), axle.radiusM()), axle.radiusM())
+        return ground.wheelCenterM(booster.worldXM(axle.xM(), axle.radiusM()), axle.radiusM())
                 - booster.worldZM(axle.xM(), axle.radiusM());
     }
 
@@ -230,7 +230,7 @@ final class BruteForcePosture {
         double travel = 0;
         for (int step = 0; step < 200; step++) {
             double h = axle.radiusM() + travel;
-            double miss = ground.wheelCentreM(frame.worldXM(axle.xM(), h), axle.radiusM())
+            double miss = ground.wheelCenterM(frame.worldXM(axle.xM(), h), axle.radiusM())
                     - frame.worldZM(axle.xM(), h);
             travel += miss / frame.cos();
             if (Math.abs(miss) < 1e-11) {
@@ -300,9 +300,9 @@ final class BruteForcePosture {
     /**
      * A wheel as it stands.
      *
-     * @param xM world position of its centre
-     * @param zM world height of its centre
-     * @param marginM how far it is from standing otherwise, metres: near zero the state is a matter of rounding
+     * @param xM world position of its center
+     * @param zM world height of its center
+     * @param marginM how far it is from standing otherwise, meters: near zero the state is a matter of rounding
      */
     record Wheel(double xM, double zM, double radiusM, Stand stand, double marginM) {}
 

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
@@ -35,7 +35,7 @@ class BruteForceTest {
                     most = Math.max(most, ground.heightAt(x + u) + Math.sqrt(Math.max(0, r * r - u * u)));
                 }
                 // Trial stays below the true height by at most what half a step of ground and circle hides.
-                double below = ground.wheelCentreM(x, r) - most;
+                double below = ground.wheelCenterM(x, r) - most;
                 assertTrue(below > -1e-9 && below < 2e-5, "at " + x + ": " + below);
                 worst = Math.max(worst, below);
                 looked++;
@@ -54,12 +54,12 @@ class BruteForceTest {
         for (int i = 0; i < 12; i++) {
             LevelStance stance = RandomRigs.stance(random);
             Setting setting = RandomRigs.setting(random, stance);
-            Levelling levelling = RandomRigs.levelling(random, setting);
+            Leveling leveling = RandomRigs.leveling(random, setting);
             RoadProfile profile = RandomProfiles.profile(random);
             Soffit soffit = RandomProfiles.soffit(random, profile, RandomRigs.highestM(stance) + 0.1);
             for (BruteForceClearance clearance : new BruteForceClearance[] {
-                BruteForceClearance.overGround(stance, setting, levelling, profile),
-                BruteForceClearance.underSoffit(stance, setting, levelling, profile, soffit)
+                BruteForceClearance.overGround(stance, setting, leveling, profile),
+                BruteForceClearance.underSoffit(stance, setting, leveling, profile, soffit)
             }) {
                 double search = clearance.least(accuracyM).valueM();
                 double everywhere = clearance.denseScan(0.001).valueM();

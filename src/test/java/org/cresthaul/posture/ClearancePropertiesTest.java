@@ -14,7 +14,7 @@ import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -31,7 +31,7 @@ import org.junit.jupiter.api.Test;
  */
 class ClearancePropertiesTest {
     private static final int CASES = 200;
-    /** Rounding of heights at datums up to a few kilometres. */
+    /** Rounding of heights at datums up to a few kilometers. */
     private static final double ROUNDING_M = 1e-8;
 
     private static Stream<RandomCase> cases() {
@@ -40,11 +40,11 @@ class ClearancePropertiesTest {
     }
 
     private static Clearance ground(RandomCase c, LevelStance stance, RoadProfile profile) {
-        return GroundClearance.least(stance, c.setting(), c.levelling(), profile);
+        return GroundClearance.least(stance, c.setting(), c.leveling(), profile);
     }
 
     private static Optional<Clearance> overhead(RandomCase c, LevelStance stance, RoadProfile profile, Soffit soffit) {
-        return OverheadClearance.least(stance, c.setting(), c.levelling(), profile, soffit);
+        return OverheadClearance.least(stance, c.setting(), c.leveling(), profile, soffit);
     }
 
     private static void assertSameTruth(String what, Clearance a, Clearance b) {
@@ -117,8 +117,8 @@ class ClearancePropertiesTest {
 
     private static void assertSamePosture(
             RandomCase c, LevelStance stance, RoadProfile before, RoadProfile after, double byX, double byZ) {
-        PostureSolver one = new PostureSolver(stance, c.setting(), c.levelling(), before);
-        PostureSolver other = new PostureSolver(stance, c.setting(), c.levelling(), after);
+        PostureSolver one = new PostureSolver(stance, c.setting(), c.leveling(), before);
+        PostureSolver other = new PostureSolver(stance, c.setting(), c.leveling(), after);
         for (int k = 0; k < 5; k++) {
             double steerM = c.random().nextDouble(before.startM() - 5, before.endM() + 25);
             List<WheelPosture> a = one.at(steerM).wheels();
@@ -145,8 +145,8 @@ class ClearancePropertiesTest {
                     c + " overhead",
                     overhead(c, c.stance(), c.profile(), c.soffit()),
                     overhead(c, moved, c.profile(), c.soffit()));
-            PostureSolver one = new PostureSolver(c.stance(), c.setting(), c.levelling(), c.profile());
-            PostureSolver other = new PostureSolver(moved, c.setting(), c.levelling(), c.profile());
+            PostureSolver one = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
+            PostureSolver other = new PostureSolver(moved, c.setting(), c.leveling(), c.profile());
             double steerM = c.random().nextDouble(c.profile().startM(), c.profile().endM() + 20);
             assertEquals(one.at(steerM).trailer().pitchRad(), other.at(steerM).trailer().pitchRad(), 1e-8);
         });
@@ -178,12 +178,12 @@ class ClearancePropertiesTest {
             Clearance one = GroundClearance.least(
                     TwoWheelBody.of(wheelbaseM, new Outline(rearToFront), top).stance(),
                     TwoWheelBody.SETTING,
-                    c.levelling(),
+                    c.leveling(),
                     there);
             Clearance other = GroundClearance.least(
                     TwoWheelBody.of(wheelbaseM, new Outline(frontToRear), top).stance(),
                     TwoWheelBody.SETTING,
-                    c.levelling(),
+                    c.leveling(),
                     back);
             assertEquals(UnitName.TRACTOR, one.unit());
             assertSameTruth(c + " mirrored", one, other);
@@ -202,15 +202,15 @@ class ClearancePropertiesTest {
                     Math.max(road.endM(), c.soffit().endM()));
             for (int k = 0; k < 6; k++) {
                 Setting setting = RandomRigs.setting(c.random(), c.stance());
-                Levelling levelling = RandomRigs.levelling(c.random(), setting);
+                Leveling leveling = RandomRigs.leveling(c.random(), setting);
                 assertSameTruth(
                         c + " ground",
-                        GroundClearance.least(c.stance(), setting, levelling, road),
-                        GroundClearance.least(shared, setting, levelling));
+                        GroundClearance.least(c.stance(), setting, leveling, road),
+                        GroundClearance.least(shared, setting, leveling));
                 assertSameTruth(
                         c + " overhead",
-                        OverheadClearance.least(c.stance(), setting, levelling, road, c.soffit()),
-                        OverheadClearance.least(shared, setting, levelling, c.soffit()));
+                        OverheadClearance.least(c.stance(), setting, leveling, road, c.soffit()),
+                        OverheadClearance.least(shared, setting, leveling, c.soffit()));
             }
         });
     }
@@ -224,7 +224,7 @@ class ClearancePropertiesTest {
             RoadProfile road = Redrawn.withPoints(c.profile(), Redrawn.split(c.profile().points(), c.random(), 12));
             double steerM = c.random().nextDouble(road.startM(), road.endM() + 20);
             CombinationPosture before =
-                    new PostureSolver(c.stance(), c.setting(), c.levelling(), road).at(steerM);
+                    new PostureSolver(c.stance(), c.setting(), c.leveling(), road).at(steerM);
             List<SurveyedPoint> points = new ArrayList<>(road.points());
             boolean any = false;
             // The end segments stay: undeclared ground goes on at their slopes.
@@ -247,12 +247,12 @@ class ClearancePropertiesTest {
             if (any) {
                 RoadProfile lower = Redrawn.withPoints(road, points);
                 CombinationPosture after =
-                        new PostureSolver(c.stance(), c.setting(), c.levelling(), lower).at(steerM);
+                        new PostureSolver(c.stance(), c.setting(), c.leveling(), lower).at(steerM);
                 assertEquals(before.trailer().pitchRad(), after.trailer().pitchRad(), 1e-9, c.toString());
                 assertEquals(before.tractor().pitchRad(), after.tractor().pitchRad(), 1e-9, c.toString());
-                double was = BruteForceClearance.overGround(c.stance(), c.setting(), c.levelling(), road)
+                double was = BruteForceClearance.overGround(c.stance(), c.setting(), c.leveling(), road)
                         .at(steerM);
-                double is = BruteForceClearance.overGround(c.stance(), c.setting(), c.levelling(), lower)
+                double is = BruteForceClearance.overGround(c.stance(), c.setting(), c.leveling(), lower)
                         .at(steerM);
                 assertTrue(is >= was - ROUNDING_M, c + ": " + was + ", lower road " + is);
                 lowered[0]++;
@@ -310,7 +310,7 @@ class ClearancePropertiesTest {
             for (int notch = -3; notch <= 8; notch++) {
                 Setting s = c.setting();
                 Setting setting = new Setting(s.lift(), s.booster(), 0.019 * notch, 0, s.rearRaiseM());
-                double frontM = new PostureSolver(c.stance(), setting, c.levelling(), RoadProfile.level())
+                double frontM = new PostureSolver(c.stance(), setting, c.leveling(), RoadProfile.level())
                         .at(0)
                         .trailer()
                         .worldZM(c.stance().trailer().deckFront());
@@ -351,11 +351,11 @@ class ClearancePropertiesTest {
             for (BoosterState booster : c.stance().boosterStates()) {
                 Setting reference = new Setting(LiftState.DOWN, booster, 0, 0, 0);
                 PostureSolver solver = new PostureSolver(
-                        c.stance(), reference, c.levelling(), RoadProfile.straight(c.random().nextDouble(-0.1, 0.1)));
+                        c.stance(), reference, c.leveling(), RoadProfile.straight(c.random().nextDouble(-0.1, 0.1)));
                 List<WheelPosture> wheels = solver.at(c.random().nextDouble(-50, 50)).wheels();
                 for (WheelPosture wheel : wheels) {
                     assertEquals(WheelState.RIDING, wheel.state(), c + ": " + wheel);
-                    // A close-coupled booster's tyre has its own radius, and its axle no travel of its own making.
+                    // A close-coupled booster's tire has its own radius, and its axle no travel of its own making.
                     assertEquals(0, wheel.travelM(), 1e-7, c + ": " + wheel);
                     seen[0]++;
                 }
@@ -374,8 +374,8 @@ class ClearancePropertiesTest {
             double raise = c.random().nextDouble(0, 2 * rebound + 0.05);
             Setting s = c.setting();
             Setting setting = new Setting(s.lift(), s.booster(), s.notchOffsetM(), s.frontRaiseM(), raise);
-            for (Levelling levelling : Levelling.values()) {
-                PostureSolver solver = new PostureSolver(c.stance(), setting, levelling, c.profile());
+            for (Leveling leveling : Leveling.values()) {
+                PostureSolver solver = new PostureSolver(c.stance(), setting, leveling, c.profile());
                 for (int k = 0; k < 20; k++) {
                     double steerM = c.random().nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
                     List<WheelPosture> wheels = solver.at(steerM).wheels();
@@ -396,11 +396,11 @@ class ClearancePropertiesTest {
     void noWheelIsEverInTheGround() {
         cases().forEach(c -> {
             PlainGround ground = PlainGround.of(c.profile());
-            PostureSolver solver = new PostureSolver(c.stance(), c.setting(), c.levelling(), c.profile());
+            PostureSolver solver = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             for (int k = 0; k < 20; k++) {
                 double steerM = c.random().nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
                 for (WheelPosture wheel : solver.at(steerM).wheels()) {
-                    double free = wheel.zM() - ground.wheelCentreM(wheel.xM(), wheel.radiusM());
+                    double free = wheel.zM() - ground.wheelCenterM(wheel.xM(), wheel.radiusM());
                     if (wheel.state() == WheelState.HANGING) {
                         assertTrue(free > -1e-9, c + ": " + wheel);
                     } else if (wheel.state() != WheelState.LIFTED) {

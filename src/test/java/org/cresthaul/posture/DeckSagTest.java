@@ -45,7 +45,7 @@ class DeckSagTest {
     @Test
     void aPlaceOnASegmentIsOfAPartWhenBothEndsAre() {
         FramePoint rear = new FramePoint(0, 1, "step");
-        assertEquals(new FramePoint(0.5, 1.5, "step"), rear.towards(new FramePoint(2, 3, "step"), 0.25));
-        assertEquals(new FramePoint(0.5, 1.5, ""), rear.towards(new FramePoint(2, 3, "box"), 0.25));
+        assertEquals(new FramePoint(0.5, 1.5, "step"), rear.toward(new FramePoint(2, 3, "step"), 0.25));
+        assertEquals(new FramePoint(0.5, 1.5, ""), rear.toward(new FramePoint(2, 3, "box"), 0.25));
     }
 }

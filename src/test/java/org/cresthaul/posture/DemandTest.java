@@ -39,7 +39,7 @@ class DemandTest {
 
     private void hold(RandomCase c, Optional<Soffit> soffit) {
         Passage passage = new Passage(c.stance(), c.profile());
-        PassageSearch search = new PassageSearch(passage, c.setting(), c.levelling());
+        PassageSearch search = new PassageSearch(passage, c.setting(), c.leveling());
         Clearance least = search.least(soffit);
         if (!least.proven()) {
             return;

@@ -97,16 +97,16 @@ class EngineAgainstBruteForceTest {
     private static Outcome compareOverGround(RandomCase c) {
         return compare(
                 c,
-                GroundClearance.least(c.stance(), c.setting(), c.levelling(), c.profile()),
-                BruteForceClearance.overGround(c.stance(), c.setting(), c.levelling(), c.profile()),
+                GroundClearance.least(c.stance(), c.setting(), c.leveling(), c.profile()),
+                BruteForceClearance.overGround(c.stance(), c.setting(), c.leveling(), c.profile()),
                 c.stance().trailer().deckSagM() > 0 ? SAG_DRAWN_LOWER_M : 0);
     }
 
     private static Outcome compareUnderSoffit(RandomCase c) {
         BruteForceClearance brute =
-                BruteForceClearance.underSoffit(c.stance(), c.setting(), c.levelling(), c.profile(), c.soffit());
+                BruteForceClearance.underSoffit(c.stance(), c.setting(), c.leveling(), c.profile(), c.soffit());
         Optional<Clearance> engine =
-                OverheadClearance.least(c.stance(), c.setting(), c.levelling(), c.profile(), c.soffit());
+                OverheadClearance.least(c.stance(), c.setting(), c.leveling(), c.profile(), c.soffit());
         if (engine.isPresent()) {
             return compare(c, engine.get(), brute, 0);
         }
@@ -166,7 +166,7 @@ class EngineAgainstBruteForceTest {
     }
 
     private static double steepestPitchRad(RandomCase c) {
-        BruteForcePosture brute = new BruteForcePosture(c.stance(), c.setting(), c.levelling(), c.profile());
+        BruteForcePosture brute = new BruteForcePosture(c.stance(), c.setting(), c.leveling(), c.profile());
         double steepest = 0;
         for (double steerM = c.profile().startM() - 5; steerM < c.profile().endM() + 30; steerM += 0.05) {
             Standing standing = brute.at(steerM);
@@ -212,8 +212,8 @@ class EngineAgainstBruteForceTest {
         int positions = 0;
         for (int i = 0; i < CASES; i++) {
             RandomCase c = RandomCase.of(RandomCase.SEED + i);
-            BruteForcePosture brute = new BruteForcePosture(c.stance(), c.setting(), c.levelling(), c.profile());
-            PostureSolver engine = new PostureSolver(c.stance(), c.setting(), c.levelling(), c.profile());
+            BruteForcePosture brute = new BruteForcePosture(c.stance(), c.setting(), c.leveling(), c.profile());
+            PostureSolver engine = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             RandomGenerator random = c.random();
             for (int k = 0; k < 8; k++) {
                 double steerM = random.nextDouble(c.profile().startM() - 5, c.profile().endM() + 28);
@@ -278,7 +278,7 @@ class EngineAgainstBruteForceTest {
             if (!(distanceM(wheel, nearest) <= POSE_TOLERANCE) || wheel.radiusM() != nearest.radiusM()) {
                 failures.add(what + "no wheel where " + wheel + " is expected, nearest " + nearest);
             } else if (wheel.marginM() >= 1e-6) {
-                // Nearer than a micrometre to its stop, a wheel may be told either way.
+                // Nearer than a micrometer to its stop, a wheel may be told either way.
                 seen.merge(wheel.stand(), 1, Integer::sum);
                 if (!wheel.stand().name().equals(nearest.state().name())) {
                     failures.add(what + nearest + ", expected " + wheel);

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The least of gap less need over every position, and the need told there, against docs/model.md section 10 written out a
- * second time: points of the undersides every few centimetres, at positions every few centimetres.
+ * second time: points of the undersides every few centimeters, at positions every few centimeters.
  */
 class LeastSpareTest {
     private static final int CASES = Integer.getInteger("cresthaul.cases", 240) / 4;
@@ -37,14 +37,14 @@ class LeastSpareTest {
         for (int i = 0; i < CASES; i++) {
             RandomCase c = RandomCase.of(RandomCase.SEED + 5_000_000 + i);
             Passage passage = new Passage(c.stance(), c.profile());
-            PassageSearch search = new PassageSearch(passage, c.setting(), c.levelling());
+            PassageSearch search = new PassageSearch(passage, c.setting(), c.leveling());
             Clearance spare = search.leastSpareBelow(Optional.empty(), DEMAND, Double.POSITIVE_INFINITY).orElseThrow();
             if (!spare.proven()) {
                 continue;
             }
             Footing footing = search.footingOf(spare, DEMAND);
             double toldNeedM = DEMAND.marginM() + footing.uncertaintyM();
-            PostureSolver solver = new PostureSolver(c.stance(), c.setting(), c.levelling(), c.profile());
+            PostureSolver solver = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             CombinationPosture there = solver.at(spare.steerM());
             double needM = needM(c, there, spare.unit(), spare.point().xM(), spare.distanceM());
             worstNeed = Math.max(worstNeed, Math.abs(needM - toldNeedM));
@@ -95,7 +95,7 @@ class LeastSpareTest {
             FramePoint b = points.get(i);
             int n = 1 + (int) (Math.abs(b.xM() - a.xM()) / POINT_STEP_M);
             for (int k = 0; k <= n; k++) {
-                FramePoint p = a.towards(b, (double) k / n);
+                FramePoint p = a.toward(b, (double) k / n);
                 double x = pose.worldXM(p);
                 // The sag, where there is one, only lowers: what is left out here is left out on the safe side.
                 double gapM = pose.worldZM(p) - c.profile().heightAt(x);

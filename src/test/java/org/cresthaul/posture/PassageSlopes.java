@@ -15,9 +15,9 @@ import org.cresthaul.rig.Trailer;
  * How far a passage reaches, and how fast a gap can change along it.
  *
  * <p>The bound: take one straight grade m away from the ground. Over straight ground every gap is constant, so a gap
- * changes only by what the ground under the wheels and under the gap strays from m, at most ε per metre. A point of a
+ * changes only by what the ground under the wheels and under the gap strays from m, at most ε per meter. A point of a
  * unit moves by the weighted sum of its wheels' movements, the weights being the levers; their absolute values add up
- * to W. So the gap to the ground changes by at most (W + 1) ε per metre, that to a soffit by W ε and the soffit's own
+ * to W. So the gap to the ground changes by at most (W + 1) ε per meter, that to a soffit by W ε and the soffit's own
  * slope against m. A quarter is added for the exact rotation that the levers leave out, and the search that uses the
  * bound checks it wherever it looks.
  */
@@ -143,7 +143,7 @@ final class PassageSlopes {
         return mostAnywhere[unit];
     }
 
-    /** Most that a gap of a unit (0 tractor, 1 trailer, 2 booster) changes per metre between two steer positions. */
+    /** Most that a gap of a unit (0 tractor, 1 trailer, 2 booster) changes per meter between two steer positions. */
     double bound(int unit, double fromSteerM, double toSteerM) {
         double rear = Math.min(rearM[0], rearM[unit]);
         double front = Math.max(frontM[0], frontM[unit]);

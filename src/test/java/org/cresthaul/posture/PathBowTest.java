@@ -11,7 +11,7 @@ import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.RolledProfile;
 import org.junit.jupiter.api.Test;
 
-/** Bows of ground and wheel paths against the lines themselves, looked at every few millimetres of many windows. */
+/** Bows of ground and wheel paths against the lines themselves, looked at every few millimeters of many windows. */
 class PathBowTest {
     private static final int WINDOWS = 600;
     private static final int PLACES = 401;
@@ -60,7 +60,7 @@ class PathBowTest {
         assertEquals(-0.125, Bow.least(1, 3, -2, 0, 1), 1e-12);
         // Only from 1/2 on: 0 at 1/2.
         assertEquals(0, Bow.least(1, 3, -2, 0.5, 1), 1e-12);
-        // Bulging upwards the ends are lowest: at 1/4 it is 1 + 1/2 + 3/2.
+        // Bulging upward the ends are lowest: at 1/4 it is 1 + 1/2 + 3/2.
         assertEquals(1, Bow.least(1, 3, 2, 0, 1), 1e-12);
         assertEquals(3, Bow.least(1, 3, 2, 0.25, 1), 1e-12);
     }

@@ -97,11 +97,11 @@ final class PlainGround {
     }
 
     /**
-     * Height of the centre of a rigid wheel over {@code x}: the largest of p(x + u) + √(r² − u²) over |u| ≤ r. On a
+     * Height of the center of a rigid wheel over {@code x}: the largest of p(x + u) + √(r² − u²) over |u| ≤ r. On a
      * straight segment that function is concave in u, so its largest value is at the tangent point u = r sin(slope),
      * or, when that point is not on the segment, at one of the segment's ends.
      */
-    double wheelCentreM(double x, double radiusM) {
+    double wheelCenterM(double x, double radiusM) {
         double most = Double.NEGATIVE_INFINITY;
         for (int i = segmentAt(x - radiusM); ; i++) {
             double from = i == 0 ? Double.NEGATIVE_INFINITY : s[i - 1];

@@ -12,7 +12,7 @@ import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
@@ -31,7 +31,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * the number was read there, is from memory, or was computed from the published formula independently of this program.
  *
  * <p>Published rules put the ends of the wheelbase on the ground. Our wheels have a radius r: on a grade of slope m a
- * wheel's centre is r √(1 + m²) above the ground below it instead of r. Each test allows for that in the open.
+ * wheel's center is r √(1 + m²) above the ground below it instead of r. Each test allows for that in the open.
  *
  * <p>The search answers within {@code provenWithinM}, coarser than some tolerances here. So the tests take the position
  * the search found, walk from there to the very lowest point of the gap with the engine's own postures, hold that value
@@ -74,7 +74,7 @@ class PublishedClearanceTest {
      * G3. A crossing at the handbook limit: plane 9.167 ft wide (gauge 56.5 in, two 2.75 in heads, 2 ft each side),
      * then 3 in fall over the next 28 ft. Profile rule: AASHTO, read in TxDOT Roadway Design Manual 13.11.2 and
      * Highway-Rail Crossing Handbook, 3rd edition, chapter 2. Worst loss g (2L − p)² / (8L) (computed from the
-     * geometry); centred the loss for 36 ft is only 1.438 in.
+     * geometry); centered the loss for 36 ft is only 1.438 in.
      */
     @ParameterizedTest
     @CsvSource({"36, 1.469", "50, 2.210"})
@@ -100,10 +100,10 @@ class PublishedClearanceTest {
         assertEquals(halfPlaneM / 2, offMiddleM, 0.005);
         assertTrue(tightest.gapM() > 0, "36 ft and 50 ft pass with 5 in");
         if (wheelbaseFt == 36) {
-            double centredIn =
+            double centeredIn =
                     (5 * INCH - Tightest.gapM(body, crossing, wheelbaseM / 2) + standingOnGradeM(slope)) / INCH;
-            assertEquals(1.438, centredIn, 0.01);
-            assertTrue(lossIn > centredIn + 0.02, "centring the truck would hide the worst");
+            assertEquals(1.438, centeredIn, 0.01);
+            assertTrue(lossIn > centeredIn + 0.02, "centering the truck would hide the worst");
         }
     }
 
@@ -135,7 +135,7 @@ class PublishedClearanceTest {
 
     /**
      * How much of the clearance a crest takes, with the wheels touching the ground {@code wheelbaseFt} apart: on a
-     * slope of angle α the centre stands r sin α further out than where the wheel touches and r cos α higher than
+     * slope of angle α the center stands r sin α further out than where the wheel touches and r cos α higher than
      * there, so the axles are drawn 2 r sin α further apart and the level height r (1 − cos α) is given back.
      */
     private static double crestLossM(double wheelbaseFt, double kFeetPerPercent, double clearanceIn) {
@@ -192,7 +192,7 @@ class PublishedClearanceTest {
     /**
      * G6. UK Traffic Signs Manual chapter 4, §7.10: headroom on a sag is measured from a 25 m chord (read there); chord
      * rise computed from the radius. The truck is the chord, its load line as long as the wheelbase; the structure is a
-     * metre wide, at the bottom of the sag, parallel to the road. (Higher up the sag the truck stands on a grade, where
+     * meter wide, at the bottom of the sag, parallel to the road. (Higher up the sag the truck stands on a grade, where
      * its top is h / cos θ instead of h above the road: 0.8 mm at R = 1000 m, not part of the published rule.)
      */
     @ParameterizedTest
@@ -212,7 +212,7 @@ class PublishedClearanceTest {
             }
         }
         double endSlope = 40 / radiusM;
-        // The wheels touch 25 m apart: on the slope of angle α a centre stands r sin α further in and r cos α higher.
+        // The wheels touch 25 m apart: on the slope of angle α a center stands r sin α further in and r cos α higher.
         double angle = Math.atan(halfM / radiusM);
         TwoWheelBody body = TwoWheelBody.of(2 * (halfM - R * Math.sin(angle)), 1, heightM);
         Tightest tightest = Tightest.of(body, profile(road, -endSlope, endSlope), Soffit.of(over));
@@ -269,7 +269,7 @@ class PublishedClearanceTest {
 
     /**
      * W10 (common practice, no source): a notch step is about 3/4 in, five notches; the secondary valve, empty with
-     * the lift axle up, about 1.5 in higher; the lifted tyre 3.5 to 4 in above the ground. An invented empty lowbed,
+     * the lift axle up, about 1.5 in higher; the lifted tire 3.5 to 4 in above the ground. An invented empty lowbed,
      * standing level: what is set is what a tape would find.
      */
     @Test
@@ -279,13 +279,13 @@ class PublishedClearanceTest {
         double lastFrontM = Double.NaN;
         for (int notch = -2; notch <= 2; notch++) {
             Setting setting = new Setting(LiftState.DOWN, BoosterState.NONE, 0.75 * INCH * notch, 0, 0);
-            for (Levelling levelling : Levelling.values()) {
-                Pose pose = new PostureSolver(stance, setting, levelling, RoadProfile.level())
+            for (Leveling leveling : Leveling.values()) {
+                Pose pose = new PostureSolver(stance, setting, leveling, RoadProfile.level())
                         .at(0)
                         .trailer();
                 double frontM = pose.worldZM(trailer.deckFront());
                 assertEquals(0.75 * notch, (frontM - trailer.deckFront().hM()) / INCH, 0.01, "notch " + notch);
-                if (levelling == Levelling.SETTLED) {
+                if (leveling == Leveling.SETTLED) {
                     if (notch > -2) {
                         assertEquals(0.75, (frontM - lastFrontM) / INCH, 0.01);
                     }
@@ -294,9 +294,9 @@ class PublishedClearanceTest {
             }
         }
         Setting twoAxles = new Setting(LiftState.UP, BoosterState.NONE, 0, 0, 0);
-        for (Levelling levelling : Levelling.values()) {
+        for (Leveling leveling : Leveling.values()) {
             CombinationPosture standing =
-                    new PostureSolver(stance, twoAxles, levelling, RoadProfile.level()).at(0);
+                    new PostureSolver(stance, twoAxles, leveling, RoadProfile.level()).at(0);
             Axle valve = trailer.axles().axles().get(trailer.valveAxle());
             double frameM = standing.trailer().worldZM(valve.xM(), 1);
             assertEquals(1.5, (frameM - 1) / INCH, 0.01, "rear height over the valve axle");
@@ -305,11 +305,11 @@ class PublishedClearanceTest {
                     .findFirst()
                     .orElseThrow();
             double gapIn = (lifted.zM() - lifted.radiusM()) / INCH;
-            assertTrue(gapIn >= 3.5 && gapIn <= 4, "lifted tyre " + gapIn + " in above the ground");
+            assertTrue(gapIn >= 3.5 && gapIn <= 4, "lifted tire " + gapIn + " in above the ground");
         }
     }
 
-    /** Invented: three trailer axles, the last of them a lift axle, raised tyre 2 in clear before the rear goes up. */
+    /** Invented: three trailer axles, the last of them a lift axle, raised tire 2 in clear before the rear goes up. */
     private static LevelStance emptyLowbed() {
         Tractor tractor = new Tractor(
                 new Axle(0, 0.5),
@@ -336,7 +336,7 @@ class PublishedClearanceTest {
 
     // ---------------------------------------------------------------- tools
 
-    /** How much higher than on the level a wheel's centre stands over the ground below it on a grade of slope m. */
+    /** How much higher than on the level a wheel's center stands over the ground below it on a grade of slope m. */
     private static double standingOnGradeM(double m) {
         return R * (Math.sqrt(1 + m * m) - 1);
     }

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Trailer;
@@ -36,9 +36,9 @@ class RaiseNeededTest {
         boolean isMet(double front, double rear, double spareM) {
             Setting setting = new Setting(lift, booster, front, 0, rear);
             Passage passage = new Passage(stance, line);
-            for (Levelling levelling : rear > 0 ? List.of(Levelling.HELD) : List.of(Levelling.HELD, Levelling.SETTLED)) {
+            for (Leveling leveling : rear > 0 ? List.of(Leveling.HELD) : List.of(Leveling.HELD, Leveling.SETTLED)) {
                 Optional<Clearance> least =
-                        new PassageSearch(passage, setting, levelling).leastSpareBelow(Optional.empty(), demand, spareM + 1e-3);
+                        new PassageSearch(passage, setting, leveling).leastSpareBelow(Optional.empty(), demand, spareM + 1e-3);
                 if (least.isPresent() && (!least.get().proven() || least.get().valueM() < spareM)) {
                     return false;
                 }
@@ -65,8 +65,8 @@ class RaiseNeededTest {
         double rear = it.random().nextInt(3) > 0 ? it.random().nextDouble() * loose.mostRearM() : 0;
         Setting setting = new Setting(lift, booster, front, 0, rear);
         double least = Double.POSITIVE_INFINITY;
-        for (Levelling levelling : rear > 0 ? List.of(Levelling.HELD) : List.of(Levelling.HELD, Levelling.SETTLED)) {
-            Clearance c = new PassageSearch(new Passage(it.stance(), it.profile()), setting, levelling)
+        for (Leveling leveling : rear > 0 ? List.of(Leveling.HELD) : List.of(Leveling.HELD, Leveling.SETTLED)) {
+            Clearance c = new PassageSearch(new Passage(it.stance(), it.profile()), setting, leveling)
                     .leastSpareBelow(Optional.empty(), loose.demand, Double.POSITIVE_INFINITY)
                     .orElseThrow();
             if (!c.proven()) {

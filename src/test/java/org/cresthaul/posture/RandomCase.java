@@ -3,7 +3,7 @@ package org.cresthaul.posture;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
@@ -17,7 +17,7 @@ record RandomCase(
         long seed,
         LevelStance stance,
         Setting setting,
-        Levelling levelling,
+        Leveling leveling,
         RoadProfile profile,
         Soffit soffit,
         RandomGenerator random) {
@@ -49,15 +49,15 @@ record RandomCase(
     }
 
     private static RandomCase onRandomRoad(long seed, LevelStance stance, Setting setting, RandomGenerator random) {
-        Levelling levelling = RandomRigs.levelling(random, setting);
+        Leveling leveling = RandomRigs.leveling(random, setting);
         RoadProfile profile = RandomProfiles.profile(random);
         double overTheTop = random.nextDouble(-0.3, 0.5);
         Soffit soffit = RandomProfiles.soffit(random, profile, RandomRigs.highestM(stance) + overTheTop);
-        return new RandomCase(seed, stance, setting, levelling, profile, soffit, random);
+        return new RandomCase(seed, stance, setting, leveling, profile, soffit, random);
     }
 
     @Override
     public String toString() {
-        return "case with seed " + seed + " (" + levelling + ", " + setting + ")";
+        return "case with seed " + seed + " (" + leveling + ", " + setting + ")";
     }
 }

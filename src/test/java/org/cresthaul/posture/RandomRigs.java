@@ -12,7 +12,7 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
@@ -264,11 +264,11 @@ public final class RandomRigs {
                 any.lift(), BoosterState.TRAILING, any.notchOffsetM(), any.frontRaiseM(), any.rearRaiseM());
     }
 
-    static Levelling levelling(RandomGenerator random, Setting setting) {
-        return setting.levellings().get(random.nextInt(setting.levellings().size()));
+    static Leveling leveling(RandomGenerator random, Setting setting) {
+        return setting.levelings().get(random.nextInt(setting.levelings().size()));
     }
 
-    /** How high the rig reaches, metres, standing level. */
+    /** How high the rig reaches, meters, standing level. */
     static double highestM(LevelStance stance) {
         double highest = Math.max(
                 stance.tractor().topside().highestM(), stance.trailer().topside().highestM());

@@ -113,7 +113,7 @@ final class Redrawn {
         return new LevelStance(stance.name(), tractor, trailer, booster);
     }
 
-    /** The same rig with its long outline segments dented, a centimetre up or down every so often. */
+    /** The same rig with its long outline segments dented, a centimeter up or down every so often. */
     static LevelStance dented(LevelStance stance, RandomGenerator random) {
         Tractor t = stance.tractor();
         Tractor tractor = new Tractor(
@@ -143,7 +143,7 @@ final class Redrawn {
             int parts = length > 0.4 ? random.nextInt(1, 8) : 1;
             for (int k = 1; k < parts; k++) {
                 double t = (k + random.nextDouble(-0.3, 0.3)) / parts;
-                FramePoint on = rear.towards(front, t);
+                FramePoint on = rear.toward(front, t);
                 points.add(new FramePoint(on.xM(), on.hM() + random.nextDouble(-0.012, 0.012)));
             }
             points.add(front);

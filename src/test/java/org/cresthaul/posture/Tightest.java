@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.cresthaul.rig.FramePoint;
-import org.cresthaul.rig.Levelling;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
@@ -17,13 +17,13 @@ import org.cresthaul.road.SurveyedPoint;
  */
 record Tightest(double gapM, double steerM) {
     static Tightest of(TwoWheelBody body, RoadProfile profile) {
-        Clearance found = GroundClearance.least(body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile);
+        Clearance found = GroundClearance.least(body.stance(), TwoWheelBody.SETTING, Leveling.HELD, profile);
         return walkedDown(found, steerM -> gapM(body, profile, steerM));
     }
 
     static Tightest of(TwoWheelBody body, RoadProfile profile, Soffit soffit) {
         Clearance found = OverheadClearance.least(
-                        body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile, soffit)
+                        body.stance(), TwoWheelBody.SETTING, Leveling.HELD, profile, soffit)
                 .orElseThrow();
         return walkedDown(found, steerM -> gapUnderM(body, profile, soffit, steerM));
     }
@@ -55,7 +55,7 @@ record Tightest(double gapM, double steerM) {
 
     /** The gap of the straight underside at one position: over every profile point under it and at its two ends. */
     static double gapM(TwoWheelBody body, RoadProfile profile, double steerM) {
-        Pose pose = new PostureSolver(body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile)
+        Pose pose = new PostureSolver(body.stance(), TwoWheelBody.SETTING, Leveling.HELD, profile)
                 .at(steerM)
                 .tractor();
         Ends ends = Ends.of(pose, body.stance().tractor().underside().points());
@@ -71,7 +71,7 @@ record Tightest(double gapM, double steerM) {
 
     /** The gap of the straight top at one position under a soffit. */
     private static double gapUnderM(TwoWheelBody body, RoadProfile profile, Soffit soffit, double steerM) {
-        Pose pose = new PostureSolver(body.stance(), TwoWheelBody.SETTING, Levelling.HELD, profile)
+        Pose pose = new PostureSolver(body.stance(), TwoWheelBody.SETTING, Leveling.HELD, profile)
                 .at(steerM)
                 .tractor();
         Ends ends = Ends.of(pose, body.stance().tractor().topside().points());

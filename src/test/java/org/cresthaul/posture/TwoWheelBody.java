@@ -22,7 +22,7 @@ import org.cresthaul.rig.Trailer;
  * says what that changes and allows for it in closed form.
  */
 record TwoWheelBody(LevelStance stance) {
-    /** The smallest tyre a rig may have, so that what is allowed for is least. */
+    /** The smallest tire a rig may have, so that what is allowed for is least. */
     static final double RADIUS_M = 0.1;
 
     static final Setting SETTING = new Setting(LiftState.DOWN, BoosterState.NONE, 0, 0, 0);

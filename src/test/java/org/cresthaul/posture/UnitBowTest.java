@@ -36,7 +36,7 @@ class UnitBowTest {
             RandomCase c = RandomCase.of(RandomCase.SEED + i);
             Passage passage = new Passage(c.stance(), c.profile());
             CombinationShape shape = passage.shape(c.setting().lift(), c.setting().booster());
-            CoupledCombination combination = new CoupledCombination(shape, c.setting(), c.levelling());
+            CoupledCombination combination = new CoupledCombination(shape, c.setting(), c.leveling());
             PostureSolver solver = new PostureSolver(combination, passage.ground());
             for (Passage.Span whole : passage.spans()) {
                 descend(c, whole, combination, solver, HALVINGS);
@@ -133,7 +133,7 @@ class UnitBowTest {
                 0.5);
         Bow bow = new Bow();
         path.bow(-4, 4, bow);
-        // Ends: 4 m down the slope at 10 %, the centre r √1.01 above; top: r above the ridge.
+        // Ends: 4 m down the slope at 10 %, the center r √1.01 above; top: r above the ridge.
         double end = top - 0.4 + 0.5 * Math.sqrt(1.01);
         assertEquals(0, bow.whole.lo, 1e-15);
         assertEquals(top + 0.5 - end, bow.whole.hi, 1e-12);

@@ -47,8 +47,8 @@ public final class RangeRigs {
         };
     }
 
-    private static String m(double metres) {
-        return String.format(Locale.ROOT, "\"%.4f m\"", metres);
+    private static String m(double meters) {
+        return String.format(Locale.ROOT, "\"%.4f m\"", meters);
     }
 
     private static String point(double x, double h) {

@@ -138,10 +138,10 @@ class RigFileTest {
         assertEquals("hydraulicRaiseLimit: the bare number 10 has no unit.", bare.message());
         assertEquals(
                 "Write a length in quotes with its unit, such as \"13 ft 6 in\" or \"4.11 m\".", bare.remedy());
-        InputProblem misspelt =
+        InputProblem misspelled =
                 problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/hydraulicRaseLimit", "10")).get(0);
-        assertEquals("Did you mean \"hydraulicRaiseLimit\"?", misspelt.remedy());
-        InputProblem strange = problemsOf(JsonEdit.edit(RigTexts.RIG, "/colour", "\"red\"")).get(0);
+        assertEquals("Did you mean \"hydraulicRaiseLimit\"?", misspelled.remedy());
+        InputProblem strange = problemsOf(JsonEdit.edit(RigTexts.RIG, "/color", "\"red\"")).get(0);
         assertEquals("Known here: cresthaul, name, note, measurement, ride, notches, stances, times, identity.", strange.remedy());
     }
 

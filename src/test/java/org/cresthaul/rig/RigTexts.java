@@ -38,9 +38,9 @@ public final class RigTexts {
                                                                 {"x": "-5 m", "h": "4.1 m"}]}],
                   "boosterHinge": {"x": "-15.2 m", "h": "0.8 m"}},
                 "plan": {
-                  "tractor": {"width": "2.6 m", "overTyres": "2.5 m", "steerLimit": "40 deg", "lockDistance": "6 m"},
-                  "trailer": {"width": "2.6 m", "overTyres": "2.6 m", "loadWidth": "3 m", "kingpinLimit": "80 deg"},
-                  "booster": {"width": "2.5 m", "overTyres": "2.6 m", "pivotLimit": "35 deg"}},
+                  "tractor": {"width": "2.6 m", "overTires": "2.5 m", "steerLimit": "40 deg", "lockDistance": "6 m"},
+                  "trailer": {"width": "2.6 m", "overTires": "2.6 m", "loadWidth": "3 m", "kingpinLimit": "80 deg"},
+                  "booster": {"width": "2.5 m", "overTires": "2.6 m", "pivotLimit": "35 deg"}},
                 "booster": {
                   "hinge": {"x": "0 m"}, "axle": {"x": "-3.2 m", "radius": "0.42 m"},
                   "underside": [{"x": "-3.8 m", "h": "0.5 m"}, {"x": "0 m", "h": "0.6 m"}],

@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.Layout;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 import org.junit.jupiter.api.Test;
@@ -109,7 +109,7 @@ class CornerLayoutsTest {
     void aForksNoseLiesWhereTheEdgesMeet() {
         RoadWidths road = new RoadWidths(8, 0, 0, true);
         // The exit bears right by 30 degrees; straight on leads the third road.
-        Corner c = corner(-30, road, road, new Fork(road, 0, KerbReturn.single(20), 0));
+        Corner c = corner(-30, road, road, new Fork(road, 0, CurbReturn.single(20), 0));
         Geometry all = c.escorted().orElseThrow();
         // The exit's left edge runs through the point; the third road's right edge at y = -8 meets it at x = 8 / tan
         // 30.
@@ -118,7 +118,7 @@ class CornerLayoutsTest {
         assertTrue(all.contains(at(300, -7.9)) && !c.pavement().contains(at(300, -7.9)));
         assertTrue(c.opposing().contains(at(300, -4)));
         // With a nose of 1 m the pavement reaches on to the arc: its center is 1 m from both edges.
-        Geometry round = corner(-30, road, road, new Fork(road, 0, KerbReturn.single(20), 1)).escorted().orElseThrow();
+        Geometry round = corner(-30, road, road, new Fork(road, 0, CurbReturn.single(20), 1)).escorted().orElseThrow();
         double ahead = 1 / Math.sin(Math.toRadians(15)) - 1;
         double bisector = Math.toRadians(-15);
         assertTrue(round.contains(at(tip + (ahead - 0.01) * Math.cos(bisector), -8 + (ahead - 0.01) * Math.sin(bisector))));
@@ -129,7 +129,7 @@ class CornerLayoutsTest {
     @Test
     void roundTheNoseOfAFork() {
         RoadWidths road = new RoadWidths(4, 4, 0, true);
-        Corner c = corner(-150, road, road, new Fork(road, Math.toRadians(15), KerbReturn.single(6), 2));
+        Corner c = corner(-150, road, road, new Fork(road, Math.toRadians(15), CurbReturn.single(6), 2));
         // The return touches the right edges of both: as far from their meeting as 6 m times tan 75.
         double cornerX = -4 / Math.tan(Math.toRadians(15));
         assertTrue(c.pavement().contains(at(cornerX - 3, -4.3)), "behind the curb's tip is pavement");
@@ -143,7 +143,7 @@ class CornerLayoutsTest {
         for (int hand = -1; hand <= 1; hand += 2) {
             RoadWidths crossing = new RoadWidths(4, 3, 0, false);
             Corner c = corner(hand * 90, TWO_WAY, TWO_WAY,
-                    new OffsetCrossroads(crossing, 40, KerbReturn.single(12), KerbReturn.single(12)));
+                    new OffsetCrossroads(crossing, 40, CurbReturn.single(12), CurbReturn.single(12)));
             Geometry p = c.pavement();
             double y = hand * 20;
             // Driven south the crossing road's own lane lies west of its center line, driven north east of it.
@@ -192,8 +192,8 @@ class CornerLayoutsTest {
         assertThrows(IllegalArgumentException.class, () -> corner(170, ONE_WAY, ONE_WAY, new UTurn(4, 20, 2, 0, 0)));
         assertThrows(IllegalArgumentException.class, () -> corner(180, TWO_WAY, ONE_WAY, new UTurn(4, 20, 2, 0, 0)));
         assertThrows(IllegalArgumentException.class,
-                () -> corner(30, TWO_WAY, TWO_WAY, new Fork(TWO_WAY, Math.toRadians(20), KerbReturn.single(5), 1)));
-        assertThrows(IllegalArgumentException.class, () -> new Fork(TWO_WAY, Math.PI, KerbReturn.single(5), 1));
+                () -> corner(30, TWO_WAY, TWO_WAY, new Fork(TWO_WAY, Math.toRadians(20), CurbReturn.single(5), 1)));
+        assertThrows(IllegalArgumentException.class, () -> new Fork(TWO_WAY, Math.PI, CurbReturn.single(5), 1));
     }
 
     /** Valid, in one piece, without cracks, without rings that hold nothing; roads go on; the guide is drivable. */

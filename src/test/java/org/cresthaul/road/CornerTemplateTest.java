@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.Median;
 import org.cresthaul.road.CornerTemplate.PlanPoint;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
@@ -26,7 +26,7 @@ class CornerTemplateTest {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     private static CornerTemplate junction(double degrees, RoadWidths in, RoadWidths out, double radiusM) {
-        return new CornerTemplate(Math.toRadians(degrees), in, out, KerbReturn.single(radiusM), 0, Optional.empty(),
+        return new CornerTemplate(Math.toRadians(degrees), in, out, CurbReturn.single(radiusM), 0, Optional.empty(),
                 List.of(), List.of());
     }
 
@@ -38,14 +38,14 @@ class CornerTemplateTest {
         boolean round = random.nextInt(4) == 0;
         double degrees = (random.nextBoolean() ? 1 : -1) * (20 + 130 * random.nextDouble());
         double radius = 2 + 30 * random.nextDouble();
-        return new CornerTemplate(Math.toRadians(degrees), in, out, KerbReturn.single(radius),
+        return new CornerTemplate(Math.toRadians(degrees), in, out, CurbReturn.single(radius),
                 random.nextInt(2) * 1.3,
                 round ? Optional.of(new Roundabout(18 + 12 * random.nextDouble(), 7, radius)) : Optional.empty(),
                 List.of(), List.of());
     }
 
     /**
-     * Every edge of an area has the area on one side and none on the other, a fifth of a millimetre off it and farther:
+     * Every edge of an area has the area on one side and none on the other, a fifth of a millimeter off it and farther:
      * nowhere a crack or a sliver. Judged by points, not by the operations that make the areas.
      */
     static int cracks(Geometry area) {
@@ -140,7 +140,7 @@ class CornerTemplateTest {
     }
 
     @Test
-    void roadsGoOnFor450Metres() {
+    void roadsGoOnFor450Meters() {
         Random random = new Random(3);
         for (int i = 0; i < 40; i++) {
             CornerTemplate t = random(random);
@@ -185,7 +185,7 @@ class CornerTemplateTest {
     void theGuidePassesAMiddleIslandCounterclockwise() {
         for (double degrees : new double[] {-140, -90, 0, 90, 150}) {
             RoadWidths road = new RoadWidths(5, 5, 0, false);
-            Corner c = new CornerTemplate(Math.toRadians(degrees), road, road, KerbReturn.single(0), 2,
+            Corner c = new CornerTemplate(Math.toRadians(degrees), road, road, CurbReturn.single(0), 2,
                     Optional.of(new Roundabout(25, 12, 15)), List.of(), List.of()).corner();
             double round = 0;
             Coordinate[] at = c.guide().orElseThrow().getCoordinates();
@@ -199,13 +199,13 @@ class CornerTemplateTest {
         }
     }
 
-    /** A splitter on the centre line and the island of a turning lane: both are passed with the island on the left. */
+    /** A splitter on the center line and the island of a turning lane: both are passed with the island on the left. */
     @Test
     void theGuidePassesIslandsOnTheirRight() {
         RoadWidths road = new RoadWidths(6, 6, 0, true);
         Median splitter = new Median(List.of(new PlanPoint(-30, 1), new PlanPoint(-30, -3.5), new PlanPoint(-12, -3.5),
                 new PlanPoint(-12, 1)), OptionalDouble.of(0.15));
-        Corner c = new CornerTemplate(-Math.PI / 2, road, road, KerbReturn.single(15), 0, List.of(splitter), List.of(),
+        Corner c = new CornerTemplate(-Math.PI / 2, road, road, CurbReturn.single(15), 0, List.of(splitter), List.of(),
                 OptionalDouble.of(0.12)).corner();
         LineString guide = c.guide().orElseThrow();
         assertTrue(guide.disjoint(c.ground().islands().get(0).area()));
@@ -219,7 +219,7 @@ class CornerTemplateTest {
         RoadWidths road = new RoadWidths(6, 6, 0, true);
         Median island = new Median(
                 List.of(new PlanPoint(-30, 1), new PlanPoint(-30, -1), new PlanPoint(-12, -1)), OptionalDouble.of(0.15));
-        Corner c = new CornerTemplate(-Math.PI / 2, road, road, KerbReturn.single(15), 0, List.of(island), List.of(),
+        Corner c = new CornerTemplate(-Math.PI / 2, road, road, CurbReturn.single(15), 0, List.of(island), List.of(),
                 OptionalDouble.of(0)).corner();
         assertEquals(OptionalDouble.of(0), c.ground().edgeHeightM());
         assertEquals(OptionalDouble.of(0.15), c.ground().islands().get(0).heightM());
@@ -247,11 +247,11 @@ class CornerTemplateTest {
                 List.of(new CornerTemplate.Obstacle(List.of(new PlanPoint(-30, 9)), 0.2)), OptionalDouble.of(0.12), true);
     }
 
-    /** Own lanes lie left of the centre line, opposing ones right; places of the file stay where they are. */
+    /** Own lanes lie left of the center line, opposing ones right; places of the file stay where they are. */
     @Test
     void whereOneDrivesOnTheLeftLanesLieOnTheOtherSide() {
         for (double turn : new double[] {-90, 90}) {
-            Corner c = onLeft(turn, KerbReturn.single(10)).corner();
+            Corner c = onLeft(turn, CurbReturn.single(10)).corner();
             int hand = turn > 0 ? 1 : -1;
             assertTrue(c.onLeft() && c.turnRad() * turn > 0);
             assertEquals(5.2, edge(c.pavement(), -100, 4, 0, 1), 1e-4);

@@ -3,7 +3,7 @@ package org.cresthaul.road;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.Layout;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 
@@ -22,7 +22,7 @@ public final class RandomLayouts {
         RoadWidths out = road(random);
         double hand = random.nextBoolean() ? 1 : -1;
         double apron = random.nextInt(3) == 0 ? 1.5 : 0;
-        KerbReturn curb = KerbReturn.single(2 + 20 * random.nextDouble());
+        CurbReturn curb = CurbReturn.single(2 + 20 * random.nextDouble());
         return switch (random.nextInt(5)) {
             case 0 -> {
                 double median = random.nextInt(3) * 6;

@@ -64,13 +64,13 @@ public class CornerLayoutFileTest {
             new double[] {17, -41}, new double[] {0, -48}, new double[] {-300, -48});
     static final String FORK = route(
             "\"turn\": \"right\", \"angle\": \"30 deg\", \"approach\": {" + LANES + "}, \"exit\": {" + LANES + "},"
-                    + "\"kerb\": {\"radius\": \"15 m\"}, \"borrow\": [\"third\"], \"fork\": {\"nose\": \"3 ft\","
+                    + "\"curb\": {\"radius\": \"15 m\"}, \"borrow\": [\"third\"], \"fork\": {\"nose\": \"3 ft\","
                     + " \"third\": {\"turn\": \"left\", \"angle\": \"10 deg\", " + LANES + "}}",
             new double[] {-300, 0}, new double[] {0, 0}, new double[] {260, -150});
     static final String CROSSING = route(
             "\"turn\": \"right\", \"angle\": \"90 deg\", \"approach\": {" + LANES + "}, \"exit\": {" + LANES + "},"
-                    + "\"kerb\": {\"radius\": \"12 m\"}, \"crossing\": {\"offset\": \"40 m\", " + LANES
-                    + ", \"kerb\": {\"radius\": \"9 m\"}}",
+                    + "\"curb\": {\"radius\": \"12 m\"}, \"crossing\": {\"offset\": \"40 m\", " + LANES
+                    + ", \"curb\": {\"radius\": \"9 m\"}}",
             new double[] {-300, 0}, new double[] {0, 0}, new double[] {0, -40}, new double[] {300, -40});
     public static final String GATE = route(
             "\"turn\": \"left\", \"angle\": \"90 deg\", \"approach\": {" + LANES + "}, \"borrow\": [\"approach\"],"
@@ -136,7 +136,7 @@ public class CornerLayoutFileTest {
         refused(U_TURN, T + "/uTurn/nose", "\"16 ft\"", "order", T + "/uTurn/nose", false);
         refused(U_TURN, T + "/uTurn/opening", "absent", "missing", T + "/uTurn/opening", true);
         refused(U_TURN, T + "/exit/opposing", "\"4 m\"", "opposing-on-u-turn", T + "/exit", false);
-        refused(U_TURN, T + "/kerb", "{\"radius\": \"9 m\"}", "kerb-elsewhere", T + "/kerb", true);
+        refused(U_TURN, T + "/curb", "{\"radius\": \"9 m\"}", "curb-elsewhere", T + "/curb", true);
         refused(BEND, T + "/bend/width", "\"6 m\"", "order", T + "/bend/width", false);
         refused(BEND, T + "/angle", "\"181 deg\"", "out-of-range", T + "/angle", false);
         refused(BEND, T + "/angle", "\"120 deg\"", "legs-off-route", T, false);

@@ -69,7 +69,7 @@ public final class LimitsTexts {
                     "a bridge with a profile  | P0/survey | {\"accuracy\":\"1 cm\",\"source\":\"x\"} | not-judged | = | shape",
                     "a stretch without extent | P1/extent | absent | missing | = | shape",
                     "a stretch of one end     | P1/extent | [\"0 m\"] | wrong-count | = | shape",
-                    "a stretch backwards      | P1/extent | [\"50 m\", \"-50 m\"] | order | = | sense",
+                    "a stretch backward      | P1/extent | [\"50 m\", \"-50 m\"] | order | = | sense",
                     "a stretch beyond the road| P1/extent | [\"0 m\", \"90 km\"] | beyond-route | = | sense",
                     "instead of what          | P1/limits | absent | instead-of-nothing | P1/applies | shape",
                     "another way to apply     | P1/applies | \"maybe\" | unknown-word | = | shape",

@@ -54,8 +54,8 @@ public final class RangeRoads {
         return String.format(Locale.ROOT, "%.5f", value);
     }
 
-    private static String m(double metres) {
-        return "\"" + number(metres) + " m\"";
+    private static String m(double meters) {
+        return "\"" + number(meters) + " m\"";
     }
 
     private String line(String name) {

@@ -96,7 +96,7 @@ public final class RouteMistakes {
                     "measured by guess       | P/4/measured | \"guessed\" | unknown-word | = | shape",
                     "clearance, no extent    | P/4/extent | absent | missing | = | shape",
                     "extent, no clearance    | P/4/clearance | absent | extent-alone | P/4/extent | shape",
-                    "extent backwards        | P/4/extent/1 | \"-4 m\" | order | P/4/extent | sense",
+                    "extent backward        | P/4/extent/1 | \"-4 m\" | order | P/4/extent | sense",
                     "extent of three         | P/4/extent/- | \"9 m\" | wrong-count | P/4/extent | shape",
                     "a clearance of an inch  | P/4/clearance | \"1 in\" | out-of-range | = | sense",
                     "a clearance of 99.99 m  | P/4/clearance | \"99.99 m\" | out-of-range | = | sense",
@@ -112,12 +112,12 @@ public final class RouteMistakes {
                     "a corner of one degree  | P/6/template/angle | \"1 deg\" | out-of-range | = | sense",
                     "a lane of a foot        | P/6/template/approach/own | \"1 ft\" | out-of-range | = | sense",
                     "no opposing lane told   | P/6/template/exit/opposing | absent | missing | = | shape",
-                    "radii out of order      | P/6/template/kerb/radii/1 | \"65 m\" | order | P/6/template/kerb/radii | sense",
+                    "radii out of order      | P/6/template/curb/radii/1 | \"65 m\" | order | P/6/template/curb/radii | sense",
                     "an island like an eight | P/6/template/islands/0/outline | [[\"0 m\",\"0 m\"],[\"5 m\",\"5 m\"],[\"5 m\",\"0 m\"],[\"0 m\",\"5 m\"]] | self-crossing | = | sense",
                     "a pole without a size   | P/6/template/obstacles/0/radius | absent | missing | = | shape",
                     "borrowing the footway   | P/6/template/borrow | [\"footway\"] | unknown-word | P/6/template/borrow/0 | shape",
                     "a corner with a profile | P/6/profile | [] | unknown-key | = | shape",
-                    "a roundabout with kerb  | P/6/template/roundabout | {\"outer\":\"30 m\",\"island\":\"9 m\",\"kerb\":\"5 m\"} | kerb-on-roundabout | P/6/template/kerb | shape",
+                    "a roundabout with curb  | P/6/template/roundabout | {\"outer\":\"30 m\",\"island\":\"9 m\",\"curb\":\"5 m\"} | curb-on-roundabout | P/6/template/curb | shape",
                     "soffit unsorted         | P/2/soffit/1/0 | \"-5 m\" | distance-order | = | sense")
             .map(row -> Mistake.of(row.replaceAll("\\b([PGC])/(\\d)", "/features/$2/$1")
                     .replace("/P", "/properties")

@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 public final class RouteTexts {
     private RouteTexts() {}
 
-    /** Points of a level line, two metres apart, as far as {@code reachM} either way. */
+    /** Points of a level line, two meters apart, as far as {@code reachM} either way. */
     public static String levelPoints(int reachM) {
         return IntStream.rangeClosed(-reachM / 2, reachM / 2)
                 .mapToObj(i -> "[\"" + 2 * i + " m\", \"0 m\"]")
@@ -26,7 +26,7 @@ public final class RouteTexts {
                   "geometry": {"type": "Point", "coordinates": [-93.08, 44.61]},
                   "properties": {"hazard": "low-structure", "id": "H02", "name": "Mill bridge",
                     "survey": {"accuracy": "10 mm", "source": "level"}, "measured": "surveyed",
-                    "profile": [{"line": "centre", "points": [["-30 m", "100 m"], ["0 m", "99.6 m"], ["30 m", "100 m"]]}],
+                    "profile": [{"line": "center", "points": [["-30 m", "100 m"], ["0 m", "99.6 m"], ["30 m", "100 m"]]}],
                     "soffit": [["-3 m", "104.2 m"], ["5 m", "104.1 m"]]} },
                 { "type": "Feature",
                   "geometry": {"type": "Point", "coordinates": [-93.095, 44.6]},
@@ -52,7 +52,7 @@ public final class RouteTexts {
                     "template": {"turn": "left", "angle": "82 deg",
                       "approach": {"own": "9 m", "opposing": "4 m", "shoulder": "1 m"},
                       "exit": {"own": "9 m", "opposing": "4 m"},
-                      "kerb": {"radii": ["60 m", "30 m", "60 m"], "offset": "1 m"}, "apron": "0.5 m", "borrow": [],
+                      "curb": {"radii": ["60 m", "30 m", "60 m"], "offset": "1 m"}, "apron": "0.5 m", "borrow": [],
                       "islands": [{"outline": [["20 m", "0.2 m"], ["25 m", "0.2 m"], ["25 m", "-0.2 m"]]}],
                       "obstacles": [{"name": "sign", "at": ["-20 m", "-14 m"], "radius": "0.1 m"}]}} },
                 { "type": "Feature",

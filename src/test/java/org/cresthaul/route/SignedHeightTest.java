@@ -24,14 +24,14 @@ class SignedHeightTest {
                 "british metric | 4.179 m        | 4.0 m",
             })
     void signsLowByTheRule(String rule, String measured, String signed) throws Exception {
-        double measuredM = Length.parse(measured).metres();
+        double measuredM = Length.parse(measured).meters();
         double signedM =
                 switch (rule) {
                     case "british" -> SignedHeight.britishM(measuredM);
                     case "british metric" -> SignedHeight.britishMetricM(measuredM);
                     default -> SignedHeight.texanM(measuredM);
                 };
-        assertEquals(Length.parse(signed).metres(), signedM, 1e-9);
+        assertEquals(Length.parse(signed).meters(), signedM, 1e-9);
     }
 
     @ParameterizedTest(name = "statutory 13 ft 6 in, clearance {0}: W12-2 {1}")
@@ -44,6 +44,6 @@ class SignedHeightTest {
         assertEquals(
                 required,
                 SignedHeight.isW12Required(
-                        Length.parse(clearance).metres(), Length.parse("13 ft 6 in").metres()));
+                        Length.parse(clearance).meters(), Length.parse("13 ft 6 in").meters()));
     }
 }

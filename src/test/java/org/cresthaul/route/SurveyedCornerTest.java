@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 
 /**
- * A surveyed corner, a road 10 m wide that comes from the west and turns north at the origin: measured in metres east and
+ * A surveyed corner, a road 10 m wide that comes from the west and turns north at the origin: measured in meters east and
  * north of the corner's point, written as longitude and latitude. The expected places are those measures.
  */
 class SurveyedCornerTest {
@@ -65,7 +65,7 @@ class SurveyedCornerTest {
     }
 
     @Test
-    void theRoadGoesOn450MetresAtTheWidthOfItsEdgeAndNoWider() throws Exception {
+    void theRoadGoesOn450MetersAtTheWidthOfItsEdgeAndNoWider() throws Exception {
         Corner c = corner(List.of(), "");
         for (double far : new double[] {70, 300, 509.9}) {
             // The frame lies along the route line 35 to 75 m before the point, which turns with the earth: 0.03 mrad.

@@ -135,8 +135,8 @@ class CheckOverHttpTest {
                     JsonNode passage = TestServer.json(server.post("/api/passage", Requests.check(
                             ",\"hazard\":\"" + hazard.path("id").textValue() + "\",\"configuration\":\""
                                     + cell.path("configuration").textValue() + "\",\"line\":\""
-                                    + gap.path("line").textValue() + "\",\"levelling\":\""
-                                    + gap.path("levelling").textValue() + "\"")));
+                                    + gap.path("line").textValue() + "\",\"leveling\":\""
+                                    + gap.path("leveling").textValue() + "\"")));
                     JsonNode tightest = passage.path("positions").path(passage.path("tightest").intValue());
 
                     assertEquals(gap.path("valueM").doubleValue(), tightest.path("groundM").doubleValue(), 1e-9);

@@ -30,7 +30,7 @@ class HostileRequestsTest {
         sound.put("/api/route", RouteTexts.ROUTE);
         sound.put("/api/check", files + "}");
         sound.put("/api/passage", files + ",\"hazard\":\"H01\",\"configuration\":\"down/none/3\",\"line\":\"left\","
-                + "\"levelling\":\"held\",\"frontRaise\":\"1 in\",\"rearRaise\":\"0 in\"}");
+                + "\"leveling\":\"held\",\"frontRaise\":\"1 in\",\"rearRaise\":\"0 in\"}");
         sound.put("/api/corner", files + ",\"hazard\":\"H05\",\"configuration\":\"down/none/3\"}");
         sound.put("/api/loads", files + ",\"configuration\":\"down/trailing/3\",\"hazard\":\"H01\",\"piece\":\"wheel loader\","
                 + "\"pieceAt\":\"5 m\",\"regulator\":\"35 psi\",\"readings\":{\"trailer\":\"40 psi\",\"booster\":\"35 psi\"}}");

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.CornerTemplate;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
 import org.cresthaul.road.CornerTemplate.Roundabout;
 import org.cresthaul.turning.TurningCombination.AxleLine;
@@ -17,13 +17,13 @@ final class CornerCases {
 
     static Corner junction(double degrees, double ownM, double opposingM, double radiusM, boolean borrow) {
         RoadWidths road = new RoadWidths(ownM, opposingM, 0, borrow);
-        return new CornerTemplate(Math.toRadians(degrees), road, road, KerbReturn.single(radiusM), 0, Optional.empty(),
+        return new CornerTemplate(Math.toRadians(degrees), road, road, CurbReturn.single(radiusM), 0, Optional.empty(),
                 List.of(), List.of()).corner();
     }
 
     static Corner roundabout(double degrees, double outerM, double islandM, double apronM) {
         RoadWidths road = new RoadWidths(5, 5, 0, false);
-        return new CornerTemplate(Math.toRadians(degrees), road, road, KerbReturn.single(0), apronM,
+        return new CornerTemplate(Math.toRadians(degrees), road, road, CurbReturn.single(0), apronM,
                 Optional.of(new Roundabout(outerM, islandM, 15)), List.of(), List.of()).corner();
     }
 

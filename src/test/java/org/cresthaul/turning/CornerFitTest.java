@@ -136,7 +136,7 @@ class CornerFitTest {
         TurningCombination narrow = CornerCases.lowbed(12, 0);
         TurningCombination.PlanUnit trailer = narrow.units().get(1);
         TurningCombination combination = new TurningCombination(narrow.chain(),
-                List.of(narrow.units().get(0), new TurningCombination.PlanUnit("trailer", trailer.tyres(),
+                List.of(narrow.units().get(0), new TurningCombination.PlanUnit("trailer", trailer.tires(),
                         List.of(new TurningCombination.Body("trailer", -2.1, 12.5, 1.9)))),
                 narrow.steerLimitRad(), narrow.lockDistanceM(), narrow.articulationLimitRad());
         CornerSpace space = new CornerSpace(corner, true);

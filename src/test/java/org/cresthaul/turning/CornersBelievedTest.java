@@ -32,9 +32,9 @@ class CornersBelievedTest {
     private static final int CONTACTS = Integer.getInteger("corners.contacts", 1);
     private static final long FROM = Long.getLong("corners.from", 0);
 
-    /** No told gap may lie above the judge's by more, metres. */
+    /** No told gap may lie above the judge's by more, meters. */
     private static final double OPTIMISM_M = 0.001;
-    /** Where a way is missed, it may leave no more room than this, metres. */
+    /** Where a way is missed, it may leave no more room than this, meters. */
     private static final double MISSED_M = 0.05;
 
     @Test

@@ -19,7 +19,7 @@ class FollowingTest {
         double worstOfBound = 0;
         int states = 0;
         for (int seed = 0; seed < CASES; seed++) {
-            RandomManoeuvre m = RandomManoeuvre.of(seed);
+            RandomManeuver m = RandomManeuver.of(seed);
             Track track = Following.along(m.chain(), m.path());
             assertTrue(track.errorBoundM() <= Following.TOLERANCE_M, "seed " + seed + ": " + track.errorBoundM());
             double off = worstOffM(m, track, m.straightBehind());
@@ -39,10 +39,10 @@ class FollowingTest {
         int kept = 0;
         for (int seed = 0; seed < CASES; seed++) {
             SplittableRandom random = new SplittableRandom(seed + 77);
-            RandomManoeuvre any = RandomManoeuvre.of(seed);
+            RandomManeuver any = RandomManeuver.of(seed);
             LeadPath back = LeadPath.from(0, 0, Math.PI).arc(random.nextDouble(2, 8), random.nextDouble(-0.05, 0.05))
                     .line(random.nextDouble(1, 6)).build();
-            RandomManoeuvre m = new RandomManoeuvre(any.chain(), back);
+            RandomManeuver m = new RandomManeuver(any.chain(), back);
             double[] headings = new double[m.chain().size()];
             for (int k = 0; k < headings.length; k++) {
                 headings[k] = random.nextDouble(-0.2, 0.2);
@@ -59,7 +59,7 @@ class FollowingTest {
         assertTrue(worstM < Following.TOLERANCE_M, "worst " + worstM);
     }
 
-    private static double worstOffM(RandomManoeuvre m, Track track, double[] start) {
+    private static double worstOffM(RandomManeuver m, Track track, double[] start) {
         double[] stations = new double[track.size()];
         for (int i = 0; i < stations.length; i++) {
             stations[i] = track.stationM(i);
@@ -110,7 +110,7 @@ class FollowingTest {
     void settlesToTheSteadyTurn() {
         int settled = 0;
         for (int seed = 0; seed < 200; seed++) {
-            List<TurningUnit> chain = RandomManoeuvre.of(seed).chain();
+            List<TurningUnit> chain = RandomManeuver.of(seed).chain();
             double radius = 25 + seed % 40;
             SteadyTurn steady = SteadyTurn.of(chain, radius).orElse(null);
             if (steady == null) {
@@ -133,7 +133,7 @@ class FollowingTest {
     @Test
     void aMirroredPathGivesMirroredUnits() {
         for (int seed = 0; seed < 100; seed++) {
-            RandomManoeuvre m = RandomManoeuvre.of(seed);
+            RandomManeuver m = RandomManeuver.of(seed);
             LeadPath.Builder mirror = LeadPath.from(m.path().at(0)[0], -m.path().at(0)[1], -m.path().at(0)[2]);
             for (int i = 0; i < m.path().pieces(); i++) {
                 double from = m.path().stationM(i);
@@ -158,7 +158,7 @@ class FollowingTest {
     @Test
     void aFinerPathChangesNothing() {
         for (int seed = 0; seed < 100; seed++) {
-            RandomManoeuvre m = RandomManoeuvre.of(seed);
+            RandomManeuver m = RandomManeuver.of(seed);
             Track coarse = Following.along(m.chain(), m.path());
             Track fine = Following.along(m.chain(), m.path(), m.straightBehind(), 0.02, false);
             int last = m.chain().size() - 1;
@@ -187,7 +187,7 @@ class FollowingTest {
     @Test
     void statesFarApartAreTheSameStates() {
         for (int seed = 0; seed < 100; seed++) {
-            RandomManoeuvre m = RandomManoeuvre.of(seed);
+            RandomManeuver m = RandomManeuver.of(seed);
             Track near = Following.along(m.chain(), m.path());
             for (double stateM : new double[] {1, 40}) {
                 Track far = Following.along(m.chain(), m.path(), m.straightBehind(), stateM, false);

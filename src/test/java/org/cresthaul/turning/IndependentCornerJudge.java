@@ -33,16 +33,16 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 final class IndependentCornerJudge {
     static final double BOUND_M = 0.0005;
     static final double DEPTH_BOUND_M = 0.1;
-    /** Gaps beyond this are not told apart, metres. */
+    /** Gaps beyond this are not told apart, meters. */
     static final double FARTHEST_M = 5;
     /**
-     * Everything this far before and behind the corner's ends is driven past, metres: as far as anything can be
+     * Everything this far before and behind the corner's ends is driven past, meters: as far as anything can be
      * given.
      */
     static final double BESIDE_M = 152;
     /** States of the first look, in steps of the passage. */
     private static final int BLOCK = 16;
-    /** Intervals shorter than this are not halved any more, metres; a point moves less than half of it unseen. */
+    /** Intervals shorter than this are not halved any more, meters; a point moves less than half of it unseen. */
     private static final double SHORTEST_M = 0.0006;
 
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
@@ -202,7 +202,7 @@ final class IndependentCornerJudge {
         List<Rectangle> all = new ArrayList<>();
         for (int k = 0; k < combination.units().size(); k++) {
             String unit = combination.units().get(k).name();
-            for (AxleLine a : combination.units().get(k).tyres()) {
+            for (AxleLine a : combination.units().get(k).tires()) {
                 double rear = a.aheadM() - a.contactM() / 2;
                 double front = a.aheadM() + a.contactM() / 2;
                 double inner = a.halfWidthM() - a.treadM();
@@ -246,7 +246,7 @@ final class IndependentCornerJudge {
             toM = Math.max(passage.pathLengthM, passage.straightFromM + Math.max(0, beyond));
         }
 
-        /** Part of the way, how far a corner leaves its chord per metre squared, and how fast one moves at most. */
+        /** Part of the way, how far a corner leaves its chord per meter squared, and how fast one moves at most. */
         private record Part(double from, double to, double bend, double speed) {}
 
         private Coordinate[] outline(Rectangle r, double station) {

@@ -84,7 +84,7 @@ class IndependentCornerJudgeTest {
                 .arc(2.5 * Math.PI * RADIUS_M, 1 / RADIUS_M).clothoid(RAMP_M, 1 / RADIUS_M, 0).build();
     }
 
-    private static double[] centre(LeadPath path) {
+    private static double[] center(LeadPath path) {
         double[] at = path.at(60 + RAMP_M + 1);
         return new double[] {at[0] - RADIUS_M * Math.sin(at[2]), at[1] + RADIUS_M * Math.cos(at[2])};
     }
@@ -139,10 +139,10 @@ class IndependentCornerJudgeTest {
     @Test
     void aSteadyTurnLeavesWhatItsCirclesLeave() {
         LeadPath path = circle();
-        double[] c = centre(path);
+        double[] c = center(path);
         double axle = Math.sqrt(RADIUS_M * RADIUS_M - WHEELBASE_M * WHEELBASE_M);
         double trailer = Math.sqrt(axle * axle + HITCH_AHEAD_M * HITCH_AHEAD_M - TRAILER_M * TRAILER_M);
-        // The trailer's inner tire: nearest to the centre at the rear of its contact, 0.9 − 0.12 ahead of its axle.
+        // The trailer's inner tire: nearest to the center at the rear of its contact, 0.9 − 0.12 ahead of its axle.
         double inner = Math.hypot(trailer - 1.3, 0.78);
         Corner island = corner(field().difference(disk(c[0], c[1], 12)), NONE, NONE, exitRad(path));
         assertEquals(inner - 12, judged(island, combination(), path).leastM(), 0.0006);
@@ -158,7 +158,7 @@ class IndependentCornerJudgeTest {
     @Test
     void theInstantAtWhichACornerPassesASpikeIsFound() {
         LeadPath path = circle();
-        double[] c = centre(path);
+        double[] c = center(path);
         double axle = Math.sqrt(RADIUS_M * RADIUS_M - WHEELBASE_M * WHEELBASE_M);
         double swept = Math.hypot(axle + 1.25, 7);
         for (int i = 0; i < 8; i++) {
@@ -194,7 +194,7 @@ class IndependentCornerJudgeTest {
         assertEquals(0.01, over.steerExcessRad(), 1e-4);
         assertEquals(0.02, over.articulationExcessRad(), 1e-4);
         assertFalse(over.withinLimits());
-        // Straight onto an arc: at that instant the wheels are straight and turn by the arc's curvature for each metre.
+        // Straight onto an arc: at that instant the wheels are straight and turn by the arc's curvature for each meter.
         LeadPath jump = LeadPath.from(-60, 0, 0).line(60).arc(20, 0.05).line(30).build();
         Corner onto = corner(field(), NONE, NONE, 1);
         TurningCombination slow =

@@ -18,10 +18,10 @@ import org.locationtech.jts.geom.util.PolygonExtracter;
  */
 final class IslandSides {
     /**
-     * Holes of a pavement smaller than this are poles and grates: no island that is passed on a side; square metres.
+     * Holes of a pavement smaller than this are poles and grates: no island that is passed on a side; square meters.
      */
     private static final double SMALLEST_M2 = 1;
-    /** Guide and line are led on straight this far, so that they meet beyond every island, metres. */
+    /** Guide and line are led on straight this far, so that they meet beyond every island, meters. */
     private static final double ON_M = 1000;
 
     private static final GeometryFactory GEOMETRY = new GeometryFactory();

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 class LayoutsBelievedTest {
     private static final int JUDGED = Integer.getInteger("layouts.judged", 40);
     private static final int FROM = Integer.getInteger("layouts.from", 0);
-    /** No told gap may lie above the judge's by more, metres. */
+    /** No told gap may lie above the judge's by more, meters. */
     private static final double OPTIMISM_M = 0.001;
 
     @Test

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 /**
  * Values from outside the project. P: read in the source named; M: the value or an input is from memory of that source;
  * F: a published formula, its value computed independently. Lengths are those of the sources, feet unless said; the
- * model has no scale. R is the radius of the path of the steer axle's centre.
+ * model has no scale. R is the radius of the path of the steer axle's center.
  */
 class PublishedTurningTest {
     private static double steadyInside(double radius, double wheelbase, double width) {
@@ -24,7 +24,7 @@ class PublishedTurningTest {
         assertEquals(36.4, steadyInside(47.4, 25, 8), 0.15);
     }
 
-    /** Least distance from the arc's centre to the rear effective axle over straight, 180° arc and exit tangent. */
+    /** Least distance from the arc's center to the rear effective axle over straight, 180° arc and exit tangent. */
     private static double leastRearRadius(double radius, List<TurningUnit> chain) {
         LeadPath path = LeadPath.from(0, 0, 0).line(50).arc(Math.PI * radius, 1 / radius).line(120).build();
         Track track = Following.along(chain, path);
@@ -56,9 +56,9 @@ class PublishedTurningTest {
         assertEquals(19.1, leastRearRadius(40.9, chain) - 4.25, 0.15);
     }
 
-    /** T5: WB-62's steer angle and outer front tyre, WB-19 data sheet, SDDC-TEA (P). */
+    /** T5: WB-62's steer angle and outer front tire, WB-19 data sheet, SDDC-TEA (P). */
     @Test
-    void t5SteerAngleAndOuterFrontTyre() {
+    void t5SteerAngleAndOuterFrontTire() {
         List<TurningUnit> tractor = List.of(new TurningUnit(19.5, 0));
         Track track = Following.along(tractor, LeadPath.from(41, 0, Math.PI / 2).arc(400, 1 / 41.0).build());
         assertEquals(28.4, Math.toDegrees(track.steerRad(track.size() - 1)), 0.1);
@@ -66,7 +66,7 @@ class PublishedTurningTest {
         assertEquals(44.8, Math.hypot(rear + 4.25, 19.5), 0.1);
     }
 
-    /** T6: the corridor of Directive 97/27/EC Annex I 7.6.1.2 (P), metres. */
+    /** T6: the corridor of Directive 97/27/EC Annex I 7.6.1.2 (P), meters. */
     @Test
     void t6LongestWheelbaseInTheCorridor() {
         double lo = 1;

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.CornerTemplate;
-import org.cresthaul.road.CornerTemplate.KerbReturn;
+import org.cresthaul.road.CornerTemplate.CurbReturn;
 import org.cresthaul.road.CornerTemplate.Obstacle;
 import org.cresthaul.road.CornerTemplate.PlanPoint;
 import org.cresthaul.road.CornerTemplate.RoadWidths;
@@ -62,17 +62,17 @@ final class RandomCorners {
         RoadWidths in = road(random, ease, escorts, rig.halfWidthM());
         RoadWidths out = road(random, ease, escorts, rig.halfWidthM());
         double radius = 5 + 32 * ease * ease + random.nextDouble(0, 12);
-        KerbReturn curb = KerbReturn.single(radius);
+        CurbReturn curb = CurbReturn.single(radius);
         String kind = "junction";
         if (random.nextInt(3) == 0) {
             kind += ", three-centered";
-            curb = new KerbReturn(radius * random.nextDouble(2, 3) + 2, radius, radius * random.nextDouble(2, 4) + 2,
+            curb = new CurbReturn(radius * random.nextDouble(2, 3) + 2, radius, radius * random.nextDouble(2, 4) + 2,
                     random.nextDouble(0.3, 2));
         }
         double apron = random.nextInt(4) == 0 ? random.nextDouble(0.5, 4) : 0;
         List<List<PlanPoint>> islands = new ArrayList<>();
         List<Obstacle> obstacles = new ArrayList<>();
-        // Lanes are to the right of the centre lines: a way through the middle of both.
+        // Lanes are to the right of the center lines: a way through the middle of both.
         double inM = -(in.ownM() / 2);
         double outM = -(out.ownM() / 2);
         if (random.nextInt(4) == 0) {
@@ -136,7 +136,7 @@ final class RandomCorners {
             obstacles.add(new Obstacle(List.of(new PlanPoint(r * Math.cos(way), r * Math.sin(way))), 0.2));
         }
         Corner corner = new CornerTemplate(
-                turn, in, out, KerbReturn.single(0), apron, Optional.of(round), List.of(), obstacles).corner();
+                turn, in, out, CurbReturn.single(0), apron, Optional.of(round), List.of(), obstacles).corner();
         List<Coordinate> guide = new ArrayList<>();
         double r = island + lane / 2;
         double inM = -in.ownM() / 2;

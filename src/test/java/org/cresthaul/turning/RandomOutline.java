@@ -18,7 +18,7 @@ import org.locationtech.jts.geom.PrecisionModel;
 
 /**
  * A corner as a survey might give it: an outline of jittered points along a road that turns once or twice, wider on the
- * inside of the bends, with grates, slots and thin tongues in it, islands on the centre line and poles beside it.
+ * inside of the bends, with grates, slots and thin tongues in it, islands on the center line and poles beside it.
  */
 final class RandomOutline {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
@@ -62,7 +62,7 @@ final class RandomOutline {
         double widened = 0.5 + 4.5 * ease + random.nextDouble(0, 2.5);
         int every = random.nextInt(2, 6);
         double jitter = random.nextDouble(0, 0.3);
-        // The edges: metres to the left of the centre line, jittered where a point of the survey lies.
+        // The edges: meters to the left of the center line, jittered where a point of the survey lies.
         int n = middle.size();
         double[] right = new double[n];
         double[] left = new double[n];
@@ -221,7 +221,7 @@ final class RandomOutline {
         });
     }
 
-    /** A narrow one along the centre line, or off the lane on its left. */
+    /** A narrow one along the center line, or off the lane on its left. */
     private Geometry island(double own) {
         int k = random.nextInt(45, middle.size() - 60);
         int to = k + random.nextInt(2, 12);

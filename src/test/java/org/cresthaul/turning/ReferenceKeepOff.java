@@ -18,7 +18,7 @@ import org.locationtech.jts.index.strtree.STRtree;
  */
 final class ReferenceKeepOff {
     private static final double LONGEST_M = 20;
-    /** Points of an outline that is where it must not be are looked at this far apart, metres. */
+    /** Points of an outline that is where it must not be are looked at this far apart, meters. */
     private static final double DEPTH_STEP_M = 0.1;
 
     private final boolean outside;
@@ -96,7 +96,7 @@ final class ReferenceKeepOff {
     /**
      * Room of a convex outline, at most the limit. Negative: it is where it must not be, so far inside (looked at on
      * points {@link #DEPTH_STEP_M} apart); an edge that is touched without a point beyond it counts as a tenth of a
-     * millimetre.
+     * millimeter.
      */
     double roomM(Coordinate[] convex, double limitM) {
         double d = edgeM(convex, limitM);

@@ -15,14 +15,14 @@ import org.hipparchus.ode.sampling.ODEStepHandler;
  * anew. Before the path everything stands straight behind it, beyond the path the lead point goes straight on.
  *
  * <p>States lie {@link #STEP_M} apart from where the steering begins to where every unit is straight again; between
- * them cubic Hermite interpolation leaves less than a micrometre (a step to the fourth over 384, times a fourth
+ * them cubic Hermite interpolation leaves less than a micrometer (a step to the fourth over 384, times a fourth
  * derivative).
  */
 final class ReferencePassage {
     static final double STEP_M = 0.05;
-    /** Bent by less than moves its farthest point by this, a unit is straight; metres. */
+    /** Bent by less than moves its farthest point by this, a unit is straight; meters. */
     static final double STRAIGHT_M = 0.0005;
-    /** A chain that is still bent this far beyond its path is not followed on, metres. */
+    /** A chain that is still bent this far beyond its path is not followed on, meters. */
     private static final double FARTHEST_M = 900;
 
     private static final double TOLERANCE = 1e-11;
@@ -33,7 +33,7 @@ final class ReferencePassage {
     final double steersFromM;
 
     final double straightFromM;
-    /** How far a point was off the straight where the given path ended, metres. */
+    /** How far a point was off the straight where the given path ended, meters. */
     final double bentAtPathEndM;
 
     final double pathLengthM;
@@ -45,7 +45,7 @@ final class ReferencePassage {
     /** The front wheels' largest angle to the tractor. */
     final double mostSteerRad;
 
-    /** How fast the front wheels are turned at most, radians for each metre rolled; infinite at a kink of the path. */
+    /** How fast the front wheels are turned at most, radians for each meter rolled; infinite at a kink of the path. */
     final double mostWheelRatePerM;
 
     private double wheelRatePerM;
@@ -122,7 +122,7 @@ final class ReferencePassage {
         return path.mostCurvature(piece) == 0 && !path.kinkedAt(piece);
     }
 
-    /** How far the bends that are left can hold a point off the straight, metres. */
+    /** How far the bends that are left can hold a point off the straight, meters. */
     private double bentM(double[] state) {
         double sum = 0;
         for (int k = 0; k < units; k++) {

@@ -13,7 +13,7 @@ import org.locationtech.jts.geom.util.LinearComponentExtracter;
 
 /**
  * Rooms of points on a grid, for {@link RicherPassage}: how far inside the pavement, how far off what bodies keep off.
- * Read between the grid's points; good to some centimetres, which is enough to lead a search that the judge ends.
+ * Read between the grid's points; good to some centimeters, which is enough to lead a search that the judge ends.
  */
 final class RicherField {
     private static final double CELL_M = 0.25;

@@ -28,7 +28,7 @@ final class RicherLine {
         static final double PIECE_M = NODE_M / PIECES;
     }
 
-    /** What the front wheels can do: largest angle, angle for each metre rolled, distance to the effective drive axle. */
+    /** What the front wheels can do: largest angle, angle for each meter rolled, distance to the effective drive axle. */
     record Steering(double limitRad, double ratePerM, double wheelbaseM) {
         static Steering of(TurningCombination combination) {
             double limit = combination.steerLimitRad() * (1 - RESERVE);
@@ -37,7 +37,7 @@ final class RicherLine {
     }
 
     /**
-     * @param asked angles asked for at the inner nodes; then metres along the approach and to the left of it by which the
+     * @param asked angles asked for at the inner nodes; then meters along the approach and to the left of it by which the
      *     start is moved
      */
     RicherLine(double[] asked, double xM, double yM, double headingRad, double turnRad, Steering steering) {

@@ -13,9 +13,9 @@ final class RicherPassage {
     private static final double BEFORE_M = 4;
     /** Points along a body's outline this far apart. */
     private static final double POINT_M = 1.2;
-    /** A radian that is left to a coupling's limit counts as so many metres of gap. */
+    /** A radian that is left to a coupling's limit counts as so many meters of gap. */
     private static final double LIMIT_M = 20;
-    /** An island passed on its wrong side takes so much from every gap, metres. */
+    /** An island passed on its wrong side takes so much from every gap, meters. */
     private static final double WRONG_M = 10;
 
     private final TurningCombination combination;
@@ -140,7 +140,7 @@ final class RicherPassage {
             x -= unit.hitchToAxleM() * c;
             z -= unit.hitchToAxleM() * s;
             double least = 5;
-            for (AxleLine a : combination.units().get(k).tyres()) {
+            for (AxleLine a : combination.units().get(k).tires()) {
                 for (int side = -1; side <= 1; side += 2) {
                     for (int end = -1; end <= 1; end += 2) {
                         double ahead = a.aheadM() + end * a.contactM() / 2;

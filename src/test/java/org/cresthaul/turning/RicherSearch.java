@@ -24,7 +24,7 @@ import org.locationtech.jts.geom.LineString;
  * {@link RicherPolish} then moves the angles themselves, and {@link IndependentCornerJudge} has the last word.
  */
 final class RicherSearch {
-    /** After one line has come no nearer than this, the others are not polished, metres. */
+    /** After one line has come no nearer than this, the others are not polished, meters. */
     private static final double HOPELESS_M = -2;
 
     private static final Comparator<RicherLine> BY_LOSS = Comparator.comparingDouble(RicherLine::lossM);

@@ -6,11 +6,11 @@ import org.cresthaul.road.Corner;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
- * Lines for the richer search to begin with: a point that steers towards a place some metres ahead on the guide,
+ * Lines for the richer search to begin with: a point that steers toward a place some meters ahead on the guide,
  * which is moved aside by so much here and so much there.
  */
 final class RicherTracks {
-    /** The guide is moved aside at places this far apart, evenly between them, metres. */
+    /** The guide is moved aside at places this far apart, evenly between them, meters. */
     private static final double PLACE_M = 7;
 
     private static final double STEP_M = 0.5;
@@ -60,7 +60,7 @@ final class RicherTracks {
         return Math.min(guide.size() - 1, lastBend + (int) (BEHIND_M / STEP_M));
     }
 
-    /** To begin with: how far ahead it steers to, then metres to the left of the guide, one place after the other. */
+    /** To begin with: how far ahead it steers to, then meters to the left of the guide, one place after the other. */
     List<double[]> starts() {
         int places = 2 + (int) Math.ceil((end() - start()) * STEP_M / PLACE_M);
         List<double[]> starts = new ArrayList<>();

@@ -63,26 +63,26 @@ class SweptAreaTest {
         Track track = Following.along(combination.chain(), path);
         for (int k = 0; k < 3; k++) {
             assertTrue(SweptArea.ofBodies(track, k, combination.units().get(k)).isValid());
-            assertTrue(SweptArea.ofTyres(track, k, combination.units().get(k)).isValid());
+            assertTrue(SweptArea.ofTires(track, k, combination.units().get(k)).isValid());
         }
     }
 
     @Test
-    void tyresOfAStraightRunAreTheirLanes() {
+    void tiresOfAStraightRunAreTheirLanes() {
         TurningCombination combination = CornerCases.tractorAlone();
         Track track = Following.along(combination.chain(), LeadPath.from(0, 0, 0).line(30).build());
-        AxleLine steer = combination.units().get(0).tyres().get(0);
+        AxleLine steer = combination.units().get(0).tires().get(0);
         double from = -5.8 - 0.65;
         double expected = (30 - from) * 2 * steer.halfWidthM();
-        assertEquals(expected, SweptArea.ofTyres(track, 0, combination.units().get(0)).getArea(), 1e-3);
+        assertEquals(expected, SweptArea.ofTires(track, 0, combination.units().get(0)).getArea(), 1e-3);
     }
 
     /**
-     * T17: the low-speed manoeuvre of the Australian PBS scheme, radius 12.5 m through 90°, and the limits by which it and
+     * T17: the low-speed maneuver of the Australian PBS scheme, radius 12.5 m through 90°, and the limits by which it and
      * NZTA judge (P for 0.30 m and 7.0 m): the figures exist by their definitions and order vehicles as they should.
      */
     @Test
-    void t17FiguresOfTheLowSpeedManoeuvre() {
+    void t17FiguresOfTheLowSpeedManeuver() {
         LeadPath path = LeadPath.from(0, 0, 0).line(5).arc(Math.PI / 2 * 12.5, -1 / 12.5).line(40).build();
         TurningCombination tractor = CornerCases.tractorAlone();
         TurningFigures alone = TurningFigures.of(Following.along(tractor.chain(), path), tractor);

@@ -44,7 +44,7 @@ class TurningFiguresTest {
                 .line(after).build();
     }
 
-    /** T16 (F), in metres as in feet: 1.172 of a tail, whatever lies before the turn, on the outside of it. */
+    /** T16 (F), in meters as in feet: 1.172 of a tail, whatever lies before the turn, on the outside of it. */
     @ParameterizedTest
     @ValueSource(doubles = {0, 3, 60, 200})
     void tailSwingIsThatOfTheTurnWhereverItBegins(double before) {
@@ -73,9 +73,9 @@ class TurningFiguresTest {
         }
     }
 
-    /** A driver who swings away by a metre takes the whole unit along: its tail's swing stays that of the turn, about. */
+    /** A driver who swings away by a meter takes the whole unit along: its tail's swing stays that of the turn, about. */
     @Test
-    void swingingAwayAMetreMovesTheUnitAndIsNotItsTail() {
+    void swingingAwayAMeterMovesTheUnitAndIsNotItsTail() {
         TurningCombination c = combination(2.1, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 0));
         LeadPath swung = LeadPath.from(0, 0, 0).line(20).arc(3.5, -1 / 20.0).line(3).arc(3.5 + 14 * Math.PI / 2, 1 / 14.0)
                 .line(80).build();

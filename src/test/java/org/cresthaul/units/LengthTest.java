@@ -52,8 +52,8 @@ class LengthTest {
                 "-0 in             | 0",
                 "  0.5  m          | 0.5",
             })
-    void readsWhatPeopleWrite(String text, double metres) throws BadQuantity {
-        assertEquals(metres, Length.parse(text).metres(), 1e-12);
+    void readsWhatPeopleWrite(String text, double meters) throws BadQuantity {
+        assertEquals(meters, Length.parse(text).meters(), 1e-12);
     }
 
     @ParameterizedTest(name = "[{0}] is refused as {1}")
@@ -68,7 +68,7 @@ class LengthTest {
                 "3/4             | unit-missing",
                 "19000 lb        | unit-unknown",
                 "4.11 M          | unit-unknown",
-                "4.11 metres     | unit-unknown",
+                "4.11 meters     | unit-unknown",
                 "13.5 ft 6 in    | not-a-quantity",
                 "13 ft 12 in     | not-a-quantity",
                 "6 in 13 ft      | not-a-quantity",
@@ -131,22 +131,22 @@ class LengthTest {
         "0.3, 16, 11 13/16 in",
         "3.9640, 16, 13 ft 1/16 in",
     })
-    void writesFeetAndInchesInLowestTerms(double metres, int parts, String text) {
-        assertEquals(text, new Length(metres).inFeetAndInches(parts));
+    void writesFeetAndInchesInLowestTerms(double meters, int parts, String text) {
+        assertEquals(text, new Length(meters).inFeetAndInches(parts));
     }
 
     @Test
     void writesDecimalsAsAsked() {
         Length length = new Length(-0.1262);
         assertEquals("-4.97 in", length.inInches(2));
-        assertEquals("-0.13 m", length.inMetres(2));
-        assertEquals("-126 mm", length.inMillimetres());
+        assertEquals("-0.13 m", length.inMeters(2));
+        assertEquals("-126 mm", length.inMillimeters());
         assertEquals("0.00 in", new Length(-0.00001).inInches(2));
-        assertEquals("100000.000 m", new Length(100_000).inMetres(3));
+        assertEquals("100000.000 m", new Length(100_000).inMeters(3));
     }
 
     @Test
-    void comesBackWithinAMillimetreUnderADecimalCommaLocale() throws BadQuantity {
+    void comesBackWithinAMillimeterUnderADecimalCommaLocale() throws BadQuantity {
         long seed = 20260207;
         System.out.println("lengths there and back, seed " + seed);
         SplittableRandom random = new SplittableRandom(seed);
@@ -155,16 +155,16 @@ class LengthTest {
         try {
             Locale.setDefault(Locale.GERMANY);
             for (int i = 0; i < 20_000; i++) {
-                double metres = (random.nextDouble() - 0.5) * Math.pow(10, random.nextDouble(-3, 5));
-                Length length = new Length(metres);
+                double meters = (random.nextDouble() - 0.5) * Math.pow(10, random.nextDouble(-3, 5));
+                Length length = new Length(meters);
                 for (String text : new String[] {
-                    length.format(UnitSystem.US_CUSTOMARY), length.format(UnitSystem.METRIC), length.inMillimetres(),
+                    length.format(UnitSystem.US_CUSTOMARY), length.format(UnitSystem.METRIC), length.inMillimeters(),
                     length.inInches(2), length.inFeetAndInches(16)
                 }) {
-                    worstM = Math.max(worstM, Math.abs(Length.parse(text).metres() - metres));
+                    worstM = Math.max(worstM, Math.abs(Length.parse(text).meters() - meters));
                 }
-                double eighth = Length.parse(length.inFeetAndInches(8)).metres();
-                assertEquals(metres, eighth, 0.0254 / 16 + 1e-9);
+                double eighth = Length.parse(length.inFeetAndInches(8)).meters();
+                assertEquals(meters, eighth, 0.0254 / 16 + 1e-9);
             }
         } finally {
             Locale.setDefault(before);
@@ -174,7 +174,7 @@ class LengthTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, 1e308, -100_000.1})
-    void isNeverMadeOfWhatIsNoLength(double metres) {
-        assertThrows(IllegalArgumentException.class, () -> new Length(metres));
+    void isNeverMadeOfWhatIsNoLength(double meters) {
+        assertThrows(IllegalArgumentException.class, () -> new Length(meters));
     }
 }

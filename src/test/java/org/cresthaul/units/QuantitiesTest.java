@@ -17,7 +17,7 @@ class QuantitiesTest {
             case "weight" -> Mass.parse(text).kilograms();
             case "pressure" -> Pressure.parse(text).pascals();
             case "time" -> Duration.parse(text).seconds();
-            case "speed" -> Speed.parse(text).metresPerSecond();
+            case "speed" -> Speed.parse(text).metersPerSecond();
             case "grade" -> Grade.parse(text).ratio();
             default -> Angle.parse(text).radians();
         };

@@ -83,9 +83,9 @@ final class Browser implements AutoCloseable {
     }
 
     /** Lets the page believe that its reader prefers "light" or "dark". */
-    void prefer(String colourScheme) {
+    void prefer(String colorScheme) {
         driver.executeCdpCommand("Emulation.setEmulatedMedia",
-                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", colourScheme))));
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", colorScheme))));
     }
 
     WebElement find(String selector) {

@@ -264,7 +264,7 @@ class PageTest {
         assertEquals(governingM(cell("C3", configuration)),
                 number(browser.find("#result [data-side=corner] .result-value"), "data-value-m"));
 
-        // What encroaches is hatched and labelled with its size.
+        // What encroaches is hatched and labeled with its size.
         browser.find("#hazard-table tr[data-hazard='C2'] .hazard-open").sendKeys(Keys.ENTER);
         browser.await("the roundabout is drawn", b -> "C2".equals(b.find("#detail").getDomAttribute("data-hazard"))
                 && "ready".equals(b.find("#corner").getDomAttribute("data-status")));
@@ -356,8 +356,8 @@ class PageTest {
     }
 
     /** A gap as it reads: whole eighths of an inch, rounded down. */
-    private static Long eighths(Double metres) {
-        return metres == null ? null : (long) Math.floor(metres / (0.0254 / 8) + 1e-9);
+    private static Long eighths(Double meters) {
+        return meters == null ? null : (long) Math.floor(meters / (0.0254 / 8) + 1e-9);
     }
 
     @Test
@@ -397,7 +397,7 @@ class PageTest {
     }
 
     @Test
-    void dependsOnTheColourSchemeOnlyForLooks() {
+    void dependsOnTheColorSchemeOnlyForLooks() {
         String light = (String) browser.run("return getComputedStyle(document.body).backgroundColor");
         browser.prefer("dark");
         String dark = (String) browser.run("return getComputedStyle(document.body).backgroundColor");

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /** A random chain of one to five units and a random path of lines, arcs, clothoids and kinks for it. */
-record RandomManoeuvre(List<TurningUnit> chain, LeadPath path) {
-    static RandomManoeuvre of(long seed) {
+record RandomManeuver(List<TurningUnit> chain, LeadPath path) {
+    static RandomManeuver of(long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         List<TurningUnit> chain = new ArrayList<>();
         int units = random.nextInt(1, 6);
@@ -30,7 +30,7 @@ record RandomManoeuvre(List<TurningUnit> chain, LeadPath path) {
             }
             curvature = next;
         }
-        return new RandomManoeuvre(chain, path.build());
+        return new RandomManeuver(chain, path.build());
     }
 
     double[] straightBehind() {

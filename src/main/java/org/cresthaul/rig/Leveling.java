@@ -1,15 +1,15 @@
 package org.cresthaul.rig;
 
 /** How the air suspension of the trailer's group answers to uneven ground. */
-public enum Levelling {
-    /** The air is shut in: fast passage, or levelling on manual. The sum of axle travels stays what it was. */
+public enum Leveling {
+    /** The air is shut in: fast passage, or leveling on manual. The sum of axle travels stays what it was. */
     HELD("held"),
     /** The height valve has had time to act: the travel of the axle it reads stays what it was. */
     SETTLED("settled");
 
     private final String word;
 
-    Levelling(String word) {
+    Leveling(String word) {
         this.word = word;
     }
 
