@@ -32,6 +32,8 @@ export function stepList({ plan: { data }, units }, actions) {
   ];
 }
 
+const BRIDGE_TERMS = 'permit\'s terms at a bridge';
+
 /** A place has one milepost everywhere, its point's; limits along the road the one where they begin. */
 const atPoint = passage => passage.kind !== 'stretch' && passage.kind !== 'limits';
 const pointOf = ({ chainageM, passage }) => (passage && atPoint(passage) ? passage.chainageM : chainageM);
@@ -112,6 +114,8 @@ function passageStep({ place, landmark, passage }, plan, units, actions) {
     passage.blocked && el('p', { class: 'step-blocked' }, 'Blocks: ', passage.reasons.join('; ')),
     passage.condition && el('p', { class: 'step-condition' }, `Condition: ${passage.condition}.`),
     raised && el('p', { class: 'step-do' }, 'Passed raised: ', raised, '.'),
+    plan.conditions.filter(c => c.hazard === passage.hazard && c.what === BRIDGE_TERMS)
+      .map(c => el('p', { class: 'step-condition' }, c.text)),
     passage.crawls && `At crawling speed, no more than ${speed(plan.options.times.crawlMps, units)}; `
       + `${duration(passage.seconds)} with all that belongs to it.`,
     spareWords(passage.spare, units),

@@ -2,6 +2,7 @@
 import { el, replace } from '../dom.js';
 import { against, alongRoad, chainage, dimension, fine, raise, weight, weightLeft } from '../format.js';
 import { cautionsAt, findCell, findConfiguration, findHazard } from '../report.js';
+import { bridgeResult } from './bridge.js';
 import { SIDE_WORDS } from '../drawing/symbols.js';
 import { verdictTag } from './symbol.js';
 
@@ -21,6 +22,7 @@ export function mountResult(root, { store, actions }) {
         el('span', {}, findConfiguration(state.report, state.configuration).label)),
       reasons(cell),
       cell?.load && loadResult(cell.load, state.units),
+      bridgeResult(hazard, findConfiguration(state.report, state.configuration), state.units),
       limits(hazard, cell),
       cell?.corner && cornerResult(cell.corner, state.units),
       ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),

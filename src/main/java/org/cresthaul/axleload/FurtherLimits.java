@@ -19,15 +19,17 @@ import org.cresthaul.rig.AxleKind;
  * @param tables bridge formulas given as figures; each holds for every run of two axles and more
  * @param lastDay the last day on which these limits may be used, as of a permit
  * @param hours when one may drive by them, in the words of the permit; empty when nothing is said
+ * @param bridge what they ask at a bridge; {@link OnBridge#NONE} elsewhere
  */
 public record FurtherLimits(
         OptionalDouble kgPerTireM,
         Map<AxleKind, Double> leastShares,
         List<BridgeTable> tables,
         Optional<LocalDate> lastDay,
-        List<String> hours) {
+        List<String> hours,
+        OnBridge bridge) {
     public static final FurtherLimits NONE =
-            new FurtherLimits(OptionalDouble.empty(), Map.of(), List.of(), Optional.empty(), List.of());
+            new FurtherLimits(OptionalDouble.empty(), Map.of(), List.of(), Optional.empty(), List.of(), OnBridge.NONE);
 
     public FurtherLimits {
         kgPerTireM.ifPresent(kg -> Finite.requireAtLeast("kgPerTireM", 0, kg));
@@ -39,7 +41,7 @@ public record FurtherLimits(
     }
 
     boolean limitsNothing() {
-        return kgPerTireM.isEmpty() && leastShares.isEmpty() && tables.isEmpty();
+        return kgPerTireM.isEmpty() && leastShares.isEmpty() && tables.isEmpty() && bridge.mostKg().isEmpty();
     }
 
     /** An axle whose tires these limits ask for and nobody measured; its load cannot be held against them. */
@@ -59,6 +61,7 @@ public record FurtherLimits(
             }
         }
         leastShares.forEach((group, share) -> addShare(bounds, places, group, share * grossKg, source));
+        bounds.addAll(bridge.boundsOn(places, source));
         for (BridgeTable table : tables) {
             for (int first = 0; first < places.size(); first++) {
                 for (int last = first + 1; last < places.size(); last++) {

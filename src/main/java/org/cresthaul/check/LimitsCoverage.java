@@ -50,7 +50,7 @@ public final class LimitsCoverage {
     List<LimitedPlace> touching(double fromM, double toM, double lengthM) {
         return places.stream()
                 .filter(p -> p instanceof PostedBridge
-                        ? p.fromChainageM() >= fromM - lengthM && p.fromChainageM() <= toM
+                        ? p.toChainageM() >= fromM - lengthM && p.fromChainageM() <= toM
                         : p.fromChainageM() < toM && p.toChainageM() > fromM - lengthM)
                 .toList();
     }

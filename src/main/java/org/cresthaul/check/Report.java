@@ -88,6 +88,7 @@ public record Report(
      * @param extentM first and last surveyed distance, or of the structure; empty when nothing is surveyed
      * @param limits why nothing here is called clear, whatever the numbers
      * @param cautionsWhen for each of the cautions in which cells it belongs: "always", "raised" or "escorts"
+     * @param bridge what a posted bridge asks beside weights of the whole, or null
      */
     public record HazardFindings(
             String id,
@@ -106,8 +107,9 @@ public record Report(
             List<String> cautions,
             List<String> cautionsWhen,
             List<Cell> cells,
-            List<LeastSetting> least) {
-        /** With every caution where it belongs. */
+            List<LeastSetting> least,
+            BridgeFinding bridge) {
+        /** With every caution where it belongs, and no bridge. */
         public HazardFindings(
                 String id,
                 String kind,
@@ -126,7 +128,12 @@ public record Report(
                 List<Cell> cells,
                 List<LeastSetting> least) {
             this(id, kind, name, landmark, chainageM, offsetM, lonLat, surveyed, lines, extentM, uncertainties, limits, notes,
-                    cautions, cautions.stream().map(Cautions::when).toList(), cells, least);
+                    cautions, cautions.stream().map(Cautions::when).toList(), cells, least, null);
+        }
+
+        HazardFindings withBridge(BridgeFinding other) {
+            return new HazardFindings(id, kind, name, landmark, chainageM, offsetM, lonLat, surveyed, lines, extentM, uncertainties,
+                    limits, notes, cautions, cautionsWhen, cells, least, other);
         }
     }
 

@@ -126,7 +126,8 @@ public final class RouteCheck {
                         : List.of(),
                 Cautions.at(limited, cells),
                 cells,
-                leastSettings(configurations, cells).stream().map(RouteCheck::inLoads).toList());
+                leastSettings(configurations, cells).stream().map(RouteCheck::inLoads).toList())
+                .withBridge(loads.bridge(limited));
     }
 
     /** Loads do not depend on the notch. */

@@ -144,6 +144,17 @@ final class RouteLoads {
                 || Hydraulics.raises(lift.get(), state.loadCase.statics().deckFrontKg(state.judge.get().loads()));
     }
 
+    /** What a bridge asks beside weights of the whole, with the axles that stand on it together; null where it asks nothing. */
+    BridgeFinding bridge(LimitedPlace place) {
+        if (!(place instanceof PostedBridge bridge) || bridge.extent().isEmpty() && bridge.asked().terms().isEmpty()) {
+            return null;
+        }
+        List<BridgeFinding.Together> together = new ArrayList<>();
+        states.values().forEach(lifts -> lifts.values().forEach(s -> together.add(BridgeFinding.together(
+                bridge, s.loadCase, s.judge))));
+        return BridgeFinding.of(bridge, together);
+    }
+
     LoadReport report() {
         List<LoadReport.StateLoads> sheets = new ArrayList<>();
         states.values().forEach(lifts -> lifts.values().forEach(s -> sheets.add(sheet(s))));
@@ -198,6 +209,7 @@ final class RouteLoads {
         limits.further().leastShares().forEach((group, share) -> rules.add(new LoadReport.Rule("at least "
                 + RoundedFigures.fixed(share * 100, 1, RoundingMode.HALF_UP) + " % of the gross weight on the " + group.word()
                 + " axles", null)));
+        limits.further().bridge().mostKg().ifPresent(kg -> rules.add(rule("axles on the bridge together", kg)));
         limits.further().tables().forEach(t -> rules.add(
                 new LoadReport.Rule(t.name() + " on every run of consecutive axles, by number and length", null)));
         if (limits.bridgeFormula()) {
@@ -235,18 +247,24 @@ final class RouteLoads {
                     .filter(p -> !(p instanceof PostedBridge) && p.fromChainageM() <= middle && p.toChainageM() >= middle)
                     .toList()));
             for (LimitedPlace bridge : places) {
-                double at = bridge.fromChainageM();
+                double at = onRoute(bridge.fromChainageM());
                 boolean last = toM == route.lengthM();
                 if (bridge instanceof PostedBridge && at >= fromM && (at < toM || last && at <= toM)) {
-                    List<LimitedPlace> holding = new ArrayList<>(parts.get(parts.size() - 1).places.stream()
-                            .filter(p -> !(p instanceof PostedBridge))
-                            .toList());
-                    holding.add(bridge);
-                    parts.add(new Part(at, at, List.copyOf(holding)));
+                    parts.add(onto(bridge));
                 }
             }
         }
         return parts;
+    }
+
+    /** A bridge with every stretch that any of it lies on. */
+    private Part onto(LimitedPlace bridge) {
+        List<LimitedPlace> holding = new ArrayList<>(places.stream()
+                .filter(p -> !(p instanceof PostedBridge)
+                        && p.fromChainageM() <= bridge.toChainageM() && p.toChainageM() >= bridge.fromChainageM())
+                .toList());
+        holding.add(bridge);
+        return new Part(onRoute(bridge.fromChainageM()), onRoute(bridge.toChainageM()), List.copyOf(holding));
     }
 
     private double onRoute(double chainageM) {
@@ -265,7 +283,8 @@ final class RouteLoads {
     }
 
     private LoadReport.Advice advice(Part part, BoosterState booster, Map<LiftState, State> lifts) {
-        boolean replaced = part.places.stream().anyMatch(p -> p.replacesOthers() && p.limits().isPresent());
+        boolean replaced = part.places.stream().anyMatch(p -> p.replacesOthers() && p.limits().isPresent()
+                && onRoute(p.fromChainageM()) <= part.fromM && onRoute(p.toChainageM()) >= part.toM);
         List<WeightLimits> sets = new ArrayList<>();
         if (!replaced) {
             sets.add(base);

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.cresthaul.check.BackingLine;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
@@ -53,10 +54,11 @@ final class HazardText {
             if (!hazard.surveyed()) {
                 return line("No limits are given: no load is known to be allowed here.");
             }
-            return hazard.kind().equals("stretch")
+            return hazard.kind().equals("stretch") || hazard.extentM().get(0) < hazard.extentM().get(1)
                     ? line("From " + figures.chainage(hazard.chainageM() + hazard.extentM().get(0)) + " to "
                             + figures.chainage(hazard.chainageM() + hazard.extentM().get(1)) + ".")
-                    : "";
+                            + bridge(hazard)
+                    : bridge(hazard);
         }
         if (!hazard.surveyed()) {
             return line("Not surveyed: nothing here can be called clear.");
@@ -68,6 +70,30 @@ final class HazardText {
         }
         hazard.uncertainties().forEach(u -> text.append(line(Words.capital(figures.uncertainty(u)))));
         return text.toString();
+    }
+
+    /** How long a bridge is and what its permit asks. */
+    private String bridge(Report.HazardFindings hazard) {
+        if (hazard.bridge() == null) {
+            return "";
+        }
+        return (hazard.bridge().lengthM() == null
+                        ? ""
+                        : line("The bridge is " + figures.distance(hazard.bridge().lengthM()) + " long."))
+                + hazard.bridge().terms().stream().map(t -> line("The permit asks: " + t + ".")).collect(Collectors.joining());
+    }
+
+    /** The heaviest axles on a bridge together; the notch does not matter. */
+    private String together(Report.HazardFindings hazard, ConfigurationState state) {
+        return hazard.bridge() == null ? "" : hazard.bridge().together().stream()
+                .filter(t -> t.lift().equals(state.lift()) && t.booster().equals(state.booster()))
+                .map(t -> remark(t.axles() == null
+                        ? "On the bridge together: unknown, since the loads are."
+                        : "On the bridge together, the heaviest: " + t.axles()
+                                + (t.count() == 1 ? "" : ", " + t.count() + " axles over " + figures.spacing(t.spreadM()))
+                                + ", " + figures.weight(t.loadKg())
+                                + (t.limitKg() == null ? "" : " against " + figures.weight(t.limitKg())) + "."))
+                .collect(Collectors.joining());
     }
 
     private String answers(Report.HazardFindings hazard, ConfigurationState state) {
@@ -93,6 +119,7 @@ final class HazardText {
                 + wayRound(cells.get(0))
                 + remark(Words.capital(leastSetting(hazard, state).text()) + ".")
                 + governing(cells)
+                + together(hazard, state)
                 + tightest("over the ground", state, cells, Report.Cell::ground)
                 + tightest("under the structure", state, cells, Report.Cell::overhead)
                 + reasons(hazard, state, cells);

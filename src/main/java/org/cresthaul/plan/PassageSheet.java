@@ -55,6 +55,7 @@ final class PassageSheet {
         }
         heights.line(p).ifPresent(lines::add);
         lines.addAll(margins(sources, p, at));
+        lines.addAll(BridgeSheet.together(sources, p));
         if (!p.verdict().equals("clear") && !p.blocked()) {
             p.reasons().forEach(r -> lines.add(SheetLine.plain(Sources.capital(r) + ".")));
         }
@@ -143,6 +144,7 @@ final class PassageSheet {
         switch (p.kind()) {
             case "rail-crossing" -> lines.addAll(crossings.through(p));
             case "corner" -> corner(p, lines);
+            case "posted-bridge" -> lines.addAll(BridgeSheet.terms(sources, p));
             case "dip", "crest" -> lines.add(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
             case "low-structure" ->
                 lines.add(SheetLine.rule("One person watches the highest point from the side.", SheetLine.PRACTICE));

@@ -3,11 +3,17 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import org.cresthaul.axleload.OnBridge;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.route.LimitedPlace;
+import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
 
-/** Limits that may be used until a day, or at some hours, are conditions: this program does not know today's date. */
+/**
+ * What a permit asks and the program cannot judge is a condition: until which day and at which hours, since it does not know
+ * the date, and how a bridge is driven over.
+ */
 final class PermitConditions {
     private PermitConditions() {}
 
@@ -17,9 +23,26 @@ final class PermitConditions {
         route.hazards().stream()
                 .filter(LimitedPlace.class::isInstance)
                 .map(LimitedPlace.class::cast)
-                .flatMap(p -> p.limits().flatMap(l -> of(p.place().id(), p.place().name(), l)).stream())
+                .flatMap(PermitConditions::of)
                 .forEach(all::add);
         return all;
+    }
+
+    private static Stream<Plan.Condition> of(LimitedPlace place) {
+        return Stream.concat(
+                place.limits().flatMap(l -> of(place.place().id(), place.place().name(), l)).stream(),
+                place instanceof PostedBridge bridge ? overBridge(bridge).stream() : Stream.empty());
+    }
+
+    /** What the program cannot see to: how the bridge is driven over. */
+    private static Optional<Plan.Condition> overBridge(PostedBridge bridge) {
+        List<OnBridge.Term> terms = bridge.asked().terms();
+        return terms.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Plan.Condition(bridge.place().id(), bridge.place().name(), Plan.Condition.BRIDGE,
+                        bridge.limits().orElseThrow().name() + " (" + bridge.limits().orElseThrow().source() + ") holds "
+                                + String.join("; ", terms.stream().map(OnBridge.Term::text).toList())
+                                + ". Arrange who keeps the bridge free and who sees to it."));
     }
 
     private static Optional<Plan.Condition> of(String hazard, String name, WeightLimits limits) {

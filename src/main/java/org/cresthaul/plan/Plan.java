@@ -111,9 +111,11 @@ public record Plan(
 
         /** A set of limits that may be used until a day, or at some hours. */
         public static final String PERMIT = "permit's day and hours";
+        /** What a permit asks of the way a bridge is driven over: alone, centered, at a crawl. */
+        public static final String BRIDGE = "permit's terms at a bridge";
         /** Every kind. */
         public static final List<String> KINDS = List.of("tight, accepted", "set aside", "not shown to be cleared in time",
-                "no room shown beyond", "no place shown to raise", "no place shown to lower", "permit's day and hours");
+                "no room shown beyond", "no place shown to raise", "no place shown to lower", PERMIT, BRIDGE);
 
         /** A tight place that the planner accepts: with a spotter, or escorts where the opposing lane is needed. */
         public static final String TIGHT = "tight, accepted";

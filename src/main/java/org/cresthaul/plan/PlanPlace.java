@@ -5,12 +5,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.cresthaul.axleload.OnBridge;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
+import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
@@ -89,7 +91,8 @@ record PlanPlace(
                 at + after,
                 !(hazard instanceof Stretch),
                 RaisedCheck.isRaisable(hazard),
-                findings.kind().equals("rail-crossing") || hazard instanceof RouteCorner,
+                findings.kind().equals("rail-crossing") || hazard instanceof RouteCorner
+                        || hazard instanceof PostedBridge bridge && bridge.asked().terms().contains(OnBridge.Term.CRAWL),
                 Optional.of(hazard),
                 findings.cells());
     }

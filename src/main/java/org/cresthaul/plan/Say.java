@@ -64,6 +64,11 @@ final class Say {
         return figure(rounded.distance(meters), meters, from);
     }
 
+    /** How far axles are apart, rounded down. */
+    Say spacing(double meters, String from) {
+        return figure(rounded.spacing(meters), meters, from);
+    }
+
     Say alongRoad(double meters, String from) {
         return figure(rounded.alongRoad(meters), meters, from);
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.plan.Statement.AxleRow;
@@ -130,7 +131,7 @@ final class StatementParts {
     private AxleRow axle(LoadSheet sheet, String at, int i) {
         LoadSheet.AxleLine a = sheet.axles().get(i);
         SheetLine behind = i == 0 ? null : sources.say()
-                .distance(sheet.axles().get(i - 1).xM() - a.xM(), "report:difference of " + at.substring(7) + "/axles/" + (i - 1)
+                .spacing(sheet.axles().get(i - 1).xM() - a.xM(), "report:difference of " + at.substring(7) + "/axles/" + (i - 1)
                         + "/xM and " + at.substring(7) + "/axles/" + i + "/xM").plain();
         SheetLine group = SheetLine.plain("");
         for (int g = 0; g < sheet.groups().size(); g++) {
@@ -169,7 +170,8 @@ final class StatementParts {
                             ? sources.say().chainage(p.chainageM(), at + "/passage/chainageM").plain()
                             : sources.say().chainage(plan.steps().get(i).chainageM(), at + "/chainageM").plain(),
                     sources.letterOf(p.set()), p.set().configuration(), p.verdict(), p.blocked(),
-                    PassageSheet.margins(sources, p, at + "/passage"),
+                    Stream.concat(PassageSheet.margins(sources, p, at + "/passage").stream(),
+                            BridgeSheet.together(sources, p).stream()).toList(),
                     new StructureHeights(sources).line(p).orElse(null),
                     conditions(p, at + "/passage")));
         }

@@ -1,5 +1,6 @@
 package org.cresthaul.route;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -10,8 +11,10 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.cresthaul.axleload.BridgeTable;
 import org.cresthaul.axleload.FurtherLimits;
+import org.cresthaul.axleload.OnBridge;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
@@ -25,17 +28,45 @@ final class FurtherLimitsReader {
 
     /** Whether any of them is there, sound or not. */
     static boolean limits(JsonFields fields) {
-        return fields.has("tireWidth") || fields.has("leastShares") || fields.has("bridgeTables");
+        return fields.has("tireWidth") || fields.has("leastShares") || fields.has("bridgeTables") || fields.has("onBridge");
     }
 
-    /** Problems go where those of {@code fields} go. */
-    static FurtherLimits read(JsonFields fields) {
+    /**
+     * Problems go where those of {@code fields} go.
+     *
+     * @param bridgeM how long the bridge is, itself empty when nobody has measured it; empty elsewhere than at a bridge
+     */
+    static FurtherLimits read(JsonFields fields, Optional<OptionalDouble> bridgeM) {
         OptionalDouble kgPerTireM = fields.findObject("tireWidth").map(FurtherLimitsReader::perWidth).orElse(OptionalDouble.empty());
         Map<AxleKind, Double> shares = fields.findObject("leastShares").map(FurtherLimitsReader::shares).orElse(Map.of());
         List<BridgeTable> tables = tables(fields);
         Optional<LocalDate> lastDay = fields.findText("lastDay", 10).map(t -> LimitsFile.date(fields, "lastDay", t));
         List<String> hours = fields.findText("hours", JsonFields.LONGEST_NOTE).map(List::of).orElse(List.of());
-        return new FurtherLimits(kgPerTireM, shares, tables, lastDay, hours);
+        return new FurtherLimits(kgPerTireM, shares, tables, lastDay, hours,
+                bridgeM.map(m -> onBridge(fields, m)).orElse(OnBridge.NONE));
+    }
+
+    private static OnBridge onBridge(JsonFields fields, OptionalDouble lengthM) {
+        OptionalDouble kg = fields.findMassKg("onBridge", LimitsFile.LEAST_KG, LimitsFile.MOST_KG);
+        if (kg.isPresent() && lengthM.isEmpty()) {
+            fields.problem("onBridge", "no-length", "Which axles stand on the bridge together is not known: nobody says how long"
+                    + " it is.", "Add \"extent\" to the bridge, such as [\"0 ft\", \"60 ft\"], or leave \"onBridge\" out.");
+            kg = OptionalDouble.empty();
+        }
+        List<OnBridge.Term> terms = new ArrayList<>();
+        List<JsonNode> items = fields.findItems("terms", 1, OnBridge.Term.values().length).orElse(List.of());
+        for (int i = 0; i < items.size(); i++) {
+            String word = items.get(i).asText();
+            Optional<OnBridge.Term> term = Stream.of(OnBridge.Term.values()).filter(t -> t.word().equals(word)).findFirst();
+            if (term.isEmpty() || terms.contains(term.get())) {
+                fields.problems().add(term.isEmpty() ? "unknown-word" : "term-twice",
+                        term.isEmpty() ? "There is no term of this name." : "The term \"" + word + "\" is listed twice.",
+                        fields.pointer("terms") + "/" + i, "Write \"alone\", \"centered\", \"crawl\", each at most once.");
+            } else {
+                terms.add(term.get());
+            }
+        }
+        return new OnBridge(lengthM, kg, terms);
     }
 
     private static OptionalDouble perWidth(JsonFields fields) {

@@ -97,7 +97,7 @@ final class HazardReader {
         return Optional.of(hazard);
     }
 
-    private Optional<WeightLimits> limits() {
+    private Optional<WeightLimits> limits(Optional<OptionalDouble> bridgeM) {
         for (String key : new String[] {"profile", "survey", "approachBefore", "approachAfter"}) {
             if (properties.has(key)) {
                 properties.problem(key, "not-judged", "This kind of hazard is judged by loads: \"" + key
@@ -105,33 +105,45 @@ final class HazardReader {
             }
         }
         return properties.findObject("limits")
-                .flatMap(l -> LimitsFile.read(l, Optional.of(place.name().isEmpty() ? "limits" : place.name())));
+                .flatMap(l -> LimitsFile.read(l, Optional.of(place.name().isEmpty() ? "limits" : place.name()), bridgeM));
     }
 
     private Function<HazardPlace, Hazard> postedBridge() {
-        Optional<WeightLimits> limits = limits();
-        return place -> new PostedBridge(place, limits);
+        Optional<LowStructure.Extent> extent =
+                properties.findItems("extent", 2, 2).flatMap(items -> ends(items, ProfileReader.DISTANCE, "bridge"));
+        // A mistake in the extent is told once; no bridge is made then.
+        OptionalDouble lengthM = properties.has("extent")
+                ? OptionalDouble.of(extent.map(e -> e.toM() - e.fromM()).orElse(0.0))
+                : OptionalDouble.empty();
+        Optional<WeightLimits> limits = limits(Optional.of(lengthM));
+        return place -> new PostedBridge(place, extent, limits);
+    }
+
+    /** Start and end along travel from the hazard's point; empty after a problem, told now or before. */
+    private Optional<LowStructure.Extent> ends(List<JsonNode> items, LengthLimits within, String what) {
+        if (items.size() != 2) {
+            return Optional.empty();
+        }
+        String at = properties.pointer("extent");
+        double fromM = JsonQuantities.lengthM(items.get(0), at + "/0", "extent", within, problems);
+        double toM = JsonQuantities.lengthM(items.get(1), at + "/1", "extent", within, problems);
+        if (toM <= fromM) {
+            problems.add("order", "The " + what + " runs backward.", at, "Write its start first, then its end.");
+        }
+        return toM > fromM ? Optional.of(new LowStructure.Extent(fromM, toM)) : Optional.empty();
     }
 
     private Function<HazardPlace, Hazard> stretch() {
-        Optional<WeightLimits> limits = limits();
+        Optional<WeightLimits> limits = limits(Optional.empty());
         boolean replaces = properties.has("applies")
                 && properties.word("applies", List.of("as well", "instead")).equals("instead");
         if (replaces && !properties.has("limits")) {
             properties.problem("applies", "instead-of-nothing", "Limits are replaced, but not by any.",
                     "Add \"limits\", or leave \"applies\" out.");
         }
-        List<JsonNode> ends = properties.items("extent", 2, 2);
-        if (ends.size() != 2) {
-            return place -> null;
-        }
-        String at = properties.pointer("extent");
-        double fromM = JsonQuantities.lengthM(ends.get(0), at + "/0", "extent", STRETCH, problems);
-        double toM = JsonQuantities.lengthM(ends.get(1), at + "/1", "extent", STRETCH, problems);
-        if (toM <= fromM) {
-            problems.add("order", "The stretch runs backward.", at, "Write its start first, then its end.");
-        }
-        return place -> new Stretch(place, fromM, toM, limits, replaces);
+        Optional<LowStructure.Extent> extent = ends(properties.items("extent", 2, 2), STRETCH, "stretch");
+        // Without its ends there is a problem, and nothing is made.
+        return place -> new Stretch(place, extent.orElseThrow().fromM(), extent.orElseThrow().toM(), limits, replaces);
     }
 
     private Function<HazardPlace, Hazard> railCrossing() {
@@ -224,14 +236,7 @@ final class HazardReader {
         if (items.get().isEmpty()) {
             return Optional.empty();
         }
-        String at = properties.pointer("extent");
-        double fromM =
-                JsonQuantities.lengthM(items.get().get(0), at + "/0", "extent", ProfileReader.DISTANCE, problems);
-        double toM = JsonQuantities.lengthM(items.get().get(1), at + "/1", "extent", ProfileReader.DISTANCE, problems);
-        if (toM <= fromM) {
-            problems.add("order", "The extent runs backward.", at, "Write its start first, then its end.");
-        }
-        return toM > fromM ? Optional.of(new LowStructure.Extent(fromM, toM)) : Optional.empty();
+        return ends(items.get(), ProfileReader.DISTANCE, "extent");
     }
 
     private void requireSameDatum(Soffit soffit, List<RoadProfile> lines) {

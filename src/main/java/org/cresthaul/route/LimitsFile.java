@@ -68,11 +68,15 @@ public final class LimitsFile {
         }
         JsonFields file = JsonFields.of(node, pointer, problems);
         file.word("cresthaul", List.of(FORMAT));
-        return read(file, Optional.empty());
+        return read(file, Optional.empty(), Optional.empty());
     }
 
-    /** Reads limits inside another file. */
-    static Optional<WeightLimits> read(JsonFields fields, Optional<String> usualName) {
+    /**
+     * Reads limits inside another file.
+     *
+     * @param bridgeM as {@link FurtherLimitsReader#read} takes it
+     */
+    static Optional<WeightLimits> read(JsonFields fields, Optional<String> usualName, Optional<OptionalDouble> bridgeM) {
         Problems problems = fields.problems();
         int before = problems.count();
         String name = usualName.isPresent()
@@ -89,7 +93,7 @@ public final class LimitsFile {
         List<WeightLimits.Span> spans = spans(fields);
         boolean formula = fields.has("bridgeFormula")
                 && fields.word("bridgeFormula", List.of("federal")).equals("federal");
-        FurtherLimits further = FurtherLimitsReader.read(fields);
+        FurtherLimits further = FurtherLimitsReader.read(fields, bridgeM);
         fields.refuseOthers();
         if (!groups.isEmpty() && axle.isEmpty() && fields.isThere()) {
             fields.problem("axle", "missing", "Limits for groups need one for a single axle as well.",

@@ -73,7 +73,7 @@ public final class RouteFile {
         refuseCrs(file);
         file.find("bbox");
         Optional<WeightLimits> limits =
-                file.findObject("limits").flatMap(l -> LimitsFile.read(l, Optional.empty()));
+                file.findObject("limits").flatMap(l -> LimitsFile.read(l, Optional.empty(), Optional.empty()));
         LegReader legs = new LegReader(problems);
         List<HazardReader> hazards = new ArrayList<>();
         List<StopReader> stops = new ArrayList<>();

@@ -127,6 +127,13 @@ public class RoundedFigures {
         return units == UnitSystem.US_CUSTOMARY ? length.inFeetAndInches(1) : length.inMeters(2);
     }
 
+    /** How far axles are apart: to 1 in or 1 cm, rounded down, since closer axles are allowed less. */
+    public final String spacing(double meters) {
+        return units == UnitSystem.US_CUSTOMARY
+                ? new Length(down(meters, INCH_M) * INCH_M).inFeetAndInches(1)
+                : new Length(down(meters, 0.01) * 0.01).inMeters(2);
+    }
+
     /** How far something goes before it must stop: whole feet or 0.1 m, rounded down. */
     public final String way(double meters) {
         return units == UnitSystem.US_CUSTOMARY

@@ -105,7 +105,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     static Hazard bridge(String id, double chainageM) {
-        return new PostedBridge(place(id, chainageM), Optional.empty());
+        return new PostedBridge(place(id, chainageM), Optional.empty(), Optional.empty());
     }
 
     static Hazard corner(String id, double chainageM) {

@@ -55,7 +55,7 @@ class PlateAndRegulatorTest {
     }
 
     private static Hazard bridge(String id, double atM, String what) throws Exception {
-        return new PostedBridge(PlanCase.place(id, atM), Optional.of(limits(what)));
+        return new PostedBridge(PlanCase.place(id, atM), Optional.empty(), Optional.of(limits(what)));
     }
 
     @Test

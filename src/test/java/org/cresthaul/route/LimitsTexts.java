@@ -73,6 +73,11 @@ public final class LimitsTexts {
                     "a stretch beyond the road| P1/extent | [\"0 m\", \"90 km\"] | beyond-route | = | sense",
                     "instead of what          | P1/limits | absent | instead-of-nothing | P1/applies | shape",
                     "another way to apply     | P1/applies | \"maybe\" | unknown-word | = | shape",
+                    "on a bridge of no length | P0/limits/onBridge | \"60,000 lb\" | no-length | = | shape",
+                    "a bridge backward        | P0/extent | [\"20 m\", \"-2 m\"] | order | = | sense",
+                    "a term nobody knows      | P0/limits/terms | [\"alone\", \"at night\"] | unknown-word | P0/limits/terms/1 | shape",
+                    "a term twice             | P0/limits/terms | [\"alone\", \"alone\"] | term-twice | P0/limits/terms/1 | shape",
+                    "terms of a stretch       | P1/limits/terms | [\"alone\"] | unknown-key | = | shape",
                     "a bridge with a soffit   | P0/clearance | \"4 m\" | unknown-key | = | shape")
             .map(row -> Mistake.of(row.replace("P0", "/features/0/properties").replace("P1", "/features/1/properties")))
             .toList();
