@@ -1,6 +1,8 @@
 /** The steps of a plan in driving order. */
 import { el } from '../dom.js';
-import { alongRoad, against, chainage, duration, pressure, room, speed, spareLeft, weight } from '../format.js';
+import {
+  alongRoad, against, chainage, clearance, dimension, duration, raise, pressure, room, speed, spareLeft, weight,
+} from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
 import { kindSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
@@ -132,10 +134,24 @@ function liftStep({ step, place, lift }, units) {
     el('p', { class: 'step-do' }, up
       ? [el('strong', {}, raiseWords(lift.raise, units)), ` for ${lift.hazards.join(', ')}, and stay up.`]
       : `The rear has left ${lift.lastLeft}: back on the transport stops, leveling in auto, before road speed.`),
+    up && bandWords(lift.band, units),
     lift.lacks
       ? el('p', { class: 'step-condition' }, `Condition: no place shown. ${lift.lacks}`)
       : `Front between ${chainage(lift.fromChainageM, units)} and ${chainage(lift.toChainageM, units)}.`,
   ];
+}
+
+/** From which to which raise all is clear, what ends it, and what aiming at the middle leaves. */
+function bandWords(band, units) {
+  if (!band?.wide) {
+    return null;
+  }
+  const end = band.endsAt === 'hydraulics' ? 'where the hydraulics end'
+    : `where the ${band.endsAt} at ${band.endsWhere} comes too close`;
+  const { gap, need } = against(band.gapM, band.requiredM, units);
+  return el('p', { class: 'step-band', 'data-from-m': band.fromM, 'data-to-m': band.toM },
+    `Front anywhere from ${raise(band.fromM, units)} to ${clearance(band.toM, units)}, ${end}. `,
+    el('strong', {}, `Aim at ${dimension(band.aimM, units)}`), `: leaves ${gap}, ${need} required.`);
 }
 
 /** "2 5/8 in under, 1/8 in beyond the 2 1/2 in required: trailer, deck" */

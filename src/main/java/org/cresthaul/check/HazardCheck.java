@@ -157,13 +157,22 @@ final class HazardCheck {
             }
             // A booster that carries the trailer may open what does not open without it.
         }
+        return needed(transport).from(transport.notchOffsetM());
+    }
+
+    private RaiseNeeded needed(Setting transport) {
         return raises.computeIfAbsent(
-                        transport.lift().word() + "/" + transport.booster().word(),
-                        k -> new RaiseNeeded(
-                                transport.lift(),
-                                transport.booster(),
-                                sides().flatMap(s -> s.lanes().stream()).toList()))
-                .from(transport.notchOffsetM());
+                transport.lift().word() + "/" + transport.booster().word(),
+                k -> new RaiseNeeded(
+                        transport.lift(),
+                        transport.booster(),
+                        sides().flatMap(s -> s.lanes().stream()).toList()));
+    }
+
+    /** How far up a raise that is clear may go, counted into the notch: every raise up to there is clear as well. */
+    RaiseNeeded.Top above(Setting raised) {
+        allowWork();
+        return needed(raised).above(new RaiseNeeded.Raise(raised.notchOffsetM(), raised.rearRaiseM()));
     }
 
     private static Setting reached(Setting transport, RaiseNeeded.Raise raise) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
+import org.cresthaul.posture.RaiseNeeded;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
@@ -55,6 +56,14 @@ public final class RaisedCheck {
         }
     }
 
+    /**
+     * How far the deck front may go above a raise, the rear as it is.
+     *
+     * @param frontM over the notch: every raise of the front up to there is clear as well
+     * @param endsAt "hydraulics", "ground" or "structure"
+     */
+    public record Top(double frontM, String endsAt) {}
+
     private record Asked(String hazard, String configuration, double frontM, double rearM) {}
 
     public RaisedCheck(Route route, Rig rig, LevelStance stance, Margins margins) {
@@ -90,22 +99,44 @@ public final class RaisedCheck {
         CheckedConfiguration c = Optional.ofNullable(configurations.get(asked.configuration))
                 .orElseThrow(() -> new UnknownNameException(
                         "the rig has no configuration " + asked.configuration, "configuration"));
-        double mostFrontM = Math.max(0, stance.trailer().hydraulicRaiseLimitM() - c.notch().offsetM());
+        double mostFrontM = mostFrontM(c);
         boolean reached = asked.frontM >= 0 && asked.frontM <= mostFrontM + ROUNDED_M
                 && asked.rearM >= 0 && asked.rearM <= stance.trailer().manualRaiseLimitM() + ROUNDED_M
                 && (asked.frontM == 0 || loads.raisesFront(c));
         if (!reached || Surroundings.of(hazard).lanes().isEmpty()) {
             return Optional.empty();
         }
-        // As the report's own raise: counted into the notch, which holds the deck front the same way.
-        Setting setting = new Setting(c.lift(), c.booster(), c.notch().offsetM() + asked.frontM, 0, asked.rearM);
-        HazardCheck.Judgment judgment = checks
-                .computeIfAbsent(asked.hazard, id -> new HazardCheck(hazard, rig, stance, margins))
-                .judge(setting);
+        HazardCheck.Judgment judgment = check(hazard).judge(setting(c, asked));
         return Optional.of(new Raised(
                 judgment.verdict().word(),
                 judgment.ground().map(Judged::gap).orElse(null),
                 judgment.overhead().map(Judged::gap).orElse(null)));
+    }
+
+    private double mostFrontM(CheckedConfiguration c) {
+        return Math.max(0, stance.trailer().hydraulicRaiseLimitM() - c.notch().offsetM());
+    }
+
+    /** As the report's own raise: counted into the notch, which holds the deck front the same way. */
+    private static Setting setting(CheckedConfiguration c, Asked asked) {
+        return new Setting(c.lift(), c.booster(), c.notch().offsetM() + asked.frontM, 0, asked.rearM);
+    }
+
+    private HazardCheck check(Hazard hazard) {
+        return checks.computeIfAbsent(hazard.place().id(), id -> new HazardCheck(hazard, rig, stance, margins));
+    }
+
+    /** As {@link #at}: how far up it may go from there; empty where the raise itself is not clear. */
+    public Optional<Top> above(String hazardId, String configurationKey, double frontM, double rearM) {
+        if (at(hazardId, configurationKey, frontM, rearM).filter(Raised::isClear).isEmpty()) {
+            return Optional.empty();
+        }
+        CheckedConfiguration c = configurations.get(configurationKey);
+        RaiseNeeded.Top top = check(route.findHazard(hazardId).orElseThrow())
+                .above(setting(c, new Asked(hazardId, configurationKey, frontM, rearM)));
+        double upM = Math.max(frontM, Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));
+        return Optional.of(new Top(upM, top.ended().isEmpty() ? "hydraulics"
+                : top.ended().get().soffit().isPresent() ? "structure" : "ground"));
     }
 
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */

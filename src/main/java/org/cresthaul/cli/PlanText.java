@@ -139,13 +139,22 @@ final class PlanText {
                     + regulator(step);
             case Plan.Step.ARRIVE -> setUp(step.set());
             case Plan.Step.CHANGE -> actions(step.change()) + regulator(step);
-            case Plan.Step.RAISE -> "front " + figures.raise(step.lift().raise().frontM(), step.lift().raise().frontEndM()) + ", rear "
+            case Plan.Step.RAISE -> "front " + front(step.lift()) + ", rear "
                     + figures.raise(step.lift().raise().rearM(), step.lift().raise().rearEndM()) + ", for " + String.join(", ", step.lift().hazards())
                     + "; " + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             case Plan.Step.LOWER -> "once the rear has left " + step.lift().lastLeft() + ", on the stops, leveling in auto; "
                     + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             default -> how(step.passage());
         };
+    }
+
+    /** "2 3/8 in to 6 1/2 in, where the hydraulics end, aim at 4 3/8 in" */
+    private String front(Plan.Lift lift) {
+        String least = figures.raise(lift.raise().frontM(), lift.raise().frontEndM());
+        return lift.band() == null || !lift.band().wide()
+                ? least
+                : least + " to " + figures.clearance(lift.band().toM()) + " (" + lift.band().end() + "), aim at "
+                        + figures.dimension(lift.band().aimM());
     }
 
     /** Where the front is when a place begins, and when the rear has left it: in feet or meters from its point. */

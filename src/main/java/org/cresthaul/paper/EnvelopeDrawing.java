@@ -77,7 +77,7 @@ final class EnvelopeDrawing {
                 double before = x(down.get(i - 1).xM());
                 shapes.add(Drawing.line(Ink.GUIDE, 0.9, new Point(at, y), new Point(before, y)));
                 shapes.add(new Drawing.Lettering(new Point((at + before) / 2, y - 5 - (i % 2) * (SIZE - 1)), Anchor.MIDDLE, SIZE - 2,
-                        false, Ink.LINE, figures.distance(down.get(i).behindM())));
+                        false, Ink.LINE, figures.spacing(down.get(i).behindM())));
             }
             if (down.get(i).loadKg() != null) {
                 shapes.add(new Drawing.Lettering(new Point(at, y + SIZE + 6 + (i % 2) * (SIZE + 2)), Anchor.MIDDLE, SIZE - 1, true,

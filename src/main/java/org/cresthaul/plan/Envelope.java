@@ -72,7 +72,9 @@ public record Envelope(
         List<Wheel> wheels = wheels(standing, sources.loads(set).map(Sources.Loads::sheet));
         double front = Stream.concat(outlines.stream().flatMap(o -> o.points.stream()).map(p -> p.get(0)),
                 wheels.stream().map(w -> w.xM + w.radiusM)).mapToDouble(x -> x).max().orElseThrow();
-        OptionalDouble raised = sources.raises(set).mapToDouble(r -> sources.heightM(set, r.frontM(), r.rearM())).max();
+        OptionalDouble raised = sources.raised(set)
+                .mapToDouble(p -> sources.heightM(set, sources.mostFrontM(p), p.raise().rearM()))
+                .max();
         return new Envelope(
                 sources.letterOf(set),
                 set.configuration(),

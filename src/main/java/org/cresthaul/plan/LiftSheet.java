@@ -65,9 +65,21 @@ final class LiftSheet {
         String at = "plan:/steps/" + i + "/lift";
         lines.add(SheetLine.practice("Stop short of it on straight, firm road, strobes on, traffic held as the permit says."));
         lines.add(SheetLine.practice("Everyone clear of the deck: nobody under it until it is back on the stops."));
-        lines.add(sources.say("Lift off the transport stops and raise the deck front by ")
-                .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/raise/frontM")
-                .words(" above its notch, both sides, by the tape.").toDo());
+        Say front = sources.say("Lift off the transport stops and raise the deck front by ")
+                .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/raise/frontM");
+        if (lift.band() == null || !lift.band().wide()) {
+            lines.add(front.words(" above its notch, both sides, by the tape.").toDo());
+            if (lift.band() != null && !lift.band().endsAt().equals(RaiseBand.HYDRAULICS)) {
+                lines.add(SheetLine.plain("No more than that: " + lift.band().end() + "."));
+            }
+        } else {
+            String in = at + "/band";
+            lines.add(front.words(" to ").gap(lift.band().toM(), in + "/toM").words(" above its notch, aim at ")
+                    .dimension(lift.band().aimM(), in + "/aimM").words(", both sides, by the tape.").toDo());
+            lines.add(sources.say("Above that " + lift.band().end() + ". Aimed right it leaves ")
+                    .gapAgainst(lift.band().gapM(), in + "/gapM", lift.band().requiredM(), in + "/requiredM", ", needed ")
+                    .words(".").plain());
+        }
         if (lift.raise().rearM() > 0) {
             lines.add(sources.say("Leveling to manual; raise the rear by ")
                     .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/raise/rearM").words(", by the tape.").toDo());

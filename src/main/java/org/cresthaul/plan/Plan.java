@@ -209,6 +209,7 @@ public record Plan(
      * The deck goes up before places that are passed on one raise, or back on the transport stops after them.
      *
      * @param raise front, rear, and the least gap left at any of those places
+     * @param band from which to which raise of the front all of them are clear, the rear as it is; null where nobody can tell
      * @param hazards passed on it, in the order in which the front meets them
      * @param lastLeft the one of them that the rear leaves last
      * @param fromChainageM where the front may stand for it, at the earliest: no part of the combination is at a place then
@@ -217,6 +218,7 @@ public record Plan(
      */
     public record Lift(
             Report.RaiseFinding raise,
+            RaiseBand band,
             List<String> hazards,
             String lastLeft,
             double fromChainageM,

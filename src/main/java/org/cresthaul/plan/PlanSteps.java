@@ -189,9 +189,10 @@ final class PlanSteps {
         boolean up = !raise.equals(Raise.NONE);
         double lengthM = changes.setUps().get(c).lengthM();
         Report.RaiseFinding least = leastRaised(cluster, raise, c);
+        RaiseBand band = up ? RaiseBand.find(members.stream().map(places::get).toList(), c, raise, raisedCheck).orElse(null) : null;
         int lastLeft = LiftStops.lastLeft(cluster, places);
         if (up) {
-            met.add(lift(Step.RAISE, lifts.up(k, lengthM), cluster, least, states.raiseSeconds()));
+            met.add(lift(Step.RAISE, lifts.up(k, lengthM), cluster, least, band, states.raiseSeconds()));
         }
         for (int i = 0; i < members.size(); i++) {
             PlanPlace place = places.get(members.get(i));
@@ -200,18 +201,20 @@ final class PlanSteps {
             met.add(passage(place, c, Math.max(0, place.fromM()), toM, lift, states.crawlSeconds(place, c, up), least));
         }
         if (up) {
-            met.add(lift(Step.LOWER, lifts.down(k, lengthM), cluster, least, states.lowerSeconds()));
+            met.add(lift(Step.LOWER, lifts.down(k, lengthM), cluster, least, band, states.lowerSeconds()));
         }
     }
 
     /** Up as late as can be, down as soon as can be. */
     private Step lift(
-            String step, LiftStops.Window window, RouteLayout.Cluster cluster, Report.RaiseFinding raise, long seconds) {
+            String step, LiftStops.Window window, RouteLayout.Cluster cluster, Report.RaiseFinding raise, RaiseBand band,
+            long seconds) {
         boolean up = step.equals(Step.RAISE);
         PlanPlace last = places.get(LiftStops.lastLeft(cluster, places));
         PlanPlace at = up ? places.get(cluster.places().get(0)) : last;
         Plan.Lift lift = new Plan.Lift(
                 raise,
+                band,
                 cluster.places().stream().map(p -> places.get(p).id()).toList(),
                 last.id(),
                 Spares.meters(window.fromM()),

@@ -57,7 +57,7 @@ public final class RoutePlan {
     public static Plan of(
             Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
         // Gaps do not depend on the plate, so that a raise is judged alike.
-        RaiseJudge judge = new RaisedCheck(route, rig, stance, margins)::at;
+        RaiseJudge judge = RaiseJudge.of(new RaisedCheck(route, rig, stance, margins));
         Optional<RightPlate> plate = RightPlate.find(stance);
         return plate.isEmpty()
                 ? of(route, stance, report, options, judge)

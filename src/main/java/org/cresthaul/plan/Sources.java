@@ -87,12 +87,21 @@ final class Sources {
         return StandingHeight.ofLoadMeters(stance, setting(set, frontM, rearM));
     }
 
-    /** Every raise of the plan in a set-up. */
-    Stream<Report.RaiseFinding> raises(Plan.SetUp set) {
+    /** Every place that the plan passes raised in a set-up. */
+    Stream<Plan.Passage> raised(Plan.SetUp set) {
         return plan.steps().stream()
                 .map(Plan.Step::passage)
-                .filter(p -> p != null && p.raise() != null && p.set().equals(set))
-                .map(Plan.Passage::raise);
+                .filter(p -> p != null && p.raise() != null && p.set().equals(set));
+    }
+
+    /** How far up the front may be as a place is passed: the end of its band, or as the plan has it. */
+    double mostFrontM(Plan.Passage p) {
+        return p.raise() == null ? 0 : plan.steps().stream()
+                .map(Plan.Step::lift)
+                .filter(l -> l != null && l.band() != null && l.hazards().contains(p.hazard()))
+                .mapToDouble(l -> l.band().toM())
+                .max()
+                .orElse(p.raise().frontM());
     }
 
     Equipment equipment() {

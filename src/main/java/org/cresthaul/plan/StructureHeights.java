@@ -33,10 +33,10 @@ final class StructureHeights {
                                     + " was measured, ")
                     .gap(structure.leastHeightM().getAsDouble(), "route:least height of " + p.hazard());
         }
-        double frontM = p.raise() == null ? 0 : p.raise().frontM();
+        double frontM = sources.mostFrontM(p);
         double rearM = p.raise() == null ? 0 : p.raise().rearM();
         say.words("; " + (sources.equipment().isLoaded() ? "load" : "combination") + " at notch " + p.set().notch()
-                        + (p.raise() == null ? "" : ", raised") + ", on the level, ")
+                        + (p.raise() == null ? "" : ", raised as far as it may be") + ", on the level, ")
                 .required(sources.equipment().isLoaded()
                         ? sources.loadHeightM(p.set(), frontM, rearM)
                         : sources.heightM(p.set(), frontM, rearM), "rig:highest point at this set-up");

@@ -51,6 +51,14 @@ public final class RaiseNeeded {
      */
     public record Raise(double deckFrontOffsetM, double rearM) {}
 
+    /**
+     * How far up a raise may go.
+     *
+     * @param deckFrontOffsetM deck-front height over the reference notch, meters
+     * @param ended the line where nothing is left there; empty where the hydraulics end first
+     */
+    public record Top(double deckFrontOffsetM, Optional<Lane> ended) {}
+
     /** One line with one leveling. */
     record Way(Lane lane, Leveling leveling) {}
 
@@ -118,6 +126,11 @@ public final class RaiseNeeded {
                 : search(notchOffsetM, mostRearM, heldCuts, heldWays);
         found.ifPresent(raise -> answers.add(new Answer(notchOffsetM, raise)));
         return found;
+    }
+
+    /** How far the deck front may go above a raise that was found, the rear as it is: every raise up to there will do. */
+    public Top above(Raise least) {
+        return new RaiseReach(lift, booster, least.rearM > 0 ? heldWays : frontWays).from(least, highestM);
     }
 
     private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {

@@ -57,12 +57,16 @@ final class RaiseScan {
         double front = 0;
         double rear = 0;
         for (Way way : ways) {
-            RaiseRates r = RaiseRates.of(way.lane().passage().shape(lift, booster),
-                    Math.max(way.lane().passage().line().steepest(), line(way.lane()).steepest()));
+            RaiseRates r = rates(way, lift, booster);
             front = Math.max(front, r.front());
             rear = Math.max(rear, r.rear());
         }
         rates = new RaiseRates(front, rear);
+    }
+
+    static RaiseRates rates(Way way, LiftState lift, BoosterState booster) {
+        return RaiseRates.of(way.lane().passage().shape(lift, booster),
+                Math.max(way.lane().passage().line().steepest(), line(way.lane()).steepest()));
     }
 
     /** How much more than asked a raise has to leave so that it cannot be missed, meters. */

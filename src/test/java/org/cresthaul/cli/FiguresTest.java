@@ -53,6 +53,16 @@ class FiguresTest {
         assertEquals(metric, METRIC.raise(meters, endM));
     }
 
+    /** Closer axles are allowed less: 4 ft 7 in is 1.397 m, 54.99 in are 54, 55 in but for noise are 55. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "1.3970       | 4 ft 7 in | 1.39 m", "1.396999999999 | 4 ft 7 in | 1.39 m", "1.3967 | 4 ft 6 in | 1.39 m",
+        "1.4          | 4 ft 7 in | 1.40 m", "0.3048         | 1 ft      | 0.30 m"})
+    void spacingsOfAxlesRoundDown(double meters, String us, String metric) {
+        assertEquals(us, US.spacing(meters));
+        assertEquals(metric, METRIC.spacing(meters));
+    }
+
     /** By hand: 65.6 mm is 2.5827 in and 66.6 mm 2.6220 in; 2 19/32 in is 2.59375 in, 2 5/8 in is 2.625 in. */
     @ParameterizedTest
     @CsvSource({

@@ -21,7 +21,7 @@ class RaiseNeededTest {
     private static final int REARS = 8;
 
     /** @param hidden a raise that leaves 5 mm to spare, when one was put in */
-    private record Cell(
+    record Cell(
             LevelStance stance, LiftState lift, BoosterState booster, RoadProfile line, Demand demand, boolean hidden) {
         double highestM() {
             return stance.trailer().hydraulicRaiseLimitM();
@@ -53,7 +53,7 @@ class RaiseNeededTest {
     }
 
     /** Mostly with the lift axle up, and asking what some raise or other might just leave. */
-    private static Optional<Cell> cell(long seed) {
+    static Optional<Cell> cell(long seed) {
         RandomCase it = RandomCase.of(seed);
         LiftState lift = it.stance().liftStates().contains(LiftState.UP) && it.random().nextInt(4) > 0
                 ? LiftState.UP

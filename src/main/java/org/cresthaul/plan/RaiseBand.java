@@ -1,0 +1,81 @@
+package org.cresthaul.plan;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.RaisedCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.plan.Admission.Raise;
+
+/**
+ * From which to which raise of the deck front every place that is passed on one raise is clear, the rear as it is told.
+ *
+ * @param fromM the least that will do, over the notch
+ * @param toM the most, rounded down; what is in between is clear as well
+ * @param endsAt what ends it there: "hydraulics", "ground" or "structure"
+ * @param endsWhere the place where ground or structure do; null for the hydraulics
+ * @param aimM the middle, to aim at
+ * @param gapM of the gap that has the least left beyond its need at any of the places, raised by {@code aimM}
+ * @param requiredM its need
+ * @param wide whether there is room to aim at for a deck that is set by the tape: 1/4 in or more
+ */
+public record RaiseBand(
+        double fromM, double toM, String endsAt, String endsWhere, double aimM, double gapM, double requiredM, boolean wide) {
+    /** The hydraulics end it. */
+    static final String HYDRAULICS = "hydraulics";
+
+    private static final double STEPS_PER_M = 10_000;
+    private static final double HAIR = 1e-6;
+    /** Less than this between both ends is no room to aim at, meters: 1/4 in. */
+    private static final double LEAST_WIDE_M = 0.00635;
+
+    /** For the places of a cluster in one configuration; empty where one of them is not clear at the raise itself. */
+    static Optional<RaiseBand> find(List<PlanPlace> places, int configuration, Raise raise, RaiseJudge judge) {
+        double toM = Double.POSITIVE_INFINITY;
+        String endsAt = null;
+        String endsWhere = null;
+        List<PlanPlace> raisable = places.stream().filter(PlanPlace::raisable).toList();
+        for (PlanPlace place : raisable) {
+            String key = place.cells().get(configuration).configuration();
+            Optional<RaisedCheck.Top> top = judge.above(place.id(), key, raise.frontM(), raise.rearM());
+            if (top.isEmpty()) {
+                return Optional.empty();
+            }
+            if (top.get().frontM() < toM) {
+                toM = top.get().frontM();
+                endsAt = top.get().endsAt();
+                endsWhere = endsAt.equals(HYDRAULICS) ? null : place.id();
+            }
+        }
+        if (endsAt == null) {
+            return Optional.empty();
+        }
+        toM = Math.max(raise.frontM(), Math.floor(toM * STEPS_PER_M + HAIR) / STEPS_PER_M);
+        double aimM = Math.rint((raise.frontM() + toM) / 2 * STEPS_PER_M) / STEPS_PER_M;
+        Report.GapFinding least = null;
+        for (PlanPlace place : raisable) {
+            Optional<RaisedCheck.Raised> at =
+                    judge.at(place.id(), place.cells().get(configuration).configuration(), aimM, raise.rearM());
+            if (at.filter(RaisedCheck.Raised::isClear).isEmpty()) {
+                // Proven clear by a bound and not by the search itself: nobody is told to go there.
+                return Optional.empty();
+            }
+            Report.GapFinding gap = at.get().governing();
+            least = least == null || left(gap) < left(least) ? gap : least;
+        }
+        return Optional.of(new RaiseBand(raise.frontM(), toM, endsAt, endsWhere, aimM, least.valueM(), least.requiredM(),
+                toM - raise.frontM() >= LEAST_WIDE_M));
+    }
+
+    private static double left(Report.GapFinding gap) {
+        return gap.valueM() - gap.requiredM();
+    }
+
+    /** What ends it, in words. */
+    public String end() {
+        return switch (endsAt) {
+            case HYDRAULICS -> "the hydraulics end";
+            case "structure" -> "the structure of " + endsWhere + " comes too close";
+            default -> "the ground at " + endsWhere + " comes too close, behind";
+        };
+    }
+}

@@ -1,0 +1,62 @@
+package org.cresthaul.posture;
+
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.geometry.StopSignal;
+import org.cresthaul.posture.RaiseNeeded.Raise;
+import org.cresthaul.posture.RaiseNeeded.Top;
+import org.cresthaul.posture.RaiseNeeded.Way;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Setting;
+
+/**
+ * How much farther than a raise the deck front may go, the rear as it is, so that every raise in between meets every demand.
+ * Walks up: what is left at one raise, over {@link RaiseRates}, is how far it holds from there at least.
+ */
+final class RaiseReach {
+    /** More than this left at a raise makes no longer a step, meters: the search need not find how much more. */
+    private static final double CEILING_M = 0.03;
+    /** The walk ends where what is left carries no farther than this, meters. */
+    private static final double LEAST_STEP_M = 1e-4;
+    private static final int MOST_STEPS = 400;
+
+    private final LiftState lift;
+    private final BoosterState booster;
+    private final List<Way> ways;
+    private final double frontRate;
+
+    RaiseReach(LiftState lift, BoosterState booster, List<Way> ways) {
+        this.lift = lift;
+        this.booster = booster;
+        this.ways = ways;
+        frontRate = ways.stream().mapToDouble(w -> RaiseScan.rates(w, lift, booster).front()).max().orElseThrow();
+    }
+
+    /** From a raise that meets every demand up to {@code highestM}; the raise itself where even that is not shown. */
+    Top from(Raise least, double highestM) {
+        double at = least.deckFrontOffsetM();
+        for (int step = 0; step < MOST_STEPS; step++) {
+            StopSignal.current().poll();
+            double left = CEILING_M;
+            Optional<Way> tightest = Optional.empty();
+            for (Way way : ways) {
+                Optional<Clearance> spare = new PassageSearch(way.lane().passage(),
+                                new Setting(lift, booster, at, 0, least.rearM()), way.leveling())
+                        .leastSpareBelow(way.lane().soffit(), way.lane().demand(), left);
+                if (spare.isPresent() && (!spare.get().proven() || spare.get().valueM() - SpanSearch.WITHIN_M < left)) {
+                    tightest = Optional.of(way);
+                    left = spare.get().proven() ? spare.get().valueM() - SpanSearch.WITHIN_M : 0;
+                }
+            }
+            if (left / frontRate < LEAST_STEP_M) {
+                return new Top(at, tightest.map(Way::lane));
+            }
+            if (at + left / frontRate >= highestM) {
+                return new Top(highestM, Optional.empty());
+            }
+            at += left / frontRate;
+        }
+        return new Top(at, Optional.empty());
+    }
+}

@@ -1,0 +1,102 @@
+package org.cresthaul.plan;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.RaisedCheck;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.plan.Admission.Raise;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.UnitSystem;
+import org.junit.jupiter.api.Test;
+
+/** The band of a raise: where those of all its places overlap, and in the sample told with what ends it and where to aim. */
+class RaiseBandTest {
+    /** A place that is clear from the raise up to {@code topM}, leaving so much in the middle. */
+    private record Known(double topM, String endsAt, double leftM) {}
+
+    private static RaiseJudge judge(List<Known> known) {
+        return new RaiseJudge() {
+            @Override
+            public Optional<RaisedCheck.Raised> at(String hazard, String configuration, double frontM, double rearM) {
+                Known k = known.get(Integer.parseInt(hazard.substring(1)));
+                Report.GapFinding gap = new Report.GapFinding(0.05 + k.leftM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0,
+                        0, "center", "held", 0, true, 0);
+                return Optional.of(new RaisedCheck.Raised(frontM <= k.topM ? "clear" : "tight", gap, null));
+            }
+
+            @Override
+            public Optional<RaisedCheck.Top> above(String hazard, String configuration, double frontM, double rearM) {
+                Known k = known.get(Integer.parseInt(hazard.substring(1)));
+                return frontM <= k.topM ? Optional.of(new RaisedCheck.Top(k.topM, k.endsAt)) : Optional.empty();
+            }
+        };
+    }
+
+    private static Optional<RaiseBand> find(Known... known) {
+        Rig rig = PlanCase.rig("none");
+        List<Report.ConfigurationVerdict> all = PlanCase.configurations(rig, List.of());
+        List<PlanPlace> places = new java.util.ArrayList<>();
+        for (int i = 0; i < known.length; i++) {
+            places.add(new PlanPlace("H" + i, "dip", "d", null, 500, 500, 500, true, true, false,
+                    Optional.of(PlanCase.dip("H" + i, 500)), List.of(PlanCase.cell(all.get(0), "contact", null))));
+        }
+        return RaiseBand.find(places, 0, new Raise(0.05, 0), judge(List.of(known)));
+    }
+
+    @Test
+    void ofAClusterIsWhereThoseOfItsPlacesOverlap() {
+        RaiseBand band = find(new Known(0.20, "hydraulics", 0.04), new Known(0.12, "structure", 0.01)).orElseThrow();
+        assertEquals(0.05, band.fromM());
+        assertEquals(0.12, band.toM(), 1e-9);
+        assertEquals("structure", band.endsAt());
+        assertEquals("H1", band.endsWhere());
+        assertEquals(0.085, band.aimM(), 1e-9);
+        assertEquals(0.06, band.gapM(), 1e-9);
+        assertTrue(band.wide());
+    }
+
+    @Test
+    void isNoneWhereOnePlaceIsNotClearAndNarrowWhereItEndsAtOnce() {
+        assertTrue(find(new Known(0.20, "hydraulics", 0.04), new Known(0.04, "ground", 0)).isEmpty());
+        assertTrue(!find(new Known(0.056, "ground", 0)).orElseThrow().wide());
+    }
+
+    @Test
+    void inSorrelValleyEveryRaiseOfTheBandIsClearAndAimingLeavesMore() throws Exception {
+        Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
+        Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
+                new Inputs("0".repeat(64), "0".repeat(64)));
+        Plan plan = CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+        Plan.Lift lift = plan.steps().stream().filter(s -> s.step().equals(Plan.Step.RAISE)).findFirst().orElseThrow().lift();
+        RaiseBand band = lift.band();
+        assertNotNull(band);
+        assertTrue(band.fromM() == lift.raise().frontM() && band.toM() > band.fromM(), band.toString());
+        assertTrue(band.gapM() - band.requiredM() > lift.raise().clearanceM() - lift.raise().requiredM(), band + " " + lift.raise());
+        RaisedCheck check = new RaisedCheck(route, rig, rig.stances().get(0), Margins.defaults());
+        String key = plan.steps().stream().filter(s -> s.passage() != null && s.passage().raise() != null).findFirst()
+                .orElseThrow().passage().set().configuration();
+        for (String hazard : List.of("H02", "H03")) {
+            for (int i = 0; i <= 12; i++) {
+                double front = band.fromM() + (band.toM() - band.fromM()) * i / 12;
+                assertEquals("clear", check.at(hazard, key, front, lift.raise().rearM()).orElseThrow().verdict(),
+                        hazard + " front " + front);
+            }
+        }
+        System.out.println(band);
+        String sheet = RunSheet.of(plan, report, route, rig.stances().get(0), UnitSystem.US_CUSTOMARY).legs().toString();
+        assertTrue(sheet.contains("aim at") && sheet.contains("Aimed right it leaves"), "the driver is told the band");
+    }
+}
