@@ -4,7 +4,8 @@
  * Ids and data attributes that stay put, for tests and for linking:
  *   #inputs            #route-choice, #rig-choice, #stance-choice, #margin-ground, #margin-overhead, #margins-apply,
  *                      #route-file, #rig-file (file inputs)
- *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print
+ *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print,
+ *                      #print-note (on paper: what is not on it)
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
  *                      #problem-dismiss
  *   #plan              #plan-map, .plan-hazard[data-hazard][data-verdict], .plan-stop[data-stop]

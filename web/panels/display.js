@@ -1,25 +1,13 @@
 /** Units, light or dark, print. */
-import { el, replace } from '../dom.js';
+import { el } from '../dom.js';
 import { THEMES } from '../preferences.js';
+import { mountPrinting } from './printing.js';
 
 const UNIT_WORDS = { us: 'US customary', metric: 'metric' };
-/** What is asked for after the report, and prints. */
-const PRINTED = ['plan', 'comparison', 'passage', 'loads'];
 const THEME_WORDS = { system: 'as the system', light: 'light', dark: 'dark' };
 
 export function mountDisplay(root, { store, actions }) {
-  let printing = false;
-  let asked = false;
-  const print = el('button', {
-    id: 'print', type: 'button', on: {
-      click: () => {
-        printing = true;
-        asked = false;
-        replace(print, 'Loading what prints');
-        printWhenReady(store.get());
-      },
-    },
-  }, 'Print');
+  const printing = mountPrinting(document.getElementById('print-note'), { store, actions });
   const units = Object.keys(UNIT_WORDS).map(value => el('label', {},
     el('input', { type: 'radio', name: 'units', value, on: { change: () => store.set({ units: value }) } }),
     el('span', {}, UNIT_WORDS[value])));
@@ -28,30 +16,14 @@ export function mountDisplay(root, { store, actions }) {
   root.append(
     el('fieldset', { class: 'segmented' }, el('legend', { class: 'unseen' }, 'Units'), units),
     el('label', { class: 'field' }, el('span', {}, 'Paper'), theme),
-    print);
+    printing.button);
 
-  /** Everything that prints is asked for and there before it is printed, whatever has been looked at. */
-  function printWhenReady(state) {
-    if (!printing) {
-      return;
-    }
-    const open = PRINTED.some(part => state[part].status === 'loading');
-    if (!open && state.report !== null && state.comparison.status === 'none' && !asked) {
-      asked = true;
-      actions.drawComparison();
-    } else if (!open) {
-      printing = false;
-      replace(print, 'Print');
-      window.requestAnimationFrame(() => window.print());
-    }
-  }
-
-  const stops = [store.watch(PRINTED, printWhenReady), store.watch(['units', 'theme'], state => {
+  const stop = store.watch(['units', 'theme'], state => {
     units.forEach(label => {
       const input = label.querySelector('input');
       input.checked = input.value === state.units;
     });
     theme.value = state.theme;
-  })];
-  return { unmount: () => { stops.forEach(stop => stop()); root.replaceChildren(); } };
+  });
+  return { unmount: () => { stop(); printing.unmount(); root.replaceChildren(); } };
 }

@@ -9,7 +9,7 @@ import org.cresthaul.units.InputRejected;
 
 /**
  * Rig files drawn from all that docs/file-formats.md allows, ends of the ranges as often as what lies between: what no
- * haulier drives, but what a file can say. Every one has been through the reader.
+ * carrier drives, but what a file can say. Every one has been through the reader.
  */
 public final class RangeRigs {
     private final RandomGenerator random;

@@ -33,6 +33,11 @@ public final class TestServer implements AutoCloseable {
         server = WebServer.start(new ServerOptions(Optional.empty(), 0, Optional.empty(), small()), limits, bodies);
     }
 
+    /** Serves two files of a few lines as its samples. */
+    public static TestServer ofSmallFiles() {
+        return new TestServer(small());
+    }
+
     static Samples small() {
         return new Samples(
                 List.of(new Sample("small.route.geojson", RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8))),
