@@ -62,6 +62,31 @@ class VerifyCommandTest {
         assertTrue(verified.out().contains("Identical"), verified.out());
     }
 
+    /** What somebody settled is in the statement and asked again by it; one who settles something else makes another. */
+    @Test
+    void whatWasSettledIsPartOfTheStatement() throws IOException {
+        Path settled = Files.writeString(folder.resolve("settled.json"), "{\"cresthaul\":\"settled/1\",\"settled\":[{\"hazard\":"
+                + "\"H04\",\"what\":\"set aside\",\"by\":\"B. Surveyor\",\"date\":\"2026-11-27\",\"agreed\":\"driven with a template\"}]}");
+        Run made = run("statement", route, rig, "--form", "json", "--out", statement, "--set-aside", "H04", "--settled", settled);
+        assertTrue(made.exitCode() <= ExitCode.NOT_CLEAR, made.err());
+        String text = Files.readString(statement);
+        assertTrue(text.contains("B. Surveyor") && text.contains("driven with a template"), text);
+
+        Run verified = run("verify", statement, route, rig);
+        assertEquals(ExitCode.CLEAR, verified.exitCode(), verified.out() + verified.err());
+        assertTrue(verified.out().contains("Identical"), verified.out());
+
+        // Put in by hand: the options alone, not what comes of them.
+        Files.writeString(statement, text.replaceFirst("(\"options\":.*\"by\":\")B. Surveyor", "$1C. Somebody"));
+        Run forged = run("verify", statement, route, rig);
+        assertEquals(ExitCode.NOT_CLEAR, forged.exitCode(), forged.out() + forged.err());
+        assertTrue(forged.out().contains("NOT identical") && forged.out().contains("C. Somebody"), forged.out());
+
+        // A condition that the plan does not have any more.
+        Files.writeString(statement, text.replaceFirst("(\"options\":.*\"settled\":\\[\\{\"hazard\":\")H04", "$1H99"));
+        assertRefused(run("verify", statement, route, rig), "H99");
+    }
+
     private String configuration() {
         String csv = run("check", route, rig, "--form", "csv").out();
         return csv.lines().skip(1).findFirst().orElseThrow().split(",")[4];

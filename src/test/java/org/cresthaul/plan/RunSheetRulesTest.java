@@ -192,6 +192,19 @@ class RunSheetRulesTest {
         assertEquals(!isRaised ? null : stays ? StatementParts.STAYS : StatementParts.LOWERED,
                 place.conditions().stream().filter(c -> StatementParts.RAISED.equals(c.code())).map(SheetLine::to).findFirst()
                         .orElse(null), place.id());
+        // As high as the other says, and crawling where the other crawls.
+        assertEquals(figures(place.conditions().stream().filter(c -> StatementParts.RAISED.equals(c.code()))),
+                figures(entry.comes().stream().filter(l -> PassageSheet.RAISED.equals(l.code()))), place.id());
+        assertEquals(figures(place.conditions().stream()).stream().filter(RunSheetRulesTest::isCrawl).toList(),
+                figures(entry.through().stream()).stream().filter(RunSheetRulesTest::isCrawl).distinct().toList(), place.id());
+    }
+
+    private static List<SheetLine.Figure> figures(Stream<SheetLine> lines) {
+        return lines.flatMap(l -> l.figures().stream()).toList();
+    }
+
+    private static boolean isCrawl(SheetLine.Figure figure) {
+        return figure.from().endsWith("/options/times/crawlMps");
     }
 
     // ------------------------------------------------------------------ cards
