@@ -63,4 +63,18 @@ class ThirdPartyTest {
         }
         assertEquals(texts, named(".txt", Path.of("src/main/resources/licenses")), "every text belongs to something that is listed");
     }
+
+    /** Licenses that ask for nothing but their notice have one: who, and from when. */
+    @Test
+    void everyNoticeSaysWhoAndWhen() throws Exception {
+        int notices = 0;
+        for (String text : named(".txt", Path.of("src/main/resources/licenses"))) {
+            if (text.startsWith("MIT") || text.startsWith("BSD") || text.startsWith("OFL")) {
+                String read = Files.readString(Path.of("src/main/resources/licenses", text));
+                assertTrue(Pattern.compile("Copyright [^\\n]*\\b(19|20)\\d\\d\\b").matcher(read).find(), text);
+                notices++;
+            }
+        }
+        assertTrue(notices >= 5, notices + " notices");
+    }
 }
