@@ -1,6 +1,6 @@
 /** What must be settled before a plan holds, and what blocks: what would open each, and the planner's decisions. */
 import { el } from '../dom.js';
-import { chainage, duration } from '../format.js';
+import { chainage, clearance, duration } from '../format.js';
 import { acceptable, decisions, findPassage, WHOLE_ROUTE } from '../plan.js';
 import { findConfiguration } from '../report.js';
 import { kindIcon, verdictTag } from './symbol.js';
@@ -57,6 +57,22 @@ function settleForm({ hazard, what, name }, actions) {
     el('button', { type: 'submit' }, 'Settled')));
 }
 
+/** The least left anywhere: share and length apart, for they may be at two places. */
+export function leastLine({ plan: { data }, units }) {
+  const { least } = data;
+  if (!least) {
+    return null;
+  }
+  const unknown = least.unknownAt.length > 0 && ` Unknown at ${least.unknownAt.join(', ')}.`;
+  return el('p', { id: 'plan-least' }, 'Least reserve anywhere: ',
+    least.share === null ? 'unknown.' : [
+      el('strong', {}, percentDown(least.share)), ` of what is required or allowed, at ${least.shareAt}`,
+      least.lengthM !== null && ['; in length ', el('strong', {}, clearance(least.lengthM, units)),
+        ` beyond what is required, at ${least.lengthAt}`], '.'], unknown);
+}
+
+const percentDown = share => `${(Math.floor(share * 1000 + 1e-9) / 10).toFixed(1)} %`;
+
 /** This way and dearer ones that leave more or need fewer conditions; nothing where there is no other. */
 export function tradeTable({ report, plan: { data } }) {
   const trades = data.trades ?? [];
@@ -67,10 +83,11 @@ export function tradeTable({ report, plan: { data } }) {
       el('thead', {}, el('tr', {}, ['Changes and crawling', 'Changes', 'Conditions', 'Least reserve', 'Configurations']
         .map(words => el('th', { scope: 'col' }, words)))),
       el('tbody', {}, trades.map(({
-        seconds, changes, conditions, leastReserve, leastAt, configurations,
+        seconds, changes, conditions, leastReserve, leastAt, unknownAt, configurations,
       }) => el('tr', {},
         el('td', {}, duration(seconds)), el('td', {}, String(changes)), el('td', {}, String(conditions)),
-        el('td', {}, leastReserve === null ? 'not known' : `${Math.floor(leastReserve * 1000) / 10} % at ${leastAt}`),
+        el('td', {}, leastReserve === null ? 'not known' : `${percentDown(leastReserve)} at ${leastAt}`,
+          unknownAt?.length > 0 && `, unknown at ${unknownAt.join(', ')}`),
         el('td', {}, configurations.map(key => findConfiguration(report, key)?.label ?? key).join(', then ')))))),
     el('p', { class: 'fine-print' },
       'This way first. Reserve is a share of what is required or allowed at that place.'));

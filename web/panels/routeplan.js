@@ -2,7 +2,7 @@
 import { el, replace } from '../dom.js';
 import { duration } from '../format.js';
 import { standing } from '../plan.js';
-import { blockingList, conditionList, tradeTable } from './planoutcome.js';
+import { blockingList, conditionList, leastLine, tradeTable } from './planoutcome.js';
 import { mountPlanOptions } from './planoptions.js';
 import { mountPlanStrip } from './planstrip.js';
 import { mountPapers } from './papers.js';
@@ -73,7 +73,8 @@ export function mountRoutePlan(root, { store, actions }) {
       Object.assign(figures.dataset, { seconds: data.seconds, changes: data.changes });
       replace(settle, conditionList(state, shared.actions), blockingList(state, shared.actions));
       replace(steps, stepList(state, actions));
-      replace(tables, tradeTable(state), crossingTable(data, state.units), robustnessTable(data, state.units));
+      replace(tables, leastLine(state), tradeTable(state), crossingTable(data, state.units),
+        robustnessTable(data, state.units));
       replace(cautions, el('h3', {}, 'Caution'), el('ul', {}, data.cautions.map(text => el('li', {}, text))));
       if (moveFocus) {
         moveFocus = false;

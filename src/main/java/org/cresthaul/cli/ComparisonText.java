@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.plan.Comparison;
+import org.cresthaul.plan.LeastReserve;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.units.Duration;
+import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 
 /** A comparison as the planner prints it: a line for each configuration, and where two of them fare differently. */
@@ -52,13 +54,18 @@ final class ComparisonText {
                                     .collect(Collectors.joining(", ")));
         }
         text.append(table.text());
-        text.append("\n  * fewest places block, then least time\n\nLEAST RESERVE, and where\n\n");
+        text.append("\n  * fewest places block, then least time\n\nLEAST RESERVE: as a share of what is required or allowed, and"
+                + "\nin length; then of each kind where its share is least. Places that block are left out of the first two.\n\n");
         TextTable worst = new TextTable("  ");
         List<String> head = new ArrayList<>(List.of("configuration"));
+        head.addAll(List.of("share", "length"));
         head.addAll(KINDS);
         worst.add(head);
         for (Comparison.Compared c : comparison.configurations()) {
             List<String> row = new ArrayList<>(List.of(c.configuration()));
+            LeastReserve least = c.least();
+            row.add(least.share() == null ? NONE : RoundedFigures.percentDown(least.share()) + " " + least.shareAt());
+            row.add(least.lengthM() == null ? NONE : figures.clearance(least.lengthM()) + " " + least.lengthAt());
             KINDS.forEach(kind -> row.add(c.worst().stream()
                     .filter(w -> w.spare().kind().equals(kind))
                     .findFirst()

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.cresthaul.plan.LeastReserve;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
@@ -45,6 +46,7 @@ final class PlanText {
         text.append(steps.text());
         text.append("\n  ").append(plan.changes()).append(plan.changes() == 1 ? " change, " : " changes, ")
                 .append(Duration.inMinutes(plan.seconds())).append(" for changes and crawling\n");
+        text.append(least(plan.least()));
         text.append(trades(plan));
         text.append(new PlanMarginsText(figures).of(plan));
         text.append("\nCautions\n");
@@ -55,6 +57,23 @@ final class PlanText {
                 .distinct()
                 .forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
         return text.toString();
+    }
+
+    /** Share and length apart: they may be at two places. */
+    private String least(LeastReserve least) {
+        String share = least.share() == null
+                ? "Least reserve anywhere: unknown"
+                : "Least reserve anywhere: " + RoundedFigures.percentDown(least.share()) + " of what is required or allowed, at "
+                        + least.shareAt() + " (" + least.shareKind() + ")";
+        String length = least.lengthM() == null
+                ? ""
+                : "; in length " + figures.clearance(least.lengthM()) + " beyond what is required, at " + least.lengthAt() + " ("
+                        + least.lengthKind() + ")";
+        return Words.wrapped(share + length + unknownAt(least.unknownAt()) + ".", "  ", WIDTH);
+    }
+
+    private static String unknownAt(List<String> places) {
+        return places.isEmpty() ? "" : "; unknown at " + String.join(", ", places);
     }
 
     /** This way and others that leave more or need fewer conditions; nothing where there is no other. */
@@ -68,7 +87,8 @@ final class PlanText {
                     t.conditions() + (t.conditions() == 1 ? " condition" : " conditions"),
                     t.leastReserve() == null
                             ? "reserve not known"
-                            : "least reserve " + RoundedFigures.fixed(t.leastReserve() * 100, 1, RoundingMode.FLOOR) + " % at " + t.leastAt(),
+                            : "least reserve " + RoundedFigures.percentDown(t.leastReserve()) + " at " + t.leastAt()
+                                    + unknownAt(t.unknownAt()),
                     String.join(" > ", t.configurations()));
         }
         return "\nTRADE (this way first; --least-reserve and --fewest-conditions ask for another)\n\n" + table.text();

@@ -13,6 +13,11 @@ final class Admission {
     private final Set<String> setAside;
     private final RaiseJudge raised;
     private final double leastReserve;
+    /** Places with figures in some configuration. */
+    private final Set<String> figured;
+
+    /** Less than any figure. */
+    private static final double UNKNOWN = -Double.MAX_VALUE;
 
     /** A raise, meters; {@link #NONE} is transport stance. */
     record Raise(double frontM, double rearM) {
@@ -34,6 +39,17 @@ final class Admission {
     /** @param leastReserve null when any will do */
     Admission(
             List<PlanPlace> places, List<String> acceptTight, List<String> setAside, RaiseJudge raised, Double leastReserve) {
+        this(places, acceptTight, setAside, raised, leastReserve, figured(places));
+    }
+
+    private Admission(
+            List<PlanPlace> places,
+            List<String> acceptTight,
+            List<String> setAside,
+            RaiseJudge raised,
+            Double leastReserve,
+            Set<String> figured) {
+        this.figured = figured;
         this.leastReserve = leastReserve == null ? Double.NEGATIVE_INFINITY : leastReserve;
         this.places = places;
         this.acceptTight = Set.copyOf(acceptTight);
@@ -46,7 +62,15 @@ final class Admission {
         Set<String> all = new HashSet<>(setAside);
         all.addAll(moreSetAside);
         return new Admission(places, List.copyOf(acceptTight), List.copyOf(all), raised,
-                leastReserve == Double.NEGATIVE_INFINITY ? null : leastReserve);
+                leastReserve == Double.NEGATIVE_INFINITY ? null : leastReserve, figured);
+    }
+
+    private static Set<String> figured(List<PlanPlace> places) {
+        Set<String> figured = new HashSet<>();
+        places.stream()
+                .filter(p -> p.cells().stream().anyMatch(c -> c.raise() != null || !CellSpares.of(c).isEmpty()))
+                .forEach(p -> figured.add(p.id()));
+        return figured;
     }
 
     boolean isSetAside(PlanPlace place) {
@@ -62,18 +86,18 @@ final class Admission {
     /** Whether a configuration may pass a place in transport stance. */
     boolean inTransport(PlanPlace place, int configuration) {
         return isSetAside(place) || lets(place, place.cells().get(configuration).verdict())
-                && hasReserve(place, Reserves.inTransport(place.cells().get(configuration)));
+                && hasReserve(place, counted(place, configuration, Raise.NONE));
     }
 
     /** Whether a verdict lets a configuration through, but the reserve that is asked for does not, raised or not. */
     boolean asksMore(PlanPlace place, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
-        boolean transport = lets(place, cell.verdict()) && hasReserve(place, Reserves.inTransport(cell));
-        boolean raises = cell.raise() != null && hasReserve(place, Reserves.of(cell.raise()));
+        boolean transport = lets(place, cell.verdict()) && hasReserve(place, counted(place, configuration, Raise.NONE));
+        boolean raises = cell.raise() != null && hasReserve(place, counted(place, configuration, Raise.of(cell.raise())));
         return !transport && !raises && (lets(place, cell.verdict()) || cell.raise() != null);
     }
 
-    /** Whether enough is left, where it is asked for and there are figures. */
+    /** Whether enough is left, where it is asked for. */
     private boolean hasReserve(PlanPlace place, double reserve) {
         return acceptTight.contains(place.id()) || reserve >= leastReserve;
     }
@@ -84,23 +108,38 @@ final class Admission {
                 || raise.equals(Raise.NONE) && !place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
     }
 
-    /**
-     * What is left where a place is passed, as a share of what is required; endless where no figure
-     * counts, and none at a raise that nobody judged.
-     */
-    double reserve(PlanPlace place, int configuration, Raise raise) {
+    /** What is left where a place is passed, of every kind that has a figure; empty where nothing is known. */
+    List<Plan.Spare> left(PlanPlace place, int configuration, Raise raise) {
         if (isSetAside(place)) {
-            return Double.POSITIVE_INFINITY;
+            return List.of();
         }
         Report.Cell cell = place.cells().get(configuration);
         if (raise.equals(Raise.NONE) || !place.raisable()) {
-            return Reserves.inTransport(cell);
+            return CellSpares.of(cell);
         }
         return cell.raise() != null && Raise.of(cell.raise()).equals(raise)
-                ? Reserves.of(cell.raise())
+                ? List.of(Reserves.leftAt(cell.raise()))
                 : raised.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
-                        .map(Reserves::of)
-                        .orElse(Double.NEGATIVE_INFINITY);
+                        .map(Reserves::leftAt)
+                        .orElse(List.of());
+    }
+
+    /**
+     * The least of it as a share of what is required. What has no figures counts for what is known: nothing is left where the
+     * verdict is clear, and not even that where it is not. A place that is set aside asks for nothing.
+     */
+    double counted(PlanPlace place, int configuration, Raise raise) {
+        if (isSetAside(place)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        boolean clear = raise.equals(Raise.NONE)
+                && place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
+        return Reserves.least(left(place, configuration, raise)).orElse(clear ? 0 : UNKNOWN);
+    }
+
+    /** As ways are compared by it: a place of which no configuration has figures does not tell one from another. */
+    double ranked(PlanPlace place, int configuration, Raise raise) {
+        return figured.contains(place.id()) ? counted(place, configuration, raise) : Double.POSITIVE_INFINITY;
     }
 
     /** The raise a place asks for: that of its cell, unless it may be passed without, or cannot be passed at all. */
@@ -118,10 +157,10 @@ final class Admission {
         }
         Report.Cell cell = place.cells().get(configuration);
         if (cell.raise() != null && Raise.of(cell.raise()).equals(raise)) {
-            return hasReserve(place, Reserves.of(cell.raise()));
+            return hasReserve(place, counted(place, configuration, raise));
         }
         return raised.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
-                .filter(r -> lets(place, r.verdict()) && hasReserve(place, Reserves.of(r)))
+                .filter(r -> lets(place, r.verdict()) && hasReserve(place, counted(place, configuration, raise)))
                 .isPresent();
     }
 }

@@ -1,8 +1,6 @@
 package org.cresthaul.plan;
 
-import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.Report;
@@ -22,26 +20,15 @@ final class CellSpares {
     /** Each kind that is judged by a number; none where nothing is known. */
     static List<Plan.Spare> of(Report.Cell cell) {
         return Stream.of(
-                        Spares.of(gaps(cell, cell.ground(), null)),
-                        Spares.of(gaps(cell, null, cell.overhead())),
-                        Spares.of(new Report.Cell(
-                                cell.configuration(), cell.verdict(), null, null, null, null, List.of(), cell.load(),
-                                cell.load() == null ? cell.corner() : null)))
-                .filter(Objects::nonNull)
+                        Spares.of(cell.ground(), GROUND),
+                        Spares.of(cell.overhead(), OVERHEAD),
+                        Optional.ofNullable(cell.load() == null && cell.corner() == null ? null : Spares.of(cell)))
+                .flatMap(Optional::stream)
                 .toList();
-    }
-
-    private static Report.Cell gaps(Report.Cell cell, Report.GapFinding ground, Report.GapFinding overhead) {
-        return new Report.Cell(cell.configuration(), cell.verdict(), ground, overhead, null, null, List.of());
     }
 
     static Optional<Plan.Spare> find(Report.Cell cell, String kind) {
         return of(cell).stream().filter(s -> s.kind().equals(kind)).findFirst();
-    }
-
-    /** The least for its size. */
-    static Optional<Plan.Spare> governing(Report.Cell cell) {
-        return of(cell).stream().min(Comparator.comparingDouble(CellSpares::share));
     }
 
     /** What is left as a share of what is required or allowed. */

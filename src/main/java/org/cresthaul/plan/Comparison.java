@@ -40,6 +40,7 @@ public record Comparison(
      * @param raised how many places are passed raised
      * @param grossKg all axles together
      * @param groups axles that share a suspension; empty when loads are not known
+     * @param least the least of all kinds, as a plan has it
      * @param worst for each kind the place that leaves the least for what it requires
      * @param along every place in driving order
      */
@@ -57,6 +58,7 @@ public record Comparison(
             int raised,
             Double grossKg,
             List<GroupLoad> groups,
+            LeastReserve least,
             List<Worst> worst,
             List<Along> along) {
         public Compared {

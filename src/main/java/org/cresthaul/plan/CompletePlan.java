@@ -59,6 +59,7 @@ public final class CompletePlan {
                 way.seconds(),
                 way.changes(),
                 way.trades(),
+                way.least(),
                 way.steps(),
                 way.blocking().parallelStream()
                         .map(b -> new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(),

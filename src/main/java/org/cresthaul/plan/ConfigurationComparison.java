@@ -99,6 +99,7 @@ public final class ConfigurationComparison {
                 sheet.map(LoadSheet::groups).orElse(List.of()).stream()
                         .map(g -> new Comparison.GroupLoad(g.group(), g.label(), g.axles(), g.loadKg(), g.perAxleKg()))
                         .toList(),
+                plan.least(),
                 worst(passages),
                 passages.stream().map(this::along).toList());
     }

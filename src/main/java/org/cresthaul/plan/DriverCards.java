@@ -33,6 +33,7 @@ final class DriverCards {
                 rig.hasPlates()
                         ? "Tape, chocks, gloves, flashlight, spare pins and the plates of the booster joint on board."
                         : "Tape, chocks, gloves, flashlight and spare pins on board."));
+        lines.add(LeastReserveLine.of(sources));
         return lines;
     }
 

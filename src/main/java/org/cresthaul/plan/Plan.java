@@ -16,6 +16,7 @@ import org.cresthaul.check.Report;
  * @param seconds of all changes and slow passages together, beyond driving at road speed
  * @param changes how often the configuration changes on the way
  * @param trades this way first, then dearer ones that leave more or need fewer conditions; empty when there is no way through
+ * @param least the least that is left at any place; where places block, at the others
  * @param steps in driving order, from departure to arrival
  * @param blocking a smallest set of places without which there is a way through; empty when there is one
  * @param crossings every rail crossing in time
@@ -34,6 +35,7 @@ public record Plan(
         long seconds,
         int changes,
         List<Trade> trades,
+        LeastReserve least,
         List<Step> steps,
         List<Block> blocking,
         List<CrossingTime> crossings,
@@ -69,11 +71,19 @@ public record Plan(
      * @param leastReserve the least reserve at any place, as a share of what is required or allowed there; null where none of
      *     them has figures
      * @param leastAt the place that has it
+     * @param unknownAt places without figures: what is left there is not known
      * @param configurations in the order in which they are used
      */
     public record Trade(
-            long seconds, int changes, int conditions, Double leastReserve, String leastAt, List<String> configurations) {
+            long seconds,
+            int changes,
+            int conditions,
+            Double leastReserve,
+            String leastAt,
+            List<String> unknownAt,
+            List<String> configurations) {
         public Trade {
+            unknownAt = List.copyOf(unknownAt);
             configurations = List.copyOf(configurations);
         }
     }
@@ -286,7 +296,10 @@ public record Plan(
      * @param left beyond what is required, in the same unit; negative when short
      * @param at where on the combination, in words
      */
-    public record Spare(String kind, double value, double required, double left, String at) {}
+    public record Spare(String kind, double value, double required, double left, String at) {
+        /** A gap of either kind at a raise. */
+        static final String RAISED = "raised";
+    }
 
     /** A place that blocks, why, and what would open it. */
     public record Block(String hazard, String kind, String name, double chainageM, String why, List<Relaxation> relaxations) {}

@@ -133,7 +133,7 @@ public final class Relaxations {
         List<Report.Cell> tight = allowed(cells).stream()
                 .filter(c -> c.verdict().equals(Verdict.TIGHT.word()))
                 .sorted(Comparator.comparingDouble(
-                        (Report.Cell c) -> CellSpares.governing(c).map(s -> -CellSpares.share(s)).orElse(0.0)))
+                        (Report.Cell c) -> -Reserves.least(CellSpares.of(c)).orElse(0)))
                 .toList();
         tight.stream().filter(escorted.negate()).findFirst().ifPresent(c -> found.add(new Relaxation(
                 SPOTTER, c.configuration(), null, true,

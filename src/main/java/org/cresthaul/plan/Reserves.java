@@ -1,29 +1,30 @@
 package org.cresthaul.plan;
 
+import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 
-/** Reserves as shares of what is required or allowed, so that gaps and loads compare; endless where there is no figure. */
+/** What is left at a raise, and the least of what is left as a share of what is required or allowed. */
 final class Reserves {
     private Reserves() {}
 
-    /** The least of any kind in a cell, in transport stance. */
-    static double inTransport(Report.Cell cell) {
-        return CellSpares.governing(cell).map(CellSpares::share).orElse(Double.POSITIVE_INFINITY);
-    }
-
     /** At the raise that a cell names: about nothing, since it is the least that will do. */
-    static double of(Report.RaiseFinding raise) {
-        return CellSpares.share(raise.clearanceM() - raise.requiredM(), raise.requiredM());
+    static Plan.Spare leftAt(Report.RaiseFinding raise) {
+        return new Plan.Spare(Plan.Spare.RAISED, raise.clearanceM(), raise.requiredM(),
+                Spares.meters(raise.clearanceM() - raise.requiredM()), "raised");
     }
 
-    /** At another raise. */
-    static double of(RaisedCheck.Raised raised) {
-        return Stream.of(raised.ground(), raised.overhead())
-                .filter(g -> g != null)
-                .mapToDouble(g -> CellSpares.share(g.valueM() - g.requiredM(), g.requiredM()))
-                .min()
-                .orElse(Double.POSITIVE_INFINITY);
+    /** At another raise, over the ground and under a structure, whichever are judged. */
+    static List<Plan.Spare> leftAt(RaisedCheck.Raised raised) {
+        return Stream.of(Spares.of(raised.ground(), CellSpares.GROUND), Spares.of(raised.overhead(), CellSpares.OVERHEAD))
+                .flatMap(s -> s.stream())
+                .toList();
+    }
+
+    /** As a share, so that gaps and loads compare; empty where there is no figure. */
+    static OptionalDouble least(List<Plan.Spare> left) {
+        return left.stream().mapToDouble(CellSpares::share).min();
     }
 }

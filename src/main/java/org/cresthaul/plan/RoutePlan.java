@@ -83,8 +83,7 @@ public final class RoutePlan {
         WayCosts costs = states.costs(options.fewestConditions());
         Optional<Way> way = CheapestWay.find(costs, usable());
         if (way.isPresent()) {
-            return plan(states, admission, way.get(), List.of(), true, new PlanTrades(states, places, layout, changes, admission, usable())
-                    .list(way.get(), costs));
+            return plan(states, admission, way.get(), List.of(), true, new PlanTrades(states, changes, admission, usable()).list(way.get(), costs));
         }
         RouteStates looked = states(admission, true);
         SmallestBlock.Block block = SmallestBlock.find(looked.costs(), usable());
@@ -141,6 +140,7 @@ public final class RoutePlan {
                 way.seconds() + steps.secondsBefore(),
                 way.changes(),
                 trades,
+                LeastReserve.of(way, states, admission),
                 steps.steps(),
                 blocking.stream().map(reasons::of).toList(),
                 List.of(),

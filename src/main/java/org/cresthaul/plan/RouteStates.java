@@ -1,7 +1,6 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
@@ -19,6 +18,9 @@ final class RouteStates {
     private final Admission admission;
     /** By cluster, then configuration. */
     private final List<List<ClusterChoice>> choices = new ArrayList<>();
+    /** Numbers of clusters, by segment. */
+    private final List<List<Integer>> clustersIn = new ArrayList<>();
+    private final List<List<RouteLayout.Spanning>> spanningIn = new ArrayList<>();
 
     /** @param fewest whether clusters that cannot be passed are searched for the fewest places in the way */
     RouteStates(
@@ -40,6 +42,14 @@ final class RouteStates {
                 row.add(ClusterChoice.of(cluster.places(), places, c, admission, avoidRaising, fewest));
             }
             choices.add(row);
+        }
+        for (int k = 0; k < layout.segments(); k++) {
+            int segment = k;
+            clustersIn.add(new ArrayList<>());
+            spanningIn.add(layout.spanning().stream().filter(s -> s.holdsIn(segment)).toList());
+        }
+        for (int k = 0; k < layout.clusters().size(); k++) {
+            clustersIn.get(layout.clusters().get(k).segment()).add(k);
         }
     }
 
@@ -64,26 +74,33 @@ final class RouteStates {
         int[][] violated = new int[n][count];
         int[][] conditions = new int[n][count];
         double[][] reserve = new double[n][count];
-        for (double[] row : reserve) {
-            Arrays.fill(row, Double.POSITIVE_INFINITY);
-        }
-        for (int k = 0; k < layout.clusters().size(); k++) {
-            RouteLayout.Cluster cluster = layout.clusters().get(k);
+        for (int k = 0; k < n; k++) {
             for (int c = 0; c < count; c++) {
-                ClusterChoice choice = choice(k, c);
-                boolean raised = !choice.raise().equals(Raise.NONE);
-                seconds[cluster.segment()][c] += raised ? raiseSeconds() + lowerSeconds() : 0;
-                for (int p : cluster.places()) {
-                    seconds[cluster.segment()][c] += crawlSeconds(places.get(p), c, raised);
-                    conditions[cluster.segment()][c] += fewestConditions ? conditions(places.get(p), c, choice.raise()) : 0;
-                    if (!choice.violated().contains(p)) {
-                        reserve[cluster.segment()][c] =
-                                Math.min(reserve[cluster.segment()][c], admission.reserve(places.get(p), c, choice.raise()));
-                    }
-                }
-                violated[cluster.segment()][c] += choice.violated().size();
+                Tally tally = new Tally(c, fewestConditions);
+                eachPassed(k, c, tally);
+                seconds[k][c] = tally.seconds;
+                violated[k][c] = tally.violated;
+                conditions[k][c] = tally.conditions;
+                reserve[k][c] = tally.reserve;
             }
         }
+        for (int k = 0; k < layout.clusters().size(); k++) {
+            int segment = layout.clusters().get(k).segment();
+            for (int c = 0; c < count; c++) {
+                seconds[segment][c] += choice(k, c).raise().equals(Raise.NONE) ? 0 : raiseSeconds() + lowerSeconds();
+            }
+        }
+        List<List<BitSet>> spanning = spanning(n, count);
+        List<WayCosts.Segment> segments = new ArrayList<>();
+        for (int k = 0; k < n; k++) {
+            segments.add(new WayCosts.Segment(seconds[k], violated[k], spanning.get(k), reserve[k], conditions[k]));
+        }
+        return new WayCosts(
+                count, layout.spanning().size(), segments, layout.stops().stream().map(changes::at).toList());
+    }
+
+    /** Which places that run over stops each configuration must not pass on, by segment. */
+    private List<List<BitSet>> spanning(int n, int count) {
         List<List<BitSet>> spanning = new ArrayList<>();
         for (int k = 0; k < n; k++) {
             spanning.add(new ArrayList<>(Collections.nCopies(count, new BitSet())));
@@ -91,29 +108,61 @@ final class RouteStates {
         for (int s = 0; s < layout.spanning().size(); s++) {
             RouteLayout.Spanning over = layout.spanning().get(s);
             for (int c = 0; c < count; c++) {
-                for (int k = over.firstSegment(); k <= over.lastSegment(); k++) {
+                for (int k = over.firstSegment(); k <= over.lastSegment()
+                        && !admission.inTransport(places.get(over.place()), c); k++) {
                     if (over.holdsIn(k)) {
-                        conditions[k][c] += fewestConditions ? conditions(places.get(over.place()), c, Raise.NONE) : 0;
-                        reserve[k][c] = Math.min(reserve[k][c], admission.reserve(places.get(over.place()), c, Raise.NONE));
-                    }
-                }
-                if (!admission.inTransport(places.get(over.place()), c)) {
-                    for (int k = over.firstSegment(); k <= over.lastSegment(); k++) {
-                        if (over.holdsIn(k)) {
-                            BitSet more = (BitSet) spanning.get(k).get(c).clone();
-                            more.set(s);
-                            spanning.get(k).set(c, more);
-                        }
+                        BitSet more = (BitSet) spanning.get(k).get(c).clone();
+                        more.set(s);
+                        spanning.get(k).set(c, more);
                     }
                 }
             }
         }
-        List<WayCosts.Segment> segments = new ArrayList<>();
-        for (int k = 0; k < n; k++) {
-            segments.add(new WayCosts.Segment(seconds[k], violated[k], spanning.get(k), reserve[k], conditions[k]));
+        return spanning;
+    }
+
+    /** Takes what is passed in a segment. */
+    interface Passing {
+        /** @param violated whether it must not be passed so; of places that run over stops that is not told here */
+        void passed(PlanPlace place, Raise raise, boolean violated);
+    }
+
+    /** Every place that is passed in a segment in one configuration: those of its clusters, then those that run over stops. */
+    void eachPassed(int segment, int configuration, Passing passing) {
+        for (int k : clustersIn.get(segment)) {
+            ClusterChoice choice = choice(k, configuration);
+            for (int p : layout.clusters().get(k).places()) {
+                passing.passed(places.get(p), choice.raise(), choice.violated().contains(p));
+            }
         }
-        return new WayCosts(
-                count, layout.spanning().size(), segments, layout.stops().stream().map(changes::at).toList());
+        for (RouteLayout.Spanning over : spanningIn.get(segment)) {
+            passing.passed(places.get(over.place()), Raise.NONE, false);
+        }
+    }
+
+    /** Adds up what one configuration costs in one segment. */
+    private final class Tally implements Passing {
+        private final int configuration;
+        private final boolean counts;
+        private long seconds;
+        private int violated;
+        private int conditions;
+        private double reserve = Double.POSITIVE_INFINITY;
+
+        Tally(int configuration, boolean counts) {
+            this.configuration = configuration;
+            this.counts = counts;
+        }
+
+        @Override
+        public void passed(PlanPlace place, Raise raise, boolean no) {
+            seconds += crawlSeconds(place, configuration, !raise.equals(Raise.NONE));
+            conditions += counts ? conditions(place, configuration, raise) : 0;
+            violated += no ? 1 : 0;
+            if (!no) {
+                reserve = Math.min(reserve, admission.ranked(place, configuration, raise));
+            }
+        }
     }
 
     /** Conditions of one passage: accepted or set aside, and of a crossing those that its time and its room beyond make. */

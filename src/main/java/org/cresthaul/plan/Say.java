@@ -131,6 +131,11 @@ final class Say {
         return figure(Long.toString(count), count, from);
     }
 
+    /** A share of something, rounded down to the tenth of a percent. */
+    Say share(double share, String from) {
+        return figure(RoundedFigures.percentDown(share), share, from);
+    }
+
     SheetLine plain() {
         return new SheetLine(text.toString(), false, null, figures);
     }

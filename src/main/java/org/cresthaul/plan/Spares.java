@@ -41,6 +41,11 @@ final class Spares {
         return spare(gap, gap == ground ? "ground" : "overhead", gap.valueM(), gap.requiredM());
     }
 
+    /** A gap alone, where it is judged. */
+    static Optional<Plan.Spare> of(Report.GapFinding gap, String kind) {
+        return Optional.ofNullable(decisive(gap)).map(g -> spare(g, kind, g.valueM(), g.requiredM()));
+    }
+
     /** The gap told, or that which decides where that one leaves less of what is required: whatever the verdict is. */
     private static Report.GapFinding decisive(Report.GapFinding gap) {
         boolean elsewhere = gap != null && gap.deciding() != null

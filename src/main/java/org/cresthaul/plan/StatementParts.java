@@ -238,10 +238,11 @@ final class StatementParts {
 
     /** What is left when what was declared is off, in the robustness table's worst case. */
     private List<Row> robustness() {
-        if (plan.robustness() == null) {
-            return List.of();
-        }
         List<Row> rows = new ArrayList<>();
+        rows.add(new Row("Least reserve", LeastReserveLine.of(sources)));
+        if (plan.robustness() == null) {
+            return rows;
+        }
         for (int i = 0; i < plan.robustness().rows().size(); i++) {
             Robustness.Row row = plan.robustness().rows().get(i);
             String at = "plan:/robustness/rows/" + i;

@@ -191,6 +191,11 @@ public class RoundedFigures {
         return fixed(Math.toDegrees(radians), 1, RoundingMode.HALF_UP) + " deg";
     }
 
+    /** A share in percent, rounded down to the tenth, after the noise of binary fractions is off. */
+    public static String percentDown(double share) {
+        return fixed(Math.floor(share * 1000 + 1e-9) / 10, 1, RoundingMode.HALF_UP) + " %";
+    }
+
     /** A plain decimal number, the same under every locale, without a negative zero. */
     public static String fixed(double value, int decimals, RoundingMode rounding) {
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, rounding);

@@ -153,7 +153,7 @@ final class PlanOracle {
                         return null;
                     }
                     if (there) {
-                        reserve = Math.min(reserve, reserve(spot, c, aside));
+                        reserve = Math.min(reserve, tells(spot) ? reserve(spot, c, aside) : Double.POSITIVE_INFINITY);
                         // Once for each part between stops that can be used.
                         boolean same = before && isHeld(stops.get(i - 1));
                         counted += same ? 0 : conditions(spot, c, 0, 0, aside);
@@ -171,7 +171,7 @@ final class PlanOracle {
                 seconds += passing;
                 double[] raise = raise(group, c, aside);
                 for (Spot s : group) {
-                    reserve = Math.min(reserve, raise[0] == 0 && raise[1] == 0 || !s.gaps
+                    reserve = !tells(s) ? reserve : Math.min(reserve, raise[0] == 0 && raise[1] == 0 || !s.gaps
                             ? reserve(s, c, aside)
                             : raisedReserve(s, c, raise[0], raise[1], aside));
                     counted += conditions(s, c, raise[0], raise[1], aside);
@@ -229,10 +229,23 @@ final class PlanOracle {
 
     /** Left beyond what is required, to the tenth of a millimeter as a report has it, as a share. */
     private double reserve(Spot spot, int c, Set<String> aside) {
-        Report.GapFinding gap = aside.contains(spot.id) || spot.found.isEmpty() ? null : spot.found.get(c);
+        if (aside.contains(spot.id)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        Report.GapFinding gap = spot.found.isEmpty() ? null : spot.found.get(c);
+        // Clear without figures: nothing is known to be left.
         return gap == null
-                ? Double.POSITIVE_INFINITY
-                : Math.rint((gap.valueM() - gap.requiredM()) * 10_000) / 10_000 / gap.requiredM();
+                ? spot.verdicts.get(c).equals("clear") ? 0 : -Double.MAX_VALUE
+                : tenths(gap.valueM() - gap.requiredM()) / gap.requiredM();
+    }
+
+    private static double tenths(double meters) {
+        return Math.rint(meters * 10_000) / 10_000;
+    }
+
+    /** Whether any configuration has figures there; one place without would make all ways alike. */
+    private static boolean tells(Spot spot) {
+        return spot.found.stream().anyMatch(java.util.Objects::nonNull) || spot.raises.stream().anyMatch(java.util.Objects::nonNull);
     }
 
     private double raisedReserve(Spot s, int c, double front, double rear, Set<String> aside) {
@@ -241,11 +254,11 @@ final class PlanOracle {
         }
         Report.RaiseFinding own = s.raises.get(c);
         if (own != null && own.frontM() == front && own.rearM() == rear) {
-            return (own.clearanceM() - own.requiredM()) / own.requiredM();
+            return tenths(own.clearanceM() - own.requiredM()) / own.requiredM();
         }
         return it.judge().at(s.id, configurations.get(c).key(), front, rear)
-                .map(r -> (r.ground().valueM() - r.ground().requiredM()) / r.ground().requiredM())
-                .orElse(Double.POSITIVE_INFINITY);
+                .map(r -> tenths(r.ground().valueM() - r.ground().requiredM()) / r.ground().requiredM())
+                .orElse(-Double.MAX_VALUE);
     }
 
     /**

@@ -1,0 +1,67 @@
+package org.cresthaul.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The least that a way leaves at any of its places, of gaps, room beside and loads alike; raised places at the least raise that
+ * will do. One definition for plan, trade and every document; share and length are told apart, for they may be at two places.
+ *
+ * @param share of what is required or allowed; null where no place has figures
+ * @param shareAt the place of it
+ * @param shareKind "ground", "overhead", "corner", "load", or "raised", a gap of either kind at a raise
+ * @param lengthM of a gap or of room beside, beyond what is required; null where none has figures
+ * @param lengthAt the place of it
+ * @param lengthKind likewise
+ * @param unknownAt places without figures, in driving order: what is left there is not known
+ */
+public record LeastReserve(
+        Double share, String shareAt, String shareKind, Double lengthM, String lengthAt, String lengthKind, List<String> unknownAt) {
+    public LeastReserve {
+        unknownAt = List.copyOf(unknownAt);
+    }
+
+    /** Of a way; places that it must not pass are left out. */
+    static LeastReserve of(Way way, RouteStates states, Admission admission) {
+        Plan.Spare[] least = new Plan.Spare[2];
+        String[] at = new String[2];
+        List<String> unknown = new ArrayList<>();
+        for (int k = 0; k < way.configurations().size(); k++) {
+            int c = way.configurations().get(k);
+            states.eachPassed(k, c, (place, raise, violated) -> {
+                if (violated) {
+                    return;
+                }
+                List<Plan.Spare> left = admission.left(place, c, raise);
+                if (left.isEmpty() && !unknown.contains(place.id())) {
+                    unknown.add(place.id());
+                }
+                for (Plan.Spare spare : left) {
+                    if (least[0] == null || CellSpares.share(spare) < CellSpares.share(least[0])) {
+                        least[0] = spare;
+                        at[0] = place.id();
+                    }
+                    if (!spare.kind().equals(CellSpares.LOAD) && (least[1] == null || spare.left() < least[1].left())) {
+                        least[1] = spare;
+                        at[1] = place.id();
+                    }
+                }
+            });
+        }
+        return new LeastReserve(
+                least[0] == null ? null : CellSpares.share(least[0]), at[0], least[0] == null ? null : least[0].kind(),
+                least[1] == null ? null : least[1].left(), at[1], least[1] == null ? null : least[1].kind(), unknown);
+    }
+
+    /** As ways are compared by it. */
+    static double ranked(Way way, RouteStates states, Admission admission) {
+        double[] least = {Double.POSITIVE_INFINITY};
+        for (int k = 0; k < way.configurations().size(); k++) {
+            int c = way.configurations().get(k);
+            states.eachPassed(k, c, (place, raise, violated) -> least[0] = violated
+                    ? least[0]
+                    : Math.min(least[0], admission.ranked(place, c, raise)));
+        }
+        return least[0];
+    }
+}
