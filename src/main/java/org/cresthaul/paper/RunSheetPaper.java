@@ -92,7 +92,11 @@ final class RunSheetPaper {
             others.forEach(l -> blocks.add(new Paper.Text(Tone.BODY, l)));
         }
         blocks.add(new Paper.Heading(2, "Cautions"));
-        sheet.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
+        // No step stands on this paper, so nothing is cautioned about that only happens at one.
+        List<String> changes = sheet.legs().stream().flatMap(l -> l.entries().stream()).filter(e -> e.step().equals("change"))
+                .map(e -> e.id() + " " + e.name()).toList();
+        sheet.cautions().stream().filter(c -> changes.stream().noneMatch(c::contains))
+                .forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
         return blocks;
     }
 

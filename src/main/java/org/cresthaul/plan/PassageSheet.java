@@ -63,7 +63,7 @@ final class PassageSheet {
                 .filter(n -> n.startsWith("crossing number"))
                 .forEach(n -> lines.add(SheetLine.plain(Sources.capital(n) + ", as on the blue sign."))));
         if (p.raise() != null) {
-            lines.add(sources.say("Still raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
+            lines.add(sources.say("Still raised, at least: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
                     .words(", rear ").raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM").words(".").plain().as(RAISED));
         }
         if (onTracks.head(i) != i) {

@@ -188,7 +188,7 @@ final class StatementParts {
         }
         plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard())).map(c -> SheetLine.plain(c.told())).forEach(lines::add);
         if (p.raise() != null) {
-            lines.add(sources.say("Raised: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM").words(", rear ")
+            lines.add(sources.say("Raised, at least: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM").words(", rear ")
                     .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM")
                     .words(p.lowers() ? "; back on the stops after it." : "; stays raised for the next place.").plain()
                     .as(RAISED, p.lowers() ? LOWERED : STAYS));

@@ -1,0 +1,99 @@
+package org.cresthaul.paper;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.PlanOptions;
+import org.cresthaul.plan.RunSheet;
+import org.cresthaul.plan.Statement;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.UnitSystem;
+
+/** A sample's plan, its run sheet and statement, and the papers they make: each made once for all tests of papers. */
+enum PaperSample {
+    SORREL_VALLEY("sorrel-valley", true),
+    ALDER_COUNTY("alder-county", false);
+
+    final boolean drivable;
+    final Route route;
+    final Plan plan;
+    final Report report;
+    final RunSheet sheet;
+    final Statement statement;
+    final SheetPictures pictures;
+    private final Map<PaperSize, byte[]> sheets = new EnumMap<>(PaperSize.class);
+    private final Map<PaperSize, byte[]> statements = new EnumMap<>(PaperSize.class);
+
+    PaperSample(String name, boolean drivable) {
+        this.drivable = drivable;
+        try {
+            route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes", name + ".route.geojson")));
+            Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
+            LevelStance stance = rig.stances().get(0);
+            Margins margins = Margins.defaults();
+            report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
+            plan = CompletePlan.of(route, rig, stance, margins, report, PlanOptions.defaults());
+            sheet = RunSheet.of(plan, report, route, stance, UnitSystem.US_CUSTOMARY);
+            statement = Statement.of(plan, report, route, rig, stance, UnitSystem.US_CUSTOMARY);
+            pictures = new SheetPictures(route, rig, stance, plan, report, UnitSystem.US_CUSTOMARY);
+        } catch (Exception unreadable) {
+            throw new IllegalStateException(unreadable);
+        }
+    }
+
+    /** The legs that stand on its paper: none where there is no way through. */
+    List<RunSheet.Leg> legs() {
+        return sheet.blocking().isEmpty() ? sheet.legs() : List.of();
+    }
+
+    byte[] sheetPdf(PaperSize size) {
+        return sheets.computeIfAbsent(size, this::newSheetPdf);
+    }
+
+    byte[] statementPdf(PaperSize size) {
+        return statements.computeIfAbsent(size, this::newStatementPdf);
+    }
+
+    byte[] newSheetPdf(PaperSize size) {
+        return Papers.pdf(sheet, pictures, size);
+    }
+
+    byte[] newStatementPdf(PaperSize size) {
+        return Papers.pdf(statement, route, size);
+    }
+
+    /** Without the blanks that a line break leaves or takes, and with ligatures as the letters they stand for. */
+    static String solid(String text) {
+        return Normalizer.normalize(text, Normalizer.Form.NFKC).replaceAll("\\s+", "");
+    }
+
+    static List<String> pages(byte[] pdf) throws Exception {
+        List<String> pages = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            for (int i = 1; i <= document.getNumberOfPages(); i++) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setStartPage(i);
+                stripper.setEndPage(i);
+                pages.add(stripper.getText(document));
+            }
+        }
+        return pages;
+    }
+}
