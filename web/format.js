@@ -238,6 +238,11 @@ export function speed(valueMps, system) {
     : UNKNOWN;
 }
 
+/** A speed that must not be exceeded: whole 5 mph or 5 km/h, rounded down. */
+export const speedDown = (valueMps, system) => (isNumber(valueMps)
+  ? `${5 * Math.floor(valueMps / speedUnitMps(system) / 5 + 1e-3)} ${speedUnitName(system)}`
+  : UNKNOWN);
+
 /** A speed the way files and requests spell it, near enough to be what was read. */
 export const asSpeed = (valueMps, system) =>
   `${Number((valueMps / speedUnitMps(system)).toPrecision(6))} ${speedUnitName(system)}`;

@@ -1,7 +1,8 @@
 /** The steps of a plan in driving order. */
 import { el } from '../dom.js';
 import {
-  alongRoad, against, chainage, clearance, dimension, duration, raise, pressure, room, speed, spareLeft, weight,
+  alongRoad, against, chainage, clearance, dimension, duration, raise, pressure, room, speed, speedDown, spareLeft,
+  weight,
 } from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
 import { kindSymbol } from '../drawing/symbols.js';
@@ -120,6 +121,7 @@ function passageStep({ place, landmark, passage }, plan, units, actions) {
       .map(c => el('p', { class: 'step-condition' }, c.text)),
     passage.crawls && `At crawling speed, no more than ${speed(plan.options.times.crawlMps, units)}; `
       + `${duration(passage.seconds)} with all that belongs to it.`,
+    passage.mostMps && `No more than ${speedDown(passage.mostMps, units)}: faster, a bounce may take what is left.`,
     spareWords(passage.spare, units),
     passage.gaps.filter(gap => gap.kind !== passage.spare?.kind).map(gap => spareWords(gap, units, 'step-gap')),
   ];

@@ -220,6 +220,9 @@ final class PlanText {
         if (passage.crawls()) {
             parts.add("crawl, " + Duration.inMinutes(passage.seconds()));
         }
+        if (passage.mostMps() != null) {
+            parts.add(figures.speedDown(passage.mostMps()) + " at most");
+        }
         return String.join("; ", parts);
     }
 

@@ -141,6 +141,10 @@ final class PassageSheet {
                     .words(" until the rear has left it, the front ").alongRoad(p.frontToM(), at + "/frontToM").words(". About ")
                     .minutes(p.seconds(), at + "/seconds").words(" in all.").plain());
         }
+        if (p.mostMps() != null) {
+            lines.add(sources.say("").speedDown(p.mostMps(), at + "/mostMps").words(" at most: faster, a bounce may take what is left.")
+                    .plain());
+        }
         switch (p.kind()) {
             case "rail-crossing" -> lines.addAll(crossings.through(p));
             case "corner" -> corner(p, lines);

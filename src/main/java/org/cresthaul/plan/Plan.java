@@ -256,6 +256,8 @@ public record Plan(
      * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
      * @param blocked whether this is one of the plan's blocking places
      * @param crawls whether it is passed at crawling speed
+     * @param mostMps over a dip or crest and under a structure that are clear, the speed up to which a bounce leaves what is
+     *     required ({@link BounceAllowance}); null where it crawls, and where speed has no bearing
      * @param gaps over the ground and under a structure, as it is passed, whichever are judged here
      * @param spare the governing spare of the check: what is left beyond what is required; null when not known
      */
@@ -276,6 +278,7 @@ public record Plan(
             String condition,
             boolean blocked,
             boolean crawls,
+            Double mostMps,
             long seconds,
             Spare spare,
             List<Spare> gaps,

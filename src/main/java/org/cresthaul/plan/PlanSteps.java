@@ -299,6 +299,7 @@ final class PlanSteps {
                 condition(place, verdict),
                 blocking.contains(place.id()),
                 states.crawls(place, c, finding != null),
+                states.speedTold(place, c, finding != null),
                 seconds,
                 spare,
                 own.isEmpty()

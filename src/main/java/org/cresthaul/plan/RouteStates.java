@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
+import java.util.OptionalDouble;
+import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.rig.PlanTimes;
@@ -186,10 +188,25 @@ final class RouteStates {
         return times.stop() + times.lower();
     }
 
-    /** Over crossings and round corners always, over and under other places when they are not clear or it is raised. */
+    /**
+     * Over crossings and round corners always, over and under other places when they are not clear, when it is raised, or when
+     * what is left is not known to be enough for a bounce.
+     */
     boolean crawls(PlanPlace place, int configuration, boolean raised) {
-        boolean clear = place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
-        return place.pointLike() && (place.crawled() || raised || place.raisable() && !clear);
+        return place.pointLike() && (place.crawled() || raised || place.raisable() && speedMps(place, configuration).isEmpty());
+    }
+
+    /** The most at which a dip, crest or structure is passed in transport, for which its answer stands; empty where it is a crawl. */
+    private static OptionalDouble speedMps(PlanPlace place, int configuration) {
+        Report.Cell cell = place.cells().get(configuration);
+        return cell.verdict().equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(cell) : OptionalDouble.empty();
+    }
+
+    /** As a passage tells it; null where it crawls, and where speed has no bearing on the answer. */
+    Double speedTold(PlanPlace place, int configuration, boolean raised) {
+        return place.raisable() && !crawls(place, configuration, raised)
+                ? Double.valueOf(Math.floor(speedMps(place, configuration).orElseThrow() * 1000) / 1000)
+                : null;
     }
 
     /** From the front reaching the place until the rear has left it, rounded up; nothing at road speed. */

@@ -112,6 +112,11 @@ final class Say {
         return figure(new Speed(metersPerSecond).format(units), metersPerSecond, from);
     }
 
+    /** A speed that must not be exceeded, in round figures. */
+    Say speedDown(double metersPerSecond, String from) {
+        return figure(rounded.speedDown(metersPerSecond), metersPerSecond, from);
+    }
+
     Say minutes(long seconds, String from) {
         return figure(Duration.inMinutes(seconds), seconds, from);
     }

@@ -197,6 +197,9 @@ final class StatementParts {
             lines.add(sources.say("At ").speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
                     .words(" at most.").plain());
         }
+        if (p.mostMps() != null) {
+            lines.add(sources.say("At ").speedDown(p.mostMps(), at + "/mostMps").words(" at most, for bounce.").plain());
+        }
         sources.hazard(p.hazard()).ifPresent(f -> {
             if (!f.hazard().surveyed()) {
                 lines.add(SheetLine.plain("To be surveyed."));

@@ -196,6 +196,13 @@ public class RoundedFigures {
         return fixed(Math.floor(share * 1000 + 1e-9) / 10, 1, RoundingMode.HALF_UP) + " %";
     }
 
+    /** A speed that must not be exceeded: whole 5 mph or 5 km/h, rounded down. */
+    public final String speedDown(double metersPerSecond) {
+        double unitMps = units == UnitSystem.US_CUSTOMARY ? MILE_M / 3600 : 1 / 3.6;
+        return fixed(5 * Math.floor(metersPerSecond / unitMps / 5 + 1e-3), 0, RoundingMode.HALF_UP)
+                + (units == UnitSystem.US_CUSTOMARY ? " mph" : " km/h");
+    }
+
     /** A plain decimal number, the same under every locale, without a negative zero. */
     public static String fixed(double value, int decimals, RoundingMode rounding) {
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, rounding);

@@ -323,7 +323,10 @@ final class PlanOracle {
         }
         double seconds = flat ? 0 : 2.0 * t.stop() + t.raise() + t.lower();
         for (Spot s : group) {
-            boolean slow = s.slow || !flat || s.gaps && !s.verdicts.get(c).equals("clear");
+            // Less than 1/4 in left, or nothing known, is a bounce at 5 mph: 1 in at 10 mph, with the square of speed.
+            Report.GapFinding gap = s.found.isEmpty() ? null : s.found.get(c);
+            boolean bounces = gap == null || tenths(gap.valueM() - gap.requiredM()) < 0.00635;
+            boolean slow = s.slow || !flat || s.gaps && (!s.verdicts.get(c).equals("clear") || bounces);
             seconds += slow ? Math.ceil((s.toM - s.fromM + lengthM[c]) / t.crawlMps()) : 0;
         }
         return (long) seconds;

@@ -1,0 +1,42 @@
+package org.cresthaul.plan;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.cresthaul.check.Report;
+
+/**
+ * At what speed an answer for a combination that rolls slowly still stands. Gaps are those of quasi-static posture; driven
+ * faster, body and load bounce. The allowance for that is 1 in at 10 mph and grows with the square of speed, as the upward
+ * push of a bump does: this program's choice, measured by nobody. It may use up what is left beyond margin and uncertainty,
+ * and no more.
+ */
+final class BounceAllowance {
+    /** No faster is ever told, m/s: 55 mph. */
+    static final double MOST_MPS = 24.5872;
+    /** Slower than this is a crawl, m/s: 5 mph. */
+    static final double CRAWL_MPS = 2.2352;
+
+    private static final double INCH_M = 0.0254;
+    private static final double TEN_MPH_MPS = 4.4704;
+
+    private BounceAllowance() {}
+
+    /** What a bounce may take at a speed, meters. */
+    static double meters(double mps) {
+        return INCH_M * (mps / TEN_MPH_MPS) * (mps / TEN_MPH_MPS);
+    }
+
+    /** The most for which so much beyond what is required is enough, m/s; empty where it is a crawl. */
+    static OptionalDouble speedMps(double leftM) {
+        double mps = leftM <= 0 ? 0 : Math.min(MOST_MPS, TEN_MPH_MPS * Math.sqrt(leftM / INCH_M));
+        return mps < CRAWL_MPS ? OptionalDouble.empty() : OptionalDouble.of(mps);
+    }
+
+    /** In transport over or under a place; empty where it is a crawl, also because nothing is known to be left. */
+    static OptionalDouble speedMps(Report.Cell cell) {
+        List<Plan.Spare> gaps = CellSpares.of(cell).stream().filter(s -> !s.kind().equals(CellSpares.LOAD)).toList();
+        return gaps.isEmpty()
+                ? OptionalDouble.empty()
+                : speedMps(gaps.stream().mapToDouble(Plan.Spare::left).min().orElseThrow());
+    }
+}
