@@ -29,9 +29,6 @@ final class CornerCheck {
     /** How far the declared height of a curb may be off: this program's choice. */
     static final double CURB_M = 0.0254;
 
-    /** Figures are told from states this far apart, meters. */
-    private static final double FIGURES_M = 0.5;
-
     private final RouteCorner hazard;
     private final Optional<String> unknown;
     private final Rig rig;
@@ -133,8 +130,7 @@ final class CornerCheck {
     private CornerFinding finding(CheckedConfiguration c, Judged j) {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
                 .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, c.booster(), told.computeIfAbsent(j.fit.line(), n -> new Told(
-                        TurningFigures.of(Following.along(j.fit.combination().chain(), j.fit.path(), FIGURES_M), j.fit.combination()),
-                        Overhung.of(j, heights(c, j.fit.combination())))), heights(c, j.fit.combination())));
+                        j.fit.figures(), Overhung.of(j, heights(c, j.fit.combination())))), heights(c, j.fit.combination())));
     }
 
     private CurbHeights heights(CheckedConfiguration c, TurningCombination combination) {
@@ -236,7 +232,10 @@ final class CornerCheck {
             return new Judged(free, space, verdict, verdict, false);
         }
         if (verdict == Verdict.CLEAR) {
-            CornerFit kept = CornerFit.of(space, question.combination, question.low, wanted, List.of(free));
+            CornerFit kept = free.with(space, question.low, wanted);
+            if (verdict(kept) != Verdict.CLEAR) {
+                kept = CornerFit.of(space, question.combination, question.low, wanted, List.of(free));
+            }
             if (verdict(kept) == Verdict.CLEAR) {
                 return new Judged(kept, space, Verdict.CLEAR, Verdict.CLEAR, false);
             }

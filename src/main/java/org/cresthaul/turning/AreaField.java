@@ -2,8 +2,10 @@ package org.cresthaul.turning;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntConsumer;
+import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -18,7 +20,7 @@ final class AreaField {
     private static final double CELL_M = 0.5;
     private static final double MARGIN_M = 20;
     private static final double CORNER_CELL_M = 4.0;
-    private static final int TILE = 32;
+    private static final int TILE = 8;
     private static final int MOST_CELLS = 8000;
     /** Half of the longest chord that asks the edges of one cell alone. */
     private static final double HALF_CHORD_M = 0.3;
@@ -45,10 +47,13 @@ final class AreaField {
 
     /** A square of cells: their nearest edges, and the distance of each middle to the edge, positive inside. */
     private static final class Tile {
-        /** Both gathered when first asked for: not a number, and null, until then. */
+        /** All gathered when first asked for: not a number, and null, until then. */
         final double[] middle = new double[TILE * TILE];
 
+        /** By cell, nearest first. */
         final int[][] near = new int[TILE * TILE][];
+        /** How far from the cell's middle each of them is. */
+        final double[][] nearM = new double[TILE * TILE][];
         /** Every edge that is the nearest, or near enough to be gathered, of some cell. */
         final int[] edges;
         /** Whether the tile's own middle is inside. */
@@ -61,13 +66,14 @@ final class AreaField {
         }
     }
 
-    AreaField(Geometry area) {
+    /** @param free whether the area is what is free, or what is kept off */
+    AreaField(Geometry area, boolean free) {
         List<double[]> list = new ArrayList<>();
         for (int i = 0; i < area.getNumGeometries(); i++) {
             if (area.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
-                addRing(polygon.getExteriorRing(), list);
+                addRing(polygon.getExteriorRing(), !free, list);
                 for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
-                    addRing(polygon.getInteriorRingN(h), list);
+                    addRing(polygon.getInteriorRingN(h), free, list);
                 }
             }
         }
@@ -92,6 +98,9 @@ final class AreaField {
         cornerRows = (int) (rows * CELL_M / CORNER_CELL_M) + 1;
         cornerCells = new int[cornerColumns * cornerRows][];
         for (int i = 0; i < list.size(); i++) {
+            if (list.get(i)[4] == 0) {
+                continue;
+            }
             int cell = cornerRow(cornerY(i)) * cornerColumns + cornerColumn(cornerX(i));
             cornerCells[cell] = cornerCells[cell] == null ? new int[] {i} : joined(cornerCells[cell], i);
         }
@@ -112,12 +121,25 @@ final class AreaField {
         return Math.max(0, Math.min(cornerRows - 1, (int) Math.floor((y - south) / CORNER_CELL_M)));
     }
 
-    private static void addRing(LineString ring, List<double[]> into) {
+    /**
+     * The edges of a ring, each with whether the ground that is kept off sticks out where it begins.
+     *
+     * @param around whether that ground lies within the ring
+     */
+    private static void addRing(LineString ring, boolean around, List<double[]> into) {
         Coordinate[] at = ring.getCoordinates();
+        int first = into.size();
         for (int i = 1; i < at.length; i++) {
             if (at[i].distance(at[i - 1]) > 1e-9) {
-                into.add(new double[] {at[i - 1].x, at[i - 1].y, at[i].x, at[i].y});
+                into.add(new double[] {at[i - 1].x, at[i - 1].y, at[i].x, at[i].y, 0});
             }
+        }
+        double way = Orientation.isCCW(at) == around ? 1 : -1;
+        for (int i = first; i < into.size(); i++) {
+            double[] before = into.get(i == first ? into.size() - 1 : i - 1);
+            double[] behind = into.get(i);
+            double turn = (before[2] - before[0]) * (behind[3] - behind[1]) - (before[3] - before[1]) * (behind[2] - behind[0]);
+            behind[4] = way * turn >= 0 ? 1 : 0;
         }
     }
 
@@ -172,7 +194,15 @@ final class AreaField {
         boolean in = there > 0;
         boolean sure = Math.abs(there) > way;
         double least = Double.POSITIVE_INFINITY;
-        for (int e : near(tile, column, row)) {
+        int[] near = near(tile, column, row);
+        double[] nearM = tile.nearM[inTile(column, row)];
+        for (int i = 0; i < near.length; i++) {
+            double nearest = nearM[i] - way;
+            // Whatever is crossed on the way from the middle is no farther from it than the way.
+            if (nearest > 0 && nearest * nearest > least) {
+                break;
+            }
+            int e = near[i];
             least = Math.min(least, distance2(e, x, y));
             in ^= !sure && Segments.cross(fromX, fromY, x, y, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]);
         }
@@ -180,8 +210,11 @@ final class AreaField {
         return in ? d : -d;
     }
 
-    /** Hands every corner within a square around a place to {@code take}, by number; perhaps some beyond it. */
-    void cornersAround(double x, double y, double withinM, IntConsumer take) {
+    /**
+     * Hands every corner where the ground that is kept off sticks out, within a square around a place, to {@code take}, by
+     * number; perhaps some beyond it. At other corners that ground is nowhere nearest to what is straight.
+     */
+    void juttingAround(double x, double y, double withinM, IntConsumer take) {
         if (isEmpty()) {
             return;
         }
@@ -349,21 +382,30 @@ final class AreaField {
         return tile.middle[cell];
     }
 
-    /** The edges that can be nearest to a place of a cell, or to a short chord in it. */
+    /** The edges that can be nearest to a place of a cell, or to a short chord in it, those nearest to its middle first. */
     private int[] near(Tile tile, int column, int row) {
         int cell = inTile(column, row);
         if (tile.near[cell] == null) {
             double x = middleX(column);
             double y = middleY(row);
             double reach = Math.abs(middleM(tile, column, row)) + REACH_M;
-            int[] found = new int[tile.edges.length];
+            double[][] found = new double[tile.edges.length][];
             int n = 0;
             for (int e : tile.edges) {
-                if (distance2(e, x, y) <= reach * reach) {
-                    found[n++] = e;
+                double away = distance2(e, x, y);
+                if (away <= reach * reach) {
+                    found[n++] = new double[] {Math.sqrt(away), e};
                 }
             }
-            tile.near[cell] = Arrays.copyOf(found, n);
+            Arrays.sort(found, 0, n, Comparator.comparingDouble(f -> f[0]));
+            int[] near = new int[n];
+            double[] nearM = new double[n];
+            for (int i = 0; i < n; i++) {
+                nearM[i] = found[i][0];
+                near[i] = (int) found[i][1];
+            }
+            tile.nearM[cell] = nearM;
+            tile.near[cell] = near;
         }
         return tile.near[cell];
     }

@@ -87,6 +87,11 @@ public record CornerFit(
      */
     public record Steering(double fromM, double toM, double offsetInM, double offsetOutM) {}
 
+    /** Figures are told from states this far apart, meters. */
+    private static final double FIGURES_M = 0.5;
+    /** Bends shrink by e for every length of a unit: after so many they move no place of it by half a millimeter. */
+    private static final double SETTLED_LENGTHS = 10;
+
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     public CornerFit {
@@ -133,6 +138,16 @@ public record CornerFit(
     /** Whether steering, couplings and islands let it be driven. */
     public boolean canBeDriven() {
         return withinLimits && keepsSides;
+    }
+
+    /**
+     * How far the combination swings and trails on it: from its own length before the front wheels turn to where no bend is left
+     * that could be seen. Stations are along that piece of the path.
+     */
+    public TurningFigures figures() {
+        double longest = combination.chain().stream().mapToDouble(TurningUnit::hitchToAxleM).max().orElseThrow();
+        LeadPath turn = line.path(combination.lengthM(), SETTLED_LENGTHS * longest);
+        return TurningFigures.of(Following.along(combination.chain(), turn, FIGURES_M), combination);
     }
 
     /** The state of the track nearest to a station of the path. */

@@ -21,18 +21,29 @@ final class CornerSearch {
 
     private static final int RAISES = 1;
     private static final int MORE_CLIMBS = 8;
-    private static final int MORE_RAISES = 2;
+    private static final int MORE_RAISES = 4;
     private static final double SEED_M = 3;
     private static final double COARSE_M = 1.5;
     private static final double FINE_M = 0.75;
+    private static final double FINEST_M = 0.3;
     /** Trials are coarse: they aim at a little more than is wanted. */
     private static final double AIM_M = 0.02;
     /** A raise that gains less is not gone on with. */
     private static final double GAIN_M = 0.003;
 
+    /** How much more is wanted at first, and where it is looked at most closely. */
+    private static final double RAISE_M = 0.3;
+
+    private static final double POLISH_M = 0.1;
     private static final int RAISE_ROUNDS = 8;
+    /** What lacks no more than this to be free may have it when it is looked at most closely, meters. */
+    private static final double NEARLY_M = 0.15;
     /** A line that lacks more than this is raised only to tell by how much, meters. */
     private static final double HOPELESS_M = 1.5;
+    /** When so many climbs have all ended as hopeless, no other is begun. */
+    private static final int HOPELESS_CLIMBS = 5;
+    /** When so many lines with the required room have lost it begun early or late, no other is looked for. */
+    private static final int MOST_STRAYED = 4;
     /** Bends shrink by e for every length of a unit; this many lengths leave nothing that can be seen. */
     private static final double SETTLED_LENGTHS = 15;
     /** What lies farther from the corner's ends belongs to the roads going on. */
@@ -46,6 +57,7 @@ final class CornerSearch {
     final LineSearch search;
     private final PassageJudge judge;
     private final LineSeeds seeds;
+    private int strayed;
     private final Set<LineSearch.Tried> raised = Collections.newSetFromMap(new IdentityHashMap<>());
 
     CornerSearch(CornerSpace space, TurningCombination combination, List<LowPart> low, CornerFit.Wanted wanted) {
@@ -60,6 +72,10 @@ final class CornerSearch {
 
     /** @param near lines to begin with, before all others */
     CornerFit best(List<SteeredLine> near) {
+        return judge.whole(found(near));
+    }
+
+    private CornerFit found(List<SteeredLine> near) {
         double aim = wanted.requiredM() + AIM_M;
         CornerFit best = null;
         List<LineSearch.Tried> climbed = new ArrayList<>();
@@ -89,7 +105,7 @@ final class CornerSearch {
     private CornerFit climbed(
             List<LineSearch.Tried> tried, int from, int to, double aim, List<LineSearch.Tried> climbed, CornerFit before) {
         CornerFit best = before;
-        for (int i = from; i < Math.min(to, tried.size()) && !isClear(best); i++) {
+        for (int i = from; i < Math.min(to, tried.size()) && !isEnded(best, climbed); i++) {
             best = better(best, climbed(tried.get(i).line, aim, climbed));
         }
         return best;
@@ -98,7 +114,7 @@ final class CornerSearch {
     private CornerFit raised(CornerFit before, List<LineSearch.Tried> climbed, int most) {
         CornerFit best = before;
         climbed.sort(Comparator.comparingDouble(t -> -t.leastM));
-        for (int i = 0; i < Math.min(most, climbed.size()) && !isClear(best); i++) {
+        for (int i = 0; i < Math.min(most, climbed.size()) && !isClear(best) && strayed < MOST_STRAYED; i++) {
             LineSearch.Tried top = climbed.get(i);
             if (best != null && top.leastM < wanted.freeM() - HOPELESS_M) {
                 break;
@@ -111,7 +127,7 @@ final class CornerSearch {
             best = better(best, judge.judge(line));
             // What does not have the room on the line itself does not have it for a driver who is off it.
             if (best.tightest().valueM() >= wanted.requiredM() && !isClear(best)) {
-                best = better(best, judge.judge(raised(line, wanted.lateM())));
+                best = better(best, judged(raised(line, wanted.lateM())));
             }
         }
         return best;
@@ -129,13 +145,34 @@ final class CornerSearch {
         if (!top.isEnough()) {
             return null;
         }
-        return judge.judge(wanted.lateM() > 0 ? search.climb(top.line, aim, wanted.lateM(), COARSE_M).line : top.line);
+        return judged(wanted.lateM() > 0 ? search.climb(top.line, aim, wanted.lateM(), COARSE_M).line : top.line);
     }
 
-    /** As much room as can be had near a line: each time a little more is wanted than there is. */
+    private CornerFit judged(SteeredLine line) {
+        CornerFit fit = judge.judge(line);
+        strayed += !isClear(fit) && fit.canBeDriven() && fit.tightest().valueM() >= wanted.requiredM() ? 1 : 0;
+        return fit;
+    }
+
+    private boolean isEnded(CornerFit best, List<LineSearch.Tried> climbed) {
+        return isClear(best) || strayed >= MOST_STRAYED
+                || climbed.size() >= HOPELESS_CLIMBS
+                        && climbed.stream().allMatch(t -> t.leastM < wanted.freeM() - HOPELESS_M);
+    }
+
+    /**
+     * As much room as can be had near a line: each time a little more is wanted than there is. What then nearly has it is looked
+     * at more closely.
+     */
     private SteeredLine raised(SteeredLine from, double lateM) {
-        LineSearch.Tried at = search.tried(from, wanted.requiredM() + AIM_M, lateM, COARSE_M);
-        double more = 0.3;
+        LineSearch.Tried at = raised(from, lateM, FINE_M, RAISE_M);
+        boolean nearly = !at.isEnough() && at.leastM > wanted.freeM() - NEARLY_M;
+        return nearly ? raised(at.line, lateM, FINEST_M, POLISH_M).line : at.line;
+    }
+
+    private LineSearch.Tried raised(SteeredLine from, double lateM, double stateM, double firstM) {
+        LineSearch.Tried at = search.tried(from, wanted.requiredM() + AIM_M, lateM, stateM);
+        double more = firstM;
         int rounds = at.leastM < wanted.freeM() - HOPELESS_M ? 2 : RAISE_ROUNDS;
         for (int round = 0; round < rounds && !at.isEnough(); round++) {
             stop.poll();
@@ -143,17 +180,17 @@ final class CornerSearch {
             if (!(level > -1e3)) {
                 level = wanted.freeM();
             }
-            LineSearch.Tried next = search.climb(at.line, level, lateM, COARSE_M);
+            LineSearch.Tried next = search.climb(at.line, level, lateM, stateM);
             if (next.leastM > at.leastM + GAIN_M) {
                 at = next;
             } else {
-                more /= 4;
+                more /= 3;
                 if (more < GAIN_M) {
                     break;
                 }
             }
         }
-        return at.line;
+        return at;
     }
 
     private boolean isClear(CornerFit fit) {

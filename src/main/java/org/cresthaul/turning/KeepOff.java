@@ -15,7 +15,7 @@ final class KeepOff {
         this.against = against;
         this.area = area;
         this.inside = inside;
-        field = new AreaField(area);
+        field = new AreaField(area, inside);
     }
 
     /** Everything but an area. */

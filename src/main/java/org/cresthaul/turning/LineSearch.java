@@ -2,6 +2,7 @@ package org.cresthaul.turning;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.StopSignal;
@@ -14,13 +15,14 @@ import org.cresthaul.geometry.StopSignal;
 final class LineSearch {
     private static final int MOST_STEPS = 40;
     /** A step that leaves more than this share of what was lacking is the last. */
-    private static final double SLOW = 0.99;
+    private static final double SLOW = 0.95;
 
     /** What lacks less of the room wanted has it: trials are no more exact, meters. */
     private static final double NEARLY_M = 0.005;
 
     private static final double FIRST_DAMPING = 1e-3;
-    private static final double MOST_DAMPING = 1e4;
+    private static final double LEAST_DAMPING = 1e-5;
+    private static final double MOST_DAMPING = 5;
     /** Smoothness of the steering, against meters squared of lack. */
     private static final double SMOOTH = 2e-4;
 
@@ -29,7 +31,14 @@ final class LineSearch {
 
     private static final double CLOSED = 1e5;
     private static final double BEND_MARGIN_RAD = Math.toRadians(0.3);
-    private static final double BEND_WEIGHT = 10;
+    /** A bend beyond its limit, radians, against meters of lack. */
+    private static final double BEND_WEIGHT = 1e4;
+
+    /** A bend nearer to its limit than this may be brought to it by a step. */
+    private static final double WATCH_RAD = 0.1;
+
+    /** How often a step is taken anew with what it would take. */
+    private static final int MOST_ROUNDS = 12;
 
     private final StopSignal stop = StopSignal.current();
     private final LineTrial.Setting setting;
@@ -56,7 +65,8 @@ final class LineSearch {
         final List<LineTrial> trials = new ArrayList<>();
 
         final List<SteeredLine> lines = new ArrayList<>();
-        final List<List<LineTrial.Lack>> lacks = new ArrayList<>();
+        /** By trial, what lacks room and what nearly does. */
+        final List<List<LineTrial.Place>> places = new ArrayList<>();
         double cost;
         int steps;
         double leastM = Double.POSITIVE_INFINITY;
@@ -87,22 +97,21 @@ final class LineSearch {
 
         private void add(SteeredLine of, double wantedM) {
             LineTrial trial = new LineTrial(setting, of, stateM);
-            List<LineTrial.Lack> lacking = new ArrayList<>();
-            trial.lacks(wantedM, lacking);
-            for (LineTrial.Lack lack : lacking) {
-                cost += (wantedM - lack.freeM) * (wantedM - lack.freeM);
+            List<LineTrial.Place> near = new ArrayList<>();
+            trial.places(wantedM, near);
+            for (LineTrial.Place place : near) {
+                double lack = wantedM - place.freeM;
+                cost += lack > 0 ? lack * lack : 0;
+                leastM = Math.min(leastM, place.freeM);
             }
-            leastM = Math.min(leastM, trial.leastM());
-            int[] at = new int[setting.combination().articulationLimitRad().size()];
-            for (double over : trial.overbent(at, BEND_MARGIN_RAD)) {
-                if (over > 0) {
-                    cost += BEND_WEIGHT * over * over;
-                    leastM = Math.min(leastM, -over);
-                }
+            leastM = Math.min(leastM, wantedM + LineTrial.WATCH_M);
+            for (LineTrial.Bend bend : trial.bends(BEND_MARGIN_RAD, 0)) {
+                cost += BEND_WEIGHT * bend.overRad() * bend.overRad();
+                leastM = Math.min(leastM, -bend.overRad());
             }
             trials.add(trial);
             lines.add(of);
-            lacks.add(lacking);
+            places.add(near);
         }
 
         /** Whether the room that was wanted is there everywhere, as nearly as trials can tell. */
@@ -130,16 +139,17 @@ final class LineSearch {
         double damping = FIRST_DAMPING;
         for (int step = 0; step < MOST_STEPS && !at.isEnough() && at.cost < Double.POSITIVE_INFINITY; step++) {
             stop.poll();
-            double[][] normal = normal(at, wantedM);
+            List<Demand> demands = demands(at, wantedM);
+            double[][] normal = normal(at.line, demands);
             double before = at.cost;
             boolean better = false;
             while (!better && damping <= MOST_DAMPING) {
-                Optional<SteeredLine> next = stepped(at.line, normal, damping);
+                Optional<SteeredLine> next = stepped(at.line, normal, demands, damping);
                 Tried there = next.map(l -> tried(l, wantedM, lateM, stateM)).orElse(null);
                 if (there != null && there.cost < at.cost) {
                     at = there;
                     better = true;
-                    damping = Math.max(1e-6, damping / 6);
+                    damping = Math.max(LEAST_DAMPING, damping / 6);
                 } else {
                     damping *= 6;
                 }
@@ -152,33 +162,61 @@ final class LineSearch {
         return at;
     }
 
-    /** The normal equations of all lacks: a square, and what they ask for in its last column. */
-    private double[][] normal(Tried at, double wantedM) {
+    /**
+     * What a step is asked for: {@code row} times the step is at least so much. With less than nothing asked, that is what a
+     * step may not take.
+     */
+    private record Demand(double[] row, double atLeast, double weight) {
+        double missing(double[] step) {
+            double gained = 0;
+            for (int i = 0; i < row.length; i++) {
+                gained += row[i] * step[i];
+            }
+            return atLeast - gained;
+        }
+    }
+
+    private List<Demand> demands(Tried at, double wantedM) {
         int n = 1 + at.line.free();
-        double[][] normal = new double[n][n + 1];
-        double[] row = new double[n];
-        LineSensitivity moves = new LineSensitivity(at.trials.get(0), setting.combination(), at.line, setting.runInM());
+        LineTrial first = at.trials.get(0);
+        LineSensitivity moves = new LineSensitivity(first, setting.combination(), at.line, setting.runInM());
+        List<Demand> demands = new ArrayList<>();
         for (int t = 0; t < at.trials.size(); t++) {
             LineTrial trial = at.trials.get(t);
             LineSensitivity of = t == 0
                     ? moves
-                    : trial.track.size() == at.trials.get(0).track.size()
+                    : trial.track.size() == first.track.size()
                             ? moves.at(trial)
                             : new LineSensitivity(trial, setting.combination(), at.lines.get(t), setting.runInM());
-            for (LineTrial.Lack lack : at.lacks.get(t)) {
-                of.room(lack, row);
-                add(normal, row, wantedM - lack.freeM, 1);
+            for (LineTrial.Place place : at.places.get(t)) {
+                double[] row = new double[n];
+                of.room(place, row);
+                demands.add(new Demand(row, wantedM - place.freeM, 1));
             }
-            int[] where = new int[setting.combination().articulationLimitRad().size()];
-            double[] over = trial.overbent(where, BEND_MARGIN_RAD);
-            for (int k = 0; k < over.length; k++) {
-                if (over[k] > 0) {
-                    of.bend(k, where[k], row);
-                    add(normal, row, -over[k] * Math.signum(trial.track.articulationRad(where[k], k)), BEND_WEIGHT);
+            for (LineTrial.Bend bend : trial.bends(BEND_MARGIN_RAD, WATCH_RAD)) {
+                double[] row = new double[n];
+                of.bend(bend.coupling(), bend.state(), row);
+                double sign = Math.signum(trial.track.articulationRad(bend.state(), bend.coupling()));
+                for (int m = 0; m < n; m++) {
+                    row[m] *= -sign;
                 }
+                demands.add(new Demand(row, bend.overRad(), BEND_WEIGHT));
             }
         }
-        double[] steer = at.line.steerRad;
+        return demands;
+    }
+
+    /** The normal equations of all that lacks: a square, and what is asked for in its last column. */
+    private double[][] normal(SteeredLine line, List<Demand> demands) {
+        int n = 1 + line.free();
+        double[][] normal = new double[n][n + 1];
+        for (Demand demand : demands) {
+            if (demand.atLeast > 0) {
+                add(normal, demand.row, demand.atLeast, demand.weight);
+            }
+        }
+        double[] row = new double[n];
+        double[] steer = line.steerRad;
         for (int m = 1; m < n; m++) {
             Arrays.fill(row, 0);
             row[m] = -2;
@@ -194,7 +232,7 @@ final class LineSearch {
             row[m] = Math.cos(steer[m]);
         }
         row[0] = 0;
-        double size = at.line.spacingM / setting.combination().chain().get(0).hitchToAxleM();
+        double size = line.spacingM / setting.combination().chain().get(0).hitchToAxleM();
         add(normal, row, 0, CLOSED * size * size);
         return normal;
     }
@@ -213,8 +251,8 @@ final class LineSearch {
         }
     }
 
-    /** One step, those bounds held that it would leave. */
-    private Optional<SteeredLine> stepped(SteeredLine line, double[][] normal, double damping) {
+    /** One step, those bounds held that it would leave, and what it would take kept. */
+    private Optional<SteeredLine> stepped(SteeredLine line, double[][] normal, List<Demand> demands, double damping) {
         int n = normal.length;
         double most = ratePerM * line.spacingM;
         double[][] held = new double[n][];
@@ -223,9 +261,19 @@ final class LineSearch {
         }
         double[] step = null;
         double[] row = new double[n];
-        for (int round = 0; round < 3; round++) {
+        List<Demand> watched = new ArrayList<>(demands);
+        watched.removeIf(d -> d.atLeast > 0);
+        for (int round = 0; round < MOST_ROUNDS; round++) {
             step = DampedSquare.solve(held, damping);
             boolean left = false;
+            for (Iterator<Demand> each = watched.iterator(); each.hasNext(); ) {
+                Demand demand = each.next();
+                if (demand.missing(step) > 0) {
+                    add(held, demand.row, demand.atLeast, demand.weight);
+                    each.remove();
+                    left = true;
+                }
+            }
             for (int m = 1; m < n; m++) {
                 double over = beyond(line.steerRad[m] + step[m], limitRad);
                 if (Math.abs(over) > 1e-6) {

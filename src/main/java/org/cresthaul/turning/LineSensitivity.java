@@ -142,29 +142,29 @@ final class LineSensitivity {
         }
     }
 
-    /** How the room of a lack grows by each measure. */
-    void room(LineTrial.Lack lack, double[] row) {
+    /** How the room of a place grows by each measure. */
+    void room(LineTrial.Place place, double[] row) {
         Track track = trial.track;
-        int i = lack.state;
+        int i = place.state;
         for (int m = 0; m < measures; m++) {
-            row[m] = lack.nx * dx[i][m] + lack.ny * dy[i][m];
+            row[m] = place.nx * dx[i][m] + place.ny * dy[i][m];
         }
-        for (int k = 0; k <= lack.unit; k++) {
+        for (int k = 0; k <= place.unit; k++) {
             double c = track.cosine[k][i];
             double s = track.sine[k][i];
             double back = combination.chain().get(k).hitchToAxleM();
             double ax;
             double ay;
-            if (k < lack.unit) {
+            if (k < place.unit) {
                 back += combination.chain().get(k).couplingBehindM();
                 ax = back * s;
                 ay = -back * c;
             } else {
-                double ahead = lack.aheadM - back;
-                ax = -ahead * s - lack.leftM * c;
-                ay = ahead * c - lack.leftM * s;
+                double ahead = place.aheadM - back;
+                ax = -ahead * s - place.leftM * c;
+                ay = ahead * c - place.leftM * s;
             }
-            double turn = lack.nx * ax + lack.ny * ay;
+            double turn = place.nx * ax + place.ny * ay;
             double[] heading = dh[k][i];
             for (int m = 0; m < measures; m++) {
                 row[m] += turn * heading[m];

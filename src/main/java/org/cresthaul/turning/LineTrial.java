@@ -1,6 +1,6 @@
 package org.cresthaul.turning;
 
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -28,8 +28,8 @@ final class LineTrial {
         }
     }
 
-    /** A place where a part lacks room. Not for sharing. */
-    static final class Lack {
+    /** A place where a part lacks room, or nearly does. Not for sharing. */
+    static final class Place {
         /** Of the part: unit, state, and the place of it that moves, ahead and to the left. */
         int unit;
 
@@ -49,8 +49,11 @@ final class LineTrial {
     /** About how far apart the states of steered pieces are at most, meters. */
     private static final double FINE_M = 0.75;
 
-    private static final int IN_STRIDE = 5;
-    private static final int OUT_STRIDE = 3;
+    /** States of the straight runs that are looked at once. */
+    private static final int RUN_STRIDE = 8;
+
+    /** What has no more than this beyond the room wanted may be taken by a step, meters. */
+    static final double WATCH_M = 0.4;
 
     private final Setting setting;
     private final double stateM;
@@ -58,7 +61,6 @@ final class LineTrial {
     final double[][] axleX;
     final double[][] axleY;
     private final double[] nearest = new double[2];
-    private double leastM = Double.POSITIVE_INFINITY;
 
     LineTrial(Setting setting, SteeredLine line, double stateM) {
         this.setting = setting;
@@ -80,17 +82,12 @@ final class LineTrial {
         }
     }
 
-    /** Least room met by {@link #lacks}; at least what was wanted there when nothing lacks it. */
-    double leastM() {
-        return leastM;
-    }
-
     /**
-     * Every part's worst places at every state where it has less than {@code wantedM}. On the straight runs, where parts move
-     * along themselves, only some states are looked at, with parts as much longer.
+     * Every part's worst places at every state where it has less than {@code wantedM}, or not {@value #WATCH_M} m more. On the
+     * straight runs, where parts move along themselves, only some states are looked at, with parts as much longer.
      */
-    void lacks(double wantedM, List<Lack> into) {
-        leastM = wantedM;
+    void places(double wantedM, List<Place> into) {
+        double belowM = wantedM + WATCH_M;
         int steered = 0;
         while (steered < track.size() && track.stationM(steered) < setting.runInM - 1e-9) {
             steered++;
@@ -100,14 +97,14 @@ final class LineTrial {
         while (settling > steered && track.stationM(settling - 1) > out) {
             settling--;
         }
-        for (PassingPart part : setting.rough) {
-            lacks(part, 0, steered, IN_STRIDE, wantedM, into);
-            lacks(part, steered, settling, stateM > FINE_M ? 2 : 1, wantedM, into);
-            lacks(part, settling, track.size(), OUT_STRIDE, wantedM, into);
+        for (PassingPart part : stateM > FINE_M ? setting.rough : setting.parts) {
+            places(part, 0, steered, RUN_STRIDE, belowM, into);
+            places(part, steered, settling, stateM > FINE_M ? 2 : 1, belowM, into);
+            places(part, settling, track.size(), RUN_STRIDE, belowM, into);
         }
     }
 
-    private void lacks(PassingPart part, int from, int to, int stride, double wantedM, List<Lack> into) {
+    private void places(PassingPart part, int from, int to, int stride, double belowM, List<Place> into) {
         // Bodies are long already; only what is rolled over between two states must not be missed.
         PassingPart p = part.isTires() || stride > 2 ? part.longerBy(0.5 * stride * Math.min(stateM, FINE_M)) : part;
         int k = p.unit();
@@ -120,26 +117,24 @@ final class LineTrial {
             double mx = axleX[k][i] + p.middleAheadM() * c - p.middleLeftM() * s;
             double my = axleY[k][i] + p.middleAheadM() * s + p.middleLeftM() * c;
             double middle = p.off().roughM(mx, my);
-            if (middle >= wantedM + reach) {
-                i += stride * (int) ((middle - wantedM - reach) / step);
+            if (middle >= belowM + reach) {
+                i += stride * (int) ((middle - belowM - reach) / step);
                 continue;
             }
-            Lack worst = corner(p, i, c, s, wantedM);
-            Lack other = vertex(p, i, mx, my, wantedM + reach, wantedM);
+            Place worst = corner(p, i, c, s, belowM);
+            Place other = vertex(p, i, mx, my, belowM + reach, belowM);
             if (worst != null) {
                 into.add(worst);
-                leastM = Math.min(leastM, worst.freeM);
             }
             if (other != null) {
                 into.add(other);
-                leastM = Math.min(leastM, other.freeM);
             }
         }
     }
 
-    private Lack corner(PassingPart p, int i, double c, double s, double wantedM) {
+    private Place corner(PassingPart p, int i, double c, double s, double belowM) {
         int k = p.unit();
-        double least = wantedM;
+        double least = belowM;
         int at = -1;
         for (int q = 0; q < 4; q++) {
             double x = axleX[k][i] + p.aheadM(q) * c - p.leftM(q) * s;
@@ -153,38 +148,38 @@ final class LineTrial {
         if (at < 0) {
             return null;
         }
-        Lack lack = lack(k, i, p.aheadM(at), p.leftM(at), least);
-        double x = axleX[k][i] + lack.aheadM * c - lack.leftM * s;
-        double y = axleY[k][i] + lack.aheadM * s + lack.leftM * c;
+        Place place = place(k, i, p.aheadM(at), p.leftM(at), least);
+        double x = axleX[k][i] + place.aheadM * c - place.leftM * s;
+        double y = axleY[k][i] + place.aheadM * s + place.leftM * c;
         p.off().field.nearest(x, y, nearest);
         double dx = x - nearest[0];
         double dy = y - nearest[1];
         double d = Hypotenuse.of(dx, dy);
         double sign = least >= 0 ? 1 : -1;
-        lack.nx = d > 0 ? sign * dx / d : 0;
-        lack.ny = d > 0 ? sign * dy / d : 0;
-        return lack;
+        place.nx = d > 0 ? sign * dx / d : 0;
+        place.ny = d > 0 ? sign * dy / d : 0;
+        return place;
     }
 
-    private static Lack lack(int unit, int state, double aheadM, double leftM, double freeM) {
-        Lack lack = new Lack();
-        lack.unit = unit;
-        lack.state = state;
-        lack.aheadM = aheadM;
-        lack.leftM = leftM;
-        lack.freeM = freeM;
-        return lack;
+    private static Place place(int unit, int state, double aheadM, double leftM, double freeM) {
+        Place place = new Place();
+        place.unit = unit;
+        place.state = state;
+        place.aheadM = aheadM;
+        place.leftM = leftM;
+        place.freeM = freeM;
+        return place;
     }
 
     /** Corners of the ground that is kept off, against the sides of the part. */
-    private Lack vertex(PassingPart p, int i, double mx, double my, double around, double wantedM) {
+    private Place vertex(PassingPart p, int i, double mx, double my, double around, double belowM) {
         int k = p.unit();
         double c = track.cosine[k][i];
         double s = track.sine[k][i];
         AreaField field = p.off().field;
-        Lack[] found = new Lack[1];
-        double[] least = {wantedM};
-        field.cornersAround(mx, my, around, v -> {
+        Place[] found = new Place[1];
+        double[] least = {belowM};
+        field.juttingAround(mx, my, around, v -> {
             double px = field.cornerX(v) - axleX[k][i];
             double py = field.cornerY(v) - axleY[k][i];
             double along = px * c + py * s;
@@ -203,7 +198,7 @@ final class LineTrial {
         return found[0];
     }
 
-    private static Lack beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {
+    private static Place beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {
         double a = Math.max(p.rearM(), Math.min(p.frontM(), along));
         double b = Math.max(p.rightM(), Math.min(p.leftM(), left));
         double da = a - along;
@@ -219,29 +214,33 @@ final class LineTrial {
             db = nearest == 2 ? 1 : nearest == 3 ? -1 : 0;
         }
         double d = Hypotenuse.of(da, db);
-        Lack lack = lack(p.unit(), i, a, b, gap);
-        lack.nx = d > 0 ? (da * c - db * s) / d : 0;
-        lack.ny = d > 0 ? (da * s + db * c) / d : 0;
-        return lack;
+        Place place = place(p.unit(), i, a, b, gap);
+        place.nx = d > 0 ? (da * c - db * s) / d : 0;
+        place.ny = d > 0 ? (da * s + db * c) / d : 0;
+        return place;
     }
 
-    /** How far couplings bend beyond their limits, at worst, radians; by coupling the state of it in {@code at}. */
-    double[] overbent(int[] at, double marginRad) {
-        int couplings = setting.combination.articulationLimitRad().size();
-        double[] over = new double[couplings];
-        Arrays.fill(at, -1);
-        for (int k = 0; k < couplings; k++) {
+    /** Where a coupling bends most: how far beyond its limit, radians; negative: so far within. */
+    record Bend(int coupling, int state, double overRad) {}
+
+    /** The couplings that bend to their limits less a margin, or come nearer to that than {@code watchRad}. */
+    List<Bend> bends(double marginRad, double watchRad) {
+        List<Bend> bends = new ArrayList<>();
+        for (int k = 0; k < setting.combination.articulationLimitRad().size(); k++) {
             double limit = setting.combination.articulationLimitRad().get(k) - marginRad;
-            double least = Math.cos(Math.min(Math.PI, limit));
+            double least = Math.cos(Math.max(0, Math.min(Math.PI, limit - watchRad)));
+            int at = -1;
             for (int i = 0; i < track.size(); i++) {
                 double cos = track.cosine[k][i] * track.cosine[k + 1][i] + track.sine[k][i] * track.sine[k + 1][i];
                 if (cos < least) {
                     least = cos;
-                    at[k] = i;
+                    at = i;
                 }
             }
-            over[k] = at[k] < 0 ? 0 : Math.abs(track.articulationRad(at[k], k)) - limit;
+            if (at >= 0) {
+                bends.add(new Bend(k, at, Math.abs(track.articulationRad(at, k)) - limit));
+            }
         }
-        return over;
+        return bends;
     }
 }

@@ -2,6 +2,7 @@ package org.cresthaul.turning;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.TurningCombination.Body;
 
@@ -9,72 +10,82 @@ import org.cresthaul.turning.TurningCombination.Body;
 final class PassageJudge {
     private final LineTrial.Setting setting;
     private final CornerFit.Wanted wanted;
+    private final List<PassingPart> firmParts;
+    private final List<PassingPart> lowParts;
 
     PassageJudge(LineTrial.Setting setting, CornerFit.Wanted wanted) {
         this.setting = setting;
         this.wanted = wanted;
+        firmParts = setting.parts().stream().filter(p -> !p.off().against.isLow()).toList();
+        lowParts = setting.parts().stream().filter(p -> p.off().against.isLow()).toList();
     }
 
+    /** What decides: the least gap of all alone. {@link #whole} tells the others. */
     CornerFit judge(SteeredLine line) {
         TurningCombination combination = setting.combination();
         CornerSpace space = setting.space();
         LeadPath path = line.path(setting.runInM(), setting.runOutM());
-        Track fine = Following.along(combination.chain(), path, PassageRoom.STATE_M);
-        List<CornerFit.Gap> gaps = PassageRoom.of(fine, setting.parts());
+        Track fine = fine(path);
         boolean within = isWithinLimits(fine);
-        double least = least(gaps);
-        CornerFit.Band band = new CornerFit.Band(least, 0);
-        CornerFit.Band firm = new CornerFit.Band(least(gaps.stream().filter(g -> !g.against().isLow()).toList()), 0);
+        CornerFit.Gap tightest = PassageRoom.least(fine, firmParts).orElseThrow();
+        CornerFit.Band firm = new CornerFit.Band(tightest.valueM(), 0);
+        Optional<CornerFit.Gap> low = PassageRoom.least(fine, lowParts);
+        if (low.isPresent() && low.get().valueM() < tightest.valueM()) {
+            tightest = low.get();
+        }
+        CornerFit.Band band = new CornerFit.Band(tightest.valueM(), 0);
         // What has no room on the line itself needs no driver to stray from it.
-        if (within && least >= wanted.freeM()) {
+        if (within && tightest.valueM() >= wanted.freeM()) {
             for (double by : lateness()) {
-                Track other = Following.along(combination.chain(), begun(line, by), PassageRoom.STATE_M);
-                List<CornerFit.Gap> there = isWithinLimits(other) ? PassageRoom.of(other, setting.parts()) : List.of();
-                double low = least(there.stream().filter(g -> g.against().isLow()).toList());
-                firm = firm.orLess(there.isEmpty()
-                        ? Math.min(firm.roomM(), -PassageRoom.CHORD_M)
-                        : least(there.stream().filter(g -> !g.against().isLow()).toList()), by);
-                band = band.orLess(Math.min(low, firm.roomM()), by);
+                Track other = fine(begun(line, by));
+                firm = firm.orLess(isWithinLimits(other)
+                        ? roomM(other, firmParts)
+                        : Math.min(firm.roomM(), -PassageRoom.CHORD_M), by);
+                band = band.orLess(Math.min(roomM(other, lowParts), firm.roomM()), by);
             }
         }
         Track track = Following.along(combination.chain(), path);
         double[] in = offset(space.corner.approach(), path.at(0));
         double[] out = offset(space.corner.exit(), path.at(path.lengthM()));
-        return new CornerFit(
-                line,
-                path,
-                track,
-                combination,
-                steering(line, in[1], out[1]),
-                gaps,
-                band,
-                firm,
-                space.escorts,
-                within,
-                space.way.passesIslandsLike(track),
-                space.escorts && borrows(fine));
+        return new CornerFit(line, path, track, combination, steering(line, in[1], out[1]), List.of(tightest), band, firm,
+                space.escorts, within, space.way.passesIslandsLike(track), false);
     }
 
-    /** A line judged before, with other low parts: all else stands as it was, where it was held against early and late. */
+    /** A judged line with every gap, and with what it needs of opposing lanes. */
+    CornerFit whole(CornerFit fit) {
+        Track fine = fine(fit.path());
+        return with(fit, PassageRoom.of(fine, setting.parts()), fit.band(), fit.escorts() && borrows(fine));
+    }
+
+    /** A whole line with other low parts: all else stands as it was, where it was held against early and late. */
     CornerFit again(CornerFit fit) {
         if (fit.tightest().valueM() < wanted.freeM()) {
-            return judge(fit.line());
+            return whole(judge(fit.line()));
         }
-        List<PassingPart> low = setting.parts().stream().filter(p -> p.off().against.isLow()).toList();
-        TurningCombination combination = setting.combination();
         List<CornerFit.Gap> gaps = new ArrayList<>(fit.gaps());
         gaps.removeIf(g -> g.against().isLow());
-        gaps.addAll(PassageRoom.of(Following.along(combination.chain(), fit.path(), PassageRoom.STATE_M), low));
-        double least = least(gaps);
+        gaps.addAll(PassageRoom.of(fine(fit.path()), lowParts));
+        double least = gaps.stream().mapToDouble(CornerFit.Gap::valueM).min().orElseThrow();
         CornerFit.Band band = new CornerFit.Band(least, 0).orLess(fit.firm().roomM(), fit.firm().lateM());
-        if (!low.isEmpty() && fit.withinLimits() && least >= wanted.freeM()) {
+        if (!lowParts.isEmpty() && fit.withinLimits() && least >= wanted.freeM()) {
             for (double by : lateness()) {
-                band = band.orLess(least(PassageRoom.of(
-                        Following.along(combination.chain(), begun(fit.line(), by), PassageRoom.STATE_M), low)), by);
+                band = band.orLess(roomM(fine(begun(fit.line(), by)), lowParts), by);
             }
         }
-        return new CornerFit(fit.line(), fit.path(), fit.track(), combination, fit.steering(), gaps, band, fit.firm(),
-                fit.escorts(), fit.withinLimits(), fit.keepsSides(), fit.usesOpposing());
+        return with(fit, gaps, band, fit.usesOpposing());
+    }
+
+    private static CornerFit with(CornerFit fit, List<CornerFit.Gap> gaps, CornerFit.Band band, boolean usesOpposing) {
+        return new CornerFit(fit.line(), fit.path(), fit.track(), fit.combination(), fit.steering(), gaps, band, fit.firm(),
+                fit.escorts(), fit.withinLimits(), fit.keepsSides(), usesOpposing);
+    }
+
+    private Track fine(LeadPath path) {
+        return Following.along(setting.combination().chain(), path, PassageRoom.STATE_M);
+    }
+
+    private static double roomM(Track track, List<PassingPart> parts) {
+        return PassageRoom.least(track, parts).map(CornerFit.Gap::valueM).orElse(Double.POSITIVE_INFINITY);
     }
 
     private double[] lateness() {
@@ -110,10 +121,6 @@ final class PassageJudge {
         };
     }
 
-    private static double least(List<CornerFit.Gap> gaps) {
-        return gaps.stream().mapToDouble(CornerFit.Gap::valueM).min().orElse(Double.POSITIVE_INFINITY);
-    }
-
     private boolean isWithinLimits(Track track) {
         TurningCombination combination = setting.combination();
         if (track.mostSteerRad() > combination.steerLimitRad() + 1e-9) {
@@ -135,6 +142,6 @@ final class PassageJudge {
                 parts.add(new PassingPart(k, b.part(), b.rearM(), b.frontM(), -b.halfWidthM(), b.halfWidthM(), lanes));
             }
         }
-        return !lanes.isEmpty() && least(PassageRoom.entered(track, parts)) < 0;
+        return !lanes.isEmpty() && PassageRoom.entered(track, parts).stream().anyMatch(g -> g.valueM() < 0);
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -24,6 +25,8 @@ final class PassageRoom {
 
     static final double STATE_M = 0.0625;
     private static final int MOST_STRIDE = 8;
+    /** The first look takes every so manyth state. */
+    private static final int LOOK_STRIDE = 16;
     /** What states passed over may lie off a chord; the rest of {@link #CHORD_M} is for what lies between states. */
     private static final double OFF_CHORD_M = 7e-4;
     /** Ground farther than this from a part is not what is tightest, meters. */
@@ -99,19 +102,43 @@ final class PassageRoom {
         return of(track, parts, true);
     }
 
+    /** The least room of all parts alone; empty without parts. */
+    static Optional<CornerFit.Gap> least(Track track, List<PassingPart> parts) {
+        if (parts.isEmpty()) {
+            return Optional.empty();
+        }
+        PassageRoom room = new PassageRoom(track, parts, false);
+        Least least = new Least();
+        for (PassingPart part : parts) {
+            room.lookAtNearest(part, least);
+        }
+        for (PassingPart part : parts) {
+            room.pass(part, least);
+        }
+        return Optional.of(room.gap(least));
+    }
+
     private static List<CornerFit.Gap> of(Track track, List<PassingPart> parts, boolean enteredOnly) {
         PassageRoom room = new PassageRoom(track, parts, enteredOnly);
         Map<String, Least> groups = new LinkedHashMap<>();
         for (PassingPart part : parts) {
-            Least least = groups.computeIfAbsent(
-                    part.unit() + "/" + part.part() + "/" + part.off().against, k -> new Least());
-            room.pass(part, least);
+            Least least = groups.computeIfAbsent(groupOf(part), k -> new Least());
+            if (!enteredOnly) {
+                room.lookAtNearest(part, least);
+            }
+        }
+        for (PassingPart part : parts) {
+            room.pass(part, groups.get(groupOf(part)));
         }
         List<CornerFit.Gap> gaps = new ArrayList<>();
         for (Least least : groups.values()) {
             gaps.add(room.gap(least));
         }
         return gaps;
+    }
+
+    private static String groupOf(PassingPart part) {
+        return part.unit() + "/" + part.part() + "/" + part.off().against;
     }
 
     private CornerFit.Gap gap(Least l) {
@@ -128,6 +155,26 @@ final class PassageRoom {
 
     private double worldY(int k, int i, double ahead, double left) {
         return axleY[k][i] + ahead * track.sine[k][i] + left * track.cosine[k][i];
+    }
+
+    /** Begins with the state where a part seems nearest to what it keeps off: the less is known, the more is passed over. */
+    private void lookAtNearest(PassingPart p, Least least) {
+        int nearest = 0;
+        double room = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < track.size(); i += LOOK_STRIDE) {
+            double free = p.off().roughM(
+                    worldX(p.unit(), i, p.middleAheadM(), p.middleLeftM()), worldY(p.unit(), i, p.middleAheadM(), p.middleLeftM()));
+            if (free < room) {
+                room = free;
+                nearest = i;
+            }
+        }
+        if (least.part == null) {
+            least.part = p;
+        }
+        if (room - p.reachM() < least.valueM) {
+            at(p, nearest, nearest, 0, least);
+        }
     }
 
     private void pass(PassingPart p, Least least) {
@@ -247,7 +294,7 @@ final class PassageRoom {
         AreaField field = p.off().field;
         double mx = x + p.middleAheadM() * cos - p.middleLeftM() * sin;
         double my = y + p.middleAheadM() * sin + p.middleLeftM() * cos;
-        field.cornersAround(mx, my, p.reachM() + Math.max(0, Math.min(found, least.valueM + 1)), v -> {
+        field.juttingAround(mx, my, p.reachM() + Math.max(0, Math.min(found, least.valueM + 1)), v -> {
             double px = field.cornerX(v) - fx;
             double py = field.cornerY(v) - fy;
             double along = px * fc + py * fs;
@@ -328,7 +375,7 @@ final class PassageRoom {
         double my = worldY(k, i, p.middleAheadM(), p.middleLeftM());
         boolean[] touched = new boolean[1];
         double step = (j - i) * (axleStepM[k] + (p.leverM() + 1) * turnStepRad[k]);
-        field.cornersAround(mx, my, p.reachM() + least.valueM + step, v -> {
+        field.juttingAround(mx, my, p.reachM() + least.valueM + step, v -> {
             if (!touched[0]) {
                 touched[0] = cornerPasses(p, i, j, field.cornerX(v), field.cornerY(v), least);
             }
