@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.cresthaul.geometry.StopSignal;
 import org.locationtech.jts.geom.Coordinate;
@@ -36,18 +37,22 @@ final class CornerSearch {
 
     private static final double POLISH_M = 0.1;
     private static final int RAISE_ROUNDS = 8;
-    /** What lacks no more than this to be free may have it when it is looked at most closely, meters. */
+    /** What lacks no more than this to be free may have more when it is looked at most closely, meters. */
     private static final double NEARLY_M = 0.15;
     /** A line that lacks more than this is raised only to tell by how much, meters. */
     private static final double HOPELESS_M = 1.5;
     /** When so many climbs have all ended as hopeless, no other is begun. */
     private static final int HOPELESS_CLIMBS = 5;
-    /** When so many lines with the required room have lost it begun early or late, no other is looked for. */
-    private static final int MOST_STRAYED = 4;
+    /** When so many lines have the required room, but not early and late, no other is climbed to. */
+    private static final int MOST_STRAYED = 6;
+    /** How many of those are gone on with at once. */
+    private static final int STRAYED_RAISES = 2;
     /** Bends shrink by e for every length of a unit; this many lengths leave nothing that can be seen. */
     private static final double SETTLED_LENGTHS = 15;
     /** What lies farther from the corner's ends belongs to the roads going on. */
     private static final double NEARBY_M = 300;
+
+    private static final Comparator<LineSearch.Tried> LEAST_LACK = Comparator.comparingDouble(t -> t.cost);
 
     private final StopSignal stop = StopSignal.current();
     private final CornerSpace space;
@@ -57,7 +62,8 @@ final class CornerSearch {
     final LineSearch search;
     private final PassageJudge judge;
     private final LineSeeds seeds;
-    private int strayed;
+    /** Climbed to with the required room, and without it early or late. */
+    private final List<LineSearch.Tried> strayed = new ArrayList<>();
     private final Set<LineSearch.Tried> raised = Collections.newSetFromMap(new IdentityHashMap<>());
 
     CornerSearch(CornerSpace space, TurningCombination combination, List<LowPart> low, CornerFit.Wanted wanted) {
@@ -85,21 +91,38 @@ final class CornerSearch {
                 return best;
             }
         }
-        List<LineSearch.Tried> tried = new ArrayList<>();
-        List<SteeredLine> from = seeds.list();
-        SteeredLine first = from.get(0);
-        for (SteeredLine line : from) {
-            stop.poll();
-            tried.add(search.tried(line, aim, 0, SEED_M));
-        }
-        tried.sort(Comparator.comparingDouble(t -> t.cost));
-        tried.removeIf(t -> t.cost == Double.POSITIVE_INFINITY);
+        List<List<SteeredLine>> families = seeds.families();
+        SteeredLine first = families.get(0).get(0);
+        List<LineSearch.Tried> tried = inOrder(families, aim);
         best = raised(climbed(tried, 0, CLIMBS, aim, climbed, best), climbed, RAISES);
         // Nothing is called tight or blocked after a short look.
         if (!isClear(best)) {
             best = raised(climbed(tried, CLIMBS, MORE_CLIMBS, aim, climbed, best), climbed, MORE_RAISES);
         }
         return best != null ? best : judge.judge(first);
+    }
+
+    /** The two that lack least, then those of each family in turn. */
+    private List<LineSearch.Tried> inOrder(List<List<SteeredLine>> families, double aim) {
+        List<LineSearch.Tried> all = new ArrayList<>();
+        Map<LineSearch.Tried, Integer> turns = new IdentityHashMap<>();
+        for (List<SteeredLine> family : families) {
+            List<LineSearch.Tried> of = new ArrayList<>();
+            for (SteeredLine line : family) {
+                stop.poll();
+                of.add(search.tried(line, aim, 0, SEED_M));
+            }
+            of.removeIf(t -> t.cost == Double.POSITIVE_INFINITY);
+            of.sort(LEAST_LACK);
+            for (int turn = 0; turn < of.size(); turn++) {
+                turns.put(of.get(turn), turn);
+            }
+            all.addAll(of);
+        }
+        all.sort(LEAST_LACK);
+        List<LineSearch.Tried> behind = all.subList(Math.min(CLIMBS, all.size()), all.size());
+        behind.sort(Comparator.<LineSearch.Tried>comparingInt(turns::get).thenComparing(LEAST_LACK));
+        return all;
     }
 
     private CornerFit climbed(
@@ -111,23 +134,25 @@ final class CornerSearch {
         return best;
     }
 
+    /** Lines that have the required room but not early and late are gone on with; where there are none, those with most room. */
     private CornerFit raised(CornerFit before, List<LineSearch.Tried> climbed, int most) {
         CornerFit best = before;
-        climbed.sort(Comparator.comparingDouble(t -> -t.leastM));
-        for (int i = 0; i < Math.min(most, climbed.size()) && !isClear(best) && strayed < MOST_STRAYED; i++) {
-            LineSearch.Tried top = climbed.get(i);
+        List<LineSearch.Tried> from = new ArrayList<>(strayed.isEmpty() ? climbed : strayed);
+        from.removeIf(raised::contains);
+        from.sort(Comparator.comparingDouble(t -> -t.leastM));
+        int tops = strayed.isEmpty() ? most : Math.min(most, STRAYED_RAISES);
+        for (int i = 0; i < Math.min(tops, from.size()) && !isClear(best); i++) {
+            LineSearch.Tried top = from.get(i);
             if (best != null && top.leastM < wanted.freeM() - HOPELESS_M) {
                 break;
             }
-            if (raised.contains(top)) {
-                continue;
-            }
             raised.add(top);
-            SteeredLine line = raised(top.line, 0);
-            best = better(best, judge.judge(line));
+            SteeredLine line = raised(top.line, top.lateM);
+            CornerFit fit = judge.judge(line);
+            best = better(best, fit);
             // What does not have the room on the line itself does not have it for a driver who is off it.
-            if (best.tightest().valueM() >= wanted.requiredM() && !isClear(best)) {
-                best = better(best, judged(raised(line, wanted.lateM())));
+            if (top.lateM < wanted.lateM() && fit.tightest().valueM() >= wanted.requiredM() && !isClear(fit)) {
+                best = better(best, judge.judge(raised(line, wanted.lateM())));
             }
         }
         return best;
@@ -145,17 +170,19 @@ final class CornerSearch {
         if (!top.isEnough()) {
             return null;
         }
-        return judged(wanted.lateM() > 0 ? search.climb(top.line, aim, wanted.lateM(), COARSE_M).line : top.line);
-    }
-
-    private CornerFit judged(SteeredLine line) {
-        CornerFit fit = judge.judge(line);
-        strayed += !isClear(fit) && fit.canBeDriven() && fit.tightest().valueM() >= wanted.requiredM() ? 1 : 0;
+        if (wanted.lateM() == 0) {
+            return judge.judge(top.line);
+        }
+        LineSearch.Tried late = search.climb(top.line, aim, wanted.lateM(), COARSE_M);
+        CornerFit fit = judge.judge(late.line);
+        if (!isClear(fit)) {
+            strayed.add(late);
+        }
         return fit;
     }
 
     private boolean isEnded(CornerFit best, List<LineSearch.Tried> climbed) {
-        return isClear(best) || strayed >= MOST_STRAYED
+        return isClear(best) || strayed.size() >= MOST_STRAYED
                 || climbed.size() >= HOPELESS_CLIMBS
                         && climbed.stream().allMatch(t -> t.leastM < wanted.freeM() - HOPELESS_M);
     }
@@ -166,7 +193,7 @@ final class CornerSearch {
      */
     private SteeredLine raised(SteeredLine from, double lateM) {
         LineSearch.Tried at = raised(from, lateM, FINE_M, RAISE_M);
-        boolean nearly = !at.isEnough() && at.leastM > wanted.freeM() - NEARLY_M;
+        boolean nearly = lateM == 0 && !at.isEnough() && at.leastM > wanted.freeM() - NEARLY_M;
         return nearly ? raised(at.line, lateM, FINEST_M, POLISH_M).line : at.line;
     }
 

@@ -23,6 +23,10 @@ final class LineSeeds {
     private static final double[] AHEAD_M = {6, 11};
     /** Shifts within the turn, to the outside of it, meters. */
     private static final double[] WIDER_M = {0, 2, -1.5, 4};
+    /** The same in turns of more than this. */
+    private static final double[] FAR_WIDER_M = {8, 14};
+
+    private static final double SHARP_RAD = Math.toRadians(105);
 
     private final CornerSpace space;
     private final TurningCombination combination;
@@ -41,15 +45,17 @@ final class LineSeeds {
         return BEFORE_M + Math.max(way.turnTo - way.turnFrom, least) + BEHIND_M;
     }
 
-    List<SteeredLine> list() {
+    /** By how wide they turn. */
+    List<List<SteeredLine>> families() {
         double length = steeringM();
         double spacing = Math.max(FINEST_M, length / MOST_ANGLES);
         int angles = (int) Math.ceil(length / spacing) + 1;
-        List<SteeredLine> lines = new ArrayList<>();
         double in = roomAside(space.corner.approach());
         double out = roomAside(space.corner.exit());
         double outside = space.turnRad > 0 ? -1 : 1;
+        List<List<SteeredLine>> families = new ArrayList<>();
         for (double wider : WIDER_M) {
+            List<SteeredLine> lines = new ArrayList<>();
             for (double before : new double[] {0, 1, -1}) {
                 for (double ahead : AHEAD_M) {
                     for (double after : wider == 0 && before == 0 ? new double[] {0, 1, -1} : new double[] {0}) {
@@ -57,8 +63,17 @@ final class LineSeeds {
                     }
                 }
             }
+            families.add(lines);
         }
-        return lines;
+        // Two roads at a sharp angle leave room far ahead, between both.
+        for (double wider : Math.abs(space.turnRad) > SHARP_RAD ? FAR_WIDER_M : new double[0]) {
+            List<SteeredLine> lines = new ArrayList<>();
+            for (double ahead : AHEAD_M) {
+                driven(spacing, angles, ahead, 0, outside * wider, 0).ifPresent(lines::add);
+            }
+            families.add(lines);
+        }
+        return families;
     }
 
     /** How far the middle of the way may be left to either side with all tires still on the road. */

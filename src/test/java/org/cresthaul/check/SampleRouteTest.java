@@ -167,7 +167,7 @@ class SampleRouteTest {
             C2 down/none C own
             C2 up/none C own
             C2 down/trailing t own
-            C2 up/trailing X own
+            C2 up/trailing t own
             C2 down/close-coupled C own
             C2 up/close-coupled C own
             # Mill Street: close-coupled, no room is left to begin the turn early or late
