@@ -22,6 +22,7 @@ import org.openqa.selenium.Keys;
 /** Axle loads in a real browser, on the loaded rig of the sample: the figures are the API's, in words as in shapes. */
 class LoadsPageTest {
     private static TestServer server;
+    private static RememberedAnswers front;
     private static Browser browser;
     private static String route;
     private static String rig;
@@ -32,6 +33,7 @@ class LoadsPageTest {
         Samples samples = new Samples(bundled.routes(),
                 bundled.rigs().stream().filter(r -> r.id().equals("lowbed-loaded")).toList());
         server = new TestServer(samples);
+        front = new RememberedAnswers(server.url());
         route = new String(samples.routes().get(0).document(), StandardCharsets.UTF_8);
         rig = new String(samples.rigs().get(0).document(), StandardCharsets.UTF_8);
         browser = new Browser();
@@ -43,6 +45,7 @@ class LoadsPageTest {
             browser.close();
         }
         if (server != null) {
+            front.close();
             server.close();
         }
     }
@@ -53,7 +56,7 @@ class LoadsPageTest {
         browser.prefer("light");
         browser.open("about:blank");
         browser.errors();
-        browser.open(server.url());
+        browser.open(front.url());
         choose("down/trailing/3");
     }
 

@@ -16,11 +16,10 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
-import org.cresthaul.server.Samples;
-import org.cresthaul.server.TestServer;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -29,21 +28,21 @@ class PrintTest {
     private static final double MM_PT = 72 / 25.4;
     private static final double MARGIN_MM = 12;
 
-    private static TestServer server;
+    @RegisterExtension
+    static final SampleSite SITE = new SampleSite();
+
     private static Browser browser;
 
     @BeforeAll
     static void start() throws Exception {
-        server = new TestServer(Samples.bundled());
         browser = new Browser();
-        browser.open(server.url());
+        browser.open(SITE.url());
         browser.await("the plan is made", b -> b.find("#route-plan").getDomAttribute("data-status").equals("ready"));
     }
 
     @AfterAll
     static void stop() throws IOException {
         browser.close();
-        server.close();
     }
 
     private record Glyph(double sizePt, double rightPt, String text) {}
@@ -120,7 +119,7 @@ class PrintTest {
     @Test
     void theMapShowsTheRouteInEveryWindowUntilItIsMoved() throws Exception {
         browser.open("about:blank");
-        browser.open(server.url());
+        browser.open(SITE.url());
         browser.await("the report is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
         for (int[] size : new int[][] {{1280, 900}, {1600, 1200}, {900, 500}, {400, 700}, {1900, 700}, {1280, 900}}) {
             browser.resize(size[0], size[1]);
