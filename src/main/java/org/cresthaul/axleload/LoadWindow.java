@@ -56,6 +56,17 @@ public record LoadWindow(
      * @param bounds at least one
      */
     public static LoadWindow of(DoubleFunction<AxleLoads> loadsAt, double from, double to, List<LoadBound> bounds) {
+        return of(loadsAt, from, to, bounds, 0);
+    }
+
+    /**
+     * The same where what is set may be off by a share of itself, to the worse side for each bound.
+     *
+     * @param from not negative
+     * @param off 0.05 for 5 %
+     */
+    public static LoadWindow of(
+            DoubleFunction<AxleLoads> loadsAt, double from, double to, List<LoadBound> bounds, double off) {
         if (!(to >= from) || bounds.isEmpty()) {
             throw new IllegalArgumentException("from " + from + " to " + to + ", " + bounds.size() + " bounds");
         }
@@ -67,7 +78,10 @@ public record LoadWindow(
                 .map(b -> {
                     double at = b.relativeMargin(b.loadKg(first));
                     double slope = (b.relativeMargin(b.loadKg(second)) - at) / step;
-                    return new Line(b, at - slope * from, Math.abs(slope) < NOISE ? 0 : slope);
+                    // At worst what is set is off to the side on which this bound is kept by less: straight as well.
+                    return Math.abs(slope) < NOISE
+                            ? new Line(b, at - slope * from, 0)
+                            : new Line(b, at - slope * from, slope - Math.abs(slope) * off);
                 })
                 .toList();
         double low = from;

@@ -142,7 +142,7 @@ final class LoadSheets {
         return chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg))).orElseThrow();
     }
 
-    /** Loads that the regulator can set and every limit is kept with. */
+    /** Loads that the regulator can set and every limit is kept with, also when its chart is off by its accuracy. */
     static LoadWindow regulatorWindow(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
         Weights weights = loadCase.weights().orElseThrow();
         Weights.Regulator regulator = weights.regulator().orElseThrow();
@@ -151,7 +151,8 @@ final class LoadSheets {
                 kg -> loadCase.statics(weights, kg).level(),
                 chart.loadKg(regulator.leastPa()).orElseThrow(),
                 chart.loadKg(regulator.mostPa()).orElseThrow(),
-                Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream()).toList());
+                Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream()).toList(),
+                chart.accuracy());
     }
 
     /** Why there is no place, in words. */

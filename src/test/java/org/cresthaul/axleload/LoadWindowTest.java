@@ -80,4 +80,46 @@ class LoadWindowTest {
         System.out.println("windows " + windows + ", none " + none);
         assertTrue(windows > 100 && none > 100, windows + " and " + none);
     }
+
+    /** What the regulator sets may be off by its chart's accuracy: every setting in the window keeps every bound at both ends. */
+    @Test
+    void holdsAlsoWhenWhatIsSetIsOff() {
+        SplittableRandom random = new SplittableRandom(98);
+        int windows = 0;
+        int narrower = 0;
+        for (int rig = 0; rig < 1_500; rig++) {
+            LevelStance stance = RandomRigs.stance(random);
+            double off = 0.02 + 0.2 * random.nextDouble();
+            if (stance.booster().isEmpty() || !stance.boosterStates().contains(BoosterState.TRAILING)) {
+                continue;
+            }
+            Weights weights = RandomWeights.of(stance, random);
+            DoubleFunction<AxleLoads> at = kg -> new Statics(stance, weights, LiftState.DOWN, BoosterState.TRAILING, kg).level();
+            List<LoadBound> bounds = new ArrayList<>(RatingBounds.on(
+                    new Statics(stance, weights, LiftState.DOWN, BoosterState.TRAILING, 0).places(), weights));
+            bounds.addAll(new WeightLimits("random", "invented", java.time.LocalDate.EPOCH, OptionalDouble.empty(),
+                    OptionalDouble.of(5_000 + random.nextDouble() * 9_000), OptionalDouble.empty(), new TreeMap<>(), new TreeMap<>(),
+                    List.of(), false).boundsOn(new Statics(stance, weights, LiftState.DOWN, BoosterState.TRAILING, 0).places()));
+            double from = 500;
+            double to = 12_000;
+            LoadWindow window = LoadWindow.of(at, from, to, bounds, off);
+            int steps = 400;
+            for (int i = 0; i <= steps; i++) {
+                double kg = from + (to - from) * i / steps;
+                double margin = Math.min(least(bounds, at.apply(kg * (1 - off))), least(bounds, at.apply(kg * (1 + off))));
+                boolean in = window.allowed().isPresent() && kg >= window.allowed().get().from() - 1e-6
+                        && kg <= window.allowed().get().to() + 1e-6;
+                assertTrue(in ? margin >= -1e-6 : margin <= 1e-6, "rig " + rig + " " + kg + " kg, " + margin + " " + window.allowed());
+            }
+            Optional<LoadWindow.Range> plain = LoadWindow.of(at, from, to, bounds).allowed();
+            windows += window.allowed().isPresent() ? 1 : 0;
+            narrower += plain.isPresent() && !plain.equals(window.allowed()) ? 1 : 0;
+        }
+        System.out.println("windows " + windows + ", narrower than without " + narrower);
+        assertTrue(windows > 50 && narrower > 50, windows + " and " + narrower);
+    }
+
+    private static double least(List<LoadBound> bounds, AxleLoads loads) {
+        return bounds.stream().mapToDouble(b -> b.relativeMargin(b.loadKg(loads))).min().orElseThrow();
+    }
 }

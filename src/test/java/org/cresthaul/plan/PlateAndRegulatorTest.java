@@ -93,7 +93,8 @@ class PlateAndRegulatorTest {
         var range = plan.steps().get(0).regulator();
         assertNotNull(range.leastPa(), () -> range.note());
         GaugeChart chart = new GaugeChart(RigFile.parse(text).stances().get(0).weights().orElseThrow().gauges().booster().orElseThrow());
-        assertEquals(chart.pressurePa(9_000 * LB).orElseThrow(), range.mostPa(), 1);
+        // The chart is within 5 %: what it reads as 8,571 lb may be 9,000.
+        assertEquals(chart.pressurePa(9_000 * LB / 1.05).orElseThrow(), range.mostPa(), 1);
         // Without the second bridge more is allowed, up to the regulator's end or another rule.
         Plan wide = plan(route(List.of(both.hazards().get(0)), List.of(), "\"gross\":\"300,000 lb\""), text);
         assertTrue(wide.steps().get(0).regulator().mostPa() > range.mostPa() + 5 * PSI);
