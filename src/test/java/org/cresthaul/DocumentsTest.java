@@ -13,7 +13,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
@@ -55,13 +57,23 @@ class DocumentsTest {
                 .toList();
     }
 
+    private record Ran(int exitCode, String out, String err) {}
+
+    private static final Map<String, Ran> RAN = new HashMap<>();
+
+    /** What a command prints; one that stands in several documents is run once. */
     private static String run(int exitCode, String commandLine) {
+        Ran ran = RAN.computeIfAbsent(String.join(" ", commandLine.strip().split(" +")), DocumentsTest::ran);
+        assertEquals(exitCode, ran.exitCode, commandLine + "\n" + ran.err);
+        return ran.out;
+    }
+
+    private static Ran ran(String commandLine) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int ended = Cresthaul.run(commandLine.strip().split(" +"),
+        int ended = Cresthaul.run(commandLine.split(" "),
                 new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8));
-        assertEquals(exitCode, ended, commandLine + "\n" + err.toString(StandardCharsets.UTF_8));
-        return out.toString(StandardCharsets.UTF_8);
+        return new Ran(ended, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
     @Test

@@ -3,23 +3,16 @@ package org.cresthaul.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
-import org.cresthaul.route.RouteFile;
 import org.junit.jupiter.api.Test;
 
 /** Every cell is cautioned about what happens there, and about nothing else; people come first on tracks. */
 class CautionsTest {
     @Test
     void aCellCarriesTheCautionsOfWhatHappensThere() throws Exception {
-        Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
-        Report report = RouteCheck.check(RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson"))),
-                rig, rig.stances().get(0), Margins.defaults(), new Inputs("route", "rig"));
+        Report report = SampleHaul.of("sorrel-valley", "lowbed-loaded").report();
         TreeMap<String, Integer> kinds = new TreeMap<>();
         for (Report.HazardFindings hazard : report.hazards()) {
             assertEquals(hazard.cautions().size(), hazard.cautionsWhen().size());

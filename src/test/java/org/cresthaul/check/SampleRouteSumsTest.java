@@ -25,7 +25,7 @@ class SampleRouteSumsTest {
     private static final double FOOT = 0.3048;
 
     private static final Route ROUTE = route();
-    private static final Report LOADED = check(rig("lowbed-loaded"));
+    private static final Report LOADED = SampleHaul.of("alder-county", "lowbed-loaded").report();
 
     /**
      * Steer axle at 0; drive axles, fifth wheel; and of the trailer, from the kingpin: axles, valve axle, deck front.
@@ -147,10 +147,6 @@ class SampleRouteSumsTest {
     private static double stepOnTheLevelIn() {
         double t = (35.5 - 25) / 25;
         return 6 - 4 * 0.5 * t * (1 - t);
-    }
-
-    private static Report check(Rig rig) {
-        return RouteCheck.check(ROUTE, rig, rig.stances().get(0), Margins.defaults(), new Inputs("route", "rig"));
     }
 
     private static Route route() {

@@ -45,8 +45,8 @@ class SampleRouteTest {
     private static final Route ROUTE = route();
     private static final Rig LOADED_RIG = rig("lowbed-loaded");
     private static final Rig EMPTY_RIG = rig("lowbed-empty");
-    private static final Report LOADED = check(LOADED_RIG);
-    private static final Report EMPTY = check(EMPTY_RIG);
+    private static final Report LOADED = SampleHaul.of("alder-county", "lowbed-loaded").report();
+    private static final Report EMPTY = SampleHaul.of("alder-county", "lowbed-empty").report();
 
     /** As {@link RouteStory} writes it. */
     private static final String LOADED_STORY =
@@ -308,10 +308,6 @@ class SampleRouteTest {
                 assertFalse(c.verdict().equals("clear"));
             }
         }
-    }
-
-    private static Report check(Rig rig) {
-        return RouteCheck.check(ROUTE, rig, rig.stances().get(0), Margins.defaults(), new Inputs("route", "rig"));
     }
 
     private static Route route() {

@@ -37,8 +37,8 @@ class SorrelValleyTest {
     private static final double INCH = 0.0254;
     private static final double FOOT = 0.3048;
     private static final Route ROUTE = route();
-    private static final Report LOADED = check("lowbed-loaded");
-    private static final Report EMPTY = check("lowbed-empty");
+    private static final Report LOADED = SampleHaul.of("sorrel-valley", "lowbed-loaded").report();
+    private static final Report EMPTY = SampleHaul.of("sorrel-valley", "lowbed-empty").report();
 
     private static final String LOADED_STORY =
             """
@@ -232,15 +232,6 @@ class SorrelValleyTest {
     void placesLieCloseTogether(String first, String second, double apartFt) {
         double apart = finding(LOADED, second).chainageM() - finding(LOADED, first).chainageM();
         assertEquals(apartFt * FOOT, apart, 0.5);
-    }
-
-    private static Report check(String rig) {
-        try {
-            Rig parsed = RigFile.parse(Files.readAllBytes(FOLDER.resolve(rig + ".rig.json")));
-            return RouteCheck.check(ROUTE, parsed, parsed.stances().get(0), Margins.defaults(), new Inputs("route", "rig"));
-        } catch (InputRejected | IOException e) {
-            throw new IllegalArgumentException(e);
-        }
     }
 
     private static Route route() {

@@ -1,7 +1,5 @@
 package org.cresthaul.paper;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -10,20 +8,14 @@ import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
-import org.cresthaul.check.RouteCheck;
+import org.cresthaul.check.SampleHaul;
 import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.Statement;
-import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.UnitSystem;
 
 /** A sample's plan, its run sheet and statement, and the papers they make: each made once for all tests of papers. */
@@ -43,19 +35,13 @@ enum PaperSample {
 
     PaperSample(String name, boolean drivable) {
         this.drivable = drivable;
-        try {
-            route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes", name + ".route.geojson")));
-            Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
-            LevelStance stance = rig.stances().get(0);
-            Margins margins = Margins.defaults();
-            report = RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b"));
-            plan = CompletePlan.of(route, rig, stance, margins, report, PlanOptions.defaults());
-            sheet = RunSheet.of(plan, report, route, stance, UnitSystem.US_CUSTOMARY);
-            statement = Statement.of(plan, report, route, rig, stance, UnitSystem.US_CUSTOMARY);
-            pictures = new SheetPictures(route, rig, stance, plan, report, UnitSystem.US_CUSTOMARY);
-        } catch (Exception unreadable) {
-            throw new IllegalStateException(unreadable);
-        }
+        SampleHaul haul = SampleHaul.of(name, "lowbed-loaded");
+        route = haul.route();
+        report = haul.report();
+        plan = CompletePlan.of(route, haul.rig(), haul.stance(), haul.margins(), report, PlanOptions.defaults());
+        sheet = RunSheet.of(plan, report, route, haul.stance(), UnitSystem.US_CUSTOMARY);
+        statement = Statement.of(plan, report, route, haul.rig(), haul.stance(), UnitSystem.US_CUSTOMARY);
+        pictures = new SheetPictures(route, haul.rig(), haul.stance(), plan, report, UnitSystem.US_CUSTOMARY);
     }
 
     /** The legs that stand on its paper: none where there is no way through. */

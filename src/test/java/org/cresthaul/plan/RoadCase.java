@@ -1,13 +1,11 @@
 package org.cresthaul.plan;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.check.SampleHaul;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
@@ -35,19 +33,14 @@ record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Repor
         }
     }
 
-    private static RoadCase sample;
-
-    /** The sample haul, checked once. */
-    static synchronized RoadCase sample() throws IOException {
-        if (sample == null) {
-            sample = readSample();
-        }
-        return sample;
+    /** The sample haul. */
+    static RoadCase sample() {
+        return sample("alder-county", "lowbed-loaded");
     }
 
-    private static RoadCase readSample() throws IOException {
-        return of(Files.readString(Path.of("sample-routes/alder-county.route.geojson")),
-                Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
+    static RoadCase sample(String route, String rig) {
+        SampleHaul haul = SampleHaul.of(route, rig);
+        return new RoadCase(haul.route(), haul.rig(), haul.stance(), haul.margins(), haul.report());
     }
 
     /** A straight road, 1.6 km, with these hazards 300 m apart; each is properties besides its id, H1, H2, ... */

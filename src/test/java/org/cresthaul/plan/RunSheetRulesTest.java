@@ -42,8 +42,7 @@ class RunSheetRulesTest {
     @CsvSource({"sorrel-valley, lowbed-loaded", "sorrel-valley, lowbed-empty", "alder-county, lowbed-loaded",
         "alder-county, lowbed-empty"})
     void samplesKeepTheRules(String route, String rig) throws Exception {
-        RoadCase c = RoadCase.of(Files.readString(Path.of("sample-routes", route + ".route.geojson")),
-                Files.readString(Path.of("sample-routes", rig + ".rig.json")));
+        RoadCase c = RoadCase.sample(route, rig);
         Plan plan = c.plan(PlanOptions.defaults());
         for (UnitSystem units : UnitSystem.values()) {
             RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), units);
@@ -342,8 +341,7 @@ class RunSheetRulesTest {
     /** People, then the railroad, then 911, in one wording: report, plan, sheet and card, and what the README says. */
     @Test
     void peopleComeFirstEverywhere() throws Exception {
-        RoadCase c = RoadCase.of(Files.readString(Path.of("sample-routes/sorrel-valley.route.geojson")),
-                Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        RoadCase c = RoadCase.sample("sorrel-valley", "lowbed-loaded");
         Plan plan = c.plan(PlanOptions.defaults());
         RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY);
         String readme = Files.readString(Path.of("README.md")).replaceAll("\\s+", " ");

@@ -7,16 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.cresthaul.check.Inputs;
-import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
-import org.cresthaul.check.RouteCheck;
-import org.cresthaul.rig.Rig;
-import org.cresthaul.rig.RigFile;
+import org.cresthaul.check.SampleHaul;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.StoppingPlace;
@@ -32,17 +30,28 @@ class SampleRoutePlanTest {
     private static final Path FOLDER = Path.of("sample-routes");
     private static final Haul LOADED = Haul.of("sorrel-valley", "lowbed-loaded");
 
-    /** A route, a rig and the report of both. */
-    private record Haul(Route route, Rig rig, Report report) {
+    /** A sample haul and the plans that were asked of it, each made once. */
+    private record Haul(SampleHaul sample, Map<PlanOptions, Plan> plans) {
         static Haul of(String routeName, String rigName) {
-            Route route = readRoute(routeName);
-            Rig rig = readRig(rigName);
-            return new Haul(route, rig, RouteCheck.check(
-                    route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("route", "rig")));
+            return new Haul(SampleHaul.of(routeName, rigName), new HashMap<>());
+        }
+
+        Route route() {
+            return sample.route();
+        }
+
+        Report report() {
+            return sample.report();
+        }
+
+        /** The way alone, without what is told beside it. */
+        Plan way(PlanOptions options) {
+            return RoutePlan.of(route(), sample.rig(), sample.stance(), sample.margins(), report(), options);
         }
 
         Plan plan(PlanOptions options) {
-            return CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, options);
+            return plans.computeIfAbsent(options, o -> CompletePlan.of(
+                    route(), sample.rig(), sample.stance(), sample.margins(), report(), o));
         }
     }
 
@@ -119,7 +128,7 @@ class SampleRoutePlanTest {
     void noConfigurationKeptAllTheWayGetsThroughSorrelValley() {
         assertEquals(42, LOADED.report().configurations().size());
         for (Report.ConfigurationVerdict c : LOADED.report().configurations()) {
-            Plan plan = LOADED.plan(options(List.of(), c.key(), false));
+            Plan plan = LOADED.way(options(List.of(), c.key(), false));
             assertEquals(Plan.BLOCKED, plan.outcome(), c.key());
             assertFalse(plan.blocking().isEmpty(), c.key());
         }
@@ -237,14 +246,6 @@ class SampleRoutePlanTest {
     private static Route readRoute(String name) {
         try {
             return RouteFile.parse(Files.readAllBytes(FOLDER.resolve(name + ".route.geojson")));
-        } catch (InputRejected | IOException e) {
-            throw new IllegalArgumentException(e);
-        }
-    }
-
-    private static Rig readRig(String name) {
-        try {
-            return RigFile.parse(Files.readAllBytes(FOLDER.resolve(name + ".rig.json")));
         } catch (InputRejected | IOException e) {
             throw new IllegalArgumentException(e);
         }
