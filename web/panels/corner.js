@@ -253,7 +253,23 @@ function factsOf(c, units) {
       + `pivot swings out ${required(c.pivotSwingM, units)}`],
   ].filter(Boolean);
   return [el('h3', {}, 'The line to drive'), el('dl', { class: 'facts' },
-    rows.map(([name, value]) => [el('dt', {}, name), el('dd', {}, value)]))];
+    rows.map(([name, value]) => [el('dt', {}, name), el('dd', {}, value)])), swingsOf(c, units)];
+}
+
+/** How far every unit swings and trails, outside and inside of the turn apart. */
+function swingsOf(c, units) {
+  const pair = (outside, inside) => el('td', { class: 'figure' }, outside === null
+    ? '—' : `${required(outside, units)} / ${required(inside, units)}`);
+  return el('div', { class: 'table-frame' },
+    el('table', { class: 'corner-swings' },
+      el('caption', {}, c.beyondLimits ? 'How far each unit swings on this line, which cannot be steered'
+        : 'How far each unit swings, outside / inside of the turn'),
+      el('thead', {}, el('tr', {}, ['Unit', 'Offtracking', 'Tail swing', 'Frontal swing', 'Tires beside those ahead']
+        .map(name => el('th', { scope: 'col' }, name)))),
+      el('tbody', {}, c.swings.map(s => el('tr', {},
+        el('th', { scope: 'row' }, s.unit), el('td', { class: 'figure' }, required(s.offtrackingM, units)),
+        pair(s.tailOutsideM, s.tailInsideM), pair(s.frontOutsideM, s.frontInsideM),
+        pair(s.trailsOutsideM, s.trailsInsideM))))));
 }
 
 /** A gate, in the terms of backing. */

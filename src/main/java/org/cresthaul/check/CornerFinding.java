@@ -30,6 +30,7 @@ import org.cresthaul.turning.TurningFigures;
  * @param trailsWideM how far the booster's tires run outside the trailer's; null without a trailing booster
  * @param trailsWideAt where, or null
  * @param pivotSwingM how far the booster's pivot runs outside the path of the trailer's effective axle; null likewise
+ * @param swings by unit, in the order of the combination
  * @param steerRad largest steer angle
  * @param articulationRad largest angle at each coupling
  * @param beyondLimits whether steering or a coupling would have to turn farther than it can
@@ -64,6 +65,7 @@ public record CornerFinding(
         Double trailsWideM,
         List<Double> trailsWideAt,
         Double pivotSwingM,
+        List<UnitSwing> swings,
         double steerRad,
         List<Double> articulationRad,
         boolean beyondLimits) {
@@ -131,6 +133,7 @@ public record CornerFinding(
                 figures.trailsWide().map(s -> Figures.up(s.valueM())).orElse(null),
                 figures.trailsWide().filter(s -> s.valueM() > 0).map(s -> check.lonLat(s.xM(), s.yM())).orElse(null),
                 figures.pivotSwing().map(s -> Figures.up(s.valueM())).orElse(null),
+                UnitSwing.listOf(figures, fit.combination()),
                 angle(fit.track().mostSteerRad()),
                 bends,
                 !fit.withinLimits());

@@ -33,7 +33,7 @@ final class CornerMarks {
     /**
      * A state of the track with a name.
      *
-     * @param kind "stop", "wheel over", "turn in", "wheels straight" or "landmark"
+     * @param kind "wheel over", "wheels straight" or "landmark"
      * @param place of a landmark, else null
      */
     record Mark(String kind, String words, int state, Coordinate place) {}

@@ -11,6 +11,7 @@ import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.UnitSwing;
 import org.cresthaul.units.RoundedFigures;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
@@ -187,12 +188,43 @@ final class HazardText {
                         + (line.endM() < 0 ? " before" : " past") + " the point on the exit. Watch the " + line.mirror() + " mirror: "
                         + line.watch() + ".")
                 + overhangs(c)
-                + remark("Offtracking " + figures.distance(c.offtrackingM()) + ", swept width "
+                + remark((c.beyondLimits() ? "On that line, which cannot be steered: offtracking " : "Offtracking ") + figures.distance(c.offtrackingM()) + ", swept width "
                         + figures.distance(c.sweptWidthM()) + ", tail swing " + figures.required(c.tailSwingM())
                         + ", frontal swing " + figures.required(c.frontalSwingM()) + wide + ".")
+                + swings(c)
                 + remark("Judged from all straight to all straight: takes the approach as straight for "
                         + figures.distance(c.leansBeforeM()) + " before, the exit for " + figures.distance(c.leansBehindM())
                         + " past the corner's points.");
+    }
+
+    /** Every unit that swings or trails beside the one before it, with what is more than nothing. */
+    private String swings(CornerFinding c) {
+        List<String> units = new ArrayList<>();
+        for (UnitSwing s : c.swings()) {
+            List<String> told = new ArrayList<>();
+            tell(told, "tail", s.tailOutsideM(), s.tailInsideM());
+            tell(told, "front", s.frontOutsideM(), s.frontInsideM());
+            if (s.trailsOutsideM() != null) {
+                tell(told, "tires beside those ahead", s.trailsOutsideM(), s.trailsInsideM());
+            }
+            if (!told.isEmpty()) {
+                units.add(s.unit() + ": " + String.join(", ", told));
+            }
+        }
+        return units.isEmpty() ? "" : remark("Swings out, by unit: " + String.join("; ", units) + ".");
+    }
+
+    private void tell(List<String> told, String what, double outsideM, double insideM) {
+        List<String> sides = new ArrayList<>();
+        if (outsideM > 0) {
+            sides.add(figures.required(outsideM) + " outside");
+        }
+        if (insideM > 0) {
+            sides.add(figures.required(insideM) + " inside");
+        }
+        if (!sides.isEmpty()) {
+            told.add(what + " " + String.join(" and ", sides));
+        }
     }
 
     private String backedInto(CornerFinding c, BackingLine line, RoundedFigures.GapAndNeed room) {

@@ -214,7 +214,9 @@ final class PassageSheet {
                 .words(" from the " + line.edgeSide() + " edge.").plain());
         lines.add(sources.say("Backing, wheel over to the " + line.firstWay() + " with the steer axle ")
                 .distance(line.wheelM(), to + "/wheelM").words(" past the middle of the gate; radius ")
-                .distance(line.radiusM(), to + "/radiusM").words(".").plain());
+                .distance(line.radiusM(), to + "/radiusM").words("; wheels straight with it ")
+                .distance(Math.abs(line.straightM()), to + "/straightM")
+                .words(line.straightM() < 0 ? " short of the road's center line." : " in from the road's center line.").plain());
         lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch()).words(".").plain());
     }
 

@@ -206,6 +206,36 @@ class SampleRouteTest {
         assertTrue(wide.trailsWideM() > 0.08 && wide.trailsWideAt() != null, wide.toString());
     }
 
+    /** What is told of the whole is the greatest of what is told of the units. */
+    @Test
+    void theSwingsByUnitAreWhatTheWholeIsToldBy() {
+        int told = 0;
+        for (Report.HazardFindings hazard : LOADED.hazards()) {
+            for (Report.Cell cell : hazard.cells()) {
+                CornerFinding c = cell.corner();
+                if (c == null) {
+                    continue;
+                }
+                told++;
+                String where = hazard.id() + " " + cell.configuration();
+                boolean booster = cell.configuration().contains("trailing");
+                assertEquals(booster ? List.of("tractor", "trailer", "booster") : List.of("tractor", "trailer"),
+                        c.swings().stream().map(UnitSwing::unit).toList(), where);
+                assertEquals(c.tailSwingM(), c.swings().stream()
+                        .mapToDouble(s -> Math.max(s.tailOutsideM(), s.tailInsideM())).max().orElseThrow(), 0, where);
+                assertEquals(c.frontalSwingM(), c.swings().stream()
+                        .mapToDouble(s -> Math.max(s.frontOutsideM(), s.frontInsideM())).max().orElseThrow(), 0, where);
+                UnitSwing last = c.swings().get(c.swings().size() - 1);
+                assertEquals(c.offtrackingM(), last.offtrackingM(), 0, where);
+                assertEquals(c.trailsWideM(), booster ? last.trailsOutsideM() : null, where);
+                assertEquals(null, c.swings().get(0).trailsOutsideM(), where);
+                // Whatever the corner, the trailer's tires run well inside of the tractor's.
+                assertTrue(c.swings().get(1).trailsInsideM() > 0.3, where + ": " + c.swings().get(1));
+            }
+        }
+        assertEquals(4 * 42, told);
+    }
+
     /** Fernholt square with three feet less around it: where one state does not get round, those that do are told. */
     @Test
     void aCornerThatBlocksTellsWhatWouldMakeTheTurn() throws IOException, InputRejected {

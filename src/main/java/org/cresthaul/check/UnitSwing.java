@@ -1,0 +1,43 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.turning.TurningCombination;
+import org.cresthaul.turning.TurningFigures;
+
+/**
+ * How far one unit swings and trails on a way round, meters, none negative: as {@link TurningFigures} defines it. Outside and
+ * inside are those of the turn.
+ *
+ * @param offtrackingM the farthest its effective axle is from the line of the steer axle
+ * @param tailOutsideM tailInsideM how far a rear corner swings out past the line of its side before the turn
+ * @param frontOutsideM frontInsideM how far a front corner swings out past the line of its side behind the turn
+ * @param trailsOutsideM trailsInsideM how far its tires run beside those of the unit before it; null for the first unit
+ */
+public record UnitSwing(
+        String unit,
+        double offtrackingM,
+        double tailOutsideM,
+        double tailInsideM,
+        double frontOutsideM,
+        double frontInsideM,
+        Double trailsOutsideM,
+        Double trailsInsideM) {
+    static List<UnitSwing> listOf(TurningFigures figures, TurningCombination combination) {
+        List<UnitSwing> swings = new ArrayList<>();
+        for (TurningFigures.UnitSwing s : figures.swings()) {
+            TurningFigures.UnitTrail trail = figures.trails().stream()
+                    .filter(t -> t.unit() == s.unit()).findFirst().orElse(null);
+            swings.add(new UnitSwing(
+                    combination.units().get(s.unit()).name(),
+                    Figures.up(figures.offtrackingM().get(s.unit())),
+                    Figures.up(s.tailOutside().valueM()),
+                    Figures.up(s.tailInside().valueM()),
+                    Figures.up(s.frontOutside().valueM()),
+                    Figures.up(s.frontInside().valueM()),
+                    trail == null ? null : (Double) Figures.up(trail.outside().valueM()),
+                    trail == null ? null : (Double) Figures.up(trail.inside().valueM())));
+        }
+        return List.copyOf(swings);
+    }
+}
