@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Iterator;
 import java.util.List;
 import org.cresthaul.server.Requests;
 import org.cresthaul.server.TestServer;
@@ -98,18 +99,49 @@ class CornerPageTest {
         assertEquals(SamplePage.governingM(page.cell("C3", configuration)),
                 SamplePage.number(browser.find("#result [data-side=corner] .result-value"), "data-value-m"));
 
-        // What encroaches is hatched and labeled with its size.
-        browser.find("#hazard-table tr[data-hazard='C2'] .hazard-open").sendKeys(Keys.ENTER);
-        browser.await("the roundabout is drawn", b -> "C2".equals(b.find("#detail").getDomAttribute("data-hazard"))
-                && "ready".equals(b.find("#corner").getDomAttribute("data-status")));
-        browser.find("#corner-comparison tr[data-configuration^='up/trailing'] button").sendKeys(Keys.ENTER);
-        browser.await("the encroachment is drawn", b -> !b.list("#corner-view path.encroachment").isEmpty());
-        assertTrue(browser.find("#corner-view .encroachment-label").getText().endsWith(" over"));
+        JsonNode swings = page.cell("C3", configuration).at("/corner/swings");
+        List<WebElement> units = browser.list("#corner-facts .corner-swings tbody tr");
+        assertEquals(swings.size(), units.size());
+        for (int i = 0; i < units.size(); i++) {
+            assertTrue(units.get(i).getText().startsWith(swings.at("/" + i + "/unit").textValue()), units.get(i).getText());
+        }
         assertEquals(List.of(), browser.accessibilityViolations());
         assertEquals(List.of(), browser.errors());
         browser.resize(320, 800);
         // A scroll bar down the side may take some of the 320 px.
         assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
+    }
+
+    /** Fernholt square with eight feet less around it, alone on its road. */
+    @Test
+    void whatEncroachesIsHatchedAndLabeledWithItsSize() throws Exception {
+        ObjectNode narrow = (ObjectNode) JSON.readTree(page.route());
+        for (Iterator<JsonNode> each = narrow.withArray("features").elements(); each.hasNext(); ) {
+            JsonNode feature = each.next();
+            String id = feature.at("/properties/id").asText();
+            if (id.equals("C2")) {
+                ((ObjectNode) feature.at("/properties/template/roundabout")).put("outer", "56 ft").put("curb", "50 ft");
+            } else if (feature.at("/geometry/type").asText().equals("Point")) {
+                each.remove();
+            }
+        }
+        Path file = Files.createTempFile("narrow", ".route.geojson");
+        try {
+            Files.writeString(file, narrow.toString());
+            browser.find("#route-file").sendKeys(file.toString());
+            browser.await("the square blocks", b -> b.list("#hazard-table tr[data-hazard='C2'][data-verdict='contact']").size() == 1
+                    && b.list("#hazard-table tr[data-hazard='C3']").isEmpty());
+            browser.find("#hazard-table tr[data-hazard='C2'] .hazard-open").sendKeys(Keys.ENTER);
+            browser.await("the roundabout is drawn", b -> "C2".equals(b.find("#detail").getDomAttribute("data-hazard"))
+                    && "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+            browser.find("#corner-comparison tr[data-configuration^='up/trailing'] button").sendKeys(Keys.ENTER);
+            browser.await("the encroachment is drawn", b -> !b.list("#corner-view path.encroachment").isEmpty());
+            assertTrue(browser.find("#corner-view .encroachment-label").getText().endsWith(" over"));
+            assertEquals(List.of(), browser.accessibilityViolations());
+            assertEquals(List.of(), browser.errors());
+        } finally {
+            Files.delete(file);
+        }
     }
 
     @Test
