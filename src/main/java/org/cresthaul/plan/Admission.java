@@ -68,9 +68,13 @@ final class Admission {
     private static Set<String> figured(List<PlanPlace> places) {
         Set<String> figured = new HashSet<>();
         places.stream()
-                .filter(p -> p.cells().stream().anyMatch(c -> c.raise() != null || !CellSpares.of(c).isEmpty()))
+                .filter(p -> p.cells().stream().anyMatch(Admission::hasFigures))
                 .forEach(p -> figured.add(p.id()));
         return figured;
+    }
+
+    private static boolean hasFigures(Report.Cell c) {
+        return c.ground() != null || c.overhead() != null || c.load() != null || c.corner() != null || c.raise() != null;
     }
 
     boolean isSetAside(PlanPlace place) {
@@ -86,20 +90,21 @@ final class Admission {
     /** Whether a configuration may pass a place in transport stance. */
     boolean inTransport(PlanPlace place, int configuration) {
         return isSetAside(place) || lets(place, place.cells().get(configuration).verdict())
-                && hasReserve(place, counted(place, configuration, Raise.NONE));
+                && hasReserve(place, configuration, Raise.NONE);
     }
 
     /** Whether a verdict lets a configuration through, but the reserve that is asked for does not, raised or not. */
     boolean asksMore(PlanPlace place, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
-        boolean transport = lets(place, cell.verdict()) && hasReserve(place, counted(place, configuration, Raise.NONE));
-        boolean raises = cell.raise() != null && hasReserve(place, counted(place, configuration, Raise.of(cell.raise())));
+        boolean transport = lets(place, cell.verdict()) && hasReserve(place, configuration, Raise.NONE);
+        boolean raises = cell.raise() != null && hasReserve(place, configuration, Raise.of(cell.raise()));
         return !transport && !raises && (lets(place, cell.verdict()) || cell.raise() != null);
     }
 
     /** Whether enough is left, where it is asked for. */
-    private boolean hasReserve(PlanPlace place, double reserve) {
-        return acceptTight.contains(place.id()) || reserve >= leastReserve;
+    private boolean hasReserve(PlanPlace place, int configuration, Raise raise) {
+        return leastReserve == Double.NEGATIVE_INFINITY || acceptTight.contains(place.id())
+                || counted(place, configuration, raise) >= leastReserve;
     }
 
     /** Whether passing a place in a configuration is a condition of the plan. */
@@ -157,10 +162,10 @@ final class Admission {
         }
         Report.Cell cell = place.cells().get(configuration);
         if (cell.raise() != null && Raise.of(cell.raise()).equals(raise)) {
-            return hasReserve(place, counted(place, configuration, raise));
+            return hasReserve(place, configuration, raise);
         }
         return raised.at(place.id(), cell.configuration(), raise.frontM(), raise.rearM())
-                .filter(r -> lets(place, r.verdict()) && hasReserve(place, counted(place, configuration, raise)))
+                .filter(r -> lets(place, r.verdict()) && hasReserve(place, configuration, raise))
                 .isPresent();
     }
 }

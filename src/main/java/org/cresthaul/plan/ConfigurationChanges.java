@@ -29,12 +29,16 @@ final class ConfigurationChanges {
     private final List<State> states;
     private final PlanTimes times;
     private final Map<Place, WayCosts.Changes> tables = new HashMap<>();
+    private final Map<Refused, List<String>> refused = new HashMap<>();
 
     private final Map<Asked, ChangeOrder.Result> orders = new HashMap<>();
     private final StandingLoads loads;
 
     /** What a stop allows, and what holds there. */
     private record Place(boolean setUpArea, double roomM, List<Integer> limits) {}
+
+    /** What is not offered there, among configurations that may be used. */
+    private record Refused(Place place, BitSet usable) {}
 
     /** What an order depends on. */
     private record Asked(State from, State to, boolean notch, boolean setUpArea, List<Integer> limits) {}
@@ -83,9 +87,11 @@ final class ConfigurationChanges {
 
     /** What the changes from each configuration to each other take at a stop. */
     WayCosts.Changes at(StoppingPlace stop) {
-        return tables.computeIfAbsent(
-                new Place(stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM())),
-                place -> table(place, stop));
+        return tables.computeIfAbsent(place(stop), place -> table(place, stop));
+    }
+
+    private Place place(StoppingPlace stop) {
+        return new Place(stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM()));
     }
 
     private WayCosts.Changes table(Place place, StoppingPlace stop) {
@@ -171,6 +177,11 @@ final class ConfigurationChanges {
      * @param usable by configuration
      */
     List<String> notOffered(StoppingPlace stop, BitSet usable) {
+        // Stops that allow the same refuse the same: there may be a thousand of them.
+        return refused.computeIfAbsent(new Refused(place(stop), (BitSet) usable.clone()), x -> listNotOffered(stop, usable));
+    }
+
+    private List<String> listNotOffered(StoppingPlace stop, BitSet usable) {
         Map<String, String> told = new LinkedHashMap<>();
         // Configurations that differ by nothing but their notch are asked once.
         Set<List<Object>> asked = new HashSet<>();

@@ -103,9 +103,7 @@ public final class CrossingTimes {
         OptionalDouble reserveS = reserveS(traffic, clearS);
         double storageNeededM = lengthM + FREE_OF_RAIL_M;
         Boolean fits = fits(crossing, reserveS);
-        Boolean storageFits = traffic.storageM().isPresent()
-                ? (Boolean) (traffic.storageM().getAsDouble() >= storageNeededM - HAIR)
-                : null;
+        Boolean storageFits = storageFits(traffic, storageNeededM);
         return new CrossingTime(
                 crossing.place().id(),
                 crossing.place().name(),
@@ -126,6 +124,19 @@ public final class CrossingTimes {
                 sightNeededM.isPresent() ? (Double) up(sightNeededM.getAsDouble(), 10) : null,
                 boxed(traffic.sightM()),
                 advice(crossing, crawlMps, fits, storageFits));
+    }
+
+    /** Whether both fit, without the rest of {@link #of}: a plan asks it of every configuration. */
+    static boolean isShown(RailCrossing crossing, double lengthM, double crawlMps) {
+        double clearS = clearingS(lengthM, spanM(crossing), crawlMps);
+        return Boolean.TRUE.equals(fits(crossing, reserveS(crossing.traffic(), clearS)))
+                && Boolean.TRUE.equals(storageFits(crossing.traffic(), lengthM + FREE_OF_RAIL_M));
+    }
+
+    private static Boolean storageFits(CrossingTraffic traffic, double neededM) {
+        return traffic.storageM().isPresent()
+                ? (Boolean) (traffic.storageM().getAsDouble() >= neededM - HAIR)
+                : null;
     }
 
     /**

@@ -25,10 +25,12 @@ final class PlanTrades {
     /** The way itself, the one with the fewest conditions where that has fewer, then each the cheapest that leaves more. */
     List<Plan.Trade> list(Way way, WayCosts costs) {
         List<Plan.Trade> trades = new ArrayList<>(List.of(trade(way)));
-        CheapestWay.find(states.costs(true), usable)
-                .map(this::trade)
-                .filter(t -> t.conditions() < trades.get(0).conditions())
-                .ifPresent(trades::add);
+        if (states.mayHaveFewerConditions(way, usable)) {
+            CheapestWay.find(states.costs(true), usable)
+                    .map(this::trade)
+                    .filter(t -> t.conditions() < trades.get(0).conditions())
+                    .ifPresent(trades::add);
+        }
         double left = LeastReserve.ranked(way, states, admission);
         while (trades.size() <= MOST) {
             Optional<Way> more = CheapestWay.find(costs, usable, left);

@@ -25,6 +25,13 @@ final class Reserves {
 
     /** As a share, so that gaps and loads compare; empty where there is no figure. */
     static OptionalDouble least(List<Plan.Spare> left) {
-        return left.stream().mapToDouble(CellSpares::share).min();
+        if (left.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (Plan.Spare spare : left) {
+            least = Math.min(least, CellSpares.share(spare));
+        }
+        return OptionalDouble.of(least);
     }
 }

@@ -3,7 +3,10 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
@@ -23,6 +26,10 @@ final class RouteStates {
     /** Numbers of clusters, by segment. */
     private final List<List<Integer>> clustersIn = new ArrayList<>();
     private final List<List<RouteLayout.Spanning>> spanningIn = new ArrayList<>();
+    /** Reckoned when they are first asked for. */
+    private Totals totals;
+    /** Crossings shown to be cleared in time with room beyond, by length of the combination. */
+    private final Map<RailCrossing, Map<Double, Boolean>> shown = new IdentityHashMap<>();
 
     /** @param fewest whether clusters that cannot be passed are searched for the fewest places in the way */
     RouteStates(
@@ -70,6 +77,37 @@ final class RouteStates {
 
     /** @param fewestConditions whether places passed under conditions are part of the cost, before seconds */
     WayCosts costs(boolean fewestConditions) {
+        Totals t = totals();
+        List<WayCosts.Segment> segments = new ArrayList<>();
+        for (int k = 0; k < layout.segments(); k++) {
+            segments.add(new WayCosts.Segment(t.seconds[k], t.violated[k], t.spanning.get(k), t.reserve[k],
+                    fewestConditions ? t.conditions[k] : new int[changes.setUps().size()]));
+        }
+        return new WayCosts(changes.setUps().size(), layout.spanning().size(), segments,
+                layout.stops().stream().map(changes::at).toList());
+    }
+
+    /** Whether some way of the usable configurations might have fewer conditions, counted segment by segment. */
+    boolean mayHaveFewerConditions(Way way, BitSet usable) {
+        Totals t = totals();
+        for (int k = 0; k < layout.segments(); k++) {
+            int[] here = t.conditions[k];
+            int own = here[way.configurations().get(k)];
+            if (usable.stream().anyMatch(c -> here[c] < own)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** By segment, then configuration. */
+    private record Totals(
+            long[][] seconds, int[][] violated, int[][] conditions, double[][] reserve, List<List<BitSet>> spanning) {}
+
+    private Totals totals() {
+        if (totals != null) {
+            return totals;
+        }
         int n = layout.segments();
         int count = changes.setUps().size();
         long[][] seconds = new long[n][count];
@@ -78,7 +116,7 @@ final class RouteStates {
         double[][] reserve = new double[n][count];
         for (int k = 0; k < n; k++) {
             for (int c = 0; c < count; c++) {
-                Tally tally = new Tally(c, fewestConditions);
+                Tally tally = new Tally(c);
                 eachPassed(k, c, tally);
                 seconds[k][c] = tally.seconds;
                 violated[k][c] = tally.violated;
@@ -92,13 +130,8 @@ final class RouteStates {
                 seconds[segment][c] += choice(k, c).raise().equals(Raise.NONE) ? 0 : raiseSeconds() + lowerSeconds();
             }
         }
-        List<List<BitSet>> spanning = spanning(n, count);
-        List<WayCosts.Segment> segments = new ArrayList<>();
-        for (int k = 0; k < n; k++) {
-            segments.add(new WayCosts.Segment(seconds[k], violated[k], spanning.get(k), reserve[k], conditions[k]));
-        }
-        return new WayCosts(
-                count, layout.spanning().size(), segments, layout.stops().stream().map(changes::at).toList());
+        totals = new Totals(seconds, violated, conditions, reserve, spanning(n, count));
+        return totals;
     }
 
     /** Which places that run over stops each configuration must not pass on, by segment. */
@@ -145,21 +178,19 @@ final class RouteStates {
     /** Adds up what one configuration costs in one segment. */
     private final class Tally implements Passing {
         private final int configuration;
-        private final boolean counts;
         private long seconds;
         private int violated;
         private int conditions;
         private double reserve = Double.POSITIVE_INFINITY;
 
-        Tally(int configuration, boolean counts) {
+        Tally(int configuration) {
             this.configuration = configuration;
-            this.counts = counts;
         }
 
         @Override
         public void passed(PlanPlace place, Raise raise, boolean no) {
             seconds += crawlSeconds(place, configuration, !raise.equals(Raise.NONE));
-            conditions += counts ? conditions(place, configuration, raise) : 0;
+            conditions += conditions(place, configuration, raise);
             violated += no ? 1 : 0;
             if (!no) {
                 reserve = Math.min(reserve, admission.ranked(place, configuration, raise));
@@ -171,9 +202,12 @@ final class RouteStates {
     int conditions(PlanPlace place, int configuration, Raise raise) {
         int count = admission.isCondition(place, configuration, raise) ? 1 : 0;
         if (place.hazard().isPresent() && place.hazard().get() instanceof RailCrossing crossing) {
-            Plan.SetUp set = changes.setUps().get(configuration);
-            CrossingTime time = CrossingTimes.of(crossing, set.configuration(), set.lengthM(), times.crawlMps());
-            count += Boolean.TRUE.equals(time.fits()) && Boolean.TRUE.equals(time.storageFits()) ? 0 : 1;
+            // By length: a hundred configurations have a handful of them.
+            count += shown.computeIfAbsent(crossing, x -> new HashMap<>())
+                            .computeIfAbsent(changes.setUps().get(configuration).lengthM(),
+                                    m -> CrossingTimes.isShown(crossing, m, times.crawlMps()))
+                    ? 0
+                    : 1;
         }
         return count;
     }
