@@ -28,6 +28,7 @@ final class RouteStates {
     private final List<List<RouteLayout.Spanning>> spanningIn = new ArrayList<>();
     /** Reckoned when they are first asked for. */
     private Totals totals;
+    private int[][] conditions;
     /** Crossings shown to be cleared in time with room beyond, by length of the combination. */
     private final Map<RailCrossing, Map<Double, Boolean>> shown = new IdentityHashMap<>();
 
@@ -81,7 +82,7 @@ final class RouteStates {
         List<WayCosts.Segment> segments = new ArrayList<>();
         for (int k = 0; k < layout.segments(); k++) {
             segments.add(new WayCosts.Segment(t.seconds[k], t.violated[k], t.spanning.get(k), t.reserve[k],
-                    fewestConditions ? t.conditions[k] : new int[changes.setUps().size()]));
+                    fewestConditions ? conditions()[k] : new int[changes.setUps().size()]));
         }
         return new WayCosts(changes.setUps().size(), layout.spanning().size(), segments,
                 layout.stops().stream().map(changes::at).toList());
@@ -89,9 +90,8 @@ final class RouteStates {
 
     /** Whether some way of the usable configurations might have fewer conditions, counted segment by segment. */
     boolean mayHaveFewerConditions(Way way, BitSet usable) {
-        Totals t = totals();
         for (int k = 0; k < layout.segments(); k++) {
-            int[] here = t.conditions[k];
+            int[] here = conditions()[k];
             int own = here[way.configurations().get(k)];
             if (usable.stream().anyMatch(c -> here[c] < own)) {
                 return true;
@@ -101,8 +101,22 @@ final class RouteStates {
     }
 
     /** By segment, then configuration. */
-    private record Totals(
-            long[][] seconds, int[][] violated, int[][] conditions, double[][] reserve, List<List<BitSet>> spanning) {}
+    private record Totals(long[][] seconds, int[][] violated, double[][] reserve, List<List<BitSet>> spanning) {}
+
+    /** Likewise. */
+    private int[][] conditions() {
+        if (conditions == null) {
+            conditions = new int[layout.segments()][changes.setUps().size()];
+            for (int k = 0; k < layout.segments(); k++) {
+                int[] here = conditions[k];
+                for (int c = 0; c < here.length; c++) {
+                    int of = c;
+                    eachPassed(k, c, (place, raise, violated) -> here[of] += conditions(place, of, raise));
+                }
+            }
+        }
+        return conditions;
+    }
 
     private Totals totals() {
         if (totals != null) {
@@ -112,7 +126,6 @@ final class RouteStates {
         int count = changes.setUps().size();
         long[][] seconds = new long[n][count];
         int[][] violated = new int[n][count];
-        int[][] conditions = new int[n][count];
         double[][] reserve = new double[n][count];
         for (int k = 0; k < n; k++) {
             for (int c = 0; c < count; c++) {
@@ -120,7 +133,6 @@ final class RouteStates {
                 eachPassed(k, c, tally);
                 seconds[k][c] = tally.seconds;
                 violated[k][c] = tally.violated;
-                conditions[k][c] = tally.conditions;
                 reserve[k][c] = tally.reserve;
             }
         }
@@ -130,7 +142,7 @@ final class RouteStates {
                 seconds[segment][c] += choice(k, c).raise().equals(Raise.NONE) ? 0 : raiseSeconds() + lowerSeconds();
             }
         }
-        totals = new Totals(seconds, violated, conditions, reserve, spanning(n, count));
+        totals = new Totals(seconds, violated, reserve, spanning(n, count));
         return totals;
     }
 
@@ -180,7 +192,6 @@ final class RouteStates {
         private final int configuration;
         private long seconds;
         private int violated;
-        private int conditions;
         private double reserve = Double.POSITIVE_INFINITY;
 
         Tally(int configuration) {
@@ -190,7 +201,6 @@ final class RouteStates {
         @Override
         public void passed(PlanPlace place, Raise raise, boolean no) {
             seconds += crawlSeconds(place, configuration, !raise.equals(Raise.NONE));
-            conditions += conditions(place, configuration, raise);
             violated += no ? 1 : 0;
             if (!no) {
                 reserve = Math.min(reserve, admission.ranked(place, configuration, raise));
