@@ -22,7 +22,7 @@ final class CornerSearch {
 
     private static final int RAISES = 1;
     private static final int MORE_CLIMBS = 8;
-    private static final int MORE_RAISES = 4;
+    private static final int MORE_RAISES = 3;
     private static final double SEED_M = 3;
     private static final double COARSE_M = 1.5;
     private static final double FINE_M = 0.75;
@@ -36,15 +36,17 @@ final class CornerSearch {
     private static final double RAISE_M = 0.3;
 
     private static final double POLISH_M = 0.1;
-    private static final int RAISE_ROUNDS = 8;
+    private static final int RAISE_ROUNDS = 6;
     /** What lacks no more than this to be free may have more when it is looked at most closely, meters. */
-    private static final double NEARLY_M = 0.15;
+    private static final double NEARLY_M = 0.2;
     /** A line that lacks more than this is raised only to tell by how much, meters. */
     private static final double HOPELESS_M = 1.5;
+    /** What lacks more than this is raised in two steps, and no other after it, meters. */
+    private static final double FAR_M = 0.5;
     /** When so many climbs have all ended as hopeless, no other is begun. */
     private static final int HOPELESS_CLIMBS = 5;
     /** When so many lines have the required room, but not early and late, no other is climbed to. */
-    private static final int MOST_STRAYED = 6;
+    private static final int MOST_STRAYED = 4;
     /** How many of those are gone on with at once. */
     private static final int STRAYED_RAISES = 2;
     /** Bends shrink by e for every length of a unit; this many lengths leave nothing that can be seen. */
@@ -134,28 +136,41 @@ final class CornerSearch {
         return best;
     }
 
-    /** Lines that have the required room but not early and late are gone on with; where there are none, those with most room. */
+    /**
+     * Lines that have the required room but not early and late are gone on with; where there are none, those with most room, and
+     * the highest of what nearly has it is then looked at most closely.
+     */
     private CornerFit raised(CornerFit before, List<LineSearch.Tried> climbed, int most) {
         CornerFit best = before;
         List<LineSearch.Tried> from = new ArrayList<>(strayed.isEmpty() ? climbed : strayed);
         from.removeIf(raised::contains);
         from.sort(Comparator.comparingDouble(t -> -t.leastM));
         int tops = strayed.isEmpty() ? most : Math.min(most, STRAYED_RAISES);
+        LineSearch.Tried highest = null;
         for (int i = 0; i < Math.min(tops, from.size()) && !isClear(best); i++) {
             LineSearch.Tried top = from.get(i);
-            if (best != null && top.leastM < wanted.freeM() - HOPELESS_M) {
+            boolean hopeless = top.leastM < wanted.freeM() - HOPELESS_M;
+            boolean farOff = i > 0 && best != null && best.tightest().valueM() < wanted.freeM() - FAR_M;
+            if (best != null && (hopeless || farOff)) {
                 break;
             }
             raised.add(top);
-            SteeredLine line = raised(top.line, top.lateM);
-            CornerFit fit = judge.judge(line);
-            best = better(best, fit);
-            // What does not have the room on the line itself does not have it for a driver who is off it.
-            if (top.lateM < wanted.lateM() && fit.tightest().valueM() >= wanted.requiredM() && !isClear(fit)) {
-                best = better(best, judge.judge(raised(line, wanted.lateM())));
-            }
+            LineSearch.Tried line = raised(top.line, top.lateM, FINE_M, RAISE_M);
+            best = better(best, steadied(line));
+            highest = highest == null || line.leastM > highest.leastM ? line : highest;
         }
-        return best;
+        boolean nearly = highest != null && highest.lateM == 0 && highest.leastM > wanted.freeM() - NEARLY_M;
+        return nearly && !isClear(best)
+                ? better(best, steadied(raised(highest.line, 0, FINEST_M, POLISH_M)))
+                : best;
+    }
+
+    /** What has the room on the line itself is raised early and late as well: what does not, does not for a driver who is off it. */
+    private CornerFit steadied(LineSearch.Tried line) {
+        CornerFit fit = judge.judge(line.line);
+        return line.lateM < wanted.lateM() && fit.tightest().valueM() >= wanted.requiredM() && !isClear(fit)
+                ? better(fit, judge.judge(raised(line.line, wanted.lateM(), FINE_M, RAISE_M).line))
+                : fit;
     }
 
     CornerFit judgedAgain(CornerFit fit) {
@@ -187,23 +202,15 @@ final class CornerSearch {
                         && climbed.stream().allMatch(t -> t.leastM < wanted.freeM() - HOPELESS_M);
     }
 
-    /**
-     * As much room as can be had near a line: each time a little more is wanted than there is. What then nearly has it is looked
-     * at more closely.
-     */
-    private SteeredLine raised(SteeredLine from, double lateM) {
-        LineSearch.Tried at = raised(from, lateM, FINE_M, RAISE_M);
-        boolean nearly = lateM == 0 && !at.isEnough() && at.leastM > wanted.freeM() - NEARLY_M;
-        return nearly ? raised(at.line, lateM, FINEST_M, POLISH_M).line : at.line;
-    }
-
+    /** As much room as can be had near a line: each time a little more is wanted than there is. */
     private LineSearch.Tried raised(SteeredLine from, double lateM, double stateM, double firstM) {
-        LineSearch.Tried at = search.tried(from, wanted.requiredM() + AIM_M, lateM, stateM);
+        double most = wanted.requiredM() + AIM_M;
+        LineSearch.Tried at = search.tried(from, most, lateM, stateM);
         double more = firstM;
-        int rounds = at.leastM < wanted.freeM() - HOPELESS_M ? 2 : RAISE_ROUNDS;
-        for (int round = 0; round < rounds && !at.isEnough(); round++) {
+        int rounds = at.leastM < wanted.freeM() - FAR_M ? 2 : RAISE_ROUNDS;
+        for (int round = 0; round < rounds && at.leastM < most - GAIN_M; round++) {
             stop.poll();
-            double level = Math.min(wanted.requiredM() + AIM_M, at.leastM + more);
+            double level = Math.min(most, at.leastM + more);
             if (!(level > -1e3)) {
                 level = wanted.freeM();
             }

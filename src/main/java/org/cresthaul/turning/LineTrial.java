@@ -53,7 +53,7 @@ final class LineTrial {
     private static final int RUN_STRIDE = 8;
 
     /** What has no more than this beyond the room wanted may be taken by a step, meters. */
-    static final double WATCH_M = 0.4;
+    static final double WATCH_M = 0.2;
 
     private final Setting setting;
     private final double stateM;
