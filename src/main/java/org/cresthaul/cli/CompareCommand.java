@@ -14,7 +14,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
 
-/** Compares every configuration of a rig, each kept all the way. */
+/** Compares every configuration of a rig, each held for the whole route. */
 @Command(
         name = "compare",
         description = "Compare all configurations, each held for the whole route.",

@@ -22,8 +22,9 @@ final class Equipment {
     }
 
     /** Whether any piece is known to be as heavy as the rule for heavy equipment asks. */
+    /** Whether a piece of the load is that heavy, or nobody has said how heavy the load is. */
     boolean isHeavyLoaded() {
-        return stance.weights().stream().flatMap(w -> w.pieces().stream()).map(Weights.Piece::at)
+        return isLoaded() && stance.weights().isEmpty() || stance.weights().stream().flatMap(w -> w.pieces().stream()).map(Weights.Piece::at)
                 .anyMatch(at -> at.massKg() >= HEAVY_KG);
     }
 

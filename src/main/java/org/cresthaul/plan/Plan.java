@@ -11,7 +11,7 @@ import org.cresthaul.check.Report;
  *
  * @param outcome "way through", "way through under conditions", "no way through", or "nothing judged" for a route that
  *     names no hazard
- * @param stopsAtBlocks whether the steps are what would be driven if what blocks were settled: nothing to drive by
+ * @param stopsAtBlocks whether the steps are what would be driven if what blocks were resolved: not for driving
  * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
  * @param seconds of all changes and slow passages together, beyond driving at road speed
  * @param changes how often the configuration changes on the way

@@ -95,7 +95,6 @@ class RaiseBandTest {
                         hazard + " front " + front);
             }
         }
-        System.out.println(band);
         String sheet = RunSheet.of(plan, report, route, rig.stances().get(0), UnitSystem.US_CUSTOMARY).legs().toString();
         assertTrue(sheet.contains("aim at") && sheet.contains("Aimed right it leaves"), "the driver is told the band");
     }

@@ -129,8 +129,18 @@ class RunSheetRulesTest {
         sheet.setUps().forEach(card -> assertSetUp(card, plan, report, stance));
         assertCards(sheet, stance);
         assertSteps(sheet, plan);
+        assertEighthsAtMost(sheet);
         plan.crossings().forEach(c -> assertTrue(!Boolean.TRUE.equals(c.fits())
                 || c.reserveSeconds() >= c.reserveNeededSeconds() && c.reserveNeededSeconds() >= 1, c.toString()));
+    }
+
+    /** A driver has no finer scale. Names of plates are what the rig file calls them. */
+    private static void assertEighthsAtMost(RunSheet sheet) {
+        Stream<SheetLine> ofLegs = sheet.legs().stream().flatMap(l -> l.entries().stream())
+                .flatMap(e -> Stream.of(e.comes(), e.before(), e.through(), e.after(), e.gauges())).flatMap(List::stream);
+        Stream<SheetLine> ofCards = Stream.concat(sheet.setUps().stream(), sheet.cards().stream()).flatMap(c -> c.lines().stream());
+        Stream.of(sheet.first().stream(), ofLegs, ofCards).flatMap(s -> s).flatMap(l -> l.figures().stream())
+                .forEach(f -> assertTrue(!f.text().matches(".*/(16|32|64)\\b.*"), f.text() + " of " + f.from()));
     }
 
     // -------------------------------------------------------------- statement
@@ -241,6 +251,10 @@ class RunSheetRulesTest {
         assertEquals(trailing ? "off" : null, told.get(SetUpCards.PIVOT_LOCK));
         assertEquals(trailing && set.regulatorPa() != null ? "on" : null, told.get(SetUpCards.REGULATOR));
         assertEquals(cargo ? "tight" : null, told.get(SetUpCards.CHAINS));
+        // Machines of 10,000 lb and more, 49 CFR 393.130(a); a load that nobody weighed may be one.
+        boolean heavy = !stance.trailer().load().isEmpty() && (stance.weights().isEmpty() || stance.weights().get().pieces().stream()
+                .anyMatch(p -> p.at().massKg() >= 10_000 * 0.45359237));
+        assertEquals(heavy, card.lines().stream().anyMatch(l -> "49 CFR 393.130".equals(l.source())), card.title());
         Optional<LoadSheet.ShimLine> fitted = report.loads().states().stream()
                 .filter(s -> s.sheet() != null && s.booster().equals(set.booster()) && s.lift().equals(set.lift()))
                 .flatMap(s -> s.sheet().shims().stream())
