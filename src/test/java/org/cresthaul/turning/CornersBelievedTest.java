@@ -78,11 +78,12 @@ class CornersBelievedTest {
     }
 
     /**
-     * A pole on the center line that escorts hold free (30029), and a bend with an easy way that is hard to find (30048):
-     * the richer search found 0.80 m and 1.44 m of room.
+     * A pole on the center line that escorts hold free (30029), a bend with an easy way that is hard to find (30048), and two
+     * roads at a sharp angle, where the way leads far ahead between both (30237): the richer search found 0.80, 1.44 and 0.45 m
+     * of room.
      */
     @ParameterizedTest
-    @ValueSource(longs = {30029, 30048})
+    @ValueSource(longs = {30029, 30048, 30237})
     void aWayThatARicherSearchFoundIsFound(long seed) {
         RandomCorners.Case c = RandomCorners.of(seed);
         CornerAnswer answer = CornerAnswer.of(c.corner(), c.combination(), c.escorts());
