@@ -54,7 +54,9 @@ final class PassageJudge {
     /** A judged line with every gap, and with what it needs of opposing lanes. */
     CornerFit whole(CornerFit fit) {
         Track fine = fine(fit.path());
-        return with(fit, PassageRoom.of(fine, setting.parts()), fit.band(), fit.escorts() && borrows(fine));
+        List<CornerFit.Gap> gaps = PassageRoom.of(fine, setting.parts());
+        double least = gaps.stream().mapToDouble(CornerFit.Gap::valueM).min().orElseThrow();
+        return with(fit, gaps, fit.band().orLess(least, 0), fit.escorts() && borrows(fine));
     }
 
     /** A whole line with other low parts: all else stands as it was, where it was held against early and late. */
