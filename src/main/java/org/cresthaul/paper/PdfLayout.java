@@ -9,17 +9,19 @@ import org.cresthaul.paper.Strip.Tag;
 /** Lays the blocks of a paper out in strips of a given width. */
 final class PdfLayout {
     private static final double LEADING = 1.2;
-    private static final double MOST_PICTURE_PT = 150;
 
     private final PdfFonts fonts;
     private final double widthPt;
     private final double bodyPt;
+    private final double picturePt;
     private int groups;
     private Tag list;
 
-    PdfLayout(PdfFonts fonts, double widthPt, boolean large) {
+    /** @param picturePt how high a picture is at most */
+    PdfLayout(PdfFonts fonts, double widthPt, boolean large, double picturePt) {
         this.fonts = fonts;
         this.widthPt = widthPt;
+        this.picturePt = picturePt;
         bodyPt = large ? 9.4 : 8.8;
     }
 
@@ -139,7 +141,7 @@ final class PdfLayout {
     }
 
     private List<Strip> picture(Paper.Picture p, Tag tag) {
-        double scale = Math.min(Math.min(widthPt / p.drawing().width(), 0.55), MOST_PICTURE_PT / p.drawing().height());
+        double scale = Math.min(Math.min(widthPt / p.drawing().width(), 0.55), picturePt / p.drawing().height());
         double x = (widthPt - p.drawing().width() * scale) / 2;
         double heightPt = p.drawing().height() * scale;
         List<Strip> strips = new ArrayList<>();

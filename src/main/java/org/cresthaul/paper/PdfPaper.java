@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.cresthaul.paper.Drawing.Point;
@@ -18,6 +19,10 @@ final class PdfPaper {
     private static final double HEAD_SIZE_PT = 11.5;
     private static final int COLUMNS = 2;
     private static final double GUTTER_PT = 16;
+    /** Of a page's height: less on the last one and it begins earlier. */
+    private static final double LEAST_SHARE = 0.25;
+    /** Heights that pictures may have at most: the greatest that needs no page more than the least does. */
+    private static final List<Double> PICTURES_PT = List.of(150.0, 130.0, 110.0, 90.0);
 
     private final Paper paper;
     private final PaperSize size;
@@ -59,7 +64,7 @@ final class PdfPaper {
         double bodyPt = size.heightPt() - 2 * MARGIN_PT - FOOT_PT - headPt - 10;
         List<Body> bodies = new ArrayList<>();
         for (Paper.Part part : paper.parts()) {
-            bodies.addAll(bodies(part, fonts, root.add("Sect"), bodyPt));
+            bodies.addAll(bodies(part, fonts, root.add("Sect"), bodyPt, picturesPt(part, fonts, bodyPt)));
         }
         List<Page> pages = new ArrayList<>();
         for (int i = 0; i < bodies.size(); i++) {
@@ -84,16 +89,22 @@ final class PdfPaper {
         return (widthPt() - GUTTER_PT) / COLUMNS;
     }
 
-    private List<Body> bodies(Paper.Part part, PdfFonts fonts, Tag tag, double bodyPt) {
-        List<Strip> wide = new PdfLayout(fonts, widthPt(), paper.large()).strips(part, tag);
-        List<List<Strip>> pages = parted(wide, List.of(bodyPt));
+    private double picturesPt(Paper.Part part, PdfFonts fonts, double bodyPt) {
+        return PICTURES_PT.stream()
+                .min(Comparator.comparingInt(pt -> bodies(part, fonts, new Tag("Sect", null), bodyPt, pt).size()))
+                .orElseThrow();
+    }
+
+    private List<Body> bodies(Paper.Part part, PdfFonts fonts, Tag tag, double bodyPt, double picturePt) {
+        List<Strip> wide = new PdfLayout(fonts, widthPt(), paper.large(), picturePt).strips(part, tag);
+        List<List<Strip>> pages = filled(wide, List.of(bodyPt));
         List<Body> bodies = new ArrayList<>();
         pages.forEach(p -> bodies.add(new Body(part.title(), p, List.of())));
         if (part.flow().isEmpty()) {
             return bodies;
         }
         double leftPt = bodyPt - height(pages.get(pages.size() - 1));
-        List<List<Strip>> columns = parted(new PdfLayout(fonts, columnPt(), paper.large()).flow(part, tag),
+        List<List<Strip>> columns = filled(new PdfLayout(fonts, columnPt(), paper.large(), picturePt).flow(part, tag),
                 List.of(leftPt, leftPt, bodyPt));
         Body last = bodies.remove(bodies.size() - 1);
         for (int c = 0; c < columns.size(); c += COLUMNS) {
@@ -114,12 +125,24 @@ final class PdfPaper {
         return y;
     }
 
+    /** Pages or columns, of which the last takes from the one before it what makes it worth a page. */
+    private static List<List<Strip>> filled(List<Strip> strips, List<Double> heightsPt) {
+        List<List<Strip>> pages = parted(strips, heightsPt, -1, 0);
+        double missingPt = LEAST_SHARE * heightsPt.get(heightsPt.size() - 1) - height(pages.get(pages.size() - 1));
+        if (pages.size() < 2 || missingPt <= 0) {
+            return pages;
+        }
+        List<List<Strip>> evened = parted(strips, heightsPt, pages.size() - 2, missingPt);
+        return evened.size() > pages.size() ? pages : evened;
+    }
+
     /**
      * Fills pages or columns: strips that belong together go in one where one can hold them.
      *
      * @param heightsPt of the first, the second and so on; the last is that of all further ones
+     * @param shorter which of them is left emptier at its foot, by {@code lessPt}; -1 for none
      */
-    private static List<List<Strip>> parted(List<Strip> strips, List<Double> heightsPt) {
+    private static List<List<Strip>> parted(List<Strip> strips, List<Double> heightsPt, int shorter, double lessPt) {
         List<List<Strip>> pages = new ArrayList<>();
         List<Strip> page = new ArrayList<>();
         double used = 0;
@@ -132,7 +155,7 @@ final class PdfPaper {
                 end = chainEnd(strips, i);
                 needed = height(strips.subList(i, end));
             }
-            if (used + needed > heightPt && (!page.isEmpty() || heightPt < most)) {
+            if (used + needed > heightPt - (pages.size() == shorter ? lessPt : 0) && (!page.isEmpty() || heightPt < most)) {
                 pages.add(page);
                 page = new ArrayList<>();
                 used = 0;

@@ -41,9 +41,9 @@ final class RunSheetPaper {
         first.addAll(cards(sheet.setUps()));
         parts.add(new Paper.Part("Before leaving", List.of(), first));
         sheet.legs().forEach(l -> parts.add(leg(l)));
-        parts.add(new Paper.Part("How it is done", List.of(new Paper.Text(Tone.SMALL, Paper.Item.NOTE
-                + ": practice of the trade, no result of a computation. The makers' instructions, the carrier's rules and the law"
-                + " take precedence.")), cards(sheet.cards())));
+        parts.add(new Paper.Part("How it is done", List.of(new Paper.Text(Tone.SMALL,
+                "Practice of the trade, no result of a computation. The makers' instructions, the carrier's rules and the law take"
+                        + " precedence.")), cards(sheet.cards())));
         return parts;
     }
 

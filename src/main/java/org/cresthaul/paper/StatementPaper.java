@@ -2,10 +2,13 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
@@ -53,9 +56,9 @@ final class StatementPaper {
             together(blocked).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
         }
         blocks.add(new Paper.Heading(3, "Conditions"));
-        List<String> conditions = statement.conditions().stream().map(Statement.Row::label).toList();
-        (conditions.isEmpty() ? List.of("none") : together(conditions))
-                .forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
+        List<String> conditions = Stream.concat(
+                together(statement.conditions().stream().map(Statement.Row::label).toList()).stream(), ofPassages()).toList();
+        (conditions.isEmpty() ? List.of("none") : conditions).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
         List<List<Cell>> rows = new ArrayList<>();
         statement.identity().stream().limit(1).forEach(r -> rows.add(cells(r)));
         rows.add(List.of(new Cell("Roads"), new Cell(statement.route().name() + ". " + statement.roads().stream()
@@ -89,6 +92,21 @@ final class StatementPaper {
         Map<String, String> places = new LinkedHashMap<>();
         lines.forEach(l -> places.merge(l.substring(0, l.indexOf(": ")), l.substring(l.indexOf(": ") + 2), (a, b) -> a + "; " + b));
         return places.entrySet().stream().map(e -> e.getKey() + ": " + e.getValue()).toList();
+    }
+
+    /**
+     * How places are passed: each rule with its places, those of one kind in one line: "At 3 mph at most: C1, H02". What
+     * people settle stands before it, what blocks above.
+     */
+    private Stream<String> ofPassages() {
+        Set<String> settledByPeople = statement.conditions().stream().map(c -> c.value().text()).collect(Collectors.toSet());
+        Map<String, Map<String, Set<String>>> kinds = new LinkedHashMap<>();
+        statement.hazards().stream().filter(h -> !h.blocked()).forEach(h -> h.conditions().stream()
+                .filter(c -> !settledByPeople.contains(c.text()))
+                .forEach(c -> kinds.computeIfAbsent(c.code() == null ? c.text() : c.code(), k -> new LinkedHashMap<>())
+                        .computeIfAbsent(c.text().replaceAll("\\.$", ""), t -> new LinkedHashSet<>()).add(h.id())));
+        return kinds.values().stream().map(rules -> rules.entrySet().stream()
+                .map(e -> e.getKey() + ": " + String.join(", ", e.getValue())).collect(Collectors.joining(". ")) + ".");
     }
 
     /** A figure of every set-up, told once where it is the same: "83 ft 3 in (A, B), 77 ft 9 in (C, D)". */
@@ -141,7 +159,7 @@ final class StatementPaper {
                 + " what is needed, uncertainty included."));
         blocks.add(new Paper.Table("",
                 List.of(new Column("At", 1.4, false), new Column("Place", 2.5, false), new Column("Set-up", 1, false),
-                        new Column("Verdict", 2, false), new Column("Margin", 3, false), new Column("Conditions", 5.6, false)),
+                        new Column("Verdict", 2, false), new Column("Margin", 4.6, false), new Column("Conditions", 4, false)),
                 statement.hazards().stream()
                         .map(h -> List.of(new Cell(h.chainage().text()),
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", " + h.kind().replace('-', ' ')),
@@ -173,13 +191,48 @@ final class StatementPaper {
         blocks.add(new Paper.Heading(2, "What was not checked"));
         statement.notChecked().forEach(n -> blocks.add(new Paper.Item(Box.NONE, n, null)));
         blocks.add(new Paper.Heading(2, "Inputs"));
-        blocks.add(rows(statement.inputs(), 2, 6));
+        blocks.addAll(inputs());
         blocks.add(new Paper.Heading(2, "Cautions"));
         statement.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
         blocks.add(new Paper.Heading(2, "Signatures"));
         blocks.add(new Paper.Text(Tone.SMALL, "Signing confirms this was read; it is no warranty."));
         blocks.add(new Paper.Signatures(statement.signatures()));
         return blocks;
+    }
+
+    /** Short rows beside each other, long ones as wide as the page, in the order in which they are told. */
+    private List<Block> inputs() {
+        List<Block> blocks = new ArrayList<>();
+        List<Statement.Row> alike = new ArrayList<>();
+        for (Statement.Row row : statement.inputs()) {
+            if (!alike.isEmpty() && isShort(row) != isShort(alike.get(0))) {
+                blocks.add(table(alike));
+                alike.clear();
+            }
+            alike.add(row);
+        }
+        blocks.add(table(alike));
+        return blocks;
+    }
+
+    private static final int SHORT = 14;
+
+    private static boolean isShort(Statement.Row row) {
+        return row.value().text().length() <= SHORT;
+    }
+
+    private static Paper.Table table(List<Statement.Row> alike) {
+        if (!isShort(alike.get(0))) {
+            return rows(alike, 2, 6);
+        }
+        List<List<Cell>> lines = new ArrayList<>();
+        for (int i = 0; i < alike.size(); i += 2) {
+            List<Cell> line = new ArrayList<>(cells(alike.get(i)));
+            line.addAll(i + 1 < alike.size() ? cells(alike.get(i + 1)) : List.of(new Cell(""), new Cell("")));
+            lines.add(line);
+        }
+        return new Paper.Table("", List.of(new Column("", 3, false), new Column("", 1, false), new Column("", 3, false),
+                new Column("", 1, false)), lines);
     }
 
     private static Paper.Table rows(List<Statement.Row> rows, double label, double value) {

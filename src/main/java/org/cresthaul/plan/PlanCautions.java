@@ -59,9 +59,9 @@ final class PlanCautions {
             String none = BoosterState.NONE.word();
             if (from != to) {
                 StoppingPlace at = layout.stops().get(k - 1);
-                changes.passedInBetween(from, to, at).ifPresent(why -> cautions.add("In between at " + name(at)
-                        + ", off the road, a limit of the road is not kept in whatever order: " + why
-                        + ". Ratings and brakes are. Nobody moves the combination before the change is done."));
+                changes.passedInBetween(from, to, at).ifPresent(why -> cautions.add("During the change at " + name(at)
+                        + ", off the road, no order of its steps keeps this limit of the road: " + why.replaceFirst("^over: ", "")
+                        + ". Ratings and brakes are kept. Nobody moves the combination before the change is done."));
             }
             if (from.booster().equals(none) && !to.booster().equals(none)) {
                 cautions.add("The booster is taken on at " + name(layout.stops().get(k - 1))

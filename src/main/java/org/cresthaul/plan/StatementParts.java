@@ -17,6 +17,7 @@ import org.cresthaul.units.UnitSystem;
 
 /** Makes the statement of a plan. */
 final class StatementParts {
+    static final String SPEED = "speed";
     static final String RAISED = "raised";
     static final String LOWERED = "lowered after it";
     static final String STAYS = "stays raised";
@@ -195,10 +196,10 @@ final class StatementParts {
         }
         if (p.crawls()) {
             lines.add(sources.say("At ").speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
-                    .words(" at most.").plain());
+                    .words(" at most.").plain().as(SPEED));
         }
         if (p.mostMps() != null) {
-            lines.add(sources.say("At ").speedDown(p.mostMps(), at + "/mostMps").words(" at most, for bounce.").plain());
+            lines.add(sources.say("At ").speedDown(p.mostMps(), at + "/mostMps").words(" at most, for bounce.").plain().as(SPEED));
         }
         sources.hazard(p.hazard()).ifPresent(f -> {
             if (!f.hazard().surveyed()) {
@@ -210,10 +211,6 @@ final class StatementParts {
                 lines.add(SheetLine.plain("Escorts hold the oncoming lane, as the permit says."));
             }
         });
-        if (plan.robustness() != null && plan.robustness().resurvey() != null
-                && plan.robustness().resurvey().hazard().equals(p.hazard())) {
-            lines.add(SheetLine.plain("Re-survey helps most here: " + plan.robustness().resurvey().text()));
-        }
         return lines;
     }
 
@@ -233,7 +230,7 @@ final class StatementParts {
             }
             say.words(c.fits() == null ? "; unknown whether that is enough" : c.fits() ? "; enough" : "; NOT ENOUGH");
             say.words("; room needed beyond ").distance(c.storageNeededM(), at + "/storageNeededM");
-            say.words(c.storageFits() == null ? ", unknown whether it is there." : c.storageFits() ? ", there is." : ", NOT THERE.");
+            say.words(c.storageFits() == null ? ", unknown whether there is that much." : c.storageFits() ? ", available." : ", NOT AVAILABLE.");
             rows.add(new Row(c.hazard() + " " + c.name(), say.plain()));
         }
         return rows;
@@ -259,6 +256,10 @@ final class StatementParts {
                 left(say, load, row.worst(), at + "/worst");
             }
             rows.add(new Row(row.hazard() + " " + Texts.side(row.kind()), say.words(" (" + row.verdict() + ").").plain()));
+        }
+        if (plan.robustness().resurvey() != null) {
+            rows.add(new Row("Re-survey that would help most", SheetLine.plain(
+                    plan.robustness().resurvey().hazard() + " " + plan.robustness().resurvey().text())));
         }
         return rows;
     }

@@ -9,12 +9,16 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
+import org.cresthaul.plan.Statement;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,7 +36,39 @@ class PaperLayoutTest {
             assertTrue(solid(pages.get(0)).contains(solid(sample.drivable ? "Cab page" : "What blocks")));
             String all = solid(String.join("", pages));
             assertFalse(all.contains(solid("(" + SheetLine.PRACTICE + ")")), "a mark, and the note once");
+            assertEquals(sample.drivable ? 1 : 0, all.split(Pattern.quote(solid(Paper.Item.NOTE)), -1).length - 1, size.toString());
         }
+    }
+
+    /** What is on a page reaches a quarter down it at least: nobody is sent overleaf for a line. */
+    @ParameterizedTest
+    @EnumSource
+    void noPageIsNearlyEmpty(PaperSample sample) throws Exception {
+        for (PaperSize size : PaperSize.values()) {
+            for (byte[] pdf : List.of(sample.sheetPdf(size), sample.statementPdf(size))) {
+                try (PDDocument document = Loader.loadPDF(pdf)) {
+                    PDFRenderer renderer = new PDFRenderer(document);
+                    for (int p = 0; p < document.getNumberOfPages(); p++) {
+                        BufferedImage page = renderer.renderImageWithDPI(p, 50);
+                        // An inch from the end, above the foot, and within the frame.
+                        int lowest = page.getHeight() - 50;
+                        while (!isInked(page, lowest)) {
+                            lowest--;
+                        }
+                        assertTrue(lowest > 0.25 * page.getHeight(), size + ", page " + (p + 1) + " ends at " + lowest);
+                    }
+                }
+            }
+        }
+    }
+
+    private static boolean isInked(BufferedImage page, int y) {
+        for (int x = 25; x < page.getWidth() - 25; x++) {
+            if ((page.getRGB(x, y) & 0xFF) < 200) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** A clerk decides by the first page: decision, every condition, roads, crossings, surveys, rig, load, weight, map. */
@@ -45,6 +81,21 @@ class PaperLayoutTest {
             List<String> wanted = new ArrayList<>(List.of("Decision: " + sample.statement.banner().outcome(), sample.route.name(),
                     sample.route.permit().orElseThrow(), "north up"));
             sample.plan.conditions().forEach(c -> wanted.addAll(List.of(c.hazard() + " " + c.name(), c.what() + ": ")));
+            // How it is passed is a condition too: none is only in the evidence.
+            Set<String> open = sample.plan.conditions().stream().map(Plan.Condition::told).collect(Collectors.toSet());
+            int rules = 0;
+            for (Statement.Place place : sample.statement.hazards()) {
+                for (SheetLine condition : place.conditions()) {
+                    if (!place.blocked() && !open.contains(condition.text())) {
+                        String rule = Pattern.quote(solid(condition.text().replaceAll("\\.$", "") + ":"));
+                        assertTrue(Pattern.compile(rule + "([A-Z0-9]+,)*" + place.id() + "[,.]").matcher(first).find(),
+                                size + ": " + place.id() + " " + condition.text() + " in " + first);
+                        rules++;
+                    }
+                }
+            }
+            assertTrue(rules > 5, "" + rules);
+            assertFalse(first.contains(solid("Conditions none")), "something is asked of both samples");
             sample.plan.blocking().stream().filter(b -> !b.hazard().equals(Plan.WHOLE_ROUTE))
                     .forEach(b -> wanted.add(b.hazard() + " " + b.name()));
             sample.route.legs().forEach(l -> wanted.add(l.name()));
