@@ -90,7 +90,8 @@ export function tradeTable({ report, plan: { data } }) {
           unknownAt?.length > 0 && `, unknown at ${unknownAt.join(', ')}`),
         el('td', {}, configurations.map(key => findConfiguration(report, key)?.label ?? key).join(', then ')))))),
     el('p', { class: 'fine-print' },
-      'This way first. Reserve is a share of what is required or allowed at that place.'));
+      'This way first. Reserve is a share of what is required or allowed at that place.',
+      !data.options.fewestConditions && ' A condition counts as 20 min when ways are compared.'));
 }
 
 /** What blocks. The last of the buttons is always there: a place can be passed over undecided. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.plan.LeastReserve;
 import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.WayCosts;
 import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
@@ -91,7 +92,10 @@ final class PlanText {
                                     + unknownAt(t.unknownAt()),
                     String.join(" > ", t.configurations()));
         }
-        return "\nTRADE (this way first; --least-reserve and --fewest-conditions ask for another)\n\n" + table.text();
+        String weighed = plan.options().fewestConditions()
+                ? ""
+                : "  A condition counts as " + Duration.inMinutes(WayCosts.CONDITION_SECONDS) + " when ways are compared.\n";
+        return "\nTRADE (this way first; --least-reserve and --fewest-conditions ask for another)\n\n" + table.text() + weighed;
     }
 
     private String heading(Plan plan) {

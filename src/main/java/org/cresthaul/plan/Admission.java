@@ -67,9 +67,14 @@ final class Admission {
 
     private static Set<String> figured(List<PlanPlace> places) {
         Set<String> figured = new HashSet<>();
-        places.stream()
-                .filter(p -> p.cells().stream().anyMatch(Admission::hasFigures))
-                .forEach(p -> figured.add(p.id()));
+        for (PlanPlace place : places) {
+            for (Report.Cell cell : place.cells()) {
+                if (hasFigures(cell)) {
+                    figured.add(place.id());
+                    break;
+                }
+            }
+        }
         return figured;
     }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.plan.Statement.Row;
 import org.cresthaul.rig.PlanTimes;
+import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
 
 /** Everything that was asked of a plan, so that it can be asked again. */
@@ -28,7 +29,9 @@ final class AskedRows {
         rows.add(new Row("Reserve to keep", SheetLine.plain(options.leastReserve() == null
                 ? "none asked for"
                 : RoundedFigures.fixed(options.leastReserve() * 100, 1, RoundingMode.HALF_UP) + " % of what is required")));
-        rows.add(new Row("Ways compared by", SheetLine.plain(options.fewestConditions() ? "fewest conditions, then time" : "time")));
+        rows.add(new Row("Ways compared by", SheetLine.plain(options.fewestConditions()
+                ? "fewest conditions, then time"
+                : "time, each condition counting as " + Duration.inMinutes(WayCosts.CONDITION_SECONDS))));
         rows.add(new Row("Conditions settled", listed(options.settled().stream()
                 .map(s -> s.hazard() + " (" + s.what() + ") by " + s.by() + " on " + s.date())
                 .toList())));

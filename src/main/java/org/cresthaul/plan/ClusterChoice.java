@@ -17,8 +17,15 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
     /** With more raises wanted than this in one cluster, only none and the largest are tried. */
     static final int MOST_WANTED = 12;
 
+    /** In transport stance, nothing in the way: what most are. */
+    private static final ClusterChoice FLAT = new ClusterChoice(Raise.NONE, List.of(), true);
+
     ClusterChoice {
         violated = List.copyOf(violated);
+    }
+
+    boolean violates(int place) {
+        return !violated.isEmpty() && violated.contains(place);
     }
 
     /**
@@ -30,8 +37,11 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
     static ClusterChoice of(
             List<Integer> members, List<PlanPlace> places, int configuration, Admission admission, boolean avoidRaising,
             boolean fewest) {
+        if (isFlat(members, places, configuration, admission)) {
+            return FLAT;
+        }
         ClusterChoice best = at(Raise.NONE, members, places, configuration, admission, true);
-        if (best.violated.isEmpty() || avoidRaising) {
+        if (avoidRaising) {
             return best;
         }
         Set<Raise> wanted = new LinkedHashSet<>();
@@ -57,6 +67,15 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
             best = choice.violated.size() < best.violated.size() ? choice : best;
         }
         return new ClusterChoice(best.raise, best.violated, exhausted);
+    }
+
+    private static boolean isFlat(List<Integer> members, List<PlanPlace> places, int configuration, Admission admission) {
+        for (int m : members) {
+            if (!admission.inTransport(places.get(m), configuration)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static ClusterChoice at(

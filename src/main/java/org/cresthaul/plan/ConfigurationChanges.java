@@ -27,6 +27,7 @@ final class ConfigurationChanges {
 
     private final List<Plan.SetUp> setUps;
     private final List<State> states;
+    private final double longestM;
     private final PlanTimes times;
     private final Map<Place, WayCosts.Changes> tables = new HashMap<>();
     private final Map<Refused, List<String>> refused = new HashMap<>();
@@ -48,6 +49,7 @@ final class ConfigurationChanges {
         this.loads = loads;
         setUps = report.configurations().stream().map(c -> setUp(c, stance, report)).toList();
         states = setUps.stream().map(State::of).toList();
+        longestM = setUps.stream().mapToDouble(Plan.SetUp::lengthM).max().orElseThrow();
     }
 
     private static Plan.SetUp setUp(Report.ConfigurationVerdict c, LevelStance stance, Report report) {
@@ -82,7 +84,7 @@ final class ConfigurationChanges {
     }
 
     double longestM() {
-        return setUps.stream().mapToDouble(Plan.SetUp::lengthM).max().orElseThrow();
+        return longestM;
     }
 
     /** What the changes from each configuration to each other take at a stop. */
@@ -91,7 +93,7 @@ final class ConfigurationChanges {
     }
 
     private Place place(StoppingPlace stop) {
-        return new Place(stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM()));
+        return new Place(stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM));
     }
 
     private WayCosts.Changes table(Place place, StoppingPlace stop) {
@@ -143,7 +145,7 @@ final class ConfigurationChanges {
     private ChangeOrder.Result order(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
         double frontM = stop.place().chainageM();
         boolean notch = !from.notch().equals(to.notch());
-        Asked asked = new Asked(State.of(from), State.of(to), notch, stop.setUpArea(), loads.limitsAt(frontM, longestM()));
+        Asked asked = new Asked(State.of(from), State.of(to), notch, stop.setUpArea(), loads.limitsAt(frontM, longestM));
         ChangeOrder.Result known = orders.computeIfAbsent(asked, x -> {
             ChangeOrder.Result onRoad = order(from, to, frontM, true);
             if (onRoad.order().isPresent() || !stop.setUpArea()) {
@@ -162,7 +164,7 @@ final class ConfigurationChanges {
     }
 
     private ChangeOrder.Result order(Plan.SetUp from, Plan.SetUp to, double frontM, boolean onRoad) {
-        return new ChangeOrder(state -> loads.broken(state, frontM, longestM(), onRoad), loads::holdsFront)
+        return new ChangeOrder(state -> loads.broken(state, frontM, longestM, onRoad), loads::holdsFront)
                 .find(from, to, boosterActions(from, to), others(from, to), lowered(from, to));
     }
 

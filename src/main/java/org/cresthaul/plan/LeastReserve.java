@@ -1,7 +1,8 @@
 package org.cresthaul.plan;
 
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * The least that a way leaves at any of its places, of gaps, room beside and loads alike; raised places at the least raise that
@@ -25,7 +26,7 @@ public record LeastReserve(
     static LeastReserve of(Way way, RouteStates states, Admission admission) {
         Plan.Spare[] least = new Plan.Spare[2];
         String[] at = new String[2];
-        List<String> unknown = new ArrayList<>();
+        Set<String> unknown = new LinkedHashSet<>();
         for (int k = 0; k < way.configurations().size(); k++) {
             int c = way.configurations().get(k);
             states.eachPassed(k, c, (place, raise, violated) -> {
@@ -33,7 +34,7 @@ public record LeastReserve(
                     return;
                 }
                 List<Plan.Spare> left = admission.left(place, c, raise);
-                if (left.isEmpty() && !unknown.contains(place.id())) {
+                if (left.isEmpty()) {
                     unknown.add(place.id());
                 }
                 for (Plan.Spare spare : left) {
@@ -50,7 +51,7 @@ public record LeastReserve(
         }
         return new LeastReserve(
                 least[0] == null ? null : CellSpares.share(least[0]), at[0], least[0] == null ? null : least[0].kind(),
-                least[1] == null ? null : least[1].left(), at[1], least[1] == null ? null : least[1].kind(), unknown);
+                least[1] == null ? null : least[1].left(), at[1], least[1] == null ? null : least[1].kind(), List.copyOf(unknown));
     }
 
     /** As ways are compared by it. */

@@ -15,7 +15,7 @@ import org.cresthaul.check.Report;
  * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
  * @param seconds of all changes and slow passages together, beyond driving at road speed
  * @param changes how often the configuration changes on the way
- * @param trades this way first, then dearer ones that leave more or need fewer conditions; empty when there is no way through
+ * @param trades this way first, then others that are quicker, leave more or need fewer conditions; empty when there is no way through
  * @param least the least that is left at any place; where places block, at the others
  * @param steps in driving order, from departure to arrival
  * @param blocking a smallest set of places without which there is a way through; empty when there is one

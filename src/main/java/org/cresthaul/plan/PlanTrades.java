@@ -2,8 +2,10 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** What more reserve or fewer conditions would cost: a few ways beside the plan's own. */
 final class PlanTrades {
@@ -22,13 +24,21 @@ final class PlanTrades {
         this.usable = usable;
     }
 
-    /** The way itself, the one with the fewest conditions where that has fewer, then each the cheapest that leaves more. */
+    /**
+     * The way itself; the quickest, where that has more conditions; the one with the fewest conditions, where that has fewer; then
+     * each the cheapest that leaves more.
+     */
     List<Plan.Trade> list(Way way, WayCosts costs) {
         List<Plan.Trade> trades = new ArrayList<>(List.of(trade(way)));
-        if (states.mayHaveFewerConditions(way, usable)) {
-            CheapestWay.find(states.costs(true), usable)
+        Plan.Trade own = trades.get(0);
+        if (states.conditionsDiffer(usable)) {
+            CheapestWay.find(states.costs(WayCosts.Conditions.FREE), usable)
                     .map(this::trade)
-                    .filter(t -> t.conditions() < trades.get(0).conditions())
+                    .filter(t -> t.seconds() < own.seconds())
+                    .ifPresent(trades::add);
+            CheapestWay.find(states.costs(WayCosts.Conditions.FIRST), usable)
+                    .map(this::trade)
+                    .filter(t -> t.conditions() < own.conditions())
                     .ifPresent(trades::add);
         }
         double left = LeastReserve.ranked(way, states, admission);
@@ -60,7 +70,7 @@ final class PlanTrades {
 
     /** Conditions of a way, each place that runs over stops once. */
     private int conditions(Way way) {
-        List<String> counted = new ArrayList<>();
+        Set<String> counted = new HashSet<>();
         int[] conditions = {0};
         for (int k = 0; k < way.configurations().size(); k++) {
             int c = way.configurations().get(k);
@@ -68,8 +78,7 @@ final class PlanTrades {
                 int here = states.conditions(place, c, raise);
                 if (place.pointLike()) {
                     conditions[0] += here;
-                } else if (here > 0 && !counted.contains(place.id())) {
-                    counted.add(place.id());
+                } else if (here > 0 && counted.add(place.id())) {
                     conditions[0]++;
                 }
             });

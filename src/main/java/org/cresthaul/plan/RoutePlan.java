@@ -17,8 +17,8 @@ import org.cresthaul.route.Route;
 import org.cresthaul.units.InputProblem;
 
 /**
- * Plans a route: which configuration where, from what the check found. Least time, then fewest changes, then the report's
- * order of configurations; when there is no way, the smallest set of places that block it. {@code docs/model.md} states
+ * Plans a route: which configuration where, from what the check found. Least time, with what conditions count for, then fewest
+ * changes, then the largest least reserve, then the report's order of configurations; when there is no way, the smallest set of places that block it. {@code docs/model.md} states
  * the rules.
  */
 public final class RoutePlan {
@@ -79,24 +79,22 @@ public final class RoutePlan {
     }
 
     private Plan plan() {
-        RouteStates states = states(admission, false);
-        WayCosts costs = states.costs(options.fewestConditions());
+        RouteStates states =
+                new RouteStates(places, layout, changes, options.times(), admission, options.avoidRaising());
+        WayCosts costs = states.costs(options.fewestConditions() ? WayCosts.Conditions.FIRST : WayCosts.Conditions.PRICED);
         Optional<Way> way = CheapestWay.find(costs, usable());
         if (way.isPresent()) {
-            return plan(states, admission, way.get(), List.of(), true, new PlanTrades(states, changes, admission, usable()).list(way.get(), costs));
+            return plan(states, admission, way.get(), List.of(), true,
+                    new PlanTrades(states, changes, admission, usable()).list(way.get(), costs));
         }
-        RouteStates looked = states(admission, true);
-        SmallestBlock.Block block = SmallestBlock.find(looked.costs(), usable());
+        RouteStates looked = states.searched();
+        SmallestBlock.Block block = SmallestBlock.find(looked.costs(WayCosts.Conditions.FREE), usable());
         List<PlanPlace> blocking = blocking(looked, block);
         Admission opened = admission.with(blocking.stream().map(PlanPlace::id).toList());
-        RouteStates beyond = states(opened, false);
-        Way provisional = CheapestWay.find(beyond.costs(), usable())
+        RouteStates beyond = states.with(opened, blocking);
+        Way provisional = CheapestWay.find(beyond.costs(WayCosts.Conditions.FREE), usable())
                 .orElseThrow(() -> new IllegalStateException("setting the blocking places aside opens no way"));
         return plan(beyond, opened, provisional, blocking, block.proven() && looked.exhausted(), List.of());
-    }
-
-    private RouteStates states(Admission admission, boolean fewest) {
-        return new RouteStates(places, layout, changes, options.times(), admission, options.avoidRaising(), fewest);
     }
 
     private BitSet usable() {

@@ -1,18 +1,15 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collections;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.rig.PlanTimes;
-import org.cresthaul.route.RailCrossing;
 
 /** A report laid out for the search: what each configuration costs in each segment, and what it violates there. */
 final class RouteStates {
@@ -27,31 +24,61 @@ final class RouteStates {
     private final List<List<Integer>> clustersIn = new ArrayList<>();
     private final List<List<RouteLayout.Spanning>> spanningIn = new ArrayList<>();
     /** Reckoned when they are first asked for. */
-    private Totals totals;
-    private int[][] conditions;
-    /** Crossings shown to be cleared in time with room beyond, by length of the combination. */
-    private final Map<RailCrossing, Map<Double, Boolean>> shown = new IdentityHashMap<>();
+    private List<WayCosts.Segment> segments;
+    private final CrossingsShown shown;
+    private final boolean avoidRaising;
+    private final RouteStates known;
+    private final List<PlanPlace> changed;
 
-    /** @param fewest whether clusters that cannot be passed are searched for the fewest places in the way */
     RouteStates(
             List<PlanPlace> places,
             RouteLayout layout,
             ConfigurationChanges changes,
             PlanTimes times,
             Admission admission,
+            boolean avoidRaising) {
+        this(places, layout, changes, times, admission, avoidRaising, false, null, List.of());
+    }
+
+    /** The same, with clusters that cannot be passed searched for the fewest places in the way. */
+    RouteStates searched() {
+        return new RouteStates(places, layout, changes, times, admission, avoidRaising, true, this, List.of());
+    }
+
+    /** The same with some places set aside. */
+    RouteStates with(Admission opened, List<PlanPlace> moreSetAside) {
+        return new RouteStates(places, layout, changes, times, opened, avoidRaising, false, this, moreSetAside);
+    }
+
+    /**
+     * @param known what was reckoned before of the same places, or null
+     * @param changed places that are admitted otherwise than there
+     */
+    private RouteStates(
+            List<PlanPlace> places,
+            RouteLayout layout,
+            ConfigurationChanges changes,
+            PlanTimes times,
+            Admission admission,
             boolean avoidRaising,
-            boolean fewest) {
+            boolean fewest,
+            RouteStates known,
+            List<PlanPlace> changed) {
         this.places = places;
         this.layout = layout;
         this.changes = changes;
         this.times = times;
         this.admission = admission;
-        for (RouteLayout.Cluster cluster : layout.clusters()) {
-            List<ClusterChoice> row = new ArrayList<>();
-            for (int c = 0; c < changes.setUps().size(); c++) {
-                row.add(ClusterChoice.of(cluster.places(), places, c, admission, avoidRaising, fewest));
-            }
-            choices.add(row);
+        this.avoidRaising = avoidRaising;
+        this.known = known;
+        this.changed = changed;
+        shown = known != null
+                ? known.shown
+                : new CrossingsShown(changes.setUps().stream().mapToDouble(Plan.SetUp::lengthM).toArray(), times.crawlMps());
+        for (int k = 0; k < layout.clusters().size(); k++) {
+            choices.add(known != null && layout.clusters().get(k).places().stream().noneMatch(p -> changed.contains(places.get(p)))
+                    ? fewest ? searched(k, known.choices.get(k)) : known.choices.get(k)
+                    : chosen(k, fewest));
         }
         for (int k = 0; k < layout.segments(); k++) {
             int segment = k;
@@ -63,6 +90,27 @@ final class RouteStates {
         }
     }
 
+    private List<ClusterChoice> chosen(int cluster, boolean fewest) {
+        List<ClusterChoice> row = new ArrayList<>();
+        for (int c = 0; c < changes.setUps().size(); c++) {
+            row.add(chosen(cluster, c, fewest));
+        }
+        return row;
+    }
+
+    private ClusterChoice chosen(int cluster, int configuration, boolean fewest) {
+        return ClusterChoice.of(layout.clusters().get(cluster).places(), places, configuration, admission, avoidRaising, fewest);
+    }
+
+    /** The row itself where searching finds nothing else. */
+    private List<ClusterChoice> searched(int cluster, List<ClusterChoice> row) {
+        List<ClusterChoice> other = new ArrayList<>();
+        for (int c = 0; c < row.size(); c++) {
+            other.add(row.get(c).violated().isEmpty() ? row.get(c) : chosen(cluster, c, true));
+        }
+        return other.equals(row) ? row : other;
+    }
+
     ClusterChoice choice(int cluster, int configuration) {
         return choices.get(cluster).get(configuration);
     }
@@ -72,100 +120,75 @@ final class RouteStates {
         return choices.stream().flatMap(List::stream).allMatch(ClusterChoice::exhausted);
     }
 
-    WayCosts costs() {
-        return costs(false);
+    WayCosts costs(WayCosts.Conditions conditions) {
+        return new WayCosts(changes.setUps().size(), layout.spanning().size(), segments(),
+                layout.stops().stream().map(changes::at).toList(), conditions);
     }
 
-    /** @param fewestConditions whether places passed under conditions are part of the cost, before seconds */
-    WayCosts costs(boolean fewestConditions) {
-        Totals t = totals();
-        List<WayCosts.Segment> segments = new ArrayList<>();
-        for (int k = 0; k < layout.segments(); k++) {
-            segments.add(new WayCosts.Segment(t.seconds[k], t.violated[k], t.spanning.get(k), t.reserve[k],
-                    fewestConditions ? conditions()[k] : new int[changes.setUps().size()]));
-        }
-        return new WayCosts(changes.setUps().size(), layout.spanning().size(), segments,
-                layout.stops().stream().map(changes::at).toList());
-    }
-
-    /** Whether some way of the usable configurations might have fewer conditions, counted segment by segment. */
-    boolean mayHaveFewerConditions(Way way, BitSet usable) {
-        for (int k = 0; k < layout.segments(); k++) {
-            int[] here = conditions()[k];
-            int own = here[way.configurations().get(k)];
-            if (usable.stream().anyMatch(c -> here[c] < own)) {
-                return true;
+    /** Whether the configurations that may pass differ anywhere in how many conditions they pass under. */
+    boolean conditionsDiffer(BitSet usable) {
+        for (WayCosts.Segment segment : segments()) {
+            int first = -1;
+            for (int c = usable.nextSetBit(0); c >= 0; c = usable.nextSetBit(c + 1)) {
+                if (segment.admits(c) && first >= 0 && segment.conditions(c) != segment.conditions(first)) {
+                    return true;
+                }
+                first = first < 0 && segment.admits(c) ? c : first;
             }
         }
         return false;
     }
 
-    /** By segment, then configuration. */
-    private record Totals(long[][] seconds, int[][] violated, double[][] reserve, List<List<BitSet>> spanning) {}
-
-    /** Likewise. */
-    private int[][] conditions() {
-        if (conditions == null) {
-            conditions = new int[layout.segments()][changes.setUps().size()];
+    private List<WayCosts.Segment> segments() {
+        if (segments == null) {
+            segments = new ArrayList<>();
             for (int k = 0; k < layout.segments(); k++) {
-                int[] here = conditions[k];
-                for (int c = 0; c < here.length; c++) {
-                    int of = c;
-                    eachPassed(k, c, (place, raise, violated) -> here[of] += conditions(place, of, raise));
-                }
+                segments.add(isKnown(k) ? known.segments.get(k) : segment(k));
             }
         }
-        return conditions;
+        return segments;
     }
 
-    private Totals totals() {
-        if (totals != null) {
-            return totals;
-        }
-        int n = layout.segments();
+    /** Whether nothing in a segment is otherwise than it was. */
+    private boolean isKnown(int segment) {
+        return known != null && known.segments != null
+                && clustersIn.get(segment).stream().allMatch(k -> choices.get(k) == known.choices.get(k))
+                && spanningIn.get(segment).stream().noneMatch(over -> changed.contains(places.get(over.place())));
+    }
+
+    private WayCosts.Segment segment(int k) {
         int count = changes.setUps().size();
-        long[][] seconds = new long[n][count];
-        int[][] violated = new int[n][count];
-        double[][] reserve = new double[n][count];
-        for (int k = 0; k < n; k++) {
+        Tally tally = new Tally(count);
+        for (int cluster : clustersIn.get(k)) {
+            tally.add(cluster);
+        }
+        List<BitSet> closed = sets(count, spanningIn.get(k).isEmpty());
+        List<BitSet> under = sets(count, spanningIn.get(k).isEmpty());
+        boolean any = false;
+        for (RouteLayout.Spanning over : spanningIn.get(k)) {
+            PlanPlace place = places.get(over.place());
+            int number = layout.spanning().indexOf(over);
             for (int c = 0; c < count; c++) {
-                Tally tally = new Tally(c);
-                eachPassed(k, c, tally);
-                seconds[k][c] = tally.seconds;
-                violated[k][c] = tally.violated;
-                reserve[k][c] = tally.reserve;
+                tally.reserve[c] = Math.min(tally.reserve[c], admission.ranked(place, c, Raise.NONE));
+                closed.get(c).set(number, !admission.inTransport(place, c));
+                under.get(c).set(number, admission.isCondition(place, c, Raise.NONE));
+                any |= under.get(c).get(number);
             }
         }
-        for (int k = 0; k < layout.clusters().size(); k++) {
-            int segment = layout.clusters().get(k).segment();
-            for (int c = 0; c < count; c++) {
-                seconds[segment][c] += choice(k, c).raise().equals(Raise.NONE) ? 0 : raiseSeconds() + lowerSeconds();
-            }
-        }
-        totals = new Totals(seconds, violated, reserve, spanning(n, count));
-        return totals;
+        return new WayCosts.Segment(
+                tally.seconds, tally.violated, closed, tally.reserve, tally.conditions, any ? under : List.of());
     }
 
-    /** Which places that run over stops each configuration must not pass on, by segment. */
-    private List<List<BitSet>> spanning(int n, int count) {
-        List<List<BitSet>> spanning = new ArrayList<>();
-        for (int k = 0; k < n; k++) {
-            spanning.add(new ArrayList<>(Collections.nCopies(count, new BitSet())));
+    /** One for each configuration; where nothing is put into them, the same. */
+    private static List<BitSet> sets(int count, boolean empty) {
+        if (empty) {
+            return Collections.nCopies(count, new BitSet());
         }
-        for (int s = 0; s < layout.spanning().size(); s++) {
-            RouteLayout.Spanning over = layout.spanning().get(s);
-            for (int c = 0; c < count; c++) {
-                for (int k = over.firstSegment(); k <= over.lastSegment()
-                        && !admission.inTransport(places.get(over.place()), c); k++) {
-                    if (over.holdsIn(k)) {
-                        BitSet more = (BitSet) spanning.get(k).get(c).clone();
-                        more.set(s);
-                        spanning.get(k).set(c, more);
-                    }
-                }
-            }
+        List<BitSet> sets = new ArrayList<>();
+        for (int c = 0; c < count; c++) {
+            sets.add(new BitSet());
         }
-        return spanning;
+        return sets;
     }
 
     /** Takes what is passed in a segment. */
@@ -179,7 +202,7 @@ final class RouteStates {
         for (int k : clustersIn.get(segment)) {
             ClusterChoice choice = choice(k, configuration);
             for (int p : layout.clusters().get(k).places()) {
-                passing.passed(places.get(p), choice.raise(), choice.violated().contains(p));
+                passing.passed(places.get(p), choice.raise(), choice.violates(p));
             }
         }
         for (RouteLayout.Spanning over : spanningIn.get(segment)) {
@@ -187,39 +210,46 @@ final class RouteStates {
         }
     }
 
-    /** Adds up what one configuration costs in one segment. */
-    private final class Tally implements Passing {
-        private final int configuration;
-        private long seconds;
-        private int violated;
-        private double reserve = Double.POSITIVE_INFINITY;
+    /** Adds up what each configuration costs in one segment. */
+    private final class Tally {
+        private final long[] seconds;
+        private final int[] violated;
+        private final double[] reserve;
+        private final int[] conditions;
 
-        Tally(int configuration) {
-            this.configuration = configuration;
+        Tally(int count) {
+            seconds = new long[count];
+            violated = new int[count];
+            reserve = new double[count];
+            Arrays.fill(reserve, Double.POSITIVE_INFINITY);
+            conditions = new int[count];
         }
 
-        @Override
-        public void passed(PlanPlace place, Raise raise, boolean no) {
-            seconds += crawlSeconds(place, configuration, !raise.equals(Raise.NONE));
-            violated += no ? 1 : 0;
-            if (!no) {
-                reserve = Math.min(reserve, admission.ranked(place, configuration, raise));
+        void add(int cluster) {
+            for (int c = 0; c < seconds.length; c++) {
+                seconds[c] += choice(cluster, c).raise().equals(Raise.NONE) ? 0 : raiseSeconds() + lowerSeconds();
+            }
+            for (int p : layout.clusters().get(cluster).places()) {
+                PlanPlace place = places.get(p);
+                boolean[] inTime = shown.at(place);
+                for (int c = 0; c < seconds.length; c++) {
+                    ClusterChoice choice = choice(cluster, c);
+                    Raise raise = choice.raise();
+                    seconds[c] += crawlSeconds(place, c, !raise.equals(Raise.NONE));
+                    if (choice.violates(p)) {
+                        violated[c]++;
+                    } else {
+                        reserve[c] = Math.min(reserve[c], admission.ranked(place, c, raise));
+                        conditions[c] += (admission.isCondition(place, c, raise) ? 1 : 0) + (inTime[c] ? 0 : 1);
+                    }
+                }
             }
         }
     }
 
     /** Conditions of one passage: accepted or set aside, and of a crossing those that its time and its room beyond make. */
     int conditions(PlanPlace place, int configuration, Raise raise) {
-        int count = admission.isCondition(place, configuration, raise) ? 1 : 0;
-        if (place.hazard().isPresent() && place.hazard().get() instanceof RailCrossing crossing) {
-            // By length: a hundred configurations have a handful of them.
-            count += shown.computeIfAbsent(crossing, x -> new HashMap<>())
-                            .computeIfAbsent(changes.setUps().get(configuration).lengthM(),
-                                    m -> CrossingTimes.isShown(crossing, m, times.crawlMps()))
-                    ? 0
-                    : 1;
-        }
-        return count;
+        return (admission.isCondition(place, configuration, raise) ? 1 : 0) + (shown.at(place)[configuration] ? 0 : 1);
     }
 
     /** Stopping and going up, before the first place of a raised cluster. */

@@ -47,7 +47,11 @@ public final class SmallestBlock {
         }
 
         long least() {
-            return Arrays.stream(cost).min().orElseThrow();
+            long least = WayCosts.NONE;
+            for (long c : cost) {
+                least = Math.min(least, c);
+            }
+            return least;
         }
     }
 
@@ -152,23 +156,38 @@ public final class SmallestBlock {
 
     /** The least cost to begin a segment in each configuration, and the one before it. */
     private void reach(int k, Layer layer, boolean first, long[] reached, int[] from) {
-        Arrays.fill(reached, WayCosts.NONE);
+        System.arraycopy(layer.cost, 0, reached, 0, reached.length);
+        Arrays.setAll(from, c -> c);
+        if (first) {
+            return;
+        }
+        WayCosts.Changes changes = costs.changesAfter(k - 1);
+        long changed = layer.least() + changes.least();
+        int[] asked = new int[reached.length];
+        int n = 0;
+        long most = 0;
+        for (int to = 0; to < reached.length; to++) {
+            // Where it costs less to stay than any change from anywhere, nothing else is asked.
+            if (layer.cost[to] >= changed) {
+                asked[n++] = to;
+                most = Math.max(most, reached[to]);
+            }
+        }
         for (int c = 0; c < reached.length; c++) {
             long cost = layer.cost[c];
-            if (cost >= WayCosts.NONE) {
+            if (cost + changes.least() >= most) {
+                // Nothing that is asked is reached for less from here.
                 continue;
             }
-            if (first) {
-                reached[c] = cost;
-                from[c] = c;
-                continue;
-            }
-            long[] change = costs.changesAfter(k - 1).from(c);
-            for (int to = 0; to < reached.length; to++) {
+            long[] change = changes.from(c);
+            most = 0;
+            for (int i = 0; i < n; i++) {
+                int to = asked[i];
                 if (cost + change[to] < reached[to]) {
                     reached[to] = cost + change[to];
                     from[to] = c;
                 }
+                most = Math.max(most, reached[to]);
             }
         }
     }

@@ -29,19 +29,27 @@ final class PlanOracle {
     private final List<Report.ConfigurationVerdict> configurations;
     private final double[] lengthM;
     private final double longestM;
+    /** What a condition counts before time, and in seconds. */
+    private int first;
+    private long each;
 
     /** A place: where it begins and ends, what each configuration meets there. */
     private record Spot(String id, double fromM, double toM, boolean point, boolean gaps, boolean slow, List<String> verdicts,
             List<Report.RaiseFinding> raises, List<Report.GapFinding> found, Optional<RailCrossing> crossing) {}
 
-    /** The best sequence; {@code keys} has one configuration for each part between stops. */
-    record Best(int counted, long seconds, int changes, double reserve, List<String> keys) {
+    /**
+     * The best sequence; {@code keys} has one configuration for each part between stops.
+     *
+     * @param first what goes before time: conditions where they do
+     * @param weighed seconds, with 20 min for each condition where those are weighed
+     */
+    record Best(int first, long weighed, long seconds, int changes, double reserve, List<String> keys) {
         boolean isBelow(Best other) {
-            if (counted != other.counted) {
-                return counted < other.counted;
+            if (first != other.first) {
+                return first < other.first;
             }
-            if (seconds != other.seconds) {
-                return seconds < other.seconds;
+            if (weighed != other.weighed) {
+                return weighed < other.weighed;
             }
             return changes != other.changes ? changes < other.changes : reserve > other.reserve;
         }
@@ -97,8 +105,19 @@ final class PlanOracle {
         return spots.stream().map(Spot::id).toList();
     }
 
-    /** The cheapest of all sequences with these places set aside; the first one in the report's order among equals. */
-    Optional<Best> best(Set<String> aside) {
+    /** The best of all sequences; the first one in the report's order among equals. */
+    Optional<Best> best() {
+        return best(Set.of(), it.options().fewestConditions() ? 1 : 0, it.options().fewestConditions() ? 0 : 20 * 60);
+    }
+
+    /** The quickest with these places set aside: what would be driven if they were resolved, whatever the conditions. */
+    Optional<Best> quickest(Set<String> aside) {
+        return best(aside, 0, 0);
+    }
+
+    private Optional<Best> best(Set<String> aside, int first, long each) {
+        this.first = first;
+        this.each = each;
         Set<String> all = new HashSet<>(aside);
         all.addAll(it.options().setAside());
         Best[] best = new Best[1];
@@ -145,7 +164,7 @@ final class PlanOracle {
         Set<Spot> done = new HashSet<>();
         for (Spot spot : spots) {
             if (!spot.point) {
-                boolean before = false;
+                boolean under = false;
                 for (int i = 0; i < sequence.size(); i++) {
                     int c = sequence.get(i);
                     boolean there = drives(i, spot);
@@ -154,11 +173,11 @@ final class PlanOracle {
                     }
                     if (there) {
                         reserve = Math.min(reserve, tells(spot) ? reserve(spot, c, aside) : Double.POSITIVE_INFINITY);
-                        // Once for each part between stops that can be used.
-                        boolean same = before && isHeld(stops.get(i - 1));
-                        counted += same ? 0 : conditions(spot, c, 0, 0, aside);
                     }
-                    before = there;
+                    // Each time it is come to under one.
+                    boolean now = there && conditions(spot, c, 0, 0, aside) > 0;
+                    counted += now && !under ? 1 : 0;
+                    under = now;
                 }
             } else if (!done.contains(spot)) {
                 List<Spot> group = group(spot);
@@ -178,7 +197,8 @@ final class PlanOracle {
                 }
             }
         }
-        return new Best(it.options().fewestConditions() ? counted : 0, seconds, changes, reserve, sequence.stream().map(c -> configurations.get(c).key()).toList());
+        return new Best(first * counted, seconds + each * counted, seconds, changes, reserve,
+                sequence.stream().map(c -> configurations.get(c).key()).toList());
     }
 
     /** Whether the combination is at a place that runs over stops while it is between stops i - 1 and i. */

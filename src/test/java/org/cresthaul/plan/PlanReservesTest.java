@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -54,11 +55,13 @@ class PlanReservesTest {
         int fewest = 0;
         int traded = 0;
         int unknown = 0;
+        int quicker = 0;
         for (int i = 0; i < CASES; i++) {
             PlanCase plain = PlanCase.random(random);
             Double least = random.nextInt(3) == 0 ? List.of(0.0, 0.2, 0.4).get(random.nextInt(3)) : null;
             PlanCase it = asked(plain, least, random.nextInt(3) == 0);
-            Optional<PlanOracle.Best> best = new PlanOracle(it).best(Set.of());
+            PlanOracle oracle = new PlanOracle(it);
+            Optional<PlanOracle.Best> best = oracle.best();
             Plan plan = it.plan();
             String what = "case " + i + " asked " + least + " " + it.options().fewestConditions();
             assertEquals(best.isEmpty(), plan.outcome().equals(Plan.BLOCKED), what);
@@ -74,8 +77,13 @@ class PlanReservesTest {
             assertEquals(own.leastReserve(), plan.least().share(), what);
             unknown += own.unknownAt().isEmpty() ? 0 : 1;
             // Each further point leaves more than the one before for more cost, and is what asking for that reserve plans.
+            long quickest = oracle.quickest(Set.of()).orElseThrow().seconds();
+            assertTrue(plan.trades().stream().anyMatch(t -> t.seconds() == quickest), what);
+            quicker += quickest < own.seconds() ? 1 : 0;
             for (Plan.Trade t : plan.trades().subList(1, plan.trades().size())) {
-                if (t.conditions() >= own.conditions() && it.options().acceptTight().isEmpty()) {
+                if (t.seconds() < own.seconds()) {
+                    assertTrue(t.conditions() > own.conditions(), what);
+                } else if (t.conditions() >= own.conditions() && it.options().acceptTight().isEmpty()) {
                     assertTrue(ranked(it, t) > ranked(it, own), what);
                     PlanCase more = asked(plain, Math.max(0, ranked(it, t)), it.options().fewestConditions());
                     Plan there = more.plan();
@@ -90,9 +98,10 @@ class PlanReservesTest {
             fewest += it.options().fewestConditions() ? 1 : 0;
         }
         System.out.println(open + " open, " + asked + " with a reserve asked for, " + fewest + " with the fewest conditions, "
-                + traded + " points of trade planned again, " + unknown + " past places without figures");
-        assertTrue(open > 700 && asked > 60 && fewest > 200 && traded > 50 && unknown > 100,
-                open + " " + asked + " " + fewest + " " + traded + " " + unknown);
+                + traded + " points of trade planned again, " + unknown + " past places without figures, " + quicker
+                + " quicker under more conditions");
+        assertTrue(open > 700 && asked > 60 && fewest > 200 && traded > 50 && unknown > 100 && quicker > 20,
+                open + " " + asked + " " + fewest + " " + traded + " " + unknown + " " + quicker);
     }
 
     @Test
@@ -105,9 +114,10 @@ class PlanReservesTest {
             if (!plain.outcome().equals(Plan.BLOCKED)) {
                 Plan few = asked(it, null, true).plan();
                 assertTrue(few.seconds() >= plain.seconds());
-                fewer += few.trades().get(0).conditions() < plain.trades().get(0).conditions() ? 1 : 0;
+                Plan.Trade quickest = plain.trades().stream().min(Comparator.comparingLong(Plan.Trade::seconds)).orElseThrow();
+                fewer += few.trades().get(0).conditions() < quickest.conditions() ? 1 : 0;
             }
         }
-        assertTrue(fewer > 10, fewer + " with fewer");
+        assertTrue(fewer > 10, fewer + " with fewer than the quickest");
     }
 }

@@ -48,13 +48,13 @@ final class WeightedOracle {
     private record Spot(String id, double fromM, double toM, boolean point, List<Report.Cell> cells) {}
 
     /** The best sequence. */
-    record Best(int conditions, long seconds, int changes, double reserve, List<String> keys) {
+    record Best(int first, long weighed, long seconds, int changes, double reserve, List<String> keys) {
         boolean isBelow(Best other) {
-            if (conditions != other.conditions) {
-                return conditions < other.conditions;
+            if (first != other.first) {
+                return first < other.first;
             }
-            if (seconds != other.seconds) {
-                return seconds < other.seconds;
+            if (weighed != other.weighed) {
+                return weighed < other.weighed;
             }
             return changes != other.changes ? changes < other.changes : reserve > other.reserve;
         }
@@ -138,7 +138,7 @@ final class WeightedOracle {
             changes += sequence[s] == sequence[s + 1] ? 0 : 1;
         }
         for (Spot spot : spots) {
-            boolean before = false;
+            boolean under = false;
             for (int i = 0; i < sequence.length; i++) {
                 boolean there = spot.point ? i == part(spot) : drives(i, spot);
                 if (there) {
@@ -147,17 +147,17 @@ final class WeightedOracle {
                         return null;
                     }
                     reserve = Math.min(reserve, tells(spot) ? reserve(spot, c) : Double.POSITIVE_INFINITY);
-                    boolean counted = before && isHeld(stops.get(i - 1));
-                    boolean condition = isAside(spot) || !spot.cells.get(c).verdict().equals("clear");
-                    conditions += condition && !counted ? 1 : 0;
                     if (spot.point && (!spot.cells.get(c).verdict().equals("clear") || leftM(spot, c) < 0.00635)) {
                         seconds += (long) Math.ceil((spot.toM - spot.fromM + lengthM[c]) / t.crawlMps());
                     }
                 }
-                before = there;
+                boolean now = there && (isAside(spot) || !spot.cells.get(sequence[i]).verdict().equals("clear"));
+                conditions += now && !under ? 1 : 0;
+                under = now;
             }
         }
-        return new Best(it.options().fewestConditions() ? conditions : 0, seconds, changes, reserve,
+        boolean fewest = it.options().fewestConditions();
+        return new Best(fewest ? conditions : 0, seconds + (fewest ? 0 : 20 * 60 * conditions), seconds, changes, reserve,
                 java.util.Arrays.stream(sequence).mapToObj(c -> all.get(c).key()).toList());
     }
 
