@@ -153,8 +153,9 @@ final class DriverCards {
     private static RunSheet.Card carrying() {
         return card("carrying booster", "Loading the booster on the deck, and unloading it",
                 "Level, firm ground; lifting gear rated for it; nobody under it or within its swing.",
-                "Load: lines off and capped first; set it down on the marks; chock the wheels; chain it like any load.",
-                "Unload: chock it where it will stand; sling first, chains off then; keep hands off the sling points.",
+                "Load: lines off and capped first; set it down on the marks; wheels chocked and chains on before the sling comes off.",
+                "Unload: sling on and tight, then the chains off; set down and wheels chocked again before the sling comes off."
+                        + " Hands away from the sling points.",
                 "Tail lights and plate of the trailer show when it is on the deck.");
     }
 

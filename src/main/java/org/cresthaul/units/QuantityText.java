@@ -10,7 +10,7 @@ import java.util.List;
  * quantity := [sign] part [part]        sign applies to the whole: "-1 1/2 in", "-13 ft 6 in"
  * part     := number unit
  * number   := digits ["." digits] | grouped ["." digits] | [digits " "] digits "/" digits
- * grouped  := "19,000"
+ * grouped  := "18,400"
  * </pre>
  *
  * No exponents, so 1e308 is not a number here; no locale, so a comma is only ever the mark between thousands.

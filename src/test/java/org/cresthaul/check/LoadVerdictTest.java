@@ -160,7 +160,7 @@ class LoadVerdictTest {
         // A booster that presses with far more than the rear weighs takes the trailer off its axles.
         Rig rig = RigFile.parse(JsonEdit.edit(
                 JsonEdit.edit(WeightsTexts.RIG.replace("42,000 lb", "1,000 lb"), "/stances/0/weights/gross", "absent"),
-                "/stances/0/weights/regulator", "{\"least\": \"10 psi\", \"most\": \"100 psi\", \"set\": \"100 psi\"}"));
+                "/stances/0/weights/regulator", "{\"least\": \"11 psi\", \"most\": \"100 psi\", \"set\": \"100 psi\"}"));
         Report report = RouteCheck.check(RouteFile.parse(LimitsTexts.ROUTE), rig, rig.stances().get(0), Margins.defaults(),
                 new Inputs("0".repeat(64), "0".repeat(64)));
         LoadReport.StateLoads state = report.loads().states().stream()

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.units.JsonEdit;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,7 +20,10 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class DriverCardsTest {
     private static List<RunSheet.Card> cards(String rig) {
-        RoadCase c = RoadCase.sample("sorrel-valley", rig);
+        RoadCase c = rig.equals("carrying")
+                ? RoadCase.of(RoadCase.road(RoadCase.bridge("300,000 lb")),
+                        JsonEdit.edit(RigTexts.RIG, "/stances/0/booster/states", "[\"none\", \"carried\"]"))
+                : RoadCase.sample("sorrel-valley", rig);
         Plan plan = c.plan(PlanOptions.defaults());
         return RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY).cards();
     }
@@ -37,6 +42,7 @@ class DriverCardsTest {
         "lowbed-loaded | coupling booster | chocked < Nobody between < second person sees < Pull test < brakes charged",
         "lowbed-loaded | uncoupling booster | chocked < air out < Lines off < pins out < Nobody between",
         "lowbed-loaded | close-coupling | air out < seen by a second person < lines stay on < Try brakes < Open",
+        "carrying      | carrying booster | Level, firm ground < nobody under it < lines off and capped < set it down on the marks < chocked and chains on < sling comes off < sling on and tight < then the chains off < chocked again < Hands away < Tail lights",
         "lowbed-loaded | raising | clear everyone away < off the transport stops < measure both sides < Crawl across < down onto the stops < power take-off out < road speed",
         "lowbed-loaded | stuck | everyone out < blue sign < 911 < No more tries",
     })
@@ -49,6 +55,21 @@ class DriverCardsTest {
             places.add(at);
         }
         assertEquals(places.stream().sorted().toList(), places, order + "\n" + card);
+    }
+
+    /** On the deck it is a load: its set-up card has it chocked and chained, its lines off, and the trailer's own lights. */
+    @Test
+    void aCarriedBoosterIsALoad() {
+        RoadCase c = RoadCase.of(RoadCase.road(RoadCase.bridge("300,000 lb")), JsonEdit.edit(
+                JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/load", "absent"), "/stances/0/booster/states", "[\"carried\"]"));
+        Plan plan = c.plan(PlanOptions.defaults());
+        List<RunSheet.Card> setUps = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY).setUps();
+        assertTrue(!setUps.isEmpty());
+        for (RunSheet.Card card : setUps) {
+            String text = String.join("\n", card.lines().stream().map(SheetLine::text).toList());
+            Stream.of("carried on the deck, its wheels chocked", "off and capped", "tail lights", "Chains and binders on the carried"
+                    + " booster tight").forEach(words -> assertTrue(text.contains(words), words + " in:\n" + text));
+        }
     }
 
     /** A booster drawn up close still stands on the road: nothing of it is stowed but its own air setting. */

@@ -309,7 +309,7 @@ class ClearancePropertiesTest {
             double lastM = Double.NEGATIVE_INFINITY;
             for (int notch = -3; notch <= 8; notch++) {
                 Setting s = c.setting();
-                Setting setting = new Setting(s.lift(), s.booster(), 0.019 * notch, 0, s.rearRaiseM());
+                Setting setting = new Setting(s.lift(), s.booster(), 0.016 * notch, 0, s.rearRaiseM());
                 double frontM = new PostureSolver(c.stance(), setting, c.leveling(), RoadProfile.level())
                         .at(0)
                         .trailer()

@@ -43,7 +43,7 @@ class LoadsOverHttpTest {
         "a piece off the deck    | ,'configuration':'down/none/3','pieceAt':'30 m'                | /pieceAt       | out-of-range",
         "a place without unit    | ,'configuration':'down/none/3','pieceAt':'3'                   | /pieceAt       | unit-missing",
         "a pressure in feet      | ,'configuration':'down/none/3','regulator':'3 ft'              | /regulator     | unit-unknown",
-        "a gauge nobody has      | ,'configuration':'down/none/3','readings':{'steer':'60 psi'}   | /readings/steer| unknown-key",
+        "a gauge nobody has      | ,'configuration':'down/none/3','readings':{'steer':'62 psi'}   | /readings/steer| unknown-key",
         "limits of nothing       | ,'configuration':'down/none/3','limits':{'cresthaul':'limits/1','name':'n','source':'s','date':'2026-01-01'} | /limits | no-limit"
     })
     void tellsTheMistakeAndWhereItIs(String what, String more, String pointer, String code) throws Exception {
@@ -68,7 +68,7 @@ class LoadsOverHttpTest {
     @Test
     void holdsAgainstAPlacesLimitsAndReadings() throws Exception {
         JsonNode answer = TestServer.json(loads(LimitsTexts.ROUTE, WeightsTexts.RIG, ",\"configuration\":\"down/trailing/3\""
-                + ",\"hazard\":\"S01\",\"readings\":{\"trailer\":\"60 psi\",\"booster\":\"35 psi\"}"));
+                + ",\"hazard\":\"S01\",\"readings\":{\"trailer\":\"62 psi\",\"booster\":\"35 psi\"}"));
 
         OpenApi.requireValid("Loads", answer);
         assertEquals("S01", answer.path("hazard").textValue());
