@@ -157,22 +157,31 @@ final class HazardCheck {
             }
             // A booster that carries the trailer may open what does not open without it.
         }
-        return needed(transport).from(transport.notchOffsetM());
+        return needed(transport, 0).from(transport.notchOffsetM());
     }
 
-    private RaiseNeeded needed(Setting transport) {
+    private RaiseNeeded needed(Setting transport, double share) {
         return raises.computeIfAbsent(
-                transport.lift().word() + "/" + transport.booster().word(),
+                transport.lift().word() + "/" + transport.booster().word() + "/" + share,
                 k -> new RaiseNeeded(
                         transport.lift(),
                         transport.booster(),
-                        sides().flatMap(s -> s.lanes().stream()).toList()));
+                        sides().flatMap(s -> s.lanes().stream()).map(l -> l.leaving(share)).toList()));
     }
 
-    /** How far up a raise that is clear may go, counted into the notch: every raise up to there is clear as well. */
-    RaiseNeeded.Top above(Setting raised) {
+    /** The least raise that leaves a share of what is demanded over at every position, counted into the notch. */
+    Optional<RaiseNeeded.Raise> leastLeaving(Setting transport, double share) {
         allowWork();
-        return needed(raised).above(new RaiseNeeded.Raise(raised.notchOffsetM(), raised.rearRaiseM()));
+        return needed(transport, share).from(transport.notchOffsetM());
+    }
+
+    /**
+     * How far up a raise that is clear may go, counted into the notch: every raise up to there is clear as well, and leaves that
+     * share over.
+     */
+    RaiseNeeded.Top above(Setting raised, double share) {
+        allowWork();
+        return needed(raised, share).above(new RaiseNeeded.Raise(raised.notchOffsetM(), raised.rearRaiseM()));
     }
 
     private static Setting reached(Setting transport, RaiseNeeded.Raise raise) {

@@ -31,6 +31,7 @@ public final class RaisedCheck {
     private final Map<String, CheckedConfiguration> configurations = new HashMap<>();
     private final Map<String, HazardCheck> checks = new HashMap<>();
     private final Map<Asked, Optional<Raised>> judged = new HashMap<>();
+    private final Map<String, Optional<Least>> least = new HashMap<>();
 
     /** What a raise comes to: the verdict, and the governing gaps, null where not judged. */
     public record Raised(String verdict, Report.GapFinding ground, Report.GapFinding overhead) {
@@ -63,6 +64,9 @@ public final class RaisedCheck {
      * @param endsAt "hydraulics", "ground" or "structure"
      */
     public record Top(double frontM, String endsAt) {}
+
+    /** A raise over the notch, meters. */
+    public record Least(double frontM, double rearM) {}
 
     private record Asked(String hazard, String configuration, double frontM, double rearM) {}
 
@@ -126,14 +130,38 @@ public final class RaisedCheck {
         return checks.computeIfAbsent(hazard.place().id(), id -> new HazardCheck(hazard, rig, stance, margins));
     }
 
-    /** As {@link #at}: how far up it may go from there; empty where the raise itself is not clear. */
-    public Optional<Top> above(String hazardId, String configurationKey, double frontM, double rearM) {
+    /**
+     * The least raise that leaves a share of what is required over at every position, rounded up; judged by {@link #at}.
+     *
+     * @return empty when no raise within the limits does, or nothing was surveyed here
+     */
+    public Optional<Least> least(String hazardId, String configurationKey, double share) {
+        return least.computeIfAbsent(hazardId + " " + configurationKey + " " + share, k -> {
+            Hazard hazard = route.findHazard(hazardId).orElseThrow();
+            CheckedConfiguration c = configurations.get(configurationKey);
+            if (Surroundings.of(hazard).lanes().isEmpty()) {
+                return Optional.empty();
+            }
+            double mostRearM = stance.trailer().manualRaiseLimitM();
+            return check(hazard).leastLeaving(c.transport(), share)
+                    .map(r -> new Least(
+                            Math.min(mostFrontM(c), Figures.up(Math.max(0, r.deckFrontOffsetM() - c.notch().offsetM()))),
+                            Math.min(mostRearM, Figures.up(r.rearM()))));
+        });
+    }
+
+    /**
+     * As {@link #at}: how far up it may go from there; empty where the raise itself is not clear.
+     *
+     * @param share of what is required that is left over all the way; 0 where any will do
+     */
+    public Optional<Top> above(String hazardId, String configurationKey, double frontM, double rearM, double share) {
         if (at(hazardId, configurationKey, frontM, rearM).filter(Raised::isClear).isEmpty()) {
             return Optional.empty();
         }
         CheckedConfiguration c = configurations.get(configurationKey);
         RaiseNeeded.Top top = check(route.findHazard(hazardId).orElseThrow())
-                .above(setting(c, new Asked(hazardId, configurationKey, frontM, rearM)));
+                .above(setting(c, new Asked(hazardId, configurationKey, frontM, rearM)), share);
         double upM = Math.max(frontM, Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));
         return Optional.of(new Top(upM, top.ended().isEmpty() ? "hydraulics"
                 : top.ended().get().soffit().isPresent() ? "structure" : "ground"));

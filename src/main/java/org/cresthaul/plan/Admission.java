@@ -102,7 +102,8 @@ final class Admission {
     boolean asksMore(PlanPlace place, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
         boolean transport = lets(place, cell.verdict()) && hasReserve(place, configuration, Raise.NONE);
-        boolean raises = cell.raise() != null && hasReserve(place, configuration, Raise.of(cell.raise()));
+        Raise wanted = wanted(place, configuration, true);
+        boolean raises = !wanted.equals(Raise.NONE) && at(place, configuration, wanted);
         return !transport && !raises && (lets(place, cell.verdict()) || cell.raise() != null);
     }
 
@@ -152,12 +153,30 @@ final class Admission {
         return figured.contains(place.id()) ? counted(place, configuration, raise) : Double.POSITIVE_INFINITY;
     }
 
-    /** The raise a place asks for: that of its cell, unless it may be passed without, or cannot be passed at all. */
-    Raise wanted(PlanPlace place, int configuration) {
+    /** What is asked to be left over at every raised place, as a share of what is required; 0 where any will do. */
+    double leastShare() {
+        return Math.max(0, leastReserve);
+    }
+
+    /**
+     * The raise a place asks for, that of its cell; none where it may be passed without, or cannot be passed at all.
+     *
+     * @param leaving whether, where that leaves less than is asked for, it is the least that leaves it; also of a place that is
+     *     clear without
+     */
+    Raise wanted(PlanPlace place, int configuration, boolean leaving) {
         Report.Cell cell = place.cells().get(configuration);
-        return inTransport(place, configuration) || !place.raisable() || cell.raise() == null
-                ? Raise.NONE
-                : Raise.of(cell.raise());
+        if (inTransport(place, configuration) || !place.raisable()) {
+            return Raise.NONE;
+        }
+        Raise least = cell.raise() == null ? Raise.NONE : Raise.of(cell.raise());
+        if (!leaving || leastShare() == 0 || !least.equals(Raise.NONE) && hasReserve(place, configuration, least)
+                || least.equals(Raise.NONE) && !lets(place, cell.verdict())) {
+            return least;
+        }
+        return raised.least(place.id(), cell.configuration(), leastShare())
+                .map(r -> new Raise(r.frontM(), r.rearM()))
+                .orElse(least);
     }
 
     /** Whether a configuration may pass a place at a raise. A raise that its cell does not name is judged anew. */

@@ -30,7 +30,8 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
 
     /**
      * Without a raise where that passes; else on the largest raise that any place wants, in front and in the rear, when all
-     * its places may be passed so. Only then is it admissible.
+     * its places may be passed so. Only then is it admissible. Where that leaves less than is asked for, the largest of the
+     * raises that leave it.
      *
      * @param fewest whether, when it is not, the raise with the fewest violated places is looked for
      */
@@ -40,14 +41,30 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
         if (isFlat(members, places, configuration, admission)) {
             return FLAT;
         }
-        ClusterChoice best = at(Raise.NONE, members, places, configuration, admission, true);
+        ClusterChoice best = at(Raise.NONE, members, places, configuration, admission, false, true);
         if (avoidRaising) {
             return best;
         }
+        ClusterChoice least = raised(members, places, configuration, admission, fewest, false, best);
+        if (least.violated.isEmpty() || admission.leastShare() == 0) {
+            return least;
+        }
+        ClusterChoice leaving = raised(members, places, configuration, admission, fewest, true, best);
+        return leaving.violated.size() < least.violated.size() ? leaving : least;
+    }
+
+    /**
+     * @param leaving whether places want the raise that leaves what is asked for, not only the least that will do
+     * @param flat how it is passed in transport stance
+     */
+    private static ClusterChoice raised(
+            List<Integer> members, List<PlanPlace> places, int configuration, Admission admission, boolean fewest, boolean leaving,
+            ClusterChoice flat) {
+        ClusterChoice best = flat;
         Set<Raise> wanted = new LinkedHashSet<>();
         Raise largest = Raise.NONE;
         for (int m : members) {
-            Raise raise = admission.wanted(places.get(m), configuration);
+            Raise raise = admission.wanted(places.get(m), configuration, leaving);
             if (!raise.equals(Raise.NONE)) {
                 wanted.add(raise);
                 largest = largest.atLeast(raise);
@@ -56,13 +73,13 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
         if (wanted.isEmpty()) {
             return best;
         }
-        ClusterChoice all = at(largest, members, places, configuration, admission, true);
+        ClusterChoice all = at(largest, members, places, configuration, admission, leaving, true);
         if (all.violated.isEmpty() || !fewest) {
             return all.violated.size() < best.violated.size() ? all : best;
         }
         boolean exhausted = wanted.size() <= MOST_WANTED;
         for (Raise raise : exhausted ? combined(wanted) : List.of(largest)) {
-            ClusterChoice choice = at(raise, members, places, configuration, admission, exhausted);
+            ClusterChoice choice = at(raise, members, places, configuration, admission, leaving, exhausted);
             // Fewer violated, or as few on less of a raise: the raises come in rising order.
             best = choice.violated.size() < best.violated.size() ? choice : best;
         }
@@ -79,13 +96,13 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
     }
 
     private static ClusterChoice at(
-            Raise raise, List<Integer> members, List<PlanPlace> places, int configuration, Admission admission,
+            Raise raise, List<Integer> members, List<PlanPlace> places, int configuration, Admission admission, boolean leaving,
             boolean exhausted) {
         List<Integer> violated = new ArrayList<>();
         Raise asked = Raise.NONE;
         for (int m : members) {
             PlanPlace place = places.get(m);
-            Raise wanted = admission.wanted(place, configuration);
+            Raise wanted = admission.wanted(place, configuration, leaving);
             if (!raise.covers(wanted) || !admission.at(place, configuration, raise)) {
                 violated.add(m);
             } else {

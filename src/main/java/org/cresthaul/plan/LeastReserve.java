@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The least that a way leaves at any of its places, of gaps, room beside and loads alike; raised places at the least raise that
- * will do. One definition for plan, trade and every document; share and length are told apart, for they may be at two places.
+ * The least that a way leaves at any of its places, of gaps, room beside and loads alike; raised places at the raise that is
+ * told. One definition for plan, trade and every document; share and length are told apart, for they may be at two places.
  *
  * @param share of what is required or allowed; null where no place has figures
  * @param shareAt the place of it

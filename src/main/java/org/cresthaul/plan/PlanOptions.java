@@ -13,7 +13,7 @@ import org.cresthaul.rig.PlanTimes;
  * @param acceptTight hazards that may be passed though tight
  * @param setAside hazards that are passed over undecided; the plan does not hold until they are settled
  * @param leastReserve least reserve at every place that is judged by figures, as a share of what is required or allowed; null
- *     when any will do. Places that are accepted as tight or set aside are left out of it
+ *     when any will do. The deck is raised as far as that takes. Places that are accepted as tight or set aside are left out of it
  * @param fewestConditions whether a way with fewer places under conditions goes before a quicker one; otherwise each counts
  *     as {@link WayCosts#CONDITION_SECONDS}
  * @param settled conditions that a person has settled

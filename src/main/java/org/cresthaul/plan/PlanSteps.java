@@ -189,7 +189,7 @@ final class PlanSteps {
         boolean up = !raise.equals(Raise.NONE);
         double lengthM = changes.setUps().get(c).lengthM();
         Report.RaiseFinding least = leastRaised(cluster, raise, c);
-        RaiseBand band = up ? RaiseBand.find(members.stream().map(places::get).toList(), c, raise, raisedCheck).orElse(null) : null;
+        RaiseBand band = up ? RaiseBand.find(members.stream().map(places::get).toList(), c, raise, raisedCheck, admission.leastShare()).orElse(null) : null;
         int lastLeft = LiftStops.lastLeft(cluster, places);
         if (up) {
             met.add(lift(Step.RAISE, lifts.up(k, lengthM), cluster, least, band, states.raiseSeconds()));

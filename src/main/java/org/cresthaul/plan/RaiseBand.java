@@ -28,15 +28,19 @@ public record RaiseBand(
     /** Less than this between both ends is no room to aim at, meters: 1/4 in. */
     private static final double LEAST_WIDE_M = 0.00635;
 
-    /** For the places of a cluster in one configuration; empty where one of them is not clear at the raise itself. */
-    static Optional<RaiseBand> find(List<PlanPlace> places, int configuration, Raise raise, RaiseJudge judge) {
+    /**
+     * For the places of a cluster in one configuration; empty where one of them is not clear at the raise itself.
+     *
+     * @param share of what is required that is left over everywhere in the band; 0 where any will do
+     */
+    static Optional<RaiseBand> find(List<PlanPlace> places, int configuration, Raise raise, RaiseJudge judge, double share) {
         double toM = Double.POSITIVE_INFINITY;
         String endsAt = null;
         String endsWhere = null;
         List<PlanPlace> raisable = places.stream().filter(PlanPlace::raisable).toList();
         for (PlanPlace place : raisable) {
             String key = place.cells().get(configuration).configuration();
-            Optional<RaisedCheck.Top> top = judge.above(place.id(), key, raise.frontM(), raise.rearM());
+            Optional<RaisedCheck.Top> top = judge.above(place.id(), key, raise.frontM(), raise.rearM(), share);
             if (top.isEmpty()) {
                 return Optional.empty();
             }

@@ -9,7 +9,12 @@ interface RaiseJudge {
     Optional<RaisedCheck.Raised> at(String hazard, String configuration, double frontM, double rearM);
 
     /** How far up it may go from there, as {@link RaisedCheck#above} has it; empty where nobody can tell. */
-    default Optional<RaisedCheck.Top> above(String hazard, String configuration, double frontM, double rearM) {
+    default Optional<RaisedCheck.Top> above(String hazard, String configuration, double frontM, double rearM, double share) {
+        return Optional.empty();
+    }
+
+    /** The least raise that leaves so much, as {@link RaisedCheck#least} has it; empty where nobody can tell. */
+    default Optional<RaisedCheck.Least> least(String hazard, String configuration, double share) {
         return Optional.empty();
     }
 
@@ -22,8 +27,14 @@ interface RaiseJudge {
             }
 
             @Override
-            public Optional<RaisedCheck.Top> above(String hazard, String configuration, double frontM, double rearM) {
-                return check.above(hazard, configuration, frontM, rearM);
+            public Optional<RaisedCheck.Top> above(
+                    String hazard, String configuration, double frontM, double rearM, double share) {
+                return check.above(hazard, configuration, frontM, rearM, share);
+            }
+
+            @Override
+            public Optional<RaisedCheck.Least> least(String hazard, String configuration, double share) {
+                return check.least(hazard, configuration, share);
             }
         };
     }

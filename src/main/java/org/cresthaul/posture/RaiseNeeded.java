@@ -41,7 +41,12 @@ public final class RaiseNeeded {
      *
      * @param soffit the structure whose underside is to be cleared, or empty where it is the ground
      */
-    public record Lane(Passage passage, Optional<Soffit> soffit, Demand demand) {}
+    public record Lane(Passage passage, Optional<Soffit> soffit, Demand demand) {
+        /** The same with a share of what is demanded left over. */
+        public Lane leaving(double share) {
+            return new Lane(passage, soffit, demand.leaving(share));
+        }
+    }
 
     /**
      * An answer.

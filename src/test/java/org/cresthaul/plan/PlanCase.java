@@ -223,14 +223,29 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         findings.sort(java.util.Comparator.comparingDouble(Report.HazardFindings::chainageM));
         Report report = report(rig, findings, loads);
         long salt = random.nextLong();
-        RaiseJudge judge = (hazard, configuration, front, rear) -> {
-            int roll = new SplittableRandom(salt ^ (hazard + configuration + front + "/" + rear).hashCode()).nextInt(10);
+        return new PlanCase(route, rig.stances().get(0), report, options(random, report), new AnyJudge(salt));
+    }
+
+    /** Without rhyme or reason, but always the same. */
+    private record AnyJudge(long salt) implements RaiseJudge {
+        @Override
+        public Optional<RaisedCheck.Raised> at(String hazard, String configuration, double front, double rear) {
+            int roll = roll(hazard + configuration + front + "/" + rear);
             return roll == 9
                     ? Optional.empty()
                     : Optional.of(new RaisedCheck.Raised(roll < 6 ? "clear" : roll < 8 ? "tight" : "contact",
                             gap(0.06 + 0.01 * (roll % 3)), null));
-        };
-        return new PlanCase(route, rig.stances().get(0), report, options(random, report), judge);
+        }
+
+        @Override
+        public Optional<RaisedCheck.Least> least(String hazard, String configuration, double share) {
+            int roll = roll(hazard + configuration + share);
+            return roll > 6 ? Optional.empty() : Optional.of(new RaisedCheck.Least(0.1 + 0.02 * (roll % 3), roll < 3 ? 0 : 0.04));
+        }
+
+        private int roll(String what) {
+            return new SplittableRandom(salt ^ what.hashCode()).nextInt(10);
+        }
     }
 
     private static Report.GapFinding gap(double valueM) {

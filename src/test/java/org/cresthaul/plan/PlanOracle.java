@@ -301,19 +301,41 @@ final class PlanOracle {
         return count;
     }
 
-    /** On what raise a group is passed: none where that will do, else the largest that any of its places wants. */
+    /**
+     * On what raise a group is passed: none where that will do, else the largest that any of its places wants; where that does not
+     * do, of those that leave what is asked for. Null where nothing does.
+     */
     private double[] raise(List<Spot> group, int c, Set<String> aside) {
-        double[] raise = new double[2];
         if (group.stream().allMatch(s -> passes(s, c, aside))) {
-            return raise;
+            return new double[2];
         }
-        for (Spot s : group) {
-            if (!passes(s, c, aside) && s.gaps && s.raises.get(c) != null) {
-                raise[0] = Math.max(raise[0], s.raises.get(c).frontM());
-                raise[1] = Math.max(raise[1], s.raises.get(c).rearM());
+        for (boolean leaving : new boolean[] {false, true}) {
+            double[] raise = new double[2];
+            for (Spot s : group) {
+                double[] wanted = wanted(s, c, leaving, aside);
+                raise[0] = Math.max(raise[0], wanted[0]);
+                raise[1] = Math.max(raise[1], wanted[1]);
+            }
+            if (!it.options().avoidRaising() && group.stream().allMatch(s -> raised(s, c, raise[0], raise[1], aside))) {
+                return raise;
             }
         }
-        return raise;
+        return null;
+    }
+
+    /** Its own; the least that leaves enough where its own does not, also for a place that is clear and leaves too little. */
+    private double[] wanted(Spot s, int c, boolean leaving, Set<String> aside) {
+        if (passes(s, c, aside) || !s.gaps) {
+            return new double[2];
+        }
+        Report.RaiseFinding own = s.raises.get(c);
+        double[] first = own == null ? new double[2] : new double[] {own.frontM(), own.rearM()};
+        Double asked = it.options().leastReserve();
+        boolean more = leaving && asked != null && asked > 0
+                && (own != null ? !enough(s, raisedReserve(s, c, first[0], first[1], aside)) : lets(s, s.verdicts.get(c)));
+        return more
+                ? it.judge().least(s.id, configurations.get(c).key(), asked).map(r -> new double[] {r.frontM(), r.rearM()}).orElse(first)
+                : first;
     }
 
     private boolean lets(Spot spot, String verdict) {
@@ -322,25 +344,11 @@ final class PlanOracle {
 
     /** Seconds for a group of places, negative when it cannot be passed. */
     private long passing(List<Spot> group, int c, Set<String> aside) {
-        boolean flat = group.stream().allMatch(s -> passes(s, c, aside));
-        double front = 0;
-        double rear = 0;
-        if (!flat) {
-            if (it.options().avoidRaising()) {
-                return -1;
-            }
-            for (Spot s : group) {
-                if (!passes(s, c, aside) && s.gaps && s.raises.get(c) != null) {
-                    front = Math.max(front, s.raises.get(c).frontM());
-                    rear = Math.max(rear, s.raises.get(c).rearM());
-                }
-            }
-            for (Spot s : group) {
-                if (!raised(s, c, front, rear, aside)) {
-                    return -1;
-                }
-            }
+        double[] raise = raise(group, c, aside);
+        if (raise == null) {
+            return -1;
         }
+        boolean flat = raise[0] == 0 && raise[1] == 0;
         double seconds = flat ? 0 : 2.0 * t.stop() + t.raise() + t.lower();
         for (Spot s : group) {
             // Less than 1/4 in left, or nothing known, is a bounce at 5 mph: 1 in at 10 mph, with the square of speed.

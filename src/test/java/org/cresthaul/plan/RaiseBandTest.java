@@ -37,7 +37,8 @@ class RaiseBandTest {
             }
 
             @Override
-            public Optional<RaisedCheck.Top> above(String hazard, String configuration, double frontM, double rearM) {
+            public Optional<RaisedCheck.Top> above(
+                    String hazard, String configuration, double frontM, double rearM, double share) {
                 Known k = known.get(Integer.parseInt(hazard.substring(1)));
                 return frontM <= k.topM ? Optional.of(new RaisedCheck.Top(k.topM, k.endsAt)) : Optional.empty();
             }
@@ -52,7 +53,7 @@ class RaiseBandTest {
             places.add(new PlanPlace("H" + i, "dip", "d", null, 500, 500, 500, true, true, false,
                     Optional.of(PlanCase.dip("H" + i, 500)), List.of(PlanCase.cell(all.get(0), "contact", null))));
         }
-        return RaiseBand.find(places, 0, new Raise(0.05, 0), judge(List.of(known)));
+        return RaiseBand.find(places, 0, new Raise(0.05, 0), judge(List.of(known)), 0);
     }
 
     @Test
@@ -71,6 +72,51 @@ class RaiseBandTest {
     void isNoneWhereOnePlaceIsNotClearAndNarrowWhereItEndsAtOnce() {
         assertTrue(find(new Known(0.20, "hydraulics", 0.04), new Known(0.04, "ground", 0)).isEmpty());
         assertTrue(!find(new Known(0.056, "ground", 0)).orElseThrow().wide());
+    }
+
+    /** A reserve that is asked for raises more, and then the whole band leaves it: H02 alone leaves 1 % at its least raise. */
+    @Test
+    void aReserveThatIsAskedForIsLeftAllOverTheBand() throws Exception {
+        Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
+        Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        RaisedCheck check = new RaisedCheck(route, rig, rig.stances().get(0), Margins.defaults());
+        RaiseJudge judge = RaiseJudge.of(check);
+        String key = "down/trailing/4";
+        int bands = 0;
+        for (String hazard : List.of("H02", "H03")) {
+            RaisedCheck.Least plain = check.least(hazard, key, 0).orElseThrow();
+            for (double share : new double[] {0.1, 0.3}) {
+                RaisedCheck.Least least = check.least(hazard, key, share).orElseThrow();
+                assertTrue(least.frontM() > plain.frontM(), hazard);
+                double topM = judge.above(hazard, key, least.frontM(), least.rearM(), share).orElseThrow().frontM();
+                for (int i = 0; i <= 12; i++) {
+                    double front = least.frontM() + (topM - least.frontM()) * i / 12;
+                    Report.GapFinding gap = check.at(hazard, key, front, least.rearM()).orElseThrow().governing();
+                    assertTrue(gap.valueM() >= (1 + share) * gap.requiredM() - 1e-4, hazard + " " + share + " front " + front);
+                }
+                // Half an inch less leaves less.
+                Report.GapFinding less = check.at(hazard, key, Math.max(plain.frontM(), least.frontM() - 0.0127), least.rearM())
+                        .orElseThrow().governing();
+                assertTrue(less.valueM() < (1 + share) * less.requiredM(), hazard + " " + share);
+                bands++;
+            }
+        }
+        assertEquals(4, bands);
+    }
+
+    @Test
+    void aPlannerWhoAsksForAReserveIsRaisedMoreAndNotTurnedAway() throws Exception {
+        Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
+        Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
+                new Inputs("0".repeat(64), "0".repeat(64)));
+        PlanOptions asked = PlanOptions.defaults().with(0.02, false, List.of());
+        Plan plan = RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, asked);
+        Plan before = RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+        assertTrue(before.least().share() < 0.02 && before.least().shareKind().equals("raised"), before.least().toString());
+        assertEquals(Plan.THROUGH, plan.outcome());
+        assertTrue(plan.least().share() >= 0.02, plan.least().toString());
+        assertEquals(before.seconds(), plan.seconds());
     }
 
     @Test
