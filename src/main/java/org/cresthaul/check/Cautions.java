@@ -75,8 +75,9 @@ public final class Cautions {
                     + " doubt, before going under.");
         }
         if (hazard instanceof RouteCorner) {
-            cautions.add("Low speed, and the line as found: the room counts a driver who is as far off it, and turns in as"
-                    + " early or late, as told there; who is off by more cuts the corner or swings wide. Watch the tail when pulling away from a wall, pole or queue.");
+            cautions.add("Low speed, on the line as found. The room allows for a driver off that line, or turning in early or"
+                    + " late, by no more than the tolerances named; beyond them the combination cuts the corner or swings wide."
+                    + " Watch the tail when pulling away from a wall, pole or queue.");
         }
         if (cells.stream().anyMatch(c -> c.corner() != null && c.corner().escorts())) {
             cautions.add(ESCORTED);

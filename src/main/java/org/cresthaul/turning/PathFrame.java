@@ -1,5 +1,7 @@
 package org.cresthaul.turning;
 
+import org.cresthaul.geometry.StopSignal;
+
 /**
  * Places beside a lead path, of one place of one unit: station and offset of the nearest point on the path, which is taken
  * as straight between its states and goes on straight before and beyond. Only the part of the path is looked at that the
@@ -11,6 +13,7 @@ final class PathFrame {
     private static final double SLACK_M = 1;
     private static final double ROUND_ABOUT = 4;
 
+    private final StopSignal stop = StopSignal.current();
     private final Track track;
     private final double behindM;
     private final double stepM;
@@ -35,6 +38,7 @@ final class PathFrame {
 
     /** Finds the place of a point at a state. */
     void project(int state, double x, double y) {
+        stop.poll();
         double lead = track.stationM(state);
         double from = lead - ROUND_ABOUT * Math.max(behindM, 0) - SLACK_M;
         double to = lead + Math.max(-behindM, 0) + SLACK_M;

@@ -1,10 +1,13 @@
 package org.cresthaul.turning;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.geometry.StopSignal;
+import org.cresthaul.geometry.WorkStopped;
 import org.cresthaul.turning.TurningCombination.AxleLine;
 import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
@@ -126,6 +129,15 @@ class TurningFiguresTest {
     }
 
     /** T10 (F): one unit of 20 on a circle of 50 is 4.169 inside after 180°. */
+    /** Half a second of a corner's figures is too long for somebody who has gone. */
+    @Test
+    void figuresThatNobodyWaitsForAreNotMade() {
+        TurningCombination c = combination(1, 1, new TurningUnit(20, 0));
+        StopSignal signal = new StopSignal();
+        signal.give();
+        assertThrows(WorkStopped.class, () -> signal.during(() -> figures(c, turn(40, 50, 180, 100))));
+    }
+
     @Test
     void offtrackingOfAHalfTurnIsTheClosedForm() {
         TurningCombination c = combination(1, 1, new TurningUnit(20, 0));
