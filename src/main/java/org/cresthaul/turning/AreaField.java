@@ -253,6 +253,23 @@ final class AreaField {
         }
     }
 
+    /** How far from a place, in a direction of length one, the edge is crossed first; infinite where it is not. */
+    double crossedM(double x, double y, double dirX, double dirY) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int e = 0; e < edges.length; e += 4) {
+            double a = (edges[e + 1] - y) * dirX - (edges[e] - x) * dirY;
+            double b = (edges[e + 3] - y) * dirX - (edges[e + 2] - x) * dirY;
+            if (a > 0 == b > 0) {
+                continue;
+            }
+            double t = a / (a - b);
+            double along = (edges[e] + t * (edges[e + 2] - edges[e]) - x) * dirX
+                    + (edges[e + 1] + t * (edges[e + 3] - edges[e + 1]) - y) * dirY;
+            least = along > 0 ? Math.min(least, along) : least;
+        }
+        return least;
+    }
+
     /** Distance of a straight piece to the edge, zero where it crosses it; {@code withinM} when it is no nearer. */
     double chordM(double ax, double ay, double bx, double by, double withinM) {
         double mx = 0.5 * (ax + bx);

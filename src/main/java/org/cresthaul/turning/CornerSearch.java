@@ -23,6 +23,8 @@ final class CornerSearch {
     private static final int RAISES = 1;
     private static final int MORE_CLIMBS = 8;
     private static final int MORE_RAISES = 3;
+    private static final int MOST_CLIMBS = 16;
+    private static final int MOST_RAISES = 5;
     private static final double SEED_M = 3;
     private static final double COARSE_M = 1.5;
     private static final double FINE_M = 0.75;
@@ -100,6 +102,10 @@ final class CornerSearch {
         // Nothing is called tight or blocked after a short look.
         if (!isClear(best)) {
             best = raised(climbed(tried, CLIMBS, MORE_CLIMBS, aim, climbed, best), climbed, MORE_RAISES);
+        }
+        // What nearly goes round is not called blocked after a middling one.
+        if (best != null && standing(best) == 1 && best.tightest().valueM() > wanted.freeM() - NEARLY_M) {
+            best = raised(climbed(tried, MORE_CLIMBS, MOST_CLIMBS, aim, climbed, best), climbed, MOST_RAISES);
         }
         return best != null ? best : judge.judge(first);
     }

@@ -31,6 +31,8 @@ final class LineSearch {
 
     private static final double CLOSED = 1e5;
     private static final double BEND_MARGIN_RAD = Math.toRadians(0.3);
+    /** So much of the margin may be left to steps that end there. */
+    private static final double BEND_SLACK_RAD = Math.toRadians(0.1);
     /** A bend beyond its limit, radians, against meters of lack. */
     private static final double BEND_WEIGHT = 1e4;
 
@@ -107,7 +109,8 @@ final class LineSearch {
             leastM = Math.min(leastM, wantedM + LineTrial.WATCH_M);
             for (LineTrial.Bend bend : trial.bends(BEND_MARGIN_RAD, 0)) {
                 cost += BEND_WEIGHT * bend.overRad() * bend.overRad();
-                leastM = Math.min(leastM, -bend.overRad());
+                // At its limit a bend takes no room; what is over by more than the margin's share is no way round.
+                leastM = bend.overRad() > BEND_SLACK_RAD ? Math.min(leastM, -bend.overRad()) : leastM;
             }
             trials.add(trial);
             lines.add(of);

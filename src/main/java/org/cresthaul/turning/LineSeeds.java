@@ -28,6 +28,14 @@ final class LineSeeds {
 
     private static final double SHARP_RAD = Math.toRadians(105);
 
+    /** Shifts to the outside of every bend of a way that bends to both sides, meters. */
+    private static final double[] BEND_WIDER_M = {1.5, 3};
+
+    /** So much of the way before and behind a place is looked at for its bend, meters; one of this angle is shifted in full. */
+    private static final int BEND_M = 12;
+
+    private static final double FULL_BEND_RAD = Math.toRadians(15);
+
     private final CornerSpace space;
     private final TurningCombination combination;
     private final DrivenWay way;
@@ -59,7 +67,7 @@ final class LineSeeds {
             for (double before : new double[] {0, 1, -1}) {
                 for (double ahead : AHEAD_M) {
                     for (double after : wider == 0 && before == 0 ? new double[] {0, 1, -1} : new double[] {0}) {
-                        driven(spacing, angles, ahead, before * in, outside * wider, after * out).ifPresent(lines::add);
+                        driven(spacing, angles, ahead, before * in, outside * wider, after * out, false).ifPresent(lines::add);
                     }
                 }
             }
@@ -69,11 +77,38 @@ final class LineSeeds {
         for (double wider : Math.abs(space.turnRad) > SHARP_RAD ? FAR_WIDER_M : new double[0]) {
             List<SteeredLine> lines = new ArrayList<>();
             for (double ahead : AHEAD_M) {
-                driven(spacing, angles, ahead, 0, outside * wider, 0).ifPresent(lines::add);
+                driven(spacing, angles, ahead, 0, outside * wider, 0, false).ifPresent(lines::add);
+            }
+            families.add(lines);
+        }
+        // Where a way bends to both sides, the outside of the whole turn is that of one bend only.
+        for (double wider : bendsBothWays() ? BEND_WIDER_M : new double[0]) {
+            List<SteeredLine> lines = new ArrayList<>();
+            for (double ahead : AHEAD_M) {
+                for (double before : new double[] {0, 1, -1}) {
+                    driven(spacing, angles, ahead, before * in, wider, 0, true).ifPresent(lines::add);
+                }
             }
             families.add(lines);
         }
         return families;
+    }
+
+    private boolean bendsBothWays() {
+        double left = 0;
+        double right = 0;
+        for (int i = way.turnFrom; i <= way.turnTo; i++) {
+            left = Math.max(left, bendRad(i));
+            right = Math.min(right, bendRad(i));
+        }
+        return Math.min(left, -right) > FULL_BEND_RAD;
+    }
+
+    /** How far the way turns about a place of it, positive to the left. */
+    private double bendRad(int at) {
+        int from = Math.max(0, at - BEND_M);
+        int to = Math.min(way.heading.length - 1, at + BEND_M);
+        return Math.IEEEremainder(way.heading[to] - way.heading[from], 2 * Math.PI);
     }
 
     /** How far the middle of the way may be left to either side with all tires still on the road. */
@@ -83,7 +118,7 @@ final class LineSeeds {
     }
 
     private Optional<SteeredLine> driven(
-            double spacing, int angles, double ahead, double in, double inTurn, double out) {
+            double spacing, int angles, double ahead, double in, double inTurn, double out, boolean byBend) {
         double heading = space.corner.approach().headingRad();
         double c = Math.cos(heading);
         double s = Math.sin(heading);
@@ -105,7 +140,7 @@ final class LineSeeds {
             for (int q = 0; q < each; q++) {
                 near = nearest(px, py, near);
                 int to = Math.min(way.x.length - 1, near + (int) ahead);
-                double aside = aside(to, in, inTurn, out);
+                double aside = aside(to, in, byBend ? inTurn * outsideOfBend(to) : inTurn, out);
                 double tx = way.x[to] - aside * Math.sin(way.heading[to]);
                 double ty = way.y[to] + aside * Math.cos(way.heading[to]);
                 double wanted = Math.IEEEremainder(Math.atan2(ty - py, tx - px) - theta, 2 * Math.PI);
@@ -123,6 +158,11 @@ final class LineSeeds {
         double ey = way.y[last] + out * Math.cos(way.heading[last]);
         return SteeredLine.closed(line, space.turnRad, limit, rate)
                 .map(l -> l.ending(ex, ey, 1, limit, rate).orElse(l));
+    }
+
+    /** From 1, to the left, to -1: away from where a way turns. */
+    private double outsideOfBend(int at) {
+        return Math.max(-1, Math.min(1, -bendRad(at) / FULL_BEND_RAD));
     }
 
     private double aside(int at, double in, double inTurn, double out) {

@@ -55,6 +55,15 @@ final class LineTrial {
     /** What has no more than this beyond the room wanted may be taken by a step, meters. */
     static final double WATCH_M = 0.2;
 
+    /** The nearest way out lies along a place's own way when it is less than 60 degrees off it. */
+    private static final double ALONG = 0.5;
+
+    /** A place on an edge is looked at so far beside it, meters. */
+    private static final double TOUCH_M = 1e-4;
+
+    /** No way out to a side is looked for beyond this, meters. */
+    private static final double SIDEWAYS_M = 1.5;
+
     private final Setting setting;
     private final double stateM;
     final Track track;
@@ -149,8 +158,8 @@ final class LineTrial {
             return null;
         }
         Place place = place(k, i, p.aheadM(at), p.leftM(at), least);
-        double x = axleX[k][i] + place.aheadM * c - place.leftM * s;
-        double y = axleY[k][i] + place.aheadM * s + place.leftM * c;
+        double x = worldX(k, i, place.aheadM, place.leftM);
+        double y = worldY(k, i, place.aheadM, place.leftM);
         p.off().field.nearest(x, y, nearest);
         double dx = x - nearest[0];
         double dy = y - nearest[1];
@@ -158,7 +167,46 @@ final class LineTrial {
         double sign = least >= 0 ? 1 : -1;
         place.nx = d > 0 ? sign * dx / d : 0;
         place.ny = d > 0 ? sign * dy / d : 0;
+        double along = place.nx * track.cosine[k][i] + place.ny * track.sine[k][i];
+        if (least < 0 && Math.abs(along) > ALONG) {
+            outSideways(p, place, x, y, place.leftM);
+        }
         return place;
+    }
+
+    /**
+     * A part that has rolled onto something is not free of it farther on along its own way: what lacks is the way out to a side.
+     *
+     * @param x y a place of that ground, {@code left} of the unit's axle in the middle
+     */
+    private void outSideways(PassingPart p, Place place, double x, double y, double left) {
+        double leftX = -track.sine[p.unit()][place.state];
+        double leftY = track.cosine[p.unit()][place.state];
+        double toLeft = left + reach(p, x, y, leftX, leftY) - p.rightM();
+        double toRight = p.leftM() - left + reach(p, x, y, -leftX, -leftY);
+        if (Math.min(toLeft, toRight) > SIDEWAYS_M) {
+            return;
+        }
+        double sign = toLeft < toRight ? 1 : -1;
+        place.freeM = -Math.min(toLeft, toRight);
+        place.leftM = sign > 0 ? p.rightM() : p.leftM();
+        place.nx = sign * leftX;
+        place.ny = sign * leftY;
+    }
+
+    /** How far the ground that is kept off reaches from a place on its edge or within, to one side. */
+    private static double reach(PassingPart p, double x, double y, double dirX, double dirY) {
+        double nx = x + TOUCH_M * dirX;
+        double ny = y + TOUCH_M * dirY;
+        return p.off().freeM(nx, ny) < 0 ? p.off().field.crossedM(nx, ny, dirX, dirY) : 0;
+    }
+
+    private double worldX(int unit, int state, double aheadM, double leftM) {
+        return axleX[unit][state] + aheadM * track.cosine[unit][state] - leftM * track.sine[unit][state];
+    }
+
+    private double worldY(int unit, int state, double aheadM, double leftM) {
+        return axleY[unit][state] + aheadM * track.sine[unit][state] + leftM * track.cosine[unit][state];
     }
 
     private static Place place(int unit, int state, double aheadM, double leftM, double freeM) {
@@ -198,25 +246,18 @@ final class LineTrial {
         return found[0];
     }
 
-    private static Place beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {
+    private Place beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {
         double a = Math.max(p.rearM(), Math.min(p.frontM(), along));
         double b = Math.max(p.rightM(), Math.min(p.leftM(), left));
         double da = a - along;
         double db = b - left;
-        if (gap <= 0) {
-            // Inside: out by the nearest side, which then moves toward the place from beyond.
-            double[] ways = {along - p.rearM(), p.frontM() - along, left - p.rightM(), p.leftM() - left};
-            int nearest = 0;
-            for (int w = 1; w < 4; w++) {
-                nearest = ways[w] < ways[nearest] ? w : nearest;
-            }
-            da = nearest == 0 ? 1 : nearest == 1 ? -1 : 0;
-            db = nearest == 2 ? 1 : nearest == 3 ? -1 : 0;
-        }
         double d = Hypotenuse.of(da, db);
         Place place = place(p.unit(), i, a, b, gap);
         place.nx = d > 0 ? (da * c - db * s) / d : 0;
         place.ny = d > 0 ? (da * s + db * c) / d : 0;
+        if (gap <= 0) {
+            outSideways(p, place, axleX[place.unit][i] + along * c - left * s, axleY[place.unit][i] + along * s + left * c, left);
+        }
         return place;
     }
 
