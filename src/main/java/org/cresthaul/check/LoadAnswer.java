@@ -48,7 +48,7 @@ public final class LoadAnswer {
         stance = moved(declared);
         loadCase = LoadCase.of(stance, configuration.lift(), configuration.booster(), question.regulatorPa());
         RouteLoads loads = new RouteLoads(route, stance);
-        sets = place.map(loads::limitsAt).orElse(List.of(loads.base()));
+        sets = place.map(p -> loads.limitsAt(p, configuration.booster())).orElse(List.of(loads.base()));
         limitsUnknown = place.map(p -> p.limits().isEmpty()).orElse(false);
     }
 

@@ -12,6 +12,7 @@ import org.cresthaul.axleload.Hydraulics;
 import org.cresthaul.axleload.LoadTest;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Weights;
@@ -32,6 +33,7 @@ final class RouteLoads {
     private final Route route;
     private final WeightLimits base;
     private final List<LimitedPlace> places;
+    private final LimitsCoverage coverage;
     private final Map<BoosterState, Map<LiftState, State>> states = new EnumMap<>(BoosterState.class);
     private final LevelStance stance;
 
@@ -45,6 +47,7 @@ final class RouteLoads {
         this.route = route;
         this.stance = stance;
         base = route.limits().orElseGet(WeightLimits::federal);
+        coverage = new LimitsCoverage(route);
         places = route.hazards().stream()
                 .filter(LimitedPlace.class::isInstance)
                 .map(LimitedPlace.class::cast)
@@ -64,23 +67,27 @@ final class RouteLoads {
         return states.get(c.booster()).get(c.lift());
     }
 
-    /** What holds at a place: its own, and the route's unless it replaces them. */
-    List<WeightLimits> limitsAt(LimitedPlace place) {
+    /**
+     * What holds at a place: its own, and the route's, unless it replaces them itself or all of the combination is where others
+     * do for as long as any of it is at the place.
+     */
+    List<WeightLimits> limitsAt(LimitedPlace place, BoosterState booster) {
         List<WeightLimits> sets = new ArrayList<>();
-        boolean replaced = places.stream().anyMatch(p -> p.replacesOthers()
-                && p.limits().isPresent()
-                && p.fromChainageM() <= place.fromChainageM()
-                && p.toChainageM() >= place.toChainageM());
-        if (!replaced) {
+        if (!(place.replacesOthers() && place.limits().isPresent()) && !isReplacedAt(place, booster)) {
             sets.add(base);
         }
         place.limits().ifPresent(sets::add);
         return sets;
     }
 
+    private boolean isReplacedAt(LimitedPlace place, BoosterState booster) {
+        double lengthM = CombinationLength.meters(stance, booster);
+        return coverage.replaced(place.fromChainageM(), place.toChainageM() + lengthM, lengthM);
+    }
+
     /** One configuration at a limited place. */
     Report.Cell cell(LimitedPlace place, CheckedConfiguration configuration) {
-        Judged judged = judged(state(configuration), limitsAt(place), place.limits().isEmpty());
+        Judged judged = judged(state(configuration), limitsAt(place, configuration.booster()), place.limits().isEmpty());
         return new Report.Cell(configuration.key(), judged.verdict.word(), null, null, null, null, judged.reasons,
                 judged.finding.orElse(null));
     }
@@ -228,7 +235,8 @@ final class RouteLoads {
         return cuts().stream().map(c -> c.places).toList();
     }
 
-    private record Part(double fromM, double toM, List<LimitedPlace> places) {}
+    /** @param bridge where it is one; else the part lies within all of its places */
+    private record Part(double fromM, double toM, List<LimitedPlace> places, Optional<LimitedPlace> bridge) {}
 
     private List<Part> cuts() {
         TreeSet<Double> ends = new TreeSet<>(List.of(0.0, route.lengthM()));
@@ -245,7 +253,7 @@ final class RouteLoads {
             double middle = (fromM + toM) / 2;
             parts.add(new Part(fromM, toM, places.stream()
                     .filter(p -> !(p instanceof PostedBridge) && p.fromChainageM() <= middle && p.toChainageM() >= middle)
-                    .toList()));
+                    .toList(), Optional.empty()));
             for (LimitedPlace bridge : places) {
                 double at = onRoute(bridge.fromChainageM());
                 boolean last = toM == route.lengthM();
@@ -264,7 +272,8 @@ final class RouteLoads {
                         && p.fromChainageM() <= bridge.toChainageM() && p.toChainageM() >= bridge.fromChainageM())
                 .toList());
         holding.add(bridge);
-        return new Part(onRoute(bridge.fromChainageM()), onRoute(bridge.toChainageM()), List.copyOf(holding));
+        return new Part(onRoute(bridge.fromChainageM()), onRoute(bridge.toChainageM()), List.copyOf(holding),
+                Optional.of(bridge));
     }
 
     private double onRoute(double chainageM) {
@@ -283,8 +292,9 @@ final class RouteLoads {
     }
 
     private LoadReport.Advice advice(Part part, BoosterState booster, Map<LiftState, State> lifts) {
-        boolean replaced = part.places.stream().anyMatch(p -> p.replacesOthers() && p.limits().isPresent()
-                && onRoute(p.fromChainageM()) <= part.fromM && onRoute(p.toChainageM()) >= part.toM);
+        boolean replaced = part.bridge.isPresent()
+                ? isReplacedAt(part.bridge.get(), booster)
+                : part.places.stream().anyMatch(p -> p.replacesOthers() && p.limits().isPresent());
         List<WeightLimits> sets = new ArrayList<>();
         if (!replaced) {
             sets.add(base);
