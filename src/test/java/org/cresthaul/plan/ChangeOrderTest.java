@@ -9,27 +9,20 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
-import org.cresthaul.axleload.AxleLoads;
-import org.cresthaul.axleload.GaugeChart;
-import org.cresthaul.axleload.Statics;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.StandingLoads;
-import org.cresthaul.rig.AxleKind;
-import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
-import org.cresthaul.rig.Weights;
 import org.cresthaul.route.Leg;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
@@ -44,74 +37,18 @@ class ChangeOrderTest {
             false);
 
     private record Changes(LevelStance stance, ConfigurationChanges changes, List<String> notOffered) {
-        /** What stands on the road with the lift axle and the booster so. */
-        AxleLoads loads(String lift, String booster, boolean air) {
-            Weights w = stance.weights().orElseThrow();
-            double kg = booster.equals("trailing") && air
-                    ? new GaugeChart(w.gauges().booster().orElseThrow()).loadKg(w.regulator().orElseThrow().setPa()).orElseThrow()
-                    : 0;
-            return statics(lift, booster, kg).level();
-        }
-
-        private Statics statics(String lift, String booster, double kg) {
-            LiftState l = lift.equals("up") ? LiftState.UP : LiftState.DOWN;
-            BoosterState b = List.of(BoosterState.values()).stream().filter(x -> x.word().equals(booster)).findFirst().orElseThrow();
-            return new Statics(stance, stance.weights().orElseThrow(), l, b, kg);
-        }
-
-        /** Ratings of axles, tires and hitch, and enough on every axle that brakes. */
         boolean isKept(String lift, String booster, boolean air) {
-            Weights w = stance.weights().orElseThrow();
-            AxleLoads loads = loads(lift, booster, air);
-            for (AxleLoads.AxleLoad a : loads.axles()) {
-                AxleKind kind = a.place().kind();
-                boolean slack = kind == AxleKind.BOOSTER && booster.equals("trailing") && !air;
-                double side = a.heavierSideKg().orElse(a.loadKg() / 2);
-                if (a.loadKg() > rating(w.ratings().axleKg(), kind) || a.loadKg() > rating(w.ratings().tiresKg(), kind)
-                        || 2 * side > rating(w.ratings().tiresKg(), kind)
-                        || !slack && a.loadKg() < w.leastBrakedKg().orElse(0)) {
-                    return false;
-                }
-            }
-            return loads.kingpinKg() >= 0 && loads.kingpinKg() <= w.ratings().hitchKg().orElse(1e9);
+            return new StandingOracle(stance).broken(new StandingOracle.State(lift, booster, air)).isEmpty();
         }
 
-        private static double rating(Map<AxleKind, Double> ratings, AxleKind kind) {
-            return ratings.getOrDefault(kind, 1e9);
+        /** Whether an order passes through nothing that is not kept at both ends. */
+        boolean isSound(Plan.SetUp from, Plan.SetUp to, List<String> order) {
+            return new StandingOracle(stance).isSound(held(from), held(to), order, s -> Set.of());
         }
+    }
 
-        boolean holds(String lift, String booster, boolean air) {
-            Weights w = stance.weights().orElseThrow();
-            Weights.FrontLift f = w.frontLift().orElseThrow();
-            double front = loads(lift, booster, air).kingpinKg() - w.gooseneck().massKg();
-            return f.ratedPa() * front / f.ratedKg() <= f.takeOffPa();
-        }
-
-        /** Whether an order passes through nothing that is not kept. */
-        boolean isSound(Plan.SetUp from, List<String> order) {
-            String lift = from.lift();
-            String booster = from.booster();
-            boolean air = booster.equals("trailing");
-            for (String action : order) {
-                switch (action) {
-                    case "notch" -> {
-                        if (!holds(lift, booster, air)) {
-                            return false;
-                        }
-                    }
-                    case "lift axle" -> lift = lift.equals("up") ? "down" : "up";
-                    case "regulator" -> air = !air;
-                    case "couple booster", "open close-coupling" -> booster = "trailing";
-                    case "uncouple booster" -> booster = "none";
-                    case "close-couple booster" -> booster = "close-coupled";
-                    default -> { }
-                }
-                if (!isKept(lift, booster, air)) {
-                    return false;
-                }
-            }
-            return true;
-        }
+    private static StandingOracle.Held held(Plan.SetUp s) {
+        return new StandingOracle.Held(s.lift(), s.booster(), s.notch());
     }
 
     private static Changes changes(String trailerRating, String takeOff) throws Exception {
@@ -128,6 +65,12 @@ class ChangeOrderTest {
         BitSet all = new BitSet();
         all.set(0, changes.setUps().size());
         return new Changes(stance, changes, changes.notOffered(STOP, all));
+    }
+
+    private static List<List<String>> everyOrder(Plan.SetUp from, Plan.SetUp to) {
+        List<List<String>> all = new ArrayList<>(StandingOracle.orders(held(from), held(to)));
+        all.addAll(StandingOracle.loweredOrders(held(from), held(to)));
+        return all;
     }
 
     private static Plan.SetUp setUp(Changes it, String key) {
@@ -148,7 +91,7 @@ class ChangeOrderTest {
 
         List<Plan.Action> actions = it.changes.actions(from, to, STOP);
         assertEquals("lift axle", actions.get(0).action());
-        assertTrue(it.isSound(from, words(actions)), words(actions).toString());
+        assertTrue(it.isSound(from, to, words(actions)), words(actions).toString());
         assertEquals(words(it.changes.actions(to, from, STOP)).indexOf("lift axle"), words(actions).size() - 1);
     }
 
@@ -184,13 +127,13 @@ class ChangeOrderTest {
                         int t = it.changes.setUps().indexOf(to);
                         if (it.changes.at(STOP).from(f)[t] < WayCosts.NONE) {
                             List<String> order = words(it.changes.actions(from, to, STOP));
-                            assertTrue(it.isSound(from, order), what + ": " + order);
+                            assertTrue(it.isSound(from, to, order), what + ": " + order);
                             offered++;
                             unusual += order.indexOf("lift axle") == 0 && order.size() > 1 ? 1 : 0;
                         } else {
                             none++;
                             for (List<String> order : everyOrder(from, to)) {
-                                assertTrue(!it.isSound(from, order), what + " could be " + order);
+                                assertTrue(!it.isSound(from, to, order), what + " could be " + order);
                             }
                         }
                     }
@@ -199,38 +142,5 @@ class ChangeOrderTest {
         }
         System.out.println(offered + " changes offered, " + unusual + " with the lift axle first, " + none + " not offered");
         assertTrue(offered > 200 && unusual > 10 && none > 50, offered + " " + unusual + " " + none);
-    }
-
-    private static List<List<String>> everyOrder(Plan.SetUp from, Plan.SetUp to) {
-        List<String> booster = switch (from.booster() + " > " + to.booster()) {
-            case "trailing > none" -> List.of("regulator", "uncouple booster");
-            case "none > trailing" -> List.of("couple booster", "regulator");
-            case "trailing > close-coupled" -> List.of("regulator", "close-couple booster");
-            case "close-coupled > trailing" -> List.of("open close-coupling", "regulator");
-            case "none > close-coupled" -> List.of("couple booster", "close-couple booster");
-            case "close-coupled > none" -> List.of("open close-coupling", "uncouple booster");
-            default -> List.of();
-        };
-        List<List<String>> all = new ArrayList<>(List.of(booster));
-        if (!from.lift().equals(to.lift())) {
-            all = with(all, "lift axle");
-        } else if (from.lift().equals("up")) {
-            List<List<String>> plain = all;
-            all = with(with(all, "lift axle"), "lift axle");
-            all.addAll(plain);
-        }
-        return from.notch().equals(to.notch()) ? all : with(all, "notch");
-    }
-
-    private static List<List<String>> with(List<List<String>> orders, String action) {
-        List<List<String>> all = new ArrayList<>();
-        for (List<String> order : orders) {
-            for (int at = 0; at <= order.size(); at++) {
-                List<String> longer = new ArrayList<>(order);
-                longer.add(at, action);
-                all.add(longer);
-            }
-        }
-        return all;
     }
 }

@@ -223,10 +223,14 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         findings.sort(java.util.Comparator.comparingDouble(Report.HazardFindings::chainageM));
         Report report = report(rig, findings, loads);
         long salt = random.nextLong();
-        return new PlanCase(route, rig.stances().get(0), report, options(random, report), new AnyJudge(salt));
+        return new PlanCase(route, rig.stances().get(0), report, options(random, report), anyJudge(salt));
     }
 
-    /** Without rhyme or reason, but always the same. */
+    /** Of raises, without rhyme or reason, but always the same. */
+    static RaiseJudge anyJudge(long salt) {
+        return new AnyJudge(salt);
+    }
+
     private record AnyJudge(long salt) implements RaiseJudge {
         @Override
         public Optional<RaisedCheck.Raised> at(String hazard, String configuration, double front, double rear) {

@@ -1,12 +1,14 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
-import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.route.Hazard;
@@ -16,8 +18,8 @@ import org.cresthaul.route.Stretch;
 
 /**
  * The rules of docs/model.md applied to every sequence of configurations there is, one after the other: one configuration
- * between each two stops, whether they can be used or not. No search, no shared code with the planner but the length of the
- * combination, which has a test of its own.
+ * between each two stops, whether they can be used or not; with weights every order of every change, each state in between. No
+ * search, no shared code with the planner but the length of the combination, which has a test of its own.
  */
 final class PlanOracle {
     private static final double FOOT_M = 0.3048;
@@ -29,29 +31,23 @@ final class PlanOracle {
     private final List<Report.ConfigurationVerdict> configurations;
     private final double[] lengthM;
     private final double longestM;
+    private final ChangeOracle changes;
+    /** By stop, from and to; negative where it cannot be made. */
+    private final long[][][] change;
     /** What a condition counts before time, and in seconds. */
     private int first;
     private long each;
 
     /** A place: where it begins and ends, what each configuration meets there. */
     private record Spot(String id, double fromM, double toM, boolean point, boolean gaps, boolean slow, List<String> verdicts,
-            List<Report.RaiseFinding> raises, List<Report.GapFinding> found, Optional<RailCrossing> crossing) {}
+            List<Report.RaiseFinding> raises, List<Report.Cell> cells, Optional<RailCrossing> crossing) {
+        /** Null where there is none, as for the limits of a route without weights. */
+        Report.GapFinding gap(int c) {
+            return cells.isEmpty() ? null : cells.get(c).ground();
+        }
 
-    /**
-     * The best sequence; {@code keys} has one configuration for each part between stops.
-     *
-     * @param first what goes before time: conditions where they do
-     * @param weighed seconds, with 20 min for each condition where those are weighed
-     */
-    record Best(int first, long weighed, long seconds, int changes, double reserve, List<String> keys) {
-        boolean isBelow(Best other) {
-            if (first != other.first) {
-                return first < other.first;
-            }
-            if (weighed != other.weighed) {
-                return weighed < other.weighed;
-            }
-            return changes != other.changes ? changes < other.changes : reserve > other.reserve;
+        LoadSheet.Finding load(int c) {
+            return cells.isEmpty() ? null : cells.get(c).load();
         }
     }
 
@@ -60,9 +56,9 @@ final class PlanOracle {
         t = it.options().times();
         configurations = it.report().configurations();
         lengthM = configurations.stream()
-                .mapToDouble(c -> CombinationLength.meters(it.stance(), state(c.booster())))
+                .mapToDouble(c -> CombinationLength.meters(it.stance(), StandingOracle.booster(c.booster())))
                 .toArray();
-        longestM = java.util.Arrays.stream(lengthM).max().orElseThrow();
+        longestM = Arrays.stream(lengthM).max().orElseThrow();
         for (Report.HazardFindings h : it.report().hazards()) {
             Hazard hazard = it.route().findHazard(h.id()).orElseThrow();
             double before = h.extentM().isEmpty() ? 0 : h.extentM().get(0);
@@ -81,23 +77,38 @@ final class PlanOracle {
                     List.of("rail-crossing", "corner").contains(h.kind()),
                     h.cells().stream().map(Report.Cell::verdict).toList(),
                     h.cells().stream().map(Report.Cell::raise).toList(),
-                    java.util.Collections.unmodifiableList(
-                            new ArrayList<>(h.cells().stream().map(Report.Cell::ground).toList())),
+                    h.cells(),
                     hazard instanceof RailCrossing c ? Optional.of(c) : Optional.empty()));
         }
         if (it.report().loads().counts()) {
             spots.add(new Spot(WHOLE, 0, it.route().lengthM(), false, false, false,
-                    configurations.stream().map(Report.ConfigurationVerdict::loads).toList(), List.of(), List.of(), Optional.empty()));
+                    configurations.stream().map(Report.ConfigurationVerdict::loads).toList(), List.of(), wholeRoute(), Optional.empty()));
+        }
+        changes = new ChangeOracle(it, longestM);
+        List<StoppingPlace> stops = it.route().stops();
+        change = new long[stops.size()][configurations.size()][configurations.size()];
+        for (int s = 0; s < stops.size(); s++) {
+            boolean held = isHeld(stops.get(s));
+            for (int from = 0; from < configurations.size(); from++) {
+                for (int to = 0; to < configurations.size(); to++) {
+                    change[s][from][to] = from == to ? 0 : held ? -1 : changes.seconds(configurations.get(from),
+                            configurations.get(to), Math.max(lengthM[from], lengthM[to]), stops.get(s));
+                }
+            }
         }
     }
 
-    private static BoosterState state(String word) {
-        for (BoosterState b : BoosterState.values()) {
-            if (b.word().equals(word)) {
-                return b;
-            }
-        }
-        throw new IllegalArgumentException(word);
+    /** What governs the loads of each configuration; nothing where the weights are not known. */
+    private List<Report.Cell> wholeRoute() {
+        return it.stance().weights().isEmpty() ? List.of() : configurations.stream()
+                .map(c -> new Report.Cell(c.key(), c.loads(), null, null, null, null, List.of(), it.report().loads().states().stream()
+                        .filter(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))
+                        .findFirst().orElseThrow().sheet().governing()))
+                .toList();
+    }
+
+    ChangeOracle changes() {
+        return changes;
     }
 
     /** Every place that may be set aside. */
@@ -106,28 +117,28 @@ final class PlanOracle {
     }
 
     /** The best of all sequences; the first one in the report's order among equals. */
-    Optional<Best> best() {
+    Optional<BestSequence> best() {
         return best(Set.of(), it.options().fewestConditions() ? 1 : 0, it.options().fewestConditions() ? 0 : 20 * 60);
     }
 
     /** The quickest with these places set aside: what would be driven if they were resolved, whatever the conditions. */
-    Optional<Best> quickest(Set<String> aside) {
+    Optional<BestSequence> quickest(Set<String> aside) {
         return best(aside, 0, 0);
     }
 
-    private Optional<Best> best(Set<String> aside, int first, long each) {
+    private Optional<BestSequence> best(Set<String> aside, int first, long each) {
         this.first = first;
         this.each = each;
         Set<String> all = new HashSet<>(aside);
         all.addAll(it.options().setAside());
-        Best[] best = new Best[1];
+        BestSequence[] best = new BestSequence[1];
         tryAll(new ArrayList<>(), all, best);
         return Optional.ofNullable(best[0]);
     }
 
-    private void tryAll(List<Integer> sequence, Set<String> aside, Best[] best) {
+    private void tryAll(List<Integer> sequence, Set<String> aside, BestSequence[] best) {
         if (sequence.size() == it.route().stops().size() + 1) {
-            Best found = cost(sequence, aside);
+            BestSequence found = cost(sequence, aside);
             if (found != null && (best[0] == null || found.isBelow(best[0]))) {
                 best[0] = found;
             }
@@ -136,6 +147,7 @@ final class PlanOracle {
         for (int c = 0; c < configurations.size(); c++) {
             String key = configurations.get(c).key();
             if (!it.options().forbid().contains(key)
+                    && (sequence.isEmpty() || change[sequence.size() - 1][sequence.get(sequence.size() - 1)][c] >= 0)
                     && (it.options().fix() == null || it.options().fix().equals(key))) {
                 sequence.add(c);
                 tryAll(sequence, aside, best);
@@ -145,7 +157,7 @@ final class PlanOracle {
     }
 
     /** Null when something is not allowed. */
-    private Best cost(List<Integer> sequence, Set<String> aside) {
+    private BestSequence cost(List<Integer> sequence, Set<String> aside) {
         long seconds = 0;
         int changes = 0;
         int counted = 0;
@@ -153,11 +165,7 @@ final class PlanOracle {
         List<StoppingPlace> stops = it.route().stops();
         for (int i = 0; i < stops.size(); i++) {
             if (!sequence.get(i).equals(sequence.get(i + 1))) {
-                long change = change(sequence.get(i), sequence.get(i + 1), stops.get(i));
-                if (change < 0) {
-                    return null;
-                }
-                seconds += change;
+                seconds += change[i][sequence.get(i)][sequence.get(i + 1)];
                 changes++;
             }
         }
@@ -197,13 +205,18 @@ final class PlanOracle {
                 }
             }
         }
-        return new Best(first * counted, seconds + each * counted, seconds, changes, reserve,
+        return new BestSequence(first * counted, seconds + each * counted, seconds, changes, reserve,
                 sequence.stream().map(c -> configurations.get(c).key()).toList());
     }
 
     /** Whether the combination is at a place that runs over stops while it is between stops i - 1 and i. */
     private boolean drives(int i, Spot spot) {
         List<StoppingPlace> stops = it.route().stops();
+        if (spot.id.equals(WHOLE)) {
+            // Not where others hold instead under all of the combination all the way.
+            return !changes.replaced((i == 0 ? 0 : stops.get(i - 1).place().chainageM()) - longestM,
+                    i == stops.size() ? it.route().lengthM() : stops.get(i).place().chainageM());
+        }
         double startM = i == 0 ? Double.NEGATIVE_INFINITY : stops.get(i - 1).place().chainageM();
         double endM = i == stops.size() ? Double.POSITIVE_INFINITY : stops.get(i).place().chainageM();
         // The whole route holds from the first moment, even when there is a stop at its very start.
@@ -228,7 +241,7 @@ final class PlanOracle {
                 }
             }
         }
-        group.sort(java.util.Comparator.comparingDouble(Spot::fromM));
+        group.sort(Comparator.comparingDouble(Spot::fromM));
         return group;
     }
 
@@ -252,7 +265,10 @@ final class PlanOracle {
         if (aside.contains(spot.id)) {
             return Double.POSITIVE_INFINITY;
         }
-        Report.GapFinding gap = spot.found.isEmpty() ? null : spot.found.get(c);
+        Report.GapFinding gap = spot.gap(c);
+        if (spot.load(c) != null) {
+            return spot.load(c).marginKg() / Math.max(1e-3, spot.load(c).limitKg());
+        }
         // Clear without figures: nothing is known to be left.
         return gap == null
                 ? spot.verdicts.get(c).equals("clear") ? 0 : -Double.MAX_VALUE
@@ -265,7 +281,7 @@ final class PlanOracle {
 
     /** Whether any configuration has figures there; one place without would make all ways alike. */
     private static boolean tells(Spot spot) {
-        return spot.found.stream().anyMatch(java.util.Objects::nonNull) || spot.raises.stream().anyMatch(java.util.Objects::nonNull);
+        return spot.cells.stream().anyMatch(c -> c.ground() != null || c.load() != null || c.raise() != null);
     }
 
     private double raisedReserve(Spot s, int c, double front, double rear, Set<String> aside) {
@@ -352,7 +368,7 @@ final class PlanOracle {
         double seconds = flat ? 0 : 2.0 * t.stop() + t.raise() + t.lower();
         for (Spot s : group) {
             // Less than 1/4 in left, or nothing known, is a bounce at 5 mph: 1 in at 10 mph, with the square of speed.
-            Report.GapFinding gap = s.found.isEmpty() ? null : s.found.get(c);
+            Report.GapFinding gap = s.gap(c);
             boolean bounces = gap == null || tenths(gap.valueM() - gap.requiredM()) < 0.00635;
             boolean slow = s.slow || !flat || s.gaps && (!s.verdicts.get(c).equals("clear") || bounces);
             seconds += slow ? Math.ceil((s.toM - s.fromM + lengthM[c]) / t.crawlMps()) : 0;
@@ -386,28 +402,5 @@ final class PlanOracle {
             }
         }
         return false;
-    }
-
-    /** Seconds of a change at a stop, negative when it cannot be made there. */
-    private long change(int from, int to, StoppingPlace stop) {
-        if (isHeld(stop)) {
-            return -1;
-        }
-        String a = configurations.get(from).booster();
-        String b = configurations.get(to).booster();
-        double longer = Math.max(lengthM[from], lengthM[to]);
-        if (a.equals(b) ? stop.roomM() < longer : !stop.setUpArea() || stop.roomM() < longer + 30 * FOOT_M) {
-            return -1;
-        }
-        long seconds = t.stop();
-        seconds += configurations.get(from).notch().equals(configurations.get(to).notch()) ? 0 : t.notch();
-        // Weights are not declared in these cases, so that no shim is known to be fitted.
-        return seconds + switch (a + " > " + b) {
-            case "none > trailing" -> t.coupleBooster() + t.regulator();
-            case "trailing > none" -> t.uncoupleBooster() + t.regulator();
-            case "trailing > close-coupled" -> t.closeCouple() + t.regulator();
-            case "close-coupled > trailing" -> t.openCloseCoupling() + t.regulator();
-            default -> 0;
-        };
     }
 }

@@ -66,7 +66,7 @@ class PlanReservesTest {
             Double least = random.nextInt(3) == 0 ? List.of(0.0, 0.2, 0.4).get(random.nextInt(3)) : null;
             PlanCase it = asked(plain, least, random.nextInt(3) == 0);
             PlanOracle oracle = new PlanOracle(it);
-            Optional<PlanOracle.Best> best = oracle.best();
+            Optional<BestSequence> best = oracle.best();
             Plan plan = it.plan();
             String what = "case " + i + " asked " + least + " " + it.options().fewestConditions();
             assertEquals(best.isEmpty(), plan.outcome().equals(Plan.BLOCKED), what);

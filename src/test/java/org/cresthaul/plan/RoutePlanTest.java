@@ -54,7 +54,7 @@ class RoutePlanTest {
             PlanCase it = PlanCase.random(random);
             PlanOracle oracle = new PlanOracle(it);
             Plan plan = it.plan();
-            Optional<PlanOracle.Best> best = oracle.best();
+            Optional<BestSequence> best = oracle.best();
             String what = "case " + i + ": " + plan.outcome() + " " + plan.blocking();
             assertEquals(best.isEmpty(), plan.outcome().equals(Plan.BLOCKED), what);
             if (best.isPresent()) {
@@ -72,7 +72,7 @@ class RoutePlanTest {
                     others.remove(one);
                     assertTrue(oracle.quickest(others).isEmpty(), what + " open without " + one);
                 }
-                Optional<PlanOracle.Best> cheapest = cheapestOfSize(oracle, ids.size());
+                Optional<BestSequence> cheapest = cheapestOfSize(oracle, ids.size());
                 assertTrue(ids.isEmpty() || cheapestOfSize(oracle, ids.size() - 1).isEmpty(), what + " is not the smallest");
                 assertEquals(cheapest.orElseThrow().seconds(), plan.seconds(), what);
                 assertEquals(cheapest.orElseThrow().changes(), plan.changes(), what);
@@ -89,9 +89,9 @@ class RoutePlanTest {
     }
 
     /** The cheapest way that any set of so many places opens. */
-    private static Optional<PlanOracle.Best> cheapestOfSize(PlanOracle oracle, int size) {
+    private static Optional<BestSequence> cheapestOfSize(PlanOracle oracle, int size) {
         List<String> places = oracle.places();
-        PlanOracle.Best cheapest = null;
+        BestSequence cheapest = null;
         for (int bits = 0; bits < 1 << places.size(); bits++) {
             if (Integer.bitCount(bits) == size) {
                 Set<String> aside = new HashSet<>();
@@ -100,7 +100,7 @@ class RoutePlanTest {
                         aside.add(places.get(p));
                     }
                 }
-                Optional<PlanOracle.Best> best = oracle.quickest(aside);
+                Optional<BestSequence> best = oracle.quickest(aside);
                 if (best.isPresent() && (cheapest == null || best.get().isBelow(cheapest))) {
                     cheapest = best.get();
                 }

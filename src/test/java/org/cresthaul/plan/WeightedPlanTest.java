@@ -29,7 +29,7 @@ import org.cresthaul.route.Stretch;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 
-/** Plans of rigs with weights against trying every sequence and every order of every change. */
+/** Plans of rigs with weights, with raises, reserves and conditions, against trying every sequence and every order of every change. */
 class WeightedPlanTest {
     private static final int CASES = Integer.getInteger("cresthaul.weighted", 2_000);
     private static final int RIGS = 40;
@@ -90,7 +90,7 @@ class WeightedPlanTest {
                 cells.add(h instanceof Stretch
                         ? check.inTransport(h.place().id(), c.key())
                         : random.nextInt(4) < (split ? 3 : 1)
-                                ? PlanCase.cell(c, "contact", null)
+                                ? PlanCase.cell(c, "contact", raise(random))
                                 : random.nextInt(6) == 0
                                         ? PlanCase.cell(c, "clear", null)
                                         : PlanCase.cell(c, "clear", null, 0.01 * random.nextInt(5)));
@@ -111,7 +111,14 @@ class WeightedPlanTest {
         Report report = new Report(plain.cresthaul(), plain.version(), plain.route(), plain.rig(), plain.margins(),
                 plain.uncertainties(), all, findings,
                 new LoadReport(true, 0.02, "s", List.of(), true, states, List.of(), List.of()), plain.reversing(), List.of());
-        return new PlanCase(route, stance, report, options(random, report), (h, c, f, r) -> Optional.empty());
+        return new PlanCase(route, stance, report, options(random, report), PlanCase.anyJudge(random.nextLong()));
+    }
+
+    /** One of three, or none, as a check might have found it. */
+    private static Report.RaiseFinding raise(SplittableRandom random) {
+        return random.nextInt(3) > 0
+                ? null
+                : new Report.RaiseFinding(0.05 * random.nextInt(1, 4), 0.02 * random.nextInt(2), 0.05 + 0.005 * random.nextInt(4), 0.05);
     }
 
     private static List<Report.ConfigurationVerdict> configurations(Rig rig, PlaceCheck check) {
@@ -169,15 +176,17 @@ class WeightedPlanTest {
         int refused = 0;
         int offRoad = 0;
         int instead = 0;
+        int raised = 0;
+        int both = 0;
         for (int i = 0; i < CASES; i++) {
             PlanCase it = random(random, rigs.get(i % RIGS));
-            WeightedOracle oracle = new WeightedOracle(it);
-            WeightedOracle.Best best = oracle.best();
+            PlanOracle oracle = new PlanOracle(it);
+            BestSequence best = oracle.best().orElse(null);
             Plan plan = it.plan();
             String what = "case " + i + ": " + plan.outcome() + " " + plan.blocking() + " best " + best;
             assertEquals(best == null, plan.outcome().equals(Plan.BLOCKED), what);
-            refused += oracle.refusedInBetween() > 0 ? 1 : 0;
-            offRoad += oracle.passedOnlyOffRoad() > 0 ? 1 : 0;
+            refused += oracle.changes().refusedInBetween() > 0 ? 1 : 0;
+            offRoad += oracle.changes().passedOnlyOffRoad() > 0 ? 1 : 0;
             instead += it.route().hazards().stream().anyMatch(h -> h instanceof Stretch s && s.replacesOthers()) ? 1 : 0;
             if (best != null) {
                 assertEquals(best.seconds(), plan.seconds(), what);
@@ -185,11 +194,16 @@ class WeightedPlanTest {
                 assertEquals(best.keys(), keys(it, plan), what);
                 open++;
                 changed += plan.changes() > 0 ? 1 : 0;
+                boolean up = plan.steps().stream().anyMatch(x -> x.lift() != null);
+                raised += up ? 1 : 0;
+                both += up && plan.changes() > 0 ? 1 : 0;
             }
         }
         System.out.println(CASES + " cases, " + open + " open, " + changed + " changed, " + refused + " with a change no order of which"
-                + " is sound, " + offRoad + " with one that is off the road alone, " + instead + " with limits instead");
-        assertTrue(open > CASES / 5 && changed > CASES / 50 && refused > CASES / 20 && offRoad > CASES / 50 && instead > CASES / 4,
-                open + " " + changed + " " + refused + " " + offRoad + " " + instead);
+                + " is sound, " + offRoad + " with one that is off the road alone, " + instead + " with limits instead, " + raised
+                + " raised, " + both + " raised and changed");
+        assertTrue(open > CASES / 5 && changed > CASES / 50 && refused > CASES / 20 && offRoad > CASES / 50 && instead > CASES / 4
+                        && raised > CASES / 20 && both > CASES / 100,
+                open + " " + changed + " " + refused + " " + offRoad + " " + instead + " " + raised + " " + both);
     }
 }
