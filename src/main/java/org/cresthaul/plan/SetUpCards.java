@@ -71,11 +71,11 @@ final class SetUpCards {
         String what = rig.isLoaded() ? carried ? "load and the carried booster" : "load" : "carried booster";
         lines.add(SheetLine.required("Chains and binders on the " + what + " tight.", "49 CFR 392.9").as(CHAINS, "tight"));
         if (rig.isHeavyLoaded()) {
-            lines.add(SheetLine.required("Machine of 10,000 lb or more: attachments lowered and secured to the deck; at least four"
-                    + " tie-downs, front and rear, each side.", "49 CFR 393.130"));
+            lines.add(SheetLine.required("Machine of 10,000 lb or more: attachments lowered and secured to the deck, articulation"
+                    + " locked; at least four tie-downs, front and rear, each side.", "49 CFR 393.130"));
         }
         lines.add(SheetLine.rule("Look at them again within the first 50 miles, then every 150 miles or 3 hours, whichever comes"
-                + " first, and at every change of driver.", "49 CFR 392.9"));
+                + " first, and at every change of duty status.", "49 CFR 392.9"));
         return lines;
     }
 

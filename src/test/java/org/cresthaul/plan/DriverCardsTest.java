@@ -80,6 +80,28 @@ class DriverCardsTest {
         Stream.of("stowed", "capped", "Lines off").forEach(wrong -> assertTrue(!card.contains(wrong), wrong));
     }
 
+    /**
+     * 49 CFR 392.9(b): within the first 50 miles, then at a change of duty status, after 3 hours or 150 miles; 393.130:
+     * accessories lowered and secured, articulation restrained, four tie-downs at least (both rules from memory).
+     */
+    @Test
+    void theRulesOfSecurementAreCitedForWhatTheySay() {
+        RoadCase c = RoadCase.sample("sorrel-valley", "lowbed-loaded");
+        Plan plan = c.plan(PlanOptions.defaults());
+        for (RunSheet.Card card : RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY).setUps()) {
+            String again = told(card, "49 CFR 392.9");
+            Stream.of("Chains and binders", "first 50 miles", "150 miles or 3 hours, whichever comes first", "change of duty status")
+                    .forEach(words -> assertTrue(again.contains(words), words + " in " + again));
+            String machine = told(card, "49 CFR 393.130");
+            Stream.of("10,000 lb or more", "lowered and secured", "articulation locked", "at least four tie-downs")
+                    .forEach(words -> assertTrue(machine.contains(words), words + " in " + machine));
+        }
+    }
+
+    private static String told(RunSheet.Card card, String source) {
+        return String.join(" ", card.lines().stream().filter(l -> source.equals(l.source())).map(SheetLine::text).toList());
+    }
+
     /** 49 CFR 383.51(d) is about convictions: of entering without room, and of failing for lack of clearance underneath. */
     @ParameterizedTest
     @ValueSource(strings = {"lowbed-loaded", "lowbed-empty"})
