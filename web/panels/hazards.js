@@ -5,6 +5,7 @@ import { choices, findCell, findConfiguration, governing, leastSetting } from '.
 import { BOOSTER_WORDS, kindSymbol } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
 import { openHazard } from './detail.js';
+import { isSped, speedWords } from '../speed.js';
 
 export function mountHazards(root, { store, actions }) {
   const lift = chooser('configuration-lift', 'Axles', value => actions.chooseSetting({ lift: value }));
@@ -120,8 +121,11 @@ function row(hazard, { report, configuration, units }) {
     el('span', { class: 'hazard-side' }, least?.side ?? (cell?.load ? 'to the limit' : 'unknown'))));
 }
 
-/** What would help where the cell does not clear: a notch first, then a raise, else why there is none. */
+/** The speed where it clears; where it does not a notch that would, then a raise, else why there is none. */
 function remedy(hazard, cell, report, configuration, units) {
+  if (cell?.verdict === 'clear' && isSped(hazard)) {
+    return speedWords(cell, units);
+  }
   if (!cell || ['clear', 'not surveyed', 'loads not known'].includes(cell.verdict)) {
     return null;
   }

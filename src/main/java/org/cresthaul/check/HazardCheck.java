@@ -33,11 +33,13 @@ final class HazardCheck {
     private final List<Passage> passages;
     private final long points;
     private final Trailer trailer;
+    private final boolean sped;
 
     /** Everything that one setting meets here. */
     record Judgment(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
+        sped = BounceAllowance.isSped(hazard.word());
         surroundings = Surroundings.of(hazard).under(stance);
         trailer = stance.trailer();
         mayGoAlone = stance.boosterStates().contains(BoosterState.NONE);
@@ -102,7 +104,7 @@ final class HazardCheck {
                         : "no raise can make it clear: more must be known about this place first";
             }
         }
-        return new Report.Cell(
+        Report.Cell cell = new Report.Cell(
                 configuration.key(),
                 transport.verdict.word(),
                 transport.ground.map(Judged::gap).orElse(null),
@@ -110,6 +112,7 @@ final class HazardCheck {
                 raise,
                 raiseNote,
                 transport.reasons);
+        return sped ? cell.withSpeed() : cell;
     }
 
     /** Whatever is asked next may take so much work and no more, over all lines together. */

@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are meters,
@@ -147,6 +148,8 @@ public record Report(
      * @param reasons in words, why it is not clear
      * @param load where loads are judged, the rule that leaves the least, or null
      * @param corner the way round, or null when this is no corner or nothing is known of it
+     * @param mostMps at a dip, crest or structure that is clear, the speed for which that stands ({@link BounceAllowance}); null
+     *     where it is a crawl, where it is not clear, and elsewhere
      */
     public record Cell(
             String configuration,
@@ -157,7 +160,22 @@ public record Report(
             String raiseNote,
             List<String> reasons,
             LoadSheet.Finding load,
-            CornerFinding corner) {
+            CornerFinding corner,
+            Double mostMps) {
+        /** Where no speed is told. */
+        public Cell(
+                String configuration,
+                String verdict,
+                GapFinding ground,
+                GapFinding overhead,
+                RaiseFinding raise,
+                String raiseNote,
+                List<String> reasons,
+                LoadSheet.Finding load,
+                CornerFinding corner) {
+            this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, load, corner, null);
+        }
+
         /** Where loads are judged. */
         public Cell(
                 String configuration,
@@ -192,12 +210,19 @@ public record Report(
             return atCorner(configuration, Verdict.NOT_SURVEYED.word(), List.of(why), null);
         }
 
+        /** With the speed for which its answer stands, rounded down. */
+        Cell withSpeed() {
+            OptionalDouble most = verdict.equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
+            return new Cell(configuration, verdict, ground, overhead, raise, raiseNote, reasons, load, corner,
+                    most.isPresent() ? (Double) (Math.floor(most.getAsDouble() * 1000) / 1000) : null);
+        }
+
         Cell withRaise(RaiseFinding other) {
-            return new Cell(configuration, verdict, ground, overhead, other, raiseNote, reasons, load, corner);
+            return new Cell(configuration, verdict, ground, overhead, other, raiseNote, reasons, load, corner, mostMps);
         }
 
         Cell withoutRaise(String note) {
-            return new Cell(configuration, verdict, ground, overhead, null, note, reasons, load, corner);
+            return new Cell(configuration, verdict, ground, overhead, null, note, reasons, load, corner, mostMps);
         }
     }
 

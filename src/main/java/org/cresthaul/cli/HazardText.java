@@ -7,11 +7,13 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.cresthaul.check.BackingLine;
+import org.cresthaul.check.BounceAllowance;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.UnitSwing;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.units.RoundedFigures;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
@@ -110,6 +112,10 @@ final class HazardText {
         }
         addGaps(table, "over the ground", cells, Report.Cell::ground);
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
+        if (BounceAllowance.isSped(hazard.kind()) && cells.stream().anyMatch(HazardText::isClear)) {
+            table.add(row("speed at most", cells,
+                    c -> !isClear(c) ? "" : c.mostMps() == null ? "crawl" : figures.speedDown(c.mostMps())));
+        }
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
             table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.raise(c.raise().frontM(), c.raise().frontEndM())));
             table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.raise(c.raise().rearM(), c.raise().rearEndM())));
@@ -124,6 +130,10 @@ final class HazardText {
                 + tightest("over the ground", state, cells, Report.Cell::ground)
                 + tightest("under the structure", state, cells, Report.Cell::overhead)
                 + reasons(hazard, state, cells);
+    }
+
+    private static boolean isClear(Report.Cell cell) {
+        return cell.verdict().equals(Verdict.CLEAR.word());
     }
 
     /** Loads do not depend on the notch: the first cell's rule is that of all. */

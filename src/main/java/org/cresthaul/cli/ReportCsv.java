@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
+import org.cresthaul.check.BounceAllowance;
 import org.cresthaul.check.Cautions;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -54,7 +56,7 @@ final class ReportCsv {
                 "corner_offtracking" + length, "corner_swept_width" + length, "corner_tail_swing" + length,
                 "corner_frontal_swing" + length, "corner_trails_wide" + length));
         names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length,
-                "raise_needed" + length, "raise_note",
+                "raise_needed" + length, "raise_note", "speed_at_most" + (us ? "_mph" : "_kmh"),
                 "load_rule", "load_source", "load_axles", "load" + weight, "load_limit" + weight, "load_left" + weight,
                 "loads_whole_route", "reasons", "limits", "cautions", "stance", "route_sha256", "limits_sha256",
                 "rig_sha256", "version"));
@@ -74,6 +76,7 @@ final class ReportCsv {
         row.add(cell.raise() == null ? "" : down(cell.raise().clearanceM()));
         row.add(cell.raise() == null ? "" : up(cell.raise().requiredM()));
         row.add(cell.raiseNote() == null ? "" : text(cell.raiseNote()));
+        row.add(speed(hazard, cell));
         addLoad(row, cell.load());
         row.add(c.loads());
         row.add(text(String.join("; ", cell.reasons())));
@@ -82,6 +85,16 @@ final class ReportCsv {
         row.addAll(List.of(text(report.rig().stance()), report.route().sha256(),
                 Objects.requireNonNullElse(report.route().limitsSha256(), ""), report.rig().sha256(), report.version()));
         return row;
+    }
+
+    /** Rounded down; "crawl" where what is clear is only so at a crawl, empty where speed has no bearing. */
+    private String speed(Report.HazardFindings hazard, Report.Cell cell) {
+        if (!BounceAllowance.isSped(hazard.kind()) || !cell.verdict().equals(Verdict.CLEAR.word())) {
+            return "";
+        }
+        return cell.mostMps() == null
+                ? "crawl"
+                : Figures.fixed(cell.mostMps() / (us ? MILE_M : 1000) * 3600, 1, RoundingMode.DOWN);
     }
 
     private void addGap(List<String> row, Report.GapFinding gap) {

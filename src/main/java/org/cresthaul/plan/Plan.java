@@ -1,6 +1,7 @@
 package org.cresthaul.plan;
 
 import java.util.List;
+import org.cresthaul.check.BounceAllowance;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;

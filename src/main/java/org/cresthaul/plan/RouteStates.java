@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.cresthaul.check.BounceAllowance;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Admission.Raise;

@@ -1,0 +1,52 @@
+package org.cresthaul.check;
+
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/**
+ * At what speed an answer for a combination that rolls slowly still stands. Gaps are those of quasi-static posture; driven
+ * faster, body and load bounce. The allowance for that is 1 in at 10 mph and grows with the square of speed, as the upward
+ * push of a bump does: this program's choice, measured by nobody. It may use up what is left beyond margin and uncertainty,
+ * and no more.
+ */
+public final class BounceAllowance {
+    /** No faster is ever told, m/s: 55 mph. */
+    static final double MOST_MPS = 24.5872;
+    /** Slower than this is a crawl, m/s: 5 mph. */
+    static final double CRAWL_MPS = 2.2352;
+
+    private static final Set<String> KINDS = Set.of("dip", "crest", "low-structure");
+    private static final double INCH_M = 0.0254;
+    private static final double TEN_MPH_MPS = 4.4704;
+
+    private BounceAllowance() {}
+
+    /** Whether a kind of hazard is told a speed where it is clear: rail crossings and corners are crawled over and round always. */
+    public static boolean isSped(String kind) {
+        return KINDS.contains(kind);
+    }
+
+    /** What a bounce may take at a speed, meters. */
+    public static double meters(double mps) {
+        return INCH_M * (mps / TEN_MPH_MPS) * (mps / TEN_MPH_MPS);
+    }
+
+    /** The most for which so much beyond what is required is enough, m/s; empty where it is a crawl. */
+    public static OptionalDouble speedMps(double leftM) {
+        double mps = leftM <= 0 ? 0 : Math.min(MOST_MPS, TEN_MPH_MPS * Math.sqrt(leftM / INCH_M));
+        return mps < CRAWL_MPS ? OptionalDouble.empty() : OptionalDouble.of(mps);
+    }
+
+    /** Over the ground and under a structure, whichever are judged; empty where it is a crawl, also because nothing is known to be left. */
+    public static OptionalDouble speedMps(Report.Cell cell) {
+        double leftM = Math.min(leftM(cell.ground()), leftM(cell.overhead()));
+        return leftM == Double.POSITIVE_INFINITY ? OptionalDouble.empty() : speedMps(leftM);
+    }
+
+    /** Of a gap that is clear, told or deciding elsewhere, to the step that figures have. */
+    private static double leftM(Report.GapFinding gap) {
+        return gap == null
+                ? Double.POSITIVE_INFINITY
+                : Math.min(Figures.near(gap.valueM() - gap.requiredM()), leftM(gap.deciding()));
+    }
+}
