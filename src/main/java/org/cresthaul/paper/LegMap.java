@@ -1,14 +1,19 @@
 package org.cresthaul.paper;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Route;
+import org.cresthaul.route.StoppingPlace;
 import org.cresthaul.units.UnitSystem;
 
 /** A map of one leg, or of the whole route: its line, places with their verdicts, stops. North is up. */
@@ -33,6 +38,7 @@ final class LegMap {
     private final String alt;
     private final List<Point> line = new ArrayList<>();
     private final List<double[]> taken = new ArrayList<>();
+    private final Set<String> named = new HashSet<>();
     private double lon0;
     private double lat0;
     private double perM;
@@ -81,6 +87,7 @@ final class LegMap {
         positions.add(route.line().frameAt(endM).origin());
         fit(positions);
         positions.forEach(p -> line.add(at(p)));
+        keepMarksFree();
         List<Shape> shapes = new ArrayList<>();
         shapes.add(new Drawing.Path(List.of(line), false, Ink.NONE, Ink.GUIDE, 3, false));
         end(shapes, line.get(0), "start");
@@ -88,13 +95,26 @@ final class LegMap {
         for (Mark mark : marks) {
             route.findHazard(mark.id()).ifPresent(h -> hazard(shapes, mark, at(h.place().position())));
         }
-        route.stops().stream()
-                .filter(s -> s.place().chainageM() >= startM && s.place().chainageM() <= endM)
-                .forEach(s -> stop(shapes, s.place().id(), at(s.place().position()), usedStops.contains(s.place().id())));
+        stops().forEach(s -> stop(shapes, s.place().id(), at(s.place().position()), usedStops.contains(s.place().id())));
         northAndScale(shapes);
         shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(width - 0.4, 0.4),
                 new Point(width - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
         return new Drawing(width, height, alt, shapes);
+    }
+
+    private List<StoppingPlace> stops() {
+        return route.stops().stream().filter(s -> s.place().chainageM() >= startM && s.place().chainageM() <= endM).toList();
+    }
+
+    /** Nothing is written over a mark, the north arrow or the scale. */
+    private void keepMarksFree() {
+        Stream.of(Stream.of(line.get(0), line.get(line.size() - 1)),
+                        marks.stream().flatMap(m -> route.findHazard(m.id()).stream()).map(h -> at(h.place().position())),
+                        stops().stream().map(s -> at(s.place().position())))
+                .flatMap(points -> points)
+                .forEach(p -> taken.add(new double[] {p.x() - 6, p.y() - 6, p.x() + 6, p.y() + 6}));
+        taken.add(new double[] {10, 8, 40, 36});
+        taken.add(new double[] {8, height - 22, 190, height});
     }
 
     private void fit(List<LonLat> positions) {
@@ -129,7 +149,10 @@ final class LegMap {
 
     private void hazard(List<Shape> shapes, Mark mark, Point at) {
         shapes.addAll(Symbols.verdict(mark.verdict(), at.x() - 6, at.y() - 6, 12));
-        label(shapes, at, mark.id(), true);
+        // A place that is met in two settings stands there once.
+        if (named.add(mark.id())) {
+            label(shapes, at, mark.id(), true);
+        }
     }
 
     private void stop(List<Shape> shapes, String id, Point at, boolean used) {
@@ -138,27 +161,62 @@ final class LegMap {
         label(shapes, at, id, used);
     }
 
-    /** Beside its mark, where nothing else is written. */
+    /** Beside its mark, where nothing else is written; where all of that is taken, farther off, with a line to it. */
     private void label(List<Shape> shapes, Point at, String text, boolean bold) {
         double w = text.length() * 6.2 + 2;
-        double[][] places = {{9, 4}, {-9 - w, 4}, {-w / 2, -10}, {-w / 2, 19}, {9, -9}, {9, 17}, {-9 - w, -9}, {-9 - w, 17}, {-w / 2, -23},
+        double[][] near = {{9, 4}, {-9 - w, 4}, {-w / 2, -10}, {-w / 2, 19}, {9, -9}, {9, 17}, {-9 - w, -9}, {-9 - w, 17}, {-w / 2, -23},
             {-w / 2, 32}};
-        double[] best = places[0];
-        for (double[] p : places) {
-            double x = at.x() + p[0];
-            double y = at.y() + p[1];
-            boolean inside = x >= 2 && x + w <= width - 2 && y >= 13 && y <= height - 3;
-            if (inside && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - 10 < t[3] && y + 2 > t[1])
-                    && !covered(x, y - 10, x + w, y + 2)) {
-                best = p;
-                break;
-            }
-        }
+        List<double[]> far = farOff(w);
+        Optional<double[]> beside = Stream.of(near).filter(p -> isFree(at, p, w)).findFirst();
+        Optional<double[]> off = beside.isPresent() ? Optional.empty() : far.stream()
+                .filter(p -> isFree(at, p, w) && isFreeTo(at, p, w)).findFirst()
+                .or(() -> far.stream().filter(p -> isFree(at, p, w)).findFirst());
+        double[] best = beside.or(() -> off).orElse(near[0]);
         double x = at.x() + best[0];
         double y = at.y() + best[1];
+        if (off.isPresent()) {
+            shapes.add(Drawing.line(Ink.SOFT, 0.7, at, leaderEnd(at, best, w)));
+        }
         taken.add(new double[] {x, y - 10, x + w, y + 2});
-        taken.add(new double[] {at.x() - 6, at.y() - 6, at.x() + 6, at.y() + 6});
         shapes.add(new Drawing.Lettering(new Point(x, y), Anchor.START, 12, bold, Ink.LINE, text));
+    }
+
+    private boolean isFree(Point at, double[] place, double w) {
+        double x = at.x() + place[0];
+        double y = at.y() + place[1];
+        boolean inside = x >= 2 && x + w <= width - 2 && y >= 13 && y <= height - 3;
+        return inside && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - 10 < t[3] && y + 2 > t[1])
+                && !covered(x, y - 10, x + w, y + 2);
+    }
+
+    /** Places for a name on either side, nearer ones first. */
+    private static List<double[]> farOff(double w) {
+        List<double[]> places = new ArrayList<>();
+        for (double beside : new double[] {22, 46, 70, 94}) {
+            for (double below : new double[] {4, -14, 22, -32, 40, -50, 58}) {
+                places.add(new double[] {beside, below});
+                places.add(new double[] {-beside - w, below});
+            }
+        }
+        return places;
+    }
+
+    private static Point leaderEnd(Point at, double[] place, double w) {
+        return new Point(at.x() + (place[0] > 0 ? place[0] - 2 : place[0] + w), at.y() + place[1] - 4);
+    }
+
+    /** Whether the line to a name farther off runs over nothing that is written or marked, but its own mark. */
+    private boolean isFreeTo(Point at, double[] place, double w) {
+        Point end = leaderEnd(at, place, w);
+        double length = Math.hypot(end.x() - at.x(), end.y() - at.y());
+        for (double s = 9; s < length; s += 2) {
+            double x = at.x() + (end.x() - at.x()) * s / length;
+            double y = at.y() + (end.y() - at.y()) * s / length;
+            if (taken.stream().anyMatch(t -> x > t[0] && x < t[2] && y > t[1] && y < t[3])) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private boolean covered(double x0, double y0, double x1, double y1) {

@@ -184,7 +184,8 @@ final class StatementParts {
         if (p.blocked()) {
             plan.blocking().stream().filter(b -> b.hazard().equals(p.hazard())).forEach(b -> {
                 lines.add(SheetLine.plain("Blocks: " + b.why() + "."));
-                b.relaxations().forEach(r -> lines.add(SheetLine.plain(r.text())));
+                b.relaxations().forEach(r -> lines.add(SheetLine.plain(
+                        (r.enough() ? "Would open it: " : "May open it: ") + r.text() + ".")));
             });
         }
         plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard())).map(c -> SheetLine.plain(c.told())).forEach(lines::add);

@@ -69,6 +69,20 @@ class PaperContentTest {
                 .map(p -> p.set().configuration()).distinct().count(), raised);
     }
 
+    /** A clerk reads what stands under a place as one text: every line of it is a sentence. */
+    @ParameterizedTest
+    @EnumSource
+    void whatStandsUnderAPlaceIsSentences(PaperSample sample) {
+        int lines = 0;
+        for (Statement.Place place : sample.statement.hazards()) {
+            for (SheetLine line : place.conditions()) {
+                assertTrue(line.text().matches("(?s)[A-Z0-9].*[.)]"), place.id() + ": " + line.text());
+                lines++;
+            }
+        }
+        assertTrue(lines > 10, lines + " lines");
+    }
+
     /** What the sheet tells to lower, the statement does too, and what stays raised stays so on both: step by step. */
     @ParameterizedTest
     @EnumSource
