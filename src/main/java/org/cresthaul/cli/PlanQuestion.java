@@ -94,14 +94,15 @@ final class PlanQuestion {
         }
         Mistakes mistakes = new Mistakes();
         double share = Double.NaN;
+        String code = "out-of-range";
         try {
             share = Grade.parse(leastReserve.get()).ratio();
         } catch (BadQuantity e) {
-            mistakes.add("--least-reserve", List.of(new InputProblem(e.code(), e.getMessage(), "", e.remedy())));
+            code = e.code();
         }
-        if (share < 0) {
-            mistakes.add("--least-reserve", List.of(new InputProblem("out-of-range", "A reserve to keep is not negative.", "",
-                    "Give 0 % or more.")));
+        if (!(share >= 0)) {
+            mistakes.add("--least-reserve", List.of(new InputProblem(code, "\"" + leastReserve.get() + "\" is no reserve to keep.", "",
+                    "Write a share of what is required, 0 % to 100 %, such as \"10 %\".")));
         }
         mistakes.refuseIfAny();
         return share;

@@ -216,7 +216,9 @@ final class PlanText {
         if (passage.blocked()) {
             parts.add("BLOCKED (" + passage.verdict() + ")");
         } else {
-            parts.add(passage.condition() == null ? passage.verdict() : passage.verdict() + ", " + passage.condition());
+            parts.add(passage.condition() == null
+                    ? passage.verdict()
+                    : passage.condition().startsWith(passage.verdict()) ? passage.condition() : passage.verdict() + ", " + passage.condition());
         }
         if (passage.raise() != null) {
             parts.add("raised" + (passage.lowers() ? ", lower after it" : ", stay raised after it"));

@@ -106,6 +106,16 @@ class PlanCommandTest {
     }
 
     @Test
+    void aReserveIsAShareAndSaidSoWhenItIsNot() {
+        for (String wrong : new String[] {"abc", "-5%", "2000%", "10"}) {
+            Run run = run("plan", level, rig, "--least-reserve", wrong);
+            assertEquals(2, run.exitCode(), wrong);
+            assertTrue(run.err().contains("\"" + wrong + "\" is no reserve to keep."), run.err());
+            assertTrue(run.err().contains("0 % to 100 %") && !run.err().contains("grade"), run.err());
+        }
+    }
+
+    @Test
     void tellsEveryOptionThatIsWrong() {
         Run plan = run("plan", level, rig, "--forbid", "x", "--keep", "y", "--accept-tight", "H01", "--set-aside", "H77");
 
