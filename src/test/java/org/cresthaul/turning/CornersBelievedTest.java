@@ -1,5 +1,6 @@
 package org.cresthaul.turning;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -15,6 +16,7 @@ import org.cresthaul.turning.IndependentCornerJudge.Judgment;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What the program says of corners against the independent judge, on {@link RandomCorners}. A few cases by default; thousands
@@ -91,6 +93,17 @@ class CornersBelievedTest {
         Judgment judged = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()))
                 .of(c.combination(), answer.lines().get(0).path());
         assertTrue(answer.passes() && judged.leastM() >= roomM && judged.withinLimits() && judged.whole(), judged.toString());
+    }
+
+    /** What cutting the borrowed lane out of the opposing ones leaves is sharper than a hair here, and meters long: no lane. */
+    @ParameterizedTest
+    @ValueSource(longs = {402255, 404489})
+    void aSpikeThatIsLeftOfALaneIsNoLane(long seed) {
+        RandomCorners.Case c = RandomCorners.of(seed);
+        CornerAnswer.Line line = CornerAnswer.of(c.corner(), c.combination(), c.escorts()).lines().get(0);
+        Judgment judged = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()))
+                .of(c.combination(), line.path());
+        assertEquals(line.reportedM(), judged.leastM(), OPTIMISM_M);
     }
 
     @Test

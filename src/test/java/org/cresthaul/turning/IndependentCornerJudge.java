@@ -15,6 +15,8 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
@@ -44,6 +46,9 @@ final class IndependentCornerJudge {
     private static final int BLOCK = 16;
     /** Intervals shorter than this are not halved any more, meters; a point moves less than half of it unseen. */
     private static final double SHORTEST_M = 0.0006;
+
+    /** What is thinner is left over from cutting one area out of another, meters. */
+    private static final double SPIKE_M = 0.0001;
 
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
@@ -111,14 +116,23 @@ final class IndependentCornerJudge {
         Geometry opposing = corner.opposing();
         if (escorts && corner.escorted().isPresent() && !opposing.isEmpty()) {
             Geometry left = OverlayNGRobust.overlay(opposing, longer, OverlayNG.DIFFERENCE);
-            // Slivers along a common edge are no lane, also beside a pole that stands in one.
+            // Slivers along a common edge are no lane, also beside a pole that stands in one or hanging on a piece of it.
             opposing = IntStream.range(0, left.getNumGeometries())
                     .mapToObj(left::getGeometryN)
                     .filter(part -> !part.buffer(-0.01).isEmpty())
+                    .map(IndependentCornerJudge::withoutSpikes)
                     .reduce((Geometry) GEOMETRY.createPolygon(), Geometry::union);
         }
         offBodies.add(ReferenceKeepOff.area(opposing));
         offBodies.removeIf(ReferenceKeepOff::nothing);
+    }
+
+    /** What is left of an area without strips thinner than {@link #SPIKE_M}. */
+    private static Geometry withoutSpikes(Geometry area) {
+        BufferParameters sharp = new BufferParameters();
+        sharp.setJoinStyle(BufferParameters.JOIN_MITRE);
+        Geometry core = BufferOp.bufferOp(area, -0.5 * SPIKE_M, sharp);
+        return BufferOp.bufferOp(core, 0.5 * SPIKE_M, sharp);
     }
 
     /** The area, its roads going on straight at their width beyond what is drawn. */
