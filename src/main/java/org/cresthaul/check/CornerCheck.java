@@ -3,9 +3,11 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.road.Corner;
@@ -29,6 +31,7 @@ final class CornerCheck {
     /** How far the declared height of a curb may be off: this program's choice. */
     static final double CURB_M = 0.0254;
 
+    private final JoinedCorners.Judging judging;
     private final RouteCorner hazard;
     private final Optional<String> unknown;
     private final Rig rig;
@@ -59,6 +62,7 @@ final class CornerCheck {
     private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
 
     CornerCheck(JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins) {
+        this.judging = judging;
         hazard = judging.corner();
         unknown = judging.unknown();
         this.rig = rig;
@@ -97,6 +101,7 @@ final class CornerCheck {
 
     /** Every configuration's cell, those of one axle and booster state alike. */
     List<Report.Cell> cells(List<CheckedConfiguration> configurations) {
+        searchAhead(configurations);
         List<Report.Cell> cells = new ArrayList<>();
         List<String> would = new ArrayList<>();
         for (CheckedConfiguration c : configurations) {
@@ -109,6 +114,21 @@ final class CornerCheck {
             cells.add(cell(c, would));
         }
         return cells;
+    }
+
+    /**
+     * Searches in every axle and booster state side by side, each with a space of its own, so that {@link CornerAnswers}
+     * knows them: one state may take longer than all others together.
+     */
+    private void searchAhead(List<CheckedConfiguration> configurations) {
+        Map<List<Object>, ForkJoinTask<?>> tasks = new LinkedHashMap<>();
+        for (CheckedConfiguration c : configurations) {
+            tasks.computeIfAbsent(List.of(c.lift(), c.booster()), k -> ForkJoinTask.adapt(
+                    () -> new CornerCheck(judging, rig, stance, margins).judge(c)));
+        }
+        if (tasks.size() > 1) {
+            ForkJoinTask.invokeAll(tasks.values());
+        }
     }
 
     private Report.Cell cell(CheckedConfiguration c, List<String> would) {

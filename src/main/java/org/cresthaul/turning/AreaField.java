@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -19,7 +19,6 @@ import org.locationtech.jts.geom.Polygon;
 final class AreaField {
     private static final double CELL_M = 0.5;
     private static final double MARGIN_M = 20;
-    private static final double CORNER_CELL_M = 4.0;
     private static final int TILE = 8;
     private static final int MOST_CELLS = 8000;
     /** Half of the longest chord that asks the edges of one cell alone. */
@@ -39,11 +38,7 @@ final class AreaField {
     private final int tilesAcross;
     /** One over every edge's length squared. */
     private final double[] inverse;
-    /** Corners of the edges by square of {@value #CORNER_CELL_M} m. */
-    private final int[][] cornerCells;
-
-    private final int cornerColumns;
-    private final int cornerRows;
+    final JuttingCorners jutting;
 
     /** A square of cells: their nearest edges, and the distance of each middle to the edge, positive inside. */
     private static final class Tile {
@@ -54,13 +49,16 @@ final class AreaField {
         final int[][] near = new int[TILE * TILE][];
         /** How far from the cell's middle each of them is. */
         final double[][] nearM = new double[TILE * TILE][];
-        /** Every edge that is the nearest, or near enough to be gathered, of some cell. */
+        /** Every edge that is the nearest, or near enough to be gathered, of some cell; nearest to the tile's middle first. */
         final int[] edges;
+        /** How far from the tile's middle each of them is. */
+        final double[] edgesM;
         /** Whether the tile's own middle is inside. */
         final boolean inside;
 
-        Tile(int[] edges, boolean inside) {
+        Tile(int[] edges, double[] edgesM, boolean inside) {
             this.edges = edges;
+            this.edgesM = edgesM;
             this.inside = inside;
             Arrays.fill(middle, Double.NaN);
         }
@@ -94,31 +92,7 @@ final class AreaField {
         rows = area.isEmpty() ? 0 : (int) Math.min(MOST_CELLS, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
         tilesAcross = columns / TILE + 1;
         tiles = new Tile[tilesAcross * (rows / TILE + 1)];
-        cornerColumns = (int) (columns * CELL_M / CORNER_CELL_M) + 1;
-        cornerRows = (int) (rows * CELL_M / CORNER_CELL_M) + 1;
-        cornerCells = new int[cornerColumns * cornerRows][];
-        for (int i = 0; i < list.size(); i++) {
-            if (list.get(i)[4] == 0) {
-                continue;
-            }
-            int cell = cornerRow(cornerY(i)) * cornerColumns + cornerColumn(cornerX(i));
-            cornerCells[cell] = cornerCells[cell] == null ? new int[] {i} : joined(cornerCells[cell], i);
-        }
-    }
-
-    private static int[] joined(int[] a, int more) {
-        int[] all = Arrays.copyOf(a, a.length + 1);
-        all[a.length] = more;
-        return all;
-    }
-
-    /** Column and row of a square of corners; what lies outside belongs to the outermost. */
-    private int cornerColumn(double x) {
-        return Math.max(0, Math.min(cornerColumns - 1, (int) Math.floor((x - west) / CORNER_CELL_M)));
-    }
-
-    private int cornerRow(double y) {
-        return Math.max(0, Math.min(cornerRows - 1, (int) Math.floor((y - south) / CORNER_CELL_M)));
+        jutting = new JuttingCorners(box, list.stream().filter(edge -> edge[4] > 0).toList());
     }
 
     /**
@@ -145,18 +119,6 @@ final class AreaField {
 
     boolean isEmpty() {
         return edges.length == 0;
-    }
-
-    int corners() {
-        return edges.length / 4;
-    }
-
-    double cornerX(int i) {
-        return edges[4 * i];
-    }
-
-    double cornerY(int i) {
-        return edges[4 * i + 1];
     }
 
     /** Distance to the edge, meters, positive inside; minus infinity for an empty area. */
@@ -210,33 +172,11 @@ final class AreaField {
         return in ? d : -d;
     }
 
-    /**
-     * Hands every corner where the ground that is kept off sticks out, within a square around a place, to {@code take}, by
-     * number; perhaps some beyond it. At other corners that ground is nowhere nearest to what is straight.
-     */
-    void juttingAround(double x, double y, double withinM, IntConsumer take) {
-        if (isEmpty()) {
-            return;
-        }
-        int toColumn = cornerColumn(x + withinM);
-        int toRow = cornerRow(y + withinM);
-        for (int row = cornerRow(y - withinM); row <= toRow; row++) {
-            for (int column = cornerColumn(x - withinM); column <= toColumn; column++) {
-                int[] here = cornerCells[row * cornerColumns + column];
-                if (here != null) {
-                    for (int i : here) {
-                        take.accept(i);
-                    }
-                }
-            }
-        }
-    }
-
     /** The point of the edge that is nearest to a place: x and y into {@code at}. Not for an empty area. */
     void nearest(double x, double y, double[] at) {
         double least = Double.POSITIVE_INFINITY;
         int[] some = nearOf(x, y);
-        int n = some == null ? corners() : some.length;
+        int n = some == null ? edges.length / 4 : some.length;
         for (int i = 0; i < n; i++) {
             int e = some == null ? 4 * i : some[i];
             double ux = edges[e + 2] - edges[e];
@@ -279,7 +219,7 @@ final class AreaField {
             return withinM;
         }
         int[] some = half <= HALF_CHORD_M ? nearOf(mx, my) : null;
-        int n = some == null ? corners() : some.length;
+        int n = some == null ? edges.length / 4 : some.length;
         double least = withinM < Double.POSITIVE_INFINITY ? withinM * withinM : withinM;
         for (int i = 0; i < n; i++) {
             int e = some == null ? 4 * i : some[i];
@@ -351,22 +291,32 @@ final class AreaField {
     private Tile tileOf(int tileColumn, int tileRow) {
         double x = tileX(tileColumn);
         double y = tileY(tileRow);
-        // No cell's middle is farther from the tile's than this, and its nearest edge no farther than the tile's and that.
-        double reach = Math.sqrt(all(x, y)) + 2 * 0.75 * TILE * CELL_M + REACH_M;
-        int[] found = new int[edges.length / 4];
-        int n = 0;
+        double[] away = new double[edges.length / 4];
+        double least = Double.POSITIVE_INFINITY;
         boolean in = false;
         for (int e = 0; e < edges.length; e += 4) {
-            if (distance2(e, x, y) <= reach * reach) {
-                found[n++] = e;
-            }
+            away[e / 4] = distance2(e, x, y);
+            least = Math.min(least, away[e / 4]);
             double y0 = edges[e + 1];
             double y1 = edges[e + 3];
             if (y0 > y != y1 > y && x < edges[e] + (y - y0) / (y1 - y0) * (edges[e + 2] - edges[e])) {
                 in = !in;
             }
         }
-        return new Tile(Arrays.copyOf(found, n), in);
+        // No cell's middle is farther from the tile's than this, and its nearest edge no farther than the tile's and that.
+        double reach = Math.sqrt(least) + 2 * 0.75 * TILE * CELL_M + REACH_M;
+        int[] near = IntStream.range(0, away.length)
+                .filter(i -> away[i] <= reach * reach)
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> away[i]))
+                .mapToInt(i -> i)
+                .toArray();
+        double[] nearM = new double[near.length];
+        for (int i = 0; i < near.length; i++) {
+            nearM[i] = Math.sqrt(away[near[i]]);
+            near[i] *= 4;
+        }
+        return new Tile(near, nearM, in);
     }
 
     private double all(double x, double y) {
@@ -388,9 +338,16 @@ final class AreaField {
         double y = middleY(row);
         double fromX = tileX(column / TILE);
         double fromY = tileY(row / TILE);
+        double way = Math.sqrt((x - fromX) * (x - fromX) + (y - fromY) * (y - fromY));
         double least = Double.POSITIVE_INFINITY;
         boolean in = tile.inside;
-        for (int e : tile.edges) {
+        for (int i = 0; i < tile.edges.length; i++) {
+            double nearest = tile.edgesM[i] - way;
+            // Farther off than the nearest, and than anything that is crossed on the way: so are all that follow.
+            if (nearest > 0 && nearest * nearest > least) {
+                break;
+            }
+            int e = tile.edges[i];
             least = Math.min(least, distance2(e, x, y));
             in ^= Segments.cross(fromX, fromY, x, y, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]);
         }

@@ -224,12 +224,11 @@ final class LineTrial {
         int k = p.unit();
         double c = track.cosine[k][i];
         double s = track.sine[k][i];
-        AreaField field = p.off().field;
-        Place[] found = new Place[1];
-        double[] least = {belowM};
-        field.juttingAround(mx, my, around, v -> {
-            double px = field.cornerX(v) - axleX[k][i];
-            double py = field.cornerY(v) - axleY[k][i];
+        // The gap, and where it is from the unit's axle.
+        double[] least = {belowM, 0, 0};
+        p.off().field.jutting.around(mx, my, around, (x, y) -> {
+            double px = x - axleX[k][i];
+            double py = y - axleY[k][i];
             double along = px * c + py * s;
             double left = py * c - px * s;
             double beyond = Math.max(p.rearM() - along, along - p.frontM());
@@ -240,10 +239,11 @@ final class LineTrial {
             double gap = beyond > 0 && beside > 0 ? Hypotenuse.of(beyond, beside) : Math.max(beyond, beside);
             if (gap < least[0]) {
                 least[0] = gap;
-                found[0] = beside(p, i, along, left, gap, c, s);
+                least[1] = along;
+                least[2] = left;
             }
         });
-        return found[0];
+        return least[0] < belowM ? beside(p, i, least[1], least[2], least[0], c, s) : null;
     }
 
     private Place beside(PassingPart p, int i, double along, double left, double gap, double c, double s) {

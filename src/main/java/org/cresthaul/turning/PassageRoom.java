@@ -294,9 +294,9 @@ final class PassageRoom {
         AreaField field = p.off().field;
         double mx = x + p.middleAheadM() * cos - p.middleLeftM() * sin;
         double my = y + p.middleAheadM() * sin + p.middleLeftM() * cos;
-        field.juttingAround(mx, my, p.reachM() + Math.max(0, Math.min(found, least.valueM + 1)), v -> {
-            double px = field.cornerX(v) - fx;
-            double py = field.cornerY(v) - fy;
+        field.jutting.around(mx, my, p.reachM() + Math.max(0, Math.min(found, least.valueM + 1)), (vx, vy) -> {
+            double px = vx - fx;
+            double py = vy - fy;
             double along = px * fc + py * fs;
             double beside = py * fc - px * fs;
             double gap = outside(p, along, beside);
@@ -375,9 +375,9 @@ final class PassageRoom {
         double my = worldY(k, i, p.middleAheadM(), p.middleLeftM());
         boolean[] touched = new boolean[1];
         double step = (j - i) * (axleStepM[k] + (p.leverM() + 1) * turnStepRad[k]);
-        field.juttingAround(mx, my, p.reachM() + least.valueM + step, v -> {
+        field.jutting.around(mx, my, p.reachM() + least.valueM + step, (vx, vy) -> {
             if (!touched[0]) {
-                touched[0] = cornerPasses(p, i, j, field.cornerX(v), field.cornerY(v), least);
+                touched[0] = cornerPasses(p, i, j, vx, vy, least);
             }
         });
         return touched[0];
