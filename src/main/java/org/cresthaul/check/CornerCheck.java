@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -47,7 +48,7 @@ final class CornerCheck {
     private final Map<Judged, Judged> backing = new IdentityHashMap<>();
     private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
     private final Map<SteeredLine, Told> told = new IdentityHashMap<>();
-    private final Map<Boolean, CornerSpace> spaces = new HashMap<>();
+    private final Map<Boolean, CornerSpace> spaces;
 
     /** The best way round and what it is worth. */
     record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
@@ -62,6 +63,12 @@ final class CornerCheck {
     private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
 
     CornerCheck(JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins) {
+        this(judging, rig, stance, margins, new ConcurrentHashMap<>());
+    }
+
+    private CornerCheck(
+            JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins, Map<Boolean, CornerSpace> spaces) {
+        this.spaces = spaces;
         this.judging = judging;
         hazard = judging.corner();
         unknown = judging.unknown();
@@ -117,18 +124,26 @@ final class CornerCheck {
     }
 
     /**
-     * Searches in every axle and booster state side by side, each with a space of its own, so that {@link CornerAnswers}
-     * knows them: one state may take longer than all others together.
+     * Searches in every axle and booster state side by side, so that {@link CornerAnswers} knows them, and what is told
+     * of them: one state may take longer than all others together. Only the spaces are shared.
      */
     private void searchAhead(List<CheckedConfiguration> configurations) {
-        Map<List<Object>, ForkJoinTask<?>> tasks = new LinkedHashMap<>();
+        Map<List<Object>, ForkJoinTask<Map<SteeredLine, Told>>> tasks = new LinkedHashMap<>();
         for (CheckedConfiguration c : configurations) {
-            tasks.computeIfAbsent(List.of(c.lift(), c.booster()), k -> ForkJoinTask.adapt(
-                    () -> new CornerCheck(judging, rig, stance, margins).judge(c)));
+            tasks.computeIfAbsent(List.of(c.lift(), c.booster()), k -> ForkJoinTask.adapt(() -> {
+                CornerCheck one = new CornerCheck(judging, rig, stance, margins, spaces);
+                one.judge(c).ifPresent(j -> one.told(c, j));
+                return one.told;
+            }));
         }
         if (tasks.size() > 1) {
-            ForkJoinTask.invokeAll(tasks.values());
+            ForkJoinTask.invokeAll(tasks.values()).forEach(task -> told.putAll(task.join()));
         }
+    }
+
+    private Told told(CheckedConfiguration c, Judged j) {
+        return told.computeIfAbsent(j.fit.line(), line -> new Told(
+                j.fit.figures(), Overhung.of(j, heights(c, j.fit.combination()))));
     }
 
     private Report.Cell cell(CheckedConfiguration c, List<String> would) {
@@ -149,8 +164,8 @@ final class CornerCheck {
 
     private CornerFinding finding(CheckedConfiguration c, Judged j) {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
-                .computeIfAbsent(c.key(), k -> CornerFinding.of(this, j, c.booster(), told.computeIfAbsent(j.fit.line(), n -> new Told(
-                        j.fit.figures(), Overhung.of(j, heights(c, j.fit.combination())))), heights(c, j.fit.combination())));
+                .computeIfAbsent(c.key(), k -> CornerFinding.of(
+                        this, j, c.booster(), told(c, j), heights(c, j.fit.combination())));
     }
 
     private CurbHeights heights(CheckedConfiguration c, TurningCombination combination) {

@@ -1,7 +1,6 @@
 package org.cresthaul.turning;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -14,7 +13,8 @@ import org.locationtech.jts.geom.Polygon;
 
 /**
  * Signed distance to the edge of an area: exact, from the few edges that can be nearest to a place. Those are gathered
- * cell by cell when first asked for. For one thread.
+ * cell by cell when first asked for. Safe to share: two threads may gather the same, find the same, and see it whole or
+ * not at all, since it stands in final fields.
  */
 final class AreaField {
     private static final double CELL_M = 0.5;
@@ -42,13 +42,8 @@ final class AreaField {
 
     /** A square of cells: their nearest edges, and the distance of each middle to the edge, positive inside. */
     private static final class Tile {
-        /** All gathered when first asked for: not a number, and null, until then. */
-        final double[] middle = new double[TILE * TILE];
-
-        /** By cell, nearest first. */
-        final int[][] near = new int[TILE * TILE][];
-        /** How far from the cell's middle each of them is. */
-        final double[][] nearM = new double[TILE * TILE][];
+        /** Null until first asked for. */
+        final Cell[] cells = new Cell[TILE * TILE];
         /** Every edge that is the nearest, or near enough to be gathered, of some cell; nearest to the tile's middle first. */
         final int[] edges;
         /** How far from the tile's middle each of them is. */
@@ -60,7 +55,27 @@ final class AreaField {
             this.edges = edges;
             this.edgesM = edgesM;
             this.inside = inside;
-            Arrays.fill(middle, Double.NaN);
+        }
+    }
+
+    /** The distance of a cell's middle to the edge, positive inside, and its edges when first asked for. */
+    private static final class Cell {
+        final double middleM;
+        Near near;
+
+        Cell(double middleM) {
+            this.middleM = middleM;
+        }
+    }
+
+    /** Edges of a cell, nearest to its middle first, and how far from it each of them is. */
+    private static final class Near {
+        final int[] edges;
+        final double[] awayM;
+
+        Near(int[] edges, double[] awayM) {
+            this.edges = edges;
+            this.awayM = awayM;
         }
     }
 
@@ -145,7 +160,8 @@ final class AreaField {
         // Off the middle by odd amounts, so that no way from here to a place runs through a corner.
         double fromX = middleX(column);
         double fromY = middleY(row);
-        double there = middleM(tile, column, row);
+        Cell cell = cell(tile, column, row);
+        double there = cell.middleM;
         double way = Math.sqrt((x - fromX) * (x - fromX) + (y - fromY) * (y - fromY));
         if (there - way >= highM) {
             return there - way;
@@ -156,15 +172,14 @@ final class AreaField {
         boolean in = there > 0;
         boolean sure = Math.abs(there) > way;
         double least = Double.POSITIVE_INFINITY;
-        int[] near = near(tile, column, row);
-        double[] nearM = tile.nearM[inTile(column, row)];
-        for (int i = 0; i < near.length; i++) {
-            double nearest = nearM[i] - way;
+        Near near = near(tile, cell, column, row);
+        for (int i = 0; i < near.edges.length; i++) {
+            double nearest = near.awayM[i] - way;
             // Whatever is crossed on the way from the middle is no farther from it than the way.
             if (nearest > 0 && nearest * nearest > least) {
                 break;
             }
-            int e = near[i];
+            int e = near.edges[i];
             least = Math.min(least, distance2(e, x, y));
             in ^= !sure && Segments.cross(fromX, fromY, x, y, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]);
         }
@@ -236,7 +251,8 @@ final class AreaField {
         if (column < 0 || row < 0 || column >= columns || row >= rows) {
             return null;
         }
-        return near(tile(column, row), column, row);
+        Tile tile = tile(column, row);
+        return near(tile, cell(tile, column, row), column, row).edges;
     }
 
     private static int inTile(int column, int row) {
@@ -245,10 +261,12 @@ final class AreaField {
 
     private Tile tile(int column, int row) {
         int at = row / TILE * tilesAcross + column / TILE;
-        if (tiles[at] == null) {
-            tiles[at] = tileOf(column / TILE, row / TILE);
+        Tile tile = tiles[at];
+        if (tile == null) {
+            tile = tileOf(column / TILE, row / TILE);
+            tiles[at] = tile;
         }
-        return tiles[at];
+        return tile;
     }
 
     /** What {@link #insideM} is no less than ({@code way} -1) or no more than (+1), told without looking at edges. */
@@ -261,7 +279,7 @@ final class AreaField {
         Tile tile = tile(column, row);
         double dx = x - middleX(column);
         double dy = y - middleY(row);
-        return middleM(tile, column, row) + way * Math.sqrt(dx * dx + dy * dy);
+        return cell(tile, column, row).middleM + way * Math.sqrt(dx * dx + dy * dy);
     }
 
     /** Distance to the box around the area, meters: no farther than the area itself. */
@@ -327,13 +345,18 @@ final class AreaField {
         return least;
     }
 
+    private Cell cell(Tile tile, int column, int row) {
+        int at = inTile(column, row);
+        Cell cell = tile.cells[at];
+        if (cell == null) {
+            cell = new Cell(middleM(tile, column, row));
+            tile.cells[at] = cell;
+        }
+        return cell;
+    }
+
     /** Distance of a cell's middle to the edge, positive inside: whatever is crossed on the way from the tile's middle. */
     private double middleM(Tile tile, int column, int row) {
-        int cell = inTile(column, row);
-        double known = tile.middle[cell];
-        if (known == known) {
-            return known;
-        }
         double x = middleX(column);
         double y = middleY(row);
         double fromX = tileX(column / TILE);
@@ -352,36 +375,29 @@ final class AreaField {
             in ^= Segments.cross(fromX, fromY, x, y, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]);
         }
         double distance = Math.sqrt(least);
-        tile.middle[cell] = in ? distance : -distance;
-        return tile.middle[cell];
+        return in ? distance : -distance;
     }
 
     /** The edges that can be nearest to a place of a cell, or to a short chord in it, those nearest to its middle first. */
-    private int[] near(Tile tile, int column, int row) {
-        int cell = inTile(column, row);
-        if (tile.near[cell] == null) {
+    private Near near(Tile tile, Cell cell, int column, int row) {
+        Near near = cell.near;
+        if (near == null) {
             double x = middleX(column);
             double y = middleY(row);
-            double reach = Math.abs(middleM(tile, column, row)) + REACH_M;
-            double[][] found = new double[tile.edges.length][];
-            int n = 0;
+            double reach = Math.abs(cell.middleM) + REACH_M;
+            List<double[]> found = new ArrayList<>();
             for (int e : tile.edges) {
                 double away = distance2(e, x, y);
                 if (away <= reach * reach) {
-                    found[n++] = new double[] {Math.sqrt(away), e};
+                    found.add(new double[] {Math.sqrt(away), e});
                 }
             }
-            Arrays.sort(found, 0, n, Comparator.comparingDouble(f -> f[0]));
-            int[] near = new int[n];
-            double[] nearM = new double[n];
-            for (int i = 0; i < n; i++) {
-                nearM[i] = found[i][0];
-                near[i] = (int) found[i][1];
-            }
-            tile.nearM[cell] = nearM;
-            tile.near[cell] = near;
+            found.sort(Comparator.comparingDouble(f -> f[0]));
+            near = new Near(found.stream().mapToInt(f -> (int) f[1]).toArray(),
+                    found.stream().mapToDouble(f -> f[0]).toArray());
+            cell.near = near;
         }
-        return tile.near[cell];
+        return near;
     }
 
     private double distance2(int e, double x, double y) {

@@ -5,7 +5,7 @@ import org.cresthaul.geometry.Areas;
 import org.cresthaul.road.Corner;
 import org.locationtech.jts.geom.Geometry;
 
-/** What tires and bodies have to themselves at a corner, with or without the opposing lanes. For one thread. */
+/** What tires and bodies have to themselves at a corner, with or without the opposing lanes. Safe to share. */
 public final class CornerSpace {
     final Corner corner;
     final boolean escorts;

@@ -3,7 +3,7 @@ package org.cresthaul.turning;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * Ground that some parts of a combination keep off, as signed distance to its edge: positive where free. For one thread.
+ * Ground that some parts of a combination keep off, as signed distance to its edge: positive where free. Safe to share.
  */
 final class KeepOff {
     final Against against;

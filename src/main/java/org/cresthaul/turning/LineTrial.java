@@ -75,14 +75,15 @@ final class LineTrial {
         this.setting = setting;
         this.stateM = stateM;
         track = Following.along(setting.combination.chain(), line.path(setting.runInM, setting.runOutM), stateM);
-        int units = setting.combination.chain().size();
+        TurningUnit[] chain = setting.combination.chain().toArray(TurningUnit[]::new);
+        int units = chain.length;
         axleX = new double[units][track.size()];
         axleY = new double[units][track.size()];
         for (int i = 0; i < track.size(); i++) {
             double x = track.leadXM(i);
             double y = track.leadYM(i);
             for (int k = 0; k < units; k++) {
-                TurningUnit unit = setting.combination.chain().get(k);
+                TurningUnit unit = chain[k];
                 axleX[k][i] = x - unit.hitchToAxleM() * track.cosine[k][i];
                 axleY[k][i] = y - unit.hitchToAxleM() * track.sine[k][i];
                 x = axleX[k][i] - unit.couplingBehindM() * track.cosine[k][i];

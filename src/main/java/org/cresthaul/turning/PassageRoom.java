@@ -70,6 +70,7 @@ final class PassageRoom {
         axleY = new double[units][states];
         axleStepM = new double[units];
         turnStepRad = new double[units];
+        double[] mostSine = new double[units];
         leverM = new double[units];
         stride = new byte[units][states];
         parts.forEach(p -> leverM[p.unit()] = Math.max(leverM[p.unit()], p.leverM() + BESIDE_M));
@@ -84,11 +85,14 @@ final class PassageRoom {
                 y = axleY[k][i] - unit.couplingBehindM() * track.sine[k][i];
                 if (i > 0) {
                     double sine = track.cosine[k][i - 1] * track.sine[k][i] - track.sine[k][i - 1] * track.cosine[k][i];
-                    turnStepRad[k] = Math.max(turnStepRad[k], Math.abs(Math.asin(Math.max(-1, Math.min(1, sine)))));
+                    mostSine[k] = Math.max(mostSine[k], Math.abs(sine));
                     axleStepM[k] = Math.max(axleStepM[k],
                             Hypotenuse.of(axleX[k][i] - axleX[k][i - 1], axleY[k][i] - axleY[k][i - 1]));
                 }
             }
+        }
+        for (int k = 0; k < units; k++) {
+            turnStepRad[k] = Math.asin(Math.min(1, mostSine[k]));
         }
     }
 

@@ -3,11 +3,14 @@ package org.cresthaul.check;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.TimeUnit;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 import org.cresthaul.route.RouteFile;
@@ -23,7 +26,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * All four corners of the sample in every configuration, on all processors. Each turn asks for a margin some nanometers
+ * All four corners of the sample in every configuration, on all processors, side by side as a check has them. Each turn asks for a margin some nanometers
  * larger, so that none is answered by what the turn before found.
  */
 @State(Scope.Benchmark)
@@ -57,10 +60,13 @@ public class CornersBenchmark {
                 usual.turnInM());
         JoinedCorners joined = new JoinedCorners(route, stance);
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
-        return route.hazards().parallelStream()
-                .filter(h -> h instanceof RouteCorner)
-                .flatMap(h -> new CornerCheck(joined.of((RouteCorner) h), rig, stance, margins)
-                        .cells(configurations).stream())
-                .toList();
+        List<ForkJoinTask<List<Report.Cell>>> tasks = new ArrayList<>();
+        for (Hazard hazard : route.hazards()) {
+            if (hazard instanceof RouteCorner corner) {
+                tasks.add(ForkJoinTask.adapt(
+                        () -> new CornerCheck(joined.of(corner), rig, stance, margins).cells(configurations)));
+            }
+        }
+        return ForkJoinTask.invokeAll(tasks).stream().flatMap(task -> task.join().stream()).toList();
     }
 }
