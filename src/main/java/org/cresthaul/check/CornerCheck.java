@@ -1,14 +1,10 @@
 package org.cresthaul.check;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.road.Corner;
@@ -23,7 +19,7 @@ import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
 
 /**
- * Judges every configuration at one corner. The notch matters only where the underside would pass over a curb or an
+ * Judges configurations at one corner. The notch matters only where the underside would pass over a curb or an
  * island. Not safe to share between threads.
  */
 final class CornerCheck {
@@ -32,7 +28,6 @@ final class CornerCheck {
     /** How far the declared height of a curb may be off: this program's choice. */
     static final double CURB_M = 0.0254;
 
-    private final JoinedCorners.Judging judging;
     private final RouteCorner hazard;
     private final Optional<String> unknown;
     private final Rig rig;
@@ -62,14 +57,10 @@ final class CornerCheck {
     /** What decides a way round: configurations that agree in it share one. */
     private record Question(TurningCombination combination, List<LowPart> low, List<LowPart> lowest) {}
 
-    CornerCheck(JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins) {
-        this(judging, rig, stance, margins, new ConcurrentHashMap<>());
-    }
-
-    private CornerCheck(
+    /** @param spaces of the corner, without and with escorts, made when first asked for; may be shared */
+    CornerCheck(
             JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins, Map<Boolean, CornerSpace> spaces) {
         this.spaces = spaces;
-        this.judging = judging;
         hazard = judging.corner();
         unknown = judging.unknown();
         this.rig = rig;
@@ -106,39 +97,9 @@ final class CornerCheck {
         return margins.groundM() + heightUncertaintyM;
     }
 
-    /** Every configuration's cell, those of one axle and booster state alike. */
-    List<Report.Cell> cells(List<CheckedConfiguration> configurations) {
-        searchAhead(configurations);
-        List<Report.Cell> cells = new ArrayList<>();
-        List<String> would = new ArrayList<>();
-        for (CheckedConfiguration c : configurations) {
-            judge(c).filter(j -> j.verdict == Verdict.CLEAR || j.verdict == Verdict.TIGHT)
-                    .map(j -> c.stateLabel() + (j.escorts ? " with escorts" : ""))
-                    .filter(l -> !would.contains(l))
-                    .ifPresent(would::add);
-        }
-        for (CheckedConfiguration c : configurations) {
-            cells.add(cell(c, would));
-        }
-        return cells;
-    }
-
-    /**
-     * Searches in every axle and booster state side by side, so that {@link CornerAnswers} knows them, and what is told
-     * of them: one state may take longer than all others together. Only the spaces are shared.
-     */
-    private void searchAhead(List<CheckedConfiguration> configurations) {
-        Map<List<Object>, ForkJoinTask<Map<SteeredLine, Told>>> tasks = new LinkedHashMap<>();
-        for (CheckedConfiguration c : configurations) {
-            tasks.computeIfAbsent(List.of(c.lift(), c.booster()), k -> ForkJoinTask.adapt(() -> {
-                CornerCheck one = new CornerCheck(judging, rig, stance, margins, spaces);
-                one.judge(c).ifPresent(j -> one.told(c, j));
-                return one.told;
-            }));
-        }
-        if (tasks.size() > 1) {
-            ForkJoinTask.invokeAll(tasks.values()).forEach(task -> told.putAll(task.join()));
-        }
+    /** Judges a configuration and gathers what is told of it; {@link #cell} then has both. */
+    void prepare(CheckedConfiguration c) {
+        judge(c).ifPresent(j -> finding(c, j));
     }
 
     private Told told(CheckedConfiguration c, Judged j) {
@@ -146,7 +107,8 @@ final class CornerCheck {
                 j.fit.figures(), Overhung.of(j, heights(c, j.fit.combination()))));
     }
 
-    private Report.Cell cell(CheckedConfiguration c, List<String> would) {
+    /** @param would the states that can make the turn, in words */
+    Report.Cell cell(CheckedConfiguration c, List<String> would) {
         if (!hazard.isSurveyed()) {
             return Report.Cell.unknown(c.key(), hazard.radiusM().isPresent()
                     ? "a tight turn of the route line whose geometry nobody has given"

@@ -18,7 +18,7 @@ final class CornerFindings {
             Margins margins,
             List<CheckedConfiguration> configurations) {
         RouteCorner corner = judging.corner();
-        List<Report.Cell> cells = new CornerCheck(judging, rig, stance, margins).cells(configurations);
+        List<Report.Cell> cells = new CornerCells(judging, rig, stance, margins).cells(configurations);
         HazardPlace place = corner.place();
         return new Report.HazardFindings(
                 place.id(),

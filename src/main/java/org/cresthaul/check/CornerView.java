@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.rig.LevelStance;
@@ -117,7 +118,7 @@ public record CornerView(
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
         }
         JoinedCorners.Judging judging = new JoinedCorners(route, stance).of(corner);
-        Optional<CornerCheck.Judged> judged = new CornerCheck(judging, rig, stance, margins).judge(configuration);
+        Optional<CornerCheck.Judged> judged = new CornerCheck(judging, rig, stance, margins, new HashMap<>()).judge(configuration);
         CornerCheck.Judged j = judged.orElseThrow(
                 () -> new NotSurveyedException("the rig file has no plan: how wide it is and how far it turns is not known"));
         return view(judging.corner(), configuration, j);

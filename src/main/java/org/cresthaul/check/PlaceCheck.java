@@ -29,7 +29,7 @@ public final class PlaceCheck {
     private final RouteLoads loads;
     private final Map<String, CheckedConfiguration> configurations = new LinkedHashMap<>();
     private final Map<String, HazardCheck> gaps = new HashMap<>();
-    private final Map<String, CornerCheck> corners = new HashMap<>();
+    private final Map<String, CornerCells> corners = new HashMap<>();
 
     public PlaceCheck(Route route, Rig rig, LevelStance stance, Margins margins) {
         this.route = route;
@@ -50,7 +50,7 @@ public final class PlaceCheck {
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
         if (hazard instanceof RouteCorner corner) {
-            return corners.computeIfAbsent(hazardId, id -> new CornerCheck(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
+            return corners.computeIfAbsent(hazardId, id -> new CornerCells(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
                     .cells(List.of(c))
                     .get(0);
         }

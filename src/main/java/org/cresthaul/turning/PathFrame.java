@@ -48,15 +48,18 @@ final class PathFrame {
         }
         // Where the place was last is near where it is now.
         int best = Math.max(first, Math.min(last, state));
-        double least = Hypotenuse.of(track.leadXM(best) - x, track.leadYM(best) - y);
+        double least2 = distance2(best, x, y);
+        double least = Math.sqrt(least2);
         for (int i = first; i < track.size() && track.stationM(i) <= to + stepM; ) {
-            double d = Hypotenuse.of(track.leadXM(i) - x, track.leadYM(i) - y);
-            if (d < least) {
-                least = d;
+            double d2 = distance2(i, x, y);
+            if (d2 < least2) {
+                least2 = d2;
+                least = Math.sqrt(d2);
                 best = i;
             }
             // Too far to be beaten before the path has come so much nearer.
-            i += Math.max(1, (int) ((d - least) / stepM));
+            double next = least + 2 * stepM;
+            i += d2 < next * next ? 1 : (int) ((Math.sqrt(d2) - least) / stepM);
         }
         last = best;
         double found = Double.POSITIVE_INFINITY;
@@ -84,6 +87,12 @@ final class PathFrame {
         if (first == 0 && from < 0) {
             besideTheStart(x, y, found);
         }
+    }
+
+    private double distance2(int state, double x, double y) {
+        double dx = track.leadXM(state) - x;
+        double dy = track.leadYM(state) - y;
+        return dx * dx + dy * dy;
     }
 
     /** The straight before the path, which its first states do not show. */

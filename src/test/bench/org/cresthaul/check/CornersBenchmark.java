@@ -64,7 +64,7 @@ public class CornersBenchmark {
         for (Hazard hazard : route.hazards()) {
             if (hazard instanceof RouteCorner corner) {
                 tasks.add(ForkJoinTask.adapt(
-                        () -> new CornerCheck(joined.of(corner), rig, stance, margins).cells(configurations)));
+                        () -> new CornerCells(joined.of(corner), rig, stance, margins).cells(configurations)));
             }
         }
         return ForkJoinTask.invokeAll(tasks).stream().flatMap(task -> task.join().stream()).toList();

@@ -245,7 +245,7 @@ class SampleRouteTest {
         RouteCorner square = route.hazards().stream()
                 .filter(h -> h.place().id().equals("C2")).map(RouteCorner.class::cast).findFirst().orElseThrow();
         LevelStance stance = LOADED_RIG.stances().iterator().next();
-        List<Report.Cell> cells = new CornerCheck(new JoinedCorners(route, stance).of(square), LOADED_RIG, stance, Margins.defaults())
+        List<Report.Cell> cells = new CornerCells(new JoinedCorners(route, stance).of(square), LOADED_RIG, stance, Margins.defaults())
                 .cells(CheckedConfiguration.listOf(LOADED_RIG, stance));
         Report.Cell blocked = cells.stream()
                 .filter(c -> c.configuration().equals("up/trailing/4")).findFirst().orElseThrow();

@@ -1,0 +1,68 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ForkJoinTask;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.turning.CornerSpace;
+
+/**
+ * Every configuration's cell at one corner. Axle and booster states are judged side by side, since one may take longer than
+ * all others together; they share the corner's spaces and nothing else. Not safe to share between threads.
+ */
+final class CornerCells {
+    private final JoinedCorners.Judging judging;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final Map<Boolean, CornerSpace> spaces = new ConcurrentHashMap<>();
+    private final Map<State, CornerCheck> checks = new HashMap<>();
+
+    private record State(LiftState lift, BoosterState booster) {
+        static State of(CheckedConfiguration c) {
+            return new State(c.lift(), c.booster());
+        }
+    }
+
+    CornerCells(JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins) {
+        this.judging = judging;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+    }
+
+    /** Cells in the order of the configurations, those of one axle and booster state alike. */
+    List<Report.Cell> cells(List<CheckedConfiguration> configurations) {
+        Map<State, List<CheckedConfiguration>> states = new LinkedHashMap<>();
+        for (CheckedConfiguration c : configurations) {
+            states.computeIfAbsent(State.of(c), s -> new ArrayList<>()).add(c);
+            check(c);
+        }
+        List<ForkJoinTask<?>> tasks = new ArrayList<>();
+        for (Map.Entry<State, List<CheckedConfiguration>> state : states.entrySet()) {
+            CornerCheck check = checks.get(state.getKey());
+            tasks.add(ForkJoinTask.adapt(() -> state.getValue().forEach(check::prepare)));
+        }
+        ForkJoinTask.invokeAll(tasks);
+        List<String> would = new ArrayList<>();
+        for (CheckedConfiguration c : configurations) {
+            check(c).judge(c)
+                    .filter(j -> j.verdict() == Verdict.CLEAR || j.verdict() == Verdict.TIGHT)
+                    .map(j -> c.stateLabel() + (j.escorts() ? " with escorts" : ""))
+                    .filter(label -> !would.contains(label))
+                    .ifPresent(would::add);
+        }
+        return configurations.stream().map(c -> check(c).cell(c, would)).toList();
+    }
+
+    private CornerCheck check(CheckedConfiguration c) {
+        return checks.computeIfAbsent(State.of(c), s -> new CornerCheck(judging, rig, stance, margins, spaces));
+    }
+}
