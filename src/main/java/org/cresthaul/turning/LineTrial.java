@@ -67,29 +67,14 @@ final class LineTrial {
     private final Setting setting;
     private final double stateM;
     final Track track;
-    final double[][] axleX;
-    final double[][] axleY;
+    private final AxlePaths axles;
     private final double[] nearest = new double[2];
 
     LineTrial(Setting setting, SteeredLine line, double stateM) {
         this.setting = setting;
         this.stateM = stateM;
         track = Following.along(setting.combination.chain(), line.path(setting.runInM, setting.runOutM), stateM);
-        TurningUnit[] chain = setting.combination.chain().toArray(TurningUnit[]::new);
-        int units = chain.length;
-        axleX = new double[units][track.size()];
-        axleY = new double[units][track.size()];
-        for (int i = 0; i < track.size(); i++) {
-            double x = track.leadXM(i);
-            double y = track.leadYM(i);
-            for (int k = 0; k < units; k++) {
-                TurningUnit unit = chain[k];
-                axleX[k][i] = x - unit.hitchToAxleM() * track.cosine[k][i];
-                axleY[k][i] = y - unit.hitchToAxleM() * track.sine[k][i];
-                x = axleX[k][i] - unit.couplingBehindM() * track.cosine[k][i];
-                y = axleY[k][i] - unit.couplingBehindM() * track.sine[k][i];
-            }
-        }
+        axles = new AxlePaths(track);
     }
 
     /**
@@ -124,8 +109,8 @@ final class LineTrial {
         for (int i = from; i < to; i += stride) {
             double c = track.cosine[k][i];
             double s = track.sine[k][i];
-            double mx = axleX[k][i] + p.middleAheadM() * c - p.middleLeftM() * s;
-            double my = axleY[k][i] + p.middleAheadM() * s + p.middleLeftM() * c;
+            double mx = axles.xM[k][i] + p.middleAheadM() * c - p.middleLeftM() * s;
+            double my = axles.yM[k][i] + p.middleAheadM() * s + p.middleLeftM() * c;
             double middle = p.off().roughM(mx, my);
             if (middle >= belowM + reach) {
                 i += stride * (int) ((middle - belowM - reach) / step);
@@ -147,8 +132,8 @@ final class LineTrial {
         double least = belowM;
         int at = -1;
         for (int q = 0; q < 4; q++) {
-            double x = axleX[k][i] + p.aheadM(q) * c - p.leftM(q) * s;
-            double y = axleY[k][i] + p.aheadM(q) * s + p.leftM(q) * c;
+            double x = axles.xM[k][i] + p.aheadM(q) * c - p.leftM(q) * s;
+            double y = axles.yM[k][i] + p.aheadM(q) * s + p.leftM(q) * c;
             double free = p.off().freeM(x, y, least);
             if (free < least) {
                 least = free;
@@ -159,8 +144,8 @@ final class LineTrial {
             return null;
         }
         Place place = place(k, i, p.aheadM(at), p.leftM(at), least);
-        double x = worldX(k, i, place.aheadM, place.leftM);
-        double y = worldY(k, i, place.aheadM, place.leftM);
+        double x = axles.xM(k, i, place.aheadM, place.leftM);
+        double y = axles.yM(k, i, place.aheadM, place.leftM);
         p.off().field.nearest(x, y, nearest);
         double dx = x - nearest[0];
         double dy = y - nearest[1];
@@ -202,14 +187,6 @@ final class LineTrial {
         return p.off().freeM(nx, ny) < 0 ? p.off().field.crossedM(nx, ny, dirX, dirY) : 0;
     }
 
-    private double worldX(int unit, int state, double aheadM, double leftM) {
-        return axleX[unit][state] + aheadM * track.cosine[unit][state] - leftM * track.sine[unit][state];
-    }
-
-    private double worldY(int unit, int state, double aheadM, double leftM) {
-        return axleY[unit][state] + aheadM * track.sine[unit][state] + leftM * track.cosine[unit][state];
-    }
-
     private static Place place(int unit, int state, double aheadM, double leftM, double freeM) {
         Place place = new Place();
         place.unit = unit;
@@ -228,16 +205,11 @@ final class LineTrial {
         // The gap, and where it is from the unit's axle.
         double[] least = {belowM, 0, 0};
         p.off().field.jutting.around(mx, my, around, (x, y) -> {
-            double px = x - axleX[k][i];
-            double py = y - axleY[k][i];
+            double px = x - axles.xM[k][i];
+            double py = y - axles.yM[k][i];
             double along = px * c + py * s;
             double left = py * c - px * s;
-            double beyond = Math.max(p.rearM() - along, along - p.frontM());
-            double beside = Math.max(p.rightM() - left, left - p.leftM());
-            if (Math.max(beyond, beside) >= least[0]) {
-                return;
-            }
-            double gap = beyond > 0 && beside > 0 ? Hypotenuse.of(beyond, beside) : Math.max(beyond, beside);
+            double gap = p.outsideM(along, left);
             if (gap < least[0]) {
                 least[0] = gap;
                 least[1] = along;
@@ -257,7 +229,7 @@ final class LineTrial {
         place.nx = d > 0 ? (da * c - db * s) / d : 0;
         place.ny = d > 0 ? (da * s + db * c) / d : 0;
         if (gap <= 0) {
-            outSideways(p, place, axleX[place.unit][i] + along * c - left * s, axleY[place.unit][i] + along * s + left * c, left);
+            outSideways(p, place, axles.xM[place.unit][i] + along * c - left * s, axles.yM[place.unit][i] + along * s + left * c, left);
         }
         return place;
     }

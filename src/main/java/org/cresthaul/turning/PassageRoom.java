@@ -41,8 +41,7 @@ final class PassageRoom {
 
     private final Track track;
     private final boolean enteredOnly;
-    private final double[][] axleX;
-    private final double[][] axleY;
+    private final AxlePaths axles;
     /** By unit: farthest that its effective axle moves between two states, and its largest turn. */
     private final double[] axleStepM;
 
@@ -66,33 +65,21 @@ final class PassageRoom {
         this.enteredOnly = enteredOnly;
         int units = track.chain().size();
         int states = track.size();
-        axleX = new double[units][states];
-        axleY = new double[units][states];
+        axles = new AxlePaths(track);
         axleStepM = new double[units];
         turnStepRad = new double[units];
-        double[] mostSine = new double[units];
         leverM = new double[units];
         stride = new byte[units][states];
         parts.forEach(p -> leverM[p.unit()] = Math.max(leverM[p.unit()], p.leverM() + BESIDE_M));
-        for (int i = 0; i < states; i++) {
-            double x = track.leadXM(i);
-            double y = track.leadYM(i);
-            for (int k = 0; k < units; k++) {
-                TurningUnit unit = track.chain().get(k);
-                axleX[k][i] = x - unit.hitchToAxleM() * track.cosine[k][i];
-                axleY[k][i] = y - unit.hitchToAxleM() * track.sine[k][i];
-                x = axleX[k][i] - unit.couplingBehindM() * track.cosine[k][i];
-                y = axleY[k][i] - unit.couplingBehindM() * track.sine[k][i];
-                if (i > 0) {
-                    double sine = track.cosine[k][i - 1] * track.sine[k][i] - track.sine[k][i - 1] * track.cosine[k][i];
-                    mostSine[k] = Math.max(mostSine[k], Math.abs(sine));
-                    axleStepM[k] = Math.max(axleStepM[k],
-                            Hypotenuse.of(axleX[k][i] - axleX[k][i - 1], axleY[k][i] - axleY[k][i - 1]));
-                }
-            }
-        }
         for (int k = 0; k < units; k++) {
-            turnStepRad[k] = Math.asin(Math.min(1, mostSine[k]));
+            double mostSine = 0;
+            for (int i = 1; i < states; i++) {
+                double sine = track.cosine[k][i - 1] * track.sine[k][i] - track.sine[k][i - 1] * track.cosine[k][i];
+                mostSine = Math.max(mostSine, Math.abs(sine));
+                axleStepM[k] = Math.max(axleStepM[k],
+                        Hypotenuse.of(axles.xM[k][i] - axles.xM[k][i - 1], axles.yM[k][i] - axles.yM[k][i - 1]));
+            }
+            turnStepRad[k] = Math.asin(Math.min(1, mostSine));
         }
     }
 
@@ -147,18 +134,10 @@ final class PassageRoom {
 
     private CornerFit.Gap gap(Least l) {
         int k = l.part.unit();
-        double x = worldX(k, l.state, l.aheadM, l.leftM);
-        double y = worldY(k, l.state, l.aheadM, l.leftM);
+        double x = axles.xM(k, l.state, l.aheadM, l.leftM);
+        double y = axles.yM(k, l.state, l.aheadM, l.leftM);
         return new CornerFit.Gap(k, l.part.part(), l.leftM > 0 ? "left" : "right", l.part.off().against, l.valueM, x, y,
                 track.stationM(l.state));
-    }
-
-    private double worldX(int k, int i, double ahead, double left) {
-        return axleX[k][i] + ahead * track.cosine[k][i] - left * track.sine[k][i];
-    }
-
-    private double worldY(int k, int i, double ahead, double left) {
-        return axleY[k][i] + ahead * track.sine[k][i] + left * track.cosine[k][i];
     }
 
     /** Begins with the state where a part seems nearest to what it keeps off: the less is known, the more is passed over. */
@@ -167,7 +146,7 @@ final class PassageRoom {
         double room = Double.POSITIVE_INFINITY;
         for (int i = 0; i < track.size(); i += LOOK_STRIDE) {
             double free = p.off().roughM(
-                    worldX(p.unit(), i, p.middleAheadM(), p.middleLeftM()), worldY(p.unit(), i, p.middleAheadM(), p.middleLeftM()));
+                    axles.xM(p.unit(), i, p.middleAheadM(), p.middleLeftM()), axles.yM(p.unit(), i, p.middleAheadM(), p.middleLeftM()));
             if (free < room) {
                 room = free;
                 nearest = i;
@@ -193,8 +172,8 @@ final class PassageRoom {
         startsFree(p, least);
         int last = track.size() - 1;
         for (int i = 0; i < last && !(enteredOnly && least.valueM < 0); ) {
-            double mx = worldX(k, i, p.middleAheadM(), p.middleLeftM());
-            double my = worldY(k, i, p.middleAheadM(), p.middleLeftM());
+            double mx = axles.xM(k, i, p.middleAheadM(), p.middleLeftM());
+            double my = axles.yM(k, i, p.middleAheadM(), p.middleLeftM());
             double spare = p.off().roughM(mx, my) - reach - least.valueM;
             if (spare < step) {
                 spare = at(p, i, i, 0, least) - least.valueM;
@@ -228,13 +207,13 @@ final class PassageRoom {
      */
     private double offChordM(int k, int i, int j) {
         double turned = Hypotenuse.of(track.cosine[k][j] - track.cosine[k][i], track.sine[k][j] - track.sine[k][i]);
-        double rolled = Hypotenuse.of(axleX[k][j] - axleX[k][i], axleY[k][j] - axleY[k][i]);
+        double rolled = Hypotenuse.of(axles.xM[k][j] - axles.xM[k][i], axles.yM[k][j] - axles.yM[k][i]);
         double off = 0;
         for (int m = i + 1; m < j; m++) {
             double t = (double) (m - i) / (j - i);
             double turnOff = Hypotenuse.of(between(track.cosine[k], i, j, t) - track.cosine[k][m],
                     between(track.sine[k], i, j, t) - track.sine[k][m]);
-            double axleOff = Hypotenuse.of(between(axleX[k], i, j, t) - axleX[k][m], between(axleY[k], i, j, t) - axleY[k][m]);
+            double axleOff = Hypotenuse.of(between(axles.xM[k], i, j, t) - axles.xM[k][m], between(axles.yM[k], i, j, t) - axles.yM[k][m]);
             off = Math.max(off, axleOff + leverM[k] * turnOff);
         }
         return off + 0.25 * turned * rolled;
@@ -249,7 +228,7 @@ final class PassageRoom {
         Coordinate[] ring = new Coordinate[5];
         for (int q = 0; q < 4; q++) {
             ring[q] = new Coordinate(
-                    worldX(p.unit(), 0, p.aheadM(q), p.leftM(q)), worldY(p.unit(), 0, p.aheadM(q), p.leftM(q)));
+                    axles.xM(p.unit(), 0, p.aheadM(q), p.leftM(q)), axles.yM(p.unit(), 0, p.aheadM(q), p.leftM(q)));
         }
         ring[4] = ring[0];
         Geometry area = GEOMETRY.createPolygon(ring);
@@ -267,16 +246,16 @@ final class PassageRoom {
         int k = p.unit();
         double cos = track.cosine[k][i];
         double sin = track.sine[k][i];
-        double x = axleX[k][i];
-        double y = axleY[k][i];
+        double x = axles.xM[k][i];
+        double y = axles.yM[k][i];
         if (t > 0) {
             cos += t * (track.cosine[k][j] - cos);
             sin += t * (track.sine[k][j] - sin);
             double size = Hypotenuse.of(cos, sin);
             cos /= size;
             sin /= size;
-            x += t * (axleX[k][j] - x);
-            y += t * (axleY[k][j] - y);
+            x += t * (axles.xM[k][j] - x);
+            y += t * (axles.yM[k][j] - y);
         }
         double found = least.valueM + FAR_M;
         double ahead = 0;
@@ -303,7 +282,7 @@ final class PassageRoom {
             double py = vy - fy;
             double along = px * fc + py * fs;
             double beside = py * fc - px * fs;
-            double gap = outside(p, along, beside);
+            double gap = p.outsideM(along, beside);
             if (gap < nearest[0]) {
                 nearest[0] = gap;
                 nearest[1] = Math.max(p.rearM(), Math.min(p.frontM(), along));
@@ -318,13 +297,6 @@ final class PassageRoom {
             least.leftM = nearest[2];
         }
         return nearest[0];
-    }
-
-    /** Distance of a place in the unit's frame from the part; negative inside, by the nearest side. */
-    private static double outside(PassingPart p, double along, double left) {
-        double beyond = Math.max(p.rearM() - along, along - p.frontM());
-        double beside = Math.max(p.rightM() - left, left - p.leftM());
-        return beyond > 0 && beside > 0 ? Hypotenuse.of(beyond, beside) : Math.max(beyond, beside);
     }
 
     private void between(PassingPart p, int i, int j, double step, Least least) {
@@ -360,10 +332,10 @@ final class PassageRoom {
         int k = p.unit();
         AreaField field = p.off().field;
         for (int q = 0; q < 4; q++) {
-            double ax = worldX(k, i, p.aheadM(q), p.leftM(q));
-            double ay = worldY(k, i, p.aheadM(q), p.leftM(q));
-            double bx = worldX(k, j, p.aheadM(q), p.leftM(q));
-            double by = worldY(k, j, p.aheadM(q), p.leftM(q));
+            double ax = axles.xM(k, i, p.aheadM(q), p.leftM(q));
+            double ay = axles.yM(k, i, p.aheadM(q), p.leftM(q));
+            double bx = axles.xM(k, j, p.aheadM(q), p.leftM(q));
+            double by = axles.yM(k, j, p.aheadM(q), p.leftM(q));
             if (p.off().freeM(ax, ay) <= 0) {
                 return true;
             }
@@ -375,8 +347,8 @@ final class PassageRoom {
                 take(p, i, chord, p.aheadM(q), p.leftM(q), least);
             }
         }
-        double mx = worldX(k, i, p.middleAheadM(), p.middleLeftM());
-        double my = worldY(k, i, p.middleAheadM(), p.middleLeftM());
+        double mx = axles.xM(k, i, p.middleAheadM(), p.middleLeftM());
+        double my = axles.yM(k, i, p.middleAheadM(), p.middleLeftM());
         boolean[] touched = new boolean[1];
         double step = (j - i) * (axleStepM[k] + (p.leverM() + 1) * turnStepRad[k]);
         field.jutting.around(mx, my, p.reachM() + least.valueM + step, (vx, vy) -> {
@@ -398,16 +370,16 @@ final class PassageRoom {
     /** One corner of the ground on its way past the part, as the part sees it; whether it touches it. */
     private boolean cornerPasses(PassingPart p, int i, int j, double x, double y, Least least) {
         int k = p.unit();
-        double px = x - axleX[k][i];
-        double py = y - axleY[k][i];
+        double px = x - axles.xM[k][i];
+        double py = y - axles.yM[k][i];
         double a0 = px * track.cosine[k][i] + py * track.sine[k][i];
         double l0 = py * track.cosine[k][i] - px * track.sine[k][i];
-        double qx = x - axleX[k][j];
-        double qy = y - axleY[k][j];
+        double qx = x - axles.xM[k][j];
+        double qy = y - axles.yM[k][j];
         double a1 = qx * track.cosine[k][j] + qy * track.sine[k][j];
         double l1 = qy * track.cosine[k][j] - qx * track.sine[k][j];
-        double here = outside(p, a0, l0);
-        double next = outside(p, a1, l1);
+        double here = p.outsideM(a0, l0);
+        double next = p.outsideM(a1, l1);
         if (here <= 0 || next <= 0) {
             return true;
         }

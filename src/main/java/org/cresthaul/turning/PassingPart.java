@@ -122,4 +122,11 @@ record PassingPart(
     double leftM(int corner) {
         return corner == 0 || corner == 3 ? leftM : rightM;
     }
+
+    /** Distance of a place of the unit's frame, ahead and to the left, from the part; negative inside, by the nearest side. */
+    double outsideM(double placeAheadM, double placeLeftM) {
+        double beyond = Math.max(rearM - placeAheadM, placeAheadM - frontM);
+        double beside = Math.max(rightM - placeLeftM, placeLeftM - leftM);
+        return beyond > 0 && beside > 0 ? Hypotenuse.of(beyond, beside) : Math.max(beyond, beside);
+    }
 }

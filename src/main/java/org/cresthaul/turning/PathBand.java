@@ -12,12 +12,14 @@ final class PathBand {
     private static final double JUMP_M = 4;
 
     private final Track track;
+    private final AxlePaths axles;
     private final double firstM;
     private final double[] least;
     private final double[] most;
 
-    PathBand(Track track) {
+    PathBand(Track track, AxlePaths axles) {
         this.track = track;
+        this.axles = axles;
         double beside = 2;
         for (TurningUnit unit : track.chain()) {
             beside += unit.hitchToAxleM() + Math.abs(unit.couplingBehindM());
@@ -36,8 +38,7 @@ final class PathBand {
         double lastStation = Double.NaN;
         double lastOffset = 0;
         for (int i = 0; i < track.size(); i++) {
-            double[] at = TurningFigures.place(track, i, unit, aheadM, leftM);
-            frame.project(i, at[0], at[1]);
+            frame.project(i, axles.xM(unit, i, aheadM, leftM), axles.yM(unit, i, aheadM, leftM));
             double station = frame.stationM();
             double offset = frame.offsetM();
             add(station, offset);
@@ -74,8 +75,9 @@ final class PathBand {
         PathFrame frame = new PathFrame(track, unit, aheadM);
         Swing worst = Swing.none();
         for (int i = 0; i < track.size(); i++) {
-            double[] at = TurningFigures.place(track, i, unit, aheadM, leftM);
-            frame.project(i, at[0], at[1]);
+            double x = axles.xM(unit, i, aheadM, leftM);
+            double y = axles.yM(unit, i, aheadM, leftM);
+            frame.project(i, x, y);
             double place = (frame.stationM() - firstM) / BIN_M - 0.5;
             int bin = (int) Math.floor(place);
             if (bin < 0 || bin + 1 >= least.length || !(least[bin] <= most[bin]) || !(least[bin + 1] <= most[bin + 1])) {
@@ -86,7 +88,7 @@ final class PathBand {
                     ? (1 - t) * least[bin] + t * least[bin + 1] - frame.offsetM()
                     : frame.offsetM() - (1 - t) * most[bin] - t * most[bin + 1];
             if (out > worst.valueM()) {
-                worst = new Swing(out, unit, at[0], at[1], track.stationM(i), side);
+                worst = new Swing(out, unit, x, y, track.stationM(i), side);
             }
         }
         return worst;

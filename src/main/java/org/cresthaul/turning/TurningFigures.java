@@ -79,7 +79,8 @@ public record TurningFigures(
     /** The figures of a followed path that starts straight and ends straight enough. */
     public static TurningFigures of(Track track, TurningCombination combination) {
         int outside = turned(track) >= 0 ? -1 : 1;
-        PathBand all = new PathBand(track);
+        AxlePaths axles = new AxlePaths(track);
+        PathBand all = new PathBand(track, axles);
         List<UnitSwing> swings = new ArrayList<>();
         Swing tail = Swing.none();
         Swing front = Swing.none();
@@ -92,8 +93,8 @@ public record TurningFigures(
                     all.addPath(k, Math.max(body.rearM(), Math.min(body.frontM(), 0)), half);
                     all.addPath(k, body.rearM(), half);
                     int at = side == outside ? 0 : 1;
-                    of[at] = larger(of[at], swing(track, k, body.rearM(), half, 0));
-                    of[2 + at] = larger(of[2 + at], swing(track, k, body.frontM(), half, track.size() - 1));
+                    of[at] = larger(of[at], swing(track, axles, k, body.rearM(), half, 0));
+                    of[2 + at] = larger(of[2 + at], swing(track, axles, k, body.frontM(), half, track.size() - 1));
                 }
             }
             swings.add(new UnitSwing(k, of[0], of[1], of[2], of[3]));
@@ -102,14 +103,14 @@ public record TurningFigures(
         }
         List<UnitTrail> trails = new ArrayList<>();
         for (int k = 1; k < combination.units().size(); k++) {
-            trails.add(trail(track, combination, k, outside));
+            trails.add(trail(track, axles, combination, k, outside));
         }
         int last = combination.units().size() - 1;
         Optional<Swing> wide = Optional.empty();
         Optional<Swing> pivot = Optional.empty();
         if (last >= 2) {
             wide = Optional.of(trails.get(last - 1).outside());
-            PathBand axle = new PathBand(track);
+            PathBand axle = new PathBand(track, axles);
             axle.addPath(last - 1, 0, 0);
             pivot = Optional.of(
                     axle.beyond(last - 1, -track.chain().get(last - 1).couplingBehindM(), 0, outside));
@@ -125,7 +126,7 @@ public record TurningFigures(
      *
      * @param end the state that lies on that straight: the first or the last
      */
-    private static Swing swing(Track track, int unit, double aheadM, double leftM, int end) {
+    private static Swing swing(Track track, AxlePaths axles, int unit, double aheadM, double leftM, int end) {
         int side = leftM > 0 ? 1 : -1;
         double c = track.leadCos(end);
         double s = track.leadSin(end);
@@ -139,26 +140,29 @@ public record TurningFigures(
             if (c * track.cos(i, unit) + s * track.sin(i, unit) <= 0) {
                 break;
             }
-            double[] corner = place(track, i, unit, aheadM, leftM);
-            double out = side * (c * (corner[1] - track.leadYM(end)) - s * (corner[0] - track.leadXM(end)) - leftM);
+            double x = axles.xM(unit, i, aheadM, leftM);
+            double y = axles.yM(unit, i, aheadM, leftM);
+            double out = side * (c * (y - track.leadYM(end)) - s * (x - track.leadXM(end)) - leftM);
             if (out > most.valueM) {
-                most = new Swing(out, unit, corner[0], corner[1], track.stationM(i), side);
+                most = new Swing(out, unit, x, y, track.stationM(i), side);
             }
-            double[] beside = place(track, i, unit, 0, leftM);
+            double besideX = axles.xM(unit, i, 0, leftM);
+            double besideY = axles.yM(unit, i, 0, leftM);
             if (step < 0) {
                 axle = Math.max(axle, side
                         * (c * (track.leadYM(i) - track.leadYM(end)) - s * (track.leadXM(i) - track.leadXM(end))));
             }
             axle = Math.max(
-                    axle, side * (c * (beside[1] - track.leadYM(end)) - s * (beside[0] - track.leadXM(end)) - leftM));
+                    axle, side * (c * (besideY - track.leadYM(end)) - s * (besideX - track.leadXM(end)) - leftM));
         }
         return most.valueM > axle
                 ? new Swing(most.valueM - axle, unit, most.xM, most.yM, most.stationM, side)
                 : Swing.none();
     }
 
-    private static UnitTrail trail(Track track, TurningCombination combination, int unit, int outside) {
-        PathBand before = new PathBand(track);
+    private static UnitTrail trail(
+            Track track, AxlePaths axles, TurningCombination combination, int unit, int outside) {
+        PathBand before = new PathBand(track, axles);
         for (AxleLine axle : combination.units().get(unit - 1).tires()) {
             before.addPath(unit - 1, axle.aheadM(), axle.halfWidthM());
             before.addPath(unit - 1, axle.aheadM(), -axle.halfWidthM());
@@ -184,13 +188,5 @@ public record TurningFigures(
 
     private static Swing larger(Swing a, Swing b) {
         return b.valueM > a.valueM ? b : a;
-    }
-
-    static double[] place(Track track, int state, int unit, double aheadM, double leftM) {
-        double c = track.cos(state, unit);
-        double s = track.sin(state, unit);
-        return new double[] {
-            track.axleXM(state, unit) + aheadM * c - leftM * s, track.axleYM(state, unit) + aheadM * s + leftM * c
-        };
     }
 }
