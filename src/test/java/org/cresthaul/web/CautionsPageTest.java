@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
@@ -16,7 +15,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.WebElement;
 
 /** What the page cautions about at a place in a setting happens there: by the report's data, not by its list of cautions. */
 class CautionsPageTest {
@@ -73,10 +71,15 @@ class CautionsPageTest {
                 if (!kinds.add(deed.toString())) {
                     continue;
                 }
-                browser.find("#matrix button[data-configurations='" + button + "']").click();
+                browser.await(first + " is clicked", b -> {
+                    b.find("#matrix button[data-configurations='" + button + "']").click();
+                    return true;
+                });
                 browser.await(first + " is chosen", b -> List.of(button.split(" ")).contains(page.chosenConfiguration()));
                 Deed shown = deed(id, page.chosenConfiguration());
-                String told = String.join("\n", browser.list("#result .cautions").stream().map(WebElement::getText).toList());
+                // In one go: the result is drawn anew whenever the page learns more.
+                String told = (String) browser.run("return [...document.querySelectorAll('#result .cautions')]"
+                        + ".map(list => list.innerText).join('\\n')");
                 for (Rule rule : RULES) {
                     assertEquals(rule.belongs.test(shown), told.contains(rule.words),
                             id + " " + page.chosenConfiguration() + ": " + rule.words + " in\n" + told);
@@ -89,11 +92,10 @@ class CautionsPageTest {
     }
 
     private static List<String> buttons(Browser browser) {
-        List<String> all = new ArrayList<>();
-        for (WebElement button : browser.list("#matrix button[data-configurations]")) {
-            all.add(button.getDomAttribute("data-configurations"));
-        }
-        assertTrue(!all.isEmpty());
-        return all;
+        Object all = browser.run("return [...document.querySelectorAll('#matrix button[data-configurations]')]"
+                + ".map(button => button.dataset.configurations)");
+        List<String> found = ((List<?>) all).stream().map(String.class::cast).toList();
+        assertTrue(!found.isEmpty());
+        return found;
     }
 }
