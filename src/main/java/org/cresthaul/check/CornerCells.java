@@ -1,13 +1,17 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Rig;
@@ -46,9 +50,9 @@ final class CornerCells {
             check(c);
         }
         List<ForkJoinTask<?>> tasks = new ArrayList<>();
-        for (Map.Entry<State, List<CheckedConfiguration>> state : states.entrySet()) {
-            CornerCheck check = checks.get(state.getKey());
-            tasks.add(ForkJoinTask.adapt(() -> state.getValue().forEach(check::prepare)));
+        for (State state : longestOutermost(states.keySet())) {
+            CornerCheck check = checks.get(state);
+            tasks.add(ForkJoinTask.adapt(() -> states.get(state).forEach(check::prepare)));
         }
         ForkJoinTask.invokeAll(tasks);
         List<String> would = new ArrayList<>();
@@ -60,6 +64,23 @@ final class CornerCells {
                     .ifPresent(would::add);
         }
         return configurations.stream().map(c -> check(c).cell(c, would)).toList();
+    }
+
+    /** One thread takes tasks from the front, another from the back: what is likely to take long is not left for last. */
+    private List<State> longestOutermost(Collection<State> states) {
+        LinkedList<State> order = new LinkedList<>();
+        states.stream().sorted(Comparator.comparingDouble(this::lengthM)).forEach(state -> {
+            if (order.size() % 2 == 0) {
+                order.addFirst(state);
+            } else {
+                order.addLast(state);
+            }
+        });
+        return order;
+    }
+
+    private double lengthM(State state) {
+        return CombinationLength.meters(stance, state.booster());
     }
 
     private CornerCheck check(CheckedConfiguration c) {

@@ -33,8 +33,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @Fork(1)
 @BenchmarkMode(Mode.SingleShotTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
-@Warmup(iterations = 4)
-@Measurement(iterations = 8)
+@Warmup(iterations = 10)
+@Measurement(iterations = 10)
 public class CornersBenchmark {
     private final Route route;
     private final Rig rig;
