@@ -9,7 +9,7 @@ import org.locationtech.jts.geom.Envelope;
  * is nowhere nearest to what is straight.
  */
 final class JuttingCorners {
-    private static final double CELL_M = 4.0;
+    private static final double CELL_M = 12.0;
     private static final double[] NONE = {};
 
     /** Takes a place, meters. */
