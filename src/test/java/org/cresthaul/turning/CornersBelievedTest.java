@@ -95,6 +95,16 @@ class CornersBelievedTest {
         assertTrue(answer.passes() && judged.leastM() >= roomM && judged.withinLimits() && judged.whole(), judged.toString());
     }
 
+    /** Tires astride an island of half a square meter, the steer axle's middle 2 mm beside the island's. */
+    @Test
+    void astrideAnIslandIsOnTheSideOnWhichTheLineIs() {
+        RandomCorners.Case c = RandomCorners.of(422918);
+        CornerAnswer.Line line = CornerAnswer.of(c.corner(), c.combination(), c.escorts()).lines().get(0);
+        Judgment judged = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()))
+                .of(c.combination(), line.path());
+        assertEquals(0, judged.wrongSides());
+    }
+
     /** What cutting the borrowed lane out of the opposing ones leaves is sharper than a hair here, and meters long: no lane. */
     @ParameterizedTest
     @ValueSource(longs = {402255, 404489})
