@@ -14,6 +14,7 @@ import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.CornerSpace;
 import org.cresthaul.turning.Following;
 import org.cresthaul.turning.LowPart;
+import org.cresthaul.turning.NoLine;
 import org.cresthaul.turning.SteeredLine;
 import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
@@ -49,7 +50,7 @@ final class CornerCheck {
     record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
 
     /** What does not depend on the notch. */
-    record Told(TurningFigures figures, Overhung overhung) {}
+    record Told(TurningFigures figures, Overhung overhung, Optional<String> noLine) {}
 
     /** A configuration, with its pivot free or locked. */
     private record Seen(String key, int units) {}
@@ -104,7 +105,9 @@ final class CornerCheck {
 
     private Told told(CheckedConfiguration c, Judged j) {
         return told.computeIfAbsent(j.fit.line(), line -> new Told(
-                j.fit.figures(), Overhung.of(j, heights(c, j.fit.combination()))));
+                j.fit.figures(),
+                Overhung.of(j, heights(c, j.fit.combination())),
+                j.verdict == Verdict.CONTACT ? NoLine.find(j.space, j.fit.combination()) : Optional.empty()));
     }
 
     /** @param would the states that can make the turn, in words */
@@ -121,7 +124,7 @@ final class CornerCheck {
         }
         Judged j = found.get();
         CornerFinding finding = finding(c, j);
-        return Report.Cell.atCorner(c.key(), j.verdict.word(), new CornerReasons(this, j, finding).list(would), finding);
+        return Report.Cell.atCorner(c.key(), j.verdict.word(), new CornerReasons(this, j, finding, told(c, j).noLine).list(would), finding);
     }
 
     private CornerFinding finding(CheckedConfiguration c, Judged j) {

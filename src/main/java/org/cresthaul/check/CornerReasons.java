@@ -4,15 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.turning.CornerFit;
-import org.cresthaul.turning.TooNarrow;
 
 /** Why a corner is not clear in one configuration, in words. */
 final class CornerReasons {
     private final CornerCheck check;
     private final CornerCheck.Judged judged;
     private final CornerFinding finding;
+    private final Optional<String> noLine;
 
-    CornerReasons(CornerCheck check, CornerCheck.Judged judged, CornerFinding finding) {
+    /** @param noLine why no line can exist, where that is shown */
+    CornerReasons(
+            CornerCheck check, CornerCheck.Judged judged, CornerFinding finding, Optional<String> noLine) {
+        this.noLine = noLine;
         this.check = check;
         this.judged = judged;
         this.finding = finding;
@@ -54,8 +57,7 @@ final class CornerReasons {
 
     private void contact(List<String> reasons, List<String> would) {
         CornerFit fit = judged.fit();
-        Optional<String> proof = TooNarrow.find(judged.space(), fit.combination());
-        reasons.add(proof.map(p -> "corner: there is no line: " + p)
+        reasons.add(noLine.map(p -> "corner: there is no line: " + p)
                 .orElse("corner: no line was found by this search; that is not a proof that there is none"));
         CornerFit.Gap tightest = fit.tightest();
         if (!fit.withinLimits()) {

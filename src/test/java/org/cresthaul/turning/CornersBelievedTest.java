@@ -49,6 +49,8 @@ class CornersBelievedTest {
             CornerAnswer answer = CornerAnswer.of(c.corner(), c.combination(), c.escorts());
             IndependentCornerJudge judge = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()));
             passes += answer.passes() ? 1 : 0;
+            Optional<String> proof = NoLine.find(new CornerSpace(c.corner(), c.escorts()), c.combination());
+            assertTrue(proof.isEmpty() || !answer.passes(), () -> c + " passes, and yet " + proof);
             boolean best = true;
             for (CornerAnswer.Line line : answer.lines()) {
                 Judgment judged = judge.of(c.combination(), line.path());

@@ -33,6 +33,8 @@ class LayoutsBelievedTest {
             TurningCombination rig = RandomRig.of(new SplittableRandom(seed));
             CornerAnswer answer = CornerAnswer.of(corner, rig, escorts);
             passes += answer.passes() ? 1 : 0;
+            Optional<String> proof = NoLine.find(new CornerSpace(corner, escorts), rig);
+            assertTrue(proof.isEmpty() || !answer.passes(), "seed " + seed + " passes, and yet " + proof);
             CornerAnswer.Line line = answer.lines().get(0);
             Judgment judged =
                     new IndependentCornerJudge(corner, escorts, corner.guide()).of(rig, line.path());
