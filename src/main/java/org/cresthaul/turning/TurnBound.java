@@ -1,6 +1,5 @@
 package org.cresthaul.turning;
 
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +25,7 @@ final class TurnBound {
     private static final double STEP_RAD = Math.toRadians(0.02);
     /** Edges and figures are known to less than this, meters: a proof has to leave more. */
     static final double SLACK_M = 0.01;
-    private static final double FAR_M = 1_000;
+    private static final double FAR_M = 10_000;
     /** Turns for which walls and inside are what they are called. */
     private static final double LEAST_TURN_RAD = Math.toRadians(15);
 
@@ -35,8 +34,7 @@ final class TurnBound {
     private static final double PAST_ROAD_RAD = Math.toRadians(60);
 
     private static final int INSIDE_POINTS = 8;
-    /** Where the pavement is drawn to an end the road goes on: no edge. */
-    private static final double FROM_END_M = 30;
+    private static final double NEAR_M = 200;
 
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
@@ -88,7 +86,7 @@ final class TurnBound {
         exitWall = toD;
         prepared = PreparedGeometryFactory.prepare(pavement);
         edges = new IndexedFacetDistance(pavement);
-        inside = insideOf(all, own);
+        inside = insideOf(corner, all, own);
     }
 
     /** The bound of a corner; empty where the turn is too slight or too sharp for walls, or has no inside. */
@@ -112,14 +110,13 @@ final class TurnBound {
         return y * Math.cos(turnRad) - x * Math.sin(turnRad);
     }
 
-    private double alongExit(Coordinate c) {
-        return c.x * Math.cos(turnRad) + c.y * Math.sin(turnRad);
+    /** Farther off the pavement is drawn to an end, where the road goes on: that is no edge. */
+    private static boolean isNear(Coordinate at, Corner.RoadEnd end) {
+        return Math.hypot(at.x - end.xM(), at.y - end.yM()) < NEAR_M;
     }
 
     /** Points of the edge behind which, straight inward, nothing is paved: those that stand out farthest into the turn. */
-    private List<Coordinate> insideOf(Coordinate[] all, Coordinate[] own) {
-        double startX = Arrays.stream(own).mapToDouble(p -> p.x).min().orElseThrow() + FROM_END_M;
-        double endX = Arrays.stream(own).mapToDouble(this::alongExit).max().orElseThrow() - FROM_END_M;
+    private List<Coordinate> insideOf(Corner corner, Coordinate[] all, Coordinate[] own) {
         double inX = -Math.sin(turnRad / 2);
         double inY = Math.cos(turnRad / 2);
         double c = Math.cos(headingRad);
@@ -127,7 +124,7 @@ final class TurnBound {
         double alongX = c * inX - s * hand * inY;
         double alongY = s * inX + c * hand * inY;
         return IntStream.range(0, all.length)
-                .filter(i -> own[i].x > startX && alongExit(own[i]) < endX)
+                .filter(i -> isNear(all[i], corner.approach()) && isNear(all[i], corner.exit()))
                 .filter(i -> !prepared.intersects(GEOMETRY.createLineString(new Coordinate[] {
                     new Coordinate(all[i].x + 0.001 * alongX, all[i].y + 0.001 * alongY),
                     new Coordinate(all[i].x + FAR_M * alongX, all[i].y + FAR_M * alongY)
