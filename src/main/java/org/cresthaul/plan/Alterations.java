@@ -29,12 +29,12 @@ final class Alterations {
     static LevelStance closer(LevelStance stance, double byM) {
         Tractor t = stance.tractor();
         Trailer r = stance.trailer();
-        Tractor tractor = new Tractor(t.steer(), t.drive(), t.fifthWheel(), lifted(t.underside(), -byM),
+        Tractor tractor = new Tractor(t.steer(), t.drive(), t.fifthWheel(), t.plateReachM(), lifted(t.underside(), -byM),
                 lifted(t.topside(), byM));
         Trailer trailer = new Trailer(r.kingpinXM(), r.deckFront(), r.deckRear(), r.axles(), r.valveAxle(),
                 r.liftAxle().map(l -> new LiftAxle(Math.max(0, l.gapM() - byM), l.secondaryRiseM())),
                 r.hydraulicRaiseLimitM(), r.manualRaiseLimitM(), r.deckSagM(), lifted(r.underside(), -byM),
-                lifted(r.topside(), byM), r.load().stream().map(o -> lifted(o, byM)).toList(), r.boosterHinge());
+                lifted(r.topside(), byM), r.load().stream().map(o -> lifted(o, byM)).toList(), r.boosterHinge(), r.hingeReachM());
         Optional<Booster> booster = stance.booster().map(b -> new Booster(b.hingeXM(), b.axle(),
                 lifted(b.underside(), -byM), lifted(b.topside(), byM), b.states(), b.hingeUpRad(), b.hingeDownRad(),
                 b.closeCoupledAxleXM(), b.carried().map(o -> lifted(o, byM))));
@@ -46,7 +46,7 @@ final class Alterations {
         Trailer r = stance.trailer();
         return with(stance, new Trailer(r.kingpinXM(), r.deckFront(), r.deckRear(), r.axles(), r.valveAxle(), r.liftAxle(),
                 r.hydraulicRaiseLimitM(), r.manualRaiseLimitM(), r.deckSagM(), r.underside(), r.topside(),
-                r.load().stream().map(o -> lifted(o, byM)).toList(), r.boosterHinge()));
+                r.load().stream().map(o -> lifted(o, byM)).toList(), r.boosterHinge(), r.hingeReachM()));
     }
 
     /** The front may be raised to {@code mostM} over the reference notch and the rear as far by hand, if it was less. */
@@ -54,7 +54,7 @@ final class Alterations {
         Trailer r = stance.trailer();
         return with(stance, new Trailer(r.kingpinXM(), r.deckFront(), r.deckRear(), r.axles(), r.valveAxle(), r.liftAxle(),
                 Math.max(mostM, r.hydraulicRaiseLimitM()), Math.max(mostM, r.manualRaiseLimitM()), r.deckSagM(),
-                r.underside(), r.topside(), r.load(), r.boosterHinge()));
+                r.underside(), r.topside(), r.load(), r.boosterHinge(), r.hingeReachM()));
     }
 
     private static LevelStance with(LevelStance stance, Trailer trailer) {

@@ -44,6 +44,19 @@ public record Footing(double uncertaintyM, double beyondSurveyM, boolean undecla
         return new Footing(sum, beyond, undeclared);
     }
 
+    /** That of a gap which does not depend on the ground under itself. */
+    static Footing of(RoadProfile line, double uncertaintyM, double[]... wheels) {
+        double beyond = 0;
+        boolean undeclared = false;
+        for (double[] group : wheels) {
+            for (double x : group) {
+                beyond = Math.max(beyond, line.overrunM(x));
+                undeclared |= isUndeclared(line, x);
+            }
+        }
+        return new Footing(uncertaintyM, beyond, undeclared);
+    }
+
     private static boolean isUndeclared(RoadProfile line, double x) {
         return line.overrunM(x) > 0 && !line.approachAt(x).isDeclared();
     }

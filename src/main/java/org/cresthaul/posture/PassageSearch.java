@@ -1,18 +1,12 @@
 package org.cresthaul.posture;
 
 import java.util.AbstractList;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.Supplier;
-import org.cresthaul.geometry.Bow;
-import org.cresthaul.geometry.Interval;
-import org.cresthaul.posture.CombinationShape.TrailingBooster;
-import org.cresthaul.posture.PostureSolver.PlacedBooster;
-import org.cresthaul.rig.FramePoint;
+import org.cresthaul.posture.UnitPlaces.Placed;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.Soffit;
@@ -28,15 +22,12 @@ public final class PassageSearch {
     private static final int MOST_KEPT_POINTS = 20_000;
 
     private final Passage passage;
+    private final UnitPlaces places;
     private final CombinationShape shape;
     private final CoupledCombination combination;
     private final PostureSolver solver;
     private final Leverage leverage;
-    private final List<Placed> firstPlaces;
     private final Map<Target, List<Spot>> firstSpots = new HashMap<>(4);
-
-    /** Trailer and booster at one steer position. */
-    private record Placed(PlacedUnit trailer, PlacedBooster booster) {}
 
     /**
      * Places the combination at the first positions of the passage.
@@ -44,33 +35,16 @@ public final class PassageSearch {
      * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
      */
     public PassageSearch(Passage passage, Setting setting, Leveling leveling) {
-        this.passage = passage;
-        shape = passage.shape(setting.lift(), setting.booster());
-        combination = new CoupledCombination(shape, setting, leveling);
-        solver = new PostureSolver(combination, passage.ground());
+        this(new UnitPlaces(passage, setting, leveling), setting);
+    }
+
+    private PassageSearch(UnitPlaces places, Setting setting) {
+        this.places = places;
+        passage = places.passage;
+        shape = places.shape;
+        combination = places.combination;
+        solver = places.solver;
         leverage = new Leverage(passage.stance(), setting);
-        List<Passage.Span> spans = passage.spans();
-        firstPlaces = new ArrayList<>(spans.size() + 1);
-        PlacedUnit level = spans.get(0).start;
-        Placed last = place(level, level.pose.pitchRad(), level.pose.pitchRad());
-        firstPlaces.add(last);
-        for (Passage.Span span : spans) {
-            last = between(span.end, last, last);
-            firstPlaces.add(last);
-        }
-    }
-
-    private Placed between(PlacedUnit tractor, Placed a, Placed b) {
-        double trailerGuess = 0.5 * (a.trailer.pose.pitchRad() + b.trailer.pose.pitchRad());
-        double boosterGuess = a.booster == null
-                ? 0
-                : 0.5 * (a.booster.unit().pose.pitchRad() + b.booster.unit().pose.pitchRad());
-        return place(tractor, trailerGuess, boosterGuess);
-    }
-
-    private Placed place(PlacedUnit tractor, double trailerGuess, double boosterGuess) {
-        PlacedUnit trailer = solver.trailerAt(tractor, trailerGuess);
-        return new Placed(trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
     }
 
     /**
@@ -153,7 +127,7 @@ public final class PassageSearch {
         Target target = target(under);
         Run run = new Run(
                 target, SpanSearch.Seeks.GAP, floorM + SpanSearch.WITHIN_M, demand.stream().toList(), true);
-        run.search(passage.spans(), places(p -> boosterSpot(target, p)));
+        run.search(passage.spans(), spotsOf(p -> boosterSpot(target, p)));
         return run.proven() && run.nearest.unit == null && run.firstMet() == 0;
     }
 
@@ -182,7 +156,7 @@ public final class PassageSearch {
         run.measure(
                 steerM,
                 tractor,
-                spot(target, place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad())),
+                spot(target, places.behind(tractor)),
                 null,
                 run.nearest,
                 null);
@@ -207,8 +181,8 @@ public final class PassageSearch {
     private List<Spot> spots(Target target) {
         List<Spot> known = firstSpots.get(target);
         if (known == null) {
-            known = places(p -> spot(target, p));
-            if (firstPlaces.size() * target.points() <= MOST_KEPT_POINTS) {
+            known = spotsOf(p -> spot(target, p));
+            if (places.first.size() * target.points() <= MOST_KEPT_POINTS) {
                 known = List.copyOf(known);
             }
             firstSpots.put(target, known);
@@ -217,23 +191,23 @@ public final class PassageSearch {
     }
 
     /** Outlines at the first positions, placed whenever they are asked for. */
-    private List<Spot> places(Function<Placed, Spot> with) {
+    private List<Spot> spotsOf(Function<Placed, Spot> with) {
         return new AbstractList<>() {
             @Override
             public Spot get(int i) {
-                return with.apply(firstPlaces.get(i));
+                return with.apply(places.first.get(i));
             }
 
             @Override
             public int size() {
-                return firstPlaces.size();
+                return places.first.size();
             }
         };
     }
 
     private static Spot spot(Target target, Placed placed) {
-        PlacedOutlines trailer = target.trailer().place(placed.trailer.pose);
-        return new Spot(placed, trailer, placed.booster == null ? null : boosterOutlines(target, placed));
+        PlacedOutlines trailer = target.trailer().place(placed.trailer().pose);
+        return new Spot(placed, trailer, placed.booster() == null ? null : boosterOutlines(target, placed));
     }
 
     /** Without the trailer's outlines. */
@@ -242,7 +216,7 @@ public final class PassageSearch {
     }
 
     private static PlacedOutlines boosterOutlines(Target target, Placed placed) {
-        return target.booster().orElseThrow().place(placed.booster.unit().pose);
+        return target.booster().orElseThrow().place(placed.booster().unit().pose);
     }
 
     private Target target(Optional<Soffit> under) {
@@ -256,15 +230,15 @@ public final class PassageSearch {
     /** What a clearance stands on. */
     public Footing footingOf(Clearance clearance, Demand demand) {
         PlacedUnit tractor = solver.tractorAt(clearance.steerM(), 0);
-        Placed placed = place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad());
+        Placed placed = places.behind(tractor);
         return Footing.of(
                 passage.line(),
                 demand,
                 leverage,
                 clearance,
                 tractor,
-                placed.trailer,
-                placed.booster == null ? Optional.empty() : Optional.of(placed.booster.unit()));
+                placed.trailer(),
+                placed.booster() == null ? Optional.empty() : Optional.of(placed.booster().unit()));
     }
 
     /** A place with its outlines over or under the target's line; null where there are none or they are not asked for. */
@@ -275,14 +249,7 @@ public final class PassageSearch {
         private final boolean boosterAlone;
         private final Map<Demand, Need> trailerNeeds = new HashMap<>(4);
         private final Map<Demand, Need> boosterNeeds = new HashMap<>(4);
-        private final MotionBounds trailerMotion = new MotionBounds();
-        private final MotionBounds boosterMotion = new MotionBounds();
-        private final UnitBow trailerBow = new UnitBow();
-        private final UnitBow boosterBow = new UnitBow();
-        private final Interval hingeRiseBow = new Interval();
-        private final Supplier<Bow> hingeParabola = this::hingeBow;
-        private final Interval hingeForward = new Interval();
-        private final Interval hingeRise = new Interval();
+        private final UnitMotions motions = new UnitMotions(places);
         private final GapBounds bounds = new GapBounds();
 
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands) {
@@ -304,7 +271,7 @@ public final class PassageSearch {
 
         @Override
         Spot place(PlacedUnit tractor, Spot before, Spot after) {
-            Placed placed = between(tractor, before.placed, after.placed);
+            Placed placed = places.between(tractor, before.placed, after.placed);
             return boosterAlone ? boosterSpot(target, placed) : spot(target, placed);
         }
 
@@ -315,7 +282,7 @@ public final class PassageSearch {
             if (!boosterAlone) {
                 target.trailer()
                         .measure(spot.trailer, UnitName.TRAILER, steerM, trailerNeeds.get(demand), gap, tightest);
-            } else if (spot.placed.trailer.fixedGap <= PlacedUnit.TOUCHES_M) {
+            } else if (spot.placed.trailer().fixedGap <= PlacedUnit.TOUCHES_M) {
                 gap.offer(Double.NEGATIVE_INFINITY, steerM, UnitName.BOOSTER, null, Double.NaN);
                 return;
             }
@@ -338,10 +305,10 @@ public final class PassageSearch {
                 return;
             }
             double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
-            stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer, b.trailer);
-            if (a.booster != null) {
+            stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer(), b.trailer());
+            if (a.booster() != null) {
                 stray[Leverage.BOOSTER] =
-                        Stray.under(passage.line(), demand, a.booster.unit(), b.booster.unit());
+                        Stray.under(passage.line(), demand, a.booster().unit(), b.booster().unit());
                 boosterNeeds.get(demand).setStray(stray);
             }
             trailerNeeds.get(demand).setStray(stray);
@@ -355,102 +322,35 @@ public final class PassageSearch {
                 return false;
             }
             setStray(demand, span.startM, span.endM, span.start, span.end, a, b);
-            trailerMotion.compute(
-                    combination.trailer(),
-                    solver.trailerPaths(),
-                    a.trailer,
-                    b.trailer,
-                    span.lengthM(),
-                    span.kingpinForward,
-                    span.kingpinRise);
-            trailerBow.known = false;
-            if (span.bow.known) {
-                trailerBow.compute(
-                        combination.trailer(),
-                        solver.trailerPaths(),
-                        a.trailer,
-                        b.trailer,
-                        trailerMotion,
-                        span.kingpinBow,
-                        span.kingpinRiseBow,
-                        span.kingpinParabola);
-            }
+            motions.ofTrailer(span, a, b);
             boolean trailerDoes = boosterAlone
-                    ? trailerMotion.known && (!trailerMotion.mayCarry || trailerBow.known)
+                    ? motions.trailer.known && (!motions.trailer.mayCarry || motions.trailerBow.known)
                     : bounds.staysAbove(
                             target.trailer(),
                             from.trailer,
                             to.trailer,
-                            trailerMotion,
+                            motions.trailer,
                             null,
-                            trailerBow,
+                            motions.trailerBow,
                             trailerNeeds.get(demand),
                             above);
-            return trailerDoes && (a.booster == null || boosterStaysAbove(span, from, to, demand, above));
+            return trailerDoes && (a.booster() == null || boosterStaysAbove(span, from, to, demand, above));
         }
 
         @Override
         Undecided.Cause obstacle(Passage.Span span, Spot from, Spot to) {
-            Placed a = from.placed;
-            Placed b = to.placed;
-            boolean bounds = span.motion.known
-                    && GapBounds.bounds(trailerMotion, a.trailer.pose, b.trailer.pose)
-                    && (a.booster == null
-                            || GapBounds.bounds(boosterMotion, a.booster.unit().pose, b.booster.unit().pose));
-            return bounds ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP;
-        }
-
-        private Bow hingeBow() {
-            FramePoint hinge = shape.trailing().orElseThrow().hinge();
-            trailerBow.at(hinge.xM(), hinge.hM());
-            return trailerBow.rise();
+            return motions.bound(span, from.placed, to.placed) ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP;
         }
 
         private boolean boosterStaysAbove(Passage.Span span, Spot from, Spot to, Demand demand, Floors above) {
-            Placed a = from.placed;
-            Placed b = to.placed;
-            TrailingBooster joint = shape.trailing().orElseThrow();
-            PlacedUnit unitA = a.booster.unit();
-            PlacedUnit unitB = b.booster.unit();
-            hingeForward.clear();
-            hingeRise.clear();
-            trailerMotion.addPoint(a.trailer.pose, b.trailer.pose, joint.hinge(), hingeForward, hingeRise);
-            boosterMotion.compute(
-                    combination.booster().orElseThrow(),
-                    solver.boosterPaths(),
-                    unitA,
-                    unitB,
-                    span.lengthM(),
-                    hingeForward,
-                    hingeRise);
-            double bendMost = Math.max(a.booster.bendRad(), b.booster.bendRad());
-            double bendLeast = Math.min(a.booster.bendRad(), b.booster.bendRad());
-            double reach = boosterMotion.known
-                    ? 0.5 * span.lengthM() * (boosterMotion.turn.magnitude() + trailerMotion.turn.magnitude())
-                    : Double.POSITIVE_INFINITY;
-            // Fixed to the trailer by its hinge limit, free, or either in turn.
-            boolean free = bendMost + reach < joint.upRad() && bendLeast - reach > -joint.downRad();
-            boosterBow.known = false;
-            if (free && trailerBow.known) {
-                trailerBow.at(joint.hinge().xM(), joint.hinge().hM());
-                hingeRiseBow.set(trailerBow.riseLo, trailerBow.riseHi);
-                boosterBow.compute(
-                        combination.booster().orElseThrow(),
-                        solver.boosterPaths(),
-                        unitA,
-                        unitB,
-                        boosterMotion,
-                        trailerBow.forward,
-                        hingeRiseBow,
-                        hingeParabola);
-            }
+            motions.ofBooster(span, from.placed, to.placed);
             return bounds.staysAbove(
                     target.booster().orElseThrow(),
                     from.booster,
                     to.booster,
-                    boosterMotion,
-                    free ? null : trailerMotion,
-                    boosterBow,
+                    motions.booster,
+                    motions.boosterFree ? null : motions.trailer,
+                    motions.boosterBow,
                     boosterNeeds.get(demand),
                     above);
         }

@@ -295,6 +295,19 @@ final class UnitBow {
         return rise;
     }
 
+    /**
+     * Puts the bow of the unit's pitch into an interval, radians: that of its sine, (mean(ground) − pivot) / x̄, over a cosine
+     * that is at least the least, and what the sine's inverse bows itself.
+     */
+    void pitch(Interval into) {
+        double a = (ground.lo - pivotRise.hi - groundSlack) / center;
+        double b = (ground.hi - pivotRise.lo + groundSlack) / center;
+        double curved = turned * turned * mostPitch / (8 * leastCosine * leastCosine * leastCosine);
+        into.set(
+                Math.min(0, Math.min(a, b)) / leastCosine - curved,
+                Math.max(0, Math.max(a, b)) / leastCosine + curved);
+    }
+
     /** Bow of the slope of a line fixed to the unit whose slope never exceeds {@code most} over the step. */
     double ofSlope(double most) {
         return perSine(most) * sine + curvedSlope(most);

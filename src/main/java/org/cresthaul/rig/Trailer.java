@@ -22,6 +22,8 @@ import org.cresthaul.geometry.Finite;
  * @param topside highest line of the trailer itself, rear to front
  * @param load outlines of what is carried, each rear to front; they count as topside
  * @param boosterHinge where a booster couples, when one can
+ * @param hingeReachM how far the joint itself reaches from there: nothing nearer is checked between trailer and booster,
+ *     meters
  */
 public record Trailer(
         double kingpinXM,
@@ -36,7 +38,30 @@ public record Trailer(
         Outline underside,
         Outline topside,
         List<Outline> load,
-        Optional<FramePoint> boosterHinge) {
+        Optional<FramePoint> boosterHinge,
+        double hingeReachM) {
+    /** Pin, eyes and the frames' ends around them: 1 ft (common practice, no source). */
+    public static final double USUAL_HINGE_REACH_M = 0.3048;
+
+    /** With a joint of the usual size. */
+    public Trailer(
+            double kingpinXM,
+            FramePoint deckFront,
+            FramePoint deckRear,
+            AxleGroup axles,
+            int valveAxle,
+            Optional<LiftAxle> liftAxle,
+            double hydraulicRaiseLimitM,
+            double manualRaiseLimitM,
+            double deckSagM,
+            Outline underside,
+            Outline topside,
+            List<Outline> load,
+            Optional<FramePoint> boosterHinge) {
+        this(kingpinXM, deckFront, deckRear, axles, valveAxle, liftAxle, hydraulicRaiseLimitM, manualRaiseLimitM, deckSagM,
+                underside, topside, load, boosterHinge, USUAL_HINGE_REACH_M);
+    }
+
     public Trailer {
         Finite.require("kingpinXM", kingpinXM);
         load = List.copyOf(load);
@@ -60,6 +85,6 @@ public record Trailer(
         Finite.requireAtLeast("hydraulicRaiseLimitM", 0, hydraulicRaiseLimitM);
         Finite.requireAtLeast("manualRaiseLimitM", 0, manualRaiseLimitM);
         Finite.requireAtLeast("deckSagM", 0, deckSagM);
+        Finite.requireAtLeast("hingeReachM", 0, hingeReachM);
     }
-
 }

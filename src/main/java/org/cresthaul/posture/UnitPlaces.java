@@ -1,0 +1,60 @@
+package org.cresthaul.posture;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.posture.PostureSolver.PlacedBooster;
+import org.cresthaul.rig.Leveling;
+import org.cresthaul.rig.Setting;
+
+/** Where trailer and booster of one setting with one leveling stand on a passage. Not changed after construction. */
+final class UnitPlaces {
+    final Passage passage;
+    final CombinationShape shape;
+    final CoupledCombination combination;
+    final PostureSolver solver;
+    /** At the first positions of the passage. */
+    final List<Placed> first;
+
+    /** Trailer and booster at one steer position. */
+    record Placed(PlacedUnit trailer, PlacedBooster booster) {}
+
+    /**
+     * Places the combination at the first positions of the passage.
+     *
+     * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
+     */
+    UnitPlaces(Passage passage, Setting setting, Leveling leveling) {
+        this.passage = passage;
+        shape = passage.shape(setting.lift(), setting.booster());
+        combination = new CoupledCombination(shape, setting, leveling);
+        solver = new PostureSolver(combination, passage.ground());
+        List<Passage.Span> spans = passage.spans();
+        List<Placed> places = new ArrayList<>(spans.size() + 1);
+        Placed last = behind(spans.get(0).start);
+        places.add(last);
+        for (Passage.Span span : spans) {
+            last = between(span.end, last, last);
+            places.add(last);
+        }
+        first = List.copyOf(places);
+    }
+
+    /** Behind a tractor between two neighbors already placed. */
+    Placed between(PlacedUnit tractor, Placed a, Placed b) {
+        double trailerGuess = 0.5 * (a.trailer.pose.pitchRad() + b.trailer.pose.pitchRad());
+        double boosterGuess = a.booster == null
+                ? 0
+                : 0.5 * (a.booster.unit().pose.pitchRad() + b.booster.unit().pose.pitchRad());
+        return place(tractor, trailerGuess, boosterGuess);
+    }
+
+    /** Behind a tractor that nothing is known of. */
+    Placed behind(PlacedUnit tractor) {
+        return place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad());
+    }
+
+    private Placed place(PlacedUnit tractor, double trailerGuess, double boosterGuess) {
+        PlacedUnit trailer = solver.trailerAt(tractor, trailerGuess);
+        return new Placed(trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
+    }
+}
