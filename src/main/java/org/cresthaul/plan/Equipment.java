@@ -21,7 +21,6 @@ final class Equipment {
                 || stance.weights().map(w -> !w.pieces().isEmpty()).orElse(false);
     }
 
-    /** Whether any piece is known to be as heavy as the rule for heavy equipment asks. */
     /** Whether a piece of the load is that heavy, or nobody has said how heavy the load is. */
     boolean isHeavyLoaded() {
         return isLoaded() && stance.weights().isEmpty() || stance.weights().stream().flatMap(w -> w.pieces().stream()).map(Weights.Piece::at)

@@ -128,7 +128,6 @@ class TurningFiguresTest {
         }
     }
 
-    /** T10 (F): one unit of 20 on a circle of 50 is 4.169 inside after 180°. */
     /** Half a second of a corner's figures is too long for somebody who has gone. */
     @Test
     void figuresThatNobodyWaitsForAreNotMade() {
@@ -138,6 +137,7 @@ class TurningFiguresTest {
         assertThrows(WorkStopped.class, () -> signal.during(() -> figures(c, turn(40, 50, 180, 100))));
     }
 
+    /** T10 (F): one unit of 20 on a circle of 50 is 4.169 inside after 180°. */
     @Test
     void offtrackingOfAHalfTurnIsTheClosedForm() {
         TurningCombination c = combination(1, 1, new TurningUnit(20, 0));
