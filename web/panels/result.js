@@ -89,7 +89,7 @@ function sideResult(side, c, units) {
       ` (x ${dimension(c.xM, units)}, h ${dimension(c.hM, units)} in its level stance)`],
     ['On the road', `${alongRoad(c.distanceM, units)}, chainage ${chainage(c.chainageM, units)}`],
     ['Steer axle then', alongRoad(c.steerM, units)],
-    ['Decided by', `line ${c.line}, leveling ${c.leveling}`],
+    ['Decided by', `${across(c, units)}, leveling ${c.leveling}`],
   ];
   return el('div', { class: 'result-side', 'data-side': side },
     el('h4', {}, side === 'ground' ? 'Clearance under the combination' : `Clearance ${SIDE_WORDS.overhead}`,
@@ -103,12 +103,19 @@ function sideResult(side, c, units) {
       `The least over every position is within ${fine(c.provenWithinM, units, 'up')} of this value.`));
 }
 
+/** The line, or the place across the road: how far beside the combination's middle it is. */
+function across(c, units) {
+  return c.besideM === null
+    ? `line ${c.line}`
+    : `${c.line} (${dimension(Math.abs(c.besideM), units)} ${c.besideM < 0 ? 'left' : 'right'} of the middle)`;
+}
+
 /** Where another place than that of the least gap decides: its own gap and need. */
 function elsewhere(d, units) {
   const { gap, need } = against(d.valueM, d.requiredM, units);
   return el('p', { class: 'elsewhere', 'data-value-m': d.valueM, 'data-required-m': d.requiredM },
     `Decided elsewhere: ${gap} where ${need} is needed; ${[d.unit, d.part].filter(Boolean).join(', ')}, `
-      + `${alongRoad(d.distanceM, units)}; line ${d.line}, leveling ${d.leveling}, `
+      + `${alongRoad(d.distanceM, units)}; ${across(d, units)}, leveling ${d.leveling}, `
       + `steer axle ${alongRoad(d.steerM, units)}.`);
 }
 

@@ -11,7 +11,7 @@ export function clearance(valueM, requiredM, verdict, more = {}) {
   return {
     valueM, requiredM, marginM: 0.05, uncertaintyM: requiredM - 0.05, verdict, unit: 'trailer', xM: -6, hM: 0.25,
     part: 'deck', distanceM: 0.5, chainageM: 1000.5, steerM: 7, line: 'left', leveling: 'held', beyondSurveyM: 0,
-    gradeDeclared: true, provenWithinM: 0.0005, deciding: null, ...more,
+    gradeDeclared: true, provenWithinM: 0.0005, besideM: null, drivenM: null, deciding: null, ...more,
   };
 }
 

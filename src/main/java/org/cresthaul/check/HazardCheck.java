@@ -17,7 +17,6 @@ import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Trailer;
-import org.cresthaul.road.Soffit;
 import org.cresthaul.route.Hazard;
 
 /** Judges every configuration at one hazard. Not safe to share between threads. */
@@ -40,7 +39,7 @@ final class HazardCheck {
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
         sped = BounceAllowance.isSped(hazard.word());
-        surroundings = Surroundings.of(hazard).under(stance);
+        surroundings = Surroundings.of(hazard, stance);
         trailer = stance.trailer();
         mayGoAlone = stance.boosterStates().contains(BoosterState.NONE);
         double rigM = Math.hypot(rig.measurement().valueM(), rig.ride().valueM());
@@ -54,12 +53,10 @@ final class HazardCheck {
         List<RaiseNeeded.Lane> below = new ArrayList<>();
         List<RaiseNeeded.Lane> above = new ArrayList<>();
         List<Passage> all = new ArrayList<>();
-        long surveyed = 0;
         for (Surroundings.Lane lane : surroundings.lanes()) {
             Passage passage = surroundings.passage(stance, lane);
             all.add(passage);
-            surveyed += lane.line().size() + lane.soffit().map(Soffit::size).orElse(0);
-            if (surroundings.judgesGround()) {
+            if (surroundings.judgesGroundOn(lane)) {
                 below.add(new RaiseNeeded.Lane(passage, Optional.empty(), overGround));
             }
             if (lane.soffit().isPresent()) {
@@ -67,7 +64,7 @@ final class HazardCheck {
             }
         }
         passages = List.copyOf(all);
-        points = surveyed;
+        points = surroundings.points();
         double chainageM = hazard.place().chainageM();
         ground = below.isEmpty()
                 ? Optional.empty()

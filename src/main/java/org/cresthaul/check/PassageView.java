@@ -12,6 +12,7 @@ import org.cresthaul.posture.DeckSag;
 import org.cresthaul.posture.Passage;
 import org.cresthaul.posture.PassageSearch;
 import org.cresthaul.posture.Pose;
+import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPosture;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
@@ -120,11 +121,11 @@ public record PassageView(
         if (hazard instanceof LimitedPlace) {
             throw new UnknownNameException(hazardId + " is judged by loads: it has no passage to draw", "hazard");
         }
-        Surroundings around = Surroundings.of(hazard);
+        Surroundings around = Surroundings.of(hazard, stance);
         if (around.lanes().isEmpty()) {
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
         }
-        List<String> lines = around.lanes().stream().map(l -> l.line().name()).toList();
+        List<String> lines = around.lanes().stream().map(Surroundings.Lane::name).distinct().toList();
         List<String> levelings = setting.levelings().stream().map(Leveling::word).toList();
         line.filter(l -> !lines.contains(l)).ifPresent(l -> {
             throw new UnknownNameException("the hazard has no line " + l + ", only " + lines, "line");
@@ -140,7 +141,7 @@ public record PassageView(
                 .findFirst()
                 .orElseThrow();
         Surroundings.Lane lane = around.lanes().stream()
-                .filter(l -> l.line().name().equals(shownLine))
+                .filter(l -> l.name().equals(shownLine))
                 .findFirst()
                 .orElseThrow();
         Shown shown = Shown.of(around, lane, stance, setting, rule, margins, governing);
@@ -193,11 +194,11 @@ public record PassageView(
             Passage passage = around.passage(stance, lane);
             PassageSearch search = new PassageSearch(passage, setting, rule);
             Optional<Clearance> ground =
-                    around.judgesGround() ? Optional.of(search.least(Optional.empty())) : Optional.empty();
+                    around.judgesGroundOn(lane) ? Optional.of(search.least(Optional.empty())) : Optional.empty();
             Optional<Clearance> overhead =
                     lane.soffit().isPresent() ? Optional.of(search.least(lane.soffit())) : Optional.empty();
             boolean governs = governing.leveling() == rule
-                    && governing.gap().line().equals(lane.line().name());
+                    && governing.gap().line().equals(lane.name());
             double overGround =
                     ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
             double underSoffit =
@@ -228,7 +229,7 @@ public record PassageView(
             return new PassageView(
                     hazard.place().id(),
                     configuration.key(),
-                    lane.line().name(),
+                    lane.name(),
                     rule.word(),
                     frontRaiseM,
                     rearRaiseM,
@@ -259,11 +260,11 @@ public record PassageView(
         private PositionView position(double steerM) {
             CombinationPosture posture = search.postureAt(steerM);
             Map<String, List<Double>> poses = new LinkedHashMap<>();
-            poses.put("tractor", pose(posture.tractor()));
-            poses.put("trailer", pose(posture.trailer()));
-            posture.booster().ifPresent(b -> poses.put("booster", pose(b)));
+            poses.put("tractor", pose(posture.tractor(), raisedM(steerM, UnitName.TRACTOR)));
+            poses.put("trailer", pose(posture.trailer(), raisedM(steerM, UnitName.TRAILER)));
+            posture.booster().ifPresent(b -> poses.put("booster", pose(b, raisedM(steerM, UnitName.BOOSTER))));
             Optional<Clearance> groundHere =
-                    around.judgesGround() ? search.at(Optional.empty(), steerM) : Optional.empty();
+                    around.judgesGroundOn(lane) ? search.at(Optional.empty(), steerM) : Optional.empty();
             Optional<Clearance> overheadHere = lane.soffit().isPresent() ? search.at(lane.soffit(), steerM) : Optional.empty();
             List<List<Object>> wheels = new ArrayList<>();
             for (WheelPosture w : posture.wheels()) {
@@ -293,11 +294,16 @@ public record PassageView(
                     Figures.near(c.distanceM()));
         }
 
-        private static List<Double> pose(Pose pose) {
+        /** By the roll, at the place across the road that is drawn. */
+        private double raisedM(double steerM, UnitName unit) {
+            return search.raiseM(lane.soffit(), steerM, unit);
+        }
+
+        private static List<Double> pose(Pose pose, double raisedM) {
             // Six decimals of a radian: under 0.1 mm over the longest unit.
             return List.of(
                     Figures.near(pose.originXM()),
-                    Figures.near(pose.originZM()),
+                    Figures.near(pose.originZM() + raisedM),
                     Math.rint(pose.pitchRad() * 1e6) / 1e6);
         }
 

@@ -237,6 +237,10 @@ public record Report(
      * @param beyondSurveyM how far a wheel or the point itself is beyond the survey then
      * @param gradeDeclared false when some of that ground has no declared grade
      * @param provenWithinM the true minimum is at most this much less
+     * @param line the surveyed line, or the place across the road: an edge of the combination or a line between them, with how it
+     *     is driven then
+     * @param besideM how far that place is to the right of the combination's middle, and {@code drivenM} how far that is driven to
+     *     the right of its line; null where all wheels are taken to run on the line
      * @param deciding the gap that decides the verdict, where that is another one: that of all lines and levelings which
      *     falls short of its own need by most, or exceeds it by least. Its need is margin and uncertainty where it keeps
      *     the place from being clear, the uncertainty alone where contact cannot be excluded; {@code null} where this
@@ -260,6 +264,8 @@ public record Report(
             double beyondSurveyM,
             boolean gradeDeclared,
             double provenWithinM,
+            Double besideM,
+            Double drivenM,
             GapFinding deciding) {
         /** One that decides its own verdict. */
         public GapFinding(
@@ -281,7 +287,7 @@ public record Report(
                 boolean gradeDeclared,
                 double provenWithinM) {
             this(valueM, requiredM, marginM, uncertaintyM, verdict, unit, xM, hM, part, distanceM, chainageM, steerM,
-                    line, leveling, beyondSurveyM, gradeDeclared, provenWithinM, null);
+                    line, leveling, beyondSurveyM, gradeDeclared, provenWithinM, null, null, null);
         }
     }
 

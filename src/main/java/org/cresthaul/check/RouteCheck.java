@@ -7,6 +7,7 @@ import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.TapeMeasures;
+import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.LimitedPlace;
@@ -86,7 +87,7 @@ public final class RouteCheck {
                 Figures.near(place.offsetM()),
                 List.of(place.position().lonDeg(), place.position().latDeg()),
                 hazard.isSurveyed(),
-                around.lanes().stream().map(l -> l.line().name()).toList(),
+                around.lines().stream().map(RoadProfile::name).toList(),
                 extent(around),
                 around.terms(),
                 around.limits(),
@@ -139,11 +140,11 @@ public final class RouteCheck {
     private static List<Double> extent(Surroundings around) {
         double from = Double.POSITIVE_INFINITY;
         double to = Double.NEGATIVE_INFINITY;
+        for (RoadProfile line : around.judgesGround() ? around.lines() : List.<RoadProfile>of()) {
+            from = Math.min(from, line.startM());
+            to = Math.max(to, line.endM());
+        }
         for (Surroundings.Lane lane : around.lanes()) {
-            if (around.judgesGround()) {
-                from = Math.min(from, lane.line().startM());
-                to = Math.max(to, lane.line().endM());
-            }
             if (lane.soffit().isPresent()) {
                 from = Math.min(from, lane.soffit().get().startM());
                 to = Math.max(to, lane.soffit().get().endM());

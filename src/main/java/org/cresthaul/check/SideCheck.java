@@ -212,7 +212,7 @@ final class SideCheck {
         String reason = "";
         if (!least.proven()) {
             verdict = Verdict.CONTACT;
-            reason = where + ": " + Reasons.ofUndecided(least.undecided().orElseThrow(), passed.lane.passage().line().name());
+            reason = where + ": " + Reasons.ofUndecided(least.undecided().orElseThrow(), passed.lane.passage().name());
         } else if (low >= demand.marginM() + footing.uncertaintyM() && shown == Shown.SPARE) {
             verdict = Verdict.CLEAR;
         } else if (low >= excluded && shown != Shown.NOTHING) {
@@ -253,11 +253,13 @@ final class SideCheck {
                 Figures.near(at.distanceM()),
                 Figures.near(chainageM + at.distanceM()),
                 Figures.near(at.steerM()),
-                passed.lane.passage().line().name(),
+                passed.lane.passage().name(),
                 passed.leveling.word(),
                 Figures.near(footing.beyondSurveyM()),
                 !footing.undeclared(),
                 at.provenWithinM(),
+                passed.lane.passage().place().map(p -> Figures.near(p.rightM(at))).orElse(null),
+                passed.lane.passage().place().map(p -> Figures.near(p.drivenRightM())).orElse(null),
                 deciding);
     }
 }

@@ -6,8 +6,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.posture.AcrossRoad;
 import org.cresthaul.posture.Passage;
+import org.cresthaul.posture.RoadPlace;
+import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
@@ -24,7 +28,9 @@ import org.cresthaul.units.Length;
 /**
  * What of a hazard the vertical engine is to judge, and what is known too little about it to call anything clear.
  *
- * @param lanes lines to pass; none when the hazard is not surveyed
+ * @param lines as surveyed, or straight ground under a structure of which only a height is known; none when the hazard is not
+ *     surveyed
+ * @param lanes what is passed of them: each line by itself, or places across the road between them
  * @param judgesGround whether ground clearance counts here
  * @param surveyM 95 % half-width of a surveyed elevation, meters; zero where nothing was surveyed
  * @param structureM 95 % half-width of a height that was not leveled with the road, meters
@@ -34,6 +40,7 @@ import org.cresthaul.units.Length;
  * @param notes further facts for the reader
  */
 record Surroundings(
+        List<RoadProfile> lines,
         List<Lane> lanes,
         boolean judgesGround,
         double surveyM,
@@ -42,8 +49,21 @@ record Surroundings(
         List<String> limits,
         List<Report.UncertaintyTerm> terms,
         List<String> notes) {
-    /** One wheel-path line, with the structure over it when there is one. */
-    record Lane(RoadProfile line, Optional<Soffit> soffit) {}
+    /**
+     * One wheel-path line, with the structure over it when there is one; or a place across the road, over the ground or under a
+     * structure.
+     *
+     * @param line under the trailer
+     */
+    record Lane(RoadProfile line, Optional<Soffit> soffit, Optional<RoadPlace> place) {
+        Lane(RoadProfile line, Optional<Soffit> soffit) {
+            this(line, soffit, Optional.empty());
+        }
+
+        String name() {
+            return place.map(RoadPlace::label).orElse(line.name());
+        }
+    }
 
     /**
      * A posted clearance: 3 in either way. What a sign keeps in hand differs: at least 3 in in the United Kingdom (Traffic
@@ -62,13 +82,32 @@ record Surroundings(
 
     /** The passage over one lane: past the whole survey where ground is judged, else past the structure. */
     Passage passage(LevelStance stance, Lane lane) {
-        if (lane.soffit().isEmpty()) {
-            return new Passage(stance, lane.line());
+        double from = Double.POSITIVE_INFINITY;
+        double to = Double.NEGATIVE_INFINITY;
+        if (lane.soffit().isPresent()) {
+            from = lane.soffit().get().startM();
+            to = lane.soffit().get().endM();
         }
-        Soffit over = lane.soffit().get();
-        double from = judgesGround ? Math.min(lane.line().startM(), over.startM()) : over.startM();
-        double to = judgesGround ? Math.max(lane.line().endM(), over.endM()) : over.endM();
-        return new Passage(stance, lane.line(), from, to);
+        if (judgesGround) {
+            for (RoadProfile line : lane.place().isPresent() ? lines : List.of(lane.line())) {
+                from = Math.min(from, line.startM());
+                to = Math.max(to, line.endM());
+            }
+        }
+        return lane.place().isPresent()
+                ? new Passage(stance, lane.place().get(), from, to)
+                : new Passage(stance, lane.line(), from, to);
+    }
+
+    /** Whether ground clearance is judged on a lane. */
+    boolean judgesGroundOn(Lane lane) {
+        return judgesGround && (lane.place().isEmpty() || lane.soffit().isEmpty());
+    }
+
+    /** How much was surveyed, in points of lines and structures. */
+    long points() {
+        long soffit = lanes.stream().mapToLong(l -> l.soffit().map(Soffit::size).orElse(0)).max().orElse(0);
+        return lines.stream().mapToLong(l -> l.size() + soffit).sum();
     }
 
     /** Statutory height of vehicles in most states of the USA: 13 ft 6 in (common practice). */
@@ -87,18 +126,32 @@ record Surroundings(
         return road((RoadHump) hazard);
     }
 
-    /** With what is too narrowly surveyed for a combination. */
-    Surroundings under(LevelStance stance) {
-        Optional<String> narrow = judgesGround
-                ? SurveyedBand.limit(lanes.stream().map(Lane::line).toList(), stance)
-                : Optional.empty();
-        if (narrow.isEmpty()) {
-            return this;
+    /** For one combination: across the road where its lines say how they run, with what is too narrowly surveyed for it. */
+    static Surroundings of(Hazard hazard, LevelStance stance) {
+        Surroundings along = of(hazard);
+        List<String> limits = new ArrayList<>(along.limits);
+        if (along.judgesGround) {
+            SurveyedBand.limit(along.lines, stance).ifPresent(limits::add);
         }
-        List<String> all = new ArrayList<>(limits);
-        all.add(narrow.get());
-        return new Surroundings(
-                lanes, judgesGround, surveyM, structureM, sagM, List.copyOf(all), terms, notes);
+        List<Lane> lanes = stance.plan().isPresent()
+                ? CrossSection.of(along.lines).map(road -> along.across(hazard, new AcrossRoad(road, stance))).orElse(along.lanes)
+                : along.lanes;
+        return new Surroundings(along.lines, lanes, along.judgesGround, along.surveyM, along.structureM, along.sagM,
+                List.copyOf(limits), along.terms, along.notes);
+    }
+
+    private List<Lane> across(Hazard hazard, AcrossRoad road) {
+        List<Lane> all = new ArrayList<>();
+        if (judgesGround) {
+            road.underUnits().forEach(p -> all.add(new Lane(p.line(UnitName.TRAILER), Optional.empty(), Optional.of(p))));
+        }
+        if (hazard instanceof LowStructure structure) {
+            road.overUnits().forEach(p -> {
+                RoadProfile line = p.line(UnitName.TRAILER);
+                all.add(new Lane(line, Optional.of(soffitOver(structure, line)), Optional.of(p)));
+            });
+        }
+        return List.copyOf(all);
     }
 
     private static Surroundings road(RoadHump hump) {
@@ -123,6 +176,7 @@ record Surroundings(
         List<Lane> lanes =
                 hazard.lines().stream().map(l -> new Lane(l, Optional.empty())).toList();
         return new Surroundings(
+                hazard.lines(),
                 lanes,
                 true,
                 hazard.survey().map(Uncertainty::valueM).orElse(0.0),
@@ -137,6 +191,8 @@ record Surroundings(
         List<String> all = new ArrayList<>(notes);
         if (hazard.lines().size() == 1) {
             all.add("only one wheel path is surveyed; the others may be higher");
+        } else if (CrossSection.of(hazard.lines()).isEmpty()) {
+            all.add("the lines have no offsets: nothing between and beside them was looked at");
         }
         return List.copyOf(all);
     }
@@ -171,6 +227,7 @@ record Surroundings(
                 ? 0
                 : structure.measured() == Measured.SURVEYED ? structure.survey().orElseThrow().valueM() : POSTED_M;
         return new Surroundings(
+                lanes.stream().map(Lane::line).toList(),
                 lanes,
                 known && road,
                 road ? structure.survey().orElseThrow().valueM() : 0,

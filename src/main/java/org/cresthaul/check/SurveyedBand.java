@@ -3,6 +3,7 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.posture.AcrossRoad;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.road.RoadProfile;
@@ -12,9 +13,6 @@ import org.cresthaul.road.RoadProfile;
  * lines, a crown, a shoulder, a raised edge, nobody has looked at.
  */
 final class SurveyedBand {
-    /** A driver keeps within half a foot of the line he means to drive: an assumption of this program, as in corners. */
-    static final double DRIVEN_OFF_M = 0.1524;
-
     private SurveyedBand() {}
 
     /** Why nothing here may be called clear; empty where the lines reach far enough, or do not say where they run. */
@@ -34,7 +32,7 @@ final class SurveyedBand {
             return Optional.of("where the surveyed lines run is known, but not how wide the combination is: give its widths"
                     + " under plan");
         }
-        double half = 0.5 * widestM(stance.plan().get()) + DRIVEN_OFF_M;
+        double half = 0.5 * widestM(stance.plan().get()) + AcrossRoad.DRIVEN_OFF_M;
         return left <= -half && right >= half
                 ? Optional.empty()
                 : Optional.of("the combination, driven half a foot off its line, reaches beyond the outermost surveyed lines:"

@@ -337,8 +337,15 @@ final class HazardText {
                 : "";
         return gap.unit()
                 + (gap.part().isEmpty() ? "" : ", " + gap.part()) + ", " + figures.alongRoad(gap.distanceM())
-                + "; line " + gap.line() + ", leveling " + gap.leveling() + ", steer axle "
+                + "; " + across(gap) + ", leveling " + gap.leveling() + ", steer axle "
                 + figures.alongRoad(gap.steerM()) + beyond + ".";
+    }
+
+    private String across(Report.GapFinding gap) {
+        return gap.besideM() == null
+                ? "line " + gap.line()
+                : gap.line() + " (" + figures.distance(Math.abs(gap.besideM())) + (gap.besideM() < 0 ? " left" : " right")
+                        + " of the middle)";
     }
 
     /** Why what is not clear is not, and why no raise helps; the limits of the whole hazard are told above. */

@@ -3,6 +3,7 @@ package org.cresthaul.cli;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import org.cresthaul.check.BounceAllowance;
@@ -48,7 +49,8 @@ final class ReportCsv {
         for (String side : new String[] {"ground", "overhead"}) {
             names.addAll(List.of(side + "_verdict", side + "_gap" + length, side + "_needed" + length,
                     side + "_margin" + length, side + "_uncertainty" + length, side + "_unit", side + "_part",
-                    side + "_distance" + length, side + "_steer" + length, side + "_line", side + "_leveling",
+                    side + "_distance" + length, side + "_steer" + length, side + "_line",
+                    side + "_beside" + length, side + "_driven" + length, side + "_leveling",
                     side + "_beyond_survey" + length));
         }
         names.addAll(List.of("corner_verdict", "corner_room" + length, "corner_needed" + length, "corner_unit",
@@ -99,12 +101,16 @@ final class ReportCsv {
 
     private void addGap(List<String> row, Report.GapFinding gap) {
         if (gap == null) {
-            row.addAll(List.of("", "", "", "", "", "", "", "", "", "", "", ""));
+            row.addAll(Collections.nCopies(14, ""));
         } else {
             row.addAll(List.of(gap.verdict(), down(gap.valueM()), up(gap.requiredM()), up(gap.marginM()),
                     up(gap.uncertaintyM()), gap.unit(), text(gap.part()), near(gap.distanceM()), near(gap.steerM()),
-                    text(gap.line()), gap.leveling(), up(gap.beyondSurveyM())));
+                    text(gap.line()), across(gap.besideM()), across(gap.drivenM()), gap.leveling(), up(gap.beyondSurveyM())));
         }
+    }
+
+    private String across(Double rightM) {
+        return rightM == null ? "" : near(rightM);
     }
 
     private void addCorner(List<String> row, CornerFinding corner) {

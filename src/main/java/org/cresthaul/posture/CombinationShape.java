@@ -1,9 +1,11 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
@@ -110,6 +112,15 @@ final class CombinationShape {
     /** Axles of the trailer's group that carry, a close-coupled booster's among them. */
     List<Axle> axlesDown() {
         return axlesDown;
+    }
+
+    /** Whose axles those are. */
+    List<AxleKind> axleKinds() {
+        List<AxleKind> kinds = new ArrayList<>(Collections.nCopies(axlesDown.size(), AxleKind.TRAILER));
+        if (booster == BoosterState.CLOSE_COUPLED) {
+            kinds.set(kinds.size() - 1, AxleKind.BOOSTER);
+        }
+        return kinds;
     }
 
     Optional<Circle> raisedTire() {

@@ -83,7 +83,7 @@ final class CoupledCombination {
     /** Sum of the travels of a settled group on level ground, a hanging axle at its stop. */
     private double airStandingLevelM(PivotedGroup settled) {
         WheelPaths level = new WheelPaths(RoadProfile.level());
-        PlacedUnit standing = settled.place(settled.rolledOn(level), 0, fifthWheel().hM(), 0);
+        PlacedUnit standing = settled.place(settled.rolledOn(level, shape.axleKinds()), 0, fifthWheel().hM(), 0);
         double air = 0;
         for (double d : standing.travel) {
             air += Math.max(d, -settled.reboundM);

@@ -6,9 +6,11 @@ final class Floors {
     double gapM;
     /** No gap less its need below this, meters; likewise. */
     double spareM;
+    /** What a roll that is not even may take away between two positions, meters. */
+    double padM;
 
     /** The least gap allowed where so much is needed. */
     double under(double neededM) {
-        return Math.max(gapM, spareM + neededM);
+        return Math.max(gapM, spareM + neededM) + padM;
     }
 }

@@ -14,13 +14,14 @@ import org.cresthaul.road.RoadProfile;
  */
 public record Footing(double uncertaintyM, double beyondSurveyM, boolean undeclared) {
     static Footing of(
-            RoadProfile line,
+            Passage passage,
             Demand demand,
             Leverage leverage,
             Clearance at,
             PlacedUnit tractor,
             PlacedUnit trailer,
             Optional<PlacedUnit> booster) {
+        RoadProfile line = passage.line();
         double[] weights = leverage.weights(at.unit(), at.point().xM());
         double[] stray = Stray.of(line, demand, at.steerM(), at.steerM(), tractor, tractor);
         stray[Leverage.TRAILER] = Stray.under(line, demand, trailer, trailer);
@@ -28,7 +29,7 @@ public record Footing(double uncertaintyM, double beyondSurveyM, boolean undecla
             {at.steerM()}, tractor.wheelX, trailer.wheelX, booster.map(b -> b.wheelX).orElse(new double[0])
         };
         booster.ifPresent(b -> stray[Leverage.BOOSTER] = Stray.under(line, demand, b, b));
-        double sum = demand.withoutMargin().at(leverage.surveyFactor(at.unit(), at.point().xM()))
+        double sum = passage.wantedM(demand.withoutMargin(), leverage, at.unit(), at.point().xM())
                 + Stray.at(line, demand, at.distanceM());
         double beyond = line.overrunM(at.distanceM());
         boolean undeclared = isUndeclared(line, at.distanceM());

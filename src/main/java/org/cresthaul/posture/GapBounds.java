@@ -25,6 +25,8 @@ final class GapBounds {
     private UnitBow bow;
     private Need need;
     private Floors floors;
+    /** How fast the roll raises what is looked at, per meter of steer travel. */
+    private double rollRise;
     private double turnPad;
     private double pitchLo;
     private double pitchHi;
@@ -40,6 +42,7 @@ final class GapBounds {
      * @param rigid a second motion the unit may share (a booster fixed to the trailer by its hinge limit), or null
      * @param bow of the same unit, where it is known
      * @param need null where no spare is asked for
+     * @param unevenRad how far the roll can lie below even between both ends ({@link Roll}); above it, under a soffit
      */
     boolean staysAbove(
             OutlineGaps gaps,
@@ -49,7 +52,8 @@ final class GapBounds {
             MotionBounds rigid,
             UnitBow bow,
             Need need,
-            Floors floors) {
+            Floors floors,
+            double unevenRad) {
         this.gaps = gaps;
         frame = gaps.frame;
         this.from = from;
@@ -59,6 +63,8 @@ final class GapBounds {
         this.bow = bow;
         this.need = need;
         this.floors = floors;
+        rollRise = (to.raiseM - from.raiseM) / motion.stepM;
+        floors.padM = unevenRad * gaps.mostArmM(from.armM);
         if (!motion.known || rigid != null && !rigid.known) {
             return false;
         }
@@ -77,14 +83,16 @@ final class GapBounds {
         if (rigid != null) {
             forwardMost = Math.max(forwardMost, addReach(rigid));
         }
-        riseMost = rise.magnitude();
+        riseMost = rise.magnitude() + Math.abs(rollRise);
         for (int i : frame.loneVertices) {
             if (!vertexStaysAbove(i, vertexFloor(i))) {
                 return false;
             }
         }
-        if (gaps.hasTire() && !tireStaysAbove()) {
-            return false;
+        for (RaisedTire tire : gaps.tires) {
+            if (!tireStaysAbove(tire)) {
+                return false;
+            }
         }
         for (int k : frame.loneFaces) {
             if (!segmentStaysAbove(k, need == null ? 0 : need.alongSegment(k), 0)) {
@@ -159,7 +167,7 @@ final class GapBounds {
         }
         slopes.clear();
         gaps.line.addSlopes(xA, Math.max(xA, xB), slopes);
-        return movingBound(xA, xB, from.z[i], to.z[i], from.gap[i], to.gap[i]) >= floor;
+        return movingBound(xA, xB, from.z[i] - from.raiseM, to.z[i] - to.raiseM, rollRise, from.gap[i], to.gap[i]) >= floor;
     }
 
     /**
@@ -220,26 +228,26 @@ final class GapBounds {
         return Math.min(1, Math.max(0, t));
     }
 
-    private boolean tireStaysAbove() {
-        double centerXM = gaps.tire.xM();
-        double centerHM = gaps.tire.hM();
-        double xA = from.pose.worldXM(centerXM, centerHM);
-        double xB = to.pose.worldXM(centerXM, centerHM);
-        double zA = from.pose.worldZM(centerXM, centerHM);
-        double zB = to.pose.worldZM(centerXM, centerHM);
-        double gapA = zA - gaps.tirePath.heightAt(xA);
-        double gapB = zB - gaps.tirePath.heightAt(xB);
+    private boolean tireStaysAbove(RaisedTire tire) {
+        double xA = from.tireXM(tire);
+        double xB = to.tireXM(tire);
+        double zA = from.tireZM(tire);
+        double zB = to.tireZM(tire);
+        double gapA = zA - tire.path().heightAt(xA);
+        double gapB = zB - tire.path().heightAt(xB);
         double floor = floors.under(need == null ? 0 : need.atTire(xA, xB));
         if (bow.known && xB > xA) {
-            gaps.tirePath.bow(xA, xB, lineBow);
-            bow.at(centerXM, centerHM);
+            tire.path().bow(xA, xB, lineBow);
+            bow.at(tire.circle().xM(), tire.circle().hM());
             if (bow.over(lineBow, 1, xA, xB, zA - gapA, zB - gapB).least(gapA, gapB) >= floor) {
                 return true;
             }
         }
         slopes.clear();
-        gaps.tirePath.addSlopes(xA, Math.max(xA, xB), slopes);
-        return movingBound(xA, xB, zA, zB, gapA, gapB) >= floor;
+        tire.path().addSlopes(xA, Math.max(xA, xB), slopes);
+        double rollA = from.rollRad * tire.armM();
+        double rollB = to.rollRad * tire.armM();
+        return movingBound(xA, xB, zA - rollA, zB - rollB, (rollB - rollA) / motion.stepM, gapA, gapB) >= floor;
     }
 
     /** By the bows of the unit and the line under the vertex; their parabolas are looked at only if need be. */
@@ -288,22 +296,23 @@ final class GapBounds {
                 Math.max(a.worldXM(frontX, frontH) - moving.pivotXA, b.worldXM(frontX, frontH) - moving.pivotXB) + slackX;
         moving.addRise(aLo, aHi, rise);
         double z = Math.max(
-                        Math.abs(a.worldZM(rearX, rearH) - moving.pivotZA),
-                        Math.abs(b.worldZM(rearX, rearH) - moving.pivotZB))
+                        Math.abs(a.worldZM(rearX, rearH) - from.raiseM - moving.pivotZA),
+                        Math.abs(b.worldZM(rearX, rearH) - to.raiseM - moving.pivotZB))
                 + frame.heightM
                 + moving.stepM
                 + tilt * frame.lengthM;
         return moving.forward.hi + z * moving.turn.magnitude();
     }
 
-    /** A unit point moving along the line, whose slopes are set. */
-    private double movingBound(double xA, double xB, double zA, double zB, double gapA, double gapB) {
+    /** A unit point moving along the line, whose slopes are set; {@code zA} and {@code zB} are without its roll. */
+    private double movingBound(double xA, double xB, double zA, double zB, double rolling, double gapA, double gapB) {
         rise.clear();
         forward.clear();
         motion.addPoint(xA, xB, zA, zB, forward, rise);
         if (rigid != null) {
             rigid.addPoint(xA, xB, zA, zB, forward, rise);
         }
+        rise.set(rise.lo + rolling, rise.hi + rolling);
         return between(gapA, gapB);
     }
 
@@ -311,12 +320,13 @@ final class GapBounds {
     private double standingBound(int kink, double gapA, double gapB) {
         rise.clear();
         forward.clear();
-        double zA = gaps.kinkZ[kink] + frame.side * gapA;
-        double zB = gaps.kinkZ[kink] + frame.side * gapB;
+        double zA = gaps.kinkZ[kink] + frame.side * gapA - from.raiseM;
+        double zB = gaps.kinkZ[kink] + frame.side * gapB - to.raiseM;
         addStanding(motion, gaps.kinkS[kink], zA, zB);
         if (rigid != null) {
             addStanding(rigid, gaps.kinkS[kink], zA, zB);
         }
+        rise.set(rise.lo + rollRise, rise.hi + rollRise);
         return between(gapA, gapB);
     }
 

@@ -2,7 +2,7 @@ package org.cresthaul.posture;
 
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.rig.FramePoint;
-import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.WheelPath;
 
 /**
  * Bounds on how one unit moves while the steer axle advances from one position to the next: everything is per meter of
@@ -30,6 +30,8 @@ final class MotionBounds {
     boolean steady;
     /** How far the travel of any axle can lie outside its values at both ends, meters. */
     double travelPadM;
+    /** No wheel's forward rate differs from one by more than this. */
+    double speedOff;
     double stepM;
     double pivotXA;
     double pivotXB;
@@ -57,7 +59,7 @@ final class MotionBounds {
     /** Bounds for a group between two placements {@code step} meters of steer travel apart. */
     void compute(
             PivotedGroup group,
-            RolledProfile[] rolled,
+            WheelPath[] rolled,
             PlacedUnit a,
             PlacedUnit b,
             double step,
@@ -77,7 +79,7 @@ final class MotionBounds {
     }
 
     private boolean tryBounds(
-            PivotedGroup group, RolledProfile[] rolled, PlacedUnit a, PlacedUnit b, double slack, double pitchRate) {
+            PivotedGroup group, WheelPath[] rolled, PlacedUnit a, PlacedUnit b, double slack, double pitchRate) {
         double h = stepM;
         double pitchA = a.pose.pitchRad();
         double pitchB = b.pose.pitchRad();
@@ -151,14 +153,14 @@ final class MotionBounds {
         double pad = 0.5 * h * turn.magnitude();
         pitchLo = Math.min(pitchA, pitchB) - pad;
         pitchHi = Math.max(pitchA, pitchB) + pad;
-        double speedOff = Math.max(Math.abs(forward.lo - 1), Math.abs(forward.hi - 1))
+        speedOff = Math.max(Math.abs(forward.lo - 1), Math.abs(forward.hi - 1))
                 + zMost * turnMost
                 + sinMost * travelRate;
         return speedOff <= slack;
     }
 
     /** Gathers the slopes under one wheel and its arm; returns how far it can lie above or below the pivot. */
-    private double measure(RolledProfile path, double xA, double xB, double zA, double zB, double slack) {
+    private double measure(WheelPath path, double xA, double xB, double zA, double zB, double slack) {
         double h = stepM;
         slopes.clear();
         path.addSlopes(xA, Math.max(xB, xA + (1 + slack) * h), slopes);

@@ -7,6 +7,7 @@ import org.cresthaul.road.RoadProfile;
  * stand beyond the survey on ground of uncertain grade. Set to one step of the search at a time.
  */
 final class Need {
+    private final Passage passage;
     private final RoadProfile line;
     private final Demand demand;
     private final Leverage leverage;
@@ -21,9 +22,10 @@ final class Need {
     private double[] strayM = new double[Leverage.SUPPORTS];
     private boolean onSurvey;
 
-    Need(Demand demand, RoadProfile line, Leverage leverage, UnitName unit, OutlineGaps gaps) {
+    Need(Demand demand, Passage passage, Leverage leverage, UnitName unit, OutlineGaps gaps) {
         this.demand = demand;
-        this.line = line;
+        this.passage = passage;
+        line = passage.line();
         this.leverage = leverage;
         this.unit = unit;
         frame = gaps.frame;
@@ -32,7 +34,7 @@ final class Need {
         vertexDemand = new double[n];
         for (int i = 0; i < n; i++) {
             vertexWeights[i] = leverage.weights(unit, gaps.frame.vertex[i].xM());
-            vertexDemand[i] = demand.at(leverage.surveyFactor(unit, gaps.frame.vertex[i].xM()));
+            vertexDemand[i] = wantedM(gaps.frame.vertex[i].xM());
         }
         int m = gaps.frame.rx.length;
         segmentWeights = new double[m][];
@@ -45,11 +47,14 @@ final class Need {
             for (int j = 0; j < Leverage.SUPPORTS; j++) {
                 segmentWeights[k][j] = Math.max(rear[j], front[j]);
             }
-            segmentDemand[k] = demand.at(Math.max(
-                    leverage.surveyFactor(unit, gaps.frame.rx[k]), leverage.surveyFactor(unit, gaps.frame.fx[k])));
+            segmentDemand[k] = Math.max(wantedM(gaps.frame.rx[k]), wantedM(gaps.frame.fx[k]));
         }
         tireWeights = gaps.hasTire() ? leverage.weights(unit, gaps.tireFoot().xM()) : null;
-        tireDemand = gaps.hasTire() ? demand.at(leverage.surveyFactor(unit, gaps.tireFoot().xM())) : 0;
+        tireDemand = gaps.hasTire() ? wantedM(gaps.tireFoot().xM()) : 0;
+    }
+
+    private double wantedM(double xM) {
+        return passage.wantedM(demand, leverage, unit, xM);
     }
 
     /** How far each support's ground may stray from the extended line over the coming step, meters. */
@@ -77,7 +82,7 @@ final class Need {
     /** The same at one place of a segment, a share of the way from its rear end. */
     double onSegment(int k, double t) {
         double xM = frame.rx[k] + t * (frame.fx[k] - frame.rx[k]);
-        return demand.at(leverage.surveyFactor(unit, xM)) + (onSurvey ? 0 : weighed(leverage.weights(unit, xM)));
+        return wantedM(xM) + (onSurvey ? 0 : weighed(leverage.weights(unit, xM)));
     }
 
     /** The most between two places of a segment: it bulges downward in between. */

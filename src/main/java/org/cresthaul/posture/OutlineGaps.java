@@ -6,7 +6,7 @@ import org.cresthaul.posture.FrameOutline.Straight;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.road.PiecewiseLine;
-import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 
 /**
@@ -22,14 +22,14 @@ final class OutlineGaps {
     /** Whether the line goes on beyond its ends, as ground does. */
     final boolean endless;
 
+    /** Whether every vertex of the ground is surveyed; where lines of a road end apart some are not. */
+    private final boolean surveyedThroughout;
+
     final double[] kinkS;
     final double[] kinkZ;
     final double steepest;
-    /** A raised tire and its path, both null or neither. */
-    final CombinationShape.Circle tire;
-
-    final RolledProfile tirePath;
-    private final FramePoint tireFoot;
+    /** One raised tire, over each path that it is looked at over. */
+    final RaisedTire[] tires;
     /** First kink at or after each vertex of the line. */
     private final int[] kinkFrom;
 
@@ -37,13 +37,11 @@ final class OutlineGaps {
             List<Outline> outlines,
             PiecewiseLine line,
             int side,
-            CombinationShape.Circle tire,
-            RolledProfile tirePath) {
+            List<RaisedTire> tires) {
         this.line = line;
         this.endless = !(line instanceof Soffit);
-        this.tire = tire;
-        tireFoot = tire == null ? null : new FramePoint(tire.xM(), tire.hM() - tire.radiusM(), "raised tire");
-        this.tirePath = tirePath;
+        this.tires = tires.toArray(new RaisedTire[0]);
+        surveyedThroughout = !(line instanceof RoadProfile road) || road.isSurveyedThroughout();
         steepest = line.steepest();
         frame = new FrameOutline(outlines, side, steepest);
         List<Integer> kinks = new ArrayList<>();
@@ -64,32 +62,46 @@ final class OutlineGaps {
         kinkZ = kinks.stream().mapToDouble(line::elevationM).toArray();
     }
 
-    /** Underside (and raised tire, both null or neither) over the ground. */
-    static OutlineGaps over(
-            PiecewiseLine ground, List<Outline> undersides, CombinationShape.Circle tire, RolledProfile tirePath) {
-        return new OutlineGaps(undersides, ground, 1, tire, tirePath);
+    /** Underside and raised tires over the ground. */
+    static OutlineGaps over(PiecewiseLine ground, List<Outline> undersides, List<RaisedTire> tires) {
+        return new OutlineGaps(undersides, ground, 1, tires);
     }
 
     /** Topside under a soffit. */
     static OutlineGaps under(Soffit soffit, List<Outline> topsides) {
-        return new OutlineGaps(topsides, soffit, -1, null, null);
+        return new OutlineGaps(topsides, soffit, -1, List.of());
     }
 
     FramePoint tireFoot() {
-        return tireFoot;
+        return tires[0].foot();
     }
 
     int points() {
         return frame.vertex.length + frame.rx.length;
     }
 
+    /** The farthest beside the unit's middle that anything is looked at, meters. */
+    double mostArmM(double armM) {
+        double most = armM;
+        for (RaisedTire tire : tires) {
+            most = Math.max(most, tire.armM());
+        }
+        return most;
+    }
+
     boolean hasTire() {
-        return tire != null;
+        return tires.length > 0;
     }
 
     /** The outlines at one pose; of nearly straight stretches only the chord, until {@link #placeWhole}. */
     PlacedOutlines place(Pose pose) {
-        PlacedOutlines at = new PlacedOutlines(pose, frame.vertex.length, frame.rx.length, frame.straights.length);
+        return place(pose, 0, 0);
+    }
+
+    /** The same of a unit that rolls up by an angle at so much beside its middle. */
+    PlacedOutlines place(Pose pose, double rollRad, double armM) {
+        PlacedOutlines at = new PlacedOutlines(
+                pose, rollRad, armM, frame.vertex.length, frame.rx.length, frame.straights.length);
         for (int i : frame.loneVertices) {
             placeVertex(at, i);
         }
@@ -153,12 +165,15 @@ final class OutlineGaps {
                 }
             }
         }
-        if (tire != null) {
-            double x = at.pose.worldXM(tire.xM(), tire.hM());
-            double gap = at.pose.worldZM(tire.xM(), tire.hM()) - tirePath.heightAt(x);
-            nearest.offer(gap, steerM, unit, tireFoot, x);
-            if (need != null) {
-                tightest.offer(gap - need.atTire(x, x), steerM, unit, tireFoot, x);
+        for (RaisedTire tire : tires) {
+            double x = at.tireXM(tire);
+            double gap = at.tireZM(tire) - tire.path().heightAt(x);
+            if (gap < nearest.gapM || need != null) {
+                FramePoint foot = tire.foot();
+                nearest.offer(gap, steerM, unit, foot, x);
+                if (need != null) {
+                    tightest.offer(gap - need.atTire(x, x), steerM, unit, foot, x);
+                }
             }
         }
     }
@@ -224,8 +239,8 @@ final class OutlineGaps {
                 * (at.rearZ[segment] + at.slope[segment] * (kinkS[kink] - at.rearX[segment]) - kinkZ[kink]);
     }
 
-    /** The ground's own vertices are surveyed; those of a soffit may stand over ground that is not. */
+    /** The ground's own vertices are mostly surveyed; those of a soffit may stand over ground that is not. */
     double beyondSurvey(Need need, int kink) {
-        return need == null || endless ? 0 : need.beyondSurvey(kinkS[kink], kinkS[kink]);
+        return need == null || endless && surveyedThroughout ? 0 : need.beyondSurvey(kinkS[kink], kinkS[kink]);
     }
 }

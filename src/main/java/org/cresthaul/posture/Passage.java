@@ -10,6 +10,7 @@ import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkLimit;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
@@ -19,7 +20,7 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.RoadProfile;
-import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.WheelPath;
 import org.cresthaul.road.Soffit;
 
 /**
@@ -43,10 +44,11 @@ public final class Passage {
     private static final double PAD_M = 2;
 
     private final LevelStance stance;
+    private final Optional<RoadPlace> place;
     private final WheelPaths ground;
     private final PivotedGroup tractor;
-    private final RolledProfile steerPath;
-    private final RolledProfile[] drivePaths;
+    private final WheelPath steerPath;
+    private final WheelPath[] drivePaths;
     private final List<Span> spans;
     private final Map<String, CombinationShape> shapes = new HashMap<>();
     private final Map<Soffit, OutlineGaps> tractorUnder = new HashMap<>();
@@ -65,11 +67,21 @@ public final class Passage {
      * past {@code toM}.
      */
     public Passage(LevelStance stance, RoadProfile line, double fromM, double toM) {
+        this(stance, Optional.empty(), new WheelPaths(line), fromM, toM);
+    }
+
+    /** The same at one place across a road, with left and right wheels on lines of their own. */
+    public Passage(LevelStance stance, RoadPlace place, double fromM, double toM) {
+        this(stance, Optional.of(place), place.ground(), fromM, toM);
+    }
+
+    private Passage(LevelStance stance, Optional<RoadPlace> place, WheelPaths ground, double fromM, double toM) {
         this.stance = stance;
-        ground = new WheelPaths(line);
+        this.place = place;
+        this.ground = ground;
         tractor = CoupledCombination.tractorGroup(stance.tractor());
-        steerPath = ground.rolled(stance.tractor().steer().radiusM());
-        drivePaths = tractor.rolledOn(ground);
+        steerPath = ground.rolled(stance.tractor().steer().radiusM(), AxleKind.STEER);
+        drivePaths = tractor.rolledOn(ground, PostureSolver.drives(tractor));
         double first = fromM - frontOverhangM(stance) - PAD_M;
         double last = toM + reachBehindM(stance) + PAD_M;
         int count = (int) Math.ceil((last - first) / FIRST_STEP_M);
@@ -85,8 +97,8 @@ public final class Passage {
             at = next;
         }
         spans = List.copyOf(all);
-        mostKept = KEPT_SPANS + KEPT_SPANS_PER_POINT * line.size();
-        tractorOver = OutlineGaps.over(line, List.of(stance.tractor().underside()), null, null);
+        mostKept = KEPT_SPANS + KEPT_SPANS_PER_POINT * line().size();
+        tractorOver = OutlineGaps.over(lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
         tractorSearch = new TractorSearch(this);
     }
 
@@ -99,8 +111,24 @@ public final class Passage {
         return stance;
     }
 
+    /** Under the middle of the combination: how far the ground was surveyed. */
     public RoadProfile line() {
         return ground.line();
+    }
+
+    /** What is told of it: the line, or the place across the road. */
+    public String name() {
+        return place.map(RoadPlace::label).orElse(line().name());
+    }
+
+    /** The ground that a unit is judged over. */
+    public RoadProfile lineUnder(UnitName unit) {
+        return place.map(p -> p.line(unit)).orElse(line());
+    }
+
+    /** Where across the road it judges; empty where all wheels are taken to run on one line, and all units over it. */
+    public Optional<RoadPlace> place() {
+        return place;
     }
 
     /** First steer position of the search, meters along the line. */
@@ -151,12 +179,19 @@ public final class Passage {
     Target over(CombinationShape shape) {
         return groundTargets.computeIfAbsent(shape, s -> new Target(
                 tractorOver,
-                OutlineGaps.over(
-                        line(),
-                        s.trailer().undersides(),
-                        s.raisedTire().orElse(null),
-                        s.raisedTire().map(c -> ground.rolled(c.radiusM())).orElse(null)),
-                s.trailing().map(b -> OutlineGaps.over(line(), b.outlines().undersides(), null, null))));
+                OutlineGaps.over(lineUnder(UnitName.TRAILER), s.trailer().undersides(),
+                        s.raisedTire().map(this::raisedTires).orElse(List.of())),
+                s.trailing().map(b -> OutlineGaps.over(
+                        lineUnder(UnitName.BOOSTER), b.outlines().undersides(), List.of()))));
+    }
+
+    /** A raised tire over its path; at one place across the road maybe over several, or none. */
+    private List<RaisedTire> raisedTires(CombinationShape.Circle circle) {
+        return place.isEmpty()
+                ? List.of(new RaisedTire(circle, ground.rolled(circle.radiusM(), AxleKind.TRAILER), 0))
+                : place.get().raisedTiresRightM().stream()
+                        .map(rightM -> new RaisedTire(circle, ground.beside(circle.radiusM(), rightM), Math.abs(rightM)))
+                        .toList();
     }
 
     /** The topsides of a shape under a soffit. */
@@ -172,7 +207,14 @@ public final class Passage {
     /** What a demand asks of one unit; the same for every notch. For one search at a time. */
     Need need(OutlineGaps gaps, UnitName unit, Demand demand, Leverage leverage) {
         return needs.computeIfAbsent(gaps, g -> new HashMap<>(4))
-                .computeIfAbsent(demand, d -> new Need(d, line(), leverage, unit, gaps));
+                .computeIfAbsent(demand, d -> new Need(d, this, leverage, unit, gaps));
+    }
+
+    /** Margin and what is not certain about the gap of a point, without ground beyond the survey, meters. */
+    double wantedM(Demand demand, Leverage leverage, UnitName unit, double xM) {
+        return place.isPresent()
+                ? place.get().wantedM(demand, leverage, unit, xM)
+                : demand.at(leverage.surveyFactor(unit, xM));
     }
 
     List<Span> spans() {

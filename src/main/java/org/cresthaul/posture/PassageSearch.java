@@ -28,6 +28,10 @@ public final class PassageSearch {
     private final PostureSolver solver;
     private final Leverage leverage;
     private final Map<Target, List<Spot>> firstSpots = new HashMap<>(4);
+    /** How the combination rolls over the ground and under a structure; null where all wheels run on one line. */
+    private final Roll rollOver;
+
+    private final Roll rollUnder;
 
     /**
      * Places the combination at the first positions of the passage.
@@ -45,6 +49,9 @@ public final class PassageSearch {
         combination = places.combination;
         solver = places.solver;
         leverage = new Leverage(passage.stance(), setting);
+        Optional<RoadPlace> beside = passage.place().filter(p -> p.side() != 0);
+        rollOver = beside.map(p -> new Roll(p, combination, true)).orElse(null);
+        rollUnder = beside.map(p -> new Roll(p, combination, false)).orElse(null);
     }
 
     /**
@@ -80,16 +87,19 @@ public final class PassageSearch {
      */
     public Look look(Optional<Soffit> under, double ceilingM, List<Demand> demands) {
         Target target = target(under);
-        SpanSearch<?> tractor = passage.tractorSearch().least(target.tractor(), leverage);
         int first = 0;
-        while (first < demands.size()
-                && !passage.tractorSearch().meets(target.tractor(), demands.get(first), leverage)) {
-            first++;
+        Optional<SpanSearch<?>> tractor = Optional.empty();
+        if (!rolls()) {
+            tractor = Optional.of(passage.tractorSearch().least(target.tractor(), leverage));
+            while (first < demands.size()
+                    && !passage.tractorSearch().meets(target.tractor(), demands.get(first), leverage)) {
+                first++;
+            }
         }
         Run run = new Run(target, SpanSearch.Seeks.GAP, ceilingM, demands.subList(first, demands.size()));
-        run.nearest.offer(tractor.nearest);
+        tractor.ifPresent(t -> run.nearest.offer(t.nearest));
         run.search(passage.spans(), spots(target));
-        Optional<Undecided> undecided = tractor.undecided().or(run::undecided);
+        Optional<Undecided> undecided = tractor.flatMap(SpanSearch::undecided).or(run::undecided);
         if (undecided.isPresent() && run.nearest.unit == null && ceilingM < Double.POSITIVE_INFINITY) {
             // Below the ceiling nothing was found, but nothing was proven either: that must not pass for "none".
             return look(under, Double.POSITIVE_INFINITY, demands);
@@ -101,6 +111,15 @@ public final class PassageSearch {
                 undecided);
     }
 
+    /** Whether the tractor's gaps hang on how the units behind it roll, so that they are searched with theirs. */
+    private boolean rolls() {
+        return rollOver != null;
+    }
+
+    private Roll roll(Target target) {
+        return target.tractor().endless ? rollOver : rollUnder;
+    }
+
     /** Whoever asks an undecided search must find out: it has a gap to tell, if only that of some position looked at. */
     private void offerAny(Optional<Undecided> undecided, Target target, Nearest nearest) {
         double first = passage.firstSteerM();
@@ -108,12 +127,11 @@ public final class PassageSearch {
         OutlineGaps gaps = target.tractor();
         for (int i = 0; undecided.isPresent() && nearest.unit == null && i <= LOOKS; i++) {
             double steerM = first + (last - first) * i / LOOKS;
-            gaps.measure(
-                    gaps.place(solver.tractorAt(steerM, 0).pose), UnitName.TRACTOR, steerM, null, nearest, null);
+            gaps.measure(placeTractor(target, placedAt(steerM)), UnitName.TRACTOR, steerM, null, nearest, null);
         }
         if (undecided.isPresent() && nearest.unit == null) {
             // A structure too short to be met by that: as if it went on level.
-            PlacedOutlines at = gaps.place(solver.tractorAt(first, 0).pose);
+            PlacedOutlines at = placeTractor(target, placedAt(first));
             int i = gaps.frame.rearmost;
             nearest.offer(at.gap[i], first, UnitName.TRACTOR, gaps.frame.vertex[i], at.x[i]);
         }
@@ -124,6 +142,10 @@ public final class PassageSearch {
      * meets a demand everywhere. False also where that cannot be shown.
      */
     public boolean boosterKeeps(Optional<Soffit> under, double floorM, Optional<Demand> demand) {
+        if (rolls()) {
+            // Its axle has a part in the roll of all units.
+            return false;
+        }
         Target target = target(under);
         Run run = new Run(
                 target, SpanSearch.Seeks.GAP, floorM + SpanSearch.WITHIN_M, demand.stream().toList(), true);
@@ -134,11 +156,13 @@ public final class PassageSearch {
     /** Where clearance less what is demanded there is least, when that is below a ceiling; the value is the difference. */
     public Optional<Clearance> leastSpareBelow(Optional<Soffit> under, Demand demand, double ceilingM) {
         Target target = target(under);
-        SpanSearch<?> tractor = passage.tractorSearch().leastSpare(target.tractor(), demand, leverage);
+        Optional<SpanSearch<?>> tractor = rolls()
+                ? Optional.empty()
+                : Optional.of(passage.tractorSearch().leastSpare(target.tractor(), demand, leverage));
         Run run = new Run(target, SpanSearch.Seeks.SPARE, ceilingM, List.of(demand));
-        run.nearest.offer(tractor.nearest);
+        tractor.ifPresent(t -> run.nearest.offer(t.nearest));
         run.search(passage.spans(), spots(target));
-        Optional<Undecided> undecided = tractor.undecided().or(run::undecided);
+        Optional<Undecided> undecided = tractor.flatMap(SpanSearch::undecided).or(run::undecided);
         if (undecided.isPresent() && run.nearest.unit == null && ceilingM < Double.POSITIVE_INFINITY) {
             return leastSpareBelow(under, demand, Double.POSITIVE_INFINITY);
         }
@@ -149,17 +173,10 @@ public final class PassageSearch {
     /** Clearance at one position; empty when no part is under the soffit then. */
     public Optional<Clearance> at(Optional<Soffit> under, double steerM) {
         Target target = target(under);
-        PlacedUnit tractor = solver.tractorAt(steerM, 0);
+        Placed at = placedAt(steerM);
         Run run = new Run(target, SpanSearch.Seeks.GAP, Double.POSITIVE_INFINITY, List.of());
-        target.tractor().measure(
-                target.tractor().place(tractor.pose), UnitName.TRACTOR, steerM, null, run.nearest, null);
-        run.measure(
-                steerM,
-                tractor,
-                spot(target, places.behind(tractor)),
-                null,
-                run.nearest,
-                null);
+        target.tractor().measure(placeTractor(target, at), UnitName.TRACTOR, steerM, null, run.nearest, null);
+        run.measure(steerM, at.tractor(), spot(target, at), null, run.nearest, null);
         return run.nearest.asClearance(0, Optional.empty());
     }
 
@@ -174,7 +191,9 @@ public final class PassageSearch {
             run.measure(
                     i == 0 ? spans.get(0).startM : spans.get(i - 1).endM, tractor, spots.get(i), null, run.nearest, null);
         }
-        run.nearest.offer(passage.tractorSearch().least(target.tractor(), leverage).nearest);
+        if (!rolls()) {
+            run.nearest.offer(passage.tractorSearch().least(target.tractor(), leverage).nearest);
+        }
         return run.nearest.gapM;
     }
 
@@ -205,18 +224,38 @@ public final class PassageSearch {
         };
     }
 
-    private static Spot spot(Target target, Placed placed) {
-        PlacedOutlines trailer = target.trailer().place(placed.trailer().pose);
-        return new Spot(placed, trailer, placed.booster() == null ? null : boosterOutlines(target, placed));
+    private Spot spot(Target target, Placed placed) {
+        double rollRad = rollRad(target, placed);
+        return new Spot(
+                placed,
+                rolls() ? placed(target.tractor(), placed.tractor(), UnitName.TRACTOR, rollRad) : null,
+                placed(target.trailer(), placed.trailer(), UnitName.TRAILER, rollRad),
+                placed.booster() == null ? null : boosterOutlines(target, placed, rollRad));
     }
 
-    /** Without the trailer's outlines. */
-    private static Spot boosterSpot(Target target, Placed placed) {
-        return new Spot(placed, null, boosterOutlines(target, placed));
+    private PlacedOutlines placed(OutlineGaps gaps, PlacedUnit at, UnitName unit, double rollRad) {
+        return gaps.place(at.pose, rollRad, armM(unit));
     }
 
-    private static PlacedOutlines boosterOutlines(Target target, Placed placed) {
-        return target.booster().orElseThrow().place(placed.booster().unit().pose);
+    private double rollRad(Target target, Placed placed) {
+        return rolls() ? roll(target).atRad(placed.tractor(), placed.trailer(), placed.onBooster()) : 0;
+    }
+
+    private double armM(UnitName unit) {
+        return passage.place().map(p -> p.armM(unit)).orElse(0.0);
+    }
+
+    private PlacedOutlines placeTractor(Target target, Placed placed) {
+        return placed(target.tractor(), placed.tractor(), UnitName.TRACTOR, rollRad(target, placed));
+    }
+
+    /** Without the outlines of the others; nothing rolls. */
+    private Spot boosterSpot(Target target, Placed placed) {
+        return new Spot(placed, null, null, boosterOutlines(target, placed, 0));
+    }
+
+    private PlacedOutlines boosterOutlines(Target target, Placed placed, double rollRad) {
+        return placed(target.booster().orElseThrow(), placed.onBooster(), UnitName.BOOSTER, rollRad);
     }
 
     private Target target(Optional<Soffit> under) {
@@ -227,26 +266,39 @@ public final class PassageSearch {
         return solver.at(steerM);
     }
 
+    /**
+     * How much the roll that counts raises a unit at the place across the road that is looked at, meters; zero where all wheels
+     * run on one line.
+     */
+    public double raiseM(Optional<Soffit> under, double steerM, UnitName unit) {
+        return rollRad(target(under), placedAt(steerM)) * armM(unit);
+    }
+
+    private Placed placedAt(double steerM) {
+        return places.behind(solver.tractorAt(steerM, 0));
+    }
+
     /** What a clearance stands on. */
     public Footing footingOf(Clearance clearance, Demand demand) {
-        PlacedUnit tractor = solver.tractorAt(clearance.steerM(), 0);
-        Placed placed = places.behind(tractor);
+        Placed placed = placedAt(clearance.steerM());
         return Footing.of(
-                passage.line(),
+                passage,
                 demand,
                 leverage,
                 clearance,
-                tractor,
+                placed.tractor(),
                 placed.trailer(),
-                placed.booster() == null ? Optional.empty() : Optional.of(placed.booster().unit()));
+                Optional.ofNullable(placed.onBooster()));
     }
 
     /** A place with its outlines over or under the target's line; null where there are none or they are not asked for. */
-    private record Spot(Placed placed, PlacedOutlines trailer, PlacedOutlines booster) {}
+    private record Spot(Placed placed, PlacedOutlines tractor, PlacedOutlines trailer, PlacedOutlines booster) {}
 
     private final class Run extends SpanSearch<Spot> {
         private final Target target;
         private final boolean boosterAlone;
+        private final Roll roll;
+        private final Map<Demand, Need> tractorNeeds = new HashMap<>(4);
         private final Map<Demand, Need> trailerNeeds = new HashMap<>(4);
         private final Map<Demand, Need> boosterNeeds = new HashMap<>(4);
         private final UnitMotions motions = new UnitMotions(places);
@@ -261,7 +313,11 @@ public final class PassageSearch {
             super(seeks, ceilingM, demands, passage.limit());
             this.target = target;
             this.boosterAlone = boosterAlone;
+            roll = roll(target);
             for (Demand demand : demands) {
+                if (roll != null) {
+                    tractorNeeds.put(demand, passage.need(target.tractor(), UnitName.TRACTOR, demand, leverage));
+                }
                 trailerNeeds.put(demand, passage.need(target.trailer(), UnitName.TRAILER, demand, leverage));
                 target.booster()
                         .ifPresent(g -> boosterNeeds.put(
@@ -279,6 +335,10 @@ public final class PassageSearch {
         void measure(
                 double steerM, PlacedUnit tractor, Spot spot, Demand demand, Nearest gap, Nearest tightest) {
             setStray(demand, steerM, steerM, tractor, tractor, spot.placed, spot.placed);
+            if (roll != null) {
+                target.tractor()
+                        .measure(spot.tractor, UnitName.TRACTOR, steerM, tractorNeeds.get(demand), gap, tightest);
+            }
             if (!boosterAlone) {
                 target.trailer()
                         .measure(spot.trailer, UnitName.TRAILER, steerM, trailerNeeds.get(demand), gap, tightest);
@@ -312,6 +372,9 @@ public final class PassageSearch {
                 boosterNeeds.get(demand).setStray(stray);
             }
             trailerNeeds.get(demand).setStray(stray);
+            if (roll != null) {
+                tractorNeeds.get(demand).setStray(stray);
+            }
         }
 
         @Override
@@ -323,6 +386,13 @@ public final class PassageSearch {
             }
             setStray(demand, span.startM, span.endM, span.start, span.end, a, b);
             motions.ofTrailer(span, a, b);
+            double unevenRad = 0;
+            if (roll != null) {
+                if (a.booster() != null) {
+                    motions.ofBooster(span, a, b);
+                }
+                unevenRad = roll.unevenRad(span, a, b, motions);
+            }
             boolean trailerDoes = boosterAlone
                     ? motions.trailer.known && (!motions.trailer.mayCarry || motions.trailerBow.known)
                     : bounds.staysAbove(
@@ -333,8 +403,26 @@ public final class PassageSearch {
                             null,
                             motions.trailerBow,
                             trailerNeeds.get(demand),
-                            above);
-            return trailerDoes && (a.booster() == null || boosterStaysAbove(span, from, to, demand, above));
+                            above,
+                            unevenRad);
+            return trailerDoes
+                    && (a.booster() == null || boosterStaysAbove(span, from, to, demand, above, unevenRad))
+                    && (roll == null || tractorStaysAbove(span, from, to, demand, above, unevenRad));
+        }
+
+        /** The tractor's outlines, where they are not searched once for every setting. */
+        private boolean tractorStaysAbove(
+                Passage.Span span, Spot from, Spot to, Demand demand, Floors above, double unevenRad) {
+            return bounds.staysAbove(
+                    target.tractor(),
+                    from.tractor,
+                    to.tractor,
+                    span.motion,
+                    null,
+                    span.bow,
+                    tractorNeeds.get(demand),
+                    above,
+                    unevenRad);
         }
 
         @Override
@@ -342,8 +430,11 @@ public final class PassageSearch {
             return motions.bound(span, from.placed, to.placed) ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP;
         }
 
-        private boolean boosterStaysAbove(Passage.Span span, Spot from, Spot to, Demand demand, Floors above) {
-            motions.ofBooster(span, from.placed, to.placed);
+        private boolean boosterStaysAbove(
+                Passage.Span span, Spot from, Spot to, Demand demand, Floors above, double unevenRad) {
+            if (roll == null) {
+                motions.ofBooster(span, from.placed, to.placed);
+            }
             return bounds.staysAbove(
                     target.booster().orElseThrow(),
                     from.booster,
@@ -352,7 +443,8 @@ public final class PassageSearch {
                     motions.boosterFree ? null : motions.trailer,
                     motions.boosterBow,
                     boosterNeeds.get(demand),
-                    above);
+                    above,
+                    unevenRad);
         }
     }
 }

@@ -2,7 +2,8 @@ package org.cresthaul.posture;
 
 import java.util.List;
 import org.cresthaul.rig.Axle;
-import org.cresthaul.road.RolledProfile;
+import org.cresthaul.rig.AxleKind;
+import org.cresthaul.road.WheelPath;
 
 /**
  * A unit held at a pivot ahead (steer axle, kingpin, hinge) and standing on one axle group behind it; its pitch is the
@@ -114,13 +115,14 @@ final class PivotedGroup {
         return xM.length;
     }
 
-    RolledProfile[] rolledOn(WheelPaths ground) {
-        RolledProfile[] rolled = new RolledProfile[size() + (hasFixedWheel() ? 1 : 0)];
+    /** Paths of its axles and then of the fixed wheel, which is a booster's. */
+    WheelPath[] rolledOn(WheelPaths ground, List<AxleKind> kinds) {
+        WheelPath[] rolled = new WheelPath[size() + (hasFixedWheel() ? 1 : 0)];
         for (int i = 0; i < size(); i++) {
-            rolled[i] = ground.rolled(radiusM[i]);
+            rolled[i] = ground.rolled(radiusM[i], kinds.get(i));
         }
         if (hasFixedWheel()) {
-            rolled[size()] = ground.rolled(fixedRadiusM);
+            rolled[size()] = ground.rolled(fixedRadiusM, AxleKind.BOOSTER);
         }
         return rolled;
     }
@@ -134,7 +136,7 @@ final class PivotedGroup {
      * @param guessRad a pitch to start from; any finite value converges to the same answer
      * @return the unit; not {@link PlacedUnit#solved} when no posture was found, and then nothing may be concluded
      */
-    PlacedUnit place(RolledProfile[] rolled, double pivotX, double pivotZ, double guessRad) {
+    PlacedUnit place(WheelPath[] rolled, double pivotX, double pivotZ, double guessRad) {
         int n = xM.length;
         double[] travel = new double[n];
         double[] heightThenSlope = new double[2];

@@ -2,7 +2,13 @@ package org.cresthaul.posture;
 
 /** The outlines of one unit at one pose, over or under their line: computed once, used by the stretches on both sides. */
 final class PlacedOutlines {
+    /** With what the roll raises counted in. */
     final Pose pose;
+    /** How far the unit rolls up where it is looked at, radians, and by how much that raises its outlines, meters. */
+    final double rollRad;
+
+    final double armM;
+    final double raiseM;
     /** Place and gap of each vertex; the gap is over the line as it goes on beyond its ends. */
     final double[] x;
 
@@ -19,8 +25,11 @@ final class PlacedOutlines {
     /** Which nearly straight stretches have more in place than their chord. */
     final boolean[] whole;
 
-    PlacedOutlines(Pose pose, int vertices, int segments, int straights) {
-        this.pose = pose;
+    PlacedOutlines(Pose level, double rollRad, double armM, int vertices, int segments, int straights) {
+        this.rollRad = rollRad;
+        this.armM = armM;
+        raiseM = rollRad * armM;
+        pose = raiseM == 0 ? level : new Pose(level.originXM(), level.originZM() + raiseM, level.pitchRad());
         x = new double[vertices];
         z = new double[vertices];
         gap = new double[vertices];
@@ -30,5 +39,13 @@ final class PlacedOutlines {
         slope = new double[segments];
         firstKink = new int[segments];
         whole = new boolean[straights];
+    }
+
+    double tireXM(RaisedTire tire) {
+        return pose.worldXM(tire.circle().xM(), tire.circle().hM());
+    }
+
+    double tireZM(RaisedTire tire) {
+        return pose.worldZM(tire.circle().xM(), tire.circle().hM()) + rollRad * tire.armM() - raiseM;
     }
 }

@@ -1,6 +1,6 @@
 package org.cresthaul.posture;
 
-import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.WheelPath;
 
 /** A unit standing on the road, with what the position search needs of it. Not changed after construction. */
 final class PlacedUnit {
@@ -27,7 +27,7 @@ final class PlacedUnit {
 
     PlacedUnit(
             PivotedGroup group,
-            RolledProfile[] rolled,
+            WheelPath[] rolled,
             double pivotX,
             double pivotZ,
             double pitch,

@@ -1,14 +1,16 @@
 package org.cresthaul.posture;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
-import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.WheelPath;
 
 /**
  * The quasi-static posture of a combination on one line of ground, by exact rigid-body rotation.
@@ -19,11 +21,11 @@ public final class PostureSolver {
     private static final double BEND_SOLVED_RAD = 1e-9;
 
     private final CoupledCombination combination;
-    private final RolledProfile steerPath;
-    private final RolledProfile[] drivePaths;
-    private final RolledProfile[] trailerPaths;
-    private final RolledProfile[] boosterPaths;
-    private final Optional<RolledProfile> liftedPath;
+    private final WheelPath steerPath;
+    private final WheelPath[] drivePaths;
+    private final WheelPath[] trailerPaths;
+    private final WheelPath[] boosterPaths;
+    private final Optional<WheelPath> liftedPath;
 
     /**
      * A solver for one setting on one line.
@@ -37,22 +39,26 @@ public final class PostureSolver {
 
     PostureSolver(CoupledCombination combination, WheelPaths ground) {
         this.combination = combination;
-        steerPath = ground.rolled(combination.steerRadiusM());
-        drivePaths = combination.tractor().rolledOn(ground);
-        trailerPaths = combination.trailer().rolledOn(ground);
-        boosterPaths = combination.booster().map(b -> b.rolledOn(ground)).orElse(null);
-        liftedPath = combination.shape().raisedTire().map(c -> ground.rolled(c.radiusM()));
+        steerPath = ground.rolled(combination.steerRadiusM(), AxleKind.STEER);
+        drivePaths = combination.tractor().rolledOn(ground, drives(combination.tractor()));
+        trailerPaths = combination.trailer().rolledOn(ground, combination.shape().axleKinds());
+        boosterPaths = combination.booster().map(b -> b.rolledOn(ground, List.of(AxleKind.BOOSTER))).orElse(null);
+        liftedPath = combination.shape().raisedTire().map(c -> ground.rolled(c.radiusM(), AxleKind.TRAILER));
     }
 
-    RolledProfile[] trailerPaths() {
+    static List<AxleKind> drives(PivotedGroup tractor) {
+        return Collections.nCopies(tractor.size(), AxleKind.DRIVE);
+    }
+
+    WheelPath[] trailerPaths() {
         return trailerPaths;
     }
 
-    RolledProfile[] boosterPaths() {
+    WheelPath[] boosterPaths() {
         return boosterPaths;
     }
 
-    Optional<RolledProfile> liftedPath() {
+    Optional<WheelPath> liftedPath() {
         return liftedPath;
     }
 

@@ -255,7 +255,7 @@ public final class RaiseNeeded {
                         - solver.liftedPath().orElseThrow().heightAt(pose.worldXM(tire.xM(), tire.hM()));
             }
         }
-        PiecewiseLine line = lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().line();
+        PiecewiseLine line = lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().lineUnder(place.unit());
         int side = lane.soffit().isPresent() ? -1 : 1;
         return side * (pose.worldZM(p) - line.heightAt(pose.worldXM(p)));
     }

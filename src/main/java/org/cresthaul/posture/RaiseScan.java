@@ -65,8 +65,12 @@ final class RaiseScan {
     }
 
     static RaiseRates rates(Way way, LiftState lift, BoosterState booster) {
-        return RaiseRates.of(way.lane().passage().shape(lift, booster),
-                Math.max(way.lane().passage().line().steepest(), line(way.lane()).steepest()));
+        Lane lane = way.lane();
+        double steepest = lane.soffit().map(PiecewiseLine::steepest).orElse(lane.passage().line().steepest());
+        for (UnitName unit : UnitName.values()) {
+            steepest = Math.max(steepest, lane.passage().lineUnder(unit).steepest());
+        }
+        return RaiseRates.of(lane.passage().shape(lift, booster), steepest);
     }
 
     /** How much more than asked a raise has to leave so that it cannot be missed, meters. */
@@ -138,10 +142,6 @@ final class RaiseScan {
             }
         }
         return 0;
-    }
-
-    private static PiecewiseLine line(Lane lane) {
-        return lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().line();
     }
 
     private double gapM(Way way, Clearance place, Raise at, Map<Way, PostureSolver> solvers) {

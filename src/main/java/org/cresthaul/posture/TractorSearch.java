@@ -78,7 +78,7 @@ final class TractorSearch {
                 Passage.Span span, PlacedOutlines a, PlacedOutlines b, Demand demand, Floors above) {
             setStray(demand, span.startM, span.endM, span.start, span.end);
             return bounds.staysAbove(
-                    gaps, a, b, span.motion, null, span.bow, demand == null ? null : need, above);
+                    gaps, a, b, span.motion, null, span.bow, demand == null ? null : need, above, 0);
         }
 
         @Override

@@ -3,7 +3,7 @@ package org.cresthaul.posture;
 import java.util.function.Supplier;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
-import org.cresthaul.road.RolledProfile;
+import org.cresthaul.road.WheelPath;
 
 /**
  * Bounds on how far the points of one unit stray from moving evenly while the steer axle advances from one position to the
@@ -21,7 +21,7 @@ import org.cresthaul.road.RolledProfile;
 final class UnitBow {
     boolean known;
     private PivotedGroup group;
-    private RolledProfile[] rolled;
+    private WheelPath[] rolled;
     private PlacedUnit a;
     private PlacedUnit b;
     private MotionBounds motion;
@@ -74,7 +74,7 @@ final class UnitBow {
      */
     void compute(
             PivotedGroup group,
-            RolledProfile[] rolled,
+            WheelPath[] rolled,
             PlacedUnit a,
             PlacedUnit b,
             MotionBounds motion,

@@ -15,8 +15,12 @@ final class UnitPlaces {
     /** At the first positions of the passage. */
     final List<Placed> first;
 
-    /** Trailer and booster at one steer position. */
-    record Placed(PlacedUnit trailer, PlacedBooster booster) {}
+    /** Everything at one steer position; no booster is null. */
+    record Placed(PlacedUnit tractor, PlacedUnit trailer, PlacedBooster booster) {
+        PlacedUnit onBooster() {
+            return booster == null ? null : booster.unit();
+        }
+    }
 
     /**
      * Places the combination at the first positions of the passage.
@@ -55,6 +59,6 @@ final class UnitPlaces {
 
     private Placed place(PlacedUnit tractor, double trailerGuess, double boosterGuess) {
         PlacedUnit trailer = solver.trailerAt(tractor, trailerGuess);
-        return new Placed(trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
+        return new Placed(tractor, trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
     }
 }

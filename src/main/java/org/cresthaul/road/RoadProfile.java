@@ -12,6 +12,8 @@ public final class RoadProfile extends PiecewiseLine {
     private final Approach before;
     private final Approach after;
     private final OptionalDouble offsetM;
+    private final double surveyedFromM;
+    private final double surveyedToM;
 
     private RoadProfile(
             String name,
@@ -20,8 +22,12 @@ public final class RoadProfile extends PiecewiseLine {
             double slopeAfter,
             Approach before,
             Approach after,
-            OptionalDouble offsetM) {
+            OptionalDouble offsetM,
+            double surveyedFromM,
+            double surveyedToM) {
         super(points, slopeBefore, slopeAfter);
+        this.surveyedFromM = surveyedFromM;
+        this.surveyedToM = surveyedToM;
         this.name = name;
         this.offsetM = offsetM;
         this.before = before;
@@ -57,7 +63,21 @@ public final class RoadProfile extends PiecewiseLine {
                 after.declaredGrade().orElse(slope(points.get(n - 2), points.get(n - 1))),
                 before,
                 after,
-                offsetM);
+                offsetM,
+                points.get(0).distanceM(),
+                points.get(n - 1).distanceM());
+    }
+
+    /**
+     * A line that nobody surveyed as it is, worked out from some that were.
+     *
+     * @param slopes beyond its ends, behind and ahead
+     * @param surveyedFromM surveyedToM what lies outside counts as ground beyond the survey, though it has points
+     */
+    static RoadProfile workedOut(RoadProfile like, String name, double offsetM, List<SurveyedPoint> points, double[] slopes,
+            double surveyedFromM, double surveyedToM) {
+        return new RoadProfile(name, points, slopes[0], slopes[1], like.before, like.after, OptionalDouble.of(offsetM),
+                surveyedFromM, surveyedToM);
     }
 
     /** Straight level ground at height zero. */
@@ -105,11 +125,16 @@ public final class RoadProfile extends PiecewiseLine {
 
     /** How far {@code distanceM} lies beyond the surveyed ends, meters; zero on surveyed ground. */
     public double overrunM(double distanceM) {
-        return Math.max(0, Math.max(startM() - distanceM, distanceM - endM()));
+        return Math.max(0, Math.max(surveyedFromM - distanceM, distanceM - surveyedToM));
     }
 
     /** The approach that {@code distanceM} stands on when it is beyond an end. */
     public Approach approachAt(double distanceM) {
-        return distanceM < startM() ? before : after;
+        return distanceM < surveyedFromM ? before : after;
+    }
+
+    /** Whether all of its points are surveyed ground. */
+    public boolean isSurveyedThroughout() {
+        return surveyedFromM <= startM() && surveyedToM >= endM();
     }
 }

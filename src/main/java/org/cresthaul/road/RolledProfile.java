@@ -9,7 +9,7 @@ import org.cresthaul.geometry.Interval;
  * that the ground can hold up, zc(s) = max over |u| ≤ r of p(s + u) + √(r² − u²). Exact: straight pieces over segments,
  * circular arcs over humps, cut where they cross. Immutable.
  */
-public final class RolledProfile {
+public final class RolledProfile implements WheelPath {
     private final double radiusM;
     /** Piece k reaches from start[k] to start[k + 1]. */
     private final double[] start;
@@ -60,7 +60,7 @@ public final class RolledProfile {
         return radiusM;
     }
 
-    /** Height of the wheel center at {@code distanceM}, meters. */
+    @Override
     public double heightAt(double distanceM) {
         return heightOn(pieceAt(distanceM), distanceM);
     }
@@ -71,9 +71,7 @@ public final class RolledProfile {
         return m == m ? base[k] + m * u : base[k] + Math.sqrt(radiusM * radiusM - u * u);
     }
 
-    /**
-     * Puts height and slope of the path into {@code heightThenSlope}; at a corner the slope is that of the piece ahead.
-     */
+    @Override
     public void locate(double distanceM, double[] heightThenSlope) {
         int k = pieceAt(distanceM);
         double u = distanceM - foot[k];
@@ -88,7 +86,7 @@ public final class RolledProfile {
         }
     }
 
-    /** Widens {@code into} by every slope of the path between two distances, {@code fromM} not after {@code toM}. */
+    @Override
     public void addSlopes(double fromM, double toM, Interval into) {
         for (int k = pieceAt(fromM); ; k++) {
             double m = slope[k];
@@ -105,10 +103,7 @@ public final class RolledProfile {
         }
     }
 
-    /**
-     * Widens {@code into} by how far the path lies above its chord between two distances, {@code fromM} before
-     * {@code toM}: zero, which it has at both ends, and its least and greatest in between.
-     */
+    @Override
     public void addBow(double fromM, double toM, Interval into) {
         into.add(0);
         int k = pieceAt(fromM);
@@ -134,7 +129,7 @@ public final class RolledProfile {
         }
     }
 
-    /** Puts the same into {@code into}, and how far it strays from a parabola. */
+    @Override
     public void bow(double fromM, double toM, Bow into) {
         into.clear();
         int k = pieceAt(fromM);

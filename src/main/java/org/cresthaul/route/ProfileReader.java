@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.Approach;
+import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.PiecewiseLine;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
@@ -104,6 +105,12 @@ final class ProfileReader {
                         "Name each wheel path once, such as \"left\", \"center\", \"right\".");
             }
             OptionalDouble offsetM = line.findLengthM("offset", OFFSET);
+            offsetM.ifPresent(at -> {
+                if (read.stream().anyMatch(l -> Math.abs(l.offsetM().orElse(Double.NaN) - at) < CrossSection.LEAST_APART_M)) {
+                    line.problem("offset", "offset-twice", "Two lines of this hazard run less than 20 mm (3/4 in) apart.",
+                            "Give each line the offset at which it was surveyed, or keep one of the two.");
+                }
+            });
             all++;
             withOffset += line.has("offset") ? 1 : 0;
             sound &= !line.has("offset") || offsetM.isPresent() && !Double.isNaN(offsetM.getAsDouble());

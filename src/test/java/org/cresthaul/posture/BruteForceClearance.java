@@ -47,7 +47,7 @@ final class BruteForceClearance {
     private final double liftedTireGapM;
 
     /** An outline in its unit's frame. */
-    private record Line(double[] x, double[] h) {
+    record Line(double[] x, double[] h) {
         static Line of(Outline outline) {
             return new Line(
                     outline.points().stream().mapToDouble(FramePoint::xM).toArray(),
@@ -94,7 +94,7 @@ final class BruteForceClearance {
         return points;
     }
 
-    private static List<List<Line>> undersides(LevelStance stance, Setting setting) {
+    static List<List<Line>> undersides(LevelStance stance, Setting setting) {
         List<Line> trailer = new ArrayList<>();
         trailer.add(sagged(stance.trailer()));
         List<Line> booster = new ArrayList<>();
@@ -208,6 +208,11 @@ final class BruteForceClearance {
     }
 
     private double gapOverM(Frame frame, Line line) {
+        return gapOverM(ground, frame, line);
+    }
+
+    /** The least gap of an outline over ground. */
+    static double gapOverM(PlainGround ground, Frame frame, Line line) {
         double least = Double.POSITIVE_INFINITY;
         double lastX = 0;
         double lastZ = 0;

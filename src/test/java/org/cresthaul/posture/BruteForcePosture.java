@@ -34,7 +34,8 @@ final class BruteForcePosture {
     private final LevelStance stance;
     private final Setting setting;
     private final Leveling leveling;
-    private final PlainGround ground;
+    private final WheelGround ground;
+    private final PlainGround line;
     private final List<Axle> downAxles;
     private final FramePoint kingpin;
     private final double valveTravelM;
@@ -42,15 +43,30 @@ final class BruteForcePosture {
     private final double heldSumM;
 
     BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile) {
-        this(stance, setting, leveling, PlainGround.of(profile), levelSumM(stance, setting, leveling));
+        this(stance, setting, leveling, PlainGround.of(profile));
+    }
+
+    private BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, PlainGround line) {
+        this(stance, setting, leveling, line, line, levelSumM(stance, setting, leveling));
+    }
+
+    /** On ground that is no one line. */
+    BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, WheelGround ground) {
+        this(stance, setting, leveling, ground, null, levelSumM(stance, setting, leveling));
     }
 
     private BruteForcePosture(
-            LevelStance stance, Setting setting, Leveling leveling, PlainGround ground, double heldSumM) {
+            LevelStance stance,
+            Setting setting,
+            Leveling leveling,
+            WheelGround ground,
+            PlainGround line,
+            double heldSumM) {
         this.stance = stance;
         this.setting = setting;
         this.leveling = leveling;
         this.ground = ground;
+        this.line = line;
         this.heldSumM = heldSumM;
         Trailer trailer = stance.trailer();
         downAxles = listDownAxles();
@@ -68,7 +84,7 @@ final class BruteForcePosture {
             return Double.NaN;
         }
         BruteForcePosture level = new BruteForcePosture(
-                stance, setting, Leveling.SETTLED, PlainGround.of(RoadProfile.level()), Double.NaN);
+                stance, setting, Leveling.SETTLED, PlainGround.of(RoadProfile.level()), null, Double.NaN);
         Frame trailer = level.trailerFrame(level.tractorFrame(0));
         return sumM(level.travelsM(trailer, level.downAxles), stance.trailer().axles().reboundM());
     }
@@ -83,8 +99,9 @@ final class BruteForcePosture {
         return down;
     }
 
+    /** The line it stands on. */
     PlainGround ground() {
-        return ground;
+        return line;
     }
 
     /** Everything that stands when the steer axle's center is over {@code steerM}. */

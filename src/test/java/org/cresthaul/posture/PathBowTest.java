@@ -7,6 +7,8 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.cresthaul.geometry.Bow;
+import org.cresthaul.geometry.Interval;
+import org.cresthaul.road.PairedPath;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.RolledProfile;
 import org.junit.jupiter.api.Test;
@@ -32,6 +34,10 @@ class PathBowTest {
             assertInside(bow, from, to, ground::heightAt, "ground, window " + i);
             path.bow(from, to, bow);
             assertInside(bow, from, to, path::heightAt, "path, window " + i);
+            PairedPath paired = new PairedPath(path, new RolledProfile(RandomProfiles.profile(random), path.radiusM()));
+            paired.bow(from, to, bow);
+            assertInside(bow, from, to, paired::heightAt, "paired path, window " + i);
+            assertSlopes(paired, from, to);
             narrowed += Math.min(bow.rest.width(), bow.whole.width());
             all += bow.whole.width();
         }
@@ -51,6 +57,18 @@ class PathBowTest {
             assertTrue(
                     off >= bow.rest.lo - ROUNDING_M && off <= bow.rest.hi + ROUNDING_M,
                     () -> what + " at " + t + ": off by " + off + " of " + bow.rest.lo + " to " + bow.rest.hi);
+        }
+    }
+
+    private static void assertSlopes(PairedPath path, double from, double to) {
+        Interval slopes = new Interval();
+        path.addSlopes(from, to, slopes);
+        double[] heightThenSlope = new double[2];
+        for (int k = 0; k < PLACES; k++) {
+            double s = from + k / (PLACES - 1.0) * (to - from);
+            path.locate(s, heightThenSlope);
+            assertEquals(path.heightAt(s), heightThenSlope[0], ROUNDING_M);
+            assertTrue(heightThenSlope[1] >= slopes.lo - ROUNDING_M && heightThenSlope[1] <= slopes.hi + ROUNDING_M);
         }
     }
 

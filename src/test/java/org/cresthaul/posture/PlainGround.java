@@ -8,7 +8,7 @@ import org.cresthaul.road.SurveyedPoint;
  * A line of the road or of a soffit, computed from its points alone, for the independent check. Nothing here is shared
  * with the engine: heights by looking the segment up, the wheel by the definition of rolling.
  */
-final class PlainGround {
+final class PlainGround implements WheelGround {
     private final double[] s;
     private final double[] z;
     /** slope[i] ends at point i; slope[0] lies before the first point, slope[n] after the last. */
@@ -16,7 +16,7 @@ final class PlainGround {
     /** √(1 + slope²), needed for every wheel standing on the segment. */
     private final double[] stretch;
 
-    private PlainGround(List<SurveyedPoint> points, double slopeBefore, double slopeAfter) {
+    PlainGround(List<SurveyedPoint> points, double slopeBefore, double slopeAfter) {
         int n = points.size();
         s = points.stream().mapToDouble(SurveyedPoint::distanceM).toArray();
         z = points.stream().mapToDouble(SurveyedPoint::elevationM).toArray();
@@ -49,6 +49,14 @@ final class PlainGround {
 
     private static double slope(SurveyedPoint a, SurveyedPoint b) {
         return (b.elevationM() - a.elevationM()) / (b.distanceM() - a.distanceM());
+    }
+
+    double slopeBefore() {
+        return slope[0];
+    }
+
+    double slopeAfter() {
+        return slope[slope.length - 1];
     }
 
     int size() {
@@ -101,7 +109,8 @@ final class PlainGround {
      * straight segment that function is concave in u, so its largest value is at the tangent point u = r sin(slope),
      * or, when that point is not on the segment, at one of the segment's ends.
      */
-    double wheelCenterM(double x, double radiusM) {
+    @Override
+    public double wheelCenterM(double x, double radiusM) {
         double most = Double.NEGATIVE_INFINITY;
         for (int i = segmentAt(x - radiusM); ; i++) {
             double from = i == 0 ? Double.NEGATIVE_INFINITY : s[i - 1];
