@@ -125,6 +125,9 @@ public final class PassageSearch {
         double first = passage.firstSteerM();
         double last = passage.lastSteerM();
         OutlineGaps gaps = target.tractor();
+        if (undecided.isPresent() && nearest.unit == null) {
+            passage.limit().take(LOOKS);
+        }
         for (int i = 0; undecided.isPresent() && nearest.unit == null && i <= LOOKS; i++) {
             double steerM = first + (last - first) * i / LOOKS;
             gaps.measure(placeTractor(target, placedAt(steerM)), UnitName.TRACTOR, steerM, null, nearest, null);

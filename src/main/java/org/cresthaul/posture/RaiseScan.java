@@ -5,7 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.cresthaul.geometry.StopSignal;
+import java.util.function.Supplier;
+import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.posture.RaiseNeeded.Lane;
 import org.cresthaul.posture.RaiseNeeded.Raise;
 import org.cresthaul.posture.RaiseNeeded.Way;
@@ -35,6 +36,7 @@ final class RaiseScan {
     private final double askedM;
     private final RaiseRates rates;
     private final List<Witness> witnesses = new ArrayList<>();
+    private final Supplier<WorkLimit> limit;
 
     /** A place that was too tight at some raise. */
     private record Witness(Way way, Clearance place, double needM) {}
@@ -54,6 +56,7 @@ final class RaiseScan {
         this.lift = lift;
         this.booster = booster;
         this.askedM = askedM;
+        limit = ways.get(0).lane().passage()::limit;
         double front = 0;
         double rear = 0;
         for (Way way : ways) {
@@ -85,7 +88,9 @@ final class RaiseScan {
             double covered = Double.POSITIVE_INFINITY;
             double front = lowestM;
             while (true) {
-                StopSignal.current().poll();
+                if (!limit.get().take(1 + witnesses.size())) {
+                    return Optional.empty();
+                }
                 Raise at = new Raise(front, rear);
                 double lacking = lackingM(at);
                 if (lacking <= 0) {

@@ -51,7 +51,7 @@ abstract class SpanSearch<P> {
      *
      * @param ceilingM what is sought matters only below this
      * @param demands the strictest first, none asking more anywhere than the one before; with {@link Seeks#SPARE} just one
-     * @param limit a step is a stretch looked at; once it is spent the search ends undecided
+     * @param limit a step is a stretch looked at, halved ones and first ones alike; once it is spent the search ends undecided
      */
     SpanSearch(Seeks seeks, double ceilingM, List<Demand> demands, WorkLimit limit) {
         this.limit = limit;
@@ -78,6 +78,10 @@ abstract class SpanSearch<P> {
     abstract Undecided.Cause obstacle(Passage.Span span, P a, P b);
 
     final void search(List<Passage.Span> spans, List<P> places) {
+        if (!limit.take(spans.size())) {
+            endAt(spans.get(0), places.get(0), places.get(1), true);
+            return;
+        }
         look(spans.get(0).startM, spans.get(0).start, places.get(0));
         for (int i = 0; i < spans.size() && !isIdle(); i++) {
             look(spans.get(i).endM, spans.get(i).end, places.get(i + 1));
