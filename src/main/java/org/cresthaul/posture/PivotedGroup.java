@@ -20,6 +20,9 @@ final class PivotedGroup {
     static final double SOLVED_M = 1e-10;
 
     /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
+    /** No unit is looked for beyond standing on its end. */
+    private static final double ON_END_RAD = Math.PI / 2;
+
     private static final int TOGETHER = 12;
 
     final double pivotXM;
@@ -225,12 +228,15 @@ final class PivotedGroup {
                 lo = Math.max(lo, pitch);
             }
             double next = rate > 0 ? pitch - excess / rate : Double.NaN;
-            if (!(next > lo && next < hi)) {
+            if (!(next > lo && next < hi) || Math.abs(next) > ON_END_RAD) {
                 if (hi - lo < Double.POSITIVE_INFINITY) {
                     next = 0.5 * (lo + hi);
                 } else {
                     next = excess > 0 ? pitch - step : pitch + step;
                     step *= 2;
+                    if (Math.abs(next) > ON_END_RAD) {
+                        break;
+                    }
                 }
             }
             if (travelsSolved && next == pitch || hi - lo < 1e-15) {
