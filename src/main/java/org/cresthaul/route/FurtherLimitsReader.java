@@ -109,7 +109,7 @@ final class FurtherLimitsReader {
                 }
             }
             table.refuseOthers();
-            if (fields.problems().count() == before && fields.isThere()) {
+            if (fields.problems().count() == before && table.isThere()) {
                 tables.add(new BridgeTable(name, rows));
             }
         }

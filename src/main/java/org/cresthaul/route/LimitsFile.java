@@ -156,7 +156,7 @@ public final class LimitsFile {
             if (upToM <= overM) {
                 item.problem("upTo", "order", "The span ends before it begins.", "Give \"upTo\" the larger length.");
             }
-            if (fields.problems().count() == before) {
+            if (fields.problems().count() == before && item.isThere()) {
                 spans.add(new WeightLimits.Span(name, overM, upToM, kg, axles));
             }
         }

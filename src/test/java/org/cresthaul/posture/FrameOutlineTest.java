@@ -31,6 +31,16 @@ class FrameOutlineTest {
         assertArrayEquals(new double[] {-8, 0}, new double[] {frame.rx[frame.chordOf(0)], frame.fx[frame.chordOf(0)]});
     }
 
+    /** A step's tip given twice stays a vertex: found by a fuzzer, when the two hid each other and the step was not seen. */
+    @Test
+    void aPointGivenTwiceIsOne() {
+        FrameOutline once = new FrameOutline(List.of(outline(-4, 0.5, -2, 0.2, 0, 0.5)), 1, GRADE);
+        FrameOutline twice = new FrameOutline(List.of(outline(-4, 0.5, -2, 0.2, -2, 0.2, -2, 0.2, 0, 0.5)), 1, GRADE);
+        assertArrayEquals(new double[] {-4, -2, 0}, twice.vx);
+        assertArrayEquals(once.vh, twice.vh);
+        assertEquals(once.face.length, twice.face.length);
+    }
+
     @Test
     void whatIsFartherFromTheLineThanItsChordNeedsNoLowering() {
         // The middle vertices are 10 mm higher than the chord: over the ground away from it.

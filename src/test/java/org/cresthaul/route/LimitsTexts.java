@@ -57,6 +57,7 @@ public final class LimitsTexts {
                     "a group of no axle       | /groups/0/axles | 0 | wrong-number | = | shape",
                     "a group twice            | /groups/1/axles | 2 | axles-twice | = | sense",
                     "a group without weight   | /groups/1/weight | absent | missing | = | shape",
+                    "a span that is a text    | /spans/0 | \"NaN\" | wrong-type | = | shape",
                     "a span turned round      | /spans/0/upTo | \"30 in\" | order | = | sense",
                     "another formula          | /bridgeFormula | \"state\" | unknown-word | = | shape",
                     "an unknown field         | /tridem | \"60,000 lb\" | unknown-key | = | shape")
