@@ -53,8 +53,12 @@ final class HazardCheck {
         List<RaiseNeeded.Lane> below = new ArrayList<>();
         List<RaiseNeeded.Lane> above = new ArrayList<>();
         List<Passage> all = new ArrayList<>();
+        Map<Double, Passage> ways = new HashMap<>();
         for (Surroundings.Lane lane : surroundings.lanes()) {
-            Passage passage = surroundings.passage(stance, lane);
+            Passage passage = lane.place().isEmpty()
+                    ? surroundings.passage(stance, lane)
+                    : ways.computeIfAbsent(lane.place().get().drivenRightM(), d -> surroundings.passage(stance, lane))
+                            .at(lane.place().get());
             all.add(passage);
             if (surroundings.judgesGroundOn(lane)) {
                 below.add(new RaiseNeeded.Lane(passage, Optional.empty(), overGround));

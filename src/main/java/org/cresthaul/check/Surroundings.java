@@ -84,9 +84,12 @@ record Surroundings(
     Passage passage(LevelStance stance, Lane lane) {
         double from = Double.POSITIVE_INFINITY;
         double to = Double.NEGATIVE_INFINITY;
-        if (lane.soffit().isPresent()) {
-            from = lane.soffit().get().startM();
-            to = lane.soffit().get().endM();
+        // Places across one road are passed alike, so that they can share what they have in common.
+        for (Lane each : lane.place().isPresent() ? lanes : List.of(lane)) {
+            if (each.soffit().isPresent()) {
+                from = Math.min(from, each.soffit().get().startM());
+                to = Math.max(to, each.soffit().get().endM());
+            }
         }
         if (judgesGround) {
             for (RoadProfile line : lane.place().isPresent() ? lines : List.of(lane.line())) {

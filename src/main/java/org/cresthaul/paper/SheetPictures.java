@@ -100,7 +100,7 @@ public final class SheetPictures {
         if (whole) {
             pictures.add(new Paper.Picture(drawing.whole(), p.hazard() + " where it is tightest" + (p.raise() == null
                     ? ", on the transport stops"
-                    : ", raised") + "; line " + view.line() + ", driven to the right. Circled: the least gap."));
+                    : ", raised") + "; line: " + view.line() + "; the truck drives to the right. Circled: the least gap."));
         }
         pictures.add(new Paper.Picture(drawing.detail(), (whole ? "The circle enlarged: " : "Tightest on the other side: ") + shown
                 + (overhead ? " under the structure, " : " over the ground, ") + spare.at() + "."));

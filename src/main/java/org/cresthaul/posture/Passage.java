@@ -75,6 +75,32 @@ public final class Passage {
         this(stance, Optional.of(place), place.ground(), fromM, toM);
     }
 
+    /** Shares with another what does not depend on the place across the road. */
+    private Passage(Passage way, RoadPlace place) {
+        stance = way.stance;
+        this.place = Optional.of(place);
+        ground = way.ground;
+        tractor = way.tractor;
+        steerPath = way.steerPath;
+        drivePaths = way.drivePaths;
+        spans = way.spans;
+        mostKept = way.mostKept;
+        tractorOver = OutlineGaps.over(lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
+        tractorSearch = new TractorSearch(this);
+    }
+
+    /**
+     * The same way at another place across the road, of one combination driven alike: the tractor's postures are found once.
+     *
+     * @throws IllegalArgumentException for a place on other ground
+     */
+    public Passage at(RoadPlace other) {
+        if (other.ground() != ground) {
+            throw new IllegalArgumentException(other.label() + " is on another way than " + name());
+        }
+        return new Passage(this, other);
+    }
+
     private Passage(LevelStance stance, Optional<RoadPlace> place, WheelPaths ground, double fromM, double toM) {
         this.stance = stance;
         this.place = place;

@@ -2,6 +2,7 @@ package org.cresthaul.server;
 
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
+import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LowStructure;
@@ -18,6 +19,8 @@ final class CheckCost {
 
     private static final double CELL_MS = 1;
     private static final double POINT_MS = 0.03;
+    /** So much more a line costs where the road between lines is judged, under all of the width. */
+    private static final double PLACES = 4;
     /** One axle and booster state round one corner; the notch does not matter there. */
     private static final double CORNER_MS = 500;
 
@@ -36,7 +39,8 @@ final class CheckCost {
             double points = hazard.lines().stream().mapToInt(RoadProfile::size).sum();
             // Under a structure both sides are searched.
             double sides = hazard instanceof LowStructure ? 2 : 1;
-            sumMs += configurations * (CELL_MS + sides * POINT_MS * points);
+            double places = stance.plan().isPresent() && CrossSection.of(hazard.lines()).isPresent() ? PLACES : 1;
+            sumMs += configurations * (CELL_MS + sides * places * POINT_MS * points);
         }
         return sumMs;
     }

@@ -11,6 +11,7 @@ import org.cresthaul.posture.BruteForceRoad.Place;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.Soffit;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -44,6 +45,50 @@ class AcrossRoadTest {
                 1000 * outcomes.stream().mapToDouble(Outcome::lowestBetweenM).min().orElseThrow());
         assertTrue(compared >= 0.9 * CASES, compared + " of " + CASES + " compared");
         assertEquals(List.of(), failures.subList(0, Math.min(12, failures.size())), failures.size() + " failures");
+    }
+
+    @Test
+    void noGapUnderAStructureIsLessThanTold() {
+        List<Outcome> outcomes = LongStream.range(0, CASES)
+                .parallel()
+                .mapToObj(i -> compareUnder(RandomRoads.of(RandomCase.SEED + i)))
+                .toList();
+        List<String> failures = outcomes.stream().flatMap(o -> o.failures.stream()).toList();
+        long compared = outcomes.stream().filter(o -> o.compared > 0).count();
+        System.out.printf("across, under structures, seed %d: %d roads, off by at most %.4f mm%n", RandomCase.SEED, compared,
+                1000 * outcomes.stream().mapToDouble(Outcome::worstM).max().orElseThrow());
+        assertTrue(compared >= 0.9 * CASES, compared + " of " + CASES + " compared");
+        assertEquals(List.of(), failures.subList(0, Math.min(12, failures.size())), failures.size() + " failures");
+    }
+
+    /** One place of each road, looked at every 2 cm: nowhere less than told, and as told where it is told. */
+    private static Outcome compareUnder(RandomRoads c) {
+        RoadProfile middle = c.lines().get(1);
+        Soffit soffit = RandomProfiles.soffit(c.random(), middle, RandomRigs.highestM(c.stance()) + c.random().nextDouble(-0.3, 0.5));
+        List<RoadPlace> places = new AcrossRoad(CrossSection.of(c.lines()).orElseThrow(), c.stance()).overUnits();
+        RoadPlace place = places.get(c.random().nextInt(places.size()));
+        Passage passage = new Passage(c.stance(), place, soffit.startM(), soffit.endM());
+        Clearance engine = new PassageSearch(passage, c.setting(), c.leveling()).least(Optional.of(soffit));
+        if (!engine.proven()) {
+            return new Outcome(0, 0, Double.POSITIVE_INFINITY, List.of());
+        }
+        PlainGround over = PlainGround.ofSoffit(BruteForceClearance.soffitPoints(soffit));
+        BruteForceRoad brute = new BruteForceRoad(
+                c.stance(), c.setting(), c.leveling(), c.lines(), c.halfTrackM(), place.drivenRightM());
+        double rightM = place.rightM(UnitName.TRAILER);
+        List<String> failures = new ArrayList<>();
+        for (double steerM = passage.firstSteerM(); steerM < passage.lastSteerM(); steerM += 0.02) {
+            double gap = brute.underM(over, rightM, steerM);
+            if (gap < engine.valueM() - PROMISED_M) {
+                failures.add(c.seed() + " " + place.label() + ": " + engine + ", at " + steerM + " " + gap);
+                break;
+            }
+        }
+        double off = Math.abs(engine.valueM() - brute.underM(over, rightM, engine.steerM()));
+        if (off > ROUNDING_M) {
+            failures.add(c.seed() + " " + place.label() + ": " + engine + " is off by " + off);
+        }
+        return new Outcome(1, off, 0, failures);
     }
 
     private static Outcome compare(RandomRoads c) {

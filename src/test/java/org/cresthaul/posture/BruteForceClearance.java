@@ -86,7 +86,7 @@ final class BruteForceClearance {
         return new BruteForceClearance(stance, setting, leveling, profile, soffit);
     }
 
-    private static List<SurveyedPoint> soffitPoints(Soffit soffit) {
+    static List<SurveyedPoint> soffitPoints(Soffit soffit) {
         List<SurveyedPoint> points = new ArrayList<>();
         for (int i = 0; i < soffit.size(); i++) {
             points.add(new SurveyedPoint(soffit.distanceM(i), soffit.elevationM(i)));
@@ -108,7 +108,7 @@ final class BruteForceClearance {
         return List.of(List.of(Line.of(stance.tractor().underside())), trailer, booster);
     }
 
-    private static List<List<Line>> topsides(LevelStance stance, Setting setting) {
+    static List<List<Line>> topsides(LevelStance stance, Setting setting) {
         List<Line> trailer = new ArrayList<>();
         trailer.add(Line.of(stance.trailer().topside()));
         stance.trailer().load().forEach(load -> trailer.add(Line.of(load)));
@@ -238,6 +238,11 @@ final class BruteForceClearance {
     }
 
     private double gapUnderM(Frame frame, Line line) {
+        return gapUnderM(soffit, frame, line);
+    }
+
+    /** The least gap of an outline under a structure; infinite when nothing is overhead. */
+    static double gapUnderM(PlainGround soffit, Frame frame, Line line) {
         double least = Double.POSITIVE_INFINITY;
         double lastX = 0;
         double lastZ = 0;

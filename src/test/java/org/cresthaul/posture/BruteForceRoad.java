@@ -33,6 +33,7 @@ final class BruteForceRoad {
     private final PlainGround right;
     private final BruteForcePosture posture;
     private final List<List<BruteForceClearance.Line>> undersides;
+    private final List<List<BruteForceClearance.Line>> topsides;
 
     BruteForceRoad(
             LevelStance stance,
@@ -56,6 +57,7 @@ final class BruteForceRoad {
         posture = new BruteForcePosture(stance, setting, leveling,
                 (x, r) -> (left.wheelCenterM(x, r) + right.wheelCenterM(x, r)) / 2);
         undersides = BruteForceClearance.undersides(stance, setting);
+        topsides = BruteForceClearance.topsides(stance, setting);
     }
 
     /** The ground so far right of the road's own line. */
@@ -98,6 +100,19 @@ final class BruteForceRoad {
         double riseM(double rightM) {
             return Math.min(rightM * leastRollRad, rightM * mostRollRad);
         }
+    }
+
+    /** The smallest gap under a structure so far right of the middle, at one position. */
+    double underM(PlainGround soffit, double rightM, double steerM) {
+        Stand stand = standAt(steerM);
+        Frame[] frames = {stand.standing.tractor(), stand.standing.trailer(), stand.standing.booster()};
+        double least = Double.POSITIVE_INFINITY;
+        for (int unit = 0; unit < 3; unit++) {
+            for (BruteForceClearance.Line line : frames[unit] == null ? List.<BruteForceClearance.Line>of() : topsides.get(unit)) {
+                least = Math.min(least, BruteForceClearance.gapUnderM(soffit, frames[unit], line));
+            }
+        }
+        return least - Math.max(rightM * stand.leastRollRad, rightM * stand.mostRollRad);
     }
 
     private Stand standAt(double steerM) {

@@ -1,0 +1,113 @@
+package org.cresthaul.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.DoubleBinaryOperator;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.Route;
+import org.cresthaul.units.InputRejected;
+import org.junit.jupiter.api.Test;
+
+/** What a check says where lines tell how they run across the road; the rig is 2.6 m wide. */
+class AcrossRoadCheckTest {
+    private static final double[] FIVE = {-1.6, -0.4, 0, 0.4, 1.6};
+
+    /** A rail 10 cm high at the hazard's point, between the wheels, which run on level ground. */
+    private static double rail(double distanceM, double rightM) {
+        return rightM == 0 && distanceM == 0 ? 0.1 : 0;
+    }
+
+    private static Route road(DoubleBinaryOperator surface, boolean offsets, double... rightM) {
+        StringBuilder lines = new StringBuilder();
+        for (double y : rightM) {
+            lines.append(lines.isEmpty() ? "" : ", ")
+                    .append(String.format(Locale.ROOT, "{\"line\": \"line %.1f\", %s\"points\": [%s]}",
+                            y, offsets ? "\"offset\": \"" + y + " m\", " : "",
+                            CheckCase.points(s -> surface.applyAsDouble(s, y))));
+        }
+        return CheckCase.route("\"hazard\": \"dip\", \"survey\": {\"accuracy\": \"5 mm\", \"source\": \"level\"},"
+                + "\"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                + "\"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                + "\"profile\": [" + lines + "]");
+    }
+
+    private static Report.Cell firstCell(Report report) {
+        return report.hazards().get(0).cells().get(0);
+    }
+
+    @Test
+    void aRailBetweenTheWheelsCountsWhereItWasSurveyed() {
+        Report level = CheckCase.check(road((s, y) -> 0, true, FIVE), Margins.defaults());
+        Report rail = CheckCase.check(road(AcrossRoadCheckTest::rail, true, FIVE), Margins.defaults());
+        Report.GapFinding before = firstCell(level).ground();
+        Report.GapFinding after = firstCell(rail).ground();
+        assertEquals(0.1, before.valueM() - after.valueM(), 2e-4);
+        assertEquals(0.0, after.besideM());
+        assertEquals(0.0, after.distanceM(), 1e-9);
+        assertTrue(after.line().startsWith("line 0.0"), after.line());
+        assertEquals("trailer", after.unit());
+    }
+
+    @Test
+    void theNeedBesideTheMiddleGrowsByWhatARollErrs() {
+        // The narrowest track is that of the duals of the drive axles. √(f² + ½ (half width / half track)²) against f, times
+        // 5 mm, and what rig and ride add in quadrature is the same. f is that of a line without offset.
+        Report across = CheckCase.check(road((s, y) -> 0, true, -1.6, 1.6), Margins.defaults());
+        Report along = CheckCase.check(road((s, y) -> 0, false, -1.6, 1.6), Margins.defaults());
+        Report.GapFinding edge = firstCell(across).ground();
+        Report.GapFinding middle = firstCell(along).ground();
+        assertNotNull(edge.besideM());
+        assertEquals(middle.valueM(), edge.valueM(), 1e-4);
+        assertEquals(middle.unit(), edge.unit());
+        double halfM = edge.unit().equals("tractor") ? 1.25 : 1.3;
+        double share = halfM / halfTrackM();
+        double more = 0.5 * 0.005 * 0.005 * share * share;
+        assertEquals(Math.sqrt(middle.uncertaintyM() * middle.uncertaintyM() + more), edge.uncertaintyM(), 2e-4);
+    }
+
+    private static double halfTrackM() {
+        return 0.5 * 2.5 - 0.33;
+    }
+
+    @Test
+    void whatARaiseMustClearIsUnderAllOfTheWidth() {
+        Route route = road((s, y) -> 2 * rail(s, y), true, FIVE);
+        Report report = CheckCase.check(route, Margins.defaults());
+        Report.Cell raised = report.hazards().get(0).cells().stream()
+                .filter(c -> c.raise() != null).findFirst().orElseThrow();
+        RaisedCheck check = new RaisedCheck(route, CheckCase.rig(), CheckCase.rig().stances().get(0), Margins.defaults());
+        double frontM = raised.raise().frontM();
+        double rearM = raised.raise().rearM();
+        Optional<RaisedCheck.Raised> there = check.at("H1", raised.configuration(), frontM, rearM);
+        assertTrue(there.orElseThrow().isClear(), there.toString());
+        assertEquals(0.0, there.orElseThrow().ground().besideM());
+        assertFalse(check.at("H1", raised.configuration(), frontM - 0.005, rearM).orElseThrow().isClear());
+    }
+
+    @Test
+    void linesWithoutOffsetsSayThatNothingBesideThemWasLookedAt() {
+        Report report = CheckCase.check(road(AcrossRoadCheckTest::rail, false, -1.6, 1.6), Margins.defaults());
+        assertTrue(report.hazards().get(0).notes().stream().anyMatch(n -> n.contains("between and beside")));
+        assertNull(firstCell(report).ground().besideM());
+        assertNull(firstCell(report).ground().drivenM());
+    }
+
+    @Test
+    void withoutWidthsTheLinesAreJudgedOneByOneAndNothingIsClear() throws InputRejected {
+        Rig narrow = RigFile.parse(RigTexts.RIG.replaceFirst("(?s),\\s*\"plan\": \\{.*?\\}\\}(?=\\s*[,}])", ""));
+        assertTrue(narrow.stances().get(0).plan().isEmpty());
+        Report report = RouteCheck.check(road((s, y) -> 0, true, FIVE), narrow, narrow.stances().get(0), Margins.defaults(),
+                new Inputs("route", "rig"));
+        assertEquals(List.of("tight"), CheckCase.verdicts(report));
+        assertTrue(firstCell(report).reasons().stream().anyMatch(r -> r.contains("give its widths")));
+    }
+}
