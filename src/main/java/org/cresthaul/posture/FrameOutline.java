@@ -92,7 +92,7 @@ final class FrameOutline {
                     faces.add(new FramePoint[] {points.get(i - 1), p});
                 }
                 boolean end = i == 0 || i == points.size() - 1;
-                if (end || side * turnAt(points.get(i - 1), p, points.get(i + 1)) > 0) {
+                if (end || sticksOut(points.get(i - 1), p, points.get(i + 1))) {
                     marks.add(new Mark(i, bulges.size(), faces.size()));
                     bulges.add(p);
                 }
@@ -178,6 +178,12 @@ final class FrameOutline {
             most = Math.max(most, -side * above);
         }
         return most;
+    }
+
+    /** Toward the line, or the tip of a rod without a width, where the outline goes back the way it came. */
+    private boolean sticksOut(FramePoint a, FramePoint b, FramePoint c) {
+        double turn = side * turnAt(a, b, c);
+        return turn > 0 || turn == 0 && a.xM() == b.xM() && b.xM() == c.xM() && (b.hM() > a.hM()) != (c.hM() > b.hM());
     }
 
     private static double turnAt(FramePoint a, FramePoint b, FramePoint c) {

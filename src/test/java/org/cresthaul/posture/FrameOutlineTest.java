@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
@@ -39,6 +40,22 @@ class FrameOutlineTest {
         assertArrayEquals(new double[] {-4, -2, 0}, twice.vx);
         assertArrayEquals(once.vh, twice.vh);
         assertEquals(once.face.length, twice.face.length);
+    }
+
+    /** A chain that hangs down, an aerial: drawn without a width, down and up again at one x. */
+    @Test
+    void theTipOfARodWithoutAWidthIsAVertex() {
+        Outline chain = outline(-4, 0.5, -2, 0.5, -2, 0.1, -2, 0.5, 0, 0.5);
+        assertTrue(contains(new FrameOutline(List.of(chain), 1, GRADE).vh, 0.1));
+        Outline aerial = outline(-4, 2.5, -2, 2.6, -2, 4.1, -2, 2.5, 0, 2.5);
+        assertTrue(contains(new FrameOutline(List.of(aerial), -1, GRADE).vh, 4.1));
+        // A face in two pieces has no tip.
+        Outline face = outline(-4, 0.5, -2, 0.5, -2, 0.3, -2, 0.1, 0, 0.1);
+        assertTrue(!contains(new FrameOutline(List.of(face), 1, GRADE).vh, 0.3));
+    }
+
+    private static boolean contains(double[] all, double value) {
+        return Arrays.stream(all).anyMatch(v -> v == value);
     }
 
     @Test
