@@ -113,7 +113,7 @@ final class Redrawn {
         return new LevelStance(stance.name(), tractor, trailer, booster);
     }
 
-    /** The same rig with its long outline segments dented, a centimeter up or down every so often. */
+    /** The same rig with its long outline segments dented, a centimeter up or down every so often, here and there with a rod. */
     static LevelStance dented(LevelStance stance, RandomGenerator random) {
         Tractor t = stance.tractor();
         Tractor tractor = new Tractor(
@@ -145,10 +145,24 @@ final class Redrawn {
                 double t = (k + random.nextDouble(-0.3, 0.3)) / parts;
                 FramePoint on = rear.toward(front, t);
                 points.add(new FramePoint(on.xM(), on.hM() + random.nextDouble(-0.012, 0.012)));
+                rod(points, random);
             }
             points.add(front);
         }
         return new Outline(points);
+    }
+
+    /** At the last point now and then a rod without a width, up or down and back again, or the point once more. */
+    private static void rod(List<FramePoint> points, RandomGenerator random) {
+        FramePoint at = points.get(points.size() - 1);
+        switch (random.nextInt(12)) {
+            case 0 -> {
+                points.add(new FramePoint(at.xM(), at.hM() + random.nextDouble(-0.15, 0.15)));
+                points.add(at);
+            }
+            case 1 -> points.add(at);
+            default -> {}
+        }
     }
 
     private static Axle shifted(Axle axle, double byM) {
