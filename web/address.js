@@ -26,6 +26,7 @@ export function encode(state) {
     ['ground', state.inputs?.margins?.ground],
     ['overhead', state.inputs?.margins?.overhead],
     ['side', state.inputs?.margins?.side],
+    ['unit', state.inputs?.margins?.unit],
     ['off', state.inputs?.margins?.line],
     ['turnIn', state.inputs?.margins?.turnIn],
     ['configuration', state.configuration],
@@ -54,7 +55,8 @@ export function decode(fragment) {
     rig: text('rig'),
     stance: text('stance'),
     margins: margins({
-      ground: text('ground'), overhead: text('overhead'), side: text('side'), line: text('off'), turnIn: text('turnIn'),
+      ground: text('ground'), overhead: text('overhead'), side: text('side'), unit: text('unit'), line: text('off'),
+      turnIn: text('turnIn'),
     }),
     configuration: text('configuration'),
     hazard: text('hazard'),

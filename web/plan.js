@@ -95,7 +95,8 @@ export function atStop(plan, stop) {
 
 /** Kinds of spare with their words, in the order of a sheet. */
 export const SPARE_KINDS = [
-  ['ground', 'under'], ['overhead', 'over the load'], ['corner', 'beside'], ['load', 'to the load limit'],
+  ['ground', 'under'], ['overhead', 'over the load'], ['units', 'between the units'], ['corner', 'beside'],
+  ['load', 'to the load limit'],
 ];
 
 export const spareWord = kind => SPARE_KINDS.find(([key]) => key === kind)?.[1] ?? kind;
@@ -123,6 +124,7 @@ export const SORTS = {
   raised: ({ compared }) => compared && compared.raised,
   ground: ({ compared }) => compared && (worstOf(compared, 'ground')?.spare.left ?? null),
   overhead: ({ compared }) => compared && (worstOf(compared, 'overhead')?.spare.left ?? null),
+  units: ({ compared }) => compared && (worstOf(compared, 'units')?.spare.left ?? null),
   corner: ({ compared }) => compared && (worstOf(compared, 'corner')?.spare.left ?? null),
   load: ({ compared }) => compared && (worstOf(compared, 'load')?.spare.left ?? null),
   gross: ({ compared }) => compared && compared.grossKg,

@@ -38,7 +38,8 @@ export function severity(verdict) {
 
 /** The clearance that decides a cell: the one with the least reserve over what it needs; null when neither is known. */
 export function governing(cell) {
-  const known = ['ground', 'overhead', 'corner'].map(side => [side, cell?.[side]]).filter(([, result]) => result);
+  const known = ['ground', 'overhead', 'units', 'corner'].map(side => [side, cell?.[side]])
+    .filter(([, result]) => result);
   if (known.length === 0) {
     return null;
   }
@@ -121,6 +122,7 @@ function sameCell(a, b) {
     && a.load?.rule === b.load?.rule && a.load?.marginKg === b.load?.marginKg
     && sameValue(a.ground?.valueM, b.ground?.valueM, clearance)
     && sameValue(a.overhead?.valueM, b.overhead?.valueM, clearance)
+    && sameValue(a.units?.valueM, b.units?.valueM, clearance)
     && sameValue(a.corner?.valueM, b.corner?.valueM, clearance)
     && sameValue(a.raise?.frontM, b.raise?.frontM, raise)
     && sameValue(a.raise?.rearM, b.raise?.rearM, raise)

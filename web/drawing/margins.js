@@ -6,7 +6,7 @@ import { SPARE_KINDS } from '../plan.js';
 import { linear } from './scale.js';
 
 /** Gaps beyond this, and loads beyond this, are cut off and marked so: meters, kilograms. */
-export const MOST = { ground: 0.3, overhead: 0.3, corner: 1, load: 5000 };
+export const MOST = { ground: 0.3, overhead: 0.3, units: 0.3, corner: 1, load: 5000 };
 const BAND = 74;
 const GAP = 16;
 const UNKNOWN_BAND = 30;

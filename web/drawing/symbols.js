@@ -92,5 +92,6 @@ export const BOOSTER_WORDS = {
 
 /** The side of a clearance, in words. */
 export const SIDE_WORDS = {
-  ground: 'under the combination', overhead: 'over the load', corner: 'beside, in the corner',
+  ground: 'under the combination', overhead: 'over the load', units: 'between the units',
+  corner: 'beside, in the corner',
 };

@@ -11,10 +11,11 @@ export function mountInputs(root, { store, actions }) {
   const ground = marginField('margin-ground', 'Margin over the ground');
   const overhead = marginField('margin-overhead', 'Margin under structures');
   const side = marginField('margin-side', 'Margin beside in corners');
+  const unit = marginField('margin-unit', 'Margin between units');
   const line = marginField('margin-line', 'Driver off the line, corners');
   const turnIn = marginField('margin-turn-in', 'Turn-in early or late');
   const margins = el('form', { class: 'inputs-margins', on: { submit: applyMargins } },
-    ground.field, overhead.field, side.field, line.field, turnIn.field,
+    ground.field, overhead.field, side.field, unit.field, line.field, turnIn.field,
     el('button', { id: 'margins-apply' }, 'Check with these'));
   const details = el('details', { class: 'inputs' },
     el('summary', {}, el('span', { class: 'inputs-label' }, 'Route and rig'), summary,
@@ -36,6 +37,7 @@ export function mountInputs(root, { store, actions }) {
       ...(ground.input.value.trim() && { ground: ground.input.value.trim() }),
       ...(overhead.input.value.trim() && { overhead: overhead.input.value.trim() }),
       ...(side.input.value.trim() && { side: side.input.value.trim() }),
+      ...(unit.input.value.trim() && { unit: unit.input.value.trim() }),
       ...(line.input.value.trim() && { line: line.input.value.trim() }),
       ...(turnIn.input.value.trim() && { turnIn: turnIn.input.value.trim() }),
     };
@@ -65,6 +67,7 @@ export function mountInputs(root, { store, actions }) {
       ground.input.value = force?.margins?.ground ?? '';
       overhead.input.value = force?.margins?.overhead ?? '';
       side.input.value = force?.margins?.side ?? '';
+      unit.input.value = force?.margins?.unit ?? '';
       line.input.value = force?.margins?.line ?? '';
       turnIn.input.value = force?.margins?.turnIn ?? '';
       replace(summary, force ? [force.route, force.rig].map(file => file?.name ?? 'none').join(' — ') : 'opening…');
@@ -73,6 +76,7 @@ export function mountInputs(root, { store, actions }) {
       ground.input.placeholder = report ? required(report.margins.groundM, units) : '';
       overhead.input.placeholder = report ? required(report.margins.overheadM, units) : '';
       side.input.placeholder = report ? required(report.margins.sideM, units) : '';
+      unit.input.placeholder = report ? required(report.margins.unitM, units) : '';
       line.input.placeholder = report ? required(report.margins.lineM, units) : '';
       turnIn.input.placeholder = report ? required(report.margins.turnInM, units) : '';
     }),

@@ -116,7 +116,8 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
   el('span', { class: 'unseen' }, `${picked.configuration.label}: `),
   verdictTag(verdict),
   value && el('span', { class: 'matrix-value' }, value,
-    least?.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead')),
+    least?.side === 'overhead' && el('span', { class: 'matrix-side' }, ' overhead'),
+    least?.side === 'units' && el('span', { class: 'matrix-side' }, ' between units')),
   raise && el('span', { class: 'matrix-raise' }, raise));
 }
 

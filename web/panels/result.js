@@ -26,7 +26,7 @@ export function mountResult(root, { store, actions }) {
       bridgeResult(hazard, findConfiguration(state.report, state.configuration), state.units),
       limits(hazard, cell),
       cell?.corner && cornerResult(cell.corner, state.units),
-      ['ground', 'overhead'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
+      ['ground', 'overhead', 'units'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
       cell?.verdict === 'clear' && isSped(hazard) && el('p', { class: 'result-speed' },
         'Speed: ', el('strong', {}, speedWords(cell, state.units)), '. Faster, a bounce may take what is left.'),
       raiseResult(cell, state, actions),
@@ -85,14 +85,16 @@ function sideResult(side, c, units) {
       gap), exactly(c.valueM, units, 'down')],
     ['Needs', need, ` = margin ${fine(c.marginM, units, 'up')} + uncertainty `
       + `${fine(c.uncertaintyM, units, 'up')} = ${fine(c.requiredM, units, 'up')}`],
-    ['On the combination', [c.unit, c.part].filter(Boolean).join(', '),
+    [c.against ? 'Behind' : 'On the combination', [c.unit, c.part].filter(Boolean).join(', '),
       ` (x ${dimension(c.xM, units)}, h ${dimension(c.hM, units)} in its level stance)`],
+    ...(c.against ? [['Ahead', [c.against.unit, c.against.part].filter(Boolean).join(', '),
+      ` (x ${dimension(c.against.xM, units)}, h ${dimension(c.against.hM, units)} in its level stance)`]] : []),
     ['On the road', `${alongRoad(c.distanceM, units)}, chainage ${chainage(c.chainageM, units)}`],
     ['Steer axle then', alongRoad(c.steerM, units)],
     ['Decided by', `${across(c, units)}, leveling ${c.leveling}`],
   ];
   return el('div', { class: 'result-side', 'data-side': side },
-    el('h4', {}, side === 'ground' ? 'Clearance under the combination' : `Clearance ${SIDE_WORDS.overhead}`,
+    el('h4', {}, `Clearance ${SIDE_WORDS[side]}`,
       ' ', verdictTag(c.verdict)),
     el('dl', { class: 'facts' }, rows.map(([label, ...content]) => [el('dt', {}, label), el('dd', {}, content)])),
     c.beyondSurveyM > 0 && el('p', { class: 'leans' },
@@ -114,7 +116,8 @@ function across(c, units) {
 function elsewhere(d, units) {
   const { gap, need } = against(d.valueM, d.requiredM, units);
   return el('p', { class: 'elsewhere', 'data-value-m': d.valueM, 'data-required-m': d.requiredM },
-    `Decided elsewhere: ${gap} where ${need} is needed; ${[d.unit, d.part].filter(Boolean).join(', ')}, `
+    `Decided elsewhere: ${gap} where ${need} is needed; ${[d.unit, d.part].filter(Boolean).join(', ')}`
+      + (d.against ? ` to ${[d.against.unit, d.against.part].filter(Boolean).join(', ')}, ` : ', ')
       + `${alongRoad(d.distanceM, units)}; ${across(d, units)}, leveling ${d.leveling}, `
       + `steer axle ${alongRoad(d.steerM, units)}.`);
 }

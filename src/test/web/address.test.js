@@ -31,7 +31,7 @@ test('a selection survives being written into an address and read back', () => {
 });
 
 test('every margin survives an address, the driver\'s too', () => {
-  const margins = { ground: '2 in', overhead: '3 in', side: '6 in', line: '8 in', turnIn: '30 in' };
+  const margins = { ground: '2 in', overhead: '3 in', side: '6 in', unit: '1 1/2 in', line: '8 in', turnIn: '30 in' };
   assert.deepEqual(decode(encode({ ...SELECTION, inputs: { ...SELECTION.inputs, margins } })).margins, margins);
 });
 

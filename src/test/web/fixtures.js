@@ -17,7 +17,7 @@ export function clearance(valueM, requiredM, verdict, more = {}) {
 
 export function cell(key, verdict, more = {}) {
   return {
-    configuration: key, verdict, ground: null, overhead: null, raise: null, raiseNote: null, reasons: [], mostMps: null, ...more,
+    configuration: key, verdict, ground: null, overhead: null, units: null, raise: null, raiseNote: null, reasons: [], mostMps: null, ...more,
   };
 }
 

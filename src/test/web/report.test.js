@@ -11,6 +11,9 @@ test('the clearance that governs is the one with the least left over what it nee
   assert.equal(reports.governing(both(0.2, 0.1)).side, 'overhead');
   assert.equal(reports.governing(both(0.08, 0.1)).side, 'ground');
   assert.equal(reports.governing(cell('k', 'clear', { overhead: clearance(0.1, 0.09, 'clear') })).side, 'overhead');
+  assert.equal(reports.governing(cell('k', 'tight', {
+    ground: clearance(0.3, 0.07, 'clear'), units: clearance(0.03, 0.04, 'tight'),
+  })).side, 'units');
   assert.equal(reports.governing(cell('k', 'not surveyed')), null);
   assert.equal(reports.governing(null), null);
 });

@@ -16,9 +16,10 @@ final class CornerFindings {
             Rig rig,
             LevelStance stance,
             Margins margins,
-            List<CheckedConfiguration> configurations) {
+            List<CheckedConfiguration> configurations,
+            LevelUnits level) {
         RouteCorner corner = judging.corner();
-        List<Report.Cell> cells = new CornerCells(judging, rig, stance, margins).cells(configurations);
+        List<Report.Cell> cells = level.under(new CornerCells(judging, rig, stance, margins).cells(configurations), configurations);
         HazardPlace place = corner.place();
         return new Report.HazardFindings(
                 place.id(),

@@ -3,9 +3,11 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.geometry.WorkLimit;
@@ -24,6 +26,8 @@ final class HazardCheck {
     private final Surroundings surroundings;
     private final Optional<SideCheck> ground;
     private final Optional<SideCheck> overhead;
+    /** Where there is a line to pass. */
+    private final Optional<UnitCheck> units;
     private final Map<String, RaiseNeeded> raises = new HashMap<>();
     private final Map<Setting, Judgment> transports = new HashMap<>();
     /** By setting with the raise counted into the notch: a raise that several notches need is judged once. */
@@ -35,7 +39,17 @@ final class HazardCheck {
     private final boolean sped;
 
     /** Everything that one setting meets here. */
-    record Judgment(Verdict verdict, Optional<Judged> ground, Optional<Judged> overhead, List<String> reasons) {}
+    record Judgment(
+            Verdict verdict,
+            Optional<Judged> ground,
+            Optional<Judged> overhead,
+            Optional<UnitCheck.Judged> units,
+            List<String> reasons) {
+        /** The least gap between units, or null. */
+        Report.GapFinding between() {
+            return units.flatMap(UnitCheck.Judged::gap).orElse(null);
+        }
+    }
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
         sped = BounceAllowance.isSped(hazard.word());
@@ -52,14 +66,23 @@ final class HazardCheck {
                 true);
         List<RaiseNeeded.Lane> below = new ArrayList<>();
         List<RaiseNeeded.Lane> above = new ArrayList<>();
+        List<RaiseNeeded.Lane> between = new ArrayList<>();
+        Demand betweenUnits = UnitCheck.demand(rig, margins, surveyM);
         List<Passage> all = new ArrayList<>();
         Map<Double, Passage> ways = new HashMap<>();
+        Set<Double> bent = new HashSet<>();
+        boolean overGroundAnywhere = surroundings.lanes().stream().anyMatch(surroundings::judgesGroundOn);
         for (Surroundings.Lane lane : surroundings.lanes()) {
             Passage passage = lane.place().isEmpty()
                     ? surroundings.passage(stance, lane)
                     : ways.computeIfAbsent(lane.place().get().drivenRightM(), d -> surroundings.passage(stance, lane))
                             .at(lane.place().get());
             all.add(passage);
+            // Units bend alike wherever across the road they are looked at: one place of each way of driving will do.
+            boolean counts = !overGroundAnywhere || surroundings.judgesGroundOn(lane);
+            if (counts && (lane.place().isEmpty() || bent.add(lane.place().get().drivenRightM()))) {
+                between.add(new RaiseNeeded.Lane(passage, Optional.empty(), betweenUnits));
+            }
             if (surroundings.judgesGroundOn(lane)) {
                 below.add(new RaiseNeeded.Lane(passage, Optional.empty(), overGround));
             }
@@ -76,6 +99,11 @@ final class HazardCheck {
         overhead = above.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new SideCheck(chainageM, above, margins.overheadM(), surroundings.sagM(), "overhead"));
+        units = unitCheck(chainageM, between);
+    }
+
+    private static Optional<UnitCheck> unitCheck(double chainageM, List<RaiseNeeded.Lane> lanes) {
+        return lanes.isEmpty() ? Optional.empty() : Optional.of(new UnitCheck(chainageM, lanes));
     }
 
     Surroundings surroundings() {
@@ -112,7 +140,7 @@ final class HazardCheck {
                 transport.overhead.map(Judged::gap).orElse(null),
                 raise,
                 raiseNote,
-                transport.reasons);
+                transport.reasons).withUnits(transport.between());
         return sped ? cell.withSpeed() : cell;
     }
 
@@ -155,8 +183,11 @@ final class HazardCheck {
                 Setting reached = reached(transport, raise.get());
                 Judgment judgment = raised(reached(alone, raise.get()));
                 if (isUnchangedBy(reached, judgment)) {
-                    raised.put(reached, judgment);
-                    return raise;
+                    Judgment trailed = withUnits(judgment, reached);
+                    raised.put(reached, trailed);
+                    if (trailed.verdict == Verdict.CLEAR) {
+                        return raise;
+                    }
                 }
             }
             // A booster that carries the trailer may open what does not open without it.
@@ -170,7 +201,8 @@ final class HazardCheck {
                 k -> new RaiseNeeded(
                         transport.lift(),
                         transport.booster(),
-                        sides().flatMap(s -> s.lanes().stream()).map(l -> l.leaving(share)).toList()));
+                        sides().flatMap(s -> s.lanes().stream()).map(l -> l.leaving(share)).toList(),
+                        units.stream().flatMap(u -> u.lanes().stream()).map(l -> l.leaving(share)).toList()));
     }
 
     /** The least raise that leaves a share of what is demanded over at every position, counted into the notch. */
@@ -195,7 +227,7 @@ final class HazardCheck {
     /** The search for this raise has shown the margin at every position; what is left to find is how much there is. */
     private Judgment raised(Setting reached) {
         return raised.computeIfAbsent(reached, s -> judgment(
-                ground.map(side -> side.judgeSpared(s)), overhead.map(side -> side.judgeSpared(s))));
+                ground.map(side -> side.judgeSpared(s)), overhead.map(side -> side.judgeSpared(s)), betweenUnits(s)));
     }
 
     /** What was found without the booster, where a trailing one changes nothing. */
@@ -204,7 +236,7 @@ final class HazardCheck {
             return Optional.empty();
         }
         Judgment alone = judge(withoutBooster(setting));
-        return isUnchangedBy(setting, alone) ? Optional.of(alone) : Optional.empty();
+        return isUnchangedBy(setting, alone) ? Optional.of(withUnits(alone, setting)) : Optional.empty();
     }
 
     private boolean isTrailed(Setting setting) {
@@ -235,28 +267,37 @@ final class HazardCheck {
         if (known == null) {
             allowWork();
             known = foundAlone(setting).orElseGet(() -> judgment(
-                    ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting))));
+                    ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting)), betweenUnits(setting)));
             transports.put(setting, known);
         }
         return known;
     }
 
-    private Judgment judgment(Optional<Judged> below, Optional<Judged> above) {
-        Verdict worst = Stream.of(below, above)
-                .flatMap(Optional::stream)
-                .map(Judged::verdict)
+    private Optional<UnitCheck.Judged> betweenUnits(Setting setting) {
+        return units.map(u -> u.judge(setting));
+    }
+
+    /** What was found without the booster, with the gaps between the units that there are with it. */
+    private Judgment withUnits(Judgment alone, Setting setting) {
+        return judgment(alone.ground, alone.overhead, betweenUnits(setting));
+    }
+
+    private Judgment judgment(Optional<Judged> below, Optional<Judged> above, Optional<UnitCheck.Judged> between) {
+        Verdict worst = Stream.concat(
+                        Stream.of(below, above).flatMap(Optional::stream).map(Judged::verdict),
+                        between.map(UnitCheck.Judged::verdict).stream())
                 .reduce(Verdict::orWorse)
                 .orElseThrow();
         List<String> reasons = new ArrayList<>();
-        Stream.of(below, above)
-                .flatMap(Optional::stream)
-                .map(Judged::reason)
+        Stream.concat(
+                        Stream.of(below, above).flatMap(Optional::stream).map(Judged::reason),
+                        between.map(UnitCheck.Judged::reason).stream())
                 .filter(r -> !r.isEmpty())
                 .forEach(reasons::add);
         if (!surroundings.limits().isEmpty()) {
             worst = worst.orWorse(Verdict.TIGHT);
             reasons.addAll(surroundings.limits());
         }
-        return new Judgment(worst, below, above, List.copyOf(reasons));
+        return new Judgment(worst, below, above, between, List.copyOf(reasons));
     }
 }

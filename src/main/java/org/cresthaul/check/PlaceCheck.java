@@ -27,6 +27,7 @@ public final class PlaceCheck {
     private final LevelStance stance;
     private final Margins margins;
     private final RouteLoads loads;
+    private final LevelUnits level;
     private final Map<String, CheckedConfiguration> configurations = new LinkedHashMap<>();
     private final Map<String, HazardCheck> gaps = new HashMap<>();
     private final Map<String, CornerCells> corners = new HashMap<>();
@@ -37,6 +38,7 @@ public final class PlaceCheck {
         this.stance = stance;
         this.margins = margins;
         loads = new RouteLoads(route, stance);
+        level = new LevelUnits(rig, stance, margins);
         CheckedConfiguration.listOf(rig, stance).forEach(c -> configurations.put(c.key(), c));
     }
 
@@ -49,8 +51,12 @@ public final class PlaceCheck {
         StopSignal.current().poll();
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
+        return level.under(judged(hazard, c), c);
+    }
+
+    private Report.Cell judged(Hazard hazard, CheckedConfiguration c) {
         if (hazard instanceof RouteCorner corner) {
-            return corners.computeIfAbsent(hazardId, id -> new CornerCells(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
+            return corners.computeIfAbsent(hazard.place().id(), id -> new CornerCells(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
                     .cells(List.of(c))
                     .get(0);
         }
@@ -88,7 +94,7 @@ public final class PlaceCheck {
                 judgment.overhead().map(Judged::gap).orElse(null),
                 null,
                 null,
-                List.copyOf(reasons));
+                List.copyOf(reasons)).withUnits(judgment.between());
     }
 
     /** Under the limits of the whole route and the rig's own. */

@@ -1,8 +1,10 @@
 package org.cresthaul.check;
 
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
@@ -34,26 +36,25 @@ public final class RaisedCheck {
     private final Map<String, Optional<Least>> least = new HashMap<>();
 
     /** What a raise comes to: the verdict, and the governing gaps, null where not judged. */
-    public record Raised(String verdict, Report.GapFinding ground, Report.GapFinding overhead) {
+    public record Raised(
+            String verdict, Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units) {
         public boolean isClear() {
             return verdict.equals(Verdict.CLEAR.word());
         }
 
         /** The gap with the least left beyond what is required. */
         public Report.GapFinding governing() {
-            if (ground == null || overhead == null) {
-                return ground == null ? overhead : ground;
-            }
-            return overhead.valueM() - overhead.requiredM() < ground.valueM() - ground.requiredM() ? overhead : ground;
+            return gaps().min(Comparator.comparingDouble(g -> g.valueM() - g.requiredM())).orElseThrow();
+        }
+
+        /** Every gap that is judged. */
+        private Stream<Report.GapFinding> gaps() {
+            return Stream.of(ground, overhead, units).filter(Objects::nonNull);
         }
 
         /** The least gap of any, meters. */
         public double clearanceM() {
-            return Stream.of(Optional.ofNullable(ground), Optional.ofNullable(overhead))
-                    .flatMap(Optional::stream)
-                    .mapToDouble(Report.GapFinding::valueM)
-                    .min()
-                    .orElseThrow();
+            return gaps().mapToDouble(Report.GapFinding::valueM).min().orElseThrow();
         }
     }
 
@@ -61,7 +62,7 @@ public final class RaisedCheck {
      * How far the deck front may go above a raise, the rear as it is.
      *
      * @param frontM over the notch: every raise of the front up to there is clear as well
-     * @param endsAt "hydraulics", "ground" or "structure"
+     * @param endsAt "hydraulics", "ground", "structure" or "units", the gap between which closes
      */
     public record Top(double frontM, String endsAt) {}
 
@@ -114,7 +115,8 @@ public final class RaisedCheck {
         return Optional.of(new Raised(
                 judgment.verdict().word(),
                 judgment.ground().map(Judged::gap).orElse(null),
-                judgment.overhead().map(Judged::gap).orElse(null)));
+                judgment.overhead().map(Judged::gap).orElse(null),
+                judgment.between()));
     }
 
     private double mostFrontM(CheckedConfiguration c) {
@@ -164,6 +166,7 @@ public final class RaisedCheck {
                 .above(setting(c, new Asked(hazardId, configurationKey, frontM, rearM)), share);
         double upM = Math.max(frontM, Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));
         return Optional.of(new Top(upM, top.ended().isEmpty() ? "hydraulics"
+                : top.byUnits() ? "units"
                 : top.ended().get().soffit().isPresent() ? "structure" : "ground"));
     }
 

@@ -35,6 +35,30 @@ final class Reasons {
         return "the tightest point has its margin; another point does not, because survey or approach grade is less certain there";
     }
 
+    /**
+     * The reason between units.
+     *
+     * @param low the least gap less what its search leaves open, meters
+     * @param footing of that gap
+     * @param excluded the uncertainty of that gap, meters, without ground that nobody declared
+     */
+    static String ofUnits(Verdict verdict, double low, Footing footing, double excluded, Demand demand, boolean level) {
+        if (low < 0) {
+            return level
+                    ? "they touch standing level, as they are drawn: correct the outlines, or how far the coupling reaches"
+                    : "they touch";
+        }
+        if (verdict == Verdict.CONTACT) {
+            return low >= excluded
+                    ? "contact cannot be ruled out at another position, where survey or approach grade is less certain"
+                    : "the gap is smaller than its uncertainty: cannot rule out contact";
+        }
+        return low < demand.marginM() + footing.uncertaintyM()
+                ? "no contact, but less than the required margin"
+                : "the tightest point has its margin; another position does not, because survey or approach grade is less"
+                        + " certain there";
+    }
+
     /** The reason where the search ended without an answer, and what to change. */
     static String ofUndecided(Undecided undecided, String line) {
         String what = "could not be decided on line " + line

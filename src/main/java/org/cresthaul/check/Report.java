@@ -1,5 +1,6 @@
 package org.cresthaul.check;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -143,6 +144,7 @@ public record Report(
      *
      * @param ground the governing ground clearance, or null when it is not judged here
      * @param overhead the governing overhead clearance, or null
+     * @param units the least gap between coupled units, or null
      * @param raise the least raise that makes it clear, or null
      * @param raiseNote why there is none, or null
      * @param reasons in words, why it is not clear
@@ -156,6 +158,7 @@ public record Report(
             String verdict,
             GapFinding ground,
             GapFinding overhead,
+            GapFinding units,
             RaiseFinding raise,
             String raiseNote,
             List<String> reasons,
@@ -173,7 +176,7 @@ public record Report(
                 List<String> reasons,
                 LoadSheet.Finding load,
                 CornerFinding corner) {
-            this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, load, corner, null);
+            this(configuration, verdict, ground, overhead, null, raise, raiseNote, reasons, load, corner, null);
         }
 
         /** Where loads are judged. */
@@ -213,16 +216,33 @@ public record Report(
         /** With the speed for which its answer stands, rounded down. */
         Cell withSpeed() {
             OptionalDouble most = verdict.equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
-            return new Cell(configuration, verdict, ground, overhead, raise, raiseNote, reasons, load, corner,
+            return new Cell(configuration, verdict, ground, overhead, units, raise, raiseNote, reasons, load, corner,
                     most.isPresent() ? (Double) (Math.floor(most.getAsDouble() * 1000) / 1000) : null);
         }
 
+        Cell withUnits(GapFinding other) {
+            return new Cell(
+                    configuration, verdict, ground, overhead, other, raise, raiseNote, reasons, load, corner, mostMps);
+        }
+
+        /** As it is where the units stand level so: never better than that, with the reason. */
+        Cell standing(Verdict level, List<String> why) {
+            Verdict own = Verdict.of(verdict);
+            if (own.orWorse(level) == own) {
+                return this;
+            }
+            List<String> all = new ArrayList<>(reasons);
+            all.addAll(why);
+            return new Cell(configuration, level.word(), ground, overhead, units, raise, raiseNote, List.copyOf(all), load,
+                    corner, null);
+        }
+
         Cell withRaise(RaiseFinding other) {
-            return new Cell(configuration, verdict, ground, overhead, other, raiseNote, reasons, load, corner, mostMps);
+            return new Cell(configuration, verdict, ground, overhead, units, other, raiseNote, reasons, load, corner, mostMps);
         }
 
         Cell withoutRaise(String note) {
-            return new Cell(configuration, verdict, ground, overhead, null, note, reasons, load, corner, mostMps);
+            return new Cell(configuration, verdict, ground, overhead, units, null, note, reasons, load, corner, mostMps);
         }
     }
 
@@ -245,6 +265,7 @@ public record Report(
      *     falls short of its own need by most, or exceeds it by least. Its need is margin and uncertainty where it keeps
      *     the place from being clear, the uncertainty alone where contact cannot be excluded; {@code null} where this
      *     one decides
+     * @param against between units the place on the one ahead; null over the ground and under a structure
      */
     public record GapFinding(
             double valueM,
@@ -266,7 +287,35 @@ public record Report(
             double provenWithinM,
             Double besideM,
             Double drivenM,
-            GapFinding deciding) {
+            GapFinding deciding,
+            Against against) {
+        /** To the ground or a structure. */
+        public GapFinding(
+                double valueM,
+                double requiredM,
+                double marginM,
+                double uncertaintyM,
+                String verdict,
+                String unit,
+                double xM,
+                double hM,
+                String part,
+                double distanceM,
+                double chainageM,
+                double steerM,
+                String line,
+                String leveling,
+                double beyondSurveyM,
+                boolean gradeDeclared,
+                double provenWithinM,
+                Double besideM,
+                Double drivenM,
+                GapFinding deciding) {
+            this(valueM, requiredM, marginM, uncertaintyM, verdict, unit, xM, hM, part, distanceM, chainageM, steerM,
+                    line, leveling, beyondSurveyM, gradeDeclared, provenWithinM, besideM, drivenM,
+                    deciding, null);
+        }
+
         /** One that decides its own verdict. */
         public GapFinding(
                 double valueM,
@@ -290,6 +339,14 @@ public record Report(
                     line, leveling, beyondSurveyM, gradeDeclared, provenWithinM, null, null, null);
         }
     }
+
+    /**
+     * Where a unit comes nearest to the one behind it.
+     *
+     * @param xM hM where on it, in its frame
+     * @param bendRad pitch of the one behind relative to it then, nose up
+     */
+    public record Against(String unit, double xM, double hM, String part, double bendRad) {}
 
     /**
      * Raise above the notch at the deck front, and of the rear by hand.

@@ -67,10 +67,11 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
     public Report in(Report report, Route route, Rig rig) {
         RouteLoads loads = new RouteLoads(route, stance);
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
+        LevelUnits level = new LevelUnits(rig, stance, report.margins());
         List<Report.HazardFindings> hazards = new ArrayList<>();
         for (Report.HazardFindings h : report.hazards()) {
             Hazard hazard = route.findHazard(h.id()).orElseThrow();
-            hazards.add(hazard instanceof LimitedPlace place ? RouteCheck.findings(place, loads, configurations) : h);
+            hazards.add(hazard instanceof LimitedPlace place ? RouteCheck.findings(place, loads, configurations, level) : h);
         }
         return new Report(report.cresthaul(), report.version(), report.route(), report.rig(), report.margins(),
                 report.uncertainties(), RouteCheck.routeVerdicts(configurations, hazards, loads), hazards, loads.report(),

@@ -26,14 +26,15 @@ public final class RouteCheck {
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
         RouteLoads loads = new RouteLoads(route, stance);
         JoinedCorners joined = new JoinedCorners(route, stance);
+        LevelUnits level = new LevelUnits(rig, stance, margins);
         // One task each: hazards differ too much in work to be dealt out in equal numbers.
         List<ForkJoinTask<Report.HazardFindings>> tasks = new ArrayList<>();
         for (Hazard h : route.hazards()) {
             tasks.add(ForkJoinTask.adapt(() -> h instanceof LimitedPlace place
-                    ? findings(place, loads, configurations)
+                    ? findings(place, loads, configurations, level)
                     : h instanceof RouteCorner corner
-                            ? CornerFindings.of(joined.of(corner), rig, stance, margins, configurations)
-                            : findings(h, rig, stance, margins, configurations, loads)));
+                            ? CornerFindings.of(joined.of(corner), rig, stance, margins, configurations, level)
+                            : findings(h, rig, stance, margins, configurations, loads, level)));
         }
         List<Report.HazardFindings> hazards =
                 ForkJoinTask.invokeAll(tasks).stream().map(ForkJoinTask::join).toList();
@@ -73,10 +74,13 @@ public final class RouteCheck {
             LevelStance stance,
             Margins margins,
             List<CheckedConfiguration> configurations,
-            RouteLoads loads) {
+            RouteLoads loads,
+            LevelUnits level) {
         HazardCheck check = new HazardCheck(hazard, rig, stance, margins);
         Surroundings around = check.surroundings();
-        List<Report.Cell> cells = configurations.stream().map(c -> deliverable(check.cell(c), c, loads)).toList();
+        List<Report.Cell> cells = configurations.stream()
+                .map(c -> level.under(deliverable(check.cell(c), c, loads), c))
+                .toList();
         HazardPlace place = hazard.place();
         return new Report.HazardFindings(
                 place.id(),
@@ -105,9 +109,9 @@ public final class RouteCheck {
     }
 
     static Report.HazardFindings findings(
-            LimitedPlace limited, RouteLoads loads, List<CheckedConfiguration> configurations) {
+            LimitedPlace limited, RouteLoads loads, List<CheckedConfiguration> configurations, LevelUnits level) {
         HazardPlace place = limited.place();
-        List<Report.Cell> cells = configurations.stream().map(c -> loads.cell(limited, c)).toList();
+        List<Report.Cell> cells = configurations.stream().map(c -> level.under(loads.cell(limited, c), c)).toList();
         return new Report.HazardFindings(
                 place.id(),
                 limited.word(),

@@ -26,6 +26,16 @@ public enum Verdict {
         return word;
     }
 
+    /** The verdict of a report's word. */
+    static Verdict of(String word) {
+        for (Verdict v : values()) {
+            if (v.word.equals(word)) {
+                return v;
+            }
+        }
+        throw new IllegalArgumentException("no verdict " + word);
+    }
+
     public Verdict orWorse(Verdict other) {
         return compareTo(other) >= 0 ? this : other;
     }

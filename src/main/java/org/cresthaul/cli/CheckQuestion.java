@@ -33,6 +33,10 @@ final class CheckQuestion {
             description = "Side clearance to keep in corners, in addition to the uncertainty; default: 6 in")
     private Optional<Length> sideMargin = Optional.empty();
 
+    @Option(names = "--unit-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+            description = "Clearance to keep between coupled units, in addition to the uncertainty; default: 1 in")
+    private Optional<Length> unitMargin = Optional.empty();
+
     @Option(names = "--line-tolerance", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
             description = "How far the driver strays from the line in a corner; default: 6 in")
     private Optional<Length> lineTolerance = Optional.empty();
@@ -58,7 +62,8 @@ final class CheckQuestion {
                 overheadMargin.map(Length::meters).orElse(usual.overheadM()),
                 sideMargin.map(Length::meters).orElse(usual.sideM()),
                 lineTolerance.map(Length::meters).orElse(usual.lineM()),
-                turnInTolerance.map(Length::meters).orElse(usual.turnInM()));
+                turnInTolerance.map(Length::meters).orElse(usual.turnInM()),
+                unitMargin.map(Length::meters).orElse(usual.unitM()));
     }
 
     /** As {@link OutputFile#write}, never over a file that this question read. */

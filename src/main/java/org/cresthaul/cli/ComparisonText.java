@@ -14,7 +14,7 @@ import org.cresthaul.units.UnitSystem;
 /** A comparison as the planner prints it: a line for each configuration, and where two of them fare differently. */
 final class ComparisonText {
     private static final int WIDTH = ReportText.WIDTH;
-    private static final List<String> KINDS = List.of("ground", "overhead", "corner", "load");
+    private static final List<String> KINDS = List.of("ground", "overhead", "units", "corner", "load");
     private static final String NONE = "-";
 
     private final Figures figures;

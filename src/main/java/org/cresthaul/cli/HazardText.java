@@ -112,6 +112,8 @@ final class HazardText {
         }
         addGaps(table, "over the ground", cells, Report.Cell::ground);
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
+        Function<Report.Cell, Report.GapFinding> units = toldUnits(cells);
+        addGaps(table, "between the units", cells, units);
         if (BounceAllowance.isSped(hazard.kind()) && cells.stream().anyMatch(HazardText::isClear)) {
             table.add(row("speed at most", cells,
                     c -> !isClear(c) ? "" : c.mostMps() == null ? "crawl" : figures.speedDown(c.mostMps())));
@@ -129,7 +131,14 @@ final class HazardText {
                 + together(hazard, state)
                 + tightest("over the ground", state, cells, Report.Cell::ground)
                 + tightest("under the structure", state, cells, Report.Cell::overhead)
+                + tightest("between the units", state, cells, units)
                 + reasons(hazard, state, cells);
+    }
+
+    /** The gap between units is told where it is not clear at some notch: it is nothing that anybody looks for on the road. */
+    private static Function<Report.Cell, Report.GapFinding> toldUnits(List<Report.Cell> cells) {
+        boolean told = cells.stream().anyMatch(c -> c.units() != null && !c.units().verdict().equals(Verdict.CLEAR.word()));
+        return told ? Report.Cell::units : c -> null;
     }
 
     private static boolean isClear(Report.Cell cell) {
@@ -335,8 +344,9 @@ final class HazardText {
                 ? ", standing on ground up to " + figures.distance(gap.beyondSurveyM()) + " beyond the survey"
                         + (gap.gradeDeclared() ? ", at its declared grade" : " whose grade nobody declared")
                 : "";
-        return gap.unit()
-                + (gap.part().isEmpty() ? "" : ", " + gap.part()) + ", " + figures.alongRoad(gap.distanceM())
+        return Words.part(gap.unit(), gap.part())
+                + (gap.against() == null ? "" : ", to " + Words.part(gap.against().unit(), gap.against().part()))
+                + ", " + figures.alongRoad(gap.distanceM())
                 + "; " + across(gap) + ", leveling " + gap.leveling() + ", steer axle "
                 + figures.alongRoad(gap.steerM()) + beyond + ".";
     }

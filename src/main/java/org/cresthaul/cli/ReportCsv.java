@@ -46,13 +46,14 @@ final class ReportCsv {
         String weight = us ? "_lb" : "_kg";
         List<String> names = new ArrayList<>(List.of("hazard", "name", "kind", "chainage" + (us ? "_mi" : "_km"),
                 "configuration", "axles", "booster", "notch", "verdict", "verdict_whole_route"));
-        for (String side : new String[] {"ground", "overhead"}) {
+        for (String side : new String[] {"ground", "overhead", "units"}) {
             names.addAll(List.of(side + "_verdict", side + "_gap" + length, side + "_needed" + length,
                     side + "_margin" + length, side + "_uncertainty" + length, side + "_unit", side + "_part",
                     side + "_distance" + length, side + "_steer" + length, side + "_line",
                     side + "_beside" + length, side + "_driven" + length, side + "_leveling",
                     side + "_beyond_survey" + length));
         }
+        names.addAll(List.of("units_against_unit", "units_against_part"));
         names.addAll(List.of("corner_verdict", "corner_room" + length, "corner_needed" + length, "corner_unit",
                 "corner_part", "corner_side", "corner_against", "corner_escorts", "corner_radius" + length,
                 "corner_offtracking" + length, "corner_swept_width" + length, "corner_tail_swing" + length,
@@ -72,6 +73,9 @@ final class ReportCsv {
                 text(c.key()), Integer.toString(c.axles()), c.booster(), text(c.notch()), cell.verdict(), c.verdict()));
         addGap(row, cell.ground());
         addGap(row, cell.overhead());
+        addGap(row, cell.units());
+        row.add(cell.units() == null ? "" : cell.units().against().unit());
+        row.add(cell.units() == null ? "" : text(cell.units().against().part()));
         addCorner(row, cell.corner());
         row.add(cell.raise() == null ? "" : up(cell.raise().frontM()));
         row.add(cell.raise() == null ? "" : up(cell.raise().rearM()));

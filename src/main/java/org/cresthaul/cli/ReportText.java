@@ -54,7 +54,9 @@ final class ReportText {
         table.add("", "file SHA-256 " + report.rig().sha256());
         table.add("Margins", figures.required(report.margins().groundM()) + " over the ground, "
                 + figures.required(report.margins().overheadM()) + " under a structure, "
-                + figures.required(report.margins().sideM()) + " beside in corners, beyond the uncertainty (95 %)");
+                + figures.required(report.margins().sideM()) + " beside in corners, "
+                + figures.required(report.margins().unitM()) + " between units, beyond the uncertainty (95 %)");
+        table.add("", "Between units every place is checked; told where that is not clear");
         table.add("Driver in corners", "within " + figures.required(report.margins().lineM()) + " of the line and "
                 + figures.required(report.margins().turnInM()) + " of the place to turn in (common practice, no source)");
         report.uncertainties().forEach(u -> table.add("", figures.uncertainty(u)));

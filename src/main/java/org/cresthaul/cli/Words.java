@@ -32,4 +32,9 @@ final class Words {
         }
         return lines.append(indent).append(line).append('\n').toString();
     }
+
+    /** A unit, and what of it where that has a name. */
+    static String part(String unit, String part) {
+        return part.isEmpty() ? unit : unit + ", " + part;
+    }
 }

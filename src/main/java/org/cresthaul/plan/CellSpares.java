@@ -9,9 +9,10 @@ import org.cresthaul.check.Report;
 final class CellSpares {
     static final String GROUND = "ground";
     static final String OVERHEAD = "overhead";
+    static final String UNITS = "units";
     static final String CORNER = "corner";
     static final String LOAD = "load";
-    static final List<String> KINDS = List.of(GROUND, OVERHEAD, CORNER, LOAD);
+    static final List<String> KINDS = List.of(GROUND, OVERHEAD, UNITS, CORNER, LOAD);
 
     private static final double LEAST_REQUIRED = 1e-3;
 
@@ -22,6 +23,7 @@ final class CellSpares {
         return Stream.of(
                         Spares.of(cell.ground(), GROUND),
                         Spares.of(cell.overhead(), OVERHEAD),
+                        Spares.of(cell.units(), UNITS),
                         Optional.ofNullable(cell.load() == null && cell.corner() == null ? null : Spares.of(cell)))
                 .flatMap(Optional::stream)
                 .toList();

@@ -10,7 +10,7 @@ import java.util.Set;
  *
  * @param share of what is required or allowed; null where no place has figures
  * @param shareAt the place of it
- * @param shareKind "ground", "overhead", "corner", "load", or "raised", a gap of either kind at a raise
+ * @param shareKind "ground", "overhead", "units", "corner", "load", or "raised", a gap of either kind at a raise
  * @param lengthM of a gap or of room beside, beyond what is required; null where none has figures
  * @param lengthAt the place of it
  * @param lengthKind likewise

@@ -7,6 +7,7 @@ final class LeastReserveLine {
     private static final Map<String, String> KINDS = Map.of(
             CellSpares.GROUND, "over the ground",
             CellSpares.OVERHEAD, "under the structure",
+            CellSpares.UNITS, "between the units",
             CellSpares.CORNER, "beside",
             CellSpares.LOAD, "load",
             Plan.Spare.RAISED, "raised as little as will do");

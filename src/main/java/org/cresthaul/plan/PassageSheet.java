@@ -95,6 +95,7 @@ final class PassageSheet {
         String what = switch (s.kind()) {
             case "ground" -> "Least gap over the ground ";
             case "overhead" -> "Least gap under the structure ";
+            case "units" -> "Least gap between the units ";
             default -> "Least room beside ";
         };
         return sources.say(what).gapAgainst(s.value(), at + "/value", s.required(), at + "/required", ", needed ")

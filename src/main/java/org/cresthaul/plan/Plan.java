@@ -294,7 +294,7 @@ public record Plan(
     /**
      * What is left at a hazard.
      *
-     * @param kind "ground", "overhead", "corner" or "load"
+     * @param kind "ground", "overhead", "units", "corner" or "load"
      * @param value found: meters, or kilograms of load
      * @param required or allowed, in the same unit
      * @param left beyond what is required, in the same unit; negative when short

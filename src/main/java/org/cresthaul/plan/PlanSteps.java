@@ -303,8 +303,8 @@ final class PlanSteps {
                 seconds,
                 spare,
                 own.isEmpty()
-                        ? Spares.gaps(cell.ground(), cell.overhead(), spare)
-                        : judged.map(r -> Spares.gaps(r.ground(), r.overhead(), spare)).orElse(List.of()),
+                        ? Spares.gaps(cell.ground(), cell.overhead(), cell.units(), spare)
+                        : judged.map(r -> Spares.gaps(r.ground(), r.overhead(), r.units(), spare)).orElse(List.of()),
                 cell.reasons(),
                 place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
         return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage, null);

@@ -11,8 +11,8 @@ import org.cresthaul.plan.Admission.Raise;
  *
  * @param fromM the least that will do, over the notch
  * @param toM the most, rounded down; what is in between is clear as well
- * @param endsAt what ends it there: "hydraulics", "ground" or "structure"
- * @param endsWhere the place where ground or structure do; null for the hydraulics
+ * @param endsAt what ends it there: "hydraulics", "ground", "structure" or "units"
+ * @param endsWhere the place where one of the others does; null for the hydraulics
  * @param aimM the middle, to aim at
  * @param gapM of the gap that has the least left beyond its need at any of the places, raised by {@code aimM}
  * @param requiredM its need
@@ -79,6 +79,7 @@ public record RaiseBand(
         return switch (endsAt) {
             case HYDRAULICS -> "the hydraulics end";
             case "structure" -> "the structure of " + endsWhere + " comes too close";
+            case "units" -> "the gap between the units at " + endsWhere + " closes";
             default -> "the ground at " + endsWhere + " comes too close, behind";
         };
     }

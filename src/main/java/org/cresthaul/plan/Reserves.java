@@ -16,9 +16,12 @@ final class Reserves {
                 Spares.meters(raise.clearanceM() - raise.requiredM()), "raised");
     }
 
-    /** At another raise, over the ground and under a structure, whichever are judged. */
+    /** At another raise, over the ground, under a structure and between units, whichever are judged. */
     static List<Plan.Spare> leftAt(RaisedCheck.Raised raised) {
-        return Stream.of(Spares.of(raised.ground(), CellSpares.GROUND), Spares.of(raised.overhead(), CellSpares.OVERHEAD))
+        return Stream.of(
+                        Spares.of(raised.ground(), CellSpares.GROUND),
+                        Spares.of(raised.overhead(), CellSpares.OVERHEAD),
+                        Spares.of(raised.units(), CellSpares.UNITS))
                 .flatMap(s -> s.stream())
                 .toList();
     }

@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.CornerFinding;
@@ -29,16 +30,13 @@ final class Spares {
             return new Plan.Spare("corner", corner.valueM(), corner.requiredM(),
                     meters(corner.valueM() - corner.requiredM()), part + ", " + corner.side() + ", to " + corner.against());
         }
-        if (cell.ground() == null && cell.overhead() == null) {
-            return null;
-        }
-        Report.GapFinding ground = decisive(cell.ground());
-        Report.GapFinding overhead = decisive(cell.overhead());
-        Report.GapFinding gap = ground == null || overhead != null
-                && overhead.valueM() - overhead.requiredM() < ground.valueM() - ground.requiredM()
-                ? overhead
-                : ground;
-        return spare(gap, gap == ground ? "ground" : "overhead", gap.valueM(), gap.requiredM());
+        return Stream.of(
+                        of(cell.ground(), CellSpares.GROUND),
+                        of(cell.overhead(), CellSpares.OVERHEAD),
+                        of(cell.units(), CellSpares.UNITS))
+                .flatMap(Optional::stream)
+                .min(Comparator.comparingDouble(Plan.Spare::left))
+                .orElse(null);
     }
 
     /** A gap alone, where it is judged. */
@@ -61,39 +59,53 @@ final class Spares {
      */
     static Plan.Spare of(RaisedCheck.Raised judged, Report.RaiseFinding finding) {
         Report.GapFinding gap = judged.governing();
-        String kind = gap == judged.ground() ? "ground" : "overhead";
+        String kind = gap == judged.ground() ? CellSpares.GROUND
+                : gap == judged.overhead() ? CellSpares.OVERHEAD : CellSpares.UNITS;
         return gap == least(judged)
                 ? spare(gap, kind, finding.clearanceM(), finding.requiredM())
                 : spare(gap, kind, gap.valueM(), gap.requiredM());
     }
 
-    /** Every gap that is judged, the governing one as {@code governing} has it. */
-    static List<Plan.Spare> gaps(Report.GapFinding ground, Report.GapFinding overhead, Plan.Spare governing) {
+    /**
+     * Every gap that is judged, the governing one as {@code governing} has it; that between units only where it governs, for it
+     * is nothing that anybody looks for on the road.
+     */
+    static List<Plan.Spare> gaps(
+            Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units, Plan.Spare governing) {
         List<Plan.Spare> gaps = new ArrayList<>();
-        if (ground != null) {
-            gaps.add(governing != null && governing.kind().equals("ground")
-                    ? governing
-                    : spare(ground, "ground", ground.valueM(), ground.requiredM()));
-        }
-        if (overhead != null) {
-            gaps.add(governing != null && governing.kind().equals("overhead")
-                    ? governing
-                    : spare(overhead, "overhead", overhead.valueM(), overhead.requiredM()));
+        add(gaps, ground, CellSpares.GROUND, governing);
+        add(gaps, overhead, CellSpares.OVERHEAD, governing);
+        if (governing != null && governing.kind().equals(CellSpares.UNITS)) {
+            add(gaps, units, CellSpares.UNITS, governing);
         }
         return gaps;
     }
 
-    /** The least gap of any. */
+    private static void add(List<Plan.Spare> to, Report.GapFinding gap, String kind, Plan.Spare governing) {
+        if (gap != null) {
+            to.add(governing != null && governing.kind().equals(kind)
+                    ? governing
+                    : spare(gap, kind, gap.valueM(), gap.requiredM()));
+        }
+    }
+
+    /** The least gap to the ground or a structure, which a raise is told with. */
     static Report.GapFinding least(RaisedCheck.Raised judged) {
-        return Stream.of(Optional.ofNullable(judged.ground()), Optional.ofNullable(judged.overhead()))
-                .flatMap(Optional::stream)
+        return Stream.of(judged.ground(), judged.overhead())
+                .filter(Objects::nonNull)
                 .min(Comparator.comparingDouble(Report.GapFinding::valueM))
                 .orElseThrow();
     }
 
     private static Plan.Spare spare(Report.GapFinding gap, String kind, double valueM, double requiredM) {
         return new Plan.Spare(kind, valueM, requiredM, meters(valueM - requiredM),
-                gap.part().isEmpty() ? gap.unit() : gap.unit() + ", " + gap.part());
+                named(gap.unit(), gap.part()) + (gap.against() == null
+                        ? ""
+                        : ", to " + named(gap.against().unit(), gap.against().part())));
+    }
+
+    private static String named(String unit, String part) {
+        return part.isEmpty() ? unit : unit + ", " + part;
     }
 
     /** The difference of two figures of the report, to the step that both have. */

@@ -290,7 +290,8 @@ final class StatementParts {
         rows.add(new Row("Margins beyond uncertainty", sources.say("over the ground ")
                 .required(plan.margins().groundM(), "plan:/margins/groundM").words(", under structures ")
                 .required(plan.margins().overheadM(), "plan:/margins/overheadM").words(", beside ")
-                .required(plan.margins().sideM(), "plan:/margins/sideM").plain()));
+                .required(plan.margins().sideM(), "plan:/margins/sideM").words(", between units ")
+                .required(plan.margins().unitM(), "plan:/margins/unitM").plain()));
         sources.report().loads().limits().stream().filter(l -> l.place() == null).forEach(l -> rows.add(new Row("Weight limits",
                 SheetLine.plain(l.name() + " (" + l.source() + ", " + l.date() + ")"))));
         rows.addAll(new AskedRows(sources).rows());

@@ -47,6 +47,7 @@ final class Texts {
         return switch (kind) {
             case CellSpares.GROUND -> "over the ground";
             case CellSpares.OVERHEAD -> "overhead";
+            case CellSpares.UNITS -> "between the units";
             case CellSpares.CORNER -> "beside";
             case CellSpares.LOAD -> "axle loads";
             default -> throw new IllegalArgumentException("no kind of spare: " + kind);

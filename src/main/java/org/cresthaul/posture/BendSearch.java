@@ -154,7 +154,10 @@ final class BendSearch {
                 : leverage.strayRad(coupling, stray(places, demand, fromM, toM, tractorA, tractorB, a, b));
     }
 
-    /** How far the ground under each support may stray from the extended line over a stretch, meters. */
+    /**
+     * How far the ground under each support may stray over a stretch, meters: from the extended line beyond the survey, and
+     * between two ways of driving from even.
+     */
     static double[] stray(
             UnitPlaces places,
             Demand demand,
@@ -169,6 +172,10 @@ final class BendSearch {
         if (a.booster() != null) {
             stray[Leverage.BOOSTER] =
                     Stray.under(places.passage.line(), demand, a.booster().unit(), b.booster().unit());
+        }
+        double unevenM = places.passage.place().map(p -> p.unevenM(demand)).orElse(0.0);
+        for (int k = 0; unevenM > 0 && k < stray.length; k++) {
+            stray[k] += unevenM;
         }
         return stray;
     }

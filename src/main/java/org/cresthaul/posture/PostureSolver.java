@@ -19,6 +19,8 @@ import org.cresthaul.road.WheelPath;
  */
 public final class PostureSolver {
     private static final double BEND_SOLVED_RAD = 1e-9;
+    /** No hinge bends so far: a pitch found there is none, such as one a full turn away. */
+    private static final double NO_BEND_RAD = 0.5 * Math.PI;
 
     private final CoupledCombination combination;
     private final WheelPath steerPath;
@@ -80,6 +82,9 @@ public final class PostureSolver {
         double z = trailer.pose.worldZM(joint.hinge());
         PlacedUnit free = group.place(boosterPaths, x, z, guessRad);
         double bend = free.pose.pitchRad() - trailer.pose.pitchRad();
+        if (!free.solved || Math.abs(bend) > NO_BEND_RAD) {
+            return atLimit(trailer, group, joint, x, z);
+        }
         if (bend > joint.upRad()) {
             return fixedTo(trailer, group, x, z, joint.upRad(), bend, WheelState.HANGING);
         }
@@ -88,6 +93,25 @@ public final class PostureSolver {
             return fixedTo(trailer, group, x, z, -joint.downRad(), bend, WheelState.SOLID);
         }
         return new PlacedBooster(free, bend, WheelState.RIDING);
+    }
+
+    /** Where no pitch of its own brings a booster's wheel to the ground: it hangs, or it stands with its hinge on the stop. */
+    private PlacedBooster atLimit(PlacedUnit trailer, PivotedGroup group, TrailingBooster joint, double x, double z) {
+        PlacedBooster hanging = fixedTo(trailer, group, x, z, joint.upRad(), joint.upRad(), WheelState.HANGING);
+        if (wheelGapM(hanging.unit) > 0) {
+            return hanging;
+        }
+        PlacedBooster solid = fixedTo(trailer, group, x, z, -joint.downRad(), -joint.downRad(), WheelState.SOLID);
+        if (wheelGapM(solid.unit) <= PlacedUnit.TOUCHES_M) {
+            return solid;
+        }
+        PlacedUnit unsolved = new PlacedUnit(
+                group, boosterPaths, x, z, trailer.pose.pitchRad(), new double[] {0}, false);
+        return new PlacedBooster(unsolved, 0, WheelState.RIDING);
+    }
+
+    private double wheelGapM(PlacedUnit unit) {
+        return unit.wheelZ[0] - boosterPaths[0].heightAt(unit.wheelX[0]);
     }
 
     private PlacedBooster fixedTo(

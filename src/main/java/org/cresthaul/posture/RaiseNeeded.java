@@ -61,8 +61,9 @@ public final class RaiseNeeded {
      *
      * @param deckFrontOffsetM deck-front height over the reference notch, meters
      * @param ended the line where nothing is left there; empty where the hydraulics end first
+     * @param byUnits whether it is the gap between units that nothing is left of
      */
-    public record Top(double deckFrontOffsetM, Optional<Lane> ended) {}
+    public record Top(double deckFrontOffsetM, Optional<Lane> ended, boolean byUnits) {}
 
     /** One line with one leveling. */
     record Way(Lane lane, Leveling leveling) {}
@@ -93,11 +94,16 @@ public final class RaiseNeeded {
     private final Map<Raise, Double> frontTried = new HashMap<>();
     private final Map<Raise, Double> heldTried = new HashMap<>();
     private final List<Answer> answers = new ArrayList<>();
+    private final RaisedUnits units;
     private final RaiseScan frontScan;
     private final RaiseScan heldScan;
 
-    /** The question for one lift and booster state over the lines of one hazard, at least one. */
-    public RaiseNeeded(LiftState lift, BoosterState booster, List<Lane> lanes) {
+    /**
+     * The question for one lift and booster state over the lines of one hazard, at least one.
+     *
+     * @param between the same lines with what is demanded between coupled units; none where that is not asked
+     */
+    public RaiseNeeded(LiftState lift, BoosterState booster, List<Lane> lanes, List<Lane> between) {
         this.lift = lift;
         this.booster = booster;
         for (Lane lane : lanes) {
@@ -108,8 +114,9 @@ public final class RaiseNeeded {
         Trailer trailer = lanes.get(0).passage().stance().trailer();
         highestM = trailer.hydraulicRaiseLimitM();
         double valveSets = lift == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
-        frontScan = new RaiseScan(lift, booster, frontWays, SPARE_M);
-        heldScan = new RaiseScan(lift, booster, heldWays, SPARE_M);
+        units = new RaisedUnits(lift, booster, between);
+        frontScan = new RaiseScan(lift, booster, frontWays, units.rates(), SPARE_M);
+        heldScan = new RaiseScan(lift, booster, heldWays, units.rates(), SPARE_M);
         mostRearM = Math.max(0, Math.min(trailer.manualRaiseLimitM(), trailer.axles().reboundM() - valveSets));
     }
 
@@ -135,14 +142,14 @@ public final class RaiseNeeded {
 
     /** How far the deck front may go above a raise that was found, the rear as it is: every raise up to there will do. */
     public Top above(Raise least) {
-        return new RaiseReach(lift, booster, least.rearM > 0 ? heldWays : frontWays).from(least, highestM);
+        return new RaiseReach(lift, booster, least.rearM > 0 ? heldWays : frontWays, units).from(least, highestM);
     }
 
     private Optional<Raise> search(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
         Optional<Raise> cut = searchByCuts(lowestM, mostRear, cuts, ways);
         return cut.isPresent()
                 ? cut
-                : (mostRear > 0 ? heldScan : frontScan).find(lowestM, highestM, mostRear, at -> answer(at, mostRear, ways, cuts));
+                : (mostRear > 0 ? heldScan : frontScan).find(lowestM, highestM, mostRear, at -> withUnits(at, answer(at, mostRear, ways, cuts)));
     }
 
     private Optional<Raise> searchByCuts(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
@@ -164,7 +171,8 @@ public final class RaiseNeeded {
                 tried.put(next.get(), spare);
             }
             if (spare >= SPARE_M) {
-                return next;
+                // No cut can be made for what units need: then only going through all raises tells.
+                return units.at(next.get(), SPARE_M).spareM() >= SPARE_M ? next : Optional.empty();
             }
         }
         return Optional.empty();
@@ -188,16 +196,25 @@ public final class RaiseNeeded {
             PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.leveling);
             Optional<Clearance> spare = search.leastSpareBelow(way.lane.soffit(), way.lane.demand(), AIM_M);
             if (spare.isPresent() && !spare.get().proven()) {
-                return new RaiseScan.Answer(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty(),
+                return new RaiseScan.Answer(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty(), false,
                         spare.get().undecided().orElseThrow().spent());
             }
             if (spare.isPresent() && spare.get().valueM() < SPARE_M) {
                 ways.remove(way);
                 ways.add(0, way);
-                return new RaiseScan.Answer(spare.get().valueM(), spare, Optional.of(way), false);
+                return new RaiseScan.Answer(spare.get().valueM(), spare, Optional.of(way), false, false);
             }
         }
-        return new RaiseScan.Answer(SPARE_M, Optional.empty(), Optional.empty(), false);
+        return new RaiseScan.Answer(SPARE_M, Optional.empty(), Optional.empty(), false, false);
+    }
+
+    /** Where nothing else speaks against a raise, the gaps between units may. */
+    private RaiseScan.Answer withUnits(Raise at, RaiseScan.Answer answer) {
+        if (answer.spareM() < SPARE_M) {
+            return answer;
+        }
+        RaisedUnits.Left left = units.at(at, SPARE_M);
+        return left.spareM() >= SPARE_M ? answer : RaiseScan.Answer.betweenUnits(left);
     }
 
     private Cut cut(Clearance spare, Raise at, double mostRear, Way way) {

@@ -3,7 +3,9 @@ package org.cresthaul.posture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
+import org.cresthaul.posture.CombinationShape.UnitOutlines;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Outline;
@@ -26,17 +28,30 @@ import org.cresthaul.rig.Trailer;
 record RaiseRates(double front, double rear) {
     private static final double SLACK = 1.15;
 
+    /**
+     * How a raise moves the trailer's frame.
+     *
+     * @param kappa how far the kingpin drops in the frame per meter of deck-front height
+     * @param front how far the frame turns per meter of it, radians
+     * @param rear how far it turns per meter of rear raise
+     */
+    private record Turn(double kappa, double front, double rear) {
+        static Turn of(CombinationShape shape) {
+            Trailer frame = shape.stance().trailer();
+            double k = frame.kingpinXM();
+            double v = frame.axles().axles().get(frame.valveAxle()).xM();
+            double lever = frame.deckFront().xM() - v;
+            double kappa = (k - v) / lever;
+            double foremost = k - shape.axlesDown().stream().mapToDouble(Axle::xM).max().orElseThrow();
+            double airFront = shape.axlesDown().stream().mapToDouble(a -> Math.abs(a.xM() - v)).sum() / lever;
+            double airRear = shape.axlesDown().stream().mapToDouble(a -> (k - a.xM()) / (k - v)).sum();
+            return new Turn(kappa, (kappa + airFront) / foremost, Math.max(airRear, 1) / foremost);
+        }
+    }
+
     static RaiseRates of(CombinationShape shape, double steepest) {
-        Trailer frame = shape.stance().trailer();
-        double k = frame.kingpinXM();
-        double v = frame.axles().axles().get(frame.valveAxle()).xM();
-        double lever = frame.deckFront().xM() - v;
-        double kappa = (k - v) / lever;
-        double foremost = k - shape.axlesDown().stream().mapToDouble(Axle::xM).max().orElseThrow();
-        double airFront = shape.axlesDown().stream().mapToDouble(a -> Math.abs(a.xM() - v)).sum() / lever;
-        double airRear = shape.axlesDown().stream().mapToDouble(a -> (k - a.xM()) / (k - v)).sum();
-        double turnFront = (kappa + airFront) / foremost;
-        double turnRear = Math.max(airRear, 1) / foremost;
+        Turn turn = Turn.of(shape);
+        double k = shape.stance().trailer().kingpinXM();
         List<Outline> outlines = new ArrayList<>(shape.trailer().undersides());
         outlines.addAll(shape.trailer().topsides());
         double behind = outlines.stream().flatMap(o -> o.points().stream()).mapToDouble(p -> k - p.xM()).max().orElseThrow();
@@ -56,7 +71,39 @@ record RaiseRates(double front, double rear) {
                     + farthestOff(more, b.hinge().hM()) * Math.max(1, hinge / toAxle));
         }
         double arm = Math.max(behind, ahead) + steepest * off;
-        return new RaiseRates(SLACK * Math.max(kappa, arm * turnFront), SLACK * Math.max(1, arm * turnRear));
+        return new RaiseRates(SLACK * Math.max(turn.kappa, arm * turn.front), SLACK * Math.max(1, arm * turn.rear));
+    }
+
+    /**
+     * The same between coupled units: the trailer turns as above, and its gooseneck against it about the kingpin by what moves
+     * its rear end with the deck front; the hinge rises as the trailer turns, and the booster turns about its axle. A corner
+     * moves by no more than its distance from the pivot times that, and the deck by the kingpin's drop besides.
+     */
+    static RaiseRates betweenUnits(CombinationShape shape) {
+        Turn turn = Turn.of(shape);
+        double k = shape.stance().trailer().kingpinXM();
+        double reach = farthest(shape.tractor(), shape.stance().tractor().fifthWheel());
+        double neck = turn.kappa / (k - shape.stance().trailer().deckFront().xM());
+        double front = turn.kappa + reach * (neck + turn.front);
+        double rear = reach * turn.rear;
+        if (shape.trailing().isPresent()) {
+            TrailingBooster b = shape.trailing().get();
+            double toAxle = Math.max(b.hingeXM() - b.axle().xM(), 0.1);
+            double bends = 1 + (k - b.hinge().xM()) / toAxle;
+            double out = farthest(b.outlines(), new FramePoint(b.hingeXM(), b.hinge().hM()));
+            front = Math.max(front, out * bends * turn.front);
+            rear = Math.max(rear, out * bends * turn.rear);
+        }
+        return new RaiseRates(SLACK * front, SLACK * rear);
+    }
+
+    /** How far a unit reaches from its pivot. */
+    private static double farthest(UnitOutlines outlines, FramePoint pivot) {
+        return Stream.concat(outlines.undersides().stream(), outlines.topsides().stream())
+                .flatMap(o -> o.points().stream())
+                .mapToDouble(p -> Math.hypot(p.xM() - pivot.xM(), p.hM() - pivot.hM()))
+                .max()
+                .orElseThrow();
     }
 
     private static double farthestOff(List<Outline> outlines, double heightM) {

@@ -24,19 +24,21 @@ final class RaiseReach {
     private final LiftState lift;
     private final BoosterState booster;
     private final List<Way> ways;
+    private final RaisedUnits units;
     private final double frontRate;
 
-    RaiseReach(LiftState lift, BoosterState booster, List<Way> ways) {
+    RaiseReach(LiftState lift, BoosterState booster, List<Way> ways, RaisedUnits units) {
         this.lift = lift;
         this.booster = booster;
         this.ways = ways;
+        this.units = units;
         frontRate = ways.stream().mapToDouble(w -> RaiseScan.rates(w, lift, booster).front()).max().orElseThrow();
     }
 
     /** From a raise that meets every demand up to {@code highestM}; the raise itself where even that is not shown. */
     Top from(Raise least, double highestM) {
         double at = least.deckFrontOffsetM();
-        for (int step = 0; step < MOST_STEPS; step++) {
+        for (int i = 0; i < MOST_STEPS; i++) {
             StopSignal.current().poll();
             double left = CEILING_M;
             Optional<Way> tightest = Optional.empty();
@@ -49,14 +51,18 @@ final class RaiseReach {
                     left = spare.get().proven() ? spare.get().valueM() - SpanSearch.WITHIN_M : 0;
                 }
             }
-            if (left / frontRate < LEAST_STEP_M) {
-                return new Top(at, tightest.map(Way::lane));
+            RaisedUnits.Left between = units.at(new Raise(at, least.rearM()), 0);
+            double step = left / frontRate;
+            double unitStep = Math.max(0, between.spareM()) / units.rates().front();
+            if (Math.min(step, unitStep) < LEAST_STEP_M) {
+                boolean byUnits = unitStep < step;
+                return new Top(at, byUnits ? between.lane() : tightest.map(Way::lane), byUnits);
             }
-            if (at + left / frontRate >= highestM) {
-                return new Top(highestM, Optional.empty());
+            if (at + Math.min(step, unitStep) >= highestM) {
+                return new Top(highestM, Optional.empty(), false);
             }
-            at += left / frontRate;
+            at += Math.min(step, unitStep);
         }
-        return new Top(at, Optional.empty());
+        return new Top(at, Optional.empty(), false);
     }
 }

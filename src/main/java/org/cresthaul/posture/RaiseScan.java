@@ -35,6 +35,7 @@ final class RaiseScan {
     private final BoosterState booster;
     private final double askedM;
     private final RaiseRates rates;
+    private final RaiseRates unitRates;
     private final List<Witness> witnesses = new ArrayList<>();
     private final Supplier<WorkLimit> limit;
 
@@ -48,15 +49,24 @@ final class RaiseScan {
 
     /**
      * @param tightest empty where it does not fail, or where the search could not be closed
+     * @param byUnits whether it fails for what is left between coupled units
      * @param spent whether the work allowed ran out: nothing more can be answered then
      */
-    record Answer(double spareM, Optional<Clearance> tightest, Optional<Way> way, boolean spent) {}
+    record Answer(double spareM, Optional<Clearance> tightest, Optional<Way> way, boolean byUnits, boolean spent) {
+        /** One that fails between units. */
+        static Answer betweenUnits(RaisedUnits.Left left) {
+            return new Answer(left.spareM(), Optional.empty(), Optional.empty(),
+                    left.spareM() > Double.NEGATIVE_INFINITY, left.spent());
+        }
+    }
 
-    RaiseScan(LiftState lift, BoosterState booster, List<Way> ways, double askedM) {
+    /** @param unitRates how fast what is left between units can change */
+    RaiseScan(LiftState lift, BoosterState booster, List<Way> ways, RaiseRates unitRates, double askedM) {
         this.lift = lift;
         this.booster = booster;
         this.askedM = askedM;
         limit = ways.get(0).lane().passage()::limit;
+        this.unitRates = unitRates;
         double front = 0;
         double rear = 0;
         for (Way way : ways) {
@@ -76,7 +86,7 @@ final class RaiseScan {
         return RaiseRates.of(lane.passage().shape(lift, booster), steepest);
     }
 
-    /** How much more than asked a raise has to leave so that it cannot be missed, meters. */
+    /** How much more than asked a raise has to leave, to ground and structure, so that it cannot be missed, meters. */
     double closesWithinM() {
         return LEAST_FRONT_M * rates.front() + LEAST_REAR_M * rates.rear();
     }
@@ -93,6 +103,7 @@ final class RaiseScan {
                 }
                 Raise at = new Raise(front, rear);
                 double lacking = lackingM(at);
+                RaiseRates opens = rates;
                 if (lacking <= 0) {
                     Answer answer = trial.at(at);
                     if (answer.spareM >= askedM) {
@@ -104,6 +115,8 @@ final class RaiseScan {
                     lacking = Math.max(0, askedM - answer.spareM);
                     if (answer.tightest.isPresent()) {
                         note(answer, at);
+                    } else if (answer.byUnits) {
+                        opens = unitRates;
                     } else {
                         lacking = 0;
                     }
@@ -113,16 +126,16 @@ final class RaiseScan {
                 }
                 // Half of what lacks is left to the rows between this one and the next.
                 double half = mostRearM > 0 ? 0.5 * lacking : lacking;
-                covered = Math.min(covered, half);
+                covered = Math.min(covered, half / opens.rear());
                 if (front >= highestM) {
                     break;
                 }
-                front = Math.min(highestM, front + Math.max(LEAST_FRONT_M, half / rates.front()));
+                front = Math.min(highestM, front + Math.max(LEAST_FRONT_M, half / opens.front()));
             }
             if (rear >= mostRearM) {
                 return Optional.empty();
             }
-            rear = Math.min(mostRearM, rear + Math.max(LEAST_REAR_M, covered / rates.rear()));
+            rear = Math.min(mostRearM, rear + Math.max(LEAST_REAR_M, covered));
         }
     }
 

@@ -63,10 +63,19 @@ public final class RoadPlace {
 
     /** The name, and how the combination is driven where that is not on its line. */
     public String label() {
+        return name + off();
+    }
+
+    /** The same of the middle, between left and right wheels: what the units' pitch depends on. */
+    public String middle() {
+        return "middle" + off();
+    }
+
+    private String off() {
         double inches = Math.rint(Math.abs(drivenRightM) / 0.0254 * 100) / 100;
         return inches == 0
-                ? name
-                : name + ", driven " + Double.toString(inches).replaceAll("\\.0$", "") + " in " + (drivenRightM > 0 ? "right" : "left");
+                ? ""
+                : ", driven " + Double.toString(inches).replaceAll("\\.0$", "") + " in " + (drivenRightM > 0 ? "right" : "left");
     }
 
     /** How far to the right of its line the combination is driven, meters. */
@@ -104,6 +113,11 @@ public final class RoadPlace {
     /** How far a unit's part there rises with a roll of one radian toward it, meters. */
     double armM(UnitName unit) {
         return Math.abs(rightM[unit.ordinal()]);
+    }
+
+    /** How far the middle between an axle's wheels can stray from even between two neighboring ways of driving, meters. */
+    double unevenM(Demand demand) {
+        return demand.times() * SLACK * between.perLeverM;
     }
 
     /**

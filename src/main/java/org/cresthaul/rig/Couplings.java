@@ -1,6 +1,7 @@
 package org.cresthaul.rig;
 
 import org.cresthaul.units.JsonFields;
+import org.cresthaul.units.LengthLimits;
 
 /**
  * What the couplings of a stance are held to. Far outside of these a few millimeters under one wheel throw the unit behind
@@ -14,6 +15,9 @@ final class Couplings {
     static final double HINGE_BEHIND_AXLES_M = 8;
     /** By how much notch and hydraulics may turn the trailer about its valve axle, rise over run: some 11 degrees. */
     static final double MOST_TURN = 0.2;
+
+    /** How far plate, ramps or joint may reach: not so far that a frame's end or a cab's back could be hidden by it. */
+    static final LengthLimits REACH = new LengthLimits(0, 0.9);
 
     private Couplings() {}
 

@@ -91,6 +91,7 @@ final class StanceReader {
                     steer.pointer() + "/x", "x runs forward: give the steer axle the larger x.");
         }
         JsonFields wheel = tractor.object("fifthWheel");
+        double reachM = wheel.findLengthM("reach", Couplings.REACH).orElse(Tractor.USUAL_PLATE_REACH_M);
         FramePoint fifthWheel = OutlineFields.point(wheel);
         if (fifthWheel != null && fifthWheel.xM() >= steer.xM()) {
             wheel.problem("x", "order", "The fifth wheel is not behind the steer axle.",
@@ -107,7 +108,7 @@ final class StanceReader {
         if (!tractor.isThere() || tractor.problems().count() > before) {
             return null;
         }
-        return new Tractor(steer.axle(), AxleFields.group(drive, upM, downM), fifthWheel, underside.outline(),
+        return new Tractor(steer.axle(), AxleFields.group(drive, upM, downM), fifthWheel, reachM, underside.outline(),
                 topside.outline());
     }
 
@@ -178,6 +179,8 @@ final class StanceReader {
         List<OutlineFields> load = loads(trailer);
         Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
         hingeGiven = hingeFields.isPresent();
+        double reachM = hingeFields.map(h -> h.findLengthM("reach", Couplings.REACH)).orElse(OptionalDouble.empty())
+                .orElse(Trailer.USUAL_HINGE_REACH_M);
         FramePoint hinge = hingeFields.map(OutlineFields::point).orElse(null);
         if (hinge != null && hinge.xM() >= kingpinXM) {
             hingeFields.orElseThrow().problem("x", "order", "The booster's hinge is not behind the kingpin.",
@@ -194,7 +197,7 @@ final class StanceReader {
         return new Trailer(kingpinXM, deckFront, deckRear, AxleFields.group(axles, upM, downM),
                 valveAxle.getAsInt() - 1, liftFields.map(l -> new LiftAxle(gapM, riseM)), hydraulicM, manualM, sagM,
                 underside.outline(), topside.outline(), load.stream().map(OutlineFields::outline).toList(),
-                Optional.ofNullable(hinge));
+                Optional.ofNullable(hinge), reachM);
     }
 
     private static void requireValveAxle(

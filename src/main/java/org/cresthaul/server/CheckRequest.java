@@ -84,10 +84,11 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         double sideM = margins.findLengthM("side", MARGIN).orElse(Margins.defaults().sideM());
         double lineM = margins.findLengthM("line", MARGIN).orElse(Margins.defaults().lineM());
         double turnInM = margins.findLengthM("turnIn", MARGIN).orElse(Margins.defaults().turnInM());
+        double unitM = margins.findLengthM("unit", MARGIN).orElse(Margins.defaults().unitM());
         margins.refuseOthers();
         boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM) && Double.isFinite(sideM)
-                && Double.isFinite(lineM) && Double.isFinite(turnInM);
-        return sound ? new Margins(groundM, overheadM, sideM, lineM, turnInM) : Margins.defaults();
+                && Double.isFinite(lineM) && Double.isFinite(turnInM) && Double.isFinite(unitM);
+        return sound ? new Margins(groundM, overheadM, sideM, lineM, turnInM, unitM) : Margins.defaults();
     }
 
     /**

@@ -27,7 +27,7 @@ class LiftStopsTest {
     private static final Rig RIG = PlanCase.rig("none", "trailing");
     private static final Report.RaiseFinding RAISE = new Report.RaiseFinding(0.05, 0, 0.08, 0.07);
     private static final RaiseJudge ALWAYS_CLEAR = (hazard, configuration, front, rear) ->
-            Optional.of(new RaisedCheck.Raised("clear", gap(), null));
+            Optional.of(new RaisedCheck.Raised("clear", gap(), null, null));
 
     private static Report.GapFinding gap() {
         return new Report.GapFinding(0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);

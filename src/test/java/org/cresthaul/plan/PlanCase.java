@@ -238,7 +238,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
             return roll == 9
                     ? Optional.empty()
                     : Optional.of(new RaisedCheck.Raised(roll < 6 ? "clear" : roll < 8 ? "tight" : "contact",
-                            gap(0.06 + 0.01 * (roll % 3)), null));
+                            gap(0.06 + 0.01 * (roll % 3)), null, null));
         }
 
         @Override

@@ -62,7 +62,7 @@ class PlanRulesTest {
         findings.sort(Comparator.comparingDouble(Report.HazardFindings::chainageM));
         RaiseJudge judge = (hazard, key, front, rear) -> Optional.ofNullable(
                         judged.get(hazard + " " + key + " " + front + " " + rear))
-                .map(v -> new RaisedCheck.Raised(v, gap(0.08), null));
+                .map(v -> new RaisedCheck.Raised(v, gap(0.08), null, null));
         return new PlanCase(PlanCase.routeOf(hazards, stops), RIG.stances().get(0),
                 PlanCase.report(RIG, findings, wholeRoute), options, judge).plan();
     }

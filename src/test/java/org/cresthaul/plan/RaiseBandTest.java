@@ -33,7 +33,7 @@ class RaiseBandTest {
                 Known k = known.get(Integer.parseInt(hazard.substring(1)));
                 Report.GapFinding gap = new Report.GapFinding(0.05 + k.leftM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0,
                         0, "center", "held", 0, true, 0);
-                return Optional.of(new RaisedCheck.Raised(frontM <= k.topM ? "clear" : "tight", gap, null));
+                return Optional.of(new RaisedCheck.Raised(frontM <= k.topM ? "clear" : "tight", gap, null, null));
             }
 
             @Override

@@ -48,7 +48,7 @@ class RaiseNeededTest {
 
         Optional<RaiseNeeded.Raise> found(double from) {
             return new RaiseNeeded(lift, booster, List.of(
-                    new RaiseNeeded.Lane(new Passage(stance, line), Optional.empty(), demand))).from(from);
+                    new RaiseNeeded.Lane(new Passage(stance, line), Optional.empty(), demand)), List.of()).from(from);
         }
     }
 

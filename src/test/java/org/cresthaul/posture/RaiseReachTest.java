@@ -26,7 +26,7 @@ class RaiseReachTest {
             }
             RaiseNeededTest.Cell cell = maybe.get();
             RaiseNeeded needed = new RaiseNeeded(cell.lift(), cell.booster(), List.of(
-                    new RaiseNeeded.Lane(new Passage(cell.stance(), cell.line()), Optional.empty(), cell.demand())));
+                    new RaiseNeeded.Lane(new Passage(cell.stance(), cell.line()), Optional.empty(), cell.demand())), List.of());
             Optional<RaiseNeeded.Raise> least = needed.from(0);
             if (least.isEmpty()) {
                 continue;

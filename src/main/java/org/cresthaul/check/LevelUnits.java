@@ -1,0 +1,42 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.Setting;
+
+/**
+ * How near coupled units come to each other standing level in transport, configuration by configuration: what holds at every
+ * place, whatever is judged there. Each is reckoned once, when first asked for; safe to share.
+ */
+final class LevelUnits {
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final Map<Setting, UnitCheck.Judged> judged = new ConcurrentHashMap<>();
+
+    LevelUnits(Rig rig, LevelStance stance, Margins margins) {
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+    }
+
+    /** A place's cell, never better than its configuration stands level. */
+    Report.Cell under(Report.Cell cell, CheckedConfiguration configuration) {
+        UnitCheck.Judged level = judged.computeIfAbsent(configuration.transport(),
+                s -> UnitCheck.onLevelGround(stance, rig, margins).judge(s));
+        return cell.standing(level.verdict(), List.of(level.reason()));
+    }
+
+    /** The same for cells in the order of their configurations. */
+    List<Report.Cell> under(List<Report.Cell> cells, List<CheckedConfiguration> configurations) {
+        List<Report.Cell> all = new ArrayList<>();
+        for (int i = 0; i < cells.size(); i++) {
+            all.add(under(cells.get(i), configurations.get(i)));
+        }
+        return List.copyOf(all);
+    }
+}
