@@ -8,6 +8,7 @@
  *                      #print-note (on paper: what is not on it)
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
  *                      #problem-dismiss
+ *   #answer            [data-status][data-outcome]: how the plan ends, also in the title of the tab
  *   #plan              #plan-map, .plan-hazard[data-hazard][data-verdict], .plan-stop[data-stop]
  *   #profile           .profile-hazard[data-hazard][data-verdict], .profile-stop[data-stop]
  *   #hazards           #configuration-lift, #configuration-booster, #configuration-notch (selects),
@@ -50,6 +51,7 @@ import { recall, remember } from './preferences.js';
 import { mountDisplay } from './panels/display.js';
 import { mountInputs } from './panels/inputs.js';
 import { mountProblem } from './panels/problem.js';
+import { mountAnswer } from './panels/answer.js';
 import { mountPlan } from './panels/plan.js';
 import { mountProfile } from './panels/profile.js';
 import { mountHazards } from './panels/hazards.js';
@@ -86,6 +88,7 @@ const panels = [
   ['display', mountDisplay],
   ['inputs', mountInputs],
   ['problem', mountProblem],
+  ['answer', mountAnswer],
   ['plan', mountPlan],
   ['profile', mountProfile],
   ['hazards', mountHazards],

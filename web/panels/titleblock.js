@@ -9,7 +9,6 @@ export function mountTitleBlock(root, { store }) {
   const stop = store.watch(['report', 'configuration', 'units', 'version'], state => {
     if (state.report !== null) {
       const chosen = findConfiguration(state.report, state.configuration);
-      document.title = `${state.report.route.name}, ${chosen.label}: ${chosen.verdict} (Cresthaul)`;
       replace(list, fields(state).map(([field, label, ...content]) =>
         el('div', { class: `title-${field}` }, el('dt', {}, label), el('dd', { 'data-field': field }, content))));
     }

@@ -136,6 +136,31 @@ class PlanPageTest {
         assertEquals(List.of(), browser.errors());
     }
 
+    /** Before anything else, and in the tab: how the plan ends; then what to do, or every place that blocks. */
+    @Test
+    void opensOnTheAnswerOfThePlan() throws Exception {
+        open(VALLEY);
+        JsonNode way = ask("/api/plan", "sorrel-valley", "");
+        String answer = browser.find("#answer").getText();
+        assertTrue(answer.contains(way.at("/outcome").asText()) && answer.contains("Depart with "
+                + way.at("/steps/0/set/label").asText()), answer);
+        assertTrue(title().startsWith(way.at("/outcome").asText() + ": Sorrel Valley sample haul"), title());
+        open(COUNTY);
+        JsonNode blocked = ask("/api/plan", "alder-county", "");
+        browser.await("the answer is of this route", b -> title().startsWith("no way through: Alder County"));
+        String blocks = browser.find("#answer").getText();
+        assertTrue(blocks.contains("NOT FOR DRIVING"), blocks);
+        for (JsonNode block : blocked.path("blocking")) {
+            assertTrue(blocks.contains(block.path("hazard").asText() + " " + block.path("name").asText()), blocks);
+        }
+        browser.find("#answer a").click();
+        assertEquals("plan-outcome", browser.run("return document.activeElement.id"));
+    }
+
+    private static String title() {
+        return (String) browser.run("return document.title");
+    }
+
     @Test
     void opensAStepInThePlansConfigurationByKeyboard() throws Exception {
         open(VALLEY);
