@@ -28,7 +28,7 @@ final class LevelUnits {
     Report.Cell under(Report.Cell cell, CheckedConfiguration configuration) {
         UnitCheck.Judged level = judged.computeIfAbsent(configuration.transport(),
                 s -> UnitCheck.onLevelGround(stance, rig, margins).judge(s));
-        return cell.standing(level.verdict(), List.of(level.reason()));
+        return cell.standing(level.verdict(), level.reason());
     }
 
     /** The same for cells in the order of their configurations. */

@@ -225,16 +225,23 @@ public record Report(
                     configuration, verdict, ground, overhead, other, raise, raiseNote, reasons, load, corner, mostMps);
         }
 
-        /** As it is where the units stand level so: never better than that, with the reason. */
-        Cell standing(Verdict level, List<String> why) {
-            Verdict own = Verdict.of(verdict);
-            if (own.orWorse(level) == own) {
+        /**
+         * Where the units stand level so: never better than that, with the reason; and nothing is offered to a combination that
+         * cannot stand on the road before and after.
+         */
+        Cell standing(Verdict level, String why) {
+            boolean worse = Verdict.of(verdict).compareTo(level) < 0;
+            boolean touches = level == Verdict.CONTACT;
+            if (!worse && !touches) {
                 return this;
             }
             List<String> all = new ArrayList<>(reasons);
-            all.addAll(why);
-            return new Cell(configuration, level.word(), ground, overhead, units, raise, raiseNote, List.copyOf(all), load,
-                    corner, null);
+            if (!all.contains(why)) {
+                all.add(why);
+            }
+            return new Cell(configuration, worse ? level.word() : verdict, ground, overhead, units, touches ? null : raise,
+                    touches && raise != null ? "no raise is offered: the units touch standing level" : raiseNote,
+                    List.copyOf(all), load, corner, null);
         }
 
         Cell withRaise(RaiseFinding other) {

@@ -149,7 +149,7 @@ public final class RaiseNeeded {
         Optional<Raise> cut = searchByCuts(lowestM, mostRear, cuts, ways);
         return cut.isPresent()
                 ? cut
-                : (mostRear > 0 ? heldScan : frontScan).find(lowestM, highestM, mostRear, at -> withUnits(at, answer(at, mostRear, ways, cuts)));
+                : (mostRear > 0 ? heldScan : frontScan).find(lowestM, highestM, mostRear, at -> withUnits(at, mostRear, ways, cuts));
     }
 
     private Optional<Raise> searchByCuts(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
@@ -208,13 +208,10 @@ public final class RaiseNeeded {
         return new RaiseScan.Answer(SPARE_M, Optional.empty(), Optional.empty(), false, false);
     }
 
-    /** Where nothing else speaks against a raise, the gaps between units may. */
-    private RaiseScan.Answer withUnits(Raise at, RaiseScan.Answer answer) {
-        if (answer.spareM() < SPARE_M) {
-            return answer;
-        }
+    /** The gaps between units first, which take least to find. */
+    private RaiseScan.Answer withUnits(Raise at, double mostRear, List<Way> ways, List<Cut> cuts) {
         RaisedUnits.Left left = units.at(at, SPARE_M);
-        return left.spareM() >= SPARE_M ? answer : RaiseScan.Answer.betweenUnits(left);
+        return left.spareM() >= SPARE_M ? answer(at, mostRear, ways, cuts) : RaiseScan.Answer.betweenUnits(left);
     }
 
     private Cut cut(Clearance spare, Raise at, double mostRear, Way way) {

@@ -31,6 +31,9 @@ final class RaiseScan {
     /** The same by hand; and less than this is no raise by hand. */
     static final double LEAST_REAR_M = 5e-4;
 
+    /** The same where it is for the gap between units: a raise that only just keeps it is not worth going through them all. */
+    private static final double LEAST_FOR_UNITS_M = 0.003;
+
     private final LiftState lift;
     private final BoosterState booster;
     private final double askedM;
@@ -126,11 +129,12 @@ final class RaiseScan {
                 }
                 // Half of what lacks is left to the rows between this one and the next.
                 double half = mostRearM > 0 ? 0.5 * lacking : lacking;
-                covered = Math.min(covered, half / opens.rear());
+                double leastM = opens == unitRates ? LEAST_FOR_UNITS_M : 0;
+                covered = Math.min(covered, Math.max(leastM, half / opens.rear()));
                 if (front >= highestM) {
                     break;
                 }
-                front = Math.min(highestM, front + Math.max(LEAST_FRONT_M, half / opens.front()));
+                front = Math.min(highestM, front + Math.max(Math.max(leastM, LEAST_FRONT_M), half / opens.front()));
             }
             if (rear >= mostRearM) {
                 return Optional.empty();
