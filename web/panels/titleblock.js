@@ -27,7 +27,8 @@ function fields({ report, configuration, units }) {
     ['configuration', 'Configuration', findConfiguration(report, configuration).label],
     ['margins', 'Margins',
       `ground ${required(margins.groundM, units)}, overhead ${required(margins.overheadM, units)}, `
-        + `beside ${required(margins.sideM, units)}, driver ${required(margins.lineM, units)} off the line `
+        + `beside ${required(margins.sideM, units)}, between units ${required(margins.unitM, units)}, `
+        + `driver ${required(margins.lineM, units)} off the line `
         + `and ${required(margins.turnInM, units)} off the turn-in`],
     ['route-sha256', 'Route file SHA-256', el('code', {}, route.sha256)],
     ...(route.limitsSha256

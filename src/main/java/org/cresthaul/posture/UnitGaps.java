@@ -87,11 +87,17 @@ final class UnitGaps {
         }
 
         void between(UnitSolid turning, UnitSolid still, double fromRad, double toRad, boolean ofAhead) {
+            double cos = Math.cos(0.5 * (fromRad + toRad));
+            double sin = Math.sin(0.5 * (fromRad + toRad));
             for (Corner c : turning.corners) {
                 double asked = c.tireM() + need.neededM(c.outM());
+                double x = c.x() * cos - c.h() * sin;
+                double h = c.x() * sin + c.h() * cos;
+                // Nowhere in the range is a corner farther from where it is halfway than this.
+                double strays = 0.5 * (toRad - fromRad) * c.outM();
                 for (Piece p : still.pieces) {
                     double apart = Math.max(p.nearM - c.outM(), c.outM() - p.farM);
-                    if (apart - asked < valueM) {
+                    if (apart - asked < valueM && p.distanceM(x, h) - strays - asked < valueM) {
                         pair.measure(c, p, fromRad, toRad);
                         if (pair.distanceM - asked < valueM) {
                             valueM = pair.distanceM - asked;

@@ -54,6 +54,10 @@ public class CrossingBenchmark {
     private List<RoadProfile> paths;
     private List<Setting> settings;
 
+    /** As a check asks: the margin, and only whether contact is excluded. */
+    private static final List<Demand> BETWEEN_UNITS =
+            List.of(new Demand(0.0254, 0.015, 0.014, true), new Demand(0, 0.015, 0.014, false));
+
     @Setup
     public void setUp() {
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(RandomCase.SEED);
@@ -102,6 +106,28 @@ public class CrossingBenchmark {
                 for (Leveling leveling : Leveling.values()) {
                     least = Math.min(
                             least, GroundClearance.least(passage, setting, leveling).valueM());
+                }
+            }
+        }
+        return least;
+    }
+
+    /** The same, and what is left between the units in each setting. */
+    @Benchmark
+    @BenchmarkMode(Mode.AverageTime)
+    @Warmup(iterations = 5, time = 1)
+    @Measurement(iterations = 8, time = 1)
+    public double engineAndUnits() {
+        double least = Double.POSITIVE_INFINITY;
+        for (RoadProfile path : paths) {
+            Passage passage = new Passage(stance, path);
+            for (Setting setting : settings) {
+                for (Leveling leveling : Leveling.values()) {
+                    least = Math.min(
+                            least, GroundClearance.least(passage, setting, leveling).valueM());
+                    least = Math.min(
+                            least,
+                            new UnitSearch(passage, setting, leveling).look(BETWEEN_UNITS).least().orElseThrow().valueM());
                 }
             }
         }
