@@ -136,8 +136,14 @@ record Surroundings(
         if (along.judgesGround) {
             SurveyedBand.limit(along.lines, stance).ifPresent(limits::add);
         }
-        List<Lane> lanes = stance.plan().isPresent()
-                ? CrossSection.of(along.lines).map(road -> along.across(hazard, new AcrossRoad(road, stance))).orElse(along.lanes)
+        Optional<CrossSection> road = stance.plan().isPresent() ? CrossSection.of(along.lines) : Optional.empty();
+        boolean large = road.isPresent() && road.get().points() > AcrossRoad.MOST_POINTS;
+        if (large) {
+            limits.add("the lines have more than " + AcrossRoad.MOST_POINTS + " points in all: nothing between them was looked at."
+                    + " Keep the points where the slope changes");
+        }
+        List<Lane> lanes = road.isPresent() && !large
+                ? along.across(hazard, new AcrossRoad(road.get(), stance))
                 : along.lanes;
         return new Surroundings(along.lines, lanes, along.judgesGround, along.surveyM, along.structureM, along.sagM,
                 List.copyOf(limits), along.terms, along.notes);

@@ -35,6 +35,11 @@ public final class AcrossRoad {
 
     private static final int MOST_PARTS = 8;
 
+    /** With more ways at which an edge crosses a line, lines are looked at as far beside an edge as two ways are apart. */
+    private static final int MOST_CROSSINGS = 8;
+    /** Roads with more points in all are not judged between their lines: each place has lines of its own, and takes room. */
+    public static final int MOST_POINTS = 1_500;
+
     private final CrossSection road;
     private final LevelStance stance;
     private final PlanDimensions plan;
@@ -88,26 +93,24 @@ public final class AcrossRoad {
         for (int i = 1; i < driven.length; i++) {
             widest = Math.max(widest, driven[i] - driven[i - 1]);
         }
+        // Where the ways at an edge are not all taken, a line inside of it for a part of the way between two counts at both.
+        double reach = crossings(edges(halfM), standing).size() - 2 > MOST_CROSSINGS ? widest : 0;
         double perSlope = 0.25 * widest;
         double rolls = rollsRad();
         List<RoadPlace> places = new ArrayList<>();
+        RoadPlace.Between edge = new RoadPlace.Between(0.5 * perSlope * differ, 0.5 * perSlope * differ, 0);
+        RoadPlace.Between line = new RoadPlace.Between(edge.perLeverM(), edge.perRollM(), perSlope * rolls);
         for (double off : driven) {
-            RoadPlace.Between edge = new RoadPlace.Between(0.5 * perSlope * differ, 0.5 * perSlope * differ, 0);
-            places.add(place("left edge", off, Double.NEGATIVE_INFINITY, halfM, below, edge));
-            places.add(place("right edge", off, Double.POSITIVE_INFINITY, halfM, below, edge));
+            places.add(place("left edge", off, Double.NEGATIVE_INFINITY, halfM, reach, below, edge));
+            places.add(place("right edge", off, Double.POSITIVE_INFINITY, halfM, reach, below, edge));
             for (int i : standing) {
                 double rightM = road.offsetM(i) - off;
-                if (Arrays.stream(halfM).anyMatch(h -> Math.abs(rightM) < h - 1e-9)) {
-                    places.add(place(road.name(i), off, rightM, halfM, below, new RoadPlace.Between(
-                            edge.perLeverM(), edge.perRollM(), perSlope * rollsRad())));
+                if (Arrays.stream(halfM).anyMatch(h -> Math.abs(rightM) < h + reach - 1e-9)) {
+                    places.add(place(road.name(i), off, rightM, halfM, reach, below, line));
                 }
             }
         }
         return places;
-    }
-
-    private static RoadPlace.Between between(RoadPlace.Between edge, double sidewaysM) {
-        return new RoadPlace.Between(edge.perLeverM(), edge.perRollM(), sidewaysM);
     }
 
     /** By how much the rolls of axles differ at most, radians: extremes are where a wheel stands on a line or at a limit. */
@@ -143,12 +146,10 @@ public final class AcrossRoad {
 
     /** Both limits, the line itself, wherever an edge crosses a line that stands out, and more where the road is uneven across. */
     private double[] driven(double[] halfM, List<Integer> standing, double differ) {
-        double[] besideM = Arrays.copyOf(halfM, halfM.length + 2);
-        if (stance.trailer().liftAxle().isPresent()) {
-            besideM[halfM.length] = innerFaceM();
-            besideM[halfM.length + 1] = outerFaceM();
+        TreeSet<Double> all = crossings(edges(halfM), standing);
+        if (all.size() - 2 > MOST_CROSSINGS) {
+            all.removeIf(off -> Math.abs(off) < DRIVEN_OFF_M);
         }
-        TreeSet<Double> all = crossings(besideM, standing);
         int parts = 2;
         while (parts < MOST_PARTS && 2 * DRIVEN_OFF_M / parts / 4 * differ > LEFT_BETWEEN_M) {
             parts *= 2;
@@ -159,6 +160,16 @@ public final class AcrossRoad {
         return all.stream().mapToDouble(Double::doubleValue).toArray();
     }
 
+    /** Beside the middle: of each unit, and of a raised tire where there may be one. */
+    private double[] edges(double[] halfM) {
+        double[] besideM = Arrays.copyOf(halfM, halfM.length + 2);
+        if (stance.trailer().liftAxle().isPresent()) {
+            besideM[halfM.length] = innerFaceM();
+            besideM[halfM.length + 1] = outerFaceM();
+        }
+        return besideM;
+    }
+
     private double outerFaceM() {
         return 0.5 * plan.trailer().tiresM();
     }
@@ -167,28 +178,29 @@ public final class AcrossRoad {
         return outerFaceM() - Math.min(plan.trailer().tires().treadM(), outerFaceM());
     }
 
-    private RoadPlace place(String name, double off, double atM, double[] halfM, boolean below, RoadPlace.Between between) {
+    private RoadPlace place(
+            String name, double off, double atM, double[] halfM, double reach, boolean below, RoadPlace.Between between) {
         WheelPaths ground = grounds.computeIfAbsent(off, o -> new WheelPaths(road, tracks, o));
         double[] rightM = new double[halfM.length];
         RoadProfile[] lines = new RoadProfile[halfM.length];
         for (int unit = 0; unit < halfM.length; unit++) {
-            rightM[unit] = Math.max(-halfM[unit], Math.min(halfM[unit], atM));
+            rightM[unit] = Math.abs(atM) <= halfM[unit] + reach ? atM : Math.copySign(halfM[unit], atM);
             lines[unit] = road.at(name, off + rightM[unit]);
         }
         boolean edge = Double.isInfinite(atM);
         int side = (int) Math.signum(atM);
         return new RoadPlace(
-                name, off, ground, side, rightM, lines, below && edge ? raisedTires(off, side) : List.of(), between);
+                name, off, ground, side, rightM, lines, below && edge ? raisedTires(off, side, reach) : List.of(), between);
     }
 
     /** Both faces of the tires of one side, and the lines that stand out between them. */
-    private List<Double> raisedTires(double off, int side) {
+    private List<Double> raisedTires(double off, int side, double reach) {
         double outer = outerFaceM();
         double inner = innerFaceM();
         List<Double> at = new ArrayList<>(List.of(side * inner, side * outer));
         for (int i = 0; i < road.size(); i++) {
             double rightM = side * (road.offsetM(i) - off);
-            if (road.isRidge(i) && rightM > inner && rightM < outer) {
+            if (road.isRidge(i) && rightM > inner - reach && rightM < outer + reach) {
                 at.add(side * rightM);
             }
         }

@@ -54,6 +54,11 @@ public final class CrossSection {
         return lines.size();
     }
 
+    /** Points of all lines. */
+    public int points() {
+        return lines.stream().mapToInt(RoadProfile::size).sum();
+    }
+
     /** Where a surveyed line runs, from left to right, meters to the right of the path of the truck's middle. */
     public double offsetM(int line) {
         return offsetM[line];

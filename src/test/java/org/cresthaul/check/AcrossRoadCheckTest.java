@@ -110,4 +110,24 @@ class AcrossRoadCheckTest {
         assertEquals(List.of("tight"), CheckCase.verdicts(report));
         assertTrue(firstCell(report).reasons().stream().anyMatch(r -> r.contains("give its widths")));
     }
+
+    @Test
+    void aRoadOfManyPointsIsNotJudgedBetweenItsLinesAndNothingIsClear() {
+        StringBuilder points = new StringBuilder("[\"-30 m\", \"0 m\"]");
+        for (int i = -299; i < 220; i++) {
+            points.append(String.format(Locale.ROOT, ", [\"%.1f m\", \"0 m\"]", 0.1 * i));
+        }
+        StringBuilder lines = new StringBuilder();
+        for (String y : List.of("-1.6 m", "0 m", "1.6 m")) {
+            lines.append(lines.isEmpty() ? "" : ", ").append("{\"line\": \"at " + y + "\", \"offset\": \"" + y
+                    + "\", \"points\": [" + points + "]}");
+        }
+        Report report = CheckCase.check(CheckCase.route("\"hazard\": \"dip\", \"survey\": {\"accuracy\": \"5 mm\","
+                + " \"source\": \"level\"}, \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                + "\"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}, \"profile\": [" + lines + "]"),
+                Margins.defaults());
+        assertEquals(List.of("tight"), CheckCase.verdicts(report));
+        assertTrue(report.hazards().get(0).limits().stream().anyMatch(l -> l.contains("more than 1500 points")));
+        assertNull(firstCell(report).ground().besideM());
+    }
 }

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleBinaryOperator;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.BoosterState;
@@ -136,6 +138,26 @@ class AcrossRoadHandTest {
         assertEquals(3, ways((s, y) -> -0.02 * y, -1.6, 0, 1.6));
         // 8 % across on the left strip at one place only: 0.305 m / 4 · 8 % / 8 = 0.8 mm left between two of nine ways.
         assertEquals(9, ways((s, y) -> y < -1 && Math.abs(s) < 1 ? 0.128 : 0, -1.6, 0, 1.6));
+    }
+
+    @Test
+    void manyLinesAtAnEdgeAreLookedAtFromBothSidesOfIt() {
+        // Ribs 2 cm apart about the right edge, each 5 cm high at one place: more crossings than are driven one by one. The wheels,
+        // 0.95 m beside the middle, are on the level still half a foot off.
+        double[] offsets = DoubleStream.concat(DoubleStream.of(-1.6, 0),
+                IntStream.rangeClosed(0, 28).mapToDouble(k -> 1.16 + 0.01 * k)).toArray();
+        DoubleBinaryOperator ribs = (s, y) -> s == 0 && y > 1 && Math.round(100 * y) % 2 == 1 ? 0.05 : 0;
+        List<Told> all = all(ribs, offsets);
+        assertEquals(3, all.stream().mapToDouble(t -> t.place.drivenRightM()).distinct().count());
+        assertEquals(DECK_M - 0.05, least(all).gapM(), EXACT_M);
+        // Half a foot farther right the edge comes over ribs that are outside of it now.
+        double farthest = all.stream().filter(t -> t.place.drivenRightM() == 0)
+                .mapToDouble(t -> t.place.rightM(UnitName.TRAILER)).max().orElseThrow();
+        assertEquals(1.43, farthest, EXACT_M);
+        // Few of them, and every way at which the edge crosses one is driven; none counts that is outside.
+        List<Told> few = all(ribs, -1.6, 0, 1.16, 1.29, 1.3, 1.35, 1.44);
+        assertTrue(few.stream().anyMatch(t -> Math.abs(t.place.drivenRightM() - (1.35 - 0.5 * WIDTH_M)) < EXACT_M));
+        assertTrue(few.stream().allMatch(t -> t.place.rightM(UnitName.TRAILER) <= 0.5 * WIDTH_M + EXACT_M));
     }
 
     private static long ways(DoubleBinaryOperator surface, double... offsets) {
