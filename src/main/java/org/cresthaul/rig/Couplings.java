@@ -52,6 +52,26 @@ final class Couplings {
         }
     }
 
+    /** Coupled and straight, every axle of a unit stands behind every axle of the unit ahead. */
+    static void requireAxlesApart(JsonFields stance, Tractor tractor, Trailer trailer, Booster booster) {
+        double firstBehindDrive = tractor.fifthWheel().xM() - trailer.kingpinXM() + trailer.axles().axles().get(0).xM();
+        if (firstBehindDrive >= rearmostXM(tractor.drive())) {
+            stance.problem("trailer", "axle-order", "Coupled, the first trailer axle is not behind the tractor's drive axles.",
+                    "Check the x of fifth wheel, kingpin and axles, each in its own unit's frame.");
+        }
+        if (booster != null && trailer.boosterHinge().isPresent()) {
+            double axleXM = trailer.boosterHinge().get().xM() - booster.hingeXM() + booster.axle().xM();
+            if (axleXM >= rearmostXM(trailer.axles())) {
+                stance.problem("booster", "axle-order", "Trailing, the booster's axle is not behind the trailer's axles.",
+                        "Check the x of the trailer's hinge, and of hinge and axle of the booster.");
+            }
+        }
+    }
+
+    private static double rearmostXM(AxleGroup group) {
+        return group.axles().get(group.axles().size() - 1).xM();
+    }
+
     /**
      * The front must not be set so high or low that the trailer stands on end.
      *

@@ -74,8 +74,11 @@ final class StanceReader {
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
         }
-        return Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster),
-                weights.map(WeightsReader::weights), plan));
+        Couplings.requireAxlesApart(stance, tractor, trailer, booster);
+        return stance.problems().count() > before
+                ? Optional.empty()
+                : Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster),
+                        weights.map(WeightsReader::weights), plan));
     }
 
     private Tractor tractor(JsonFields tractor) {

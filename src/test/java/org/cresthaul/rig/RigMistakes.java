@@ -103,6 +103,7 @@ public final class RigMistakes {
                     "a hinge at the kingpin     | S/trailer/boosterHinge/x | \"0 m\" | order | = | sense",
                     "a hinge in the clouds      | S/trailer/boosterHinge/h | \"2.6 m\" | coupling-height | = | sense",
                     "a hinge far behind         | S/trailer/boosterHinge/x | \"-23 m\" | order | = | sense",
+                    "a booster among the axles  | S/trailer/boosterHinge/x | \"-11 m\" | axle-order | S/booster | sense",
                     "a fifth wheel up high      | S/tractor/fifthWheel/h | \"1250 cm\" | out-of-range | = | sense",
                     "a fifth wheel as a cab     | S/tractor/fifthWheel/h | \"3 m\" | coupling-height | = | sense",
                     "a fifth wheel far behind   | S/tractor/fifthWheel/x | \"-7.3 m\" | order | = | sense",
