@@ -38,8 +38,9 @@ export function severity(verdict) {
 
 /** The clearance that decides a cell: the one with the least reserve over what it needs; null when neither is known. */
 export function governing(cell) {
+  // The gap between units is nothing to look for on the road: it is told where it is not clear.
   const known = ['ground', 'overhead', 'units', 'corner'].map(side => [side, cell?.[side]])
-    .filter(([, result]) => result);
+    .filter(([side, result]) => result && (side !== 'units' || result.verdict !== 'clear'));
   if (known.length === 0) {
     return null;
   }

@@ -42,9 +42,9 @@ public final class RaisedCheck {
             return verdict.equals(Verdict.CLEAR.word());
         }
 
-        /** The gap with the least left beyond what is required. */
+        /** The gap with the least left beyond what is required; that between units only where it is not clear. */
         public Report.GapFinding governing() {
-            return gaps().min(Comparator.comparingDouble(g -> g.valueM() - g.requiredM())).orElseThrow();
+            return gaps().filter(g -> g != units || !units.verdict().equals(Verdict.CLEAR.word())).min(Comparator.comparingDouble(g -> g.valueM() - g.requiredM())).orElseThrow();
         }
 
         /** Every gap that is judged. */

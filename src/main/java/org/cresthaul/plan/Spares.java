@@ -10,6 +10,7 @@ import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 
 /** What a cell of the report leaves, by its governing finding. */
 final class Spares {
@@ -33,10 +34,15 @@ final class Spares {
         return Stream.of(
                         of(cell.ground(), CellSpares.GROUND),
                         of(cell.overhead(), CellSpares.OVERHEAD),
-                        of(cell.units(), CellSpares.UNITS))
+                        of(cell.units(), CellSpares.UNITS).filter(s -> !isClear(cell.units())))
                 .flatMap(Optional::stream)
                 .min(Comparator.comparingDouble(Plan.Spare::left))
                 .orElse(null);
+    }
+
+    /** Between units that is nothing to look for on the road; only what is not clear governs a place. */
+    private static boolean isClear(Report.GapFinding gap) {
+        return gap.verdict().equals(Verdict.CLEAR.word());
     }
 
     /** A gap alone, where it is judged. */
