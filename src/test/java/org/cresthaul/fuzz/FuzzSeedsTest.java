@@ -1,0 +1,62 @@
+package org.cresthaul.fuzz;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What fuzzers kept of half an hour each, once more: one input a line, in hexadecimal. DEVELOPERS.md says how they are run. */
+class FuzzSeedsTest {
+    /** What a fuzzer calls. */
+    private interface Target {
+        void accept(byte[] data) throws Exception;
+    }
+
+    private static List<byte[]> kept(String name) {
+        try (InputStream in = FuzzSeedsTest.class.getResourceAsStream(name + ".seeds.txt")) {
+            return new String(in.readAllBytes(), StandardCharsets.US_ASCII)
+                    .lines()
+                    .map(HexFormat.of()::parseHex)
+                    .toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void replay(String name, Target target) throws Exception {
+        List<byte[]> all = kept(name);
+        assertTrue(all.size() > 20, name + ": " + all.size());
+        for (byte[] data : all) {
+            try {
+                target.accept(data);
+            } catch (Exception | AssertionError e) {
+                throw new AssertionError(name + " " + HexFormat.of().formatHex(data), e);
+            }
+        }
+    }
+
+    @Test
+    void rigs() throws Exception {
+        replay("rig", RigFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void routes() throws Exception {
+        replay("route", RouteFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void limits() throws Exception {
+        replay("limits", LimitsFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void requests() throws Exception {
+        replay("request", RequestFuzz::fuzzerTestOneInput);
+    }
+}

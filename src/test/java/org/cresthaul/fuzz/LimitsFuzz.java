@@ -1,0 +1,27 @@
+package org.cresthaul.fuzz;
+
+import com.networknt.schema.Schema;
+import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.route.LimitsFile;
+import org.cresthaul.route.LimitsTexts;
+import org.cresthaul.units.InputRejected;
+
+/** Limits files: refused with help, or taken, kept to by the schema and judged with sense on a bare road. */
+public final class LimitsFuzz {
+    private static final Schema SCHEMA = Reading.schema("limits-1");
+
+    private LimitsFuzz() {}
+
+    /** What a fuzzer calls. */
+    public static void fuzzerTestOneInput(byte[] data) {
+        String document = FuzzedDocument.of(data, LimitsTexts.LIMITS);
+        try {
+            WeightLimits limits = LimitsFile.parse(document);
+            Reading.requireSound(SCHEMA, document);
+            Reading.requireSense(
+                    SmallFiles.ROAD.withLimits(limits), SmallFiles.WEIGHED, SmallFiles.WEIGHED.stances().get(0));
+        } catch (InputRejected e) {
+            FuzzedDocument.requireHelp(e);
+        }
+    }
+}

@@ -1,0 +1,31 @@
+package org.cresthaul.fuzz;
+
+import com.networknt.schema.Schema;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.rig.WeightsTexts;
+import org.cresthaul.units.InputRejected;
+
+/** Rig files: refused with help, or taken, kept to by the schema and judged with sense on a small route. */
+public final class RigFuzz {
+    private static final Schema SCHEMA = Reading.schema("rig-1");
+
+    private RigFuzz() {}
+
+    /** What a fuzzer calls. */
+    public static void fuzzerTestOneInput(byte[] data) {
+        String document = FuzzedDocument.of(data, WeightsTexts.RIG);
+        try {
+            Rig rig = RigFile.parse(document);
+            Reading.requireSound(SCHEMA, document);
+            if (FuzzedDocument.isJudged(data)) {
+                for (LevelStance stance : rig.stances()) {
+                    Reading.requireSense(SmallFiles.CROSSING, rig, stance);
+                }
+            }
+        } catch (InputRejected e) {
+            FuzzedDocument.requireHelp(e);
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package org.cresthaul.fuzz;
+
+import com.networknt.schema.Schema;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.route.RouteTexts;
+import org.cresthaul.units.InputRejected;
+
+/** Route files: refused with help, or taken, kept to by the schema and judged with sense for a small rig. */
+public final class RouteFuzz {
+    private static final Schema SCHEMA = Reading.schema("route-1");
+
+    private RouteFuzz() {}
+
+    /** What a fuzzer calls. */
+    public static void fuzzerTestOneInput(byte[] data) {
+        String document = FuzzedDocument.of(data, RouteTexts.ROUTE);
+        try {
+            Route route = RouteFile.parse(document);
+            Reading.requireSound(SCHEMA, document);
+            if (FuzzedDocument.isJudged(data)) {
+                Reading.requireSense(route, SmallFiles.RIG, SmallFiles.RIG.stances().get(0));
+            }
+        } catch (InputRejected e) {
+            FuzzedDocument.requireHelp(e);
+        }
+    }
+}
