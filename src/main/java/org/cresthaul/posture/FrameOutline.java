@@ -183,7 +183,8 @@ final class FrameOutline {
     /** Toward the line, or the tip of a rod without a width, where the outline goes back the way it came. */
     private boolean sticksOut(FramePoint a, FramePoint b, FramePoint c) {
         double turn = side * turnAt(a, b, c);
-        return turn > 0 || turn == 0 && a.xM() == b.xM() && b.xM() == c.xM() && (b.hM() > a.hM()) != (c.hM() > b.hM());
+        return turn > 0
+                || turn == 0 && a.xM() == b.xM() && b.xM() == c.xM() && side * (a.hM() - b.hM()) > 0 && side * (c.hM() - b.hM()) > 0;
     }
 
     private static double turnAt(FramePoint a, FramePoint b, FramePoint c) {
