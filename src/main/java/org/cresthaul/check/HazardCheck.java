@@ -91,6 +91,7 @@ final class HazardCheck {
             }
         }
         passages = List.copyOf(all);
+        passages.forEach(p -> p.keepAmong(passages.size()));
         points = surroundings.points();
         double chainageM = hazard.place().chainageM();
         ground = below.isEmpty()

@@ -39,6 +39,8 @@ public final class Passage {
     private static final int KEPT_SPANS = 1_500;
 
     private static final int KEPT_SPANS_PER_POINT = 4;
+    /** Placed points of outlines that a search keeps from one question to the next; a megabyte. */
+    private static final int KEPT_POINTS = 20_000;
 
     /** Covers wheel radii, and how far a high top swings along the road on a steep approach. */
     private static final double PAD_M = 2;
@@ -61,6 +63,8 @@ public final class Passage {
     private int spansKept;
     /** What is left to the question being asked; null where every search has its own. */
     private WorkLimit shared;
+    /** How many passages are searched together. */
+    private int among = 1;
 
     /**
      * A passage whose searched positions reach from every part of the combination before {@code fromM} to every part
@@ -173,6 +177,16 @@ public final class Passage {
      */
     public void share(WorkLimit limit) {
         shared = limit;
+    }
+
+    /** So many passages are searched together, and keep less each. */
+    public void keepAmong(int passages) {
+        among = passages;
+    }
+
+    /** How many placed points of outlines a search may keep: as many as nine lines do in all. */
+    int mostKeptPoints() {
+        return KEPT_POINTS * 9 / Math.max(9, among);
     }
 
     /** What a question may take that asks about lines and soffits with so many points in all. */

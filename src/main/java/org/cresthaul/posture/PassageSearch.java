@@ -18,8 +18,6 @@ import org.cresthaul.road.Soffit;
 public final class PassageSearch {
     /** Positions looked at where a search ended before it met a structure. */
     private static final int LOOKS = 500;
-    /** Placed points of outlines that are kept from one question to the next; a few megabytes. */
-    private static final int MOST_KEPT_POINTS = 20_000;
 
     private final Passage passage;
     private final UnitPlaces places;
@@ -204,7 +202,7 @@ public final class PassageSearch {
         List<Spot> known = firstSpots.get(target);
         if (known == null) {
             known = spotsOf(p -> spot(target, p));
-            if (places.first.size() * target.points() <= MOST_KEPT_POINTS) {
+            if (places.first.size() * target.points() <= passage.mostKeptPoints()) {
                 known = List.copyOf(known);
             }
             firstSpots.put(target, known);

@@ -146,7 +146,19 @@ public final class RangeRigs {
                                 + outline(rear, random.nextBoolean() ? deckFront : 5, lowest, highest) + "}],"
                         : "")
                 + "\"boosterHinge\": " + point(hingeX, random.nextBoolean() ? 0.8 : within(0, 2.5)) + "}"
-                + (booster ? ", \"booster\": " + booster(last, lowest, split, highest) : "") + "}]}";
+                + (booster ? ", \"booster\": " + booster(last, lowest, split, highest) : "")
+                + (random.nextBoolean() ? ", \"plan\": " + plan(booster) : "") + "}]}";
+    }
+
+    private String plan(boolean booster) {
+        return "{\"tractor\": {" + widths() + ", \"steerLimit\": \"40 deg\", \"lockDistance\": \"5 m\"}, \"trailer\": {" + widths()
+                + ", \"kingpinLimit\": \"85 deg\"}"
+                + (booster ? ", \"booster\": {" + widths() + ", \"pivotLimit\": \"35 deg\"}" : "") + "}";
+    }
+
+    private String widths() {
+        double body = within(0.5, random.nextBoolean() ? 4 : 12);
+        return "\"width\": " + m(body) + ", \"overTires\": " + m(random.nextBoolean() ? body : within(0.5, 12));
     }
 
     private double travel() {

@@ -30,14 +30,28 @@ public final class RangeRoads {
             return "\"hazard\": \"low-structure\", \"measured\": \"posted\", \"clearance\": " + m(between(0.5, 8))
                     + ", \"extent\": [" + m(-reach) + ", " + m(reach) + "]";
         }
-        String survey = ", \"survey\": {\"accuracy\": \"10 mm\", \"source\": \"level\"}, \"profile\": [" + line("left")
-                + (random.nextBoolean() ? ", " + line("right") : "") + "]" + approach("Before") + approach("After");
+        String survey = ", \"survey\": {\"accuracy\": \"10 mm\", \"source\": \"level\"}, \"profile\": [" + lines() + "]" + approach("Before") + approach("After");
         if (random.nextInt(3) == 0) {
             double reach = random.nextInt(3) == 0 ? 2000 : 15;
             return "\"hazard\": \"low-structure\", \"measured\": \"surveyed\", \"clearance\": " + m(between(0.5, 8))
                     + ", \"extent\": [" + m(-reach) + ", " + m(reach) + "]" + survey;
         }
         return "\"hazard\": \"" + (random.nextBoolean() ? "rail-crossing" : "dip") + "\"" + survey;
+    }
+
+    /** One or two that do not say where they run, or several that do. */
+    private String lines() {
+        if (random.nextInt(3) > 0) {
+            return line("left", "") + (random.nextBoolean() ? ", " + line("right", "") : "");
+        }
+        StringBuilder text = new StringBuilder();
+        int n = random.nextInt(2, 10);
+        double offset = between(-6, 0);
+        for (int i = 0; i < n; i++) {
+            text.append(i == 0 ? "" : ", ").append(line("line " + i, ", \"offset\": " + m(offset)));
+            offset += random.nextBoolean() ? between(0.021, 0.1) : between(0.2, 3);
+        }
+        return text.toString();
     }
 
     private String approach(String where) {
@@ -58,7 +72,7 @@ public final class RangeRoads {
         return "\"" + number(meters) + " m\"";
     }
 
-    private String line(String name) {
+    private String line(String name, String more) {
         double reach = switch (random.nextInt(4)) {
             case 0 -> 2000;
             case 1 -> 200;
@@ -81,6 +95,6 @@ public final class RangeRoads {
             z = Math.max(-450, Math.min(8000, z + Math.round((next - s) * slope * 1e4) / 1e4));
             s = next;
         }
-        return "{\"line\": \"" + name + "\", \"points\": [" + text + "]}";
+        return "{\"line\": \"" + name + "\"" + more + ", \"points\": [" + text + "]}";
     }
 }
