@@ -192,11 +192,14 @@ final class StatementPaper {
         statement.notChecked().forEach(n -> blocks.add(new Paper.Item(Box.NONE, n, null)));
         blocks.add(new Paper.Heading(2, "Inputs"));
         blocks.addAll(inputs());
-        blocks.add(new Paper.Heading(2, "Cautions"));
-        statement.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
-        blocks.add(new Paper.Heading(2, "Signatures"));
-        blocks.add(new Paper.Text(Tone.SMALL, "Signing confirms this was read; it is no warranty."));
-        blocks.add(new Paper.Signatures(statement.signatures()));
+        // Who signs has the cautions on the same page.
+        List<Block> end = new ArrayList<>();
+        end.add(new Paper.Heading(2, "Cautions"));
+        statement.cautions().forEach(c -> end.add(new Paper.Text(Tone.SMALL, c)));
+        end.add(new Paper.Heading(2, "Signatures"));
+        end.add(new Paper.Text(Tone.SMALL, "Signing confirms this was read; it is no warranty."));
+        end.add(new Paper.Signatures(statement.signatures()));
+        blocks.add(new Paper.Group(end));
         return blocks;
     }
 
