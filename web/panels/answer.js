@@ -42,7 +42,7 @@ function todo(plan, units) {
   const open = plan.conditions.filter(({ settled }) => !settled);
   return `${label ? `Depart with ${label}. ` : ''}${plan.changes === 0 ? 'No change' : plan.changes === 1 ? '1 change'
     : `${plan.changes} changes`} on the way, ${duration(plan.seconds)} beyond driving.${open.length === 0 ? ''
-    : ` To be settled first: ${open.map(({ hazard, name, what }) =>
+    : ` Before departure, settle: ${open.map(({ hazard, name, what }) =>
       `${hazard === WHOLE_ROUTE ? name : hazard}, ${what}`).join('; ')}.`}`;
 }
 

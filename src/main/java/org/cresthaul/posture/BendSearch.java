@@ -16,6 +16,9 @@ import org.cresthaul.posture.UnitPlaces.Placed;
  */
 final class BendSearch {
     /** A stretch this short is not halved any more: its bound then widens the range, meters. */
+    /** What a first look at a stretch, with the placing of its ends, counts of the work allowed. */
+    private static final long LOOK_STEPS = 2;
+
     private static final double SHORTEST_M = 1e-4;
 
     private final UnitPlaces places;
@@ -91,6 +94,10 @@ final class BendSearch {
     void search() {
         List<Passage.Span> spans = places.passage.spans();
         look(spans.get(0).startM, spans.get(0).start, places.first.get(0));
+        if (!places.passage.limit().take(LOOK_STEPS * spans.size())) {
+            undecided = new Undecided(Undecided.Cause.ROUGH, true, spans.get(0).startM);
+            return;
+        }
         for (int i = 0; i < spans.size(); i++) {
             look(spans.get(i).endM, spans.get(i).end, places.first.get(i + 1));
         }
