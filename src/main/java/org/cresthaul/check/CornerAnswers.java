@@ -3,6 +3,7 @@ package org.cresthaul.check;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import org.cresthaul.road.Corner;
 import org.cresthaul.turning.CornerFit;
@@ -45,8 +46,12 @@ final class CornerAnswers {
             CornerFit.Wanted wanted,
             boolean unknownNeighbor) {}
 
-    /** The best way round and what it is worth, with and without the opposing lanes. */
-    record Answer(CornerFit fit, Verdict verdict, Verdict ownLanes, boolean escorts) {}
+    /**
+     * The best way round and what it is worth, with and without the opposing lanes.
+     *
+     * @param noLine for a contact: why no line can exist, where that is shown
+     */
+    record Answer(CornerFit fit, Verdict verdict, Verdict ownLanes, boolean escorts, Optional<String> noLine) {}
 
     /** The answer as it is known, or as it is found now; two threads that ask at once may both find it. */
     static Answer find(Question question, Supplier<Answer> search) {

@@ -44,6 +44,7 @@ final class CornerCheck {
     private final Map<Judged, Judged> backing = new IdentityHashMap<>();
     private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
     private final Map<SteeredLine, Told> told = new IdentityHashMap<>();
+    private final Map<SteeredLine, Optional<String>> noLines = new IdentityHashMap<>();
     private final Map<Boolean, CornerSpace> spaces;
 
     /** The best way round and what it is worth. */
@@ -107,7 +108,7 @@ final class CornerCheck {
         return told.computeIfAbsent(j.fit.line(), line -> new Told(
                 j.fit.figures(),
                 Overhung.of(j, heights(c, j.fit.combination())),
-                j.verdict == Verdict.CONTACT ? NoLine.find(j.space, j.fit.combination()) : Optional.empty()));
+                noLines.getOrDefault(line, Optional.empty())));
     }
 
     /** @param would the states that can make the turn, in words */
@@ -202,8 +203,12 @@ final class CornerCheck {
                         wanted(), unknown.isPresent()),
                 () -> {
                     Judged found = search(question);
-                    return new CornerAnswers.Answer(found.fit, found.verdict, found.ownLanes, found.escorts);
+                    return new CornerAnswers.Answer(found.fit, found.verdict, found.ownLanes, found.escorts,
+                            found.verdict == Verdict.CONTACT
+                                    ? NoLine.find(found.space, question.combination)
+                                    : Optional.empty());
                 });
+        noLines.put(answer.fit().line(), answer.noLine());
         return new Judged(answer.fit(), space(answer.fit().escorts()), answer.verdict(), answer.ownLanes(), answer.escorts());
     }
 
