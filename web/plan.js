@@ -9,6 +9,9 @@ const OUTCOMES = ['way through', 'way through under conditions', 'no way through
 
 export const outcomeRank = outcome => (OUTCOMES.includes(outcome) ? OUTCOMES.indexOf(outcome) : OUTCOMES.length - 1);
 
+/** Whether there is no way through; so too for an outcome this page does not know. */
+export const isBlocked = ({ outcome }) => outcomeRank(outcome) === OUTCOMES.length - 1;
+
 /** What the papers of a plan may be used for, in one sentence. */
 export function standing({ outcome, conditions, blocking }) {
   if (outcome === OUTCOMES[0]) {

@@ -1,7 +1,7 @@
 /** The answer before everything else: how the plan ends, what to do first or what blocks, and where to read on. */
 import { el, replace } from '../dom.js';
 import { chainage, duration } from '../format.js';
-import { standing, WHOLE_ROUTE } from '../plan.js';
+import { isBlocked, standing, WHOLE_ROUTE } from '../plan.js';
 import { findConfiguration } from '../report.js';
 import { outcomeTag } from './symbol.js';
 
@@ -18,7 +18,7 @@ export function mountAnswer(root, { store }) {
     replace(root,
       el('p', { class: 'answer-head' },
         data ? outcomeTag(data.outcome) : el('strong', {}, `Route plan: ${pending(status)}`),
-        data && ` ${data.blocking.length > 0 ? 'NOT FOR DRIVING.' : standing(data)}`),
+        data && ` ${isBlocked(data) ? 'NOT FOR DRIVING.' : standing(data)}`),
       data && el('p', {}, todo(data, state.units), ' ', el('a', { href: '#route-plan', on: { click: toPlan } },
         'Route plan with its steps and papers')),
       el('p', { class: 'fine-print' }, `The table below is of one configuration of ${report.configurations.length}: `,
@@ -32,7 +32,7 @@ const pending = status => ({ failed: 'not made', stopped: 'stopped' })[status] ?
 
 /** The first thing to do, in words. */
 function todo(plan, units) {
-  if (plan.blocking.length > 0) {
+  if (isBlocked(plan)) {
     const places = plan.blocking.length === 1 ? '1 place' : `${plan.blocking.length} places`;
     return `Blocked at ${places}: ${plan.blocking.map(({ hazard, name, chainageM }) =>
       (hazard === WHOLE_ROUTE ? name : `${hazard} ${name} (${chainage(chainageM, units)})`)).join(', ')}.`;
