@@ -50,7 +50,7 @@ public final class UnitSearch {
                 return demands;
             }
             int first = 0;
-            while (first < spares.size() && spares.get(first).valueM() < 0) {
+            while (first < spares.size() && !(spares.get(first).valueM() >= 0)) {
                 first++;
             }
             return least.isEmpty() ? 0 : first;
