@@ -22,12 +22,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/**
- * Which package may use which. Data flows one way; loosening a row is a decision written into docs/decisions.md.
- */
+/** Which package may use which. Data flows one way; loosening a row is a decision written into docs/decisions.md. */
 class ArchitectureTest {
     private static final String BASE = "org.cresthaul";
-    /** Each package with those of ours it may use. The empty name is the base package, which wires the two front doors. */
+    /**
+     * Each package with those of ours it may use. The empty name is the base package, which wires the two front doors.
+     */
     private static final Map<String, List<String>> MAY_USE = Map.ofEntries(
             Map.entry("units", List.of()),
             Map.entry("geometry", List.of()),
@@ -38,10 +38,37 @@ class ArchitectureTest {
             Map.entry("posture", List.of("rig", "road", "geometry")),
             Map.entry("turning", List.of("rig", "road", "geometry")),
             Map.entry("check", List.of("axleload", "posture", "turning", "route", "rig", "road", "units", "geometry")),
-            Map.entry("plan", List.of("check", "axleload", "posture", "turning", "route", "rig", "road", "units", "geometry")),
+            Map.entry(
+                    "plan",
+                    List.of("check", "axleload", "posture", "turning", "route", "rig", "road", "units", "geometry")),
             Map.entry("paper", List.of("plan", "check", "route", "rig", "road", "units", "geometry")),
-            Map.entry("server", List.of("paper", "plan", "check", "axleload", "posture", "route", "rig", "road", "units", "geometry")),
-            Map.entry("cli", List.of("server", "paper", "plan", "check", "axleload", "posture", "route", "rig", "road", "units", "geometry")),
+            Map.entry(
+                    "server",
+                    List.of(
+                            "paper",
+                            "plan",
+                            "check",
+                            "axleload",
+                            "posture",
+                            "route",
+                            "rig",
+                            "road",
+                            "units",
+                            "geometry")),
+            Map.entry(
+                    "cli",
+                    List.of(
+                            "server",
+                            "paper",
+                            "plan",
+                            "check",
+                            "axleload",
+                            "posture",
+                            "route",
+                            "rig",
+                            "road",
+                            "units",
+                            "geometry")),
             Map.entry("", List.of("server", "cli")));
 
     /** A library and the only packages that may use it. */
@@ -66,7 +93,9 @@ class ArchitectureTest {
     }
 
     private static String[] full(List<String> packages) {
-        return packages.stream().map(p -> p.isEmpty() ? BASE : BASE + "." + p + "..").toArray(String[]::new);
+        return packages.stream()
+                .map(p -> p.isEmpty() ? BASE : BASE + "." + p + "..")
+                .toArray(String[]::new);
     }
 
     @ParameterizedTest(name = "org.cresthaul {0}")
@@ -98,16 +127,21 @@ class ArchitectureTest {
         noClasses()
                 .that(resideInAnyPackage(full(List.of("geometry", "road", "posture", "axleload", "turning"))))
                 .should()
-                .dependOnClassesThat(resideInAnyPackage("java.io..", "java.nio..", "java.net..", "java.sql..", "org.slf4j.."))
+                .dependOnClassesThat(
+                        resideInAnyPackage("java.io..", "java.nio..", "java.net..", "java.sql..", "org.slf4j.."))
                 .check(CLASSES);
     }
 
     @Test
     void everyPackageHasARowAndEveryRowKnownPackages() {
         Set<String> found = CLASSES.stream()
-                .map(c -> c.getPackageName().equals(BASE) ? "" : c.getPackageName().substring(BASE.length() + 1))
+                .map(c -> c.getPackageName().equals(BASE)
+                        ? ""
+                        : c.getPackageName().substring(BASE.length() + 1))
                 .collect(Collectors.toCollection(TreeSet::new));
-        assertTrue(found.containsAll(List.of("units", "geometry", "rig", "road", "route", "posture", "turning")), found.toString());
+        assertTrue(
+                found.containsAll(List.of("units", "geometry", "rig", "road", "route", "posture", "turning")),
+                found.toString());
         found.removeAll(MAY_USE.keySet());
         assertEquals(Set.of(), found, "packages without a row");
         Stream.concat(MAY_USE.values().stream(), ONLY_IN.values().stream())
@@ -119,7 +153,8 @@ class ArchitectureTest {
     void theTableHasNoCircle() {
         for (String name : MAY_USE.keySet()) {
             Set<String> below = new TreeSet<>(MAY_USE.get(name));
-            while (below.addAll(below.stream().flatMap(used -> MAY_USE.get(used).stream()).toList())) {
+            while (below.addAll(
+                    below.stream().flatMap(used -> MAY_USE.get(used).stream()).toList())) {
                 assertFalse(below.contains(name), name + " stands on itself: " + below);
             }
             assertFalse(below.contains(name), name + " stands on itself: " + below);

@@ -13,12 +13,15 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-/** Counts the values from outside the project and their sources, as docs/check-values.md lists them, in the tests themselves. */
+/**
+ * Counts the values from outside the project and their sources, as docs/check-values.md lists them, in the tests
+ * themselves.
+ */
 class CheckValuesTest {
     private static final Pattern TOLD = Pattern.compile("\\*\\*(\\d+) values from (\\d+) sources\\*\\*");
     private static final Pattern SOURCE = Pattern.compile("^(\\d+)\\. (.{8,}?)\\.?$", Pattern.MULTILINE);
-    private static final Pattern ROW =
-            Pattern.compile("^\\| ([A-Z]\\d+) \\| ([^|]+) \\| ([^|]+) \\| ([^|]+) \\| `([^|`]+)` \\|$", Pattern.MULTILINE);
+    private static final Pattern ROW = Pattern.compile(
+            "^\\| ([A-Z]\\d+) \\| ([^|]+) \\| ([^|]+) \\| ([^|]+) \\| `([^|`]+)` \\|$", Pattern.MULTILINE);
 
     @Test
     void everyListedValueStandsInItsTestAndTheCountIsTold() throws Exception {
@@ -36,7 +39,10 @@ class CheckValuesTest {
             Set<String> own = new TreeSet<>();
             for (String value : row.group(3).split("; ")) {
                 assertTrue(own.add(value), row.group(1) + " counts " + value + " twice");
-                assertTrue(Pattern.compile("(?<![\\w.])" + Pattern.quote(value) + "(?![\\w.]*\\d)").matcher(test).find(),
+                assertTrue(
+                        Pattern.compile("(?<![\\w.])" + Pattern.quote(value) + "(?![\\w.]*\\d)")
+                                .matcher(test)
+                                .find(),
                         row.group(1) + ": " + value + " is not in " + row.group(5));
                 values++;
             }
@@ -48,7 +54,9 @@ class CheckValuesTest {
         assertEquals(sources.keySet(), used, "every source gives a value");
         Matcher told = TOLD.matcher(page);
         assertTrue(told.find());
-        assertEquals(values + " values, " + sources.size() + " sources", told.group(1) + " values, " + told.group(2) + " sources");
+        assertEquals(
+                values + " values, " + sources.size() + " sources",
+                told.group(1) + " values, " + told.group(2) + " sources");
         assertTrue(values >= 90 && sources.size() >= 24, values + " values, " + sources.size() + " sources");
     }
 }

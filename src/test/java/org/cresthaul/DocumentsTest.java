@@ -51,7 +51,8 @@ class DocumentsTest {
     }
 
     private static List<String> blocks(String document, String language) {
-        return BLOCK.matcher(document).results()
+        return BLOCK.matcher(document)
+                .results()
                 .filter(m -> m.group(1).equals(language))
                 .map(m -> m.group(2))
                 .toList();
@@ -71,8 +72,10 @@ class DocumentsTest {
     private static Ran ran(String commandLine) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int ended = Cresthaul.run(commandLine.split(" "),
-                new PrintStream(out, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8));
+        int ended = Cresthaul.run(
+                commandLine.split(" "),
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
         return new Ran(ended, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 
@@ -89,10 +92,15 @@ class DocumentsTest {
         String answer = blocks(readme, "text").get(0);
         String crossing = printed.substring(printed.indexOf("\nH04  Tallow branch line, rail crossing at 7.83 mi\n"));
         int from = crossing.indexOf("\n\n") + 2;
-        String lines = crossing.substring(from).lines().limit(answer.lines().count()).collect(Collectors.joining("\n"));
+        String lines =
+                crossing.substring(from).lines().limit(answer.lines().count()).collect(Collectors.joining("\n"));
         assertEquals(lines + "\n", answer, "README.md shows another answer than " + command);
         assertTrue(printed.contains("38.56 mi\n"), "the length of the sample route");
-        assertEquals(17, printed.lines().filter(l -> l.matches("H\\d\\d {2}.*, .* at .* mi")).count());
+        assertEquals(
+                17,
+                printed.lines()
+                        .filter(l -> l.matches("H\\d\\d {2}.*, .* at .* mi"))
+                        .count());
     }
 
     @Test
@@ -127,7 +135,8 @@ class DocumentsTest {
                                 .anyMatch(command -> block.startsWith(START + command))) {
                     Files.createDirectories(Path.of("target"));
                     // The valley has an unconditional way through, nothing else in the documents has.
-                    boolean through = block.contains("sorrel-valley") && !block.contains(" check ")
+                    boolean through = block.contains("sorrel-valley")
+                            && !block.contains(" check ")
                             && !block.contains(" compare ");
                     run(through ? 0 : 1, block.substring(START.length()));
                     ran++;
@@ -140,7 +149,8 @@ class DocumentsTest {
     @Test
     void everyExampleOfTheHttpInterfaceAnswersAsItSays() throws Exception {
         String document = read("docs/api.md");
-        Matcher example = Pattern.compile("(?ms)^```sh\\n(.*?)^```\\n.*?^Answers (\\d+), a `(\\w+)`").matcher(document);
+        Matcher example = Pattern.compile("(?ms)^```sh\\n(.*?)^```\\n.*?^Answers (\\d+), a `(\\w+)`")
+                .matcher(document);
         int answered = 0;
         try (TestServer server = new TestServer(Samples.bundled())) {
             while (example.find()) {
@@ -176,25 +186,38 @@ class DocumentsTest {
     @Test
     void theHttpPageNamesEveryAddressAndStatus() throws IOException {
         String page = read("docs/api.md");
-        JsonNode described = JSON.readTree(Path.of("src/main/resources/openapi.json").toFile());
-        described.path("paths").fieldNames().forEachRemaining(p -> assertTrue(page.contains("`" + p + "`")
-                || page.contains(" " + p + "`"), p));
+        JsonNode described =
+                JSON.readTree(Path.of("src/main/resources/openapi.json").toFile());
+        described
+                .path("paths")
+                .fieldNames()
+                .forEachRemaining(p -> assertTrue(page.contains("`" + p + "`") || page.contains(" " + p + "`"), p));
         Set<String> statuses = new TreeSet<>();
         Matcher row = Pattern.compile("(?m)^\\| (\\d{3}) \\|").matcher(page);
         while (row.find()) {
             statuses.add(row.group(1));
         }
-        described.path("paths").forEach(path -> path.forEach(o -> o.path("responses").fieldNames().forEachRemaining(s ->
-                assertTrue(s.equals("200") || statuses.contains(s), s))));
+        described
+                .path("paths")
+                .forEach(path -> path.forEach(o -> o.path("responses")
+                        .fieldNames()
+                        .forEachRemaining(s -> assertTrue(s.equals("200") || statuses.contains(s), s))));
     }
 
     @ParameterizedTest
     @MethodSource("documents")
     void linksLeadToFiles(Path document) throws IOException {
         String text = Files.readString(document);
-        for (MatchResult link : Pattern.compile("\\]\\(([^)#\\s]+)(?:#[^)]*)?\\)").matcher(text).results().toList()) {
+        for (MatchResult link : Pattern.compile("\\]\\(([^)#\\s]+)(?:#[^)]*)?\\)")
+                .matcher(text)
+                .results()
+                .toList()) {
             if (!link.group(1).matches("[a-z]+:.*")) {
-                Path target = Path.of("").resolve(document).toAbsolutePath().getParent().resolve(link.group(1));
+                Path target = Path.of("")
+                        .resolve(document)
+                        .toAbsolutePath()
+                        .getParent()
+                        .resolve(link.group(1));
                 assertTrue(Files.exists(target), document + " links to " + link.group(1));
             }
         }
@@ -210,21 +233,34 @@ class DocumentsTest {
                     .forEach(f -> classes.add(f.substring(0, f.length() - 5)));
         }
         String text = Files.readString(document);
-        for (MatchResult name : Pattern.compile("`([A-Z][a-z]+(?:[A-Z][a-z]+)+)(?:\\.\\w+)?`").matcher(text).results()
+        for (MatchResult name : Pattern.compile("`([A-Z][a-z]+(?:[A-Z][a-z]+)+)(?:\\.\\w+)?`")
+                .matcher(text)
+                .results()
                 .toList()) {
-            boolean schema = JSON.readTree(Path.of("src/main/resources/openapi.json").toFile())
-                    .at("/components/schemas").has(name.group(1));
-            assertTrue(classes.contains(name.group(1)) || schema || isOfALibrary(name.group(1)),
+            boolean schema = JSON.readTree(
+                            Path.of("src/main/resources/openapi.json").toFile())
+                    .at("/components/schemas")
+                    .has(name.group(1));
+            assertTrue(
+                    classes.contains(name.group(1)) || schema || isOfALibrary(name.group(1)),
                     document + " names " + name.group(1));
         }
-        for (MatchResult name : Pattern.compile("`((?:src|docs|web|sample-routes)/[\\w./-]+)`").matcher(text).results()
+        for (MatchResult name : Pattern.compile("`((?:src|docs|web|sample-routes)/[\\w./-]+)`")
+                .matcher(text)
+                .results()
                 .toList()) {
             assertTrue(Files.exists(Path.of(name.group(1))), document + " names " + name.group(1));
         }
     }
 
     private static boolean isOfALibrary(String name) {
-        return Set.of("IllegalArgumentException", "GeodeticCalculator", "FeatureCollection", "LineString",
-                "MultiLineString", "RandomGenerator").contains(name);
+        return Set.of(
+                        "IllegalArgumentException",
+                        "GeodeticCalculator",
+                        "FeatureCollection",
+                        "LineString",
+                        "MultiLineString",
+                        "RandomGenerator")
+                .contains(name);
     }
 }

@@ -51,7 +51,8 @@ class FileFormatsTest {
 
     private static Schema schema(String name) {
         try (InputStream text = FileFormatsTest.class.getResourceAsStream("/schema/" + name + ".schema.json")) {
-            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(text);
+            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(text);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -76,13 +77,17 @@ class FileFormatsTest {
     @ParameterizedTest(name = "{0}")
     @MethodSource("rigMistakes")
     void theRigSchemaSeesMistakesOfShape(Mistake mistake) {
-        assertEquals(mistake.shape(), !RIG.validate(mistake.in(RigTexts.RIG), InputFormat.JSON).isEmpty());
+        assertEquals(
+                mistake.shape(),
+                !RIG.validate(mistake.in(RigTexts.RIG), InputFormat.JSON).isEmpty());
     }
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("routeMistakes")
     void theRouteSchemaSeesMistakesOfShape(Mistake mistake) {
-        assertEquals(mistake.shape(), !ROUTE.validate(mistake.in(RouteTexts.ROUTE), InputFormat.JSON).isEmpty());
+        assertEquals(
+                mistake.shape(),
+                !ROUTE.validate(mistake.in(RouteTexts.ROUTE), InputFormat.JSON).isEmpty());
     }
 
     @Test
@@ -102,7 +107,10 @@ class FileFormatsTest {
                 assertEquals(List.of(), RIG.validate(example, InputFormat.JSON));
                 rigs++;
             } else if (example.contains("\"settled/1\"")) {
-                assertEquals(1, SettledConditions.parse(example.getBytes(StandardCharsets.UTF_8)).size());
+                assertEquals(
+                        1,
+                        SettledConditions.parse(example.getBytes(StandardCharsets.UTF_8))
+                                .size());
                 settled++;
             } else if (example.contains("\"limits/1\"")) {
                 LimitsFile.parse(example);
@@ -155,9 +163,12 @@ class FileFormatsTest {
         System.out.println("quantity texts, seed " + seed);
         SplittableRandom random = new SplittableRandom(seed);
         String[] pieces = {
-            "1", "12", "0", "6", "13", "1/2", "3/4", "¾", "½", ".5", "4.11", "1,200", "19,000.5", "-", "−", "+", " ", " ", " ",
-            " ", "ft", "'", "′", "’", "in", "\"", "″", "”", "feet", "inches", "m", "mm", "cm", "km", "%", "deg", "°", "rad",
-            "s", "min", "h", "mph", "km/h", "m/s", "lb", "lbs", "kg", "t", "psi", "bar", "kPa", "MPa", "e3", ",", "\u00a0"
+            "1", "12", "0", "6", "13", "1/2", "3/4", "¾", "½", ".5", "4.11", "1,200", "19,000.5", "-", "−", "+", " ",
+                    " ", " ",
+            " ", "ft", "'", "′", "’", "in", "\"", "″", "”", "feet", "inches", "m", "mm", "cm", "km", "%", "deg", "°",
+                    "rad",
+            "s", "min", "h", "mph", "km/h", "m/s", "lb", "lbs", "kg", "t", "psi", "bar", "kPa", "MPa", "e3", ",",
+                    "\u00a0"
         };
         String schemas = Files.readString(Path.of("src/main/resources/schema/rig-1.schema.json"))
                 + Files.readString(Path.of("src/main/resources/schema/route-1.schema.json"));
@@ -173,7 +184,11 @@ class FileFormatsTest {
                 boolean shape = pattern.matcher(text).find() && text.length() <= 40;
                 String problem = problemOf(kind, text.toString());
                 // The schema does not count: inches after feet below 12, limits.
-                boolean counted = problem.contains("below 12") || problem.contains("below 60") || problem.contains("beyond what") || problem.contains("plausible") || problem.contains("proper");
+                boolean counted = problem.contains("below 12")
+                        || problem.contains("below 60")
+                        || problem.contains("beyond what")
+                        || problem.contains("plausible")
+                        || problem.contains("proper");
                 assertEquals(shape, problem.isEmpty() || shape && counted, kind + " [" + text + "] " + problem);
                 both += problem.isEmpty() ? 1 : 0;
                 neither += shape ? 0 : 1;
@@ -200,7 +215,8 @@ class FileFormatsTest {
     }
 
     private static Pattern patternOf(String kind, String schemas) throws IOException {
-        Matcher found = Pattern.compile("\"" + kind + "\": \\{\\s*\"description\": .*?\"pattern\": (\".*?[^\\\\]\")\\s", Pattern.DOTALL)
+        Matcher found = Pattern.compile(
+                        "\"" + kind + "\": \\{\\s*\"description\": .*?\"pattern\": (\".*?[^\\\\]\")\\s", Pattern.DOTALL)
                 .matcher(schemas);
         assertTrue(found.find(), kind);
         String first = new ObjectMapper().readValue(found.group(1), String.class);

@@ -29,8 +29,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * What is shown to users is invented: the trade's own figures (check-values W8 to W12: common practice, no source) stand in
- * the tests of them and nowhere else.
+ * What is shown to users is invented: the trade's own figures (check-values W8 to W12: common practice, no source)
+ * stand in the tests of them and nowhere else.
  */
 class InventedFiguresTest {
     private static final String MARKED = "common practice, no source";
@@ -38,14 +38,16 @@ class InventedFiguresTest {
     private static final double LB = 0.45359237;
     private static final double INCH = 0.0254;
     /** Gauge chart, take-off, air left in an empty booster. */
-    private static final Pattern OF_THE_TRADE = Pattern.compile("\\b(?:10|60|2,?700|3,?000) psi|\\b19,?000 lb on each|\\bfive notches");
+    private static final Pattern OF_THE_TRADE =
+            Pattern.compile("\\b(?:10|60|2,?700|3,?000) psi|\\b19,?000 lb on each|\\bfive notches");
 
     @Test
     void noPressureOfTheTradeStandsOutsideTestsMarkedSo() throws IOException {
         List<Path> files = new ArrayList<>();
         for (String root : List.of("src", "web", "docs", "sample-routes", "README.md")) {
             try (Stream<Path> all = Files.walk(Path.of(root))) {
-                all.filter(f -> f.toString().matches(".*\\.(java|js|json|geojson|html|md|txt)")).forEach(files::add);
+                all.filter(f -> f.toString().matches(".*\\.(java|js|json|geojson|html|md|txt)"))
+                        .forEach(files::add);
             }
         }
         assertTrue(files.size() > 600, files.size() + " files");
@@ -68,10 +70,14 @@ class InventedFiguresTest {
         // The weights that the page shows, in the rig that the tests hold them in.
         String shown = docs.substring(docs.indexOf("{ \"accuracy\": \"2 %\", \"source\": \"scale tickets\""));
         String weights = shown.substring(0, shown.indexOf("```"));
-        String rig = RigTexts.RIG.replaceFirst("\"name\": \"loaded\",", "\"name\": \"loaded\", \"weights\": "
-                + Matcher.quoteReplacement(weights.strip()) + ",");
-        return Stream.of(Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")),
-                Files.readString(Path.of("sample-routes/lowbed-empty.rig.json")), WeightsTexts.RIG, rig);
+        String rig = RigTexts.RIG.replaceFirst(
+                "\"name\": \"loaded\",",
+                "\"name\": \"loaded\", \"weights\": " + Matcher.quoteReplacement(weights.strip()) + ",");
+        return Stream.of(
+                Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")),
+                Files.readString(Path.of("sample-routes/lowbed-empty.rig.json")),
+                WeightsTexts.RIG,
+                rig);
     }
 
     @ParameterizedTest
@@ -91,15 +97,21 @@ class InventedFiguresTest {
         Weights weights = stance.weights().orElseThrow();
         Weights.Gauges gauges = weights.gauges();
         for (Optional<ChartPoints> chart : List.of(gauges.trailerDown(), gauges.trailerUp(), gauges.booster())) {
-            chart.map(GaugeChart::new).ifPresent(c -> c.loadKg(60 * PSI).ifPresent(
-                    kg -> assertTrue(Math.abs(kg - 19_000 * LB) > 50 * LB, kg / LB + " lb at 60 psi")));
+            chart.map(GaugeChart::new)
+                    .ifPresent(c -> c.loadKg(60 * PSI)
+                            .ifPresent(
+                                    kg -> assertTrue(Math.abs(kg - 19_000 * LB) > 50 * LB, kg / LB + " lb at 60 psi")));
         }
         Weights.FrontLift lift = weights.frontLift().orElseThrow();
         for (double pa : List.of(lift.ratedPa(), lift.takeOffPa())) {
             assertTrue(pa < 2_700 * PSI - 1 || pa > 3_000 * PSI + 1, pa / PSI + " psi");
         }
         // Plates have the names their owner gives them: here their thickness.
-        weights.shims().orElseThrow().shims().forEach(p -> assertEquals(p.thicknessM() == 0 ? "no plate"
-                : new Length(p.thicknessM()).inFeetAndInches(16) + " plate", p.name()));
+        weights.shims()
+                .orElseThrow()
+                .shims()
+                .forEach(p -> assertEquals(
+                        p.thicknessM() == 0 ? "no plate" : new Length(p.thicknessM()).inFeetAndInches(16) + " plate",
+                        p.name()));
     }
 }

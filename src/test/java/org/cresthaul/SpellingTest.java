@@ -22,22 +22,26 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SpellingTest {
     private static final Pattern BRITISH = Pattern.compile(
             "(?i)tyre|kerb|centre|centring|colour|(?<![a-z])grey|metre(?![a-z])|metres(?![a-z])|behaviour|neighbour|favour"
-            + "|honour|harbour|labour|rumour|licence|(?<![a-z])defence|offence|judgement|manoeuv|haulier|lorry|lorries"
-            + "|carriageway|motorway|storey|aluminium|artefact|catalogue|plough|mould|cheque|ageing|whilst|amongst|sceptic"
-            + "|(?<![a-z])fulfil(?![a-z])|skilful|programme(?![a-z])|programmes(?![a-z])|windscreen|litre"
-            + "|(level|travel|model|signal|cancel|label|channel|fuel|total|marshal|shovel|tunnel|parcel|equal|dial|pencil)"
-            + "l(ed(?!by)|ing|er)"
-            + "|(organ|recogn|normal|minim|maxim|optim|equal|summar|initial|stabil|standard|real|util|final|general"
-            + "|special|serial|categor|capital|author|apolog|critic|prior|visual|local|symbol|parameter|mobil|penal)"
-            + "is(e(?![a-z])|ed(?![a-z])|es(?![a-z])|ing|ation)"
-            + "|emphasise|analyse(?![sr])|analysing|catalys|paralys");
+                    + "|honour|harbour|labour|rumour|licence|(?<![a-z])defence|offence|judgement|manoeuv|haulier|lorry|lorries"
+                    + "|carriageway|motorway|storey|aluminium|artefact|catalogue|plough|mould|cheque|ageing|whilst|amongst|sceptic"
+                    + "|(?<![a-z])fulfil(?![a-z])|skilful|programme(?![a-z])|programmes(?![a-z])|windscreen|litre"
+                    + "|(level|travel|model|signal|cancel|label|channel|fuel|total|marshal|shovel|tunnel|parcel|equal|dial|pencil)"
+                    + "l(ed(?!by)|ing|er)"
+                    + "|(organ|recogn|normal|minim|maxim|optim|equal|summar|initial|stabil|standard|real|util|final|general"
+                    + "|special|serial|categor|capital|author|apolog|critic|prior|visual|local|symbol|parameter|mobil|penal)"
+                    + "is(e(?![a-z])|ed(?![a-z])|es(?![a-z])|ing|ation)"
+                    + "|emphasise|analyse(?![sr])|analysing|catalys|paralys");
     /** Whose text is not ours, and the two that hold these words because they look for them. */
-    private static final List<String> NOT_OURS = List.of("src/main/resources/licenses/", "src/main/resources/fonts/",
-            "src/test/java/org/cresthaul/SpellingTest.java", "src/test/java/org/cresthaul/route/FormerKeysTest.java");
+    private static final List<String> NOT_OURS = List.of(
+            "src/main/resources/licenses/",
+            "src/main/resources/fonts/",
+            "src/test/java/org/cresthaul/SpellingTest.java",
+            "src/test/java/org/cresthaul/route/FormerKeysTest.java");
 
     private static List<Path> ours() throws IOException {
         List<Path> files = new ArrayList<>();
-        for (String root : List.of("src", "web", "docs", "sample-routes", "README.md", "DEVELOPERS.md", "pom.xml", ".ci")) {
+        for (String root :
+                List.of("src", "web", "docs", "sample-routes", "README.md", "DEVELOPERS.md", "pom.xml", ".ci")) {
             try (Stream<Path> all = Files.walk(Path.of(root))) {
                 all.filter(Files::isRegularFile)
                         .filter(f -> !f.toString().matches(".*\\.(png|ttf)"))
@@ -69,15 +73,51 @@ class SpellingTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"overTyres", "levelling", "kerb", "centre", "tyresM", "LEVELLING", "kerbReturn", "metres", "grey",
-        "equalised", "manoeuvre", "haulier", "travelled", "labelling", "licence", "colour"})
+    @ValueSource(
+            strings = {
+                "overTyres",
+                "levelling",
+                "kerb",
+                "centre",
+                "tyresM",
+                "LEVELLING",
+                "kerbReturn",
+                "metres",
+                "grey",
+                "equalised",
+                "manoeuvre",
+                "haulier",
+                "travelled",
+                "labelling",
+                "licence",
+                "colour"
+            })
     void findsAWordOfTheOtherSpelling(String word) {
         assertTrue(BRITISH.matcher(word).find(), word);
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"overTires", "leveling", "curb", "center", "meter", "parameters", "optimism", "realistic", "emphasis",
-        "aria-labelledby", "programmer", "analyses", "raised", "revised", "excellent", "fulfill", "equaled", "geometries"})
+    @ValueSource(
+            strings = {
+                "overTires",
+                "leveling",
+                "curb",
+                "center",
+                "meter",
+                "parameters",
+                "optimism",
+                "realistic",
+                "emphasis",
+                "aria-labelledby",
+                "programmer",
+                "analyses",
+                "raised",
+                "revised",
+                "excellent",
+                "fulfill",
+                "equaled",
+                "geometries"
+            })
     void letsTheAmericanSpellingPass(String word) {
         assertTrue(!BRITISH.matcher(word).find(), word);
     }

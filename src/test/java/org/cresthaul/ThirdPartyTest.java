@@ -18,14 +18,17 @@ import org.junit.jupiter.api.Test;
 
 /** Every library and font that is passed on is listed with its license, and every license's text is in the jar. */
 class ThirdPartyTest {
-    private static final Pattern LISTED = Pattern.compile("^\\| `([^`]+\\.(jar|ttf))` \\|[^|]+\\|([^|]+)\\|(.+)\\|$", Pattern.MULTILINE);
+    private static final Pattern LISTED =
+            Pattern.compile("^\\| `([^`]+\\.(jar|ttf))` \\|[^|]+\\|([^|]+)\\|(.+)\\|$", Pattern.MULTILINE);
     private static final Pattern TEXT = Pattern.compile("licenses/([^)]+\\.txt)");
 
     private static Set<String> named(String ending, Path... folders) throws Exception {
         Set<String> names = new TreeSet<>();
         for (Path folder : folders) {
             try (Stream<Path> files = Files.list(folder)) {
-                files.map(f -> f.getFileName().toString()).filter(n -> n.endsWith(ending)).forEach(names::add);
+                files.map(f -> f.getFileName().toString())
+                        .filter(n -> n.endsWith(ending))
+                        .forEach(names::add);
             }
         }
         return names;
@@ -34,12 +37,17 @@ class ThirdPartyTest {
     /** The build copies what is passed on to target/lib before tests run. */
     @Test
     void everythingPassedOnIsListedAndNothingElse() throws Exception {
-        Set<String> listed = LISTED.matcher(Files.readString(Path.of("docs/third-party.md"))).results()
-                .map(m -> m.group(1)).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> listed = LISTED.matcher(Files.readString(Path.of("docs/third-party.md")))
+                .results()
+                .map(m -> m.group(1))
+                .collect(Collectors.toCollection(TreeSet::new));
         Set<String> there = named(".jar", Path.of("target/lib"));
         assertTrue(there.size() > 15, there.toString());
         there.addAll(named(".ttf", Path.of("src/main/resources/fonts")));
-        assertEquals(there, listed, "docs/third-party.md; a library of an earlier build may still lie in target/lib: mvn clean");
+        assertEquals(
+                there,
+                listed,
+                "docs/third-party.md; a library of an earlier build may still lie in target/lib: mvn clean");
     }
 
     @Test
@@ -47,10 +55,12 @@ class ThirdPartyTest {
         Set<String> texts = new TreeSet<>();
         Matcher rows = LISTED.matcher(Files.readString(Path.of("docs/third-party.md")));
         while (rows.find()) {
-            Set<String> own = TEXT.matcher(rows.group(4)).results().map(m -> m.group(1)).collect(Collectors.toSet());
+            Set<String> own =
+                    TEXT.matcher(rows.group(4)).results().map(m -> m.group(1)).collect(Collectors.toSet());
             assertTrue(!own.isEmpty() && !rows.group(3).isBlank(), rows.group());
             // The text is that of the license named first: its name begins the file's.
-            assertTrue(own.stream().anyMatch(t -> t.startsWith(rows.group(3).trim().split("[ ;]")[0])), rows.group());
+            assertTrue(
+                    own.stream().anyMatch(t -> t.startsWith(rows.group(3).trim().split("[ ;]")[0])), rows.group());
             texts.addAll(own);
         }
         texts.add("NOTICE.txt");
@@ -61,7 +71,10 @@ class ThirdPartyTest {
                 assertTrue(read.length() > 500, text + " is a license's text");
             }
         }
-        assertEquals(texts, named(".txt", Path.of("src/main/resources/licenses")), "every text belongs to something that is listed");
+        assertEquals(
+                texts,
+                named(".txt", Path.of("src/main/resources/licenses")),
+                "every text belongs to something that is listed");
     }
 
     /** Licenses that ask for nothing but their notice have one: who, and from when. */
@@ -71,7 +84,11 @@ class ThirdPartyTest {
         for (String text : named(".txt", Path.of("src/main/resources/licenses"))) {
             if (text.startsWith("MIT") || text.startsWith("BSD") || text.startsWith("OFL")) {
                 String read = Files.readString(Path.of("src/main/resources/licenses", text));
-                assertTrue(Pattern.compile("Copyright [^\\n]*\\b(19|20)\\d\\d\\b").matcher(read).find(), text);
+                assertTrue(
+                        Pattern.compile("Copyright [^\\n]*\\b(19|20)\\d\\d\\b")
+                                .matcher(read)
+                                .find(),
+                        text);
                 notices++;
             }
         }

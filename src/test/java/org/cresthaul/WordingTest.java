@@ -18,17 +18,39 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Phrases that were put right stay away from all that a user reads: the page, the sentences in the code, the API's document,
- * README and docs.
+ * Phrases that were put right stay away from all that a user reads: the page, the sentences in the code, the API's
+ * document, README and docs.
  */
 class WordingTest {
     private static final List<String> GONE = List.of(
-            "not to be driven by", "nothing to drive by", "to be settled first", "until it is settled", "were settled",
-            "towards a coming train", "have the railway protect", "way on is held free", "leaves time enough",
-            "free at its tightest", "contact cannot be excluded", "goes round on the opposing lane", "plan past undecided",
-            "planned past undecided", "when not given", "gap to leave beside", "each kept all the way", "least spare",
-            "hold against the declared", "back to nothing asked", "there would be a way.", "above nought", "broken box",
-            "mend the file", "have to be mended", "were they exact", "warrants nothing", "free, but the margin is not kept");
+            "not to be driven by",
+            "nothing to drive by",
+            "to be settled first",
+            "until it is settled",
+            "were settled",
+            "towards a coming train",
+            "have the railway protect",
+            "way on is held free",
+            "leaves time enough",
+            "free at its tightest",
+            "contact cannot be excluded",
+            "goes round on the opposing lane",
+            "plan past undecided",
+            "planned past undecided",
+            "when not given",
+            "gap to leave beside",
+            "each kept all the way",
+            "least spare",
+            "hold against the declared",
+            "back to nothing asked",
+            "there would be a way.",
+            "above nought",
+            "broken box",
+            "mend the file",
+            "have to be mended",
+            "were they exact",
+            "warrants nothing",
+            "free, but the margin is not kept");
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
 
     private static String read(Path file) {
@@ -63,13 +85,16 @@ class WordingTest {
         List<Path> files = new ArrayList<>();
         for (String root : List.of("src/main/java", "src/main/resources/openapi.json", "web", "docs", "README.md")) {
             try (Stream<Path> all = Files.walk(Path.of(root))) {
-                all.filter(f -> f.toString().matches(".*\\.(java|json|js|html|md)")).forEach(files::add);
+                all.filter(f -> f.toString().matches(".*\\.(java|json|js|html|md)"))
+                        .forEach(files::add);
             }
         }
         assertTrue(files.size() > 350, files.size() + " files");
-        assertEquals(List.of(), files.stream()
-                .flatMap(f -> in(readByUsers(f)).stream().map(p -> f + ": " + p))
-                .collect(Collectors.toList()));
+        assertEquals(
+                List.of(),
+                files.stream()
+                        .flatMap(f -> in(readByUsers(f)).stream().map(p -> f + ": " + p))
+                        .collect(Collectors.toList()));
     }
 
     @ParameterizedTest

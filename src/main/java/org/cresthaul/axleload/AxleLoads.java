@@ -63,6 +63,9 @@ public record AxleLoads(List<AxleLoad> axles, double kingpinKg, Optional<Booster
 
     /** Load of one axle of a group, all equal; empty when none stands on the road. */
     public OptionalDouble perAxleKg(AxleKind group) {
-        return axles.stream().filter(a -> a.place().group() == group).mapToDouble(AxleLoad::loadKg).findFirst();
+        return axles.stream()
+                .filter(a -> a.place().group() == group)
+                .mapToDouble(AxleLoad::loadKg)
+                .findFirst();
     }
 }

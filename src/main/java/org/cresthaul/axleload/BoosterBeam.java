@@ -7,8 +7,8 @@ import org.cresthaul.rig.Weights.ShimPlate;
 import org.cresthaul.rig.Weights.ShimSet;
 
 /**
- * How the booster's beam stands to the trailer's with a plate in the joint: the plate turns its tail down, load folds the
- * joint and turns it up. With the right plate both beams are parallel.
+ * How the booster's beam stands to the trailer's with a plate in the joint: the plate turns its tail down, load folds
+ * the joint and turns it up. With the right plate both beams are parallel.
  */
 public final class BoosterBeam {
     /** Beams within this of parallel count as parallel: about 1/8 in over the length of a booster. */
@@ -39,10 +39,9 @@ public final class BoosterBeam {
         List<Pairing> all = new ArrayList<>();
         for (ShimPlate plate : shims.shims()) {
             double angleRad = angleRad(plate, boosterKg);
-            boolean allowed = boosterKg >= plate.leastKg() - LoadTest.NOISE_KG
-                    && boosterKg <= plate.mostKg() + LoadTest.NOISE_KG;
-            all.add(new Pairing(plate, angleRad, allowed,
-                    allowed ? "" : trouble(plate, boosterKg, angleRad)));
+            boolean allowed =
+                    boosterKg >= plate.leastKg() - LoadTest.NOISE_KG && boosterKg <= plate.mostKg() + LoadTest.NOISE_KG;
+            all.add(new Pairing(plate, angleRad, allowed, allowed ? "" : trouble(plate, boosterKg, angleRad)));
         }
         return all;
     }
@@ -55,6 +54,7 @@ public final class BoosterBeam {
                                 + " axles carry what the booster should"
                         : "the booster's tail points down: its axle is pressed on the road before the air presses it, and"
                                 + " takes load off the trailer's axles";
-        return (boosterKg < plate.leastKg() ? "too little load for this plate: " : "too much load for this plate: ") + beam;
+        return (boosterKg < plate.leastKg() ? "too little load for this plate: " : "too much load for this plate: ")
+                + beam;
     }
 }

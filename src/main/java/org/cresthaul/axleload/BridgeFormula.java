@@ -1,8 +1,8 @@
 package org.cresthaul.axleload;
 
 /**
- * The federal bridge formula, W = 500 [LN / (N − 1) + 12 N + 36] pounds for N consecutive axles whose outer ones are L feet
- * apart (23 U.S.C. 127(a), 23 CFR 658.17(e)). L counts to the nearest foot; W to the nearest 500 lb, a tie down
+ * The federal bridge formula, W = 500 [LN / (N − 1) + 12 N + 36] pounds for N consecutive axles whose outer ones are L
+ * feet apart (23 U.S.C. 127(a), 23 CFR 658.17(e)). L counts to the nearest foot; W to the nearest 500 lb, a tie down
  * (FHWA-HOP-19-028). Computed in whole numbers: nothing is lost in rounding.
  */
 public final class BridgeFormula {
@@ -20,7 +20,8 @@ public final class BridgeFormula {
      */
     public static int pounds(int feet, int axles) {
         if (feet < 0 || axles < 2) {
-            throw new IllegalArgumentException("a run needs two axles and a length: " + axles + " axles, " + feet + " ft");
+            throw new IllegalArgumentException(
+                    "a run needs two axles and a length: " + axles + " axles, " + feet + " ft");
         }
         // In steps of 500 lb the value is over / under.
         int under = axles - 1;

@@ -5,8 +5,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What consecutive axles may carry by their number and by how far the outer ones are apart, as somebody's table has it: a
- * bridge formula given as figures.
+ * What consecutive axles may carry by their number and by how far the outer ones are apart, as somebody's table has it:
+ * a bridge formula given as figures.
  *
  * @param name what people call it
  * @param mostKg by number of axles, then by length in meters
@@ -18,15 +18,18 @@ public record BridgeTable(String name, SortedMap<Integer, SortedMap<Double, Doub
     public BridgeTable {
         SortedMap<Integer, SortedMap<Double, Double>> copy = new TreeMap<>();
         mostKg.forEach((axles, rows) -> copy.put(axles, Collections.unmodifiableSortedMap(new TreeMap<>(rows))));
-        if (name.isBlank() || copy.isEmpty() || copy.firstKey() < 2 || copy.values().stream().anyMatch(SortedMap::isEmpty)) {
+        if (name.isBlank()
+                || copy.isEmpty()
+                || copy.firstKey() < 2
+                || copy.values().stream().anyMatch(SortedMap::isEmpty)) {
             throw new IllegalArgumentException("a table needs a name, and rows for two axles and more");
         }
         mostKg = Collections.unmodifiableSortedMap(copy);
     }
 
     /**
-     * Most for a run. The entry of the next smaller number of axles and of the next shorter length counts, nothing is read
-     * between entries; below the least number or the least length that is listed, the least in proportion.
+     * Most for a run. The entry of the next smaller number of axles and of the next shorter length counts, nothing is
+     * read between entries; below the least number or the least length that is listed, the least in proportion.
      *
      * @param axles at least two
      * @param lengthM between the outer ones
@@ -37,8 +40,9 @@ public record BridgeTable(String name, SortedMap<Integer, SortedMap<Double, Doub
         double share = listed > axles ? (double) axles / listed : 1;
         SortedMap<Double, Double> rows = mostKg.get(listed);
         SortedMap<Double, Double> shorter = rows.headMap(lengthM + NOISE_M);
-        return share * (shorter.isEmpty()
-                ? rows.get(rows.firstKey()) * lengthM / rows.firstKey()
-                : shorter.get(shorter.lastKey()));
+        return share
+                * (shorter.isEmpty()
+                        ? rows.get(rows.firstKey()) * lengthM / rows.firstKey()
+                        : shorter.get(shorter.lastKey()));
     }
 }

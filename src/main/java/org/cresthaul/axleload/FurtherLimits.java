@@ -33,22 +33,25 @@ public record FurtherLimits(
 
     public FurtherLimits {
         kgPerTireM.ifPresent(kg -> Finite.requireAtLeast("kgPerTireM", 0, kg));
-        leastShares = leastShares.isEmpty()
-                ? Map.of()
-                : Collections.unmodifiableMap(new EnumMap<>(leastShares));
+        leastShares = leastShares.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(leastShares));
         tables = List.copyOf(tables);
         hours = List.copyOf(hours);
     }
 
     boolean limitsNothing() {
-        return kgPerTireM.isEmpty() && leastShares.isEmpty() && tables.isEmpty() && bridge.mostKg().isEmpty();
+        return kgPerTireM.isEmpty()
+                && leastShares.isEmpty()
+                && tables.isEmpty()
+                && bridge.mostKg().isEmpty();
     }
 
     /** An axle whose tires these limits ask for and nobody measured; its load cannot be held against them. */
     Optional<AxlePlace> findUnmeasured(List<AxlePlace> places, Map<AxleKind, Double> tireWidthsM) {
         return kgPerTireM.isEmpty()
                 ? Optional.empty()
-                : places.stream().filter(p -> !tireWidthsM.containsKey(p.kind())).findFirst();
+                : places.stream()
+                        .filter(p -> !tireWidthsM.containsKey(p.kind()))
+                        .findFirst();
     }
 
     /** Bounds on axles at {@code places}; of the unmeasured ones none by tires. */
@@ -67,8 +70,8 @@ public record FurtherLimits(
                 for (int last = first + 1; last < places.size(); last++) {
                     int axles = last - first + 1;
                     double lengthM = places.get(first).xM() - places.get(last).xM();
-                    bounds.add(LoadBound.most(table.name() + ", " + axles + " axles", source, first, last,
-                            table.mostKg(axles, lengthM)));
+                    bounds.add(LoadBound.most(
+                            table.name() + ", " + axles + " axles", source, first, last, table.mostKg(axles, lengthM)));
                 }
             }
         }
@@ -76,7 +79,8 @@ public record FurtherLimits(
     }
 
     /** The axles of a group stand one behind the other. */
-    private static void addShare(List<LoadBound> bounds, List<AxlePlace> places, AxleKind group, double kg, String source) {
+    private static void addShare(
+            List<LoadBound> bounds, List<AxlePlace> places, AxleKind group, double kg, String source) {
         int first = -1;
         int last = -1;
         for (int i = 0; i < places.size(); i++) {
@@ -86,8 +90,14 @@ public record FurtherLimits(
             }
         }
         if (first >= 0) {
-            bounds.add(new LoadBound("least share of the gross weight on the " + group.word() + (first == last ? " axle" : " axles"),
-                    source, LoadBound.Part.AXLES, first, last, kg, true));
+            bounds.add(new LoadBound(
+                    "least share of the gross weight on the " + group.word() + (first == last ? " axle" : " axles"),
+                    source,
+                    LoadBound.Part.AXLES,
+                    first,
+                    last,
+                    kg,
+                    true));
         }
     }
 }

@@ -37,8 +37,7 @@ public final class GaugeChart {
             Point a = points.get(i - 1);
             Point b = points.get(i);
             if (pressurePa >= a.pressurePa() && pressurePa <= b.pressurePa()) {
-                return OptionalDouble.of(
-                        between(pressurePa, a.pressurePa(), b.pressurePa(), a.loadKg(), b.loadKg()));
+                return OptionalDouble.of(between(pressurePa, a.pressurePa(), b.pressurePa(), a.loadKg(), b.loadKg()));
             }
         }
         return OptionalDouble.empty();

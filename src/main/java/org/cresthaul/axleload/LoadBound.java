@@ -11,8 +11,7 @@ package org.cresthaul.axleload;
  * @param limitKg most allowed; least wanted when {@code least}
  * @param least whether the load must be at least that
  */
-public record LoadBound(
-        String rule, String source, Part part, int first, int last, double limitKg, boolean least) {
+public record LoadBound(String rule, String source, Part part, int first, int last, double limitKg, boolean least) {
     /** What a bound looks at. */
     public enum Part {
         AXLES,
@@ -38,7 +37,9 @@ public record LoadBound(
         return least ? loadKg - limitKg : limitKg - loadKg;
     }
 
-    /** The margin as a share of the limit, to rank rules of different size; of one kilogram when the limit is nought. */
+    /**
+     * The margin as a share of the limit, to rank rules of different size; of one kilogram when the limit is nought.
+     */
     public double relativeMargin(double loadKg) {
         return marginKg(loadKg) / Math.max(1, limitKg);
     }

@@ -32,8 +32,8 @@ public record LoadTest(LoadBound bound, double loadKg, double chartKg) {
     }
 
     /**
-     * Whether it would be kept as well if the load were off to the worse side, by {@code accuracy} of itself and by what the
-     * chart may be off; independent of each other, so that the root of the squares counts.
+     * Whether it would be kept as well if the load were off to the worse side, by {@code accuracy} of itself and by
+     * what the chart may be off; independent of each other, so that the root of the squares counts.
      */
     public boolean isKeptWithin(double accuracy) {
         double off = Math.hypot(loadKg * accuracy, chartKg);
@@ -47,10 +47,13 @@ public record LoadTest(LoadBound bound, double loadKg, double chartKg) {
     /** @param charted the same axles with what the regulator sets at both ends of its chart's accuracy */
     public static List<LoadTest> all(List<LoadBound> bounds, AxleLoads loads, List<AxleLoads> charted) {
         return bounds.stream()
-                .map(b -> new LoadTest(b, b.loadKg(loads), charted.stream()
-                        .mapToDouble(c -> Math.abs(b.loadKg(c) - b.loadKg(loads)))
-                        .max()
-                        .orElse(0)))
+                .map(b -> new LoadTest(
+                        b,
+                        b.loadKg(loads),
+                        charted.stream()
+                                .mapToDouble(c -> Math.abs(b.loadKg(c) - b.loadKg(loads)))
+                                .max()
+                                .orElse(0)))
                 .toList();
     }
 

@@ -110,13 +110,23 @@ public record LoadWindow(
             Line b = highest == null ? lowest : highest;
             return none(from, to, bounds, a, low, b, high);
         }
-        return new LoadWindow(from, to, bounds, Optional.of(new Range(low, high)), Optional.of(best(lines, low, high)),
+        return new LoadWindow(
+                from,
+                to,
+                bounds,
+                Optional.of(new Range(low, high)),
+                Optional.of(best(lines, low, high)),
                 Optional.empty());
     }
 
     private static LoadWindow none(
             double from, double to, List<LoadBound> bounds, Line low, double lowAt, Line high, double highAt) {
-        return new LoadWindow(from, to, bounds, Optional.empty(), Optional.empty(),
+        return new LoadWindow(
+                from,
+                to,
+                bounds,
+                Optional.empty(),
+                Optional.empty(),
                 Optional.of(new Conflict(low.bound, lowAt, high.bound, highAt)));
     }
 

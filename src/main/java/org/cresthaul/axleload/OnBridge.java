@@ -8,8 +8,8 @@ import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
 
 /**
- * What limits ask at a bridge besides weights of the combination: of the axles that stand on it together, and of the way it is
- * driven over.
+ * What limits ask at a bridge besides weights of the combination: of the axles that stand on it together, and of the
+ * way it is driven over.
  *
  * @param lengthM from where a wheel comes onto the bridge to where it leaves it; empty when nobody has measured it
  * @param mostKg most on the axles that stand on it together; needs the length
@@ -20,8 +20,8 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
     public static final OnBridge NONE = new OnBridge(OptionalDouble.empty(), OptionalDouble.empty(), List.of());
 
     /**
-     * Axles count as standing on a bridge together when their outer ones are up to this much farther apart than it is long:
-     * neither is measured better. 1 ft, this program's choice.
+     * Axles count as standing on a bridge together when their outer ones are up to this much farther apart than it is
+     * long: neither is measured better. 1 ft, this program's choice.
      */
     public static final double ALLOWANCE_M = BridgeFormula.FOOT_M;
 
@@ -65,7 +65,11 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
         if (mostKg.isPresent() && lengthM.isEmpty()) {
             throw new IllegalArgumentException("which axles stand on a bridge together hangs on its length");
         }
-        terms = terms.isEmpty() ? List.of() : EnumSet.copyOf(terms).stream().sorted(Comparator.naturalOrder()).toList();
+        terms = terms.isEmpty()
+                ? List.of()
+                : EnumSet.copyOf(terms).stream()
+                        .sorted(Comparator.naturalOrder())
+                        .toList();
     }
 
     /** A bridge so long of which nothing is asked. */
@@ -73,7 +77,9 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
         return new OnBridge(OptionalDouble.of(lengthM), OptionalDouble.empty(), List.of());
     }
 
-    /** Every run of axles that stand on it together and is part of no longer one, from the front; none without a length. */
+    /**
+     * Every run of axles that stand on it together and is part of no longer one, from the front; none without a length.
+     */
     public List<Run> together(List<AxlePlace> places) {
         List<Run> runs = new ArrayList<>();
         if (lengthM.isEmpty()) {
@@ -83,7 +89,8 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
         int last = -1;
         for (int first = 0; first < places.size(); first++) {
             int to = first;
-            while (to + 1 < places.size() && places.get(first).xM() - places.get(to + 1).xM() <= reachM) {
+            while (to + 1 < places.size()
+                    && places.get(first).xM() - places.get(to + 1).xM() <= reachM) {
                 to++;
             }
             if (to > last) {
@@ -97,8 +104,13 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
     /** The bound on each of them; none where no weight is given. */
     List<LoadBound> boundsOn(List<AxlePlace> places, String source) {
         List<LoadBound> bounds = new ArrayList<>();
-        mostKg.ifPresent(kg -> together(places).forEach(r -> bounds.add(LoadBound.most(
-                "on the bridge together, " + r.count() + (r.count() == 1 ? " axle" : " axles"), source, r.first(), r.last(), kg))));
+        mostKg.ifPresent(kg -> together(places)
+                .forEach(r -> bounds.add(LoadBound.most(
+                        "on the bridge together, " + r.count() + (r.count() == 1 ? " axle" : " axles"),
+                        source,
+                        r.first(),
+                        r.last(),
+                        kg))));
         return bounds;
     }
 }

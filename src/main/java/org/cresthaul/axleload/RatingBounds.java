@@ -28,15 +28,22 @@ public final class RatingBounds {
             if (tiresKg != null) {
                 bounds.add(LoadBound.most(kind.word() + " tire rating", MAKER, i, i, tiresKg));
             }
-            boolean braked = weights.leastBrakedKg().isPresent() && weights.leastBrakedKg().getAsDouble() > 0;
+            boolean braked = weights.leastBrakedKg().isPresent()
+                    && weights.leastBrakedKg().getAsDouble() > 0;
             bounds.add(new LoadBound(
                     braked ? "least load on a braked axle" : "no axle carried",
                     braked ? "the rig's weight data" : "equilibrium",
-                    LoadBound.Part.AXLES, i, i, braked ? weights.leastBrakedKg().getAsDouble() : 0, true));
+                    LoadBound.Part.AXLES,
+                    i,
+                    i,
+                    braked ? weights.leastBrakedKg().getAsDouble() : 0,
+                    true));
         }
         weights.shims().ifPresent(s -> plate(bounds, places, s.find(s.fitted()).orElseThrow()));
-        weights.ratings().hitchKg().ifPresent(kg -> bounds.add(
-                new LoadBound("fifth wheel rating", MAKER, LoadBound.Part.HITCH, 0, 0, kg, false)));
+        weights.ratings()
+                .hitchKg()
+                .ifPresent(kg ->
+                        bounds.add(new LoadBound("fifth wheel rating", MAKER, LoadBound.Part.HITCH, 0, 0, kg, false)));
         bounds.add(new LoadBound("load on the fifth wheel", "equilibrium", LoadBound.Part.HITCH, 0, 0, 0, true));
         return bounds;
     }
@@ -67,10 +74,12 @@ public final class RatingBounds {
                 double sideKg = axle.heavierSideKg().getAsDouble();
                 int at = i;
                 tests.add(new LoadTest(
-                        LoadBound.most(axle.place().kind().word() + " tire rating, heavier side", MAKER, i, i, tiresKg / 2),
+                        LoadBound.most(
+                                axle.place().kind().word() + " tire rating, heavier side", MAKER, i, i, tiresKg / 2),
                         sideKg,
                         charted.stream()
-                                .mapToDouble(c -> Math.abs(c.axles().get(at).heavierSideKg().orElse(sideKg) - sideKg))
+                                .mapToDouble(c -> Math.abs(
+                                        c.axles().get(at).heavierSideKg().orElse(sideKg) - sideKg))
                                 .max()
                                 .orElse(0)));
             }

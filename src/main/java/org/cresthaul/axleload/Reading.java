@@ -29,8 +29,7 @@ public record Reading(double readKg, double declaredKg, double toleranceKg) {
         if (readKg.isEmpty()) {
             return Optional.empty();
         }
-        double tolerance = Math.hypot(
-                chart.accuracy() * readKg.getAsDouble(), declaredAccuracy * Math.abs(declaredKg));
+        double tolerance = Math.hypot(chart.accuracy() * readKg.getAsDouble(), declaredAccuracy * Math.abs(declaredKg));
         return Optional.of(new Reading(readKg.getAsDouble(), declaredKg, tolerance));
     }
 

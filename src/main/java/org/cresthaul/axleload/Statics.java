@@ -19,15 +19,16 @@ import org.cresthaul.rig.Weights.MassPoint;
 /**
  * Equilibrium of the coupled combination, standing or rolling steadily, in its level stance.
  *
- * <p>Trailer, gooseneck, load and booster are one body on the kingpin, on axles that share air and so carry equally, and
- * on a trailing booster's axle that carries what its regulator sets. The tractor stands on its steer axle and its drive
- * group and carries the kingpin. On a grade the drive wheels pull (or hold) everything, the trailer through the kingpin.
+ * <p>Trailer, gooseneck, load and booster are one body on the kingpin, on axles that share air and so carry equally,
+ * and on a trailing booster's axle that carries what its regulator sets. The tractor stands on its steer axle and its
+ * drive group and carries the kingpin. On a grade the drive wheels pull (or hold) everything, the trailer through the
+ * kingpin.
  *
- * <p>Left and right: how a frame hands on a roll moment depends on stiffnesses nobody measures. Taken is the rule that a
- * weight's offset goes to the axles in the shares its weight does; within that rule roll is in exact equilibrium.
+ * <p>Left and right: how a frame hands on a roll moment depends on stiffnesses nobody measures. Taken is the rule that
+ * a weight's offset goes to the axles in the shares its weight does; within that rule roll is in exact equilibrium.
  *
- * <p>Statics of rigid bodies; nothing is rounded. Weights and places of any size are taken: a negative result means that
- * the axles named would have to be held down.
+ * <p>Statics of rigid bodies; nothing is rounded. Weights and places of any size are taken: a negative result means
+ * that the axles named would have to be held down.
  */
 public final class Statics {
     private final LevelStance stance;
@@ -48,9 +49,7 @@ public final class Statics {
         this.stance = stance;
         this.weights = weights;
         this.boosterState = boosterState;
-        this.boosterKg = boosterState == BoosterState.TRAILING
-                ? Finite.requireAtLeast("boosterKg", 0, boosterKg)
-                : 0;
+        this.boosterKg = boosterState == BoosterState.TRAILING ? Finite.requireAtLeast("boosterKg", 0, boosterKg) : 0;
         if (boosterState != BoosterState.NONE && weights.booster().isEmpty()) {
             throw new IllegalArgumentException("the booster's weight is not known");
         }
@@ -68,10 +67,12 @@ public final class Statics {
 
     private void placeTractor() {
         Tractor tractor = stance.tractor();
-        places.add(new AxlePlace(AxleKind.STEER, AxleKind.STEER, 1, tractor.steer().xM()));
+        places.add(
+                new AxlePlace(AxleKind.STEER, AxleKind.STEER, 1, tractor.steer().xM()));
         List<Axle> drive = tractor.drive().axles();
         for (int i = 0; i < drive.size(); i++) {
-            places.add(new AxlePlace(AxleKind.DRIVE, AxleKind.DRIVE, i + 1, drive.get(i).xM()));
+            places.add(new AxlePlace(
+                    AxleKind.DRIVE, AxleKind.DRIVE, i + 1, drive.get(i).xM()));
         }
     }
 
@@ -110,9 +111,11 @@ public final class Statics {
                 behind.add(standing.shiftedBy(axleXM - booster.axle().xM()));
                 addRear(AxleKind.TRAILER, AxleKind.BOOSTER, 1, axleXM);
             }
-            default -> behind.add(weights.booster().flatMap(Weights.BoosterWeight::carried)
-                    .orElseThrow(() -> new IllegalArgumentException(
-                            "where the weight of the carried booster acts is not known")));
+            default ->
+                behind.add(weights.booster()
+                        .flatMap(Weights.BoosterWeight::carried)
+                        .orElseThrow(() -> new IllegalArgumentException(
+                                "where the weight of the carried booster acts is not known")));
         }
     }
 
@@ -162,7 +165,8 @@ public final class Statics {
         MassPoint own = weights.tractor();
         double steerXM = tractor.steer().xM();
         List<Axle> drive = tractor.drive().axles();
-        double driveLeverM = steerXM - drive.stream().mapToDouble(Axle::xM).average().orElseThrow();
+        double driveLeverM =
+                steerXM - drive.stream().mapToDouble(Axle::xM).average().orElseThrow();
         double ownKgM = own.massKg() * (cos * (steerXM - own.xM()) + sin * own.hM());
         double fifthLeverM = steerXM - tractor.fifthWheel().xM();
         double driveKg = (ownKgM + kingpinKg * fifthLeverM + pullKg * hitchHM) / driveLeverM;
@@ -172,19 +176,23 @@ public final class Statics {
 
         List<AxleLoads.AxleLoad> loads = new ArrayList<>();
         for (AxlePlace place : places) {
-            double loadKg = switch (place.group()) {
-                case STEER -> steerKg;
-                case DRIVE -> driveKg / drive.size();
-                case TRAILER -> axleKg;
-                case BOOSTER -> boosterKg;
-            };
-            double roll = switch (place.group()) {
-                case STEER -> steerRollKgM;
-                case DRIVE -> driveRollKgM / drive.size();
-                case TRAILER, BOOSTER -> rearKg == 0 ? 0 : rearRollKgM * loadKg / rearKg;
-            };
+            double loadKg =
+                    switch (place.group()) {
+                        case STEER -> steerKg;
+                        case DRIVE -> driveKg / drive.size();
+                        case TRAILER -> axleKg;
+                        case BOOSTER -> boosterKg;
+                    };
+            double roll =
+                    switch (place.group()) {
+                        case STEER -> steerRollKgM;
+                        case DRIVE -> driveRollKgM / drive.size();
+                        case TRAILER, BOOSTER -> rearKg == 0 ? 0 : rearRollKgM * loadKg / rearKg;
+                    };
             Double trackM = weights.tracks().get(place.kind());
-            loads.add(new AxleLoads.AxleLoad(place, loadKg,
+            loads.add(new AxleLoads.AxleLoad(
+                    place,
+                    loadKg,
                     trackM == null ? OptionalDouble.empty() : OptionalDouble.of(loadKg / 2 + roll / trackM)));
         }
         return new AxleLoads(loads, kingpinKg, trailing ? Optional.of(joint(cos, sin)) : Optional.empty());
@@ -195,8 +203,7 @@ public final class Statics {
         double axleM = hinge.xM() - (stance.trailer().kingpinXM() - trailingLeverM);
         double ownKgM = trailingBooster.massKg()
                 * (cos * (hinge.xM() - trailingBooster.xM()) + sin * (trailingBooster.hM() - hinge.hM()));
-        return new AxleLoads.BoosterJoint(
-                cos * trailingBooster.massKg() - boosterKg, boosterKg * axleM - ownKgM);
+        return new AxleLoads.BoosterJoint(cos * trailingBooster.massKg() - boosterKg, boosterKg * axleM - ownKgM);
     }
 
     /** What the gooseneck holds of the deck: the kingpin's load without the gooseneck's own weight. */

@@ -24,8 +24,8 @@ import org.cresthaul.rig.AxleKind;
  * @param steerKg most on the steer axle, where it differs
  * @param groupsKg most on a group that shares a suspension, by its number of axles; a number not listed takes the next
  *     smaller one listed, with fewer axles than the least listed that one in proportion to the axles
- * @param grossByAxlesKg most for the whole combination by its number of axles, in the same way; with fewer axles than the
- *     least listed, that one in proportion to the axles
+ * @param grossByAxlesKg most for the whole combination by its number of axles, in the same way; with fewer axles than
+ *     the least listed, that one in proportion to the axles
  * @param spans most on consecutive axles by how far the outer ones are apart
  * @param bridgeFormula whether the federal bridge formula holds, on runs that no span covers
  * @param further what else they ask
@@ -70,7 +70,9 @@ public record WeightLimits(
         }
 
         boolean covers(double lengthM, int count) {
-            return (axles.isEmpty() || axles.getAsInt() == count) && lengthM > overM + NOISE_M && lengthM <= upToM + NOISE_M;
+            return (axles.isEmpty() || axles.getAsInt() == count)
+                    && lengthM > overM + NOISE_M
+                    && lengthM <= upToM + NOISE_M;
         }
     }
 
@@ -86,7 +88,18 @@ public record WeightLimits(
             SortedMap<Integer, Double> grossByAxlesKg,
             List<Span> spans,
             boolean bridgeFormula) {
-        this(name, source, date, grossKg, axleKg, steerKg, groupsKg, grossByAxlesKg, spans, bridgeFormula, FurtherLimits.NONE);
+        this(
+                name,
+                source,
+                date,
+                grossKg,
+                axleKg,
+                steerKg,
+                groupsKg,
+                grossByAxlesKg,
+                spans,
+                bridgeFormula,
+                FurtherLimits.NONE);
     }
 
     public WeightLimits {
@@ -96,8 +109,14 @@ public record WeightLimits(
         if (name.isBlank() || source.isBlank()) {
             throw new IllegalArgumentException("limits need a name and a source");
         }
-        if (grossKg.isEmpty() && axleKg.isEmpty() && steerKg.isEmpty() && groupsKg.isEmpty()
-                && grossByAxlesKg.isEmpty() && spans.isEmpty() && !bridgeFormula && further.limitsNothing()) {
+        if (grossKg.isEmpty()
+                && axleKg.isEmpty()
+                && steerKg.isEmpty()
+                && groupsKg.isEmpty()
+                && grossByAxlesKg.isEmpty()
+                && spans.isEmpty()
+                && !bridgeFormula
+                && further.limitsNothing()) {
             throw new IllegalArgumentException("\"" + name + "\" limits nothing");
         }
     }
@@ -113,16 +132,21 @@ public record WeightLimits(
                 OptionalDouble.empty(),
                 new TreeMap<>(),
                 new TreeMap<>(),
-                List.of(new Span("single axle (outer axles up to 40 in apart)", 0, TANDEM_OVER_M, 20_000 * POUND_KG),
-                        new Span("tandem (outer axles more than 40 in and up to 96 in apart)", TANDEM_OVER_M,
-                                TANDEM_UP_TO_M, 34_000 * POUND_KG)),
+                List.of(
+                        new Span("single axle (outer axles up to 40 in apart)", 0, TANDEM_OVER_M, 20_000 * POUND_KG),
+                        new Span(
+                                "tandem (outer axles more than 40 in and up to 96 in apart)",
+                                TANDEM_OVER_M,
+                                TANDEM_UP_TO_M,
+                                34_000 * POUND_KG)),
                 true);
     }
 
     /** Why a load cannot be held against these limits, in words; empty when it can. */
     public Optional<String> unknownOf(List<AxlePlace> places, Map<AxleKind, Double> tireWidthsM) {
-        return further.findUnmeasured(places, tireWidthsM).map(p -> name + " limits axles by the width of their tires, and the"
-                + " rig file does not give that of the " + p.kind().word() + " axles");
+        return further.findUnmeasured(places, tireWidthsM)
+                .map(p -> name + " limits axles by the width of their tires, and the"
+                        + " rig file does not give that of the " + p.kind().word() + " axles");
     }
 
     /**
@@ -170,14 +194,16 @@ public record WeightLimits(
     private void addGroups(List<LoadBound> bounds, List<AxlePlace> places) {
         for (int first = 0; first < places.size(); ) {
             int last = first;
-            while (last + 1 < places.size() && places.get(last + 1).group() == places.get(first).group()) {
+            while (last + 1 < places.size()
+                    && places.get(last + 1).group() == places.get(first).group()) {
                 last++;
             }
             int count = last - first + 1;
             // A lone axle that is not listed has the limit of a single axle.
             boolean single = count == 1 && axleKg.isPresent() && !groupsKg.containsKey(1);
             if (!groupsKg.isEmpty() && !single) {
-                bounds.add(most("group of " + count + (count == 1 ? " axle" : " axles"), first, last, listed(groupsKg, count)));
+                bounds.add(most(
+                        "group of " + count + (count == 1 ? " axle" : " axles"), first, last, listed(groupsKg, count)));
             }
             first = last + 1;
         }
@@ -199,10 +225,13 @@ public record WeightLimits(
                     int feet = BridgeFormula.feet(lengthM);
                     double kg = BridgeFormula.pounds(feet, axles) * POUND_KG;
                     boolean exception = kg < EXCEPTION_KG && isTwoTandems(places, first, last);
-                    bounds.add(most(exception
-                            ? "two tandems with outer axles at least 36 ft apart"
-                            : "bridge formula, " + axles + " axles over " + feet + " ft",
-                            first, last, exception ? EXCEPTION_KG : kg));
+                    bounds.add(most(
+                            exception
+                                    ? "two tandems with outer axles at least 36 ft apart"
+                                    : "bridge formula, " + axles + " axles over " + feet + " ft",
+                            first,
+                            last,
+                            exception ? EXCEPTION_KG : kg));
                 }
             }
         }

@@ -8,14 +8,14 @@ import org.cresthaul.turning.Track;
 
 /**
  * How a gate is backed into: the pull-out that was found, told from its end. Wheels that roll without slipping roll
- * back the way they came, so that a line out of the gate is one into it; but what straightens by itself going forward folds
- * going backward, so that a driver has to hold every bend that the pull-out leaves to itself. Places are of the steer
- * axle.
+ * back the way they came, so that a line out of the gate is one into it; but what straightens by itself going forward
+ * folds going backward, so that a driver has to hold every bend that the pull-out leaves to itself. Places are of the
+ * steer axle.
  *
  * @param pivot of a trailing booster: "free" or "locked", whichever leaves more room; null without one
  * @param stopM past the middle of the gate along the road: where to stop, every coupling straight to a degree
- * @param edgeM from the outer face of the steer tire on the side on which one drives to that edge of the road that may be
- *     used, there
+ * @param edgeM from the outer face of the steer tire on the side on which one drives to that edge of the road that may
+ *     be used, there
  * @param edgeSide which side that is, "left" or "right"
  * @param wheelM past the middle of the gate: where the wheel goes over first, no farther than where to stop
  * @param firstWay to which side it goes over first, "left" or "right"

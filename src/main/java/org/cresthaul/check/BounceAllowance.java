@@ -4,10 +4,10 @@ import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
- * At what speed an answer for a combination that rolls slowly still stands. Gaps are those of quasi-static posture; driven
- * faster, body and load bounce. The allowance for that is 1 in at 10 mph and grows with the square of speed, as the upward
- * push of a bump does: this program's choice, measured by nobody. It may use up what is left beyond margin and uncertainty,
- * and no more.
+ * At what speed an answer for a combination that rolls slowly still stands. Gaps are those of quasi-static posture;
+ * driven faster, body and load bounce. The allowance for that is 1 in at 10 mph and grows with the square of speed, as
+ * the upward push of a bump does: this program's choice, measured by nobody. It may use up what is left beyond margin
+ * and uncertainty, and no more.
  */
 public final class BounceAllowance {
     /** No faster is ever told, m/s: 55 mph. */
@@ -21,7 +21,10 @@ public final class BounceAllowance {
 
     private BounceAllowance() {}
 
-    /** Whether a kind of hazard is told a speed where it is clear: rail crossings and corners are crawled over and round always. */
+    /**
+     * Whether a kind of hazard is told a speed where it is clear: rail crossings and corners are crawled over and round
+     * always.
+     */
     public static boolean isSped(String kind) {
         return KINDS.contains(kind);
     }
@@ -37,7 +40,10 @@ public final class BounceAllowance {
         return mps < CRAWL_MPS ? OptionalDouble.empty() : OptionalDouble.of(mps);
     }
 
-    /** Over the ground and under a structure, whichever are judged; empty where it is a crawl, also because nothing is known to be left. */
+    /**
+     * Over the ground and under a structure, whichever are judged; empty where it is a crawl, also because nothing is
+     * known to be left.
+     */
     public static OptionalDouble speedMps(Report.Cell cell) {
         double leftM = Math.min(leftM(cell.ground()), leftM(cell.overhead()));
         return leftM == Double.POSITIVE_INFINITY ? OptionalDouble.empty() : speedMps(leftM);

@@ -12,7 +12,8 @@ import org.cresthaul.route.PostedBridge;
  *
  * @param lengthM of the bridge, or null when nobody has measured it
  * @param terms how the permit wants it driven over, each in words
- * @param together for every state of booster and lift axle the heaviest axles that stand on it together; empty without a length
+ * @param together for every state of booster and lift axle the heaviest axles that stand on it together; empty without
+ *     a length
  */
 public record BridgeFinding(Double lengthM, List<String> terms, List<Together> together) {
     /**
@@ -42,10 +43,13 @@ public record BridgeFinding(Double lengthM, List<String> terms, List<Together> t
             return new Together(loadCase.lift().word(), loadCase.booster().word(), null, null, null, null, limitKg);
         }
         List<AxlePlace> places = loadCase.statics().places();
-        OnBridge.Run heaviest = OnBridge.overLength(bridge.extent().get().toM() - bridge.extent().get().fromM())
-                .together(places).stream()
-                .max(Comparator.comparingDouble(r -> judge.get().loads().sumKg(r.first(), r.last())))
-                .orElseThrow();
+        OnBridge.Run heaviest =
+                OnBridge.overLength(bridge.extent().get().toM()
+                                - bridge.extent().get().fromM())
+                        .together(places)
+                        .stream()
+                        .max(Comparator.comparingDouble(r -> judge.get().loads().sumKg(r.first(), r.last())))
+                        .orElseThrow();
         String first = places.get(heaviest.first()).label();
         String last = places.get(heaviest.last()).label();
         return new Together(
@@ -53,7 +57,8 @@ public record BridgeFinding(Double lengthM, List<String> terms, List<Together> t
                 loadCase.booster().word(),
                 heaviest.count() == 1 ? first : first + " to " + last,
                 heaviest.count(),
-                Figures.down(places.get(heaviest.first()).xM() - places.get(heaviest.last()).xM()),
+                Figures.down(places.get(heaviest.first()).xM()
+                        - places.get(heaviest.last()).xM()),
                 Weighed.near(judge.get().loads().sumKg(heaviest.first(), heaviest.last())),
                 limitKg);
     }

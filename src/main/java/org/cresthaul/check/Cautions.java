@@ -12,8 +12,7 @@ import org.cresthaul.route.RouteCorner;
 public final class Cautions {
     private static final String RAISED =
             "Raised stance: crawling speed only, and back on the transport stops with leveling in auto before road speed.";
-    private static final String UNDER =
-            "Nobody goes under a deck that is raised or held by hydraulics.";
+    private static final String UNDER = "Nobody goes under a deck that is raised or held by hydraulics.";
     private static final String CROSSING_RULES =
             "49 CFR 392.11: slow down and see that the tracks are clear. 49 CFR 392.12: do not enter without room to drive"
                     + " all the way across. 49 CFR 383.51(d): a conviction for breaking either, or for failing to cross for"
@@ -45,8 +44,8 @@ public final class Cautions {
     }
 
     /**
-     * Those of a hazard's cautions that bear on one of its cells: a raise and escorts are cautioned about only where that
-     * cell has them.
+     * Those of a hazard's cautions that bear on one of its cells: a raise and escorts are cautioned about only where
+     * that cell has them.
      */
     public static List<String> of(Report.HazardFindings hazard, Report.Cell cell) {
         return hazard.cautions().stream()
@@ -60,7 +59,8 @@ public final class Cautions {
 
     /** In which of a hazard's cells a caution belongs. */
     static String when(String caution) {
-        return caution.equals(RAISED) || caution.equals(UNDER) ? WHEN_RAISED
+        return caution.equals(RAISED) || caution.equals(UNDER)
+                ? WHEN_RAISED
                 : caution.equals(ESCORTED) ? WHEN_ESCORTED : "always";
     }
 
@@ -75,9 +75,10 @@ public final class Cautions {
                     + " doubt, before going under.");
         }
         if (hazard instanceof RouteCorner) {
-            cautions.add("Low speed, on the line as found. The room allows for a driver off that line, or turning in early or"
-                    + " late, by no more than the tolerances named; beyond them the combination cuts the corner or swings wide."
-                    + " Watch the tail when pulling away from a wall, pole or queue.");
+            cautions.add(
+                    "Low speed, on the line as found. The room allows for a driver off that line, or turning in early or"
+                            + " late, by no more than the tolerances named; beyond them the combination cuts the corner or swings wide."
+                            + " Watch the tail when pulling away from a wall, pole or queue.");
         }
         if (cells.stream().anyMatch(c -> c.corner() != null && c.corner().escorts())) {
             cautions.add(ESCORTED);

@@ -11,9 +11,9 @@ import org.cresthaul.turning.LowPart;
 import org.cresthaul.turning.TurningCombination;
 
 /**
- * The last answers that searches round corners gave, by all that decides them: a check, the plan made from it and what is
- * asked about its reserves ask the same again and again, and a search takes a good part of a second. The same question has
- * the same answer, so that nobody can tell whether it was found anew.
+ * The last answers that searches round corners gave, by all that decides them: a check, the plan made from it and what
+ * is asked about its reserves ask the same again and again, and a search takes a good part of a second. The same
+ * question has the same answer, so that nobody can tell whether it was found anew.
  */
 final class CornerAnswers {
     /** An answer holds a track of some hundred kilobytes. */

@@ -18,8 +18,8 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.turning.CornerSpace;
 
 /**
- * Every configuration's cell at one corner. Axle and booster states are judged side by side, since one may take longer than
- * all others together; they share the corner's spaces and nothing else. Not safe to share between threads.
+ * Every configuration's cell at one corner. Axle and booster states are judged side by side, since one may take longer
+ * than all others together; they share the corner's spaces and nothing else. Not safe to share between threads.
  */
 final class CornerCells {
     private final JoinedCorners.Judging judging;
@@ -66,7 +66,9 @@ final class CornerCells {
         return configurations.stream().map(c -> check(c).cell(c, would)).toList();
     }
 
-    /** One thread takes tasks from the front, another from the back: what is likely to take long is not left for last. */
+    /**
+     * One thread takes tasks from the front, another from the back: what is likely to take long is not left for last.
+     */
     private List<State> longestOutermost(Collection<State> states) {
         LinkedList<State> order = new LinkedList<>();
         states.stream().sorted(Comparator.comparingDouble(this::lengthM)).forEach(state -> {

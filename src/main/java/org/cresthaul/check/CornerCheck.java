@@ -20,8 +20,8 @@ import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
 
 /**
- * Judges configurations at one corner. The notch matters only where the underside would pass over a curb or an
- * island. Not safe to share between threads.
+ * Judges configurations at one corner. The notch matters only where the underside would pass over a curb or an island.
+ * Not safe to share between threads.
  */
 final class CornerCheck {
     /** What lies between states hides less than this, meters. */
@@ -61,7 +61,11 @@ final class CornerCheck {
 
     /** @param spaces of the corner, without and with escorts, made when first asked for; may be shared */
     CornerCheck(
-            JoinedCorners.Judging judging, Rig rig, LevelStance stance, Margins margins, Map<Boolean, CornerSpace> spaces) {
+            JoinedCorners.Judging judging,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Map<Boolean, CornerSpace> spaces) {
         this.spaces = spaces;
         hazard = judging.corner();
         unknown = judging.unknown();
@@ -70,7 +74,8 @@ final class CornerCheck {
         this.margins = margins;
         double survey = hazard.survey().map(s -> s.valueM()).orElse(0.0);
         uncertaintyM = Math.hypot(survey, rig.measurement().valueM()) + CHORD_M + Following.TOLERANCE_M;
-        heightUncertaintyM = Math.hypot(Math.hypot(rig.measurement().valueM(), rig.ride().valueM()), CURB_M);
+        heightUncertaintyM =
+                Math.hypot(Math.hypot(rig.measurement().valueM(), rig.ride().valueM()), CURB_M);
     }
 
     double requiredM() {
@@ -105,39 +110,50 @@ final class CornerCheck {
     }
 
     private Told told(CheckedConfiguration c, Judged j) {
-        return told.computeIfAbsent(j.fit.line(), line -> new Told(
-                j.fit.figures(),
-                Overhung.of(j, heights(c, j.fit.combination())),
-                noLines.getOrDefault(line, Optional.empty())));
+        return told.computeIfAbsent(
+                j.fit.line(),
+                line -> new Told(
+                        j.fit.figures(),
+                        Overhung.of(j, heights(c, j.fit.combination())),
+                        noLines.getOrDefault(line, Optional.empty())));
     }
 
     /** @param would the states that can make the turn, in words */
     Report.Cell cell(CheckedConfiguration c, List<String> would) {
         if (!hazard.isSurveyed()) {
-            return Report.Cell.unknown(c.key(), hazard.radiusM().isPresent()
-                    ? "a tight turn of the route line whose geometry nobody has given"
-                    : "no geometry: nothing can be said about this corner");
+            return Report.Cell.unknown(
+                    c.key(),
+                    hazard.radiusM().isPresent()
+                            ? "a tight turn of the route line whose geometry nobody has given"
+                            : "no geometry: nothing can be said about this corner");
         }
         Optional<Judged> found = judge(c);
         if (found.isEmpty()) {
-            return Report.Cell.unknown(c.key(), "the rig file has no plan (widths and turning limits): no corner can be"
-                    + " judged");
+            return Report.Cell.unknown(
+                    c.key(), "the rig file has no plan (widths and turning limits): no corner can be" + " judged");
         }
         Judged j = found.get();
         CornerFinding finding = finding(c, j);
-        return Report.Cell.atCorner(c.key(), j.verdict.word(), new CornerReasons(this, j, finding, told(c, j).noLine).list(would), finding);
+        return Report.Cell.atCorner(
+                c.key(), j.verdict.word(), new CornerReasons(this, j, finding, told(c, j).noLine).list(would), finding);
     }
 
     private CornerFinding finding(CheckedConfiguration c, Judged j) {
         return findings.computeIfAbsent(j, k -> new HashMap<>())
-                .computeIfAbsent(c.key(), k -> CornerFinding.of(
-                        this, j, c.booster(), told(c, j), heights(c, j.fit.combination())));
+                .computeIfAbsent(
+                        c.key(),
+                        k -> CornerFinding.of(this, j, c.booster(), told(c, j), heights(c, j.fit.combination())));
     }
 
     private CurbHeights heights(CheckedConfiguration c, TurningCombination combination) {
-        return heights.computeIfAbsent(new Seen(c.key(), combination.units().size()), k -> new CurbHeights(
-                hazard.shape().orElseThrow(), stance, c.transport(),
-                TurningCombination.of(stance, c.lift(), c.booster()).orElseThrow(), combination));
+        return heights.computeIfAbsent(
+                new Seen(c.key(), combination.units().size()),
+                k -> new CurbHeights(
+                        hazard.shape().orElseThrow(),
+                        stance,
+                        c.transport(),
+                        TurningCombination.of(stance, c.lift(), c.booster()).orElseThrow(),
+                        combination));
     }
 
     /** The best way round in a configuration; empty without a plan or a geometry. */
@@ -150,8 +166,8 @@ final class CornerCheck {
     }
 
     /**
-     * Backed into, with the booster's pivot free or locked; tight at best, since nobody holds what folds by itself to
-     * a line.
+     * Backed into, with the booster's pivot free or locked; tight at best, since nobody holds what folds by itself to a
+     * line.
      */
     private Judged backed(CheckedConfiguration c, TurningCombination t) {
         Judged free = judge(c, t);
@@ -163,8 +179,14 @@ final class CornerCheck {
                     : free.verdict.orWorse(locked.verdict) == free.verdict ? locked : free;
         }
         Judged way = best;
-        return backing.computeIfAbsent(way, w -> new Judged(w.fit, w.space, w.verdict.orWorse(Verdict.TIGHT),
-                w.ownLanes.orWorse(Verdict.TIGHT), w.escorts));
+        return backing.computeIfAbsent(
+                way,
+                w -> new Judged(
+                        w.fit,
+                        w.space,
+                        w.verdict.orWorse(Verdict.TIGHT),
+                        w.ownLanes.orWorse(Verdict.TIGHT),
+                        w.escorts));
     }
 
     private Judged judge(CheckedConfiguration c, TurningCombination t) {
@@ -199,17 +221,27 @@ final class CornerCheck {
 
     private Judged judge(Question question) {
         CornerAnswers.Answer answer = CornerAnswers.find(
-                new CornerAnswers.Question(hazard.shape().orElseThrow(), question.combination, question.low, question.lowest,
-                        wanted(), unknown.isPresent()),
+                new CornerAnswers.Question(
+                        hazard.shape().orElseThrow(),
+                        question.combination,
+                        question.low,
+                        question.lowest,
+                        wanted(),
+                        unknown.isPresent()),
                 () -> {
                     Judged found = search(question);
-                    return new CornerAnswers.Answer(found.fit, found.verdict, found.ownLanes, found.escorts,
+                    return new CornerAnswers.Answer(
+                            found.fit,
+                            found.verdict,
+                            found.ownLanes,
+                            found.escorts,
                             found.verdict == Verdict.CONTACT
                                     ? NoLine.find(found.space, question.combination)
                                     : Optional.empty());
                 });
         noLines.put(answer.fit().line(), answer.noLine());
-        return new Judged(answer.fit(), space(answer.fit().escorts()), answer.verdict(), answer.ownLanes(), answer.escorts());
+        return new Judged(
+                answer.fit(), space(answer.fit().escorts()), answer.verdict(), answer.ownLanes(), answer.escorts());
     }
 
     private Judged search(Question question) {
@@ -224,7 +256,8 @@ final class CornerCheck {
                 || own.verdict == wide.verdict && wide.fit.roomM() <= own.fit.roomM()) {
             return own;
         }
-        return new Judged(wide.fit, wide.space, wide.verdict.orWorse(Verdict.TIGHT), own.verdict, wide.fit.usesOpposing());
+        return new Judged(
+                wide.fit, wide.space, wide.verdict.orWorse(Verdict.TIGHT), own.verdict, wide.fit.usesOpposing());
     }
 
     private Judged onLanes(Question question, boolean escorts, List<CornerFit> near) {
@@ -249,7 +282,8 @@ final class CornerCheck {
     }
 
     private CornerSpace space(boolean escorts) {
-        return spaces.computeIfAbsent(escorts, e -> new CornerSpace(hazard.shape().orElseThrow(), e));
+        return spaces.computeIfAbsent(
+                escorts, e -> new CornerSpace(hazard.shape().orElseThrow(), e));
     }
 
     private CornerFit.Wanted wanted() {

@@ -13,8 +13,8 @@ import org.cresthaul.turning.TurningFigures;
  * What a corner comes to in one configuration: the best way round that was found, what room it leaves and how far the
  * combination swings. Lengths are meters, places longitude and latitude.
  *
- * @param valueM the least room of any tire to the edge of the pavement and of any body to what it must miss, with the wheel
- *     turned as early or as late as a driver may; negative: it encroaches by so much
+ * @param valueM the least room of any tire to the edge of the pavement and of any body to what it must miss, with the
+ *     wheel turned as early or as late as a driver may; negative: it encroaches by so much
  * @param onLineM the same on the line itself
  * @param requiredM margin, the driver's straying from the line, and uncertainty
  * @param lateM at what lateness of the turn-in the least room is, negative early, zero on the line itself
@@ -70,8 +70,7 @@ public record CornerFinding(
         List<Double> articulationRad,
         boolean beyondLimits) {
     /** The least room of one unit's tires or bodies. */
-    public record SideGap(
-            String unit, String part, String side, String against, double valueM, List<Double> lonLat) {}
+    public record SideGap(String unit, String part, String side, String against, double valueM, List<Double> lonLat) {}
 
     /**
      * A part of a unit's underside over raised ground beside the pavement.
@@ -131,7 +130,10 @@ public record CornerFinding(
                 Figures.up(figures.tailSwing().valueM()),
                 Figures.up(figures.frontalSwing().valueM()),
                 figures.trailsWide().map(s -> Figures.up(s.valueM())).orElse(null),
-                figures.trailsWide().filter(s -> s.valueM() > 0).map(s -> check.lonLat(s.xM(), s.yM())).orElse(null),
+                figures.trailsWide()
+                        .filter(s -> s.valueM() > 0)
+                        .map(s -> check.lonLat(s.xM(), s.yM()))
+                        .orElse(null),
                 figures.pivotSwing().map(s -> Figures.up(s.valueM())).orElse(null),
                 UnitSwing.listOf(figures, fit.combination()),
                 angle(fit.track().mostSteerRad()),
@@ -149,8 +151,11 @@ public record CornerFinding(
             for (int unit = 0; unit < j.fit().combination().units().size(); unit++) {
                 int lowest = -1;
                 for (int i = 0; i < found.size(); i++) {
-                    if (heights.unitOf(heights.slices().get(i)) == unit && found.get(i).isPresent() && (lowest < 0
-                            || heights.slices().get(i).heightM() < heights.slices().get(lowest).heightM())) {
+                    if (heights.unitOf(heights.slices().get(i)) == unit
+                            && found.get(i).isPresent()
+                            && (lowest < 0
+                                    || heights.slices().get(i).heightM()
+                                            < heights.slices().get(lowest).heightM())) {
                         lowest = i;
                     }
                 }
@@ -162,7 +167,10 @@ public record CornerFinding(
                             j.fit().combination().units().get(unit).name(),
                             zone.island() == LowPart.BEYOND_EDGE ? "the curb" : "island " + (zone.island() + 1),
                             known ? (Double) Figures.near(zone.heightM().getAsDouble()) : null,
-                            known ? (Double) Figures.down(underM - zone.heightM().getAsDouble()) : null,
+                            known
+                                    ? (Double)
+                                            Figures.down(underM - zone.heightM().getAsDouble())
+                                    : null,
                             Figures.up(check.curbRequiredM()),
                             check.lonLat(at.xM(), at.yM())));
                 }

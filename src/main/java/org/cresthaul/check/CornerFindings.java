@@ -19,7 +19,8 @@ final class CornerFindings {
             List<CheckedConfiguration> configurations,
             LevelUnits level) {
         RouteCorner corner = judging.corner();
-        List<Report.Cell> cells = level.under(new CornerCells(judging, rig, stance, margins).cells(configurations), configurations);
+        List<Report.Cell> cells =
+                level.under(new CornerCells(judging, rig, stance, margins).cells(configurations), configurations);
         HazardPlace place = corner.place();
         return new Report.HazardFindings(
                 place.id(),
@@ -32,7 +33,8 @@ final class CornerFindings {
                 corner.isSurveyed(),
                 List.of(),
                 List.of(),
-                corner.survey().map(s -> List.of(new Report.UncertaintyTerm("survey", s.valueM(), s.source())))
+                corner.survey()
+                        .map(s -> List.of(new Report.UncertaintyTerm("survey", s.valueM(), s.source())))
                         .orElse(List.of()),
                 List.of(),
                 notes(judging),
@@ -48,17 +50,20 @@ final class CornerFindings {
             notes.add("closer than the combination is long to " + String.join(", ", judging.with())
                     + ": judged as one passage, one line through all");
         }
-        judging.unknown().ifPresent(u -> notes.add("the next corner, " + u + ", is closer than the combination is long and"
-                + " not surveyed: nothing here is called clear"));
-        corner.radiusM().ifPresent(r -> notes.add("not surveyed: the route line bends here at a radius of about "
-                + Math.round(r) + " m (" + Math.round(r / 0.3048) + " ft)"));
+        judging.unknown()
+                .ifPresent(u -> notes.add("the next corner, " + u + ", is closer than the combination is long and"
+                        + " not surveyed: nothing here is called clear"));
+        corner.radiusM()
+                .ifPresent(r -> notes.add("not surveyed: the route line bends here at a radius of about "
+                        + Math.round(r) + " m (" + Math.round(r / 0.3048) + " ft)"));
         corner.shape().ifPresent(shape -> {
             notes.add("geometry: " + corner.source());
             notes.add("turns " + Math.round(Math.toDegrees(Math.abs(shape.turnRad()))) + " degrees to the "
                     + (shape.turnRad() > 0 ? "left" : "right"));
-            notes.add(shape.escorted().isPresent()
-                    ? "opposing lanes may be borrowed with escorts"
-                    : "no opposing lane may be borrowed");
+            notes.add(
+                    shape.escorted().isPresent()
+                            ? "opposing lanes may be borrowed with escorts"
+                            : "no opposing lane may be borrowed");
             if (shape.onLeft()) {
                 notes.add("driven on the left: the opposing lanes are on the right");
             }
@@ -69,12 +74,12 @@ final class CornerFindings {
         return notes;
     }
 
-    private static List<Report.LeastSetting> least(
-            List<CheckedConfiguration> configurations, List<Report.Cell> cells) {
+    private static List<Report.LeastSetting> least(List<CheckedConfiguration> configurations, List<Report.Cell> cells) {
         List<Report.LeastSetting> least = new ArrayList<>();
         for (int i = 0; i < configurations.size(); i++) {
             CheckedConfiguration c = configurations.get(i);
-            boolean first = i == 0 || configurations.get(i - 1).lift() != c.lift()
+            boolean first = i == 0
+                    || configurations.get(i - 1).lift() != c.lift()
                     || configurations.get(i - 1).booster() != c.booster();
             if (first) {
                 Report.Cell cell = cells.get(i);

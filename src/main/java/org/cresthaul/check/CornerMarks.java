@@ -12,9 +12,8 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.linearref.LengthIndexedLine;
 
 /**
- * Marks along the line of the steer axle: where the wheel goes over and where it is straight again, and where the
- * steer axle
- * is abreast of what a driver sees: where a curb return begins and ends, and the ends of islands.
+ * Marks along the line of the steer axle: where the wheel goes over and where it is straight again, and where the steer
+ * axle is abreast of what a driver sees: where a curb return begins and ends, and the ends of islands.
  */
 final class CornerMarks {
     /** A road's edge that is straight for less is none, meters. */
@@ -153,8 +152,11 @@ final class CornerMarks {
                 Coordinate near = toward * a > toward * b ? at[i - 1] : at[i];
                 double middle = 0.5 * (road.leftM() - road.rightM());
                 double off = hand * (0.5 * (la + lb) - middle);
-                if (Math.abs(b - a) > EDGE_M && Math.abs(lb - la) < ALONG_RAD * Math.abs(b - a)
-                        && Math.min(toward * a, toward * b) < 0 && off > 0 && off < beside) {
+                if (Math.abs(b - a) > EDGE_M
+                        && Math.abs(lb - la) < ALONG_RAD * Math.abs(b - a)
+                        && Math.min(toward * a, toward * b) < 0
+                        && off > 0
+                        && off < beside) {
                     beside = off;
                     best = near;
                 }

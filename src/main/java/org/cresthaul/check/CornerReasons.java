@@ -13,8 +13,7 @@ final class CornerReasons {
     private final Optional<String> noLine;
 
     /** @param noLine why no line can exist, where that is shown */
-    CornerReasons(
-            CornerCheck check, CornerCheck.Judged judged, CornerFinding finding, Optional<String> noLine) {
+    CornerReasons(CornerCheck check, CornerCheck.Judged judged, CornerFinding finding, Optional<String> noLine) {
         this.noLine = noLine;
         this.check = check;
         this.judged = judged;
@@ -30,13 +29,20 @@ final class CornerReasons {
             reasons.add("corner: only by using the oncoming lane; escorts must hold the traffic, as the permit says");
         }
         if (finding.backing() != null) {
-            reasons.add("corner: backed into: what folds by itself is held by the driver, not by a line; with a spotter,"
-                    + " at a walk, and the road held" + (finding.backing().pivot() == null
-                            ? "" : "; the booster's pivot " + finding.backing().pivot()));
+            reasons.add(
+                    "corner: backed into: what folds by itself is held by the driver, not by a line; with a spotter,"
+                            + " at a walk, and the road held"
+                            + (finding.backing().pivot() == null
+                                    ? ""
+                                    : "; the booster's pivot "
+                                            + finding.backing().pivot()));
         }
         if (judged.verdict() == Verdict.TIGHT) {
-            check.unknownNeighbor().ifPresent(u -> reasons.add("corner: " + u
-                    + " is closer than the combination is long and not surveyed: what it asks of the line is not known"));
+            check.unknownNeighbor()
+                    .ifPresent(
+                            u -> reasons.add(
+                                    "corner: " + u
+                                            + " is closer than the combination is long and not surveyed: what it asks of the line is not known"));
         }
         if (judged.verdict() == Verdict.CONTACT) {
             contact(reasons, would);
@@ -65,13 +71,16 @@ final class CornerReasons {
         } else if (!fit.keepsSides()) {
             reasons.add("corner: every line found passes an island on the wrong side");
         } else if (tightest.valueM() < 0) {
-            reasons.add("corner: on the best line found, " + words(tightest) + " goes over " + tightest.against().word());
+            reasons.add("corner: on the best line found, " + words(tightest) + " goes over "
+                    + tightest.against().word());
         } else {
-            reasons.add("corner: on the best line found the room is smaller than its uncertainty: cannot rule out contact");
+            reasons.add(
+                    "corner: on the best line found the room is smaller than its uncertainty: cannot rule out contact");
         }
-        reasons.add(would.isEmpty()
-                ? "corner: no configuration of this rig makes the turn"
-                : "corner: would make the turn: " + String.join("; ", would));
+        reasons.add(
+                would.isEmpty()
+                        ? "corner: no configuration of this rig makes the turn"
+                        : "corner: would make the turn: " + String.join("; ", would));
     }
 
     private void tight(List<String> reasons, CornerFit.Gap tightest) {
@@ -81,8 +90,9 @@ final class CornerReasons {
             reasons.add("corner: on the line itself the margin is kept, with the wheel turned "
                     + (judged.fit().lateM() > 0 ? "late" : "early") + " it is not: use a spotter");
         } else if (check.unknownNeighbor().isEmpty() && !judged.escorts() && finding.backing() == null) {
-            reasons.add("corner: beside the margin is kept; no line was found that also keeps every underside clear of curbs"
-                    + " and islands by its margin");
+            reasons.add(
+                    "corner: beside the margin is kept; no line was found that also keeps every underside clear of curbs"
+                            + " and islands by its margin");
         }
     }
 

@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.geometry.Areas;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.road.Corner;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
-import org.cresthaul.geometry.Areas;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.SweptArea;
 import org.cresthaul.turning.Track;
@@ -26,8 +26,8 @@ import org.locationtech.jts.geom.Polygon;
 
 /**
  * One combination going round one corner, for drawing: the component names are the keys of its JSON form. Places are
- * meters in the corner's frame (x along the approach, y to its left, origin at the hazard's point); what goes on a map is
- * given in longitude and latitude too. See docs/api.md.
+ * meters in the corner's frame (x along the approach, y to its left, origin at the hazard's point); what goes on a map
+ * is given in longitude and latitude too. See docs/api.md.
  *
  * @param pavement opposing obstacles rings of areas: [x, y] each
  * @param swept what each unit passes over
@@ -73,7 +73,13 @@ public record CornerView(
 
     /** @param kind "tires" or what body; byM its size at the worst place */
     public record EncroachmentView(
-            String unit, String kind, String side, String against, double byM, List<Double> at, List<List<List<Double>>> rings) {}
+            String unit,
+            String kind,
+            String side,
+            String against,
+            double byM,
+            List<Double> at,
+            List<List<List<Double>>> rings) {}
 
     /**
      * A place along the line with a name.
@@ -112,15 +118,16 @@ public record CornerView(
         CheckedConfiguration configuration = CheckedConfiguration.listOf(rig, stance).stream()
                 .filter(c -> c.key().equals(configurationKey))
                 .findFirst()
-                .orElseThrow(() -> new UnknownNameException(
-                        "the rig has no configuration " + configurationKey, "configuration"));
+                .orElseThrow(() ->
+                        new UnknownNameException("the rig has no configuration " + configurationKey, "configuration"));
         if (corner.shape().isEmpty()) {
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
         }
         JoinedCorners.Judging judging = new JoinedCorners(route, stance).of(corner);
-        Optional<CornerCheck.Judged> judged = new CornerCheck(judging, rig, stance, margins, new HashMap<>()).judge(configuration);
-        CornerCheck.Judged j = judged.orElseThrow(
-                () -> new NotSurveyedException("the rig file has no plan: how wide it is and how far it turns is not known"));
+        Optional<CornerCheck.Judged> judged =
+                new CornerCheck(judging, rig, stance, margins, new HashMap<>()).judge(configuration);
+        CornerCheck.Judged j = judged.orElseThrow(() ->
+                new NotSurveyedException("the rig file has no plan: how wide it is and how far it turns is not known"));
         return view(judging.corner(), configuration, j);
     }
 
@@ -133,7 +140,8 @@ public record CornerView(
         Envelope shown = new Envelope(0, 0, 0, 0);
         for (int k = 0; k < fit.combination().units().size(); k++) {
             runOver.add(SweptArea.ofTires(track, k, fit.combination().units().get(k)));
-            passedOver.add(SweptArea.ofBodies(track, k, fit.combination().units().get(k)));
+            passedOver.add(
+                    SweptArea.ofBodies(track, k, fit.combination().units().get(k)));
             shown.expandToInclude(runOver.get(k).getEnvelopeInternal());
             shown.expandToInclude(passedOver.get(k).getEnvelopeInternal());
         }
@@ -142,15 +150,15 @@ public record CornerView(
         List<SweptView> swept = new ArrayList<>();
         List<EncroachmentView> encroachments = new ArrayList<>();
         Geometry allowed = fit.escorts() ? corner.escorted().orElseThrow() : corner.pavement();
-        Geometry closed = Areas.union(corner.obstacles(),
-                fit.escorts() ? Areas.without(corner.opposing(), allowed) : corner.opposing());
+        Geometry closed = Areas.union(
+                corner.obstacles(), fit.escorts() ? Areas.without(corner.opposing(), allowed) : corner.opposing());
         List<UnitShape> shapes = new ArrayList<>();
         for (int k = 0; k < fit.combination().units().size(); k++) {
             TurningCombination.PlanUnit unit = fit.combination().units().get(k);
             Geometry tires = runOver.get(k);
             Geometry bodies = passedOver.get(k);
-            swept.add(new SweptView(unit.name(), rings(tires), rings(bodies), onMap(hazard, tires),
-                    onMap(hazard, bodies)));
+            swept.add(new SweptView(
+                    unit.name(), rings(tires), rings(bodies), onMap(hazard, tires), onMap(hazard, bodies)));
             for (CornerFit.Gap gap : fit.gaps()) {
                 if (gap.unit() == k && gap.valueM() < 0) {
                     boolean isTires = gap.part().equals("tires");
@@ -184,7 +192,9 @@ public record CornerView(
         int tightest = fit.stateAt(fit.tightest().stationM());
         tightest = back ? last - tightest : tightest;
         List<MarkView> marks = CornerMarks.of(corner, fit, hazard.source().equals("template")).stream()
-                .map(m -> new MarkView(m.kind(), m.words(),
+                .map(m -> new MarkView(
+                        m.kind(),
+                        m.words(),
                         List.of(Figures.near(track.leadXM(m.state())), Figures.near(track.leadYM(m.state()))),
                         back ? last - m.state() : m.state(),
                         m.place() == null ? null : List.of(Figures.near(m.place().x), Figures.near(m.place().y))))
@@ -200,7 +210,9 @@ public record CornerView(
                 configuration.key(),
                 j.verdict().word(),
                 j.escorts(),
-                List.of(hazard.frame().origin().lonDeg(), hazard.frame().origin().latDeg()),
+                List.of(
+                        hazard.frame().origin().lonDeg(),
+                        hazard.frame().origin().latDeg()),
                 Math.rint(hazard.frame().azimuthRad() * 1e8) / 1e8,
                 rings(Areas.common(corner.pavement(), frame)),
                 corner.escorted().map(e -> rings(Areas.common(e, frame))).orElse(List.of()),
@@ -230,8 +242,7 @@ public record CornerView(
                 bends.add(Math.rint(track.articulationRad(i, k) * 1e5) / 1e5);
             }
         }
-        return new PositionView(
-                Figures.near(stationM), poses, Math.rint(track.steerRad(i) * 1e5) / 1e5, bends);
+        return new PositionView(Figures.near(stationM), poses, Math.rint(track.steerRad(i) * 1e5) / 1e5, bends);
     }
 
     private static List<List<List<Double>>> rings(Geometry area) {

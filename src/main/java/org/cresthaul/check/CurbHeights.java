@@ -14,8 +14,8 @@ import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
 
 /**
- * What a setting may carry over raised ground beside a corner. Undersides are taken over level ground, slice by slice, as
- * wide as the widest body there.
+ * What a setting may carry over raised ground beside a corner. Undersides are taken over level ground, slice by slice,
+ * as wide as the widest body there.
  */
 final class CurbHeights {
     private final Corner.Ground ground;
@@ -79,10 +79,18 @@ final class CurbHeights {
     private static void join(List<LowPart> parts, LowPart next) {
         if (!parts.isEmpty()) {
             LowPart last = parts.get(parts.size() - 1);
-            if (last.unit() == next.unit() && last.halfWidthM() == next.halfWidthM()
+            if (last.unit() == next.unit()
+                    && last.halfWidthM() == next.halfWidthM()
                     && Math.abs(last.frontM() - next.rearM()) < 1e-9) {
-                parts.set(parts.size() - 1, new LowPart(last.unit(), last.part(), last.rearM(), next.frontM(),
-                        last.halfWidthM(), last.island()));
+                parts.set(
+                        parts.size() - 1,
+                        new LowPart(
+                                last.unit(),
+                                last.part(),
+                                last.rearM(),
+                                next.frontM(),
+                                last.halfWidthM(),
+                                last.island()));
                 return;
             }
         }

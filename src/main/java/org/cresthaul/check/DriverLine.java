@@ -6,12 +6,12 @@ import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.Track;
 
 /**
- * A lead line as a driver takes it. The line of the steer axle's middle; distances along a road are from the corner's point
- * on it, positive past it.
+ * A lead line as a driver takes it. The line of the steer axle's middle; distances along a road are from the corner's
+ * point on it, positive past it.
  *
  * @param offsetInM offsetOutM of the line from the middle point of approach and exit, positive to the left
- * @param edgeInM edgeOutM from the outer face of the steer tire on the side on which one drives to that edge of the road
- *     that may be used
+ * @param edgeInM edgeOutM from the outer face of the steer tire on the side on which one drives to that edge of the
+ *     road that may be used
  * @param edgeSide which side that is, "left" or "right"
  * @param startM where the steer axle is when the wheel first goes over, along the approach
  * @param firstWay to which side it goes over first, "left" or "right"
@@ -57,9 +57,12 @@ public record DriverLine(
         double firstSteer = 0;
         double over = 1e-3;
         for (int i = start; i <= end; i++) {
-            double side = -hand * (Passed.left(in, track.leadXM(i), track.leadYM(i)) - fit.steering().offsetInM());
+            double side = -hand
+                    * (Passed.left(in, track.leadXM(i), track.leadYM(i))
+                            - fit.steering().offsetInM());
             if (Passed.along(in, track.leadXM(i), track.leadYM(i))
-                    <= Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn)) + 1e-6 || i <= turnIn) {
+                            <= Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn)) + 1e-6
+                    || i <= turnIn) {
                 away = Math.max(away, side);
             }
             over = Math.max(over, hand * track.steerRad(i));
@@ -75,25 +78,26 @@ public record DriverLine(
         double side = onLeft ? -1 : 1;
         return new DriverLine(
                 Figures.near(fit.steering().offsetInM()),
-                Figures.near(edgeM(in, fit.escorts(), onLeft) + side * fit.steering().offsetInM() - half),
+                Figures.near(
+                        edgeM(in, fit.escorts(), onLeft) + side * fit.steering().offsetInM() - half),
                 onLeft ? "left" : "right",
                 Figures.near(Passed.along(in, track.leadXM(first), track.leadYM(first))),
                 firstSteer >= 0 ? "left" : "right",
                 away < SEEN_M ? 0 : Figures.near(away),
                 Figures.near(Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn))),
-                Figures.near(fit.combination().chain().get(0).hitchToAxleM()
-                        / Math.sin(Math.min(Math.PI / 2, over))),
+                Figures.near(fit.combination().chain().get(0).hitchToAxleM() / Math.sin(Math.min(Math.PI / 2, over))),
                 Figures.near(Passed.along(out, track.leadXM(end), track.leadYM(end))),
                 Figures.near(fit.steering().offsetOutM()),
-                Figures.near(edgeM(out, fit.escorts(), onLeft) + side * fit.steering().offsetOutM() - half),
+                Figures.near(edgeM(out, fit.escorts(), onLeft)
+                        + side * fit.steering().offsetOutM()
+                        - half),
                 tightest.side(),
-                unit + (tightest.part().equals(unit) ? "" : " " + tightest.part()) + ", to " + tightest.against().word());
+                unit + (tightest.part().equals(unit) ? "" : " " + tightest.part()) + ", to "
+                        + tightest.against().word());
     }
 
     /** From a road's center point to the edge that one drives along. */
     private static double edgeM(RoadEnd end, boolean escorts, boolean onLeft) {
-        return onLeft
-                ? escorts ? end.escortedLeftM() : end.leftM()
-                : escorts ? end.escortedRightM() : end.rightM();
+        return onLeft ? escorts ? end.escortedLeftM() : end.leftM() : escorts ? end.escortedRightM() : end.rightM();
     }
 }

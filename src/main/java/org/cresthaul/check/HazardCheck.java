@@ -28,10 +28,12 @@ final class HazardCheck {
     private final Optional<SideCheck> overhead;
     /** Where there is a line to pass. */
     private final Optional<UnitCheck> units;
+
     private final Map<String, RaiseNeeded> raises = new HashMap<>();
     private final Map<Setting, Judgment> transports = new HashMap<>();
     /** By setting with the raise counted into the notch: a raise that several notches need is judged once. */
     private final Map<Setting, Judgment> raised = new HashMap<>();
+
     private final boolean mayGoAlone;
     private final List<Passage> passages;
     private final long points;
@@ -60,10 +62,7 @@ final class HazardCheck {
         double surveyM = surroundings.surveyM();
         Demand overGround = new Demand(margins.groundM(), surveyM, rigM, true);
         Demand underSoffit = new Demand(
-                margins.overheadM() + surroundings.sagM(),
-                surveyM,
-                Math.hypot(rigM, surroundings.structureM()),
-                true);
+                margins.overheadM() + surroundings.sagM(), surveyM, Math.hypot(rigM, surroundings.structureM()), true);
         List<RaiseNeeded.Lane> below = new ArrayList<>();
         List<RaiseNeeded.Lane> above = new ArrayList<>();
         List<RaiseNeeded.Lane> between = new ArrayList<>();
@@ -135,13 +134,14 @@ final class HazardCheck {
             }
         }
         Report.Cell cell = new Report.Cell(
-                configuration.key(),
-                transport.verdict.word(),
-                transport.ground.map(Judged::gap).orElse(null),
-                transport.overhead.map(Judged::gap).orElse(null),
-                raise,
-                raiseNote,
-                transport.reasons).withUnits(transport.between());
+                        configuration.key(),
+                        transport.verdict.word(),
+                        transport.ground.map(Judged::gap).orElse(null),
+                        transport.overhead.map(Judged::gap).orElse(null),
+                        raise,
+                        raiseNote,
+                        transport.reasons)
+                .withUnits(transport.between());
         return sped ? cell.withSpeed() : cell;
     }
 
@@ -171,7 +171,9 @@ final class HazardCheck {
         double rearEndM = trailer.manualRaiseLimitM();
         // Rounded up, but never told farther than the hydraulics go.
         return Optional.of(Report.RaiseFinding.leaving(
-                        Math.min(frontEndM, Figures.up(frontM)), Math.min(rearEndM, Figures.up(raise.get().rearM())), least)
+                        Math.min(frontEndM, Figures.up(frontM)),
+                        Math.min(rearEndM, Figures.up(raise.get().rearM())),
+                        least)
                 .endingAt(Figures.exact(frontEndM), Figures.exact(rearEndM)));
     }
 
@@ -202,8 +204,13 @@ final class HazardCheck {
                 k -> new RaiseNeeded(
                         transport.lift(),
                         transport.booster(),
-                        sides().flatMap(s -> s.lanes().stream()).map(l -> l.leaving(share)).toList(),
-                        units.stream().flatMap(u -> u.lanes().stream()).map(l -> l.leaving(share)).toList()));
+                        sides().flatMap(s -> s.lanes().stream())
+                                .map(l -> l.leaving(share))
+                                .toList(),
+                        units.stream()
+                                .flatMap(u -> u.lanes().stream())
+                                .map(l -> l.leaving(share))
+                                .toList()));
     }
 
     /** The least raise that leaves a share of what is demanded over at every position, counted into the notch. */
@@ -213,8 +220,8 @@ final class HazardCheck {
     }
 
     /**
-     * How far up a raise that is clear may go, counted into the notch: every raise up to there is clear as well, and leaves that
-     * share over.
+     * How far up a raise that is clear may go, counted into the notch: every raise up to there is clear as well, and
+     * leaves that share over.
      */
     RaiseNeeded.Top above(Setting raised, double share) {
         allowWork();
@@ -227,8 +234,12 @@ final class HazardCheck {
 
     /** The search for this raise has shown the margin at every position; what is left to find is how much there is. */
     private Judgment raised(Setting reached) {
-        return raised.computeIfAbsent(reached, s -> judgment(
-                ground.map(side -> side.judgeSpared(s)), overhead.map(side -> side.judgeSpared(s)), betweenUnits(s)));
+        return raised.computeIfAbsent(
+                reached,
+                s -> judgment(
+                        ground.map(side -> side.judgeSpared(s)),
+                        overhead.map(side -> side.judgeSpared(s)),
+                        betweenUnits(s)));
     }
 
     /** What was found without the booster, where a trailing one changes nothing. */
@@ -246,11 +257,7 @@ final class HazardCheck {
 
     private static Setting withoutBooster(Setting setting) {
         return new Setting(
-                setting.lift(),
-                BoosterState.NONE,
-                setting.notchOffsetM(),
-                setting.frontRaiseM(),
-                setting.rearRaiseM());
+                setting.lift(), BoosterState.NONE, setting.notchOffsetM(), setting.frontRaiseM(), setting.rearRaiseM());
     }
 
     private boolean isUnchangedBy(Setting trailing, Judgment alone) {
@@ -267,8 +274,11 @@ final class HazardCheck {
         Judgment known = transports.get(setting);
         if (known == null) {
             allowWork();
-            known = foundAlone(setting).orElseGet(() -> judgment(
-                    ground.map(s -> s.judge(setting)), overhead.map(s -> s.judge(setting)), betweenUnits(setting)));
+            known = foundAlone(setting)
+                    .orElseGet(() -> judgment(
+                            ground.map(s -> s.judge(setting)),
+                            overhead.map(s -> s.judge(setting)),
+                            betweenUnits(setting)));
             transports.put(setting, known);
         }
         return known;

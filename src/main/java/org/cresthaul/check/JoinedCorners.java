@@ -20,9 +20,9 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
- * Corners closer than the combination is long, as one: the trailer is still in the first when the tractor is in the next,
- * so that one line has to lead through both. The road between them is that of the first up to the middle and that of the
- * second from there on.
+ * Corners closer than the combination is long, as one: the trailer is still in the first when the tractor is in the
+ * next, so that one line has to lead through both. The road between them is that of the first up to the middle and that
+ * of the second from there on.
  */
 final class JoinedCorners {
     /** Roads are cut away this far beyond the middle between two corners, and this far to either side, meters. */
@@ -69,11 +69,15 @@ final class JoinedCorners {
             return Judging.alone(corner);
         }
         int from = at;
-        while (from > 0 && isNear(from - 1, from) && corners.get(from - 1).shape().isPresent()) {
+        while (from > 0
+                && isNear(from - 1, from)
+                && corners.get(from - 1).shape().isPresent()) {
             from--;
         }
         int to = at;
-        while (to + 1 < corners.size() && isNear(to, to + 1) && corners.get(to + 1).shape().isPresent()) {
+        while (to + 1 < corners.size()
+                && isNear(to, to + 1)
+                && corners.get(to + 1).shape().isPresent()) {
             to++;
         }
         Optional<String> unknown = Optional.empty();
@@ -95,8 +99,15 @@ final class JoinedCorners {
             }
         }
         return new Judging(
-                new RouteCorner(corner.place(), joined.shape(), joined.survey(), joined.frame(), joined.source(), Optional.empty()),
-                with, unknown);
+                new RouteCorner(
+                        corner.place(),
+                        joined.shape(),
+                        joined.survey(),
+                        joined.frame(),
+                        joined.source(),
+                        Optional.empty()),
+                with,
+                unknown);
     }
 
     private static boolean isBackedInto(RouteCorner corner) {
@@ -108,7 +119,8 @@ final class JoinedCorners {
             // One stops between them.
             return false;
         }
-        double apart = corners.get(second).place().chainageM() - corners.get(first).place().chainageM();
+        double apart = corners.get(second).place().chainageM()
+                - corners.get(first).place().chainageM();
         return apart < longestM;
     }
 
@@ -130,25 +142,51 @@ final class JoinedCorners {
         double midY = -0.5 * (lastAt[1] + nextAt[1]);
         Geometry beyond = cut(midX, midY, a.exit().headingRad(), 1);
         Geometry before = cut(midX, midY, start.headingRad(), -1);
-        double turn = a.turnRad() + b.turnRad() + Math.IEEEremainder(start.headingRad() - a.exit().headingRad(), 2 * Math.PI);
+        double turn = a.turnRad()
+                + b.turnRad()
+                + Math.IEEEremainder(start.headingRad() - a.exit().headingRad(), 2 * Math.PI);
         Geometry pavement = both(a.pavement(), b.pavement(), move, beyond, before);
         Geometry opposing = Areas.without(both(a.opposing(), b.opposing(), move, beyond, before), pavement);
         Optional<Geometry> escorted = a.escorted().isEmpty() && b.escorted().isEmpty()
                 ? Optional.empty()
-                : Optional.of(Areas.union(pavement, both(a.escorted().orElse(a.pavement()),
-                        b.escorted().orElse(b.pavement()), move, beyond, before)));
+                : Optional.of(Areas.union(
+                        pavement,
+                        both(
+                                a.escorted().orElse(a.pavement()),
+                                b.escorted().orElse(b.pavement()),
+                                move,
+                                beyond,
+                                before)));
         Geometry obstacles = Areas.union(a.obstacles(), move.transform(b.obstacles()));
         List<Corner.Island> islands = new ArrayList<>(a.ground().islands());
         b.ground().islands().forEach(i -> islands.add(new Corner.Island(move.transform(i.area()), i.heightM())));
-        OptionalDouble edge = a.ground().edgeHeightM().isPresent() && b.ground().edgeHeightM().isPresent()
-                ? OptionalDouble.of(Math.max(a.ground().edgeHeightM().getAsDouble(), b.ground().edgeHeightM().getAsDouble()))
-                : OptionalDouble.empty();
-        Corner shape = new Corner(pavement, escorted, opposing, obstacles, a.approach(), moved(b.exit(), move, turned), turn,
-                new Corner.Ground(edge, islands), guide(a, b, move, midX, midY), a.onLeft());
-        Uncertainty survey = first.survey().orElseThrow().valueM() >= next.survey().orElseThrow().valueM()
+        OptionalDouble edge =
+                a.ground().edgeHeightM().isPresent() && b.ground().edgeHeightM().isPresent()
+                        ? OptionalDouble.of(Math.max(
+                                a.ground().edgeHeightM().getAsDouble(),
+                                b.ground().edgeHeightM().getAsDouble()))
+                        : OptionalDouble.empty();
+        Corner shape = new Corner(
+                pavement,
+                escorted,
+                opposing,
+                obstacles,
+                a.approach(),
+                moved(b.exit(), move, turned),
+                turn,
+                new Corner.Ground(edge, islands),
+                guide(a, b, move, midX, midY),
+                a.onLeft());
+        Uncertainty survey = first.survey().orElseThrow().valueM()
+                        >= next.survey().orElseThrow().valueM()
                 ? first.survey().get()
                 : next.survey().get();
-        return new RouteCorner(first.place(), Optional.of(shape), Optional.of(survey), first.frame(), first.source(),
+        return new RouteCorner(
+                first.place(),
+                Optional.of(shape),
+                Optional.of(survey),
+                first.frame(),
+                first.source(),
                 Optional.empty());
     }
 
@@ -174,7 +212,13 @@ final class JoinedCorners {
 
     private static RoadEnd moved(RoadEnd end, AffineTransformation move, double turned) {
         Coordinate at = move.transform(new Coordinate(end.xM(), end.yM()), new Coordinate());
-        return new RoadEnd(at.x, at.y, end.headingRad() + turned, end.leftM(), end.rightM(), end.escortedLeftM(),
+        return new RoadEnd(
+                at.x,
+                at.y,
+                end.headingRad() + turned,
+                end.leftM(),
+                end.rightM(),
+                end.escortedLeftM(),
                 end.escortedRightM());
     }
 
@@ -202,7 +246,9 @@ final class JoinedCorners {
         for (int i = next + 1; i < out.length; i++) {
             line.add(out[i]);
         }
-        return line.size() < 2 ? Optional.empty() : Optional.of(GEOMETRY.createLineString(line.toArray(new Coordinate[0])));
+        return line.size() < 2
+                ? Optional.empty()
+                : Optional.of(GEOMETRY.createLineString(line.toArray(new Coordinate[0])));
     }
 
     private static double heading(AffineTransformation move) {

@@ -18,6 +18,7 @@ final class LevelDrawing {
     private final LoadCase loadCase;
     /** The piece that may stand elsewhere than the trailer's outlines have it, as declared. */
     private final Optional<Weights.Piece> declared;
+
     private final double trailerShiftM;
 
     LevelDrawing(LevelStance stance, LoadCase loadCase, Optional<Weights.Piece> declared) {
@@ -29,9 +30,11 @@ final class LevelDrawing {
 
     private double boosterShiftM() {
         Booster booster = stance.booster().orElseThrow();
-        return trailerShiftM + (loadCase.booster() == BoosterState.CLOSE_COUPLED
-                ? booster.closeCoupledAxleXM().orElseThrow() - booster.axle().xM()
-                : stance.trailer().boosterHinge().orElseThrow().xM() - booster.hingeXM());
+        return trailerShiftM
+                + (loadCase.booster() == BoosterState.CLOSE_COUPLED
+                        ? booster.closeCoupledAxleXM().orElseThrow()
+                                - booster.axle().xM()
+                        : stance.trailer().boosterHinge().orElseThrow().xM() - booster.hingeXM());
     }
 
     private boolean boosterStands() {
@@ -40,20 +43,26 @@ final class LevelDrawing {
 
     List<LoadsView.Outlines> units() {
         List<LoadsView.Outlines> units = new ArrayList<>();
-        units.add(new LoadsView.Outlines("tractor", points(stance.tractor().underside(), 0),
-                points(stance.tractor().topside(), 0), List.of()));
+        units.add(new LoadsView.Outlines(
+                "tractor",
+                points(stance.tractor().underside(), 0),
+                points(stance.tractor().topside(), 0),
+                List.of()));
         Trailer trailer = stance.trailer();
         List<List<List<Double>>> load = new ArrayList<>();
         trailer.load().forEach(o -> load.add(points(o, trailerShiftM + movedM(o))));
         if (loadCase.booster() == BoosterState.CARRIED) {
             stance.booster().orElseThrow().carried().ifPresent(o -> load.add(points(o, trailerShiftM)));
         }
-        units.add(new LoadsView.Outlines("trailer", points(trailer.underside(), trailerShiftM),
-                points(trailer.topside(), trailerShiftM), load));
+        units.add(new LoadsView.Outlines(
+                "trailer", points(trailer.underside(), trailerShiftM), points(trailer.topside(), trailerShiftM), load));
         if (boosterStands()) {
             Booster booster = stance.booster().orElseThrow();
-            units.add(new LoadsView.Outlines("booster", points(booster.underside(), boosterShiftM()),
-                    points(booster.topside(), boosterShiftM()), List.of()));
+            units.add(new LoadsView.Outlines(
+                    "booster",
+                    points(booster.underside(), boosterShiftM()),
+                    points(booster.topside(), boosterShiftM()),
+                    List.of()));
         }
         return units;
     }
@@ -91,15 +100,23 @@ final class LevelDrawing {
         }
         if (loadCase.lift() == LiftState.UP) {
             Axle lifted = axles.get(axles.size() - 1);
-            wheels.add(new LoadsView.Wheel(Figures.near(lifted.xM() + trailerShiftM),
-                    Figures.near(lifted.radiusM() + stance.trailer().liftAxle().orElseThrow().gapM()),
-                    Figures.near(lifted.radiusM()), true, null));
+            wheels.add(new LoadsView.Wheel(
+                    Figures.near(lifted.xM() + trailerShiftM),
+                    Figures.near(lifted.radiusM()
+                            + stance.trailer().liftAxle().orElseThrow().gapM()),
+                    Figures.near(lifted.radiusM()),
+                    true,
+                    null));
         }
         return wheels;
     }
 
     private static void add(List<LoadsView.Wheel> wheels, Axle axle, double shiftM) {
-        wheels.add(new LoadsView.Wheel(Figures.near(axle.xM() + shiftM), Figures.near(axle.radiusM()),
-                Figures.near(axle.radiusM()), false, wheels.size()));
+        wheels.add(new LoadsView.Wheel(
+                Figures.near(axle.xM() + shiftM),
+                Figures.near(axle.radiusM()),
+                Figures.near(axle.radiusM()),
+                false,
+                wheels.size()));
     }
 }

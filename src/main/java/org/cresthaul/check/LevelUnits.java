@@ -9,8 +9,8 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 
 /**
- * How near coupled units come to each other standing level in transport, configuration by configuration: what holds at every
- * place, whatever is judged there. Each is reckoned once, when first asked for; safe to share.
+ * How near coupled units come to each other standing level in transport, configuration by configuration: what holds at
+ * every place, whatever is judged there. Each is reckoned once, when first asked for; safe to share.
  */
 final class LevelUnits {
     private final Rig rig;
@@ -26,7 +26,8 @@ final class LevelUnits {
 
     /** A place's cell, never better than its configuration stands level. */
     Report.Cell under(Report.Cell cell, CheckedConfiguration configuration) {
-        UnitCheck.Judged level = judged.computeIfAbsent(configuration.transport(),
+        UnitCheck.Judged level = judged.computeIfAbsent(
+                configuration.transport(),
                 s -> UnitCheck.onLevelGround(stance, rig, margins).judge(s));
         return cell.standing(level.verdict(), level.reason());
     }

@@ -7,8 +7,8 @@ import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
 
 /**
- * Which limits a combination meets on a part of a route. Limits that hold instead of the route's do so for the part of the
- * combination that is on their stretch: those of the route are out only while all of it is on such stretches.
+ * Which limits a combination meets on a part of a route. Limits that hold instead of the route's do so for the part of
+ * the combination that is on their stretch: those of the route are out only while all of it is on such stretches.
  */
 public final class LimitsCoverage {
     private static final double NOISE_M = 1e-6;
@@ -30,8 +30,8 @@ public final class LimitsCoverage {
     }
 
     /**
-     * Whether the limits of the whole route hold nowhere while the front goes from {@code fromM} to {@code toM}. Before its start
-     * and beyond its end the route has no limits.
+     * Whether the limits of the whole route hold nowhere while the front goes from {@code fromM} to {@code toM}. Before
+     * its start and beyond its end the route has no limits.
      */
     public boolean replaced(double fromM, double toM, double lengthM) {
         double reachedM = Math.max(0, fromM - lengthM);

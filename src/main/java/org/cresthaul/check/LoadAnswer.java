@@ -76,13 +76,16 @@ public final class LoadAnswer {
         if (name.isEmpty()) {
             return pieces.stream().max(Comparator.comparingDouble(p -> p.at().massKg()));
         }
-        return Optional.of(pieces.stream().filter(p -> p.name().equals(name.get())).findFirst()
+        return Optional.of(pieces.stream()
+                .filter(p -> p.name().equals(name.get()))
+                .findFirst()
                 .orElseThrow(() -> new UnknownNameException("the stance has no piece " + name.get(), "piece")));
     }
 
     private static Weights with(Weights weights, Weights.Piece other) {
-        return weights.withPieces(
-                weights.pieces().stream().map(p -> p.name().equals(other.name()) ? other : p).toList());
+        return weights.withPieces(weights.pieces().stream()
+                .map(p -> p.name().equals(other.name()) ? other : p)
+                .toList());
     }
 
     private LevelStance moved(LevelStance declared) {
@@ -95,11 +98,17 @@ public final class LoadAnswer {
         double at = question.pieceBehindDeckFrontM().getAsDouble();
         double[] reach = reach(declared.trailer(), piece.get());
         if (at < reach[0] - 1e-6 || at > reach[1] + 1e-6) {
-            throw new UnknownNameException("the piece would not lie on the deck there: its center of gravity may be "
-                    + Math.ceil(reach[0] * 100) / 100 + " to " + Math.floor(reach[1] * 100) / 100
-                    + " m behind the deck front", "pieceAt");
+            throw new UnknownNameException(
+                    "the piece would not lie on the deck there: its center of gravity may be "
+                            + Math.ceil(reach[0] * 100) / 100 + " to " + Math.floor(reach[1] * 100) / 100
+                            + " m behind the deck front",
+                    "pieceAt");
         }
-        return new LevelStance(declared.name(), declared.tractor(), declared.trailer(), declared.booster(),
+        return new LevelStance(
+                declared.name(),
+                declared.tractor(),
+                declared.trailer(),
+                declared.booster(),
                 Optional.of(with(declared.weights().orElseThrow(), placed(declared.trailer(), piece.get(), at))));
     }
 
@@ -107,31 +116,38 @@ public final class LoadAnswer {
         return piece.shiftedBy(trailer.deckFront().xM() - behindM - piece.at().xM());
     }
 
-    /** How far behind the deck front a piece's center of gravity may be so that the piece lies on the deck, or its cg does. */
+    /**
+     * How far behind the deck front a piece's center of gravity may be so that the piece lies on the deck, or its cg
+     * does.
+     */
     private static double[] reach(Trailer trailer, Weights.Piece piece) {
         double lengthM = trailer.deckFront().xM() - trailer.deckRear().xM();
         double aheadM = piece.outline().map(o -> o.frontXM() - piece.at().xM()).orElse(0.0);
         double behindM = piece.outline().map(o -> piece.at().xM() - o.rearXM()).orElse(0.0);
-        return aheadM + behindM <= lengthM
-                ? new double[] {aheadM, lengthM - behindM}
-                : new double[] {0, lengthM};
+        return aheadM + behindM <= lengthM ? new double[] {aheadM, lengthM - behindM} : new double[] {0, lengthM};
     }
 
     private LoadsView view() {
         Optional<LoadJudge> judge = loadCase.isKnown() ? Optional.of(new LoadJudge(loadCase)) : Optional.empty();
         Verdict verdict = limitsUnknown
                 ? Verdict.NOT_SURVEYED
-                : judge.filter(j -> j.unknownUnder(sets).isEmpty()).map(j -> j.verdictOf(j.tests(sets))).orElse(Verdict.LOADS_NOT_KNOWN);
+                : judge.filter(j -> j.unknownUnder(sets).isEmpty())
+                        .map(j -> j.verdictOf(j.tests(sets)))
+                        .orElse(Verdict.LOADS_NOT_KNOWN);
         return new LoadsView(
                 configuration.key(),
                 configuration.label(),
                 question.hazard().orElse(null),
                 verdict.word(),
-                loadCase.unknown().or(() -> judge.flatMap(j -> j.unknownUnder(sets))).orElse(null),
+                loadCase.unknown()
+                        .or(() -> judge.flatMap(j -> j.unknownUnder(sets)))
+                        .orElse(null),
                 judge.map(j -> LoadSheets.of(loadCase, j, sets)).orElse(null),
                 new LevelDrawing(stance, loadCase, piece).units(),
                 new LevelDrawing(stance, loadCase, piece).wheels(),
-                stance.weights().map(w -> w.pieces().stream().map(Weights.Piece::name).toList()).orElse(List.of()),
+                stance.weights()
+                        .map(w -> w.pieces().stream().map(Weights.Piece::name).toList())
+                        .orElse(List.of()),
                 judge.flatMap(this::positionPlot).orElse(null),
                 judge.flatMap(this::regulatorPlot).orElse(null),
                 judge.map(this::readings).orElse(List.of()),
@@ -139,7 +155,8 @@ public final class LoadAnswer {
     }
 
     private List<LoadBound> bounds(LoadJudge judge) {
-        return Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream()).toList();
+        return Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream())
+                .toList();
     }
 
     private Optional<LoadsView.Plot> positionPlot(LoadJudge judge) {
@@ -153,13 +170,13 @@ public final class LoadAnswer {
                 .findFirst()
                 .orElseThrow();
         double[] reach = reach(trailer, now);
-        DoubleFunction<AxleLoads> at = d -> loadCase
-                .statics(with(weights, placed(trailer, now, d)), loadCase.boosterKg())
-                .level();
+        DoubleFunction<AxleLoads> at =
+                d -> loadCase.statics(with(weights, placed(trailer, now, d)), loadCase.boosterKg())
+                        .level();
         LoadWindow window = LoadWindow.of(at, reach[0], reach[1], bounds(judge));
         double here = trailer.deckFront().xM() - now.at().xM();
-        return Optional.of(plot(judge, "position", now.name(), window, here, d -> d,
-                List.of(reach[0], reach[1]), at, "to the rear"));
+        return Optional.of(plot(
+                judge, "position", now.name(), window, here, d -> d, List.of(reach[0], reach[1]), at, "to the rear"));
     }
 
     private Optional<LoadsView.Plot> regulatorPlot(LoadJudge judge) {
@@ -180,9 +197,17 @@ public final class LoadAnswer {
                 .forEach(places::add);
         places.add(most);
         LoadWindow window = LoadSheets.regulatorWindow(loadCase, judge, sets);
-        return Optional.of(plot(judge, "pressure", null, window, loadCase.boosterKg(),
-                kg -> chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg))).orElseThrow(), places,
-                kg -> loadCase.statics(weights, kg).level(), "on the booster"));
+        return Optional.of(plot(
+                judge,
+                "pressure",
+                null,
+                window,
+                loadCase.boosterKg(),
+                kg -> chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg)))
+                        .orElseThrow(),
+                places,
+                kg -> loadCase.statics(weights, kg).level(),
+                "on the booster"));
     }
 
     /** @param shown turns a place of the window into what the plot's axis shows */
@@ -199,7 +224,8 @@ public final class LoadAnswer {
         List<AxleLoads> loads = places.stream().map(loadsAt::apply).toList();
         List<LoadsView.PlotLine> lines = new ArrayList<>();
         for (AxleKind group : AxleKind.values()) {
-            List<Integer> members = Stream.iterate(0, i -> i < judge.loads().axles().size(), i -> i + 1)
+            List<Integer> members = Stream.iterate(
+                            0, i -> i < judge.loads().axles().size(), i -> i + 1)
                     .filter(i -> judge.loads().axles().get(i).place().group() == group)
                     .toList();
             if (!members.isEmpty()) {
@@ -216,8 +242,8 @@ public final class LoadAnswer {
                         .map(r -> List.of(shown.applyAsDouble(r.from()), shown.applyAsDouble(r.to())))
                         .orElse(null),
                 window.best()
-                        .map(b -> new LoadsView.Best(shown.applyAsDouble(b.at()), b.relativeMargin(),
-                                LoadSheets.rule(judge, b.governing())))
+                        .map(b -> new LoadsView.Best(
+                                shown.applyAsDouble(b.at()), b.relativeMargin(), LoadSheets.rule(judge, b.governing())))
                         .orElse(null),
                 window.conflict().map(c -> LoadSheets.conflict(judge, c, more)).orElse(null),
                 lines);
@@ -235,7 +261,9 @@ public final class LoadAnswer {
         int last = members.get(members.size() - 1);
         List<List<Double>> points = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
-            points.add(List.of(shown.applyAsDouble(places.get(i)), Weighed.near(loads.get(i).sumKg(first, last))));
+            points.add(List.of(
+                    shown.applyAsDouble(places.get(i)),
+                    Weighed.near(loads.get(i).sumKg(first, last))));
         }
         Double most = null;
         String rule = null;
@@ -252,8 +280,13 @@ public final class LoadAnswer {
                 }
             }
         }
-        return new LoadsView.PlotLine(group.word(), LoadSheets.label(group, members.size()), points,
-                most == null ? null : Weighed.near(most), rule, least == null ? null : Weighed.near(least));
+        return new LoadsView.PlotLine(
+                group.word(),
+                LoadSheets.label(group, members.size()),
+                points,
+                most == null ? null : Weighed.near(most),
+                rule,
+                least == null ? null : Weighed.near(least));
     }
 
     private List<LoadsView.ReadingView> readings(LoadJudge judge) {
@@ -273,25 +306,50 @@ public final class LoadAnswer {
     private LoadsView.ReadingView reading(
             LoadJudge judge, String gauge, double pressurePa, Optional<ChartPoints> points, OptionalDouble declaredKg) {
         if (points.isEmpty() || declaredKg.isEmpty()) {
-            return new LoadsView.ReadingView(gauge, pressurePa, null, null, null, null, null,
+            return new LoadsView.ReadingView(
+                    gauge,
+                    pressurePa,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
                     points.isEmpty() ? "no chart is given for this gauge" : "no axle of this gauge is on the road");
         }
-        Optional<Reading> reading = Reading.of(new GaugeChart(points.get()), pressurePa, declaredKg.getAsDouble(),
+        Optional<Reading> reading = Reading.of(
+                new GaugeChart(points.get()),
+                pressurePa,
+                declaredKg.getAsDouble(),
                 loadCase.weights().orElseThrow().accuracy());
         if (reading.isEmpty()) {
-            return new LoadsView.ReadingView(gauge, pressurePa, null, Weighed.near(declaredKg.getAsDouble()), null, null,
-                    null, "the reading is beyond the chart");
+            return new LoadsView.ReadingView(
+                    gauge,
+                    pressurePa,
+                    null,
+                    Weighed.near(declaredKg.getAsDouble()),
+                    null,
+                    null,
+                    null,
+                    "the reading is beyond the chart");
         }
         Reading r = reading.get();
-        return new LoadsView.ReadingView(gauge, pressurePa, Weighed.near(r.readKg()), Weighed.near(r.declaredKg()),
-                Weighed.near(r.toleranceKg()), r.agrees(), pieceOff(gauge, r).orElse(null),
+        return new LoadsView.ReadingView(
+                gauge,
+                pressurePa,
+                Weighed.near(r.readKg()),
+                Weighed.near(r.declaredKg()),
+                Weighed.near(r.toleranceKg()),
+                r.agrees(),
+                pieceOff(gauge, r).orElse(null),
                 r.agrees()
                         ? "the reading agrees with the declared load"
                         : "the reading does not agree with the declared load: "
                                 + (r.differenceKg() > 0 ? "heavier than declared" : "lighter than declared"));
     }
 
-    /** The change of the piece's weight that would bring the group to what the gauge says, were everything else right. */
+    /**
+     * The change of the piece's weight that would bring the group to what the gauge says, were everything else right.
+     */
     private Optional<Double> pieceOff(String gauge, Reading reading) {
         if (reading.agrees() || piece.isEmpty() || !gauge.equals("trailer")) {
             return Optional.empty();
@@ -302,10 +360,15 @@ public final class LoadAnswer {
                 .findFirst()
                 .orElseThrow();
         double oneTonne = 1000;
-        Weights.Piece heavier = new Weights.Piece(
-                now.name(), now.at().withMassKg(now.at().massKg() + oneTonne), now.outline());
-        double perAxle = loadCase.statics(with(weights, heavier), loadCase.boosterKg()).level()
-                .perAxleKg(AxleKind.TRAILER).orElseThrow() - reading.declaredKg();
-        return Math.abs(perAxle) < 1 ? Optional.empty() : Optional.of(Weighed.near(oneTonne * reading.differenceKg() / perAxle));
+        Weights.Piece heavier =
+                new Weights.Piece(now.name(), now.at().withMassKg(now.at().massKg() + oneTonne), now.outline());
+        double perAxle = loadCase.statics(with(weights, heavier), loadCase.boosterKg())
+                        .level()
+                        .perAxleKg(AxleKind.TRAILER)
+                        .orElseThrow()
+                - reading.declaredKg();
+        return Math.abs(perAxle) < 1
+                ? Optional.empty()
+                : Optional.of(Weighed.near(oneTonne * reading.differenceKg() / perAxle));
     }
 }

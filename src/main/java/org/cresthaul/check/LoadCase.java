@@ -42,12 +42,16 @@ record LoadCase(
         if (booster != BoosterState.TRAILING) {
             return new LoadCase(stance, lift, booster, stance.weights(), 0, Optional.empty());
         }
-        if (weights.gauges().booster().isEmpty()
-                || weights.regulator().isEmpty() && setPa.isEmpty()) {
-            return unknown(stance, lift, booster,
+        if (weights.gauges().booster().isEmpty() || weights.regulator().isEmpty() && setPa.isEmpty()) {
+            return unknown(
+                    stance,
+                    lift,
+                    booster,
                     "what the regulator sets on the booster is not given: its pressure and its chart");
         }
-        double pascals = setPa.isPresent() ? setPa.getAsDouble() : weights.regulator().orElseThrow().setPa();
+        double pascals = setPa.isPresent()
+                ? setPa.getAsDouble()
+                : weights.regulator().orElseThrow().setPa();
         OptionalDouble kg = new GaugeChart(weights.gauges().booster().get()).loadKg(pascals);
         if (kg.isEmpty()) {
             return unknown(stance, lift, booster, "the booster's chart does not have the pressure that is set");
@@ -77,13 +81,16 @@ record LoadCase(
         if (booster != BoosterState.TRAILING || boosterKg == 0) {
             return List.of();
         }
-        double off = weights.flatMap(w -> w.gauges().booster()).map(ChartPoints::accuracy).orElse(0.0);
+        double off = weights.flatMap(w -> w.gauges().booster())
+                .map(ChartPoints::accuracy)
+                .orElse(0.0);
         return off == 0 ? List.of() : List.of(boosterKg * (1 - off), boosterKg * (1 + off));
     }
 
     Optional<ChartPoints> trailerChart() {
         // A close-coupled booster breathes the trailer's air: its pressure stands for every axle of the group.
-        return weights.flatMap(w -> lift == LiftState.UP ? w.gauges().trailerUp() : w.gauges().trailerDown());
+        return weights.flatMap(
+                w -> lift == LiftState.UP ? w.gauges().trailerUp() : w.gauges().trailerDown());
     }
 
     int axles() {

@@ -22,6 +22,7 @@ final class LoadJudge {
     private final AxleLoads loads;
     /** What the regulator sets at both ends of its chart's accuracy; none where no chart sets a load. */
     private final List<AxleLoads> charted;
+
     private final List<LoadTest> own;
     private final double accuracy;
 
@@ -32,7 +33,8 @@ final class LoadJudge {
         loads = statics.level();
         accuracy = loadCase.weights().orElseThrow().accuracy();
         charted = loadCase.boosterRangeKg().stream()
-                .map(kg -> loadCase.statics(loadCase.weights().orElseThrow(), kg).level())
+                .map(kg ->
+                        loadCase.statics(loadCase.weights().orElseThrow(), kg).level())
                 .toList();
         List<LoadTest> tests = new ArrayList<>(LoadTest.all(ownBounds(), loads, charted));
         tests.addAll(RatingBounds.onSides(loads, charted, loadCase.weights().orElseThrow()));
@@ -60,12 +62,15 @@ final class LoadJudge {
 
     /** Why the loads cannot be held against all of {@code sets}; empty when they can. */
     Optional<String> unknownUnder(List<WeightLimits> sets) {
-        return sets.stream().flatMap(s -> s.unknownOf(places, tireWidthsM()).stream()).findFirst();
+        return sets.stream()
+                .flatMap(s -> s.unknownOf(places, tireWidthsM()).stream())
+                .findFirst();
     }
 
     /** Everything that is asked where {@code sets} hold: the rig's own first. */
     List<LoadTest> tests(List<WeightLimits> sets) {
-        return Stream.concat(own.stream(), LoadTest.all(boundsOf(sets), loads, charted).stream()).toList();
+        return Stream.concat(own.stream(), LoadTest.all(boundsOf(sets), loads, charted).stream())
+                .toList();
     }
 
     Verdict verdictOf(LoadTest test) {
@@ -115,7 +120,9 @@ final class LoadJudge {
             return "fifth wheel";
         }
         String first = places.get(bound.first()).label();
-        return bound.first() == bound.last() ? first : first + " to " + places.get(bound.last()).label();
+        return bound.first() == bound.last()
+                ? first
+                : first + " to " + places.get(bound.last()).label();
     }
 
     /** Why a verdict is not clear, in words; the figures stand beside it. */
@@ -124,7 +131,8 @@ final class LoadJudge {
         broken(tests).stream().limit(MOST_REASONS).forEach(f -> reasons.add(reason(f)));
         if (reasons.isEmpty() && verdictOf(tests) == Verdict.TIGHT) {
             LoadTest least = LoadTest.governing(tests.stream().filter(t -> verdictOf(t) == Verdict.TIGHT));
-            reasons.add("within the limit, but by less than the weights" + (least.chartKg() > 0 ? " and the booster's chart" : "")
+            reasons.add("within the limit, but by less than the weights"
+                    + (least.chartKg() > 0 ? " and the booster's chart" : "")
                     + " are accurate: " + least.bound().rule() + ", "
                     + axles(least.bound()));
         }
@@ -134,7 +142,7 @@ final class LoadJudge {
     private static final int MOST_REASONS = 4;
 
     static String reason(LoadSheet.Finding f) {
-        return (f.least() ? f.loadKg() <= 0 && f.limitKg() == 0 ? "carried: " : "too light: " : "over: ")
-                + f.rule() + ", " + f.axles() + " (" + f.source() + ")";
+        return (f.least() ? f.loadKg() <= 0 && f.limitKg() == 0 ? "carried: " : "too light: " : "over: ") + f.rule()
+                + ", " + f.axles() + " (" + f.source() + ")";
     }
 }

@@ -30,8 +30,7 @@ public record LoadReport(
      * @param date as of when, ISO 8601
      * @param rules in the order of the file
      */
-    public record LimitSet(
-            String place, String name, String source, String date, boolean replaces, List<Rule> rules) {}
+    public record LimitSet(String place, String name, String source, String date, boolean replaces, List<Rule> rules) {}
 
     /** One limit; {@code mostKg} is null for the bridge formula, which has no single figure. */
     public record Rule(String rule, Double mostKg) {}

@@ -97,7 +97,13 @@ public record LoadSheet(
      * @param note why there is none, or null
      */
     public record RegulatorLine(
-            double setPa, double leastPa, double mostPa, double boosterKg, List<Double> window, Double bestPa, String note) {}
+            double setPa,
+            double leastPa,
+            double mostPa,
+            double boosterKg,
+            List<Double> window,
+            Double bestPa,
+            String note) {}
 
     /**
      * A plate at the booster joint.

@@ -79,7 +79,8 @@ final class LoadSheets {
             int last = members.get(members.size() - 1);
             List<LoadTest> about = tests.stream()
                     .filter(t -> t.bound().part() == LoadBound.Part.AXLES
-                            && t.bound().first() >= first && t.bound().last() <= last)
+                            && t.bound().first() >= first
+                            && t.bound().last() <= last)
                     .toList();
             lines.add(new LoadSheet.GroupLine(
                     group.word(),
@@ -99,10 +100,13 @@ final class LoadSheets {
 
     private static List<LoadSheet.GaugeLine> gauges(LoadCase loadCase, AxleLoads loads) {
         List<LoadSheet.GaugeLine> lines = new ArrayList<>();
-        loadCase.trailerChart().ifPresent(chart -> lines.add(
-                gauge("trailer", chart, loads.perAxleKg(AxleKind.TRAILER).orElseThrow())));
+        loadCase.trailerChart()
+                .ifPresent(chart -> lines.add(gauge(
+                        "trailer", chart, loads.perAxleKg(AxleKind.TRAILER).orElseThrow())));
         if (loadCase.booster() == BoosterState.TRAILING) {
-            lines.add(gauge("booster", loadCase.weights().orElseThrow().gauges().booster().orElseThrow(),
+            lines.add(gauge(
+                    "booster",
+                    loadCase.weights().orElseThrow().gauges().booster().orElseThrow(),
                     loadCase.boosterKg()));
         }
         return lines;
@@ -132,14 +136,17 @@ final class LoadSheets {
                 regulator.leastPa(),
                 regulator.mostPa(),
                 Weighed.near(loadCase.boosterKg()),
-                window.allowed().map(r -> List.of(pressure(chart, r.from()), pressure(chart, r.to()))).orElse(null),
+                window.allowed()
+                        .map(r -> List.of(pressure(chart, r.from()), pressure(chart, r.to())))
+                        .orElse(null),
                 window.best().map(b -> pressure(chart, b.at())).orElse(null),
                 window.conflict().map(c -> conflict(judge, c, "on the booster")).orElse(null));
     }
 
     /** A load that the window found between loads of the chart, back on it. */
     static Double pressure(GaugeChart chart, double kg) {
-        return chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg))).orElseThrow();
+        return chart.pressurePa(Math.max(chart.leastKg(), Math.min(chart.mostKg(), kg)))
+                .orElseThrow();
     }
 
     /** Loads that the regulator can set and every limit is kept with, also when its chart is off by its accuracy. */
@@ -151,7 +158,8 @@ final class LoadSheets {
                 kg -> loadCase.statics(weights, kg).level(),
                 chart.loadKg(regulator.leastPa()).orElseThrow(),
                 chart.loadKg(regulator.mostPa()).orElseThrow(),
-                Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream()).toList(),
+                Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream())
+                        .toList(),
                 chart.accuracy());
     }
 
@@ -160,8 +168,8 @@ final class LoadSheets {
         if (conflict.isOne()) {
             return "nowhere: " + rule(judge, conflict.low()) + " is broken whatever is set";
         }
-        return "nowhere: " + rule(judge, conflict.low()) + " wants more " + where + " than " + rule(judge, conflict.high())
-                + " allows";
+        return "nowhere: " + rule(judge, conflict.low()) + " wants more " + where + " than "
+                + rule(judge, conflict.high()) + " allows";
     }
 
     static String rule(LoadJudge judge, LoadBound bound) {
@@ -173,16 +181,26 @@ final class LoadSheets {
             return List.of();
         }
         String fitted = weights.shims().get().fitted();
-        return new BoosterBeam(weights.shims().get()).pairings(loadCase.boosterKg()).stream()
-                .map(p -> new LoadSheet.ShimLine(p.plate().name(), p.plate().thicknessM(), p.plate().name().equals(fitted),
-                        Weighed.near(p.plate().leastKg()), Weighed.near(p.plate().mostKg()), p.angleRad(), p.allowed(),
-                        p.allowed() ? null : p.trouble()))
-                .toList();
+        return new BoosterBeam(weights.shims().get())
+                .pairings(loadCase.boosterKg()).stream()
+                        .map(p -> new LoadSheet.ShimLine(
+                                p.plate().name(),
+                                p.plate().thicknessM(),
+                                p.plate().name().equals(fitted),
+                                Weighed.near(p.plate().leastKg()),
+                                Weighed.near(p.plate().mostKg()),
+                                p.angleRad(),
+                                p.allowed(),
+                                p.allowed() ? null : p.trouble()))
+                        .toList();
     }
 
     private static LoadSheet.LiftLine lift(Weights weights, double frontKg) {
         Optional<Weights.FrontLift> lift = weights.frontLift();
-        return lift.map(l -> new LoadSheet.LiftLine(Weighed.near(frontKg), Hydraulics.neededPa(l, frontKg), l.takeOffPa(),
+        return lift.map(l -> new LoadSheet.LiftLine(
+                        Weighed.near(frontKg),
+                        Hydraulics.neededPa(l, frontKg),
+                        l.takeOffPa(),
                         Hydraulics.raises(l, frontKg)))
                 .orElse(null);
     }

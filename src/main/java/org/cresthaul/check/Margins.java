@@ -48,8 +48,8 @@ public record Margins(double groundM, double overheadM, double sideM, double lin
     }
 
     /**
-     * 2 in over the ground, 3 in under a structure, 6 in beside, a driver within 6 in of the line and 2 ft of the turn-in, 1 in
-     * between units: this program's choice, shown in every report, to be edited.
+     * 2 in over the ground, 3 in under a structure, 6 in beside, a driver within 6 in of the line and 2 ft of the
+     * turn-in, 1 in between units: this program's choice, shown in every report, to be edited.
      */
     public static Margins defaults() {
         return new Margins(2 * INCH_M, 3 * INCH_M, SIDE_M);

@@ -8,8 +8,8 @@ import org.cresthaul.turning.LowPart;
 import org.cresthaul.turning.Overhangs;
 
 /**
- * Which slices of the undersides pass over which raised ground on one way round: the same at every notch, which only lifts
- * them.
+ * Which slices of the undersides pass over which raised ground on one way round: the same at every notch, which only
+ * lifts them.
  *
  * @param byZone in the order of {@link CurbHeights#zones}, then of its slices: where, or empty
  */
@@ -18,8 +18,9 @@ record Overhung(List<List<Optional<CornerFit.Gap>>> byZone) {
         Overhangs passing = new Overhangs(j.space(), j.fit());
         List<List<Optional<CornerFit.Gap>>> all = new ArrayList<>();
         for (CurbHeights.Zone zone : heights.zones()) {
-            List<LowPart> parts =
-                    heights.slices().stream().map(s -> heights.part(s, zone.island())).toList();
+            List<LowPart> parts = heights.slices().stream()
+                    .map(s -> heights.part(s, zone.island()))
+                    .toList();
             all.add(passing.find(parts));
         }
         return new Overhung(all);

@@ -24,7 +24,6 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.PiecewiseLine;
 import org.cresthaul.road.RoadProfile;
-import org.cresthaul.road.Soffit;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.RailCrossing;
@@ -114,8 +113,8 @@ public record PassageView(
         CheckedConfiguration configuration = CheckedConfiguration.listOf(rig, stance).stream()
                 .filter(c -> c.key().equals(configurationKey))
                 .findFirst()
-                .orElseThrow(() -> new UnknownNameException(
-                        "the rig has no configuration " + configurationKey, "configuration"));
+                .orElseThrow(() ->
+                        new UnknownNameException("the rig has no configuration " + configurationKey, "configuration"));
         requireWithinLimits(stance, configuration, frontRaiseM, rearRaiseM);
         Setting setting = configuration.transport().raised(frontRaiseM, rearRaiseM);
         if (hazard instanceof LimitedPlace) {
@@ -125,8 +124,10 @@ public record PassageView(
         if (around.lanes().isEmpty()) {
             throw new NotSurveyedException(hazardId + " is not surveyed: there is nothing to draw");
         }
-        List<String> lines = around.lanes().stream().map(Surroundings.Lane::name).distinct().toList();
-        List<String> levelings = setting.levelings().stream().map(Leveling::word).toList();
+        List<String> lines =
+                around.lanes().stream().map(Surroundings.Lane::name).distinct().toList();
+        List<String> levelings =
+                setting.levelings().stream().map(Leveling::word).toList();
         line.filter(l -> !lines.contains(l)).ifPresent(l -> {
             throw new UnknownNameException("the hazard has no line " + l + ", only " + lines, "line");
         });
@@ -197,16 +198,14 @@ public record PassageView(
                     around.judgesGroundOn(lane) ? Optional.of(search.least(Optional.empty())) : Optional.empty();
             Optional<Clearance> overhead =
                     lane.soffit().isPresent() ? Optional.of(search.least(lane.soffit())) : Optional.empty();
-            boolean governs = governing.leveling() == rule
-                    && governing.gap().line().equals(lane.name());
-            double overGround =
-                    ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
+            boolean governs =
+                    governing.leveling() == rule && governing.gap().line().equals(lane.name());
+            double overGround = ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
             double underSoffit =
                     overhead.map(c -> c.valueM() - margins.overheadM()).orElse(Double.POSITIVE_INFINITY);
             // Where the report's own gap is on this line, that very position is shown as the tightest.
-            Clearance tightest = governs
-                    ? governing.least()
-                    : (overGround <= underSoffit ? ground : overhead).orElseThrow();
+            Clearance tightest =
+                    governs ? governing.least() : (overGround <= underSoffit ? ground : overhead).orElseThrow();
             return new Shown(around, lane, rule, passage, search, ground, overhead, tightest);
         }
 
@@ -265,7 +264,8 @@ public record PassageView(
             posture.booster().ifPresent(b -> poses.put("booster", pose(b, raisedM(steerM, UnitName.BOOSTER))));
             Optional<Clearance> groundHere =
                     around.judgesGroundOn(lane) ? search.at(Optional.empty(), steerM) : Optional.empty();
-            Optional<Clearance> overheadHere = lane.soffit().isPresent() ? search.at(lane.soffit(), steerM) : Optional.empty();
+            Optional<Clearance> overheadHere =
+                    lane.soffit().isPresent() ? search.at(lane.soffit(), steerM) : Optional.empty();
             List<List<Object>> wheels = new ArrayList<>();
             for (WheelPosture w : posture.wheels()) {
                 String kind =
@@ -274,7 +274,11 @@ public record PassageView(
                             default -> w.unit().word();
                         };
                 wheels.add(List.of(
-                        Figures.near(w.xM()), Figures.near(w.zM()), w.radiusM(), kind, w.state().word()));
+                        Figures.near(w.xM()),
+                        Figures.near(w.zM()),
+                        w.radiusM(),
+                        kind,
+                        w.state().word()));
             }
             return new PositionView(
                     Figures.near(steerM),

@@ -56,7 +56,9 @@ public final class PlaceCheck {
 
     private Report.Cell judged(Hazard hazard, CheckedConfiguration c) {
         if (hazard instanceof RouteCorner corner) {
-            return corners.computeIfAbsent(hazard.place().id(), id -> new CornerCells(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
+            return corners.computeIfAbsent(
+                            hazard.place().id(),
+                            id -> new CornerCells(new JoinedCorners(route, stance).of(corner), rig, stance, margins))
                     .cells(List.of(c))
                     .get(0);
         }
@@ -76,25 +78,27 @@ public final class PlaceCheck {
     public Report.Cell raised(String hazardId, String configurationKey, double frontM, double rearM) {
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
-        if (hazard instanceof RouteCorner || hazard instanceof LimitedPlace
+        if (hazard instanceof RouteCorner
+                || hazard instanceof LimitedPlace
                 || Surroundings.of(hazard).lanes().isEmpty()) {
             return inTransport(hazardId, configurationKey);
         }
         boolean held = frontM > 0 && !loads.raisesFront(c);
-        HazardCheck.Judgment judgment = gap(hazard).judge(
-                new Setting(c.lift(), c.booster(), c.notch().offsetM() + (held ? 0 : frontM), 0, rearM));
+        HazardCheck.Judgment judgment = gap(hazard)
+                .judge(new Setting(c.lift(), c.booster(), c.notch().offsetM() + (held ? 0 : frontM), 0, rearM));
         List<String> reasons = new ArrayList<>(judgment.reasons());
         if (held) {
             reasons.add("the power take-off cannot raise this front");
         }
         return new Report.Cell(
-                c.key(),
-                judgment.verdict().word(),
-                judgment.ground().map(Judged::gap).orElse(null),
-                judgment.overhead().map(Judged::gap).orElse(null),
-                null,
-                null,
-                List.copyOf(reasons)).withUnits(judgment.between());
+                        c.key(),
+                        judgment.verdict().word(),
+                        judgment.ground().map(Judged::gap).orElse(null),
+                        judgment.overhead().map(Judged::gap).orElse(null),
+                        null,
+                        null,
+                        List.copyOf(reasons))
+                .withUnits(judgment.between());
     }
 
     /** Under the limits of the whole route and the rig's own. */

@@ -18,8 +18,9 @@ import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 
 /**
- * Judges hazards at raises that are given, with the engine that makes the report: for several hazards that are passed on
- * one raise, which none of them alone would have asked for. Keeps what it has judged; not safe to share between threads.
+ * Judges hazards at raises that are given, with the engine that makes the report: for several hazards that are passed
+ * on one raise, which none of them alone would have asked for. Keeps what it has judged; not safe to share between
+ * threads.
  */
 public final class RaisedCheck {
     /** The report's raises are rounded up to this, meters: such a one may be so much beyond a limit. */
@@ -44,7 +45,9 @@ public final class RaisedCheck {
 
         /** The gap with the least left beyond what is required; that between units only where it is not clear. */
         public Report.GapFinding governing() {
-            return gaps().filter(g -> g != units || !units.verdict().equals(Verdict.CLEAR.word())).min(Comparator.comparingDouble(g -> g.valueM() - g.requiredM())).orElseThrow();
+            return gaps().filter(g -> g != units || !units.verdict().equals(Verdict.CLEAR.word()))
+                    .min(Comparator.comparingDouble(g -> g.valueM() - g.requiredM()))
+                    .orElseThrow();
         }
 
         /** Every gap that is judged. */
@@ -105,8 +108,10 @@ public final class RaisedCheck {
                 .orElseThrow(() -> new UnknownNameException(
                         "the rig has no configuration " + asked.configuration, "configuration"));
         double mostFrontM = mostFrontM(c);
-        boolean reached = asked.frontM >= 0 && asked.frontM <= mostFrontM + ROUNDED_M
-                && asked.rearM >= 0 && asked.rearM <= stance.trailer().manualRaiseLimitM() + ROUNDED_M
+        boolean reached = asked.frontM >= 0
+                && asked.frontM <= mostFrontM + ROUNDED_M
+                && asked.rearM >= 0
+                && asked.rearM <= stance.trailer().manualRaiseLimitM() + ROUNDED_M
                 && (asked.frontM == 0 || loads.raisesFront(c));
         if (!reached || Surroundings.of(hazard).lanes().isEmpty()) {
             return Optional.empty();
@@ -133,7 +138,8 @@ public final class RaisedCheck {
     }
 
     /**
-     * The least raise that leaves a share of what is required over at every position, rounded up; judged by {@link #at}.
+     * The least raise that leaves a share of what is required over at every position, rounded up; judged by
+     * {@link #at}.
      *
      * @return empty when no raise within the limits does, or nothing was surveyed here
      */
@@ -145,9 +151,13 @@ public final class RaisedCheck {
                 return Optional.empty();
             }
             double mostRearM = stance.trailer().manualRaiseLimitM();
-            return check(hazard).leastLeaving(c.transport(), share)
+            return check(hazard)
+                    .leastLeaving(c.transport(), share)
                     .map(r -> new Least(
-                            Math.min(mostFrontM(c), Figures.up(Math.max(0, r.deckFrontOffsetM() - c.notch().offsetM()))),
+                            Math.min(
+                                    mostFrontM(c),
+                                    Figures.up(Math.max(
+                                            0, r.deckFrontOffsetM() - c.notch().offsetM()))),
                             Math.min(mostRearM, Figures.up(r.rearM()))));
         });
     }
@@ -158,16 +168,22 @@ public final class RaisedCheck {
      * @param share of what is required that is left over all the way; 0 where any will do
      */
     public Optional<Top> above(String hazardId, String configurationKey, double frontM, double rearM, double share) {
-        if (at(hazardId, configurationKey, frontM, rearM).filter(Raised::isClear).isEmpty()) {
+        if (at(hazardId, configurationKey, frontM, rearM)
+                .filter(Raised::isClear)
+                .isEmpty()) {
             return Optional.empty();
         }
         CheckedConfiguration c = configurations.get(configurationKey);
         RaiseNeeded.Top top = check(route.findHazard(hazardId).orElseThrow())
                 .above(setting(c, new Asked(hazardId, configurationKey, frontM, rearM)), share);
-        double upM = Math.max(frontM, Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));
-        return Optional.of(new Top(upM, top.ended().isEmpty() ? "hydraulics"
-                : top.byUnits() ? "units"
-                : top.ended().get().soffit().isPresent() ? "structure" : "ground"));
+        double upM = Math.max(
+                frontM,
+                Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));
+        return Optional.of(new Top(
+                upM,
+                top.ended().isEmpty()
+                        ? "hydraulics"
+                        : top.byUnits() ? "units" : top.ended().get().soffit().isPresent() ? "structure" : "ground"));
     }
 
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */

@@ -65,11 +65,13 @@ final class Reasons {
                 + (undecided.spent() ? " within the work allowed for files of this size: " : ": ");
         return what
                 + switch (undecided.cause()) {
-                    case STEEP -> "a unit pitches too steeply or too fast to be followed. Check the grades, the heights of"
-                            + " fifth wheel and hinge, and the axles' places in the files";
-                    case ROUGH -> "the road is too rough here, or the outlines too finely drawn. Survey points where the"
-                            + " slope changes, leave out points closer together than a hand's width, and draw outlines"
-                            + " with fewer points";
+                    case STEEP ->
+                        "a unit pitches too steeply or too fast to be followed. Check the grades, the heights of"
+                                + " fifth wheel and hinge, and the axles' places in the files";
+                    case ROUGH ->
+                        "the road is too rough here, or the outlines too finely drawn. Survey points where the"
+                                + " slope changes, leave out points closer together than a hand's width, and draw outlines"
+                                + " with fewer points";
                 };
     }
 }

@@ -15,8 +15,8 @@ import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.Route;
 
 /**
- * What a trailing booster's regulator may be set to on a part of a route, so that every limit that any part of the combination
- * meets there is kept, and the rig's own.
+ * What a trailing booster's regulator may be set to on a part of a route, so that every limit that any part of the
+ * combination meets there is kept, and the rig's own.
  *
  * @param leastPa null where no setting keeps them all
  * @param mostPa likewise
@@ -31,7 +31,10 @@ public record RegulatorRange(Double leastPa, Double mostPa, String note) {
      */
     public static Optional<RegulatorRange> find(
             Route route, LevelStance stance, String lift, double fromM, double toM, double lengthM) {
-        LiftState state = Stream.of(LiftState.values()).filter(l -> l.word().equals(lift)).findFirst().orElseThrow();
+        LiftState state = Stream.of(LiftState.values())
+                .filter(l -> l.word().equals(lift))
+                .findFirst()
+                .orElseThrow();
         LoadCase loadCase = LoadCase.of(stance, state, BoosterState.TRAILING);
         Optional<Weights.Regulator> regulator = loadCase.weights().flatMap(Weights::regulator);
         if (!loadCase.isKnown() || regulator.isEmpty()) {
@@ -44,20 +47,26 @@ public record RegulatorRange(Double leastPa, Double mostPa, String note) {
         }
         met.forEach(p -> p.limits().ifPresent(sets::add));
         LoadJudge judge = new LoadJudge(loadCase);
-        if (met.stream().anyMatch(p -> p.limits().isEmpty()) || judge.unknownUnder(sets).isPresent()) {
+        if (met.stream().anyMatch(p -> p.limits().isEmpty())
+                || judge.unknownUnder(sets).isPresent()) {
             return Optional.empty();
         }
         LoadWindow window = LoadSheets.regulatorWindow(loadCase, judge, sets);
-        GaugeChart chart = new GaugeChart(loadCase.weights().orElseThrow().gauges().booster().orElseThrow());
+        GaugeChart chart = new GaugeChart(
+                loadCase.weights().orElseThrow().gauges().booster().orElseThrow());
         return Optional.of(window.allowed()
-                .map(r -> new RegulatorRange(LoadSheets.pressure(chart, r.from()), LoadSheets.pressure(chart, r.to()), null))
-                .orElseGet(() -> new RegulatorRange(null, null,
-                        window.conflict().map(c -> LoadSheets.conflict(judge, c, "on the booster")).orElseThrow())));
+                .map(r -> new RegulatorRange(
+                        LoadSheets.pressure(chart, r.from()), LoadSheets.pressure(chart, r.to()), null))
+                .orElseGet(() -> new RegulatorRange(
+                        null,
+                        null,
+                        window.conflict()
+                                .map(c -> LoadSheets.conflict(judge, c, "on the booster"))
+                                .orElseThrow())));
     }
 
     /** Whether a setting keeps every limit; a hair of rounding is kept. */
     public boolean holds(double setPa) {
         return leastPa != null && setPa >= leastPa - 1 && setPa <= mostPa + 1;
     }
-
 }

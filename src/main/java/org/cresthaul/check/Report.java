@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are meters,
- * null stands for "none". The same inputs give an equal report. See docs/api.md.
+ * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are
+ * meters, null stands for "none". The same inputs give an equal report. See docs/api.md.
  */
 public record Report(
         String cresthaul,
@@ -36,7 +36,19 @@ public record Report(
             LoadReport loads,
             ReversingReport reversing,
             List<String> cautions) {
-        this(cresthaul, version, route, rig, margins, List.of(), uncertainties, configurations, hazards, loads, reversing, cautions);
+        this(
+                cresthaul,
+                version,
+                route,
+                rig,
+                margins,
+                List.of(),
+                uncertainties,
+                configurations,
+                hazards,
+                loads,
+                reversing,
+                cautions);
     }
 
     /** What a tape finds on the rig as the file has it: a distance or a height of its level stance. */
@@ -129,13 +141,47 @@ public record Report(
                 List<String> cautions,
                 List<Cell> cells,
                 List<LeastSetting> least) {
-            this(id, kind, name, landmark, chainageM, offsetM, lonLat, surveyed, lines, extentM, uncertainties, limits, notes,
-                    cautions, cautions.stream().map(Cautions::when).toList(), cells, least, null);
+            this(
+                    id,
+                    kind,
+                    name,
+                    landmark,
+                    chainageM,
+                    offsetM,
+                    lonLat,
+                    surveyed,
+                    lines,
+                    extentM,
+                    uncertainties,
+                    limits,
+                    notes,
+                    cautions,
+                    cautions.stream().map(Cautions::when).toList(),
+                    cells,
+                    least,
+                    null);
         }
 
         HazardFindings withBridge(BridgeFinding other) {
-            return new HazardFindings(id, kind, name, landmark, chainageM, offsetM, lonLat, surveyed, lines, extentM, uncertainties,
-                    limits, notes, cautions, cautionsWhen, cells, least, other);
+            return new HazardFindings(
+                    id,
+                    kind,
+                    name,
+                    landmark,
+                    chainageM,
+                    offsetM,
+                    lonLat,
+                    surveyed,
+                    lines,
+                    extentM,
+                    uncertainties,
+                    limits,
+                    notes,
+                    cautions,
+                    cautionsWhen,
+                    cells,
+                    least,
+                    other);
         }
     }
 
@@ -150,8 +196,8 @@ public record Report(
      * @param reasons in words, why it is not clear
      * @param load where loads are judged, the rule that leaves the least, or null
      * @param corner the way round, or null when this is no corner or nothing is known of it
-     * @param mostMps at a dip, crest or structure that is clear, the speed for which that stands ({@link BounceAllowance}); null
-     *     where it is a crawl, where it is not clear, and elsewhere
+     * @param mostMps at a dip, crest or structure that is clear, the speed for which that stands
+     *     ({@link BounceAllowance}); null where it is a crawl, where it is not clear, and elsewhere
      */
     public record Cell(
             String configuration,
@@ -215,8 +261,19 @@ public record Report(
 
         /** With the speed for which its answer stands, rounded down. */
         Cell withSpeed() {
-            OptionalDouble most = verdict.equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
-            return new Cell(configuration, verdict, ground, overhead, units, raise, raiseNote, reasons, load, corner,
+            OptionalDouble most =
+                    verdict.equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
+            return new Cell(
+                    configuration,
+                    verdict,
+                    ground,
+                    overhead,
+                    units,
+                    raise,
+                    raiseNote,
+                    reasons,
+                    load,
+                    corner,
                     most.isPresent() ? (Double) (Math.floor(most.getAsDouble() * 1000) / 1000) : null);
         }
 
@@ -226,8 +283,8 @@ public record Report(
         }
 
         /**
-         * Where the units stand level so: never better than that, with the reason; and nothing is offered to a combination that
-         * cannot stand on the road before and after.
+         * Where the units stand level so: never better than that, with the reason; and nothing is offered to a
+         * combination that cannot stand on the road before and after.
          */
         Cell standing(Verdict level, String why) {
             boolean worse = Verdict.of(verdict).compareTo(level) < 0;
@@ -239,17 +296,28 @@ public record Report(
             if (!all.contains(why)) {
                 all.add(why);
             }
-            return new Cell(configuration, worse ? level.word() : verdict, ground, overhead, units, touches ? null : raise,
+            return new Cell(
+                    configuration,
+                    worse ? level.word() : verdict,
+                    ground,
+                    overhead,
+                    units,
+                    touches ? null : raise,
                     touches && raise != null ? "no raise is offered: the units touch standing level" : raiseNote,
-                    List.copyOf(all), load, corner, null);
+                    List.copyOf(all),
+                    load,
+                    corner,
+                    null);
         }
 
         Cell withRaise(RaiseFinding other) {
-            return new Cell(configuration, verdict, ground, overhead, units, other, raiseNote, reasons, load, corner, mostMps);
+            return new Cell(
+                    configuration, verdict, ground, overhead, units, other, raiseNote, reasons, load, corner, mostMps);
         }
 
         Cell withoutRaise(String note) {
-            return new Cell(configuration, verdict, ground, overhead, units, null, note, reasons, load, corner, mostMps);
+            return new Cell(
+                    configuration, verdict, ground, overhead, units, null, note, reasons, load, corner, mostMps);
         }
     }
 
@@ -264,14 +332,14 @@ public record Report(
      * @param beyondSurveyM how far a wheel or the point itself is beyond the survey then
      * @param gradeDeclared false when some of that ground has no declared grade
      * @param provenWithinM the true minimum is at most this much less
-     * @param line the surveyed line, or the place across the road: an edge of the combination or a line between them, with how it
-     *     is driven then
-     * @param besideM how far that place is to the right of the combination's middle, and {@code drivenM} how far that is driven to
-     *     the right of its line; null where all wheels are taken to run on the line
-     * @param deciding the gap that decides the verdict, where that is another one: that of all lines and levelings which
-     *     falls short of its own need by most, or exceeds it by least. Its need is margin and uncertainty where it keeps
-     *     the place from being clear, the uncertainty alone where contact cannot be excluded; {@code null} where this
-     *     one decides
+     * @param line the surveyed line, or the place across the road: an edge of the combination or a line between them,
+     *     with how it is driven then
+     * @param besideM how far that place is to the right of the combination's middle, and {@code drivenM} how far that
+     *     is driven to the right of its line; null where all wheels are taken to run on the line
+     * @param deciding the gap that decides the verdict, where that is another one: that of all lines and levelings
+     *     which falls short of its own need by most, or exceeds it by least. Its need is margin and uncertainty where
+     *     it keeps the place from being clear, the uncertainty alone where contact cannot be excluded; {@code null}
+     *     where this one decides
      * @param against between units the place on the one ahead; null over the ground and under a structure
      */
     public record GapFinding(
@@ -318,9 +386,28 @@ public record Report(
                 Double besideM,
                 Double drivenM,
                 GapFinding deciding) {
-            this(valueM, requiredM, marginM, uncertaintyM, verdict, unit, xM, hM, part, distanceM, chainageM, steerM,
-                    line, leveling, beyondSurveyM, gradeDeclared, provenWithinM, besideM, drivenM,
-                    deciding, null);
+            this(
+                    valueM,
+                    requiredM,
+                    marginM,
+                    uncertaintyM,
+                    verdict,
+                    unit,
+                    xM,
+                    hM,
+                    part,
+                    distanceM,
+                    chainageM,
+                    steerM,
+                    line,
+                    leveling,
+                    beyondSurveyM,
+                    gradeDeclared,
+                    provenWithinM,
+                    besideM,
+                    drivenM,
+                    deciding,
+                    null);
         }
 
         /** One that decides its own verdict. */
@@ -342,8 +429,27 @@ public record Report(
                 double beyondSurveyM,
                 boolean gradeDeclared,
                 double provenWithinM) {
-            this(valueM, requiredM, marginM, uncertaintyM, verdict, unit, xM, hM, part, distanceM, chainageM, steerM,
-                    line, leveling, beyondSurveyM, gradeDeclared, provenWithinM, null, null, null);
+            this(
+                    valueM,
+                    requiredM,
+                    marginM,
+                    uncertaintyM,
+                    verdict,
+                    unit,
+                    xM,
+                    hM,
+                    part,
+                    distanceM,
+                    chainageM,
+                    steerM,
+                    line,
+                    leveling,
+                    beyondSurveyM,
+                    gradeDeclared,
+                    provenWithinM,
+                    null,
+                    null,
+                    null);
         }
     }
 

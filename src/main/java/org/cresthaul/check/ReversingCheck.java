@@ -7,7 +7,9 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.turning.Reversing;
 import org.cresthaul.turning.TurningCombination;
 
-/** Asks how far every axle and booster state goes straight back. Depends on the rig alone; the notch does not matter. */
+/**
+ * Asks how far every axle and booster state goes straight back. Depends on the rig alone; the notch does not matter.
+ */
 final class ReversingCheck {
     /** Bend at every coupling at the start. */
     private static final double BEND_RAD = Math.toRadians(1);
@@ -35,12 +37,23 @@ final class ReversingCheck {
         return TurningCombination.of(stance, c.lift(), c.booster())
                 .map(combination -> {
                     Reversing reversing = Reversing.of(combination, BEND_RAD, MOST_M);
-                    return state(c, null, way(reversing.free(), combination),
+                    return state(
+                            c,
+                            null,
+                            way(reversing.free(), combination),
                             reversing.locked().map(r -> way(r, combination)).orElse(null),
-                            reversing.lockedLight().map(r -> way(r, combination)).orElse(null));
+                            reversing
+                                    .lockedLight()
+                                    .map(r -> way(r, combination))
+                                    .orElse(null));
                 })
-                .orElseGet(() -> state(c, "the rig file has no plan (widths and turning limits): how far it can be backed is"
-                        + " not known", null, null, null));
+                .orElseGet(() -> state(
+                        c,
+                        "the rig file has no plan (widths and turning limits): how far it can be backed is"
+                                + " not known",
+                        null,
+                        null,
+                        null));
     }
 
     private static ReversingReport.State state(
@@ -49,8 +62,8 @@ final class ReversingCheck {
             ReversingReport.Way free,
             ReversingReport.Way locked,
             ReversingReport.Way lockedLight) {
-        return new ReversingReport.State(c.lift().word(), c.booster().word(), c.axles(), c.stateLabel(), unknown, free,
-                locked, lockedLight);
+        return new ReversingReport.State(
+                c.lift().word(), c.booster().word(), c.axles(), c.stateLabel(), unknown, free, locked, lockedLight);
     }
 
     private static ReversingReport.Way way(Reversing.Reach reach, TurningCombination combination) {
@@ -58,7 +71,9 @@ final class ReversingCheck {
             return new ReversingReport.Way(null, null, null);
         }
         int coupling = reach.coupling().getAsInt();
-        return new ReversingReport.Way(Figures.down(reach.wayM()), COUPLINGS.get(coupling),
+        return new ReversingReport.Way(
+                Figures.down(reach.wayM()),
+                COUPLINGS.get(coupling),
                 angle(combination.articulationLimitRad().get(coupling)));
     }
 

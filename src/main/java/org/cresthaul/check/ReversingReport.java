@@ -3,8 +3,8 @@ package org.cresthaul.check;
 import java.util.List;
 
 /**
- * How far a combination goes straight back when nobody steers, in every state of lift axle and booster: information, never
- * a verdict. Lengths are meters, angles radians; null stands for "not known" or "does not apply".
+ * How far a combination goes straight back when nobody steers, in every state of lift axle and booster: information,
+ * never a verdict. Lengths are meters, angles radians; null stands for "not known" or "does not apply".
  *
  * @param bendRad at every coupling at the start, to whichever side is the worse; this program's choice
  * @param mostM how far it is tried; this program's choice

@@ -15,12 +15,13 @@ import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.Route;
 
 /**
- * The plate to change to where the fitted one is not made for what the regulator sets on the booster, and the stance with it.
+ * The plate to change to where the fitted one is not made for what the regulator sets on the booster, and the stance
+ * with it.
  *
  * @param stance with the right plate fitted
  * @param fitted what the rig file says is in
- * @param wanted what must be in; of those whose range holds the load within its accuracy, else at all, the one that leaves the
- *     beams most nearly parallel
+ * @param wanted what must be in; of those whose range holds the load within its accuracy, else at all, the one that
+ *     leaves the beams most nearly parallel
  */
 public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.ShimPlate wanted) {
     /** Empty where the fitted plate will do, where no other would, and where nothing is known of it. */
@@ -34,7 +35,8 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
             return Optional.empty();
         }
         Weights weights = loadCase.weights().orElseThrow();
-        double accuracy = Math.hypot(weights.accuracy(),
+        double accuracy = Math.hypot(
+                weights.accuracy(),
                 weights.gauges().booster().map(c -> c.accuracy()).orElse(0.0));
         double kg = loadCase.boosterKg();
         Weights.ShimPlate fitted = shims.get().find(shims.get().fitted()).orElseThrow();
@@ -56,11 +58,28 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
 
     private static LevelStance with(LevelStance stance, Weights w, Weights.ShimPlate plate) {
         Weights.ShimSet s = w.shims().orElseThrow();
-        Weights changed = new Weights(w.accuracy(), w.source(), w.tractor(), w.trailer(), w.gooseneck(), w.booster(), w.pieces(),
-                w.tracks(), w.ratings(), w.leastBrakedKg(), w.gauges(), w.regulator(),
-                Optional.of(new Weights.ShimSet(plate.name(), s.shims(), s.armM(), s.foldRad(), s.foldKg())), w.frontLift());
+        Weights changed = new Weights(
+                w.accuracy(),
+                w.source(),
+                w.tractor(),
+                w.trailer(),
+                w.gooseneck(),
+                w.booster(),
+                w.pieces(),
+                w.tracks(),
+                w.ratings(),
+                w.leastBrakedKg(),
+                w.gauges(),
+                w.regulator(),
+                Optional.of(new Weights.ShimSet(plate.name(), s.shims(), s.armM(), s.foldRad(), s.foldKg())),
+                w.frontLift());
         return new LevelStance(
-                stance.name(), stance.tractor(), stance.trailer(), stance.booster(), Optional.of(changed), stance.plan());
+                stance.name(),
+                stance.tractor(),
+                stance.trailer(),
+                stance.booster(),
+                Optional.of(changed),
+                stance.plan());
     }
 
     /** A report as it is with the right plate in: gaps and corners do not depend on it. */
@@ -71,10 +90,22 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
         List<Report.HazardFindings> hazards = new ArrayList<>();
         for (Report.HazardFindings h : report.hazards()) {
             Hazard hazard = route.findHazard(h.id()).orElseThrow();
-            hazards.add(hazard instanceof LimitedPlace place ? RouteCheck.findings(place, loads, configurations, level) : h);
+            hazards.add(
+                    hazard instanceof LimitedPlace place
+                            ? RouteCheck.findings(place, loads, configurations, level)
+                            : h);
         }
-        return new Report(report.cresthaul(), report.version(), report.route(), report.rig(), report.margins(),
-                report.uncertainties(), RouteCheck.routeVerdicts(configurations, hazards, loads), hazards, loads.report(),
-                report.reversing(), report.cautions());
+        return new Report(
+                report.cresthaul(),
+                report.version(),
+                report.route(),
+                report.rig(),
+                report.margins(),
+                report.uncertainties(),
+                RouteCheck.routeVerdicts(configurations, hazards, loads),
+                hazards,
+                loads.report(),
+                report.reversing(),
+                report.cautions());
     }
 }

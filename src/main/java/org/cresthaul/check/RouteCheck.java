@@ -111,33 +111,41 @@ public final class RouteCheck {
     static Report.HazardFindings findings(
             LimitedPlace limited, RouteLoads loads, List<CheckedConfiguration> configurations, LevelUnits level) {
         HazardPlace place = limited.place();
-        List<Report.Cell> cells = configurations.stream().map(c -> level.under(loads.cell(limited, c), c)).toList();
+        List<Report.Cell> cells = configurations.stream()
+                .map(c -> level.under(loads.cell(limited, c), c))
+                .toList();
         return new Report.HazardFindings(
-                place.id(),
-                limited.word(),
-                place.name(),
-                place.landmark().orElse(null),
-                Figures.near(place.chainageM()),
-                Figures.near(place.offsetM()),
-                List.of(place.position().lonDeg(), place.position().latDeg()),
-                limited.isSurveyed(),
-                List.of(),
-                List.of(Figures.near(limited.fromChainageM() - place.chainageM()),
-                        Figures.near(limited.toChainageM() - place.chainageM())),
-                List.of(),
-                List.of(),
-                limited.replacesOthers()
-                        ? List.of("these limits hold instead of those of the whole route")
-                        : List.of(),
-                Cautions.at(limited, cells),
-                cells,
-                leastSettings(configurations, cells).stream().map(RouteCheck::inLoads).toList())
+                        place.id(),
+                        limited.word(),
+                        place.name(),
+                        place.landmark().orElse(null),
+                        Figures.near(place.chainageM()),
+                        Figures.near(place.offsetM()),
+                        List.of(place.position().lonDeg(), place.position().latDeg()),
+                        limited.isSurveyed(),
+                        List.of(),
+                        List.of(
+                                Figures.near(limited.fromChainageM() - place.chainageM()),
+                                Figures.near(limited.toChainageM() - place.chainageM())),
+                        List.of(),
+                        List.of(),
+                        limited.replacesOthers()
+                                ? List.of("these limits hold instead of those of the whole route")
+                                : List.of(),
+                        Cautions.at(limited, cells),
+                        cells,
+                        leastSettings(configurations, cells).stream()
+                                .map(RouteCheck::inLoads)
+                                .toList())
                 .withBridge(loads.bridge(limited));
     }
 
     /** Loads do not depend on the notch. */
     private static Report.LeastSetting inLoads(Report.LeastSetting least) {
-        return new Report.LeastSetting(least.lift(), least.booster(), least.notch(),
+        return new Report.LeastSetting(
+                least.lift(),
+                least.booster(),
+                least.notch(),
                 least.notch() == null ? "not within limits at any notch" : "within limits at every notch");
     }
 
@@ -165,9 +173,11 @@ public final class RouteCheck {
             CheckedConfiguration first = configurations.get(i);
             String notch = null;
             // Notches of one state follow one another, lowest first.
-            for (; i < configurations.size()
-                    && configurations.get(i).lift() == first.lift()
-                    && configurations.get(i).booster() == first.booster(); i++) {
+            for (;
+                    i < configurations.size()
+                            && configurations.get(i).lift() == first.lift()
+                            && configurations.get(i).booster() == first.booster();
+                    i++) {
                 if (notch == null && cells.get(i).verdict().equals(Verdict.CLEAR.word())) {
                     notch = configurations.get(i).notch().name();
                 }

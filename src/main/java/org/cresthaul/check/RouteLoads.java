@@ -53,8 +53,8 @@ final class RouteLoads {
                 .map(LimitedPlace.class::cast)
                 .toList();
         for (LoadCase c : LoadCase.listOf(stance)) {
-            states.computeIfAbsent(c.booster(), b -> new EnumMap<>(LiftState.class)).put(c.lift(),
-                    new State(c, c.isKnown() ? Optional.of(new LoadJudge(c)) : Optional.empty()));
+            states.computeIfAbsent(c.booster(), b -> new EnumMap<>(LiftState.class))
+                    .put(c.lift(), new State(c, c.isKnown() ? Optional.of(new LoadJudge(c)) : Optional.empty()));
         }
     }
 
@@ -68,8 +68,8 @@ final class RouteLoads {
     }
 
     /**
-     * What holds at a place: its own, and the route's, unless it replaces them itself or all of the combination is where others
-     * do for as long as any of it is at the place.
+     * What holds at a place: its own, and the route's, unless it replaces them itself or all of the combination is
+     * where others do for as long as any of it is at the place.
      */
     List<WeightLimits> limitsAt(LimitedPlace place, BoosterState booster) {
         List<WeightLimits> sets = new ArrayList<>();
@@ -87,18 +87,33 @@ final class RouteLoads {
 
     /** One configuration at a limited place. */
     Report.Cell cell(LimitedPlace place, CheckedConfiguration configuration) {
-        Judged judged = judged(state(configuration), limitsAt(place, configuration.booster()), place.limits().isEmpty());
-        return new Report.Cell(configuration.key(), judged.verdict.word(), null, null, null, null, judged.reasons,
+        Judged judged = judged(
+                state(configuration),
+                limitsAt(place, configuration.booster()),
+                place.limits().isEmpty());
+        return new Report.Cell(
+                configuration.key(),
+                judged.verdict.word(),
+                null,
+                null,
+                null,
+                null,
+                judged.reasons,
                 judged.finding.orElse(null));
     }
 
     private static Judged judged(State state, List<WeightLimits> sets, boolean limitsUnknown) {
         if (limitsUnknown) {
-            return new Judged(Verdict.NOT_SURVEYED, Optional.empty(),
+            return new Judged(
+                    Verdict.NOT_SURVEYED,
+                    Optional.empty(),
                     List.of("no limits are given: no load is known to be allowed here"));
         }
         if (state.judge.isEmpty()) {
-            return new Judged(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(state.loadCase.unknown().orElseThrow()));
+            return new Judged(
+                    Verdict.LOADS_NOT_KNOWN,
+                    Optional.empty(),
+                    List.of(state.loadCase.unknown().orElseThrow()));
         }
         LoadJudge judge = state.judge.get();
         Optional<String> unknown = judge.unknownUnder(sets);
@@ -125,7 +140,14 @@ final class RouteLoads {
     /** The same with its figures. */
     Report.Cell baseCell(CheckedConfiguration configuration) {
         Judged judged = baseJudged(state(configuration));
-        return new Report.Cell(configuration.key(), judged.verdict.word(), null, null, null, null, judged.reasons,
+        return new Report.Cell(
+                configuration.key(),
+                judged.verdict.word(),
+                null,
+                null,
+                null,
+                null,
+                judged.reasons,
                 judged.finding.orElse(null));
     }
 
@@ -139,26 +161,36 @@ final class RouteLoads {
     }
 
     private boolean coversAll() {
-        return parts().stream().allMatch(p -> p.stream()
-                .anyMatch(place -> place.replacesOthers() && place.limits().isPresent()));
+        return parts().stream()
+                .allMatch(p -> p.stream()
+                        .anyMatch(place ->
+                                place.replacesOthers() && place.limits().isPresent()));
     }
 
     /** Whether the power take-off raises the loaded front; true when nothing is known of it. */
     boolean raisesFront(CheckedConfiguration configuration) {
         State state = state(configuration);
         Optional<Weights.FrontLift> lift = state.loadCase.weights().flatMap(Weights::frontLift);
-        return lift.isEmpty() || state.judge.isEmpty()
-                || Hydraulics.raises(lift.get(), state.loadCase.statics().deckFrontKg(state.judge.get().loads()));
+        return lift.isEmpty()
+                || state.judge.isEmpty()
+                || Hydraulics.raises(
+                        lift.get(),
+                        state.loadCase.statics().deckFrontKg(state.judge.get().loads()));
     }
 
-    /** What a bridge asks beside weights of the whole, with the axles that stand on it together; null where it asks nothing. */
+    /**
+     * What a bridge asks beside weights of the whole, with the axles that stand on it together; null where it asks
+     * nothing.
+     */
     BridgeFinding bridge(LimitedPlace place) {
-        if (!(place instanceof PostedBridge bridge) || bridge.extent().isEmpty() && bridge.asked().terms().isEmpty()) {
+        if (!(place instanceof PostedBridge bridge)
+                || bridge.extent().isEmpty() && bridge.asked().terms().isEmpty()) {
             return null;
         }
         List<BridgeFinding.Together> together = new ArrayList<>();
-        states.values().forEach(lifts -> lifts.values().forEach(s -> together.add(BridgeFinding.together(
-                bridge, s.loadCase, s.judge))));
+        states.values()
+                .forEach(lifts ->
+                        lifts.values().forEach(s -> together.add(BridgeFinding.together(bridge, s.loadCase, s.judge))));
         return BridgeFinding.of(bridge, together);
     }
 
@@ -184,13 +216,17 @@ final class RouteLoads {
                 c.axles(),
                 label(c),
                 baseVerdict(state).word(),
-                c.unknown().or(() -> state.judge.flatMap(j -> j.unknownUnder(List.of(base)))).orElse(null),
+                c.unknown()
+                        .or(() -> state.judge.flatMap(j -> j.unknownUnder(List.of(base))))
+                        .orElse(null),
                 state.judge.map(j -> LoadSheets.of(c, j, List.of(base))).orElse(null));
     }
 
     static String label(LoadCase c) {
-        return count(c.axles()) + " down · " + (c.booster() == BoosterState.NONE ? "no booster" : "booster "
-                + c.booster().word());
+        return count(c.axles()) + " down · "
+                + (c.booster() == BoosterState.NONE
+                        ? "no booster"
+                        : "booster " + c.booster().word());
     }
 
     private static String count(int axles) {
@@ -200,7 +236,8 @@ final class RouteLoads {
     private List<LoadReport.LimitSet> limitSets() {
         List<LoadReport.LimitSet> sets = new ArrayList<>();
         sets.add(limitSet(null, base, false));
-        places.forEach(p -> p.limits().ifPresent(l -> sets.add(limitSet(p.place().id(), l, p.replacesOthers()))));
+        places.forEach(p ->
+                p.limits().ifPresent(l -> sets.add(limitSet(p.place().id(), l, p.replacesOthers()))));
         return sets;
     }
 
@@ -213,12 +250,19 @@ final class RouteLoads {
         limits.groupsKg().forEach((n, kg) -> rules.add(rule("group of " + count(n), kg)));
         limits.spans().forEach(s -> rules.add(rule(s.name(), s.mostKg())));
         limits.further().kgPerTireM().ifPresent(kg -> rules.add(rule("for every inch of tire width", kg * INCH_M)));
-        limits.further().leastShares().forEach((group, share) -> rules.add(new LoadReport.Rule("at least "
-                + RoundedFigures.fixed(share * 100, 1, RoundingMode.HALF_UP) + " % of the gross weight on the " + group.word()
-                + " axles", null)));
+        limits.further()
+                .leastShares()
+                .forEach((group, share) -> rules.add(new LoadReport.Rule(
+                        "at least "
+                                + RoundedFigures.fixed(share * 100, 1, RoundingMode.HALF_UP)
+                                + " % of the gross weight on the " + group.word()
+                                + " axles",
+                        null)));
         limits.further().bridge().mostKg().ifPresent(kg -> rules.add(rule("axles on the bridge together", kg)));
-        limits.further().tables().forEach(t -> rules.add(
-                new LoadReport.Rule(t.name() + " on every run of consecutive axles, by number and length", null)));
+        limits.further()
+                .tables()
+                .forEach(t -> rules.add(new LoadReport.Rule(
+                        t.name() + " on every run of consecutive axles, by number and length", null)));
         if (limits.bridgeFormula()) {
             rules.add(new LoadReport.Rule("federal bridge formula on every run of consecutive axles", null));
         }
@@ -251,9 +295,15 @@ final class RouteLoads {
             double fromM = from;
             double toM = ends.higher(from);
             double middle = (fromM + toM) / 2;
-            parts.add(new Part(fromM, toM, places.stream()
-                    .filter(p -> !(p instanceof PostedBridge) && p.fromChainageM() <= middle && p.toChainageM() >= middle)
-                    .toList(), Optional.empty()));
+            parts.add(new Part(
+                    fromM,
+                    toM,
+                    places.stream()
+                            .filter(p -> !(p instanceof PostedBridge)
+                                    && p.fromChainageM() <= middle
+                                    && p.toChainageM() >= middle)
+                            .toList(),
+                    Optional.empty()));
             for (LimitedPlace bridge : places) {
                 double at = onRoute(bridge.fromChainageM());
                 boolean last = toM == route.lengthM();
@@ -269,10 +319,14 @@ final class RouteLoads {
     private Part onto(LimitedPlace bridge) {
         List<LimitedPlace> holding = new ArrayList<>(places.stream()
                 .filter(p -> !(p instanceof PostedBridge)
-                        && p.fromChainageM() <= bridge.toChainageM() && p.toChainageM() >= bridge.fromChainageM())
+                        && p.fromChainageM() <= bridge.toChainageM()
+                        && p.toChainageM() >= bridge.fromChainageM())
                 .toList());
         holding.add(bridge);
-        return new Part(onRoute(bridge.fromChainageM()), onRoute(bridge.toChainageM()), List.copyOf(holding),
+        return new Part(
+                onRoute(bridge.fromChainageM()),
+                onRoute(bridge.toChainageM()),
+                List.copyOf(holding),
                 Optional.of(bridge));
     }
 
@@ -294,7 +348,8 @@ final class RouteLoads {
     private LoadReport.Advice advice(Part part, BoosterState booster, Map<LiftState, State> lifts) {
         boolean replaced = part.bridge.isPresent()
                 ? isReplacedAt(part.bridge.get(), booster)
-                : part.places.stream().anyMatch(p -> p.replacesOthers() && p.limits().isPresent());
+                : part.places.stream()
+                        .anyMatch(p -> p.replacesOthers() && p.limits().isPresent());
         List<WeightLimits> sets = new ArrayList<>();
         if (!replaced) {
             sets.add(base);
@@ -317,9 +372,14 @@ final class RouteLoads {
                 tight |= judged.verdict == Verdict.TIGHT;
             }
         }
-        return new LoadReport.Advice(Figures.near(part.fromM), Figures.near(part.toM),
-                part.places.stream().map(p -> p.place().id()).toList(), booster.word(), allowed,
-                known ? text(down, lifts.size(), tight) : "unknown", reasons);
+        return new LoadReport.Advice(
+                Figures.near(part.fromM),
+                Figures.near(part.toM),
+                part.places.stream().map(p -> p.place().id()).toList(),
+                booster.word(),
+                allowed,
+                known ? text(down, lifts.size(), tight) : "unknown",
+                reasons);
     }
 
     private static String text(List<String> down, int states, boolean tight) {
@@ -327,8 +387,11 @@ final class RouteLoads {
             return states == 1 ? "not allowed" : "not allowed with any number of axles down";
         }
         String text = down.size() == states && states > 1
-                ? String.join(" or ", down.stream().sorted(Comparator.comparingInt(Integer::parseInt)).toList())
-                        + " axles down allowed"
+                ? String.join(
+                                " or ",
+                                down.stream()
+                                        .sorted(Comparator.comparingInt(Integer::parseInt))
+                                        .toList()) + " axles down allowed"
                 : count(Integer.parseInt(down.get(0))) + " down" + (states > 1 ? " only" : " allowed");
         return text + (tight ? ", by less than the weights are accurate" : "");
     }

@@ -77,9 +77,13 @@ final class SideCheck {
         double rounding = 1e-9;
         return alone.least.proven()
                 && alone.decider == null
-                && lanes.stream().allMatch(lane -> trailing.levelings().stream()
-                        .allMatch(leveling -> new PassageSearch(lane.passage(), trailing, leveling)
-                                .boosterKeeps(lane.soffit(), alone.least.valueM() + rounding, openDemand(alone, lane))));
+                && lanes.stream()
+                        .allMatch(lane -> trailing.levelings().stream()
+                                .allMatch(leveling -> new PassageSearch(lane.passage(), trailing, leveling)
+                                        .boosterKeeps(
+                                                lane.soffit(),
+                                                alone.least.valueM() + rounding,
+                                                openDemand(alone, lane))));
     }
 
     /** What a verdict needs every other passage to meet. */
@@ -153,18 +157,17 @@ final class SideCheck {
             }
         }
         // A search that had to end has no least to tell: then that of the passage with the worst verdict stands for it.
-        Report.GapFinding deciding = decider.proven()
-                ? finding(at, gapOf(decider, missed, at), missed, worst.verdict, null)
-                : worst.gap;
-        Report.GapFinding gap = finding(
-                tellerOf(told, passages), told.least, told.lane.demand(), worst.verdict, deciding);
-        return new Judged(
-                worst.verdict, gap, worst.reason, told.least, told.lane, told.leveling, decider);
+        Report.GapFinding deciding =
+                decider.proven() ? finding(at, gapOf(decider, missed, at), missed, worst.verdict, null) : worst.gap;
+        Report.GapFinding gap =
+                finding(tellerOf(told, passages), told.least, told.lane.demand(), worst.verdict, deciding);
+        return new Judged(worst.verdict, gap, worst.reason, told.least, told.lane, told.leveling, decider);
     }
 
     /** Whether the gap told does not show its own need. */
     private static boolean isShort(Judged told, Demand missed, Passed teller) {
-        double needM = missed.marginM() + teller.search.footingOf(told.least, missed).uncertaintyM();
+        double needM =
+                missed.marginM() + teller.search.footingOf(told.least, missed).uncertaintyM();
         return told.least.valueM() - told.least.provenWithinM() < needM;
     }
 
@@ -178,8 +181,14 @@ final class SideCheck {
     /** The gap at a place whose gap less need was sought. */
     private static Clearance gapOf(Clearance spare, Demand demand, Passed at) {
         double needM = demand.marginM() + at.search.footingOf(spare, demand).uncertaintyM();
-        return new Clearance(spare.valueM() + needM, spare.provenWithinM(), spare.unit(), spare.point(),
-                spare.distanceM(), spare.steerM(), spare.undecided());
+        return new Clearance(
+                spare.valueM() + needM,
+                spare.provenWithinM(),
+                spare.unit(),
+                spare.point(),
+                spare.distanceM(),
+                spare.steerM(),
+                spare.undecided());
     }
 
     /** What a search has shown at every position. */
@@ -205,14 +214,16 @@ final class SideCheck {
     private Judged judge(Passed passed, Clearance least, Shown shown) {
         Demand demand = passed.lane.demand();
         Footing footing = passed.search.footingOf(least, demand);
-        double excluded =
-                passed.search.footingOf(least, freeOfContact(demand)).uncertaintyM();
+        double excluded = passed.search.footingOf(least, freeOfContact(demand)).uncertaintyM();
         double low = least.valueM() - least.provenWithinM();
         Verdict verdict;
         String reason = "";
         if (!least.proven()) {
             verdict = Verdict.CONTACT;
-            reason = where + ": " + Reasons.ofUndecided(least.undecided().orElseThrow(), passed.lane.passage().name());
+            reason = where + ": "
+                    + Reasons.ofUndecided(
+                            least.undecided().orElseThrow(),
+                            passed.lane.passage().name());
         } else if (low >= demand.marginM() + footing.uncertaintyM() && shown == Shown.SPARE) {
             verdict = Verdict.CLEAR;
         } else if (low >= excluded && shown != Shown.NOTHING) {
@@ -258,8 +269,16 @@ final class SideCheck {
                 Figures.near(footing.beyondSurveyM()),
                 !footing.undeclared(),
                 at.provenWithinM(),
-                passed.lane.passage().place().map(p -> Figures.near(p.rightM(at))).orElse(null),
-                passed.lane.passage().place().map(p -> Figures.near(p.drivenRightM())).orElse(null),
+                passed.lane
+                        .passage()
+                        .place()
+                        .map(p -> Figures.near(p.rightM(at)))
+                        .orElse(null),
+                passed.lane
+                        .passage()
+                        .place()
+                        .map(p -> Figures.near(p.drivenRightM()))
+                        .orElse(null),
                 deciding);
     }
 }

@@ -21,9 +21,9 @@ import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
 
 /**
- * The loads of a combination that stands at a stop while it is changed: of whole states, and of those in between, with the
- * booster coupled but without air. Where the loads of a state are not known nothing is said of it. Not safe to share between
- * threads.
+ * The loads of a combination that stands at a stop while it is changed: of whole states, and of those in between, with
+ * the booster coupled but without air. Where the loads of a state are not known nothing is said of it. Not safe to
+ * share between threads.
  */
 public final class StandingLoads {
     private final LevelStance stance;
@@ -79,13 +79,15 @@ public final class StandingLoads {
         if (!replaced(frontM, lengthM)) {
             sets.add(base);
         }
-        places.stream().filter(p -> isOver(p, frontM, lengthM)).forEach(p -> sets.add(p.limits().orElseThrow()));
+        places.stream()
+                .filter(p -> isOver(p, frontM, lengthM))
+                .forEach(p -> sets.add(p.limits().orElseThrow()));
         return sets;
     }
 
     /**
-     * What is not kept in a state: limits, ratings, load on every axle that must brake. An axle of a booster without air
-     * brakes nothing and need carry nothing.
+     * What is not kept in a state: limits, ratings, load on every axle that must brake. An axle of a booster without
+     * air brakes nothing and need carry nothing.
      *
      * @param onRoad whether the limits of the road hold; ratings and brakes do everywhere
      * @return in words, the worst first; empty when all is kept, or when its loads are not known
@@ -96,14 +98,18 @@ public final class StandingLoads {
             return List.of();
         }
         List<LoadTest> tests = judge.get().tests(onRoad ? setsAt(frontM, lengthM) : List.of()).stream()
-                .filter(t -> state.air || !state.booster.equals(BoosterState.TRAILING.word()) || !isLeastOnBooster(judge.get(), t))
+                .filter(t -> state.air
+                        || !state.booster.equals(BoosterState.TRAILING.word())
+                        || !isLeastOnBooster(judge.get(), t))
                 .toList();
         // One finding for each rule and axles, so that two states can be compared by what they break.
-        return List.copyOf(new LinkedHashSet<>(judge.get().broken(tests).stream().map(LoadJudge::reason).toList()));
+        return List.copyOf(new LinkedHashSet<>(
+                judge.get().broken(tests).stream().map(LoadJudge::reason).toList()));
     }
 
     private static boolean isLeastOnBooster(LoadJudge judge, LoadTest test) {
-        return test.bound().least() && test.bound().part() == LoadBound.Part.AXLES
+        return test.bound().least()
+                && test.bound().part() == LoadBound.Part.AXLES
                 && judge.loads().axles().get(test.bound().first()).place().kind() == AxleKind.BOOSTER;
     }
 
@@ -111,8 +117,10 @@ public final class StandingLoads {
     public boolean holdsFront(State state) {
         Optional<LoadJudge> judge = judge(state);
         Optional<Weights.FrontLift> lift = stance.weights().flatMap(Weights::frontLift);
-        return judge.isEmpty() || lift.isEmpty()
-                || Hydraulics.raises(lift.get(), statics(state).deckFrontKg(judge.get().loads()));
+        return judge.isEmpty()
+                || lift.isEmpty()
+                || Hydraulics.raises(
+                        lift.get(), statics(state).deckFrontKg(judge.get().loads()));
     }
 
     private Statics statics(State state) {
@@ -129,9 +137,14 @@ public final class StandingLoads {
     }
 
     private LoadCase loadCase(State state) {
-        LiftState lift = List.of(LiftState.values()).stream().filter(l -> l.word().equals(state.lift)).findFirst().orElseThrow();
-        BoosterState booster =
-                List.of(BoosterState.values()).stream().filter(b -> b.word().equals(state.booster)).findFirst().orElseThrow();
+        LiftState lift = List.of(LiftState.values()).stream()
+                .filter(l -> l.word().equals(state.lift))
+                .findFirst()
+                .orElseThrow();
+        BoosterState booster = List.of(BoosterState.values()).stream()
+                .filter(b -> b.word().equals(state.booster))
+                .findFirst()
+                .orElseThrow();
         boolean withoutAir = booster == BoosterState.TRAILING && !state.air;
         if (withoutAir && stance.weights().flatMap(Weights::booster).isPresent()) {
             return new LoadCase(stance, lift, booster, stance.weights(), 0, Optional.empty());

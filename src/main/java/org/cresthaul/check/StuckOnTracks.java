@@ -5,8 +5,9 @@ import java.util.Optional;
 /** What to do when stuck on a rail crossing: people first, in one order and the same words wherever it is said. */
 public final class StuckOnTracks {
     /** First of all. */
-    public static final String PEOPLE = "Stuck on the tracks: get everyone out and away from the tracks. Move toward the"
-            + " oncoming train at an angle away from the rails.";
+    public static final String PEOPLE =
+            "Stuck on the tracks: get everyone out and away from the tracks. Move toward the"
+                    + " oncoming train at an angle away from the rails.";
 
     private StuckOnTracks() {}
 

@@ -28,8 +28,8 @@ import org.cresthaul.units.Length;
 /**
  * What of a hazard the vertical engine is to judge, and what is known too little about it to call anything clear.
  *
- * @param lines as surveyed, or straight ground under a structure of which only a height is known; none when the hazard is not
- *     surveyed
+ * @param lines as surveyed, or straight ground under a structure of which only a height is known; none when the hazard
+ *     is not surveyed
  * @param lanes what is passed of them: each line by itself, or places across the road between them
  * @param judgesGround whether ground clearance counts here
  * @param surveyM 95 % half-width of a surveyed elevation, meters; zero where nothing was surveyed
@@ -50,8 +50,8 @@ record Surroundings(
         List<Report.UncertaintyTerm> terms,
         List<String> notes) {
     /**
-     * One wheel-path line, with the structure over it when there is one; or a place across the road, over the ground or under a
-     * structure.
+     * One wheel-path line, with the structure over it when there is one; or a place across the road, over the ground or
+     * under a structure.
      *
      * @param line under the trailer
      */
@@ -66,17 +66,17 @@ record Surroundings(
     }
 
     /**
-     * A posted clearance: 3 in either way. What a sign keeps in hand differs: at least 3 in in the United Kingdom (Traffic
-     * Signs Manual ch. 4, 7.11), 3 in in Texas (TxDOT sign manual), up to 3 in for frost where the MUTCD holds (2009,
-     * 2C.27), maybe nothing. So none of it is counted on, and 3 in are kept against frost or an overlay since. An
-     * assumption of this program.
+     * A posted clearance: 3 in either way. What a sign keeps in hand differs: at least 3 in in the United Kingdom
+     * (Traffic Signs Manual ch. 4, 7.11), 3 in in Texas (TxDOT sign manual), up to 3 in for frost where the MUTCD holds
+     * (2009, 2C.27), maybe nothing. So none of it is counted on, and 3 in are kept against frost or an overlay since.
+     * An assumption of this program.
      */
     static final double POSTED_M = 0.0762;
 
     /**
      * Extra gap wanted under a structure whose road profile is not known: a vehicle whose outer axles are 25 m apart
-     * loses 0.3 m on a sag of 260 m radius (chord² / 8R; the 25 m chord is that of Traffic Signs Manual ch. 4, 7.10). An
-     * assumption of this program.
+     * loses 0.3 m on a sag of 260 m radius (chord² / 8R; the 25 m chord is that of Traffic Signs Manual ch. 4, 7.10).
+     * An assumption of this program.
      */
     static final double UNKNOWN_SAG_M = 0.30;
 
@@ -109,7 +109,10 @@ record Surroundings(
 
     /** How much was surveyed, in points of lines and structures. */
     long points() {
-        long soffit = lanes.stream().mapToLong(l -> l.soffit().map(Soffit::size).orElse(0)).max().orElse(0);
+        long soffit = lanes.stream()
+                .mapToLong(l -> l.soffit().map(Soffit::size).orElse(0))
+                .max()
+                .orElse(0);
         return lines.stream().mapToLong(l -> l.size() + soffit).sum();
     }
 
@@ -129,7 +132,9 @@ record Surroundings(
         return road((RoadHump) hazard);
     }
 
-    /** For one combination: across the road where its lines say how they run, with what is too narrowly surveyed for it. */
+    /**
+     * For one combination: across the road where its lines say how they run, with what is too narrowly surveyed for it.
+     */
     static Surroundings of(Hazard hazard, LevelStance stance) {
         Surroundings along = of(hazard);
         List<String> limits = new ArrayList<>(along.limits);
@@ -139,20 +144,29 @@ record Surroundings(
         Optional<CrossSection> road = stance.plan().isPresent() ? CrossSection.of(along.lines) : Optional.empty();
         boolean large = road.isPresent() && road.get().points() > AcrossRoad.MOST_POINTS;
         if (large) {
-            limits.add("the lines have more than " + AcrossRoad.MOST_POINTS + " points in all: nothing between them was looked at."
+            limits.add("the lines have more than " + AcrossRoad.MOST_POINTS
+                    + " points in all: nothing between them was looked at."
                     + " Keep the points where the slope changes");
         }
-        List<Lane> lanes = road.isPresent() && !large
-                ? along.across(hazard, new AcrossRoad(road.get(), stance))
-                : along.lanes;
-        return new Surroundings(along.lines, lanes, along.judgesGround, along.surveyM, along.structureM, along.sagM,
-                List.copyOf(limits), along.terms, along.notes);
+        List<Lane> lanes =
+                road.isPresent() && !large ? along.across(hazard, new AcrossRoad(road.get(), stance)) : along.lanes;
+        return new Surroundings(
+                along.lines,
+                lanes,
+                along.judgesGround,
+                along.surveyM,
+                along.structureM,
+                along.sagM,
+                List.copyOf(limits),
+                along.terms,
+                along.notes);
     }
 
     private List<Lane> across(Hazard hazard, AcrossRoad road) {
         List<Lane> all = new ArrayList<>();
         if (judgesGround) {
-            road.underUnits().forEach(p -> all.add(new Lane(p.line(UnitName.TRAILER), Optional.empty(), Optional.of(p))));
+            road.underUnits()
+                    .forEach(p -> all.add(new Lane(p.line(UnitName.TRAILER), Optional.empty(), Optional.of(p))));
         }
         if (hazard instanceof LowStructure structure) {
             road.overUnits().forEach(p -> {
@@ -234,7 +248,9 @@ record Surroundings(
         boolean leveled = structure.soffit().isPresent() && structure.measured() == Measured.SURVEYED;
         double heightM = !known || leveled
                 ? 0
-                : structure.measured() == Measured.SURVEYED ? structure.survey().orElseThrow().valueM() : POSTED_M;
+                : structure.measured() == Measured.SURVEYED
+                        ? structure.survey().orElseThrow().valueM()
+                        : POSTED_M;
         return new Surroundings(
                 lanes.stream().map(Lane::line).toList(),
                 lanes,
@@ -255,7 +271,8 @@ record Surroundings(
                 + wholeInches(SignedHeight.britishM(measuredM)) + " or "
                 + new Length(SignedHeight.britishMetricM(measuredM)).inMeters(1));
         if (SignedHeight.isW12Required(measuredM, STATUTORY_HEIGHT_M)) {
-            notes.add("low enough for a low-clearance sign (W12-2) where vehicles may be 13 ft 6 in high (MUTCD 2009, 2C.27)");
+            notes.add(
+                    "low enough for a low-clearance sign (W12-2) where vehicles may be 13 ft 6 in high (MUTCD 2009, 2C.27)");
         }
         return notes;
     }

@@ -19,8 +19,8 @@ final class SurveySpacing {
     /** The same from the point of a dip or crest, whose highest or lowest place nobody marked to the foot, meters. */
     private static final double NEAR_HUMP_M = 15.0;
     /**
-     * Farther apart than this points are too far anywhere on a dip or crest, or under a structure, meters: on a curve of
-     * 260 m radius the chord of 10 m hides 48 mm (chord² / 8R).
+     * Farther apart than this points are too far anywhere on a dip or crest, or under a structure, meters: on a curve
+     * of 260 m radius the chord of 10 m hides 48 mm (chord² / 8R).
      */
     private static final double APART_M = 10.0;
 
@@ -30,9 +30,11 @@ final class SurveySpacing {
     static List<String> atTracks(List<RoadProfile> lines, List<Double> tracksM) {
         List<Double> tracks = tracksM.isEmpty() ? List.of(0.0) : tracksM;
         boolean coarse = lines.stream()
-                .anyMatch(line -> tracks.stream().anyMatch(track -> isCoarse(line, track, NEAR_TRACK_M, CLOSE_TO_TRACK_M)));
+                .anyMatch(line ->
+                        tracks.stream().anyMatch(track -> isCoarse(line, track, NEAR_TRACK_M, CLOSE_TO_TRACK_M)));
         return coarse
-                ? List.of("surveyed points near the tracks are more than 3 m (10 ft) apart: a hump between them stays unseen")
+                ? List.of(
+                        "surveyed points near the tracks are more than 3 m (10 ft) apart: a hump between them stays unseen")
                 : List.of();
     }
 
@@ -47,15 +49,18 @@ final class SurveySpacing {
                 : List.of();
     }
 
-    /** Under a structure: its own extent and the wheels that stand up to the chord of {@link #NEAR_HUMP_M} beside it. */
+    /**
+     * Under a structure: its own extent and the wheels that stand up to the chord of {@link #NEAR_HUMP_M} beside it.
+     */
     static List<String> under(List<Lane> lanes) {
         boolean apart = lanes.stream().anyMatch(lane -> {
             Soffit over = lane.soffit().orElseThrow();
             return isApart(lane.line(), over.startM() - NEAR_HUMP_M, over.endM() + NEAR_HUMP_M);
         });
         return apart
-                ? List.of("surveyed points of the road under the structure are more than 10 m (33 ft) apart: a hump between"
-                        + " them stays unseen")
+                ? List.of(
+                        "surveyed points of the road under the structure are more than 10 m (33 ft) apart: a hump between"
+                                + " them stays unseen")
                 : List.of();
     }
 

@@ -29,20 +29,25 @@ final class SurveyedBand {
             return Optional.empty();
         }
         if (stance.plan().isEmpty()) {
-            return Optional.of("where the surveyed lines run is known, but not how wide the combination is: give its widths"
-                    + " under plan");
+            return Optional.of(
+                    "where the surveyed lines run is known, but not how wide the combination is: give its widths"
+                            + " under plan");
         }
         double half = 0.5 * widestM(stance.plan().get()) + AcrossRoad.DRIVEN_OFF_M;
         return left <= -half && right >= half
                 ? Optional.empty()
-                : Optional.of("the combination, driven half a foot off its line, reaches beyond the outermost surveyed lines:"
-                        + " what lies there (crown, shoulder, a raised edge) was not looked at");
+                : Optional.of(
+                        "the combination, driven half a foot off its line, reaches beyond the outermost surveyed lines:"
+                                + " what lies there (crown, shoulder, a raised edge) was not looked at");
     }
 
     /** Of all that is near the ground; the load lies on the deck. */
     private static double widestM(PlanDimensions plan) {
         List<PlanDimensions.Widths> units = new ArrayList<>(List.of(plan.tractor(), plan.trailer()));
         plan.booster().ifPresent(units::add);
-        return units.stream().mapToDouble(u -> Math.max(u.bodyM(), u.tiresM())).max().orElseThrow();
+        return units.stream()
+                .mapToDouble(u -> Math.max(u.bodyM(), u.tiresM()))
+                .max()
+                .orElseThrow();
     }
 }

@@ -62,13 +62,14 @@ final class UnitCheck {
     /** On level ground: how the combination stands where no road is known, at every place alike. */
     static UnitCheck onLevelGround(LevelStance stance, Rig rig, Margins margins) {
         RoadProfile level = RoadProfile.level();
-        return new UnitCheck(0, List.of(new RaiseNeeded.Lane(
-                new Passage(stance, level), Optional.empty(), demand(rig, margins, 0))));
+        return new UnitCheck(
+                0,
+                List.of(new RaiseNeeded.Lane(new Passage(stance, level), Optional.empty(), demand(rig, margins, 0))));
     }
 
     /**
-     * What is asked between units: the margin, the tape on both of them, and what survey and ride do to the height of every
-     * group of wheels and so to the bend.
+     * What is asked between units: the margin, the tape on both of them, and what survey and ride do to the height of
+     * every group of wheels and so to the bend.
      */
     static Demand demand(Rig rig, Margins margins, double surveyM) {
         return new Demand(
@@ -86,20 +87,27 @@ final class UnitCheck {
         return lanes;
     }
 
-    /** The least gap of all is told; the verdict is the worst, and beside it the place that decides it if that is another. */
+    /**
+     * The least gap of all is told; the verdict is the worst, and beside it the place that decides it if that is
+     * another.
+     */
     Judged judge(Setting setting) {
         List<Passed> passages = new ArrayList<>();
         for (RaiseNeeded.Lane lane : lanes) {
             for (Leveling leveling : setting.levelings()) {
                 UnitSearch search = new UnitSearch(lane.passage(), setting, leveling);
-                Passed passed = new Passed(lane, leveling, search, search.look(List.of(lane.demand(), freeOfContact(lane))));
+                Passed passed =
+                        new Passed(lane, leveling, search, search.look(List.of(lane.demand(), freeOfContact(lane))));
                 if (passed.look.least().isPresent()) {
                     passages.add(passed);
                 }
                 if (passed.look.undecided().isPresent()) {
-                    String reason = where(passed) + ": " + Reasons.ofUndecided(
-                            passed.look.undecided().get(), line(lane.passage()));
-                    return new Judged(Verdict.CONTACT, Optional.of(finding(passed, passed.least(), Verdict.CONTACT, null)), reason);
+                    String reason = where(passed) + ": "
+                            + Reasons.ofUndecided(passed.look.undecided().get(), line(lane.passage()));
+                    return new Judged(
+                            Verdict.CONTACT,
+                            Optional.of(finding(passed, passed.least(), Verdict.CONTACT, null)),
+                            reason);
                 }
             }
         }
@@ -117,7 +125,8 @@ final class UnitCheck {
 
     private Judged judged(Passed told, Passed worst, List<Passed> passages) {
         Footing footing = told.search.footingOf(told.least(), told.demand());
-        double excludedM = told.search.footingOf(told.least(), freeOfContact(told.lane)).uncertaintyM();
+        double excludedM =
+                told.search.footingOf(told.least(), freeOfContact(told.lane)).uncertaintyM();
         Verdict verdict = worst.verdict();
         if (verdict == Verdict.CLEAR) {
             boolean undeclared = footing.undeclared() && footing.beyondSurveyM() > 0;
@@ -125,7 +134,8 @@ final class UnitCheck {
                     undeclared ? Verdict.TIGHT : verdict,
                     Optional.of(finding(told, told.least(), undeclared ? Verdict.TIGHT : verdict, null)),
                     undeclared
-                            ? where(told) + ": the tightest position stands on ground beyond the survey whose grade is not declared"
+                            ? where(told)
+                                    + ": the tightest position stands on ground beyond the survey whose grade is not declared"
                             : "");
         }
         String reason = where(told) + ": "
@@ -140,7 +150,10 @@ final class UnitCheck {
         int missed = verdict == Verdict.CONTACT ? 1 : 0;
         Passed at = passages.get(0);
         for (Passed passed : passages) {
-            at = passed.look.spares().get(missed).valueM() < at.look.spares().get(missed).valueM() ? passed : at;
+            at = passed.look.spares().get(missed).valueM()
+                            < at.look.spares().get(missed).valueM()
+                    ? passed
+                    : at;
         }
         UnitGap spare = at.look.spares().get(missed);
         UnitGap there = at.search.at(spare.coupling(), spare.steerM());
@@ -164,7 +177,8 @@ final class UnitCheck {
 
     private static String where(Passed passed) {
         Coupling coupling = passed.least().coupling();
-        return "between " + coupling.ahead().word() + " and " + coupling.behind().word();
+        return "between " + coupling.ahead().word() + " and "
+                + coupling.behind().word();
     }
 
     private Report.GapFinding finding(Passed passed, UnitGap at, Verdict verdict, Report.GapFinding deciding) {
@@ -190,7 +204,11 @@ final class UnitCheck {
                 !footing.undeclared(),
                 at.provenWithinM(),
                 null,
-                passed.lane.passage().place().map(p -> Figures.near(p.drivenRightM())).orElse(null),
+                passed.lane
+                        .passage()
+                        .place()
+                        .map(p -> Figures.near(p.drivenRightM()))
+                        .orElse(null),
                 deciding,
                 new Report.Against(
                         at.coupling().ahead().word(),

@@ -6,8 +6,8 @@ import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
 
 /**
- * How far one unit swings and trails on a way round, meters, none negative: as {@link TurningFigures} defines it. Outside and
- * inside are those of the turn.
+ * How far one unit swings and trails on a way round, meters, none negative: as {@link TurningFigures} defines it.
+ * Outside and inside are those of the turn.
  *
  * @param offtrackingM the farthest its effective axle is from the line of the steer axle
  * @param tailOutsideM tailInsideM how far a rear corner swings out past the line of its side before the turn
@@ -27,7 +27,9 @@ public record UnitSwing(
         List<UnitSwing> swings = new ArrayList<>();
         for (TurningFigures.UnitSwing s : figures.swings()) {
             TurningFigures.UnitTrail trail = figures.trails().stream()
-                    .filter(t -> t.unit() == s.unit()).findFirst().orElse(null);
+                    .filter(t -> t.unit() == s.unit())
+                    .findFirst()
+                    .orElse(null);
             swings.add(new UnitSwing(
                     combination.units().get(s.unit()).name(),
                     Figures.up(figures.offtrackingM().get(s.unit())),

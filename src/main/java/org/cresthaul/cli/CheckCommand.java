@@ -36,7 +36,10 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--form", paramLabel = "FORM", description = "text (default), json or csv")
     private CommandOptions.Form form = CommandOptions.Form.TEXT;
 
-    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+    @Option(
+            names = "--units",
+            paramLabel = "UNITS",
+            converter = CommandOptions.Units.class,
             description = "us (default) or metric; JSON is always in meters")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
@@ -46,11 +49,12 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refused {
         Report report = asked.question().answer(asked.margins());
-        byte[] printed = switch (form) {
-            case TEXT -> new ReportText(units).of(report).getBytes(StandardCharsets.UTF_8);
-            case CSV -> new ReportCsv(units).of(report).getBytes(StandardCharsets.UTF_8);
-            case JSON -> JsonAnswer.bytes(report);
-        };
+        byte[] printed =
+                switch (form) {
+                    case TEXT -> new ReportText(units).of(report).getBytes(StandardCharsets.UTF_8);
+                    case CSV -> new ReportCsv(units).of(report).getBytes(StandardCharsets.UTF_8);
+                    case JSON -> JsonAnswer.bytes(report);
+                };
         if (out.isPresent()) {
             asked.write(out.get(), printed);
         } else {

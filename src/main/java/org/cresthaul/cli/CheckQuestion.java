@@ -17,35 +17,57 @@ final class CheckQuestion {
     @Parameters(index = "1", paramLabel = "RIG", description = "Rig file (JSON)")
     private Path rigPath;
 
-    @Option(names = "--stance", paramLabel = "NAME",
+    @Option(
+            names = "--stance",
+            paramLabel = "NAME",
             description = "Which stance of the rig; default: \"loaded\", or the only one there is")
     private Optional<String> stance = Optional.empty();
 
-    @Option(names = "--ground-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+    @Option(
+            names = "--ground-margin",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Margin.class,
             description = "Clearance to keep over the ground, in addition to the uncertainty; default: 2 in")
     private Optional<Length> groundMargin = Optional.empty();
 
-    @Option(names = "--overhead-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+    @Option(
+            names = "--overhead-margin",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Margin.class,
             description = "Clearance to keep under a structure, in addition to the uncertainty; default: 3 in")
     private Optional<Length> overheadMargin = Optional.empty();
 
-    @Option(names = "--side-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+    @Option(
+            names = "--side-margin",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Margin.class,
             description = "Side clearance to keep in corners, in addition to the uncertainty; default: 6 in")
     private Optional<Length> sideMargin = Optional.empty();
 
-    @Option(names = "--unit-margin", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+    @Option(
+            names = "--unit-margin",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Margin.class,
             description = "Clearance to keep between coupled units, in addition to the uncertainty; default: 1 in")
     private Optional<Length> unitMargin = Optional.empty();
 
-    @Option(names = "--line-tolerance", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+    @Option(
+            names = "--line-tolerance",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Margin.class,
             description = "How far the driver strays from the line in a corner; default: 6 in")
     private Optional<Length> lineTolerance = Optional.empty();
 
-    @Option(names = "--turn-in-tolerance", paramLabel = "LENGTH", converter = CommandOptions.Margin.class,
+    @Option(
+            names = "--turn-in-tolerance",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Margin.class,
             description = "How early or late the driver turns the wheel in a corner; default: 2 ft")
     private Optional<Length> turnInTolerance = Optional.empty();
 
-    @Option(names = "--limits", paramLabel = "FILE",
+    @Option(
+            names = "--limits",
+            paramLabel = "FILE",
             description = "Weight limits of the whole route, such as the permit's, instead of the route file's")
     private Optional<Path> limits = Optional.empty();
 

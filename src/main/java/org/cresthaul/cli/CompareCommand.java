@@ -26,14 +26,20 @@ final class CompareCommand implements Callable<Integer> {
     @Mixin
     private PlanQuestion question = new PlanQuestion();
 
-    @Option(names = "--between", paramLabel = "KEY", arity = "2",
+    @Option(
+            names = "--between",
+            paramLabel = "KEY",
+            arity = "2",
             description = "Two configurations: where along the route they fare differently; not with json")
     private List<String> between = List.of();
 
     @Option(names = "--form", paramLabel = "FORM", description = "text (default) or json")
     private PlanCommand.Form form = PlanCommand.Form.TEXT;
 
-    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+    @Option(
+            names = "--units",
+            paramLabel = "UNITS",
+            converter = CommandOptions.Units.class,
             description = "us (default) or metric; JSON is always in meters")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
@@ -45,13 +51,16 @@ final class CompareCommand implements Callable<Integer> {
         Comparison comparison = question.comparison();
         requireKnown(comparison);
         ComparisonText text = new ComparisonText(units);
-        byte[] printed = switch (form) {
-            case TEXT -> (text.of(comparison) + (between.isEmpty()
-                            ? ""
-                            : text.difference(comparison, between.get(0), between.get(1))))
-                    .getBytes(StandardCharsets.UTF_8);
-            case JSON -> JsonAnswer.bytes(comparison);
-        };
+        byte[] printed =
+                switch (form) {
+                    case TEXT ->
+                        (text.of(comparison)
+                                        + (between.isEmpty()
+                                                ? ""
+                                                : text.difference(comparison, between.get(0), between.get(1))))
+                                .getBytes(StandardCharsets.UTF_8);
+                    case JSON -> JsonAnswer.bytes(comparison);
+                };
         if (out.isPresent()) {
             question.write(out.get(), printed);
         } else {
@@ -67,8 +76,10 @@ final class CompareCommand implements Callable<Integer> {
             throw new Refused("--between takes two configurations. Nothing was compared.\n");
         }
         for (String key : between) {
-            if (comparison.configurations().stream().noneMatch(c -> c.configuration().equals(key))) {
-                throw new Refused("--between: the rig has no configuration " + key + ". See the report for their names.\n");
+            if (comparison.configurations().stream()
+                    .noneMatch(c -> c.configuration().equals(key))) {
+                throw new Refused(
+                        "--between: the rig has no configuration " + key + ". See the report for their names.\n");
             }
         }
     }

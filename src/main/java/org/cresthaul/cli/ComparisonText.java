@@ -25,18 +25,25 @@ final class ComparisonText {
 
     String of(Comparison comparison) {
         StringBuilder text = new StringBuilder();
-        text.append("CONFIGURATIONS COMPARED, made with Cresthaul ").append(comparison.version()).append("\n\n");
+        text.append("CONFIGURATIONS COMPARED, made with Cresthaul ")
+                .append(comparison.version())
+                .append("\n\n");
         TextTable heading = new TextTable("");
-        heading.add("Route", comparison.route().name() + ", " + figures.chainage(comparison.route().lengthM()));
+        heading.add(
+                "Route",
+                comparison.route().name() + ", "
+                        + figures.chainage(comparison.route().lengthM()));
         heading.add("", "file SHA-256 " + comparison.route().sha256());
         Optional.ofNullable(comparison.route().limitsSha256())
                 .ifPresent(h -> heading.add("", "limits file SHA-256 " + h));
-        heading.add("Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
+        heading.add(
+                "Rig", comparison.rig().name() + ", stance " + comparison.rig().stance());
         heading.add("", "file SHA-256 " + comparison.rig().sha256());
         text.append(heading.text());
-        text.append("\nEach held for the whole route. Blocked by: number of places. Time: slow passages, as if the blocked"
-                + "\nplaces were resolved. Whether rail crossings are cleared in time before a train is not asked here; the plan"
-                + " does.\n\n");
+        text.append(
+                "\nEach held for the whole route. Blocked by: number of places. Time: slow passages, as if the blocked"
+                        + "\nplaces were resolved. Whether rail crossings are cleared in time before a train is not asked here; the plan"
+                        + " does.\n\n");
         TextTable table = new TextTable("  ");
         table.add("configuration", "blocked by", "time", "raised at", "length", "gross", "axles of each group");
         for (Comparison.Compared c : comparison.configurations()) {
@@ -54,8 +61,9 @@ final class ComparisonText {
                                     .collect(Collectors.joining(", ")));
         }
         text.append(table.text());
-        text.append("\n  * fewest places block, then least time\n\nLEAST RESERVE: as a share of what is required or allowed, and"
-                + "\nin length; then of each kind where its share is least. Places that block are left out of the first two.\n\n");
+        text.append(
+                "\n  * fewest places block, then least time\n\nLEAST RESERVE: as a share of what is required or allowed, and"
+                        + "\nin length; then of each kind where its share is least. Places that block are left out of the first two.\n\n");
         TextTable worst = new TextTable("  ");
         List<String> head = new ArrayList<>(List.of("configuration"));
         head.addAll(List.of("share", "length"));
@@ -84,7 +92,10 @@ final class ComparisonText {
         table.add("", "", first, second);
         comparison.difference(first, second).forEach(d -> {
             Comparison.Along one = d.first() == null ? d.second() : d.first();
-            table.add(figures.chainage(one.chainageM()), d.hazard() + " " + one.name(), fares(d.first()),
+            table.add(
+                    figures.chainage(one.chainageM()),
+                    d.hazard() + " " + one.name(),
+                    fares(d.first()),
                     fares(d.second()));
         });
         return text.append(table.text()).toString();
@@ -98,7 +109,8 @@ final class ComparisonText {
                 + (a.blocked() ? ", blocks" : "")
                 + (a.raise() == null
                         ? ""
-                        : ", front " + figures.raise(a.raise().frontM(), a.raise().frontEndM()) + " and rear "
+                        : ", front "
+                                + figures.raise(a.raise().frontM(), a.raise().frontEndM()) + " and rear "
                                 + figures.raise(a.raise().rearM(), a.raise().rearEndM()) + " up")
                 + (a.spare() == null ? "" : ", reserve " + spare(a.spare()));
     }

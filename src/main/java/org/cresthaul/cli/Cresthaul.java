@@ -19,7 +19,12 @@ import picocli.CommandLine.IVersionProvider;
             "Without a command it serves the sample route (as serve does)."
         },
         subcommands = {
-            CheckCommand.class, PlanCommand.class, CompareCommand.class, RunSheetCommand.class, StatementCommand.class, VerifyCommand.class,
+            CheckCommand.class,
+            PlanCommand.class,
+            CompareCommand.class,
+            RunSheetCommand.class,
+            StatementCommand.class,
+            VerifyCommand.class,
             ServeCommand.class
         },
         versionProvider = Cresthaul.Version.class,
@@ -110,8 +115,9 @@ public final class Cresthaul implements Callable<Integer> {
 
     private int failed(Throwable e) {
         if (e instanceof OutOfMemoryError) {
-            complain("There was not enough memory; nothing was checked. Give the program more (java -Xmx4g -jar ...), or"
-                    + " check the route in parts.\n");
+            complain(
+                    "There was not enough memory; nothing was checked. Give the program more (java -Xmx4g -jar ...), or"
+                            + " check the route in parts.\n");
             return ExitCode.FAILED;
         }
         complain("The program made a mistake; nothing was checked.\n");

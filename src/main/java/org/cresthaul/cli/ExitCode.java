@@ -7,8 +7,8 @@ final class ExitCode {
     /** Done; no configuration is clear at every hazard in transport. */
     static final int NOT_CLEAR = 1;
     /**
-     * Nothing was checked: the command line or an input file has mistakes, or a file or port could not be had, or the output not be
-     * written.
+     * Nothing was checked: the command line or an input file has mistakes, or a file or port could not be had, or the
+     * output not be written.
      */
     static final int REFUSED = 2;
     /** Nothing was checked: the program itself made a mistake. */

@@ -26,8 +26,14 @@ final class HazardText {
 
     String of(Report.HazardFindings hazard, List<ConfigurationState> states) {
         StringBuilder text = new StringBuilder();
-        text.append(hazard.id()).append("  ").append(hazard.name()).append(", ").append(Words.kind(hazard.kind()))
-                .append(" at ").append(figures.chainage(hazard.chainageM())).append('\n');
+        text.append(hazard.id())
+                .append("  ")
+                .append(hazard.name())
+                .append(", ")
+                .append(Words.kind(hazard.kind()))
+                .append(" at ")
+                .append(figures.chainage(hazard.chainageM()))
+                .append('\n');
         if (hazard.landmark() != null) {
             text.append(line("Landmark: " + hazard.landmark()));
         }
@@ -37,7 +43,8 @@ final class HazardText {
         hazard.cautions().forEach(c -> text.append(line("Caution: " + c)));
         Map<String, List<String>> settings = new LinkedHashMap<>();
         for (ConfigurationState state : states) {
-            settings.computeIfAbsent(answers(hazard, state), a -> new ArrayList<>()).add(state.label());
+            settings.computeIfAbsent(answers(hazard, state), a -> new ArrayList<>())
+                    .add(state.label());
         }
         settings.forEach((answers, labels) ->
                 text.append('\n').append(line(String.join("; ", labels))).append(answers));
@@ -57,9 +64,13 @@ final class HazardText {
             if (!hazard.surveyed()) {
                 return line("No limits are given: no load is known to be allowed here.");
             }
-            return hazard.kind().equals("stretch") || hazard.extentM().get(0) < hazard.extentM().get(1)
-                    ? line("From " + figures.chainage(hazard.chainageM() + hazard.extentM().get(0)) + " to "
-                            + figures.chainage(hazard.chainageM() + hazard.extentM().get(1)) + ".")
+            return hazard.kind().equals("stretch")
+                            || hazard.extentM().get(0) < hazard.extentM().get(1)
+                    ? line("From "
+                                    + figures.chainage(hazard.chainageM()
+                                            + hazard.extentM().get(0)) + " to "
+                                    + figures.chainage(hazard.chainageM()
+                                            + hazard.extentM().get(1)) + ".")
                             + bridge(hazard)
                     : bridge(hazard);
         }
@@ -82,21 +93,32 @@ final class HazardText {
         }
         return (hazard.bridge().lengthM() == null
                         ? ""
-                        : line("The bridge is " + figures.distance(hazard.bridge().lengthM()) + " long."))
-                + hazard.bridge().terms().stream().map(t -> line("The permit asks: " + t + ".")).collect(Collectors.joining());
+                        : line("The bridge is "
+                                + figures.distance(hazard.bridge().lengthM()) + " long."))
+                + hazard.bridge().terms().stream()
+                        .map(t -> line("The permit asks: " + t + "."))
+                        .collect(Collectors.joining());
     }
 
     /** The heaviest axles on a bridge together; the notch does not matter. */
     private String together(Report.HazardFindings hazard, ConfigurationState state) {
-        return hazard.bridge() == null ? "" : hazard.bridge().together().stream()
-                .filter(t -> t.lift().equals(state.lift()) && t.booster().equals(state.booster()))
-                .map(t -> remark(t.axles() == null
-                        ? "On the bridge together: unknown, since the loads are."
-                        : "On the bridge together, the heaviest: " + t.axles()
-                                + (t.count() == 1 ? "" : ", " + t.count() + " axles over " + figures.spacing(t.spreadM()))
-                                + ", " + figures.weight(t.loadKg())
-                                + (t.limitKg() == null ? "" : " against " + figures.weight(t.limitKg())) + "."))
-                .collect(Collectors.joining());
+        return hazard.bridge() == null
+                ? ""
+                : hazard.bridge().together().stream()
+                        .filter(t ->
+                                t.lift().equals(state.lift()) && t.booster().equals(state.booster()))
+                        .map(t -> remark(
+                                t.axles() == null
+                                        ? "On the bridge together: unknown, since the loads are."
+                                        : "On the bridge together, the heaviest: " + t.axles()
+                                                + (t.count() == 1
+                                                        ? ""
+                                                        : ", " + t.count() + " axles over "
+                                                                + figures.spacing(t.spreadM()))
+                                                + ", " + figures.weight(t.loadKg())
+                                                + (t.limitKg() == null ? "" : " against " + figures.weight(t.limitKg()))
+                                                + "."))
+                        .collect(Collectors.joining());
     }
 
     private String answers(Report.HazardFindings hazard, ConfigurationState state) {
@@ -105,24 +127,50 @@ final class HazardText {
         table.add(row("notch", state.notches(), n -> n));
         table.add(row("in transport", cells, Report.Cell::verdict));
         if (cells.stream().anyMatch(c -> c.load() != null)) {
-            table.add(row("load", cells, c -> c.load() == null ? "" : figures.weight(c.load().loadKg())));
-            table.add(row("  " + (cells.get(0).load() != null && cells.get(0).load().least() ? "at least" : "limit"), cells,
+            table.add(row(
+                    "load",
+                    cells,
+                    c -> c.load() == null ? "" : figures.weight(c.load().loadKg())));
+            table.add(row(
+                    "  " + (cells.get(0).load() != null && cells.get(0).load().least() ? "at least" : "limit"),
+                    cells,
                     c -> c.load() == null ? "" : figures.weight(c.load().limitKg())));
-            table.add(row("  left", cells, c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
+            table.add(row(
+                    "  left",
+                    cells,
+                    c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
         }
         addGaps(table, "over the ground", cells, Report.Cell::ground);
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
         Function<Report.Cell, Report.GapFinding> units = toldUnits(cells);
         addGaps(table, "between the units", cells, units);
         if (BounceAllowance.isSped(hazard.kind()) && cells.stream().anyMatch(HazardText::isClear)) {
-            table.add(row("speed at most", cells,
+            table.add(row(
+                    "speed at most",
+                    cells,
                     c -> !isClear(c) ? "" : c.mostMps() == null ? "crawl" : figures.speedDown(c.mostMps())));
         }
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
-            table.add(row("raise front", cells, c -> c.raise() == null ? "" : figures.raise(c.raise().frontM(), c.raise().frontEndM())));
-            table.add(row("raise rear", cells, c -> c.raise() == null ? "" : figures.raise(c.raise().rearM(), c.raise().rearEndM())));
-            table.add(row("  least gap then", cells, c -> c.raise() == null ? "" : then(c.raise()).gap()));
-            table.add(row("  needed then", cells, c -> c.raise() == null ? "" : then(c.raise()).need()));
+            table.add(row(
+                    "raise front",
+                    cells,
+                    c -> c.raise() == null
+                            ? ""
+                            : figures.raise(c.raise().frontM(), c.raise().frontEndM())));
+            table.add(row(
+                    "raise rear",
+                    cells,
+                    c -> c.raise() == null
+                            ? ""
+                            : figures.raise(c.raise().rearM(), c.raise().rearEndM())));
+            table.add(row(
+                    "  least gap then",
+                    cells,
+                    c -> c.raise() == null ? "" : then(c.raise()).gap()));
+            table.add(row(
+                    "  needed then",
+                    cells,
+                    c -> c.raise() == null ? "" : then(c.raise()).need()));
         }
         return table.text()
                 + wayRound(cells.get(0))
@@ -135,9 +183,13 @@ final class HazardText {
                 + reasons(hazard, state, cells);
     }
 
-    /** The gap between units is told where it is not clear at some notch: it is nothing that anybody looks for on the road. */
+    /**
+     * The gap between units is told where it is not clear at some notch: it is nothing that anybody looks for on the
+     * road.
+     */
     private static Function<Report.Cell, Report.GapFinding> toldUnits(List<Report.Cell> cells) {
-        boolean told = cells.stream().anyMatch(c -> c.units() != null && !c.units().verdict().equals(Verdict.CLEAR.word()));
+        boolean told = cells.stream()
+                .anyMatch(c -> c.units() != null && !c.units().verdict().equals(Verdict.CLEAR.word()));
         return told ? Report.Cell::units : c -> null;
     }
 
@@ -162,8 +214,14 @@ final class HazardText {
     private void addGaps(
             TextTable table, String name, List<Report.Cell> cells, Function<Report.Cell, Report.GapFinding> side) {
         if (cells.stream().anyMatch(c -> side.apply(c) != null)) {
-            table.add(row(name, cells, c -> side.apply(c) == null ? "" : pair(side.apply(c)).gap()));
-            table.add(row("  needed", cells, c -> side.apply(c) == null ? "" : pair(side.apply(c)).need()));
+            table.add(row(
+                    name,
+                    cells,
+                    c -> side.apply(c) == null ? "" : pair(side.apply(c)).gap()));
+            table.add(row(
+                    "  needed",
+                    cells,
+                    c -> side.apply(c) == null ? "" : pair(side.apply(c)).need()));
         }
     }
 
@@ -191,8 +249,10 @@ final class HazardText {
             return backedInto(c, c.backing(), room);
         }
         return remark("Room beside: " + room.gap() + " with the wheel turned up to " + figures.required(c.turnInM())
-                        + " early or late, needed " + room.need() + "; on the line itself " + figures.against(c.onLineM(), c.requiredM()).gap()
-                        + ": " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side() + ", to "
+                        + " early or late, needed " + room.need() + "; on the line itself "
+                        + figures.against(c.onLineM(), c.requiredM()).gap()
+                        + ": " + c.unit() + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side()
+                        + ", to "
                         + c.against() + ".")
                 + remark("On its own lanes: " + c.ownLanes() + "."
                         + (c.escorts() ? " This line uses the opposing lane: escorts." : ""))
@@ -203,16 +263,20 @@ final class HazardText {
                                 ? ", swing " + figures.distance(line.swingAwayM()) + " away first, into the turn "
                                         + figures.alongRoad(line.turnInM())
                                 : ", no swing first")
-                        + "; radius " + figures.distance(line.radiusM()) + "; wheels straight " + figures.distance(Math.abs(line.endM()))
-                        + (line.endM() < 0 ? " before" : " past") + " the point on the exit. Watch the " + line.mirror() + " mirror: "
+                        + "; radius " + figures.distance(line.radiusM()) + "; wheels straight "
+                        + figures.distance(Math.abs(line.endM()))
+                        + (line.endM() < 0 ? " before" : " past") + " the point on the exit. Watch the " + line.mirror()
+                        + " mirror: "
                         + line.watch() + ".")
                 + overhangs(c)
-                + remark((c.beyondLimits() ? "On that line, which cannot be steered: offtracking " : "Offtracking ") + figures.distance(c.offtrackingM()) + ", swept width "
+                + remark((c.beyondLimits() ? "On that line, which cannot be steered: offtracking " : "Offtracking ")
+                        + figures.distance(c.offtrackingM()) + ", swept width "
                         + figures.distance(c.sweptWidthM()) + ", tail swing " + figures.required(c.tailSwingM())
                         + ", frontal swing " + figures.required(c.frontalSwingM()) + wide + ".")
                 + swings(c)
                 + remark("Judged from all straight to all straight: takes the approach as straight for "
-                        + figures.distance(c.leansBeforeM()) + " before, the exit for " + figures.distance(c.leansBehindM())
+                        + figures.distance(c.leansBeforeM()) + " before, the exit for "
+                        + figures.distance(c.leansBehindM())
                         + " past the corner's points.");
     }
 
@@ -247,7 +311,8 @@ final class HazardText {
     }
 
     private String backedInto(CornerFinding c, BackingLine line, RoundedFigures.GapAndNeed room) {
-        return remark("Room beside on the line itself: " + figures.against(c.onLineM(), c.requiredM()).gap()
+        return remark("Room beside on the line itself: "
+                        + figures.against(c.onLineM(), c.requiredM()).gap()
                         + ", needed " + room.need() + ": " + c.unit()
                         + (c.part().equals(c.unit()) ? "" : " " + c.part()) + ", " + c.side()
                         + ", to " + c.against() + ".")
@@ -262,7 +327,8 @@ final class HazardText {
                         + " past the middle of the gate; radius "
                         + figures.distance(line.radiusM()) + "; wheels straight with it "
                         + figures.distance(Math.abs(line.straightM()))
-                        + (line.straightM() < 0 ? " short of the road's center line"
+                        + (line.straightM() < 0
+                                ? " short of the road's center line"
                                 : " in from the road's center line")
                         + ". Watch the " + line.mirror() + " mirror: " + line.watch() + ".")
                 + overhangs(c)
@@ -276,11 +342,12 @@ final class HazardText {
         StringBuilder text = new StringBuilder();
         for (CornerFinding.Overhang over : c.overhangs()) {
             if (over.gapM() == null) {
-                text.append(remark("The " + over.unit() + " passes over " + over.ground() + ", whose height is unknown."));
+                text.append(
+                        remark("The " + over.unit() + " passes over " + over.ground() + ", whose height is unknown."));
             } else {
                 RoundedFigures.GapAndNeed gap = figures.against(over.gapM(), over.requiredM());
-                text.append(remark("The " + over.unit() + " passes over " + over.ground() + " with " + gap.gap() + ", needed "
-                        + gap.need() + "."));
+                text.append(remark("The " + over.unit() + " passes over " + over.ground() + " with " + gap.gap()
+                        + ", needed " + gap.need() + "."));
             }
         }
         return text.toString();
@@ -302,7 +369,8 @@ final class HazardText {
         int at = -1;
         for (int i = 0; i < cells.size(); i++) {
             Report.GapFinding gap = side.apply(cells.get(i));
-            if (gap != null && (at < 0 || gap.valueM() < side.apply(cells.get(at)).valueM())) {
+            if (gap != null
+                    && (at < 0 || gap.valueM() < side.apply(cells.get(at)).valueM())) {
                 at = i;
             }
         }
@@ -322,8 +390,11 @@ final class HazardText {
         int at = -1;
         for (int i = 0; i < cells.size(); i++) {
             Report.GapFinding gap = side.apply(cells.get(i));
-            if (gap != null && gap.deciding() != null
-                    && (at < 0 || left(gap.deciding()) < left(side.apply(cells.get(at)).deciding()))) {
+            if (gap != null
+                    && gap.deciding() != null
+                    && (at < 0
+                            || left(gap.deciding())
+                                    < left(side.apply(cells.get(at)).deciding()))) {
                 at = i;
             }
         }
@@ -331,8 +402,8 @@ final class HazardText {
             return "";
         }
         Report.GapFinding gap = side.apply(cells.get(at)).deciding();
-        return remark("Decided elsewhere " + name + ", notch " + state.notches().get(at) + ": " + pair(gap).gap()
-                + " where " + pair(gap).need() + " is needed; " + place(gap));
+        return remark("Decided elsewhere " + name + ", notch " + state.notches().get(at) + ": "
+                + pair(gap).gap() + " where " + pair(gap).need() + " is needed; " + place(gap));
     }
 
     private static double left(Report.GapFinding gap) {
@@ -345,7 +416,10 @@ final class HazardText {
                         + (gap.gradeDeclared() ? ", at its declared grade" : " whose grade nobody declared")
                 : "";
         return Words.part(gap.unit(), gap.part())
-                + (gap.against() == null ? "" : ", to " + Words.part(gap.against().unit(), gap.against().part()))
+                + (gap.against() == null
+                        ? ""
+                        : ", to "
+                                + Words.part(gap.against().unit(), gap.against().part()))
                 + ", " + figures.alongRoad(gap.distanceM())
                 + "; " + across(gap) + ", leveling " + gap.leveling() + ", steer axle "
                 + figures.alongRoad(gap.steerM()) + beyond + ".";
@@ -354,8 +428,8 @@ final class HazardText {
     private String across(Report.GapFinding gap) {
         return gap.besideM() == null
                 ? "line " + gap.line()
-                : gap.line() + " (" + figures.distance(Math.abs(gap.besideM())) + (gap.besideM() < 0 ? " left" : " right")
-                        + " of the middle)";
+                : gap.line() + " (" + figures.distance(Math.abs(gap.besideM()))
+                        + (gap.besideM() < 0 ? " left" : " right") + " of the middle)";
     }
 
     /** Why what is not clear is not, and why no raise helps; the limits of the whole hazard are told above. */
@@ -368,7 +442,8 @@ final class HazardText {
                 reasons.add(cells.get(i).raiseNote());
             }
             for (String reason : reasons) {
-                notches.computeIfAbsent(reason, r -> new ArrayList<>()).add(state.notches().get(i));
+                notches.computeIfAbsent(reason, r -> new ArrayList<>())
+                        .add(state.notches().get(i));
             }
         }
         StringBuilder text = new StringBuilder();

@@ -37,7 +37,9 @@ final class InputFile {
                 return unreadable(path, "not-a-file", "This is a folder, not a file.", "Name a file in it.");
             }
             if (Files.size(path) > JsonText.MOST_BYTES) {
-                return unreadable(path, "too-large",
+                return unreadable(
+                        path,
+                        "too-large",
                         "The file is longer than " + JsonText.MOST_BYTES / (1024 * 1024) + " MiB.",
                         "Leave out what is not needed, or thin the route line.");
             }

@@ -32,7 +32,8 @@ final class JsonDifferences {
                     names.add(it.next());
                 }
             }
-            names.forEach(n -> compare(pointer + "/" + n.replace("~", "~0").replace("/", "~1"), first.get(n), second.get(n)));
+            names.forEach(
+                    n -> compare(pointer + "/" + n.replace("~", "~0").replace("/", "~1"), first.get(n), second.get(n)));
         } else if (first != null && second != null && first.isArray() && second.isArray()) {
             for (int i = 0; i < Math.max(first.size(), second.size()); i++) {
                 compare(pointer + "/" + i, first.get(i), second.get(i));

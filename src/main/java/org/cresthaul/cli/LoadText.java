@@ -43,9 +43,16 @@ final class LoadText {
     }
 
     private String limits(LoadReport.LimitSet set) {
-        StringBuilder text = new StringBuilder("Limits ").append(set.place() == null ? "of the whole route" : "at "
-                + set.place()).append(set.replaces() ? " instead of those of the whole route" : "").append(": ")
-                .append(set.name()).append(" (").append(set.source()).append(", ").append(set.date()).append("): ");
+        StringBuilder text = new StringBuilder("Limits ")
+                .append(set.place() == null ? "of the whole route" : "at " + set.place())
+                .append(set.replaces() ? " instead of those of the whole route" : "")
+                .append(": ")
+                .append(set.name())
+                .append(" (")
+                .append(set.source())
+                .append(", ")
+                .append(set.date())
+                .append("): ");
         List<String> rules = set.rules().stream()
                 .map(r -> r.mostKg() == null ? r.rule() : r.rule() + " " + figures.weight(r.mostKg()))
                 .toList();
@@ -57,14 +64,19 @@ final class LoadText {
         table.add("from", "to", "limits of", "booster", "by loads alone");
         for (LoadReport.Advice a : loads.advice()) {
             boolean point = a.fromChainageM() == a.toChainageM();
-            table.add(figures.chainage(a.fromChainageM()), point ? "at the place" : figures.chainage(a.toChainageM()),
-                    a.places().isEmpty() ? "whole route" : String.join(", ", a.places()), a.booster(), a.text());
+            table.add(
+                    figures.chainage(a.fromChainageM()),
+                    point ? "at the place" : figures.chainage(a.toChainageM()),
+                    a.places().isEmpty() ? "whole route" : String.join(", ", a.places()),
+                    a.booster(),
+                    a.text());
         }
         StringBuilder text = new StringBuilder(table.text());
         for (LoadReport.Advice a : loads.advice()) {
             if (!a.places().isEmpty()) {
-                a.reasons().forEach(r -> text.append(remark(
-                        String.join(", ", a.places()) + ", booster " + a.booster() + ": " + r + ".")));
+                a.reasons()
+                        .forEach(r -> text.append(
+                                remark(String.join(", ", a.places()) + ", booster " + a.booster() + ": " + r + ".")));
             }
         }
         return text.toString();
@@ -80,20 +92,29 @@ final class LoadText {
         table.add("group", "load", "each axle", "limit applied", "left", "verdict", "rule");
         for (LoadSheet.GroupLine g : sheet.groups()) {
             LoadSheet.Finding f = g.finding();
-            table.add(g.label(), figures.weight(g.loadKg()), figures.weight(g.perAxleKg()),
-                    f == null ? "" : figures.weight(f.loadKg()) + (f.least() ? ", at least " : " of ")
-                            + figures.weight(f.limitKg()), f == null ? "" : figures.weightLeft(f.marginKg()),
-                    g.verdict(), f == null ? "" : f.rule());
+            table.add(
+                    g.label(),
+                    figures.weight(g.loadKg()),
+                    figures.weight(g.perAxleKg()),
+                    f == null
+                            ? ""
+                            : figures.weight(f.loadKg())
+                                    + (f.least() ? ", at least " : " of ")
+                                    + figures.weight(f.limitKg()),
+                    f == null ? "" : figures.weightLeft(f.marginKg()),
+                    g.verdict(),
+                    f == null ? "" : f.rule());
         }
         text.append(table.text());
         text.append(remark("Gross " + figures.weight(sheet.grossKg()) + ", on the fifth wheel "
                 + figures.weight(sheet.kingpinKg()) + ". Governed by: " + rule(sheet.governing()) + "."));
-        sheet.broken().forEach(f -> text.append(remark("Not kept: " + rule(f) + ": "
-                + figures.weight(f.loadKg()) + (f.least() ? ", at least " : " of ") + figures.weight(f.limitKg()) + ".")));
+        sheet.broken()
+                .forEach(f -> text.append(remark("Not kept: " + rule(f) + ": " + figures.weight(f.loadKg())
+                        + (f.least() ? ", at least " : " of ") + figures.weight(f.limitKg()) + ".")));
         for (LoadSheet.GaugeLine g : sheet.gauges()) {
-            text.append(remark(Words.capital(g.gauge()) + " gauge: " + (g.pressurePa() == null
-                    ? "no reading, " + g.note()
-                    : "read " + figures.pressure(g.pressurePa())) + " (" + figures.weight(g.loadKg()) + " on each axle)."));
+            text.append(remark(Words.capital(g.gauge()) + " gauge: "
+                    + (g.pressurePa() == null ? "no reading, " + g.note() : "read " + figures.pressure(g.pressurePa()))
+                    + " (" + figures.weight(g.loadKg()) + " on each axle)."));
         }
         if (sheet.regulator() != null) {
             text.append(remark(regulator(sheet.regulator())));
@@ -101,10 +122,12 @@ final class LoadText {
         for (LoadSheet.ShimLine s : sheet.shims()) {
             text.append(remark("Shim, " + s.shim() + (s.fitted() ? " (fitted)" : "") + ": for "
                     + figures.weight(s.leastKg()) + " to " + figures.weight(s.mostKg()) + "; the booster's beam stands "
-                    + figures.angle(s.angleRad()) + " tail up" + (s.trouble() == null ? "." : "; " + s.trouble() + ".")));
+                    + figures.angle(s.angleRad()) + " tail up"
+                    + (s.trouble() == null ? "." : "; " + s.trouble() + ".")));
         }
         if (sheet.lift() != null) {
-            text.append(remark("Raising the front (" + figures.weight(sheet.lift().frontKg()) + ") needs "
+            text.append(remark("Raising the front ("
+                    + figures.weight(sheet.lift().frontKg()) + ") needs "
                     + figures.pressure(sheet.lift().neededPa()) + "; the power take-off gives "
                     + figures.pressure(sheet.lift().takeOffPa()) + (sheet.lift().enough() ? "." : ": not enough.")));
         }

@@ -40,8 +40,9 @@ final class OutputFile {
             // A link stays a link: what it points to is written.
             replace(Files.exists(file) ? file.toRealPath() : file.toAbsolutePath(), printed);
         } catch (IOException e) {
-            throw new Refused(file + " cannot be written. Check the folder, the room on its disk, and that you may write"
-                    + " there.\n");
+            throw new Refused(
+                    file + " cannot be written. Check the folder, the room on its disk, and that you may write"
+                            + " there.\n");
         }
     }
 

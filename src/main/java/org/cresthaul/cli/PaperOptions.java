@@ -14,7 +14,10 @@ final class PaperOptions {
     @Option(names = "--paper", paramLabel = "SIZE", description = "letter (default) or a4, for pdf")
     private PaperSize size = PaperSize.LETTER;
 
-    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+    @Option(
+            names = "--units",
+            paramLabel = "UNITS",
+            converter = CommandOptions.Units.class,
             description = "us (default) or metric")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 

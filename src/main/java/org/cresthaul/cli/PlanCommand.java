@@ -27,7 +27,10 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--form", paramLabel = "FORM", description = "text (default) or json")
     private Form form = Form.TEXT;
 
-    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+    @Option(
+            names = "--units",
+            paramLabel = "UNITS",
+            converter = CommandOptions.Units.class,
             description = "us (default) or metric; JSON is always in meters")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
@@ -43,10 +46,11 @@ final class PlanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refused {
         Plan plan = question.answer().plan();
-        byte[] printed = switch (form) {
-            case TEXT -> new PlanText(units).of(plan).getBytes(StandardCharsets.UTF_8);
-            case JSON -> JsonAnswer.bytes(plan);
-        };
+        byte[] printed =
+                switch (form) {
+                    case TEXT -> new PlanText(units).of(plan).getBytes(StandardCharsets.UTF_8);
+                    case JSON -> JsonAnswer.bytes(plan);
+                };
         if (out.isPresent()) {
             question.write(out.get(), printed);
         } else {

@@ -39,8 +39,11 @@ final class PlanMarginsText {
                 figures.distance(c.storageNeededM()),
                 word(c.storageFits())));
         text.append(table.text()).append('\n');
-        text.append(Words.wrapped("Enough: the reserve before a train is at least " + seconds(crossings.get(0).reserveNeededSeconds())
-                + ".", "  ", WIDTH));
+        text.append(Words.wrapped(
+                "Enough: the reserve before a train is at least "
+                        + seconds(crossings.get(0).reserveNeededSeconds()) + ".",
+                "  ",
+                WIDTH));
         for (CrossingTime c : crossings) {
             for (int i = 0; i + 1 < c.advice().size(); i++) {
                 text.append(Words.wrapped(c.hazard() + ": " + c.advice().get(i), "  ", WIDTH));
@@ -48,7 +51,8 @@ final class PlanMarginsText {
         }
         // How it was counted is the same everywhere.
         List<String> advice = crossings.get(0).advice();
-        return text.append(Words.wrapped(advice.get(advice.size() - 1), "  ", WIDTH)).toString();
+        return text.append(Words.wrapped(advice.get(advice.size() - 1), "  ", WIDTH))
+                .toString();
     }
 
     private static String seconds(double seconds) {
@@ -80,13 +84,20 @@ final class PlanMarginsText {
         }
         text.append(table.text());
         if (robustness.weakest() != null) {
-            text.append('\n').append(Words.wrapped("Weakest point: " + robustness.weakest().hazard() + " "
-                    + robustness.weakest().text(), "  ", WIDTH));
+            text.append('\n')
+                    .append(Words.wrapped(
+                            "Weakest point: " + robustness.weakest().hazard() + " "
+                                    + robustness.weakest().text(),
+                            "  ",
+                            WIDTH));
         }
         if (robustness.resurvey() != null) {
-            text.append(Words.wrapped("Survey anew: " + robustness.resurvey().hazard() + " "
-                    + robustness.resurvey().text() + " By " + figures.clearance(robustness.resurvey().gainM()) + ".",
-                    "  ", WIDTH));
+            text.append(Words.wrapped(
+                    "Survey anew: " + robustness.resurvey().hazard() + " "
+                            + robustness.resurvey().text() + " By "
+                            + figures.clearance(robustness.resurvey().gainM()) + ".",
+                    "  ",
+                    WIDTH));
         }
         robustness.notKnown().forEach(n -> text.append(Words.wrapped(n.hazard() + " " + n.text(), "  ", WIDTH)));
         return text.toString();

@@ -36,18 +36,25 @@ final class PlanQuestion {
     @Option(names = "--accept-tight", paramLabel = "ID", description = "A hazard that may be passed though tight")
     private List<String> acceptTight = new ArrayList<>();
 
-    @Option(names = "--set-aside", paramLabel = "ID",
+    @Option(
+            names = "--set-aside",
+            paramLabel = "ID",
             description = "Plan past this hazard as unresolved; the plan is not valid until it is resolved")
     private List<String> setAside = new ArrayList<>();
 
-    @Option(names = "--least-reserve", paramLabel = "SHARE",
-            description = "Reserve to keep at every place, as a share of what is required or allowed there, such as 10%%")
+    @Option(
+            names = "--least-reserve",
+            paramLabel = "SHARE",
+            description =
+                    "Reserve to keep at every place, as a share of what is required or allowed there, such as 10%%")
     private Optional<String> leastReserve = Optional.empty();
 
     @Option(names = "--fewest-conditions", description = "Prefer the way with the fewest conditions to the cheapest")
     private boolean fewestConditions;
 
-    @Option(names = "--settled", paramLabel = "FILE",
+    @Option(
+            names = "--settled",
+            paramLabel = "FILE",
             description = "Conditions that people have settled: by whom, when, and what was agreed")
     private Optional<Path> settled = Optional.empty();
 
@@ -61,7 +68,9 @@ final class PlanQuestion {
     Answer answer() throws Refused {
         Asked whole = made();
         Question q = whole.question;
-        return new Answer(q, whole.report,
+        return new Answer(
+                q,
+                whole.report,
                 CompletePlan.of(q.route(), q.rig(), q.stance(), whole.margins, whole.report, whole.options));
     }
 
@@ -77,12 +86,18 @@ final class PlanQuestion {
         Margins margins = asked.margins();
         Report report = question.answer(margins);
         PlanOptions options = new PlanOptions(
-                question.rig().times(), forbid, keep.orElse(null), noRaising, acceptTight, setAside, reserve(),
-                fewestConditions, settled());
+                question.rig().times(),
+                forbid,
+                keep.orElse(null),
+                noRaising,
+                acceptTight,
+                setAside,
+                reserve(),
+                fewestConditions,
+                settled());
         Mistakes mistakes = new Mistakes();
         for (InputProblem p : PlanOptionsCheck.problems(report, options)) {
-            mistakes.add(option(p.pointer()),
-                    List.of(new InputProblem(p.code(), p.message(), "", p.remedy())));
+            mistakes.add(option(p.pointer()), List.of(new InputProblem(p.code(), p.message(), "", p.remedy())));
         }
         mistakes.refuseIfAny();
         return new Asked(question, margins, report, options);
@@ -101,8 +116,13 @@ final class PlanQuestion {
             code = e.code();
         }
         if (!(share >= 0)) {
-            mistakes.add("--least-reserve", List.of(new InputProblem(code, "\"" + leastReserve.get() + "\" is no reserve to keep.", "",
-                    "Write a share of what is required, 0 % to 100 %, such as \"10 %\".")));
+            mistakes.add(
+                    "--least-reserve",
+                    List.of(new InputProblem(
+                            code,
+                            "\"" + leastReserve.get() + "\" is no reserve to keep.",
+                            "",
+                            "Write a share of what is required, 0 % to 100 %, such as \"10 %\".")));
         }
         mistakes.refuseIfAny();
         return share;
@@ -113,7 +133,8 @@ final class PlanQuestion {
             return List.of();
         }
         Mistakes mistakes = new Mistakes();
-        Optional<List<PlanOptions.Settled>> all = InputFile.read(settled.get()).parse(SettledConditions::parse, mistakes);
+        Optional<List<PlanOptions.Settled>> all =
+                InputFile.read(settled.get()).parse(SettledConditions::parse, mistakes);
         mistakes.refuseIfAny();
         return all.orElseThrow();
     }

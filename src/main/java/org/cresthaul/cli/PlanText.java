@@ -26,7 +26,9 @@ final class PlanText {
         StringBuilder text = new StringBuilder();
         text.append("ROUTE PLAN, made with Cresthaul ").append(plan.version()).append("\n\n");
         text.append(heading(plan)).append('\n');
-        text.append("Outcome: ").append(plan.outcome().toUpperCase(java.util.Locale.ROOT)).append('\n');
+        text.append("Outcome: ")
+                .append(plan.outcome().toUpperCase(java.util.Locale.ROOT))
+                .append('\n');
         if (plan.outcome().equals(Plan.UNJUDGED)) {
             text.append("  The route file names no hazards: no place was judged, and no way is called open.\n");
         }
@@ -36,17 +38,29 @@ final class PlanText {
         }
         if (!plan.conditions().isEmpty()) {
             text.append("\nRESOLVE BEFORE DRIVING\n\n");
-            plan.conditions().forEach(c -> text.append(Words.wrapped(
-                    c.hazard() + "  " + c.name() + " (" + c.what() + "): " + c.told(), "  ", WIDTH)));
+            plan.conditions()
+                    .forEach(c -> text.append(Words.wrapped(
+                            c.hazard() + "  " + c.name() + " (" + c.what() + "): " + c.told(), "  ", WIDTH)));
         }
-        text.append(plan.stopsAtBlocks() ? "\nSTEPS IF THE BLOCKED PLACES WERE RESOLVED (NOT FOR DRIVING)\n\n" : "\nSTEPS\n\n");
+        text.append(
+                plan.stopsAtBlocks()
+                        ? "\nSTEPS IF THE BLOCKED PLACES WERE RESOLVED (NOT FOR DRIVING)\n\n"
+                        : "\nSTEPS\n\n");
         TextTable steps = new TextTable("  ");
-        plan.steps().forEach(s -> steps.add(
-                figures.chainage(s.passage() != null && s.passage().standsAtPoint() ? s.passage().chainageM() : s.chainageM()),
-                what(s), how(s) + front(s.passage())));
+        plan.steps()
+                .forEach(s -> steps.add(
+                        figures.chainage(
+                                s.passage() != null && s.passage().standsAtPoint()
+                                        ? s.passage().chainageM()
+                                        : s.chainageM()),
+                        what(s),
+                        how(s) + front(s.passage())));
         text.append(steps.text());
-        text.append("\n  ").append(plan.changes()).append(plan.changes() == 1 ? " change, " : " changes, ")
-                .append(Duration.inMinutes(plan.seconds())).append(" for changes and crawling\n");
+        text.append("\n  ")
+                .append(plan.changes())
+                .append(plan.changes() == 1 ? " change, " : " changes, ")
+                .append(Duration.inMinutes(plan.seconds()))
+                .append(" for changes and crawling\n");
         text.append(least(plan.least()));
         text.append(trades(plan));
         text.append(new PlanMarginsText(figures).of(plan));
@@ -64,12 +78,12 @@ final class PlanText {
     private String least(LeastReserve least) {
         String share = least.share() == null
                 ? "Least reserve anywhere: unknown"
-                : "Least reserve anywhere: " + RoundedFigures.percentDown(least.share()) + " of what is required or allowed, at "
-                        + least.shareAt() + " (" + least.shareKind() + ")";
+                : "Least reserve anywhere: " + RoundedFigures.percentDown(least.share())
+                        + " of what is required or allowed, at " + least.shareAt() + " (" + least.shareKind() + ")";
         String length = least.lengthM() == null
                 ? ""
-                : "; in length " + figures.clearance(least.lengthM()) + " beyond what is required, at " + least.lengthAt() + " ("
-                        + least.lengthKind() + ")";
+                : "; in length " + figures.clearance(least.lengthM()) + " beyond what is required, at "
+                        + least.lengthAt() + " (" + least.lengthKind() + ")";
         return Words.wrapped(share + length + unknownAt(least.unknownAt()) + ".", "  ", WIDTH);
     }
 
@@ -84,7 +98,9 @@ final class PlanText {
         }
         TextTable table = new TextTable("  ");
         for (Plan.Trade t : plan.trades()) {
-            table.add(Duration.inMinutes(t.seconds()), t.changes() + (t.changes() == 1 ? " change" : " changes"),
+            table.add(
+                    Duration.inMinutes(t.seconds()),
+                    t.changes() + (t.changes() == 1 ? " change" : " changes"),
                     t.conditions() + (t.conditions() == 1 ? " condition" : " conditions"),
                     t.leastReserve() == null
                             ? "reserve not known"
@@ -94,13 +110,17 @@ final class PlanText {
         }
         String weighed = plan.options().fewestConditions()
                 ? ""
-                : "  A condition counts as " + Duration.inMinutes(WayCosts.CONDITION_SECONDS) + " when ways are compared.\n";
-        return "\nTRADE (this way first; --least-reserve and --fewest-conditions ask for another)\n\n" + table.text() + weighed;
+                : "  A condition counts as " + Duration.inMinutes(WayCosts.CONDITION_SECONDS)
+                        + " when ways are compared.\n";
+        return "\nTRADE (this way first; --least-reserve and --fewest-conditions ask for another)\n\n" + table.text()
+                + weighed;
     }
 
     private String heading(Plan plan) {
         TextTable table = new TextTable("");
-        table.add("Route", plan.route().name() + ", " + figures.chainage(plan.route().lengthM()));
+        table.add(
+                "Route",
+                plan.route().name() + ", " + figures.chainage(plan.route().lengthM()));
         table.add("", "file SHA-256 " + plan.route().sha256());
         Optional.ofNullable(plan.route().limitsSha256()).ifPresent(h -> table.add("", "limits file SHA-256 " + h));
         table.add("Rig", plan.rig().name() + ", stance " + plan.rig().stance());
@@ -121,7 +141,8 @@ final class PlanText {
             asked.add("not " + String.join(", ", plan.options().forbid()));
         }
         if (plan.options().leastReserve() != null) {
-            asked.add("reserve of at least " + RoundedFigures.fixed(plan.options().leastReserve() * 100, 1, RoundingMode.HALF_UP) + " %");
+            asked.add("reserve of at least "
+                    + RoundedFigures.fixed(plan.options().leastReserve() * 100, 1, RoundingMode.HALF_UP) + " %");
         }
         if (plan.options().fewestConditions()) {
             asked.add("fewest conditions");
@@ -139,8 +160,11 @@ final class PlanText {
     }
 
     private String block(Plan.Block block) {
-        return Words.wrapped(block.hazard() + "  " + block.name() + ", " + Words.kind(block.kind()) + " at "
-                        + figures.chainage(block.chainageM()), "  ", WIDTH)
+        return Words.wrapped(
+                        block.hazard() + "  " + block.name() + ", " + Words.kind(block.kind()) + " at "
+                                + figures.chainage(block.chainageM()),
+                        "  ",
+                        WIDTH)
                 + Words.wrapped(Words.capital(block.why()) + ".", "      ", WIDTH)
                 + block.relaxations().stream()
                         .map(r -> Words.wrapped(r.text(), "      ", WIDTH))
@@ -159,15 +183,22 @@ final class PlanText {
 
     private String how(Plan.Step step) {
         return switch (step.step()) {
-            case Plan.Step.DEPART -> (step.change() == null ? "" : "first " + actions(step.change()) + "; then ") + setUp(step.set())
-                    + regulator(step);
+            case Plan.Step.DEPART ->
+                (step.change() == null ? "" : "first " + actions(step.change()) + "; then ")
+                        + setUp(step.set())
+                        + regulator(step);
             case Plan.Step.ARRIVE -> setUp(step.set());
             case Plan.Step.CHANGE -> actions(step.change()) + regulator(step);
-            case Plan.Step.RAISE -> "front " + front(step.lift()) + ", rear "
-                    + figures.raise(step.lift().raise().rearM(), step.lift().raise().rearEndM()) + ", for " + String.join(", ", step.lift().hazards())
-                    + "; " + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
-            case Plan.Step.LOWER -> "once the rear has left " + step.lift().lastLeft() + ", on the stops, leveling in auto; "
-                    + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
+            case Plan.Step.RAISE ->
+                "front " + front(step.lift()) + ", rear "
+                        + figures.raise(
+                                step.lift().raise().rearM(), step.lift().raise().rearEndM()) + ", for "
+                        + String.join(", ", step.lift().hazards())
+                        + "; " + stands(step.lift())
+                        + Duration.inMinutes(step.lift().seconds());
+            case Plan.Step.LOWER ->
+                "once the rear has left " + step.lift().lastLeft() + ", on the stops, leveling in auto; "
+                        + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
             default -> how(step.passage());
         };
     }
@@ -177,7 +208,8 @@ final class PlanText {
         String least = figures.raise(lift.raise().frontM(), lift.raise().frontEndM());
         return lift.band() == null || !lift.band().wide()
                 ? least
-                : least + " to " + figures.clearance(lift.band().toM()) + " (" + lift.band().end() + "), aim at "
+                : least + " to " + figures.clearance(lift.band().toM()) + " ("
+                        + lift.band().end() + "), aim at "
                         + figures.dimension(lift.band().aimM());
     }
 
@@ -200,15 +232,16 @@ final class PlanText {
         }
         return step.regulator().leastPa() == null
                 ? "; booster regulator " + step.regulator().note()
-                : "; until the next change the booster regulator may stand from " + figures.pressureUp(step.regulator().leastPa())
-                        + " to " + figures.pressureDown(step.regulator().mostPa());
+                : "; until the next change the booster regulator may stand from "
+                        + figures.pressureUp(step.regulator().leastPa()) + " to "
+                        + figures.pressureDown(step.regulator().mostPa());
     }
 
     private String stands(Plan.Lift lift) {
         return lift.lacks() != null
                 ? "NO PLACE SHOWN, see above; "
-                : "front between " + figures.chainage(lift.fromChainageM()) + " and " + figures.chainage(lift.toChainageM())
-                        + "; ";
+                : "front between " + figures.chainage(lift.fromChainageM()) + " and "
+                        + figures.chainage(lift.toChainageM()) + "; ";
     }
 
     private String how(Plan.Passage passage) {
@@ -216,9 +249,12 @@ final class PlanText {
         if (passage.blocked()) {
             parts.add("BLOCKED (" + passage.verdict() + ")");
         } else {
-            parts.add(passage.condition() == null
-                    ? passage.verdict()
-                    : passage.condition().startsWith(passage.verdict()) ? passage.condition() : passage.verdict() + ", " + passage.condition());
+            parts.add(
+                    passage.condition() == null
+                            ? passage.verdict()
+                            : passage.condition().startsWith(passage.verdict())
+                                    ? passage.condition()
+                                    : passage.verdict() + ", " + passage.condition());
         }
         if (passage.raise() != null) {
             parts.add("raised" + (passage.lowers() ? ", lower after it" : ", stay raised after it"));

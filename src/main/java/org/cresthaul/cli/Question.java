@@ -32,13 +32,19 @@ record Question(Route route, Rig rig, LevelStance stance, Inputs inputs) {
         Optional<Rig> rig = rigFile.parse(RigFile::parse, mistakes);
         Optional<LevelStance> stance = rig.flatMap(r -> StanceChoice.of(r, stanceName));
         if (rig.isPresent() && stance.isEmpty()) {
-            mistakes.add("--stance", List.of(new InputProblem(
-                    StanceChoice.CODE, StanceChoice.message(rig.get(), stanceName), "", StanceChoice.REMEDY)));
+            mistakes.add(
+                    "--stance",
+                    List.of(new InputProblem(
+                            StanceChoice.CODE, StanceChoice.message(rig.get(), stanceName), "", StanceChoice.REMEDY)));
         }
         Optional<WeightLimits> limits = limitsFile.flatMap(f -> f.parse(LimitsFile::parse, mistakes));
         mistakes.refuseIfAny();
         Inputs inputs = new Inputs(routeFile.sha256(), rigFile.sha256(), limitsFile.map(InputFile::sha256));
-        return new Question(limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()), rig.orElseThrow(), stance.orElseThrow(), inputs);
+        return new Question(
+                limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()),
+                rig.orElseThrow(),
+                stance.orElseThrow(),
+                inputs);
     }
 
     Report answer(Margins margins) {

@@ -3,7 +3,6 @@ package org.cresthaul.cli;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import org.cresthaul.check.BounceAllowance;
@@ -35,7 +34,13 @@ final class ReportCsv {
         line(text, header());
         for (Report.HazardFindings hazard : report.hazards()) {
             for (int i = 0; i < hazard.cells().size(); i++) {
-                line(text, row(report, hazard, report.configurations().get(i), hazard.cells().get(i)));
+                line(
+                        text,
+                        row(
+                                report,
+                                hazard,
+                                report.configurations().get(i),
+                                hazard.cells().get(i)));
             }
         }
         return text.toString();
@@ -44,33 +49,88 @@ final class ReportCsv {
     private List<String> header() {
         String length = us ? "_in" : "_m";
         String weight = us ? "_lb" : "_kg";
-        List<String> names = new ArrayList<>(List.of("hazard", "name", "kind", "chainage" + (us ? "_mi" : "_km"),
-                "configuration", "axles", "booster", "notch", "verdict", "verdict_whole_route"));
+        List<String> names = new ArrayList<>(List.of(
+                "hazard",
+                "name",
+                "kind",
+                "chainage" + (us ? "_mi" : "_km"),
+                "configuration",
+                "axles",
+                "booster",
+                "notch",
+                "verdict",
+                "verdict_whole_route"));
         for (String side : new String[] {"ground", "overhead", "units"}) {
-            names.addAll(List.of(side + "_verdict", side + "_gap" + length, side + "_needed" + length,
-                    side + "_margin" + length, side + "_uncertainty" + length, side + "_unit", side + "_part",
-                    side + "_distance" + length, side + "_steer" + length, side + "_line",
-                    side + "_beside" + length, side + "_driven" + length, side + "_leveling",
+            names.addAll(List.of(
+                    side + "_verdict",
+                    side + "_gap" + length,
+                    side + "_needed" + length,
+                    side + "_margin" + length,
+                    side + "_uncertainty" + length,
+                    side + "_unit",
+                    side + "_part",
+                    side + "_distance" + length,
+                    side + "_steer" + length,
+                    side + "_line",
+                    side + "_beside" + length,
+                    side + "_driven" + length,
+                    side + "_leveling",
                     side + "_beyond_survey" + length));
         }
         names.addAll(List.of("units_against_unit", "units_against_part"));
-        names.addAll(List.of("corner_verdict", "corner_room" + length, "corner_needed" + length, "corner_unit",
-                "corner_part", "corner_side", "corner_against", "corner_escorts", "corner_radius" + length,
-                "corner_offtracking" + length, "corner_swept_width" + length, "corner_tail_swing" + length,
-                "corner_frontal_swing" + length, "corner_trails_wide" + length));
-        names.addAll(List.of("raise_front" + length, "raise_rear" + length, "raise_gap" + length,
-                "raise_needed" + length, "raise_note", "speed_at_most" + (us ? "_mph" : "_kmh"),
-                "load_rule", "load_source", "load_axles", "load" + weight, "load_limit" + weight, "load_left" + weight,
-                "loads_whole_route", "reasons", "limits", "cautions", "stance", "route_sha256", "limits_sha256",
-                "rig_sha256", "version"));
+        names.addAll(List.of(
+                "corner_verdict",
+                "corner_room" + length,
+                "corner_needed" + length,
+                "corner_unit",
+                "corner_part",
+                "corner_side",
+                "corner_against",
+                "corner_escorts",
+                "corner_radius" + length,
+                "corner_offtracking" + length,
+                "corner_swept_width" + length,
+                "corner_tail_swing" + length,
+                "corner_frontal_swing" + length,
+                "corner_trails_wide" + length));
+        names.addAll(List.of(
+                "raise_front" + length,
+                "raise_rear" + length,
+                "raise_gap" + length,
+                "raise_needed" + length,
+                "raise_note",
+                "speed_at_most" + (us ? "_mph" : "_kmh"),
+                "load_rule",
+                "load_source",
+                "load_axles",
+                "load" + weight,
+                "load_limit" + weight,
+                "load_left" + weight,
+                "loads_whole_route",
+                "reasons",
+                "limits",
+                "cautions",
+                "stance",
+                "route_sha256",
+                "limits_sha256",
+                "rig_sha256",
+                "version"));
         return names;
     }
 
     private List<String> row(
             Report report, Report.HazardFindings hazard, Report.ConfigurationVerdict c, Report.Cell cell) {
-        List<String> row = new ArrayList<>(List.of(text(hazard.id()), text(hazard.name()), hazard.kind(),
+        List<String> row = new ArrayList<>(List.of(
+                text(hazard.id()),
+                text(hazard.name()),
+                hazard.kind(),
                 Figures.fixed(hazard.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
-                text(c.key()), Integer.toString(c.axles()), c.booster(), text(c.notch()), cell.verdict(), c.verdict()));
+                text(c.key()),
+                Integer.toString(c.axles()),
+                c.booster(),
+                text(c.notch()),
+                cell.verdict(),
+                c.verdict()));
         addGap(row, cell.ground());
         addGap(row, cell.overhead());
         addGap(row, cell.units());
@@ -88,8 +148,12 @@ final class ReportCsv {
         row.add(text(String.join("; ", cell.reasons())));
         row.add(text(String.join("; ", hazard.limits())));
         row.add(text(String.join(" ", Cautions.of(hazard, cell))));
-        row.addAll(List.of(text(report.rig().stance()), report.route().sha256(),
-                Objects.requireNonNullElse(report.route().limitsSha256(), ""), report.rig().sha256(), report.version()));
+        row.addAll(List.of(
+                text(report.rig().stance()),
+                report.route().sha256(),
+                Objects.requireNonNullElse(report.route().limitsSha256(), ""),
+                report.rig().sha256(),
+                report.version()));
         return row;
     }
 
@@ -107,9 +171,21 @@ final class ReportCsv {
         if (gap == null) {
             row.addAll(Collections.nCopies(14, ""));
         } else {
-            row.addAll(List.of(gap.verdict(), down(gap.valueM()), up(gap.requiredM()), up(gap.marginM()),
-                    up(gap.uncertaintyM()), gap.unit(), text(gap.part()), near(gap.distanceM()), near(gap.steerM()),
-                    text(gap.line()), across(gap.besideM()), across(gap.drivenM()), gap.leveling(), up(gap.beyondSurveyM())));
+            row.addAll(List.of(
+                    gap.verdict(),
+                    down(gap.valueM()),
+                    up(gap.requiredM()),
+                    up(gap.marginM()),
+                    up(gap.uncertaintyM()),
+                    gap.unit(),
+                    text(gap.part()),
+                    near(gap.distanceM()),
+                    near(gap.steerM()),
+                    text(gap.line()),
+                    across(gap.besideM()),
+                    across(gap.drivenM()),
+                    gap.leveling(),
+                    up(gap.beyondSurveyM())));
         }
     }
 
@@ -122,10 +198,20 @@ final class ReportCsv {
             row.addAll(Collections.nCopies(14, ""));
             return;
         }
-        row.addAll(List.of(corner.verdict(), down(corner.valueM()), up(corner.requiredM()), corner.unit(),
-                text(corner.part()), corner.side(), corner.against(), corner.escorts() ? "needed" : "no",
-                near(corner.line().radiusM()), up(corner.offtrackingM()), up(corner.sweptWidthM()),
-                up(corner.tailSwingM()), up(corner.frontalSwingM()),
+        row.addAll(List.of(
+                corner.verdict(),
+                down(corner.valueM()),
+                up(corner.requiredM()),
+                corner.unit(),
+                text(corner.part()),
+                corner.side(),
+                corner.against(),
+                corner.escorts() ? "needed" : "no",
+                near(corner.line().radiusM()),
+                up(corner.offtrackingM()),
+                up(corner.sweptWidthM()),
+                up(corner.tailSwingM()),
+                up(corner.frontalSwingM()),
                 corner.trailsWideM() == null ? "" : up(corner.trailsWideM())));
     }
 
@@ -133,8 +219,12 @@ final class ReportCsv {
         if (load == null) {
             row.addAll(List.of("", "", "", "", "", ""));
         } else {
-            row.addAll(List.of(text(load.rule()), text(load.source()), text(load.axles()),
-                    weight(load.loadKg(), RoundingMode.HALF_UP), weight(load.limitKg(), RoundingMode.HALF_UP),
+            row.addAll(List.of(
+                    text(load.rule()),
+                    text(load.source()),
+                    text(load.axles()),
+                    weight(load.loadKg(), RoundingMode.HALF_UP),
+                    weight(load.limitKg(), RoundingMode.HALF_UP),
                     weight(load.marginKg(), RoundingMode.FLOOR)));
         }
     }

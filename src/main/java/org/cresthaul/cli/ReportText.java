@@ -21,10 +21,17 @@ final class ReportText {
 
     String of(Report report) {
         StringBuilder text = new StringBuilder();
-        text.append("CLEARANCE REPORT, made with Cresthaul ").append(report.version()).append("\n\n");
+        text.append("CLEARANCE REPORT, made with Cresthaul ")
+                .append(report.version())
+                .append("\n\n");
         text.append(heading(report)).append("\nWhat a tape shows on this stance, as the rig file has it\n");
-        text.append(Words.wrapped(report.tape().stream().map(t -> t.what() + " " + figures.dimension(t.valueM()))
-                .collect(Collectors.joining("; ")) + ".", "  ", WIDTH));
+        text.append(Words.wrapped(
+                report.tape().stream()
+                                .map(t -> t.what() + " " + figures.dimension(t.valueM()))
+                                .collect(Collectors.joining("; "))
+                        + ".",
+                "  ",
+                WIDTH));
         text.append("\nCautions\n");
         report.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
         text.append("\nAT A GLANCE\n\n").append(new VerdictTable(units).marks(report));
@@ -41,24 +48,33 @@ final class ReportText {
 
     private String heading(Report report) {
         TextTable table = new TextTable("");
-        table.add("Route", report.route().name() + ", " + figures.chainage(report.route().lengthM()));
+        table.add(
+                "Route",
+                report.route().name() + ", " + figures.chainage(report.route().lengthM()));
         addNote(table, report.route().note());
         for (Report.CheckedLeg leg : report.route().legs()) {
-            table.add("", "leg " + leg.name() + ", " + figures.chainage(leg.startChainageM()) + " to "
-                    + figures.chainage(leg.endChainageM()));
+            table.add(
+                    "",
+                    "leg " + leg.name() + ", " + figures.chainage(leg.startChainageM()) + " to "
+                            + figures.chainage(leg.endChainageM()));
         }
         table.add("", "file SHA-256 " + report.route().sha256());
         Optional.ofNullable(report.route().limitsSha256()).ifPresent(h -> table.add("", "limits file SHA-256 " + h));
         table.add("Rig", report.rig().name() + ", stance " + report.rig().stance());
         addNote(table, report.rig().note());
         table.add("", "file SHA-256 " + report.rig().sha256());
-        table.add("Margins", figures.required(report.margins().groundM()) + " over the ground, "
-                + figures.required(report.margins().overheadM()) + " under a structure, "
-                + figures.required(report.margins().sideM()) + " beside in corners, "
-                + figures.required(report.margins().unitM()) + " between units, beyond the uncertainty (95 %)");
+        table.add(
+                "Margins",
+                figures.required(report.margins().groundM()) + " over the ground, "
+                        + figures.required(report.margins().overheadM()) + " under a structure, "
+                        + figures.required(report.margins().sideM()) + " beside in corners, "
+                        + figures.required(report.margins().unitM()) + " between units, beyond the uncertainty (95 %)");
         table.add("", "Between units every place is checked; told where that is not clear");
-        table.add("Driver in corners", "within " + figures.required(report.margins().lineM()) + " of the line and "
-                + figures.required(report.margins().turnInM()) + " of the place to turn in (common practice, no source)");
+        table.add(
+                "Driver in corners",
+                "within " + figures.required(report.margins().lineM()) + " of the line and "
+                        + figures.required(report.margins().turnInM())
+                        + " of the place to turn in (common practice, no source)");
         report.uncertainties().forEach(u -> table.add("", figures.uncertainty(u)));
         return table.text();
     }
@@ -71,12 +87,29 @@ final class ReportText {
 
     private static String wholeRoute(Report report) {
         TextTable table = new TextTable("  ");
-        table.add("setting", "notch", "verdict", "clear", "tight", "contact", "not surveyed", "outside limits",
-                "loads not known", "clear only raised");
+        table.add(
+                "setting",
+                "notch",
+                "verdict",
+                "clear",
+                "tight",
+                "contact",
+                "not surveyed",
+                "outside limits",
+                "loads not known",
+                "clear only raised");
         for (ConfigurationState state : ConfigurationState.listOf(report)) {
             for (Report.ConfigurationVerdict c : state.of(report.configurations())) {
-                table.add(state.label(), c.notch(), c.verdict(), "" + c.clear(), "" + c.tight(), "" + c.contact(),
-                        "" + c.notSurveyed(), "" + c.outsideLimits(), "" + c.loadsNotKnown(),
+                table.add(
+                        state.label(),
+                        c.notch(),
+                        c.verdict(),
+                        "" + c.clear(),
+                        "" + c.tight(),
+                        "" + c.contact(),
+                        "" + c.notSurveyed(),
+                        "" + c.outsideLimits(),
+                        "" + c.loadsNotKnown(),
                         "" + c.raisedOnly());
             }
         }

@@ -19,7 +19,8 @@ final class ReversingText {
             return line(Words.capital(reversing.states().get(0).unknown()) + ".");
         }
         StringBuilder text = new StringBuilder();
-        text.append(line("How far it can be pushed straight back with the steering held straight, from " + figures.angle(reversing.bendRad())
+        text.append(line("How far it can be pushed straight back with the steering held straight, from "
+                + figures.angle(reversing.bendRad())
                 + " at every coupling until one is at its limit. For information; not a verdict."));
         reversing.cautions().forEach(c -> text.append(line("Caution: " + c)));
         boolean trailing = reversing.states().stream().anyMatch(s -> s.locked() != null);
@@ -31,7 +32,11 @@ final class ReversingText {
         }
         for (State s : reversing.states()) {
             if (trailing) {
-                table.add(s.label(), way(s.free(), reversing), way(s.locked(), reversing), way(s.lockedLight(), reversing));
+                table.add(
+                        s.label(),
+                        way(s.free(), reversing),
+                        way(s.locked(), reversing),
+                        way(s.lockedLight(), reversing));
             } else {
                 table.add(s.label(), way(s.free(), reversing));
             }

@@ -13,7 +13,8 @@ import picocli.CommandLine.ParentCommand;
 /** Plans a route and makes the driver's sheet of it. */
 @Command(
         name = "runsheet",
-        description = "Plans a route and makes the driver's run sheet of the plan, with set-up cards, drawings and maps.",
+        description =
+                "Plans a route and makes the driver's run sheet of the plan, with set-up cards, drawings and maps.",
         mixinStandardHelpOptions = true)
 final class RunSheetCommand implements Callable<Integer> {
     @ParentCommand
@@ -29,14 +30,21 @@ final class RunSheetCommand implements Callable<Integer> {
     public Integer call() throws Refused {
         PlanQuestion.Answer answer = question.answer();
         Plan plan = answer.plan();
-        RunSheet sheet = RunSheet.of(plan, answer.report(), answer.question().route(), answer.question().stance(), wanted.units());
+        RunSheet sheet = RunSheet.of(
+                plan,
+                answer.report(),
+                answer.question().route(),
+                answer.question().stance(),
+                wanted.units());
         Question q = answer.question();
-        SheetPictures pictures = new SheetPictures(q.route(), q.rig(), q.stance(), plan, answer.report(), wanted.units());
-        byte[] printed = switch (wanted.form()) {
-            case PDF -> Papers.pdf(sheet, pictures, wanted.size());
-            case HTML -> Papers.html(sheet, pictures);
-            case JSON -> JsonAnswer.bytes(sheet);
-        };
+        SheetPictures pictures =
+                new SheetPictures(q.route(), q.rig(), q.stance(), plan, answer.report(), wanted.units());
+        byte[] printed =
+                switch (wanted.form()) {
+                    case PDF -> Papers.pdf(sheet, pictures, wanted.size());
+                    case HTML -> Papers.html(sheet, pictures);
+                    case JSON -> JsonAnswer.bytes(sheet);
+                };
         if (wanted.out().isPresent()) {
             question.write(wanted.out().get(), printed);
         } else {

@@ -43,15 +43,21 @@ final class ServeCommand implements Callable<Integer> {
     @Parameters(arity = "0..*", paramLabel = "FILE", description = "A route file, then one rig file or more")
     private List<Path> files = List.of();
 
-    @Option(names = "--port", paramLabel = "PORT",
+    @Option(
+            names = "--port",
+            paramLabel = "PORT",
             description = "Port to listen on, 0 for any; default: 8137 or the next free one")
     private Optional<Integer> port = Optional.empty();
 
-    @Option(names = "--host", paramLabel = "ADDRESS",
+    @Option(
+            names = "--host",
+            paramLabel = "ADDRESS",
             description = "Address to listen on instead of 127.0.0.1; everyone who reaches it can then use the server")
     private Optional<String> host = Optional.empty();
 
-    @Option(names = "--tiles", paramLabel = "URL",
+    @Option(
+            names = "--tiles",
+            paramLabel = "URL",
             description = "Base map, such as https://tiles.example.org/{z}/{x}/{y}.png; without it nothing is loaded"
                     + " from elsewhere")
     private Optional<String> tilesUrl = Optional.empty();
@@ -59,11 +65,16 @@ final class ServeCommand implements Callable<Integer> {
     @Option(names = "--tiles-attribution", paramLabel = "TEXT", description = "Whom to thank for the base map")
     private Optional<String> tilesAttribution = Optional.empty();
 
-    @Option(names = "--stance", paramLabel = "NAME",
+    @Option(
+            names = "--stance",
+            paramLabel = "NAME",
             description = "Stance of the rig for what is printed here; default: loaded")
     private Optional<String> stance = Optional.empty();
 
-    @Option(names = "--units", paramLabel = "UNITS", converter = CommandOptions.Units.class,
+    @Option(
+            names = "--units",
+            paramLabel = "UNITS",
+            converter = CommandOptions.Units.class,
             description = "us (default) or metric, for what is printed here")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
@@ -81,7 +92,9 @@ final class ServeCommand implements Callable<Integer> {
         Optional<Tiles> tiles = tiles();
         Samples samples = files.isEmpty() ? Samples.bundled() : named(files);
         Question question = Question.of(
-                InputFile.of(samples.routes().get(0)), InputFile.of(samples.rigs().get(0)), stance);
+                InputFile.of(samples.routes().get(0)),
+                InputFile.of(samples.rigs().get(0)),
+                stance);
         try (WebServer server = start(tiles, samples)) {
             Report report = question.answer(Margins.defaults());
             program.print(new VerdictTable(units).of(report));
@@ -168,9 +181,10 @@ final class ServeCommand implements Callable<Integer> {
 
     private void warnIfOpen(ServerOptions options) {
         if (!options.isLoopback()) {
-            program.warn("Warning: " + host.orElseThrow() + " can be reached from other machines. There is no sign-in and no"
-                    + " encryption (TLS): whoever reaches this server can use it and read what is sent. Leave --host out, or"
-                    + " put a proxy with both in front of it.\n");
+            program.warn(
+                    "Warning: " + host.orElseThrow() + " can be reached from other machines. There is no sign-in and no"
+                            + " encryption (TLS): whoever reaches this server can use it and read what is sent. Leave --host out, or"
+                            + " put a proxy with both in front of it.\n");
         }
     }
 }

@@ -12,7 +12,8 @@ import picocli.CommandLine.ParentCommand;
 /** Plans a route and makes the statement for the permit clerk of it. */
 @Command(
         name = "statement",
-        description = "Plans a route and makes the statement for the permit clerk: envelope, axle loads, every place, what was not checked.",
+        description =
+                "Plans a route and makes the statement for the permit clerk: envelope, axle loads, every place, what was not checked.",
         mixinStandardHelpOptions = true)
 final class StatementCommand implements Callable<Integer> {
     @ParentCommand
@@ -30,11 +31,12 @@ final class StatementCommand implements Callable<Integer> {
         Plan plan = answer.plan();
         Question q = answer.question();
         Statement statement = Statement.of(plan, answer.report(), q.route(), q.rig(), q.stance(), wanted.units());
-        byte[] printed = switch (wanted.form()) {
-            case PDF -> Papers.pdf(statement, q.route(), wanted.size());
-            case HTML -> Papers.html(statement, q.route());
-            case JSON -> JsonAnswer.bytes(statement);
-        };
+        byte[] printed =
+                switch (wanted.form()) {
+                    case PDF -> Papers.pdf(statement, q.route(), wanted.size());
+                    case HTML -> Papers.html(statement, q.route());
+                    case JSON -> JsonAnswer.bytes(statement);
+                };
         if (wanted.out().isPresent()) {
             question.write(wanted.out().get(), printed);
         } else {

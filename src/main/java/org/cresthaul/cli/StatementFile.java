@@ -39,8 +39,11 @@ record StatementFile(
         JsonNode tree = JsonText.read(document, problems);
         problems.throwIfAny();
         if (!Statement.FORM.equals(tree.path("cresthaul").asText())) {
-            throw rejected("no-statement", "This is no statement: its \"cresthaul\" is not \"" + Statement.FORM + "\".",
-                    "/cresthaul", "Name a file written by statement --form json.");
+            throw rejected(
+                    "no-statement",
+                    "This is no statement: its \"cresthaul\" is not \"" + Statement.FORM + "\".",
+                    "/cresthaul",
+                    "Name a file written by statement --form json.");
         }
         try {
             return new StatementFile(
@@ -53,14 +56,20 @@ record StatementFile(
                     value(tree, "/margins", Margins.class),
                     value(tree, "/options", PlanOptions.class));
         } catch (JsonProcessingException | IllegalArgumentException e) {
-            throw rejected("wrong-statement", "What was asked cannot be read from this statement.", "/options",
+            throw rejected(
+                    "wrong-statement",
+                    "What was asked cannot be read from this statement.",
+                    "/options",
                     "Name the file as statement --form json wrote it; it was changed since, or made by another version.");
         }
     }
 
     private static String text(JsonNode tree, String pointer) throws InputRejected {
         if (!tree.at(pointer).isTextual()) {
-            throw rejected("missing", "The statement does not tell " + pointer + ".", pointer,
+            throw rejected(
+                    "missing",
+                    "The statement does not tell " + pointer + ".",
+                    pointer,
                     "Name the file as statement --form json wrote it.");
         }
         return tree.at(pointer).textValue();
@@ -69,7 +78,10 @@ record StatementFile(
     private static <T> T value(JsonNode tree, String pointer, Class<T> type)
             throws JsonProcessingException, InputRejected {
         if (!tree.at(pointer).isObject()) {
-            throw rejected("missing", "The statement does not tell " + pointer + ".", pointer,
+            throw rejected(
+                    "missing",
+                    "The statement does not tell " + pointer + ".",
+                    pointer,
                     "Name the file as statement --form json wrote it.");
         }
         return MAPPER.treeToValue(tree.at(pointer), type);

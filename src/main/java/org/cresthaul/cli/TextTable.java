@@ -40,7 +40,8 @@ final class TextTable {
             for (int i = 0; i < row.size(); i++) {
                 String cell = row.get(i);
                 line.append(cell);
-                line.append(" ".repeat(widths.get(i) - cell.codePointCount(0, cell.length()))).append(GAP);
+                line.append(" ".repeat(widths.get(i) - cell.codePointCount(0, cell.length())))
+                        .append(GAP);
             }
             text.append(line.toString().stripTrailing()).append('\n');
         }

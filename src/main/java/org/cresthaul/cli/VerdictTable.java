@@ -35,13 +35,15 @@ final class VerdictTable {
         }
         List<ConfigurationState> states = ConfigurationState.listOf(report);
         int width = states.stream()
-                .mapToInt(s -> Math.max(s.notches().size() * MARK_WIDTH, s.booster().length()) + 2)
+                .mapToInt(s ->
+                        Math.max(s.notches().size() * MARK_WIDTH, s.booster().length()) + 2)
                 .max()
                 .orElseThrow();
         int beside = Math.max(1, (WIDTH - LEAD) / width);
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < states.size(); i += beside) {
-            text.append(table(report, states.subList(i, Math.min(states.size(), i + beside)))).append('\n');
+            text.append(table(report, states.subList(i, Math.min(states.size(), i + beside))))
+                    .append('\n');
         }
         return text + Marks.KEY;
     }
@@ -52,14 +54,26 @@ final class VerdictTable {
         table.add(row("", "", "booster", states, ConfigurationState::booster));
         table.add(row("", "", "notch", states, s -> strip(s.notches(), n -> n)));
         for (Report.HazardFindings hazard : report.hazards()) {
-            table.add(row(hazard.id(), shortened(hazard.name()), figures.chainage(hazard.chainageM()), states,
+            table.add(row(
+                    hazard.id(),
+                    shortened(hazard.name()),
+                    figures.chainage(hazard.chainageM()),
+                    states,
                     s -> strip(s.of(hazard.cells()), Marks::of)));
         }
         if (report.loads().counts()) {
-            table.add(row("", "loads, whole route", "", states,
+            table.add(row(
+                    "",
+                    "loads, whole route",
+                    "",
+                    states,
                     s -> strip(s.of(report.configurations()), c -> Marks.of(c.loads()))));
         }
-        table.add(row("", "whole route in transport", "", states,
+        table.add(row(
+                "",
+                "whole route in transport",
+                "",
+                states,
                 s -> strip(s.of(report.configurations()), c -> Marks.of(c.verdict()))));
         return table.text();
     }

@@ -23,7 +23,8 @@ import picocli.CommandLine.ParentCommand;
 /** Makes a statement again from its files and tells whether it is the same. */
 @Command(
         name = "verify",
-        description = "Makes a statement again from its files, as it says it was asked for, and tells whether it is identical.",
+        description =
+                "Makes a statement again from its files, as it says it was asked for, and tells whether it is identical.",
         mixinStandardHelpOptions = true)
 final class VerifyCommand implements Callable<Integer> {
     private static final int MOST_LISTED = 40;
@@ -40,7 +41,10 @@ final class VerifyCommand implements Callable<Integer> {
     @Parameters(index = "2", paramLabel = "RIG", description = "Rig file (JSON)")
     private Path rigPath;
 
-    @Option(names = "--limits", paramLabel = "FILE", description = "The limits file, where the statement was made with one")
+    @Option(
+            names = "--limits",
+            paramLabel = "FILE",
+            description = "The limits file, where the statement was made with one")
     private Optional<Path> limitsPath = Optional.empty();
 
     @Override
@@ -50,20 +54,32 @@ final class VerifyCommand implements Callable<Integer> {
         mistakes.refuseIfAny();
         StatementFile statement = read.orElseThrow();
         requireLimits(statement);
-        Question question = Question.of(InputFile.read(routePath), InputFile.read(rigPath), Optional.of(statement.stance()),
+        Question question = Question.of(
+                InputFile.read(routePath),
+                InputFile.read(rigPath),
+                Optional.of(statement.stance()),
                 limitsPath.map(InputFile::read));
         List<JsonDifferences.Difference> differences = JsonDifferences.of(statement.tree(), again(statement, question));
         StringBuilder text = new StringBuilder();
-        text.append(hash("route file", statement.routeSha256(), question.inputs().routeSha256()));
+        text.append(
+                hash("route file", statement.routeSha256(), question.inputs().routeSha256()));
         text.append(hash("rig file", statement.rigSha256(), question.inputs().rigSha256()));
         question.inputs().limitsSha256().ifPresent(h -> text.append(hash("limits file", statement.limitsSha256(), h)));
         if (differences.isEmpty()) {
             program.print(text + "Identical: made again from these files, the statement is the same in everything.\n");
             return ExitCode.CLEAR;
         }
-        text.append("NOT identical: ").append(differences.size()).append(differences.size() == 1 ? " value differs.\n" : " values differ.\n");
-        differences.stream().limit(MOST_LISTED).forEach(d -> text.append(d.pointer()).append("\n    in the statement  ")
-                .append(d.first()).append("\n    made again        ").append(d.second()).append('\n'));
+        text.append("NOT identical: ")
+                .append(differences.size())
+                .append(differences.size() == 1 ? " value differs.\n" : " values differ.\n");
+        differences.stream()
+                .limit(MOST_LISTED)
+                .forEach(d -> text.append(d.pointer())
+                        .append("\n    in the statement  ")
+                        .append(d.first())
+                        .append("\n    made again        ")
+                        .append(d.second())
+                        .append('\n'));
         if (differences.size() > MOST_LISTED) {
             text.append("and ").append(differences.size() - MOST_LISTED).append(" more\n");
         }
@@ -73,16 +89,20 @@ final class VerifyCommand implements Callable<Integer> {
 
     private void requireLimits(StatementFile statement) throws Refused {
         if (limitsPath.isEmpty() && statement.limitsSha256() != null) {
-            throw new Refused("The statement was made with a limits file. Name it with --limits. Nothing was verified.\n");
+            throw new Refused(
+                    "The statement was made with a limits file. Name it with --limits. Nothing was verified.\n");
         }
         if (limitsPath.isPresent() && statement.limitsSha256() == null) {
-            throw new Refused("The statement was made without a limits file. Leave --limits out. Nothing was verified.\n");
+            throw new Refused(
+                    "The statement was made without a limits file. Leave --limits out. Nothing was verified.\n");
         }
     }
 
     private static String hash(String what, String told, String found) {
-        return what + ": SHA-256 " + (told.equals(found) ? "as in the statement\n" : "DIFFERS: " + told + " in the statement, "
-                + found + " of this file\n");
+        return what + ": SHA-256 "
+                + (told.equals(found)
+                        ? "as in the statement\n"
+                        : "DIFFERS: " + told + " in the statement, " + found + " of this file\n");
     }
 
     private static JsonNode again(StatementFile statement, Question q) throws Refused {
@@ -94,7 +114,8 @@ final class VerifyCommand implements Callable<Integer> {
         }
         mistakes.refuseIfAny();
         Plan plan = CompletePlan.of(q.route(), q.rig(), q.stance(), statement.margins(), report, statement.options());
-        byte[] written = JsonAnswer.bytes(Statement.of(plan, report, q.route(), q.rig(), q.stance(), statement.units()));
+        byte[] written =
+                JsonAnswer.bytes(Statement.of(plan, report, q.route(), q.rig(), q.stance(), statement.units()));
         try {
             Problems none = new Problems();
             JsonNode tree = JsonText.read(written, none);

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.operation.buffer.BufferOp;
@@ -42,10 +42,10 @@ public final class Areas {
     }
 
     /**
-     * An area without hairlines, which sums of pieces that only just touch leave: cracks and slots up to 0.1 mm wide are
-     * closed, strips up to 0.1 mm wide and rings that hold nothing are dropped. Nothing is added that is farther than 0.1 mm
-     * from the area: that much may come out too large, within a crack; everywhere else the edge stays to 0.01 mm or, at a
-     * spike, goes back. The answer is valid; empty stays empty.
+     * An area without hairlines, which sums of pieces that only just touch leave: cracks and slots up to 0.1 mm wide
+     * are closed, strips up to 0.1 mm wide and rings that hold nothing are dropped. Nothing is added that is farther
+     * than 0.1 mm from the area: that much may come out too large, within a crack; everywhere else the edge stays to
+     * 0.01 mm or, at a spike, goes back. The answer is valid; empty stays empty.
      */
     public static Geometry sealed(Geometry area) {
         Geometry closed = offset(offset(area, HAIR_M), -HAIR_M);

@@ -1,10 +1,10 @@
 package org.cresthaul.geometry;
 
 /**
- * How far something strays from the straight interpolation between its values at both ends of a way, as a line does from
- * its chord: within {@link #whole}, and also within {@link #rest} of the parabola 4 · {@link #peak} · t (1 − t), t being the
- * share of the way. What bows alike at the same time can be set off against each other by their parabolas; two intervals
- * can not. Mutable on purpose, as {@link Interval} is.
+ * How far something strays from the straight interpolation between its values at both ends of a way, as a line does
+ * from its chord: within {@link #whole}, and also within {@link #rest} of the parabola 4 · {@link #peak} · t (1 − t), t
+ * being the share of the way. What bows alike at the same time can be set off against each other by their parabolas;
+ * two intervals can not. Mutable on purpose, as {@link Interval} is.
  */
 public final class Bow {
     public final Interval whole = new Interval();

@@ -1,8 +1,8 @@
 package org.cresthaul.geometry;
 
 /**
- * A closed interval that a bound is gathered into. Mutable on purpose: the position search fills millions of them;
- * it never leaves the thread that made it.
+ * A closed interval that a bound is gathered into. Mutable on purpose: the position search fills millions of them; it
+ * never leaves the thread that made it.
  */
 public final class Interval {
     public double lo;

@@ -3,12 +3,12 @@ package org.cresthaul.geometry;
 import java.util.function.Supplier;
 
 /**
- * Whether anybody still wants what a thread works on. Engines poll it wherever work repeats, so that a check whose asker
- * has gone, or whose time is over, ends within a moment.
+ * Whether anybody still wants what a thread works on. Engines poll it wherever work repeats, so that a check whose
+ * asker has gone, or whose time is over, ends within a moment.
  *
  * <p>It belongs to the threads of one check, by {@link #during}, instead of being handed through every constructor: a
- * call that forgot to pass it on would be one that nothing can stop. It never changes an answer: work is done to its end,
- * or there is no answer. What bounds an answer is a {@link WorkLimit}.
+ * call that forgot to pass it on would be one that nothing can stop. It never changes an answer: work is done to its
+ * end, or there is no answer. What bounds an answer is a {@link WorkLimit}.
  */
 public final class StopSignal {
     private static final StopSignal NEVER = new StopSignal();

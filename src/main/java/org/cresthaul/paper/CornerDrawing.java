@@ -6,7 +6,9 @@ import org.cresthaul.check.CornerView;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
 
-/** A corner from above: pavement, what the combination sweeps over, its line, and where it stands when it is tightest. */
+/**
+ * A corner from above: pavement, what the combination sweeps over, its line, and where it stands when it is tightest.
+ */
 final class CornerDrawing {
     /** A wheel or coupling bent by less counts as straight. */
     private static final double STRAIGHT_RAD = 0.01;
@@ -20,10 +22,14 @@ final class CornerDrawing {
 
     static Drawing of(CornerView view) {
         List<List<Double>> shown = turning(view);
-        double left = Math.min(-8, shown.stream().mapToDouble(p -> p.get(0)).min().orElse(-8)) - EDGE_M;
-        double right = Math.max(8, shown.stream().mapToDouble(p -> p.get(0)).max().orElse(8)) + EDGE_M;
-        double low = Math.min(-8, shown.stream().mapToDouble(p -> p.get(1)).min().orElse(-8)) - EDGE_M;
-        double high = Math.max(8, shown.stream().mapToDouble(p -> p.get(1)).max().orElse(8)) + EDGE_M;
+        double left =
+                Math.min(-8, shown.stream().mapToDouble(p -> p.get(0)).min().orElse(-8)) - EDGE_M;
+        double right =
+                Math.max(8, shown.stream().mapToDouble(p -> p.get(0)).max().orElse(8)) + EDGE_M;
+        double low =
+                Math.min(-8, shown.stream().mapToDouble(p -> p.get(1)).min().orElse(-8)) - EDGE_M;
+        double high =
+                Math.max(8, shown.stream().mapToDouble(p -> p.get(1)).max().orElse(8)) + EDGE_M;
         double perM = Math.min(WIDTH / (right - left), MOST_HEIGHT / (high - low));
         Frame frame = new Frame(left - (WIDTH / perM - (right - left)) / 2, high, perM);
         List<Shape> shapes = new ArrayList<>();
@@ -43,12 +49,22 @@ final class CornerDrawing {
         for (CornerView.EncroachmentView e : view.encroachments()) {
             rings(shapes, frame, e.rings(), Ink.CONTACT, Ink.CONTACT, 0.8, false);
         }
-        shapes.add(new Drawing.Path(List.of(view.lead().stream().map(frame::at).toList()), false, Ink.NONE, Ink.GUIDE, 1.8, false));
+        shapes.add(new Drawing.Path(
+                List.of(view.lead().stream().map(frame::at).toList()), false, Ink.NONE, Ink.GUIDE, 1.8, false));
         double height = (high - low) * perM;
         marks(shapes, frame, view, height);
-        shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(WIDTH - 0.4, 0.4),
-                new Point(WIDTH - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
-        return new Drawing(WIDTH, height, "Corner " + view.hazard() + " from above: the swept path and the combination where it is tightest",
+        shapes.add(Drawing.area(
+                Ink.NONE,
+                Ink.SOFT,
+                0.8,
+                new Point(0.4, 0.4),
+                new Point(WIDTH - 0.4, 0.4),
+                new Point(WIDTH - 0.4, height - 0.4),
+                new Point(0.4, height - 0.4)));
+        return new Drawing(
+                WIDTH,
+                height,
+                "Corner " + view.hazard() + " from above: the swept path and the combination where it is tightest",
                 shapes);
     }
 
@@ -77,9 +93,8 @@ final class CornerDrawing {
                 double s = Math.sin(pose.get(2));
                 for (List<Double> b : view.units().get(k).bodies()) {
                     double half = b.get(2);
-                    for (double[] at : new double[][] {
-                        {b.get(0), half}, {b.get(0), -half}, {b.get(1), half}, {b.get(1), -half}
-                    }) {
+                    for (double[] at :
+                            new double[][] {{b.get(0), half}, {b.get(0), -half}, {b.get(1), half}, {b.get(1), -half}}) {
                         corners.add(List.of(pose.get(0) + at[0] * c - at[1] * s, pose.get(1) + at[0] * s + at[1] * c));
                     }
                 }
@@ -115,8 +130,11 @@ final class CornerDrawing {
         StringBuilder words = new StringBuilder();
         for (int i = 0; i < view.marks().size(); i++) {
             CornerView.MarkView mark = view.marks().get(i);
-            words.append(i == 0 ? " Steer axle at " : ", ").append(letter(i)).append(' ')
-                    .append(mark.kind().equals("landmark") ? "abreast of where the " : "").append(mark.words());
+            words.append(i == 0 ? " Steer axle at " : ", ")
+                    .append(letter(i))
+                    .append(' ')
+                    .append(mark.kind().equals("landmark") ? "abreast of where the " : "")
+                    .append(mark.words());
         }
         return words.isEmpty() ? "" : words + ".";
     }
@@ -131,22 +149,42 @@ final class CornerDrawing {
         }
     }
 
-    private static void rings(List<Shape> shapes, Frame frame, List<List<List<Double>>> rings, Ink fill, Ink stroke, double width,
+    private static void rings(
+            List<Shape> shapes,
+            Frame frame,
+            List<List<List<Double>>> rings,
+            Ink fill,
+            Ink stroke,
+            double width,
             boolean dashed) {
         if (!rings.isEmpty()) {
-            shapes.add(new Drawing.Path(rings.stream().map(r -> r.stream().map(frame::at).toList()).toList(), true, fill, stroke, width,
+            shapes.add(new Drawing.Path(
+                    rings.stream().map(r -> r.stream().map(frame::at).toList()).toList(),
+                    true,
+                    fill,
+                    stroke,
+                    width,
                     dashed));
         }
     }
 
     private static void unit(List<Shape> shapes, Frame frame, CornerView.UnitShape unit, List<Double> pose) {
         for (List<Double> b : unit.bodies()) {
-            shapes.add(Drawing.area(Ink.STEEL, Ink.LINE, 1, corner(frame, pose, b.get(0), b.get(2)), corner(frame, pose, b.get(1), b.get(2)),
-                    corner(frame, pose, b.get(1), -b.get(2)), corner(frame, pose, b.get(0), -b.get(2))));
+            shapes.add(Drawing.area(
+                    Ink.STEEL,
+                    Ink.LINE,
+                    1,
+                    corner(frame, pose, b.get(0), b.get(2)),
+                    corner(frame, pose, b.get(1), b.get(2)),
+                    corner(frame, pose, b.get(1), -b.get(2)),
+                    corner(frame, pose, b.get(0), -b.get(2))));
         }
         for (List<Double> t : unit.tires()) {
             for (double side : new double[] {-1, 1}) {
-                shapes.add(Drawing.line(Ink.LINE, 3, corner(frame, pose, t.get(0) - 0.5, side * (t.get(1) - 0.15)),
+                shapes.add(Drawing.line(
+                        Ink.LINE,
+                        3,
+                        corner(frame, pose, t.get(0) - 0.5, side * (t.get(1) - 0.15)),
                         corner(frame, pose, t.get(0) + 0.5, side * (t.get(1) - 0.15))));
             }
         }

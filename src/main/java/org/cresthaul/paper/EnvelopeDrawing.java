@@ -10,8 +10,8 @@ import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 
 /**
- * The combination from its right side on level ground, dimensioned: length, height, greatest height while raised, spacing and
- * load of every axle. Figures are rounded as the envelope's rows are.
+ * The combination from its right side on level ground, dimensioned: length, height, greatest height while raised,
+ * spacing and load of every axle. Figures are rounded as the envelope's rows are.
  */
 final class EnvelopeDrawing {
     private static final double WIDTH = 960;
@@ -47,41 +47,72 @@ final class EnvelopeDrawing {
 
     private Drawing drawing() {
         for (Envelope.Shape o : envelope.outlines()) {
-            shapes.add(new Drawing.Path(List.of(o.points().stream().map(p -> new Point(x(p.get(0)), y(p.get(1)))).toList()), true,
-                    o.load() ? Ink.LOAD : Ink.STEEL, Ink.LINE, 1, false));
+            shapes.add(new Drawing.Path(
+                    List.of(o.points().stream()
+                            .map(p -> new Point(x(p.get(0)), y(p.get(1))))
+                            .toList()),
+                    true,
+                    o.load() ? Ink.LOAD : Ink.STEEL,
+                    Ink.LINE,
+                    1,
+                    false));
         }
         for (Envelope.Wheel w : envelope.wheels()) {
-            shapes.add(new Drawing.Circle(new Point(x(w.xM()), y(w.hM())), w.radiusM() * perM, Ink.TIRE, Ink.LINE, 0.8));
+            shapes.add(
+                    new Drawing.Circle(new Point(x(w.xM()), y(w.hM())), w.radiusM() * perM, Ink.TIRE, Ink.LINE, 0.8));
         }
         double ground = y(0);
         shapes.add(Drawing.line(Ink.LINE, 1.4, new Point(LEFT - 10, ground), new Point(WIDTH - 10, ground)));
         double chain = ground + 30;
         axles(chain);
         double length = chain + 3 * (SIZE + 4) + 12;
-        dimension(x(envelope.rearXM()), x(envelope.frontXM()), length, "length " + figures.distance(envelope.lengthM()));
+        dimension(
+                x(envelope.rearXM()), x(envelope.frontXM()), length, "length " + figures.distance(envelope.lengthM()));
         height(WIDTH - RIGHT + 12, envelope.heightM(), "height " + figures.required(envelope.heightM()), -4);
         if (envelope.raisedHeightM() != null) {
-            height(WIDTH - RIGHT + 24, envelope.raisedHeightM(), "raised " + figures.required(envelope.raisedHeightM()), 14);
+            height(
+                    WIDTH - RIGHT + 24,
+                    envelope.raisedHeightM(),
+                    "raised " + figures.required(envelope.raisedHeightM()),
+                    14);
         }
-        return new Drawing(WIDTH, length + 10, "Side view of set-up " + envelope.letter() + " on level ground: length, height, spacing and"
-                + " load of every axle", shapes);
+        return new Drawing(
+                WIDTH,
+                length + 10,
+                "Side view of set-up " + envelope.letter() + " on level ground: length, height, spacing and"
+                        + " load of every axle",
+                shapes);
     }
 
-    /** Spacings between axles that stand, and what each carries, in two rows in turn where they would run into each other. */
+    /**
+     * Spacings between axles that stand, and what each carries, in two rows in turn where they would run into each
+     * other.
+     */
     private void axles(double y) {
-        List<Envelope.Wheel> down = envelope.wheels().stream().filter(w -> !w.lifted()).toList();
+        List<Envelope.Wheel> down =
+                envelope.wheels().stream().filter(w -> !w.lifted()).toList();
         for (int i = 0; i < down.size(); i++) {
             double at = x(down.get(i).xM());
             shapes.add(Drawing.line(Ink.SOFT, 0.7, new Point(at, y(0) + 4), new Point(at, y + TICK)));
             if (i > 0) {
                 double before = x(down.get(i - 1).xM());
                 shapes.add(Drawing.line(Ink.GUIDE, 0.9, new Point(at, y), new Point(before, y)));
-                shapes.add(new Drawing.Lettering(new Point((at + before) / 2, y - 5 - (i % 2) * (SIZE - 1)), Anchor.MIDDLE, SIZE - 2,
-                        false, Ink.LINE, figures.spacing(down.get(i).behindM())));
+                shapes.add(new Drawing.Lettering(
+                        new Point((at + before) / 2, y - 5 - (i % 2) * (SIZE - 1)),
+                        Anchor.MIDDLE,
+                        SIZE - 2,
+                        false,
+                        Ink.LINE,
+                        figures.spacing(down.get(i).behindM())));
             }
             if (down.get(i).loadKg() != null) {
-                shapes.add(new Drawing.Lettering(new Point(at, y + SIZE + 6 + (i % 2) * (SIZE + 2)), Anchor.MIDDLE, SIZE - 1, true,
-                        Ink.LINE, figures.weight(down.get(i).loadKg())));
+                shapes.add(new Drawing.Lettering(
+                        new Point(at, y + SIZE + 6 + (i % 2) * (SIZE + 2)),
+                        Anchor.MIDDLE,
+                        SIZE - 1,
+                        true,
+                        Ink.LINE,
+                        figures.weight(down.get(i).loadKg())));
             }
         }
     }
@@ -91,12 +122,14 @@ final class EnvelopeDrawing {
         for (double x : new double[] {fromX, toX}) {
             shapes.add(Drawing.line(Ink.GUIDE, 0.9, new Point(x, y - TICK), new Point(x, y + TICK)));
         }
-        shapes.add(new Drawing.Lettering(new Point((fromX + toX) / 2, y - 4), Anchor.MIDDLE, SIZE, true, Ink.LINE, label));
+        shapes.add(
+                new Drawing.Lettering(new Point((fromX + toX) / 2, y - 4), Anchor.MIDDLE, SIZE, true, Ink.LINE, label));
     }
 
     private void height(double x, double zM, String label, double dy) {
         shapes.add(Drawing.line(Ink.GUIDE, 0.9, new Point(x, y(0)), new Point(x, y(zM))));
         shapes.add(Drawing.line(Ink.GUIDE, 0.9, new Point(x - TICK, y(zM)), new Point(x + TICK, y(zM))));
-        shapes.add(new Drawing.Lettering(new Point(WIDTH - RIGHT + 32, (y(0) + y(zM)) / 2 + dy), Anchor.START, SIZE, true, Ink.LINE, label));
+        shapes.add(new Drawing.Lettering(
+                new Point(WIDTH - RIGHT + 32, (y(0) + y(zM)) / 2 + dy), Anchor.START, SIZE, true, Ink.LINE, label));
     }
 }

@@ -16,15 +16,27 @@ final class HtmlPaper {
     byte[] bytes() {
         html.append("<!doctype html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n")
                 .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-                .append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
-                .append("<title>").append(escaped(paper.title() + ": " + paper.subject())).append("</title>\n<style>").append(PaperStyle.text())
-                .append("</style>\n</head>\n<body class=\"").append(paper.large() ? "large" : "desk").append("\">\n");
-        html.append("<header><p class=\"name\">").append(escaped(paper.title())).append("</p><p>").append(escaped(paper.subject()))
+                .append(
+                        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
+                .append("<title>")
+                .append(escaped(paper.title() + ": " + paper.subject()))
+                .append("</title>\n<style>")
+                .append(PaperStyle.text())
+                .append("</style>\n</head>\n<body class=\"")
+                .append(paper.large() ? "large" : "desk")
+                .append("\">\n");
+        html.append("<header><p class=\"name\">")
+                .append(escaped(paper.title()))
+                .append("</p><p>")
+                .append(escaped(paper.subject()))
                 .append("</p>");
         if (paper.parts().size() > 1) {
             html.append("<nav aria-label=\"Parts\"><ul>");
             for (int i = 0; i < paper.parts().size(); i++) {
-                html.append("<li><a href=\"#part-").append(i + 1).append("\">").append(escaped(paper.parts().get(i).title()))
+                html.append("<li><a href=\"#part-")
+                        .append(i + 1)
+                        .append("\">")
+                        .append(escaped(paper.parts().get(i).title()))
                         .append("</a></li>");
             }
             html.append("</ul></nav>");
@@ -33,14 +45,23 @@ final class HtmlPaper {
         for (int i = 0; i < paper.parts().size(); i++) {
             part(paper.parts().get(i), i + 1);
         }
-        html.append("</main>\n<footer><p>").append(escaped(String.join("  ·  ", paper.imprint()))).append("</p></footer>\n</body>\n</html>\n");
+        html.append("</main>\n<footer><p>")
+                .append(escaped(String.join("  ·  ", paper.imprint())))
+                .append("</p></footer>\n</body>\n</html>\n");
         return html.toString().getBytes(StandardCharsets.UTF_8);
     }
 
     private void part(Paper.Part part, int number) {
-        html.append("<section class=\"sheet\" id=\"part-").append(number).append("\">\n<div class=\"running\"><p class=\"headline")
-                .append(paper.drivable() ? "" : " barred").append("\">").append(escaped(paper.headline())).append("</p></div>\n")
-                .append("<div class=\"content\">\n<h1>").append(escaped(part.title())).append("</h1>\n");
+        html.append("<section class=\"sheet\" id=\"part-")
+                .append(number)
+                .append("\">\n<div class=\"running\"><p class=\"headline")
+                .append(paper.drivable() ? "" : " barred")
+                .append("\">")
+                .append(escaped(paper.headline()))
+                .append("</p></div>\n")
+                .append("<div class=\"content\">\n<h1>")
+                .append(escaped(part.title()))
+                .append("</h1>\n");
         blocks(part.blocks());
         if (!part.flow().isEmpty()) {
             html.append("<div class=\"flow\">\n");
@@ -65,9 +86,18 @@ final class HtmlPaper {
 
     private void block(Paper.Block block) {
         if (block instanceof Paper.Heading h) {
-            html.append("<h").append(h.level()).append('>').append(escaped(h.text())).append("</h").append(h.level()).append(">\n");
+            html.append("<h")
+                    .append(h.level())
+                    .append('>')
+                    .append(escaped(h.text()))
+                    .append("</h")
+                    .append(h.level())
+                    .append(">\n");
         } else if (block instanceof Paper.Text t) {
-            html.append("<p class=\"").append(t.tone().name().toLowerCase(java.util.Locale.ROOT)).append("\">").append(escaped(t.text()))
+            html.append("<p class=\"")
+                    .append(t.tone().name().toLowerCase(java.util.Locale.ROOT))
+                    .append("\">")
+                    .append(escaped(t.text()))
                     .append("</p>\n");
         } else if (block instanceof Paper.Item i) {
             item(i);
@@ -80,7 +110,10 @@ final class HtmlPaper {
             drawings.put(p.drawing(), "drawing", false);
             html.append("</div><figcaption>").append(escaped(p.caption())).append("</figcaption></figure>\n");
         } else if (block instanceof Paper.Signatures s) {
-            s.who().forEach(w -> html.append("<p class=\"sign\"><span>").append(escaped(w)).append("</span> <span>Date</span></p>\n"));
+            s.who()
+                    .forEach(w -> html.append("<p class=\"sign\"><span>")
+                            .append(escaped(w))
+                            .append("</span> <span>Date</span></p>\n"));
         } else if (block instanceof Paper.Group g) {
             html.append("<div class=\"group\">\n");
             blocks(g.blocks());
@@ -90,7 +123,9 @@ final class HtmlPaper {
 
     private void item(Paper.Item item) {
         String text = escaped(item.shown());
-        html.append("<li class=\"").append(item.box().name().toLowerCase(java.util.Locale.ROOT)).append("\">");
+        html.append("<li class=\"")
+                .append(item.box().name().toLowerCase(java.util.Locale.ROOT))
+                .append("\">");
         if (item.box() == Paper.Box.TICK) {
             html.append("<label><input type=\"checkbox\"><span>").append(text).append("</span></label>");
         } else {
@@ -100,12 +135,18 @@ final class HtmlPaper {
     }
 
     private void milestone(Paper.Milestone m) {
-        html.append("<h2 class=\"milestone\"><span class=\"at\">").append(escaped(m.chainage())).append("</span> <span class=\"what\">")
-                .append(escaped(m.title())).append("</span>");
+        html.append("<h2 class=\"milestone\"><span class=\"at\">")
+                .append(escaped(m.chainage()))
+                .append("</span> <span class=\"what\">")
+                .append(escaped(m.title()))
+                .append("</span>");
         if (m.verdict() != null) {
-            html.append(" <span class=\"verdict").append(m.blocked() ? " stop" : "").append("\">");
+            html.append(" <span class=\"verdict")
+                    .append(m.blocked() ? " stop" : "")
+                    .append("\">");
             symbol(m.verdict());
-            html.append(escaped(m.blocked() ? "BLOCKED, " + m.verdict() : m.verdict())).append("</span>");
+            html.append(escaped(m.blocked() ? "BLOCKED, " + m.verdict() : m.verdict()))
+                    .append("</span>");
         }
         html.append("</h2>\n");
     }
@@ -116,14 +157,18 @@ final class HtmlPaper {
 
     private void table(Paper.Table t) {
         html.append("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"")
-                .append(escaped(t.caption().isEmpty() ? "Table" : t.caption())).append("\"><table>");
+                .append(escaped(t.caption().isEmpty() ? "Table" : t.caption()))
+                .append("\"><table>");
         if (!t.caption().isEmpty()) {
             html.append("<caption>").append(escaped(t.caption())).append("</caption>");
         }
         if (t.columns().stream().anyMatch(c -> !c.title().isEmpty())) {
             html.append("<thead><tr>");
-            t.columns().forEach(c -> html.append("<th scope=\"col\"").append(c.right() ? " class=\"right\">" : ">").append(escaped(c.title()))
-                    .append("</th>"));
+            t.columns()
+                    .forEach(c -> html.append("<th scope=\"col\"")
+                            .append(c.right() ? " class=\"right\">" : ">")
+                            .append(escaped(c.title()))
+                            .append("</th>"));
             html.append("</tr></thead>");
         }
         html.append("<tbody>\n");

@@ -11,7 +11,10 @@ final class Imprint {
     private Imprint() {}
 
     static List<String> of(String version, Report.CheckedRoute route, Report.CheckedRig rig) {
-        return List.of("Cresthaul " + version, "route " + shortened(route.sha256()), "rig " + shortened(rig.sha256()),
+        return List.of(
+                "Cresthaul " + version,
+                "route " + shortened(route.sha256()),
+                "rig " + shortened(rig.sha256()),
                 "as declared and surveyed, no warranty");
     }
 

@@ -2,7 +2,9 @@ package org.cresthaul.paper;
 
 import java.util.Locale;
 
-/** The inks of the papers: those of the page in the browser, on white, so that they hold in sunlight and in one color. */
+/**
+ * The inks of the papers: those of the page in the browser, on white, so that they hold in sunlight and in one color.
+ */
 enum Ink {
     NONE(-1),
     LINE(0x17232f),

@@ -47,8 +47,16 @@ final class LegMap {
     /** A place with its verdict. */
     record Mark(String id, String verdict) {}
 
-    private LegMap(Route route, UnitSystem units, double width, double mostHeight, double startM, double endM, List<Mark> marks,
-            List<String> usedStops, String alt) {
+    private LegMap(
+            Route route,
+            UnitSystem units,
+            double width,
+            double mostHeight,
+            double startM,
+            double endM,
+            List<Mark> marks,
+            List<String> usedStops,
+            String alt) {
         this.route = route;
         this.units = units;
         this.width = width;
@@ -63,17 +71,40 @@ final class LegMap {
     static Drawing of(Route route, RunSheet.Leg leg, UnitSystem units) {
         double end = Math.min(leg.endChainageM(), route.lengthM());
         // Table and map of a leg share a page.
-        double most = Math.max(LEAST_HEIGHT, MOST_HEIGHT - ROW * Math.max(0, leg.entries().size() - FREE_ROWS));
-        return new LegMap(route, units, LEG_WIDTH, most, Math.min(leg.startChainageM(), end), end,
-                leg.entries().stream().filter(e -> e.verdict() != null).map(e -> new Mark(e.id(), e.verdict())).toList(),
-                leg.entries().stream().map(RunSheet.Entry::id).filter(Objects::nonNull).toList(),
-                "Map of leg " + leg.number() + ", " + leg.name() + ": its line, places and stops").drawing();
+        double most = Math.max(
+                LEAST_HEIGHT, MOST_HEIGHT - ROW * Math.max(0, leg.entries().size() - FREE_ROWS));
+        return new LegMap(
+                        route,
+                        units,
+                        LEG_WIDTH,
+                        most,
+                        Math.min(leg.startChainageM(), end),
+                        end,
+                        leg.entries().stream()
+                                .filter(e -> e.verdict() != null)
+                                .map(e -> new Mark(e.id(), e.verdict()))
+                                .toList(),
+                        leg.entries().stream()
+                                .map(RunSheet.Entry::id)
+                                .filter(Objects::nonNull)
+                                .toList(),
+                        "Map of leg " + leg.number() + ", " + leg.name() + ": its line, places and stops")
+                .drawing();
     }
 
     /** The whole route. */
     static Drawing of(Route route, List<Mark> marks, UnitSystem units) {
-        return new LegMap(route, units, ROUTE_WIDTH, 1.6 * MOST_HEIGHT, 0, route.lengthM(), marks, List.of(),
-                "Map of the route: its line and places").drawing();
+        return new LegMap(
+                        route,
+                        units,
+                        ROUTE_WIDTH,
+                        1.6 * MOST_HEIGHT,
+                        0,
+                        route.lengthM(),
+                        marks,
+                        List.of(),
+                        "Map of the route: its line and places")
+                .drawing();
     }
 
     private Drawing drawing() {
@@ -93,23 +124,39 @@ final class LegMap {
         end(shapes, line.get(0), "start");
         end(shapes, line.get(line.size() - 1), "end");
         for (Mark mark : marks) {
-            route.findHazard(mark.id()).ifPresent(h -> hazard(shapes, mark, at(h.place().position())));
+            route.findHazard(mark.id())
+                    .ifPresent(h -> hazard(shapes, mark, at(h.place().position())));
         }
-        stops().forEach(s -> stop(shapes, s.place().id(), at(s.place().position()), usedStops.contains(s.place().id())));
+        stops().forEach(s -> stop(
+                shapes,
+                s.place().id(),
+                at(s.place().position()),
+                usedStops.contains(s.place().id())));
         northAndScale(shapes);
-        shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(width - 0.4, 0.4),
-                new Point(width - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
+        shapes.add(Drawing.area(
+                Ink.NONE,
+                Ink.SOFT,
+                0.8,
+                new Point(0.4, 0.4),
+                new Point(width - 0.4, 0.4),
+                new Point(width - 0.4, height - 0.4),
+                new Point(0.4, height - 0.4)));
         return new Drawing(width, height, alt, shapes);
     }
 
     private List<StoppingPlace> stops() {
-        return route.stops().stream().filter(s -> s.place().chainageM() >= startM && s.place().chainageM() <= endM).toList();
+        return route.stops().stream()
+                .filter(s -> s.place().chainageM() >= startM && s.place().chainageM() <= endM)
+                .toList();
     }
 
     /** Nothing is written over a mark, the north arrow or the scale. */
     private void keepMarksFree() {
-        Stream.of(Stream.of(line.get(0), line.get(line.size() - 1)),
-                        marks.stream().flatMap(m -> route.findHazard(m.id()).stream()).map(h -> at(h.place().position())),
+        Stream.of(
+                        Stream.of(line.get(0), line.get(line.size() - 1)),
+                        marks.stream()
+                                .flatMap(m -> route.findHazard(m.id()).stream())
+                                .map(h -> at(h.place().position())),
                         stops().stream().map(s -> at(s.place().position())))
                 .flatMap(points -> points)
                 .forEach(p -> taken.add(new double[] {p.x() - 6, p.y() - 6, p.x() + 6, p.y() + 6}));
@@ -118,8 +165,14 @@ final class LegMap {
     }
 
     private void fit(List<LonLat> positions) {
-        double west = positions.stream().mapToDouble(p -> lon(p, positions.get(0))).min().orElseThrow();
-        double east = positions.stream().mapToDouble(p -> lon(p, positions.get(0))).max().orElseThrow();
+        double west = positions.stream()
+                .mapToDouble(p -> lon(p, positions.get(0)))
+                .min()
+                .orElseThrow();
+        double east = positions.stream()
+                .mapToDouble(p -> lon(p, positions.get(0)))
+                .max()
+                .orElseThrow();
         double south = positions.stream().mapToDouble(LonLat::latDeg).min().orElseThrow();
         double north = positions.stream().mapToDouble(LonLat::latDeg).max().orElseThrow();
         double narrow = Math.cos(Math.toRadians((south + north) / 2));
@@ -156,21 +209,41 @@ final class LegMap {
     }
 
     private void stop(List<Shape> shapes, String id, Point at, boolean used) {
-        shapes.add(Drawing.area(used ? Ink.GUIDE : Ink.PAPER, Ink.GUIDE, 1.2, new Point(at.x() - 4, at.y() - 4), new Point(at.x() + 4, at.y() - 4),
-                new Point(at.x() + 4, at.y() + 4), new Point(at.x() - 4, at.y() + 4)));
+        shapes.add(Drawing.area(
+                used ? Ink.GUIDE : Ink.PAPER,
+                Ink.GUIDE,
+                1.2,
+                new Point(at.x() - 4, at.y() - 4),
+                new Point(at.x() + 4, at.y() - 4),
+                new Point(at.x() + 4, at.y() + 4),
+                new Point(at.x() - 4, at.y() + 4)));
         label(shapes, at, id, used);
     }
 
     /** Beside its mark, where nothing else is written; where all of that is taken, farther off, with a line to it. */
     private void label(List<Shape> shapes, Point at, String text, boolean bold) {
         double w = text.length() * 6.2 + 2;
-        double[][] near = {{9, 4}, {-9 - w, 4}, {-w / 2, -10}, {-w / 2, 19}, {9, -9}, {9, 17}, {-9 - w, -9}, {-9 - w, 17}, {-w / 2, -23},
-            {-w / 2, 32}};
+        double[][] near = {
+            {9, 4},
+            {-9 - w, 4},
+            {-w / 2, -10},
+            {-w / 2, 19},
+            {9, -9},
+            {9, 17},
+            {-9 - w, -9},
+            {-9 - w, 17},
+            {-w / 2, -23},
+            {-w / 2, 32}
+        };
         List<double[]> far = farOff(w);
-        Optional<double[]> beside = Stream.of(near).filter(p -> isFree(at, p, w)).findFirst();
-        Optional<double[]> off = beside.isPresent() ? Optional.empty() : far.stream()
-                .filter(p -> isFree(at, p, w) && isFreeTo(at, p, w)).findFirst()
-                .or(() -> far.stream().filter(p -> isFree(at, p, w)).findFirst());
+        Optional<double[]> beside =
+                Stream.of(near).filter(p -> isFree(at, p, w)).findFirst();
+        Optional<double[]> off = beside.isPresent()
+                ? Optional.empty()
+                : far.stream()
+                        .filter(p -> isFree(at, p, w) && isFreeTo(at, p, w))
+                        .findFirst()
+                        .or(() -> far.stream().filter(p -> isFree(at, p, w)).findFirst());
         double[] best = beside.or(() -> off).orElse(near[0]);
         double x = at.x() + best[0];
         double y = at.y() + best[1];
@@ -185,7 +258,8 @@ final class LegMap {
         double x = at.x() + place[0];
         double y = at.y() + place[1];
         boolean inside = x >= 2 && x + w <= width - 2 && y >= 13 && y <= height - 3;
-        return inside && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - 10 < t[3] && y + 2 > t[1])
+        return inside
+                && taken.stream().noneMatch(t -> x < t[2] && x + w > t[0] && y - 10 < t[3] && y + 2 > t[1])
                 && !covered(x, y - 10, x + w, y + 2);
     }
 
@@ -237,8 +311,15 @@ final class LegMap {
         }
         double length = chosen * unit * perM;
         double y = height - 10;
-        shapes.add(Drawing.line(Ink.LINE, 1.4, new Point(12, y - 4), new Point(12, y), new Point(12 + length, y), new Point(12 + length, y - 4)));
-        String label = (chosen < 1 ? Double.toString(chosen) : Integer.toString((int) chosen)) + (units == UnitSystem.METRIC ? " km" : " mi");
+        shapes.add(Drawing.line(
+                Ink.LINE,
+                1.4,
+                new Point(12, y - 4),
+                new Point(12, y),
+                new Point(12 + length, y),
+                new Point(12 + length, y - 4)));
+        String label = (chosen < 1 ? Double.toString(chosen) : Integer.toString((int) chosen))
+                + (units == UnitSystem.METRIC ? " km" : " mi");
         shapes.add(new Drawing.Lettering(new Point(18 + length, y + 1), Anchor.START, 11, false, Ink.LINE, label));
     }
 }

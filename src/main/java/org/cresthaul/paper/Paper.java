@@ -30,7 +30,8 @@ record Paper(
      * What begins a new page.
      *
      * @param blocks as wide as the page
-     * @param flow after them, in two columns on paper, down the left one first: lines short enough to be read at a glance
+     * @param flow after them, in two columns on paper, down the left one first: lines short enough to be read at a
+     *     glance
      */
     record Part(String title, List<Block> blocks, List<Block> flow) {
         Part {
@@ -61,6 +62,7 @@ record Paper(
     record Item(Box box, String text, String source) implements Block {
         /** Of what is common practice; {@link #NOTE} tells once what it means. */
         static final String MARK = " *";
+
         static final String NOTE = "* " + SheetLine.PRACTICE;
 
         String shown() {
@@ -91,7 +93,8 @@ record Paper(
             rows = rows.stream().map(List::copyOf).toList();
             for (List<Cell> row : rows) {
                 if (row.size() != columns.size()) {
-                    throw new IllegalArgumentException("a row of " + row.size() + " cells under " + columns.size() + " columns");
+                    throw new IllegalArgumentException(
+                            "a row of " + row.size() + " cells under " + columns.size() + " columns");
                 }
             }
         }

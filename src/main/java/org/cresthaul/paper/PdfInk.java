@@ -58,8 +58,9 @@ final class PdfInk {
 
     private void drawing(Drawing drawing, double scale, double x, double y) throws IOException {
         out.saveGraphicsState();
-        out.addRect((float) x, (float) (heightPt - y - drawing.height() * scale), (float) (drawing.width() * scale),
-                (float) (drawing.height() * scale));
+        out.addRect(
+                (float) x, (float) (heightPt - y - drawing.height() * scale), (float) (drawing.width() * scale), (float)
+                        (drawing.height() * scale));
         out.clip();
         out.setLineJoinStyle(1);
         for (Drawing.Shape shape : drawing.shapes()) {
@@ -70,11 +71,13 @@ final class PdfInk {
             } else if (shape instanceof Drawing.Lettering l) {
                 String text = fonts.printable(l.text());
                 double width = fonts.width(text, l.bold(), l.size() * scale);
-                double left = x + l.at().x() * scale - switch (l.anchor()) {
-                    case START -> 0;
-                    case MIDDLE -> width / 2;
-                    case END -> width;
-                };
+                double left = x
+                        + l.at().x() * scale
+                        - switch (l.anchor()) {
+                            case START -> 0;
+                            case MIDDLE -> width / 2;
+                            case END -> width;
+                        };
                 text(text, l.bold(), l.size() * scale, l.ink(), left, y + l.at().y() * scale);
             }
         }
@@ -97,7 +100,8 @@ final class PdfInk {
             }
         }
         double width = path.strokeWidth() * scale;
-        out.setLineDashPattern(path.dashed() ? new float[] {(float) (3 * width), (float) (2 * width)} : new float[0], 0);
+        out.setLineDashPattern(
+                path.dashed() ? new float[] {(float) (3 * width), (float) (2 * width)} : new float[0], 0);
         paint(path.fill(), path.stroke(), width);
     }
 

@@ -70,7 +70,8 @@ final class PdfLayout {
         double size = h.level() == 2 ? bodyPt * 1.25 : bodyPt * 0.92;
         List<Strip> strips = new ArrayList<>();
         strips.add(Strip.space(bodyPt * (h.level() == 2 ? 0.8 : 0.3)));
-        strips.addAll(text(h.text(), true, size, 0, widthPt, h.level() == 2 ? Ink.LINE : Ink.GUIDE, tag.add("H" + h.level())));
+        strips.addAll(text(
+                h.text(), true, size, 0, widthPt, h.level() == 2 ? Ink.LINE : Ink.GUIDE, tag.add("H" + h.level())));
         if (h.level() == 2) {
             strips.add(rule(0.6));
             strips.add(Strip.space(bodyPt * 0.3));
@@ -82,7 +83,8 @@ final class PdfLayout {
         boolean small = t.tone() == Paper.Tone.SMALL;
         boolean bold = t.tone() == Paper.Tone.STRONG || t.tone() == Paper.Tone.ALERT;
         Ink ink = small ? Ink.SOFT : t.tone() == Paper.Tone.ALERT ? Ink.CONTACT : Ink.LINE;
-        List<Strip> strips = new ArrayList<>(text(t.text(), bold, small ? bodyPt * 0.82 : bodyPt, 0, widthPt, ink, tag.add("P")));
+        List<Strip> strips =
+                new ArrayList<>(text(t.text(), bold, small ? bodyPt * 0.82 : bodyPt, 0, widthPt, ink, tag.add("P")));
         strips.add(Strip.space(bodyPt * 0.22));
         return strips;
     }
@@ -93,7 +95,8 @@ final class PdfLayout {
         }
         Tag body = list.add("LI").add("LBody");
         double indent = bodyPt * 1.75;
-        List<Strip> strips = new ArrayList<>(text(item.shown(), false, bodyPt, indent, widthPt - indent, Ink.LINE, body));
+        List<Strip> strips =
+                new ArrayList<>(text(item.shown(), false, bodyPt, indent, widthPt - indent, Ink.LINE, body));
         Strip first = strips.get(0);
         List<Mark> marks = new ArrayList<>(first.marks());
         marks.add(new Strip.Drawn(0, bodyPt * 0.14, bodyPt / 10, box(item.box()), null));
@@ -103,12 +106,20 @@ final class PdfLayout {
     }
 
     private static Drawing box(Paper.Box box) {
-        List<Drawing.Shape> shapes = switch (box) {
-            case TICK -> List.of(Drawing.area(Ink.PAPER, Ink.LINE, 1.1, new Point(1, 1), new Point(10, 1), new Point(10, 10),
-                    new Point(1, 10)));
-            case BARRED -> List.of(Drawing.line(Ink.CONTACT, 1.4, new Point(2, 5.5), new Point(10, 5.5)));
-            case NONE -> List.of(new Drawing.Circle(new Point(5.5, 5.5), 1.5, Ink.LINE, Ink.NONE, 0));
-        };
+        List<Drawing.Shape> shapes =
+                switch (box) {
+                    case TICK ->
+                        List.of(Drawing.area(
+                                Ink.PAPER,
+                                Ink.LINE,
+                                1.1,
+                                new Point(1, 1),
+                                new Point(10, 1),
+                                new Point(10, 10),
+                                new Point(1, 10)));
+                    case BARRED -> List.of(Drawing.line(Ink.CONTACT, 1.4, new Point(2, 5.5), new Point(10, 5.5)));
+                    case NONE -> List.of(new Drawing.Circle(new Point(5.5, 5.5), 1.5, Ink.LINE, Ink.NONE, 0));
+                };
         return new Drawing(11, 11, "", shapes);
     }
 
@@ -127,9 +138,14 @@ final class PdfLayout {
         marks.addAll(first.marks());
         if (m.verdict() != null) {
             double x = widthPt - fonts.width(word, true, wordPt);
-            marks.add(written(word, true, wordPt, x, widthPt - x, baseline, m.blocked() ? Ink.CONTACT : Ink.LINE, head));
-            marks.add(new Strip.Drawn(x - bodyPt * 1.5, size * 0.2, bodyPt / 14,
-                    new Drawing(16, 16, "", Symbols.verdict(m.verdict(), 0, 0, 16)), null));
+            marks.add(
+                    written(word, true, wordPt, x, widthPt - x, baseline, m.blocked() ? Ink.CONTACT : Ink.LINE, head));
+            marks.add(new Strip.Drawn(
+                    x - bodyPt * 1.5,
+                    size * 0.2,
+                    bodyPt / 14,
+                    new Drawing(16, 16, "", Symbols.verdict(m.verdict(), 0, 0, 16)),
+                    null));
         }
         title.set(0, new Strip(first.heightPt(), marks));
         List<Strip> strips = new ArrayList<>();
@@ -141,12 +157,21 @@ final class PdfLayout {
     }
 
     private List<Strip> picture(Paper.Picture p, Tag tag) {
-        double scale = Math.min(Math.min(widthPt / p.drawing().width(), 0.55), picturePt / p.drawing().height());
+        double scale = Math.min(
+                Math.min(widthPt / p.drawing().width(), 0.55),
+                picturePt / p.drawing().height());
         double x = (widthPt - p.drawing().width() * scale) / 2;
         double heightPt = p.drawing().height() * scale;
         List<Strip> strips = new ArrayList<>();
         strips.add(Strip.space(bodyPt * 0.4).withNext(true));
-        strips.add(new Strip(heightPt + 2, List.of(new Strip.Drawn(x, 0, scale, p.drawing(), tag.add("Figure", p.drawing().alt()))))
+        strips.add(new Strip(
+                        heightPt + 2,
+                        List.of(new Strip.Drawn(
+                                x,
+                                0,
+                                scale,
+                                p.drawing(),
+                                tag.add("Figure", p.drawing().alt()))))
                 .withNext(true));
         strips.addAll(text(p.caption(), false, bodyPt * 0.82, 0, widthPt, Ink.SOFT, tag.add("Caption")));
         strips.add(Strip.space(bodyPt * 0.4));
@@ -159,20 +184,39 @@ final class PdfLayout {
         int number = ++groups;
         for (String who : s.who()) {
             double y = bodyPt * 2.6;
-            Drawing line = new Drawing(widthPt, 2, "", List.of(Drawing.line(Ink.LINE, 0.7, new Point(widthPt * 0.2, 1),
-                    new Point(widthPt * 0.68, 1)), Drawing.line(Ink.LINE, 0.7, new Point(widthPt * 0.78, 1), new Point(widthPt, 1))));
+            Drawing line = new Drawing(
+                    widthPt,
+                    2,
+                    "",
+                    List.of(
+                            Drawing.line(Ink.LINE, 0.7, new Point(widthPt * 0.2, 1), new Point(widthPt * 0.68, 1)),
+                            Drawing.line(Ink.LINE, 0.7, new Point(widthPt * 0.78, 1), new Point(widthPt, 1))));
             Tag p = tag.add("P");
-            strips.add(new Strip(y + 6, List.of(
-                    written(who, true, bodyPt, 0, widthPt * 0.2, y, Ink.LINE, p),
-                    written("Date", false, bodyPt, widthPt * 0.71, widthPt * 0.07, y, Ink.LINE, p),
-                    new Strip.Drawn(0, y + 1, 1, line, null))).kept(number));
+            strips.add(new Strip(
+                            y + 6,
+                            List.of(
+                                    written(who, true, bodyPt, 0, widthPt * 0.2, y, Ink.LINE, p),
+                                    written("Date", false, bodyPt, widthPt * 0.71, widthPt * 0.07, y, Ink.LINE, p),
+                                    new Strip.Drawn(0, y + 1, 1, line, null)))
+                    .kept(number));
         }
         return strips;
     }
 
     private Strip rule(double thick) {
-        return new Strip(thick + 1.5, List.of(new Strip.Drawn(0, 0, 1, new Drawing(widthPt, thick + 0.2, "", List.of(
-                Drawing.line(Ink.LINE, thick, new Point(0, thick / 2), new Point(widthPt, thick / 2)))), null)));
+        return new Strip(
+                thick + 1.5,
+                List.of(new Strip.Drawn(
+                        0,
+                        0,
+                        1,
+                        new Drawing(
+                                widthPt,
+                                thick + 0.2,
+                                "",
+                                List.of(Drawing.line(
+                                        Ink.LINE, thick, new Point(0, thick / 2), new Point(widthPt, thick / 2)))),
+                        null)));
     }
 
     /** A text in as many strips as it takes lines; a paragraph of few lines is not parted. */
@@ -180,13 +224,15 @@ final class PdfLayout {
         List<String> lines = fonts.wrapped(text, bold, size, boxPt);
         List<Strip> strips = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
-            strips.add(new Strip(size * LEADING, List.of(written(lines.get(i), bold, size, x, boxPt, size * 1.02, ink, tag)))
+            strips.add(new Strip(
+                            size * LEADING, List.of(written(lines.get(i), bold, size, x, boxPt, size * 1.02, ink, tag)))
                     .withNext(i + 1 < lines.size() && (lines.size() < 5 || i == 0 || i + 2 == lines.size())));
         }
         return strips;
     }
 
-    private static Mark written(String text, boolean bold, double size, double x, double boxPt, double y, Ink ink, Tag tag) {
+    private static Mark written(
+            String text, boolean bold, double size, double x, double boxPt, double y, Ink ink, Tag tag) {
         return new Strip.Written(x, y, boxPt, size, bold, ink, text, tag);
     }
 

@@ -10,10 +10,14 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Strip.Tag;
 
-/** A paper as PDF: framed sheets with the headline on top and a title block at the foot of each. The same paper gives the same bytes. */
+/**
+ * A paper as PDF: framed sheets with the headline on top and a title block at the foot of each. The same paper gives
+ * the same bytes.
+ */
 final class PdfPaper {
     /** Nothing is printed farther out. */
     static final double MARGIN_PT = 27;
+
     private static final double INSET_PT = 14;
     private static final double FOOT_PT = 38;
     private static final double HEAD_SIZE_PT = 11.5;
@@ -38,7 +42,8 @@ final class PdfPaper {
     }
 
     byte[] bytes() {
-        try (PDDocument document = new PDDocument(); ByteArrayOutputStream out = new ByteArrayOutputStream()) {
+        try (PDDocument document = new PDDocument();
+                ByteArrayOutputStream out = new ByteArrayOutputStream()) {
             PdfFonts fonts = new PdfFonts(document);
             Tag root = new Tag("Document", null);
             List<Page> pages = pages(fonts, root);
@@ -76,7 +81,11 @@ final class PdfPaper {
             for (int c = 0; c < body.columns.size(); c++) {
                 place(placed, body.columns.get(c), leftPt() + c * (columnPt() + GUTTER_PT), y);
             }
-            place(placed, foot(fonts, body.title, i + 1, bodies.size()), leftPt(), size.heightPt() - MARGIN_PT - FOOT_PT);
+            place(
+                    placed,
+                    foot(fonts, body.title, i + 1, bodies.size()),
+                    leftPt(),
+                    size.heightPt() - MARGIN_PT - FOOT_PT);
             pages.add(new Page(placed));
         }
         return pages;
@@ -91,7 +100,8 @@ final class PdfPaper {
 
     private double picturesPt(Paper.Part part, PdfFonts fonts, double bodyPt) {
         return PICTURES_PT.stream()
-                .min(Comparator.comparingInt(pt -> bodies(part, fonts, new Tag("Sect", null), bodyPt, pt).size()))
+                .min(Comparator.comparingInt(pt ->
+                        bodies(part, fonts, new Tag("Sect", null), bodyPt, pt).size()))
                 .orElseThrow();
     }
 
@@ -104,11 +114,14 @@ final class PdfPaper {
             return bodies;
         }
         double leftPt = bodyPt - height(pages.get(pages.size() - 1));
-        List<List<Strip>> columns = filled(new PdfLayout(fonts, columnPt(), paper.large(), picturePt).flow(part, tag),
+        List<List<Strip>> columns = filled(
+                new PdfLayout(fonts, columnPt(), paper.large(), picturePt).flow(part, tag),
                 List.of(leftPt, leftPt, bodyPt));
         Body last = bodies.remove(bodies.size() - 1);
         for (int c = 0; c < columns.size(); c += COLUMNS) {
-            bodies.add(new Body(part.title(), c == 0 ? last.wide : List.of(),
+            bodies.add(new Body(
+                    part.title(),
+                    c == 0 ? last.wide : List.of(),
                     columns.subList(c, Math.min(c + COLUMNS, columns.size()))));
         }
         return bodies;
@@ -155,7 +168,8 @@ final class PdfPaper {
                 end = chainEnd(strips, i);
                 needed = height(strips.subList(i, end));
             }
-            if (used + needed > heightPt - (pages.size() == shorter ? lessPt : 0) && (!page.isEmpty() || heightPt < most)) {
+            if (used + needed > heightPt - (pages.size() == shorter ? lessPt : 0)
+                    && (!page.isEmpty() || heightPt < most)) {
                 pages.add(page);
                 page = new ArrayList<>();
                 used = 0;
@@ -195,7 +209,9 @@ final class PdfPaper {
 
     private static int bundleEnd(List<Strip> strips, int from) {
         int end = chainEnd(strips, from);
-        while (end < strips.size() && strips.get(end - 1).keep() != 0 && strips.get(end).keep() == strips.get(end - 1).keep()) {
+        while (end < strips.size()
+                && strips.get(end - 1).keep() != 0
+                && strips.get(end).keep() == strips.get(end - 1).keep()) {
             end = chainEnd(strips, end);
         }
         return end;
@@ -207,12 +223,34 @@ final class PdfPaper {
         double heightPt = lines.size() * HEAD_SIZE_PT * 1.22 + 10;
         List<Strip.Mark> marks = new ArrayList<>();
         if (!paper.drivable()) {
-            marks.add(new Strip.Drawn(0, 0, 1, new Drawing(widthPt(), heightPt, "", List.of(Drawing.area(Ink.CONTACT, Ink.NONE, 0,
-                    new Point(0, 0), new Point(widthPt(), 0), new Point(widthPt(), heightPt), new Point(0, heightPt)))), null));
+            marks.add(new Strip.Drawn(
+                    0,
+                    0,
+                    1,
+                    new Drawing(
+                            widthPt(),
+                            heightPt,
+                            "",
+                            List.of(Drawing.area(
+                                    Ink.CONTACT,
+                                    Ink.NONE,
+                                    0,
+                                    new Point(0, 0),
+                                    new Point(widthPt(), 0),
+                                    new Point(widthPt(), heightPt),
+                                    new Point(0, heightPt)))),
+                    null));
         }
         for (int i = 0; i < lines.size(); i++) {
-            marks.add(new Strip.Written(pad, 5 + HEAD_SIZE_PT * (1 + 1.22 * i), widthPt() - 2 * pad, HEAD_SIZE_PT, true,
-                    paper.drivable() ? Ink.LINE : Ink.PAPER, lines.get(i), null));
+            marks.add(new Strip.Written(
+                    pad,
+                    5 + HEAD_SIZE_PT * (1 + 1.22 * i),
+                    widthPt() - 2 * pad,
+                    HEAD_SIZE_PT,
+                    true,
+                    paper.drivable() ? Ink.LINE : Ink.PAPER,
+                    lines.get(i),
+                    null));
         }
         return List.of(new Strip(heightPt, marks));
     }
@@ -222,15 +260,42 @@ final class PdfPaper {
         double w = widthPt();
         String number = "Page " + page + " of " + pages;
         List<Strip.Mark> marks = new ArrayList<>();
-        marks.add(new Strip.Drawn(0, 0, 1, new Drawing(w, 1, "", List.of(
-                Drawing.line(Ink.LINE, 0.8, new Point(0, 0.5), new Point(w, 0.5)))), null));
-        marks.add(new Strip.Written(0, 11, w * 0.8, 9, true, Ink.LINE,
-                fonts.wrapped(paper.title() + ": " + part, true, 9, w * 0.8).get(0), null));
+        marks.add(new Strip.Drawn(
+                0,
+                0,
+                1,
+                new Drawing(w, 1, "", List.of(Drawing.line(Ink.LINE, 0.8, new Point(0, 0.5), new Point(w, 0.5)))),
+                null));
+        marks.add(new Strip.Written(
+                0,
+                11,
+                w * 0.8,
+                9,
+                true,
+                Ink.LINE,
+                fonts.wrapped(paper.title() + ": " + part, true, 9, w * 0.8).get(0),
+                null));
         double numberPt = fonts.width(number, true, 9);
         marks.add(new Strip.Written(w - numberPt, 11, numberPt + 0.01, 9, true, Ink.LINE, number, null));
-        marks.add(new Strip.Written(0, 20, w, small, false, Ink.SOFT, fonts.wrapped(paper.subject(), false, small, w).get(0), null));
+        marks.add(new Strip.Written(
+                0,
+                20,
+                w,
+                small,
+                false,
+                Ink.SOFT,
+                fonts.wrapped(paper.subject(), false, small, w).get(0),
+                null));
         String imprint = String.join("  ·  ", paper.imprint());
-        marks.add(new Strip.Written(0, 28, w, small, false, Ink.SOFT, fonts.wrapped(imprint, false, small, w).get(0), null));
+        marks.add(new Strip.Written(
+                0,
+                28,
+                w,
+                small,
+                false,
+                Ink.SOFT,
+                fonts.wrapped(imprint, false, small, w).get(0),
+                null));
         return List.of(new Strip(FOOT_PT, marks));
     }
 }

@@ -27,12 +27,17 @@ final class PdfTable {
         Tag tree = tag.add("Table");
         if (!table.caption().isEmpty()) {
             Tag caption = tree.add("Caption");
-            fonts.wrapped(table.caption(), true, sizePt, widthPt).forEach(l -> strips.add(new Strip(sizePt * LEADING,
-                    List.of(new Strip.Written(0, sizePt, widthPt, sizePt, true, Ink.LINE, l, caption))).withNext(true)));
+            fonts.wrapped(table.caption(), true, sizePt, widthPt)
+                    .forEach(l -> strips.add(new Strip(
+                                    sizePt * LEADING,
+                                    List.of(new Strip.Written(0, sizePt, widthPt, sizePt, true, Ink.LINE, l, caption)))
+                            .withNext(true)));
         }
-        List<Paper.Cell> titles = table.columns().stream().map(c -> new Paper.Cell(c.title())).toList();
+        List<Paper.Cell> titles =
+                table.columns().stream().map(c -> new Paper.Cell(c.title())).toList();
         boolean headed = titles.stream().anyMatch(t -> !t.text().isEmpty());
-        Strip header = headed ? row(table.columns(), titles, true, tree.add("TR")).withNext(true) : null;
+        Strip header =
+                headed ? row(table.columns(), titles, true, tree.add("TR")).withNext(true) : null;
         if (headed) {
             strips.add(header);
         }
@@ -58,24 +63,47 @@ final class PdfTable {
             double lead = 0;
             if (cell.verdict() != null) {
                 lead = size * 1.35;
-                marks.add(new Strip.Drawn(x, PAD_PT + size * 0.12, size / 16,
-                        new Drawing(16, 16, "", Symbols.verdict(cell.verdict(), 0, 0, 16)), null));
+                marks.add(new Strip.Drawn(
+                        x,
+                        PAD_PT + size * 0.12,
+                        size / 16,
+                        new Drawing(16, 16, "", Symbols.verdict(cell.verdict(), 0, 0, 16)),
+                        null));
             }
             Tag tag = tree.add(head ? "TH" : "TD");
             List<String> lines = fonts.wrapped(cell.text(), head, size, boxPt - lead);
             for (int k = 0; k < lines.size(); k++) {
                 double left = column.right() ? boxPt - fonts.width(lines.get(k), head, size) : lead;
                 if (!lines.get(k).isEmpty()) {
-                    marks.add(new Strip.Written(x + left, PAD_PT + size + k * size * LEADING, boxPt - left + 0.01, size, head,
-                            head ? Ink.SOFT : Ink.LINE, lines.get(k), tag));
+                    marks.add(new Strip.Written(
+                            x + left,
+                            PAD_PT + size + k * size * LEADING,
+                            boxPt - left + 0.01,
+                            size,
+                            head,
+                            head ? Ink.SOFT : Ink.LINE,
+                            lines.get(k),
+                            tag));
                 }
             }
             most = Math.max(most, lines.size());
             x += cellPt;
         }
         double heightPt = most * size * LEADING + 2 * PAD_PT;
-        marks.add(new Strip.Drawn(0, heightPt - 1, 1, new Drawing(widthPt, 1, "", List.of(Drawing.line(head ? Ink.LINE : Ink.HAIR,
-                head ? 0.9 : 0.5, new Point(0, 0.5), new Point(widthPt, 0.5)))), null));
+        marks.add(new Strip.Drawn(
+                0,
+                heightPt - 1,
+                1,
+                new Drawing(
+                        widthPt,
+                        1,
+                        "",
+                        List.of(Drawing.line(
+                                head ? Ink.LINE : Ink.HAIR,
+                                head ? 0.9 : 0.5,
+                                new Point(0, 0.5),
+                                new Point(widthPt, 0.5)))),
+                null));
         return new Strip(heightPt, marks);
     }
 }

@@ -14,8 +14,8 @@ import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
 
 /**
- * Puts a run sheet on paper: first a page for the cab, then the set-up cards, a page for each leg and its places one by one,
- * the cards of how things are done. Without a way through it is short: what blocks, and what would open it.
+ * Puts a run sheet on paper: first a page for the cab, then the set-up cards, a page for each leg and its places one by
+ * one, the cards of how things are done. Without a way through it is short: what blocks, and what would open it.
  */
 final class RunSheetPaper {
     private final RunSheet sheet;
@@ -27,11 +27,17 @@ final class RunSheetPaper {
     }
 
     Paper paper() {
-        List<Paper.Part> parts = sheet.blocking().isEmpty() ? wayThrough() : List.of(new Paper.Part("What blocks", blocked()));
-        return new Paper(sheet.banner().drivable() ? "Run sheet" : "Draft, NOT FOR DRIVING",
-                sheet.route().name() + ", " + sheet.rig().name() + ", stance " + sheet.rig().stance(),
-                sheet.banner().headline(), sheet.banner().drivable(),
-                Imprint.of(sheet.version(), sheet.route(), sheet.rig()), true, parts);
+        List<Paper.Part> parts =
+                sheet.blocking().isEmpty() ? wayThrough() : List.of(new Paper.Part("What blocks", blocked()));
+        return new Paper(
+                sheet.banner().drivable() ? "Run sheet" : "Draft, NOT FOR DRIVING",
+                sheet.route().name() + ", " + sheet.rig().name() + ", stance "
+                        + sheet.rig().stance(),
+                sheet.banner().headline(),
+                sheet.banner().drivable(),
+                Imprint.of(sheet.version(), sheet.route(), sheet.rig()),
+                true,
+                parts);
     }
 
     private List<Paper.Part> wayThrough() {
@@ -41,30 +47,49 @@ final class RunSheetPaper {
         first.addAll(cards(sheet.setUps()));
         parts.add(new Paper.Part("Before leaving", List.of(), first));
         sheet.legs().forEach(l -> parts.add(leg(l)));
-        parts.add(new Paper.Part("How it is done", List.of(new Paper.Text(Tone.SMALL,
-                "Practice of the trade, no result of a computation. The makers' instructions, the carrier's rules and the law take"
-                        + " precedence.")), cards(sheet.cards())));
+        parts.add(new Paper.Part(
+                "How it is done",
+                List.of(new Paper.Text(
+                        Tone.SMALL,
+                        "Practice of the trade, no result of a computation. The makers' instructions, the carrier's rules and the law take"
+                                + " precedence.")),
+                cards(sheet.cards())));
         return parts;
     }
 
     /** What a driver wants in sight: what to do where, and what to do when stuck. */
     private List<Block> cab() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(Tone.STRONG, sheet.route().name() + ", " + sheet.rig().name() + "."));
-        blocks.add(new Paper.Table("", List.of(new Column("At", 1.5, false), new Column("Place, landmark", 6, false),
-                new Column("Set-up", 1, false), new Column("Do", 1.6, false), new Column("Verdict", 2.2, false)),
-                sheet.legs().stream().flatMap(l -> l.entries().stream())
+        blocks.add(new Paper.Text(
+                Tone.STRONG, sheet.route().name() + ", " + sheet.rig().name() + "."));
+        blocks.add(new Paper.Table(
+                "",
+                List.of(
+                        new Column("At", 1.5, false),
+                        new Column("Place, landmark", 6, false),
+                        new Column("Set-up", 1, false),
+                        new Column("Do", 1.6, false),
+                        new Column("Verdict", 2.2, false)),
+                sheet.legs().stream()
+                        .flatMap(l -> l.entries().stream())
                         .filter(e -> !"limits".equals(e.kind()))
-                        .map(this::cabRow).toList()));
-        sheet.cards().stream().filter(c -> c.about().equals("stuck")).findFirst()
-                .ifPresent(c -> c.lines().stream().limit(2).forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l.text()))));
+                        .map(this::cabRow)
+                        .toList()));
+        sheet.cards().stream()
+                .filter(c -> c.about().equals("stuck"))
+                .findFirst()
+                .ifPresent(c ->
+                        c.lines().stream().limit(2).forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l.text()))));
         return blocks;
     }
 
     private List<Cell> cabRow(RunSheet.Entry e) {
         List<Cell> cells = new ArrayList<>(row(e));
-        String letter = sheet.setUps().stream().filter(c -> c.configuration().equals(e.configuration())).findFirst()
-                .map(RunSheet.Card::letter).orElse("");
+        String letter = sheet.setUps().stream()
+                .filter(c -> c.configuration().equals(e.configuration()))
+                .findFirst()
+                .map(RunSheet.Card::letter)
+                .orElse("");
         cells.add(2, new Cell(letter));
         return cells;
     }
@@ -72,20 +97,28 @@ final class RunSheetPaper {
     /** A plan with no way through: what blocks and what would open it. */
     private List<Block> blocked() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(Tone.STRONG, sheet.route().name() + ", " + sheet.rig().name() + ", stance " + sheet.rig().stance()
-                + "."));
-        blocks.add(new Paper.Text(Tone.BODY, "The fewest places that must be resolved to open a way. There is nothing to drive from"
-                + " until a plan has a way through."));
+        blocks.add(new Paper.Text(
+                Tone.STRONG,
+                sheet.route().name() + ", " + sheet.rig().name() + ", stance "
+                        + sheet.rig().stance() + "."));
+        blocks.add(new Paper.Text(
+                Tone.BODY,
+                "The fewest places that must be resolved to open a way. There is nothing to drive from"
+                        + " until a plan has a way through."));
         for (Plan.Block block : sheet.blocking()) {
             List<Block> kept = new ArrayList<>();
             kept.add(new Paper.Heading(2, block.hazard() + "  " + block.name()));
-            kept.add(new Paper.Text(Tone.ALERT, Character.toUpperCase(block.why().charAt(0)) + block.why().substring(1) + "."));
-            block.relaxations().forEach(r -> kept.add(new Paper.Item(Box.NONE, r.text() + (r.enough() ? "" : " (to be found out)"),
-                    null)));
+            kept.add(new Paper.Text(
+                    Tone.ALERT,
+                    Character.toUpperCase(block.why().charAt(0)) + block.why().substring(1) + "."));
+            block.relaxations()
+                    .forEach(r -> kept.add(
+                            new Paper.Item(Box.NONE, r.text() + (r.enough() ? "" : " (to be found out)"), null)));
             blocks.add(new Paper.Group(kept));
         }
         List<String> others = sheet.banner().lines().stream()
-                .filter(l -> sheet.blocking().stream().noneMatch(b -> l.startsWith(b.hazard() + " " + b.name() + " blocks: ")))
+                .filter(l -> sheet.blocking().stream()
+                        .noneMatch(b -> l.startsWith(b.hazard() + " " + b.name() + " blocks: ")))
                 .toList();
         if (!others.isEmpty()) {
             blocks.add(new Paper.Heading(2, "Resolve before driving"));
@@ -93,9 +126,13 @@ final class RunSheetPaper {
         }
         blocks.add(new Paper.Heading(2, "Cautions"));
         // No step stands on this paper, so nothing is cautioned about that only happens at one.
-        List<String> changes = sheet.legs().stream().flatMap(l -> l.entries().stream()).filter(e -> e.step().equals("change"))
-                .map(e -> e.id() + " " + e.name()).toList();
-        sheet.cautions().stream().filter(c -> changes.stream().noneMatch(c::contains))
+        List<String> changes = sheet.legs().stream()
+                .flatMap(l -> l.entries().stream())
+                .filter(e -> e.step().equals("change"))
+                .map(e -> e.id() + " " + e.name())
+                .toList();
+        sheet.cautions().stream()
+                .filter(c -> changes.stream().noneMatch(c::contains))
                 .forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
         return blocks;
     }
@@ -141,8 +178,13 @@ final class RunSheetPaper {
         if (leg.entries().isEmpty()) {
             blocks.add(new Paper.Text(Tone.BODY, "Nothing to set and no place to pass on this leg."));
         } else {
-            blocks.add(new Paper.Table("", List.of(new Column("At", 1.7, false), new Column("Place, landmark", 7, false),
-                    new Column("Do", 2, false), new Column("Verdict", 2.6, false)),
+            blocks.add(new Paper.Table(
+                    "",
+                    List.of(
+                            new Column("At", 1.7, false),
+                            new Column("Place, landmark", 7, false),
+                            new Column("Do", 2, false),
+                            new Column("Verdict", 2.6, false)),
                     leg.entries().stream().map(this::row).toList()));
         }
         List<Block> flow = new ArrayList<>();
@@ -154,9 +196,13 @@ final class RunSheetPaper {
 
     private List<Cell> row(RunSheet.Entry e) {
         String does = does(e);
-        return List.of(new Cell(e.chainage().text()),
-                new Cell(title(e) + (e.landmark() == null ? "" : ", " + e.landmark())), new Cell(does),
-                e.verdict() == null ? new Cell("") : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict()));
+        return List.of(
+                new Cell(e.chainage().text()),
+                new Cell(title(e) + (e.landmark() == null ? "" : ", " + e.landmark())),
+                new Cell(does),
+                e.verdict() == null
+                        ? new Cell("")
+                        : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict()));
     }
 
     /** @param said cautions that stand on this leg already */
@@ -165,11 +211,14 @@ final class RunSheetPaper {
         boolean minor = isLimit(e) && !e.blocked();
         first.add(new Paper.Milestone(e.chainage().text(), title(e), e.verdict(), e.blocked(), minor));
         if (e.landmark() != null) {
-            first.add(new Paper.Text(Tone.STRONG, (e.kind() == null ? "" : kind(e) + ". ") + "Landmark: " + e.landmark() + "."));
+            first.add(new Paper.Text(
+                    Tone.STRONG, (e.kind() == null ? "" : kind(e) + ". ") + "Landmark: " + e.landmark() + "."));
         } else if (e.kind() != null && !minor) {
             first.add(new Paper.Text(Tone.STRONG, kind(e) + "."));
         }
-        e.comes().forEach(l -> first.add(new Paper.Text(e.blocked() && l.text().startsWith("BLOCKED") ? Tone.ALERT : Tone.BODY, l.text())));
+        e.comes()
+                .forEach(l -> first.add(new Paper.Text(
+                        e.blocked() && l.text().startsWith("BLOCKED") ? Tone.ALERT : Tone.BODY, l.text())));
         List<Block> sections = new ArrayList<>();
         section("Before", e.before(), sections);
         section("Through", e.through(), sections);
@@ -207,6 +256,9 @@ final class RunSheetPaper {
     }
 
     private Paper.Item item(SheetLine line) {
-        return new Paper.Item(!line.tick() ? Box.NONE : sheet.banner().drivable() ? Box.TICK : Box.BARRED, line.text(), line.source());
+        return new Paper.Item(
+                !line.tick() ? Box.NONE : sheet.banner().drivable() ? Box.TICK : Box.BARRED,
+                line.text(),
+                line.source());
     }
 }

@@ -16,8 +16,8 @@ import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
 
 /**
- * The drawings of a run sheet: the side view and its detail where a place is passed raised, is not clear, or leaves less than
- * twice the margin; corners from above; a map of each leg. Of the same route, rig and stance as the plan.
+ * The drawings of a run sheet: the side view and its detail where a place is passed raised, is not clear, or leaves
+ * less than twice the margin; corners from above; a map of each leg. Of the same route, rig and stance as the plan.
  */
 public final class SheetPictures {
     private final Route route;
@@ -39,14 +39,17 @@ public final class SheetPictures {
     }
 
     Paper.Picture map(RunSheet.Leg leg) {
-        return new Paper.Picture(LegMap.of(route, leg, units),
+        return new Paper.Picture(
+                LegMap.of(route, leg, units),
                 "Leg " + leg.number() + " from above, north up. Squares are stops, filled where this plan stops.");
     }
 
     List<Paper.Picture> of(RunSheet.Entry entry) {
         Optional<Plan.Passage> passage = plan.steps().stream()
                 .map(Plan.Step::passage)
-                .filter(p -> p != null && p.hazard().equals(entry.id()) && p.set().configuration().equals(entry.configuration()))
+                .filter(p -> p != null
+                        && p.hazard().equals(entry.id())
+                        && p.set().configuration().equals(entry.configuration()))
                 .findFirst();
         return passage.map(this::of).orElse(List.of());
     }
@@ -56,7 +59,8 @@ public final class SheetPictures {
             if (p.kind().equals("corner")) {
                 return List.of(corner(p));
             }
-            boolean side = p.spare() != null && (p.spare().kind().equals("ground") || p.spare().kind().equals("overhead"));
+            boolean side = p.spare() != null
+                    && (p.spare().kind().equals("ground") || p.spare().kind().equals("overhead"));
             return side && isClose(p) ? side(p) : List.of();
         } catch (NotSurveyedException nothingKnown) {
             return List.of();
@@ -64,23 +68,31 @@ public final class SheetPictures {
     }
 
     private boolean isClose(Plan.Passage p) {
-        double marginM = p.spare().kind().equals("ground") ? plan.margins().groundM() : plan.margins().overheadM();
+        double marginM = p.spare().kind().equals("ground")
+                ? plan.margins().groundM()
+                : plan.margins().overheadM();
         return p.raise() != null || !p.verdict().equals("clear") || p.spare().value() < 2 * marginM;
     }
 
     private Paper.Picture corner(Plan.Passage p) {
-        CornerView view = CornerView.of(route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
-        return new Paper.Picture(CornerDrawing.of(view), p.hazard() + " from above, "
-                + (view.backing() ? "backed into" : "driven to the right") + ": pavement, swept path, and the"
-                + " combination where it is tightest; blue is the path of the steer axle"
-                + (view.opposing().isEmpty() ? "." : ", dashed the opposing lane.") + CornerDrawing.marksInWords(view));
+        CornerView view = CornerView.of(
+                route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
+        return new Paper.Picture(
+                CornerDrawing.of(view),
+                p.hazard() + " from above, "
+                        + (view.backing() ? "backed into" : "driven to the right") + ": pavement, swept path, and the"
+                        + " combination where it is tightest; blue is the path of the steer axle"
+                        + (view.opposing().isEmpty() ? "." : ", dashed the opposing lane.")
+                        + CornerDrawing.marksInWords(view));
     }
 
     /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */
     private List<Paper.Picture> side(Plan.Passage p) {
         List<Paper.Picture> pictures = new ArrayList<>(side(p, p.spare(), true));
         if (p.kind().equals("low-structure")) {
-            p.gaps().stream().filter(g -> !g.kind().equals(p.spare().kind())).forEach(g -> pictures.addAll(side(p, g, false)));
+            p.gaps().stream()
+                    .filter(g -> !g.kind().equals(p.spare().kind()))
+                    .forEach(g -> pictures.addAll(side(p, g, false)));
         }
         return pictures;
     }
@@ -88,9 +100,17 @@ public final class SheetPictures {
     private List<Paper.Picture> side(Plan.Passage p, Plan.Spare spare, boolean whole) {
         boolean overhead = spare.kind().equals("overhead");
         Optional<Report.GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
-        PassageView view = PassageView.of(route, rig, stance, plan.margins(), p.hazard(), p.set().configuration(),
-                gap.map(Report.GapFinding::line), gap.map(Report.GapFinding::leveling),
-                p.raise() == null ? 0 : p.raise().frontM(), p.raise() == null ? 0 : p.raise().rearM());
+        PassageView view = PassageView.of(
+                route,
+                rig,
+                stance,
+                plan.margins(),
+                p.hazard(),
+                p.set().configuration(),
+                gap.map(Report.GapFinding::line),
+                gap.map(Report.GapFinding::leveling),
+                p.raise() == null ? 0 : p.raise().frontM(),
+                p.raise() == null ? 0 : p.raise().rearM());
         String shown = figures.clearance(spare.value());
         SideDrawing drawing = new SideDrawing(view, overhead, shown);
         if (!drawing.hasGap()) {
@@ -98,12 +118,15 @@ public final class SheetPictures {
         }
         List<Paper.Picture> pictures = new ArrayList<>();
         if (whole) {
-            pictures.add(new Paper.Picture(drawing.whole(), p.hazard() + " where it is tightest" + (p.raise() == null
-                    ? ", on the transport stops"
-                    : ", raised") + "; line: " + view.line() + "; the truck drives to the right. Circled: the least gap."));
+            pictures.add(new Paper.Picture(
+                    drawing.whole(),
+                    p.hazard() + " where it is tightest" + (p.raise() == null ? ", on the transport stops" : ", raised")
+                            + "; line: " + view.line() + "; the truck drives to the right. Circled: the least gap."));
         }
-        pictures.add(new Paper.Picture(drawing.detail(), (whole ? "The circle enlarged: " : "Tightest on the other side: ") + shown
-                + (overhead ? " under the structure, " : " over the ground, ") + spare.at() + "."));
+        pictures.add(new Paper.Picture(
+                drawing.detail(),
+                (whole ? "The circle enlarged: " : "Tightest on the other side: ") + shown
+                        + (overhead ? " under the structure, " : " over the ground, ") + spare.at() + "."));
         return pictures;
     }
 

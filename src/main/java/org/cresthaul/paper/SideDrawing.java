@@ -59,10 +59,14 @@ final class SideDrawing {
         List<Point> truck = truckPoints();
         double left = truck.stream().mapToDouble(Point::x).min().orElseThrow() - 2;
         double right = truck.stream().mapToDouble(Point::x).max().orElseThrow() + 2;
-        double groundLow = DoubleStream.iterate(left, x -> x <= right, x -> x + 0.5).map(this::groundZ).min().orElseThrow();
+        double groundLow = DoubleStream.iterate(left, x -> x <= right, x -> x + 0.5)
+                .map(this::groundZ)
+                .min()
+                .orElseThrow();
         double top = truck.stream().mapToDouble(Point::y).max().orElseThrow();
         if (view.soffit() != null) {
-            top = Math.max(top, view.soffit().stream().mapToDouble(p -> p.get(1)).max().orElse(top) + 0.6);
+            top = Math.max(
+                    top, view.soffit().stream().mapToDouble(p -> p.get(1)).max().orElse(top) + 0.6);
         }
         Scale scale = new Scale(left, top + 0.5, WIDTH / (right - left));
         double height = (top + 0.5 - groundLow + 0.7) * scale.perM;
@@ -70,8 +74,12 @@ final class SideDrawing {
         scene(shapes, scale, left, right, groundLow - 2, 0.8);
         Point gap = gapMiddle(scale);
         shapes.add(new Drawing.Circle(gap, 11, Ink.NONE, Ink.CONTACT, 1.3));
-        return new Drawing(WIDTH, height, "Side view of the combination where " + view.hazard() + " is tightest: the least gap is at "
-                + place().unit(), shapes);
+        return new Drawing(
+                WIDTH,
+                height,
+                "Side view of the combination where " + view.hazard() + " is tightest: the least gap is at "
+                        + place().unit(),
+                shapes);
     }
 
     Drawing detail() {
@@ -84,8 +92,14 @@ final class SideDrawing {
         List<Shape> shapes = new ArrayList<>();
         scene(shapes, scale, at.x() - reach, at.x() + reach, middle - reach, 1.2);
         dimension(shapes, scale, at, gapM, height);
-        shapes.add(Drawing.area(Ink.NONE, Ink.SOFT, 0.8, new Point(0.4, 0.4), new Point(WIDTH - 0.4, 0.4),
-                new Point(WIDTH - 0.4, height - 0.4), new Point(0.4, height - 0.4)));
+        shapes.add(Drawing.area(
+                Ink.NONE,
+                Ink.SOFT,
+                0.8,
+                new Point(0.4, 0.4),
+                new Point(WIDTH - 0.4, 0.4),
+                new Point(WIDTH - 0.4, height - 0.4),
+                new Point(0.4, height - 0.4)));
         return new Drawing(WIDTH, height, "Enlarged: the least gap at " + view.hazard() + ", " + shown, shapes);
     }
 
@@ -98,12 +112,19 @@ final class SideDrawing {
         Point to = scale.at(at.x(), at.y() + (overhead ? gapM : -gapM));
         shapes.add(Drawing.line(Ink.CONTACT, 1.6, from, to));
         for (Point end : List.of(from, to)) {
-            shapes.add(Drawing.line(Ink.CONTACT, 1.6, new Point(end.x() - 7, end.y()), new Point(end.x() + 7, end.y())));
+            shapes.add(
+                    Drawing.line(Ink.CONTACT, 1.6, new Point(end.x() - 7, end.y()), new Point(end.x() + 7, end.y())));
         }
         String label = shown;
         double y = Math.max(16, Math.min(height - 6, (from.y() + to.y()) / 2 + 5));
-        shapes.add(Drawing.area(Ink.PAPER, Ink.NONE, 0, new Point(from.x() + 12, y - 14), new Point(from.x() + 22 + label.length() * 7.4, y - 14),
-                new Point(from.x() + 22 + label.length() * 7.4, y + 5), new Point(from.x() + 12, y + 5)));
+        shapes.add(Drawing.area(
+                Ink.PAPER,
+                Ink.NONE,
+                0,
+                new Point(from.x() + 12, y - 14),
+                new Point(from.x() + 22 + label.length() * 7.4, y - 14),
+                new Point(from.x() + 22 + label.length() * 7.4, y + 5),
+                new Point(from.x() + 12, y + 5)));
         shapes.add(new Drawing.Lettering(new Point(from.x() + 16, y), Anchor.START, 15, true, Ink.CONTACT, label));
     }
 
@@ -134,7 +155,9 @@ final class SideDrawing {
         }
         ground(shapes, scale, left, right, bottom, weight);
         if (view.soffit() != null) {
-            List<Point> soffit = new ArrayList<>(view.soffit().stream().map(p -> scale.at(p.get(0), p.get(1))).toList());
+            List<Point> soffit = new ArrayList<>(view.soffit().stream()
+                    .map(p -> scale.at(p.get(0), p.get(1)))
+                    .toList());
             Point first = soffit.get(0);
             Point last = soffit.get(soffit.size() - 1);
             soffit.add(new Point(last.x(), last.y() - 0.5 * scale.perM));
@@ -146,7 +169,8 @@ final class SideDrawing {
     private void ground(List<Shape> shapes, Scale scale, double left, double right, double bottom, double weight) {
         List<Point> road = new ArrayList<>();
         road.add(scale.at(left - 1, groundZ(left - 1)));
-        view.ground().points().stream().filter(p -> p.get(0) > left - 1 && p.get(0) < right + 1)
+        view.ground().points().stream()
+                .filter(p -> p.get(0) > left - 1 && p.get(0) < right + 1)
                 .forEach(p -> road.add(scale.at(p.get(0), p.get(1))));
         road.add(scale.at(right + 1, groundZ(right + 1)));
         List<Point> earth = new ArrayList<>(road);
@@ -158,14 +182,23 @@ final class SideDrawing {
             for (double side : new double[] {-0.7175, 0.7175}) {
                 Point rail = scale.at(track + side, groundZ(track + side));
                 double w = 0.04 * scale.perM + 0.6;
-                shapes.add(Drawing.area(Ink.LINE, Ink.NONE, 0, new Point(rail.x() - w, rail.y()), new Point(rail.x() + w, rail.y()),
-                        new Point(rail.x() + w, rail.y() + 4 * w), new Point(rail.x() - w, rail.y() + 4 * w)));
+                shapes.add(Drawing.area(
+                        Ink.LINE,
+                        Ink.NONE,
+                        0,
+                        new Point(rail.x() - w, rail.y()),
+                        new Point(rail.x() + w, rail.y()),
+                        new Point(rail.x() + w, rail.y() + 4 * w),
+                        new Point(rail.x() - w, rail.y() + 4 * w)));
             }
         }
     }
 
     private Shape body(String unit, List<List<Double>> outline, Ink fill, Scale scale, double weight) {
-        List<Point> points = outline.stream().map(p -> world(unit, p.get(0), p.get(1))).map(p -> scale.at(p.x(), p.y())).toList();
+        List<Point> points = outline.stream()
+                .map(p -> world(unit, p.get(0), p.get(1)))
+                .map(p -> scale.at(p.x(), p.y()))
+                .toList();
         return new Drawing.Path(List.of(points), true, fill, Ink.LINE, weight, false);
     }
 
@@ -184,7 +217,8 @@ final class SideDrawing {
             double x0 = line.get(i - 1).get(0);
             double x1 = line.get(i).get(0);
             if (x >= x0 && x <= x1 && x1 > x0) {
-                return line.get(i - 1).get(1) + (line.get(i).get(1) - line.get(i - 1).get(1)) * (x - x0) / (x1 - x0);
+                return line.get(i - 1).get(1)
+                        + (line.get(i).get(1) - line.get(i - 1).get(1)) * (x - x0) / (x1 - x0);
             }
         }
         return otherwise;
@@ -232,6 +266,8 @@ final class SideDrawing {
         }
         List<Double> a = points.get(i - 1);
         List<Double> b = points.get(i);
-        return b.get(0).equals(a.get(0)) ? b.get(1) : a.get(1) + (b.get(1) - a.get(1)) * (s - a.get(0)) / (b.get(0) - a.get(0));
+        return b.get(0).equals(a.get(0))
+                ? b.get(1)
+                : a.get(1) + (b.get(1) - a.get(1)) * (s - a.get(0)) / (b.get(0) - a.get(0));
     }
 }

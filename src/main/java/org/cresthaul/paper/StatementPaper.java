@@ -34,11 +34,16 @@ final class StatementPaper {
     }
 
     Paper paper() {
-        return new Paper(statement.banner().drivable() ? "Statement" : "Statement, NOT FOR DRIVING",
-                statement.route().name() + ", " + statement.rig().name() + ", stance " + statement.rig().stance(),
-                statement.banner().headline(), statement.banner().drivable(),
-                Imprint.of(statement.version(), statement.route(), statement.rig()), false,
-                List.of(new Paper.Part("Statement for the permit office", first()),
+        return new Paper(
+                statement.banner().drivable() ? "Statement" : "Statement, NOT FOR DRIVING",
+                statement.route().name() + ", " + statement.rig().name() + ", stance "
+                        + statement.rig().stance(),
+                statement.banner().headline(),
+                statement.banner().drivable(),
+                Imprint.of(statement.version(), statement.route(), statement.rig()),
+                false,
+                List.of(
+                        new Paper.Part("Statement for the permit office", first()),
                         new Paper.Part("Evidence: the combination", combination()),
                         new Paper.Part("Evidence: places along the route", places()),
                         new Paper.Part("Evidence: limits of this statement", limits())));
@@ -47,42 +52,84 @@ final class StatementPaper {
     /** What a clerk decides by, on one page: decision, conditions, roads, crossings, surveys, rig, load, map. */
     private List<Block> first() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(statement.banner().drivable() ? Tone.STRONG : Tone.ALERT, "Decision: " + statement.banner().outcome()
-                + "."));
-        List<String> blocked = statement.hazards().stream().filter(Statement.Place::blocked)
-                .map(h -> h.verdict() + ": " + h.id() + " " + h.name()).toList();
+        blocks.add(new Paper.Text(
+                statement.banner().drivable() ? Tone.STRONG : Tone.ALERT,
+                "Decision: " + statement.banner().outcome() + "."));
+        List<String> blocked = statement.hazards().stream()
+                .filter(Statement.Place::blocked)
+                .map(h -> h.verdict() + ": " + h.id() + " " + h.name())
+                .toList();
         if (!blocked.isEmpty()) {
             blocks.add(new Paper.Heading(3, "Blocked at"));
             together(blocked).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
         }
         blocks.add(new Paper.Heading(3, "Conditions"));
         List<String> conditions = Stream.concat(
-                together(statement.conditions().stream().map(Statement.Row::label).toList()).stream(), ofPassages()).toList();
-        (conditions.isEmpty() ? List.of("none") : conditions).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
+                        together(statement.conditions().stream()
+                                        .map(Statement.Row::label)
+                                        .toList())
+                                .stream(),
+                        ofPassages())
+                .toList();
+        (conditions.isEmpty() ? List.of("none") : conditions)
+                .forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
         List<List<Cell>> rows = new ArrayList<>();
         statement.identity().stream().limit(1).forEach(r -> rows.add(cells(r)));
-        rows.add(List.of(new Cell("Roads"), new Cell(statement.route().name() + ". " + statement.roads().stream()
-                .map(r -> r.label() + " " + r.value().text()).collect(Collectors.joining("; ")) + ".")));
-        rows.add(List.of(new Cell("Rail crossings"), new Cell(statement.crossings().isEmpty() ? "none on the plan"
-                : statement.crossings().stream().map(r -> r.label() + ", " + r.value().text().split(";", 2)[0])
-                        .collect(Collectors.joining("; ")) + ".")));
-        statement.surveys().forEach(r -> rows.add(List.of(new Cell("Survey, " + r.label()), new Cell(r.value().text()))));
-        rows.add(List.of(new Cell("Rig"), new Cell(statement.rig().name() + ", stance " + statement.rig().stance())));
-        List<Statement.Row> told = statement.identity().stream().skip(1).filter(r -> r.value() != null).toList();
+        rows.add(List.of(
+                new Cell("Roads"),
+                new Cell(statement.route().name() + ". "
+                        + statement.roads().stream()
+                                .map(r -> r.label() + " " + r.value().text())
+                                .collect(Collectors.joining("; "))
+                        + ".")));
+        rows.add(List.of(
+                new Cell("Rail crossings"),
+                new Cell(
+                        statement.crossings().isEmpty()
+                                ? "none on the plan"
+                                : statement.crossings().stream()
+                                                .map(r -> r.label() + ", "
+                                                        + r.value().text().split(";", 2)[0])
+                                                .collect(Collectors.joining("; "))
+                                        + ".")));
+        statement
+                .surveys()
+                .forEach(r -> rows.add(List.of(
+                        new Cell("Survey, " + r.label()), new Cell(r.value().text()))));
+        rows.add(List.of(
+                new Cell("Rig"),
+                new Cell(statement.rig().name() + ", stance " + statement.rig().stance())));
+        List<Statement.Row> told = statement.identity().stream()
+                .skip(1)
+                .filter(r -> r.value() != null)
+                .toList();
         if (!told.isEmpty()) {
-            rows.add(List.of(new Cell("Vehicles, load, tires"), new Cell(told.stream()
-                    .map(r -> r.label().split(",")[0] + ": " + r.value().text()).collect(Collectors.joining("; ")) + ".")));
+            rows.add(List.of(
+                    new Cell("Vehicles, load, tires"),
+                    new Cell(told.stream()
+                                    .map(r -> r.label().split(",")[0] + ": "
+                                            + r.value().text())
+                                    .collect(Collectors.joining("; "))
+                            + ".")));
         }
         statement.identity().stream().skip(1).filter(r -> r.value() == null).forEach(r -> rows.add(cells(r)));
         RoundedFigures figures = new RoundedFigures(units);
         rows.add(each("Length", e -> figures.distance(e.lengthM())));
         rows.add(each("Width", e -> e.widthM() == null ? "unknown" : figures.required(e.widthM())));
-        rows.add(each("Height", e -> figures.required(e.heightM())
-                + (e.raisedHeightM() == null ? "" : ", raised " + figures.required(e.raisedHeightM()))));
+        rows.add(each(
+                "Height",
+                e -> figures.required(e.heightM())
+                        + (e.raisedHeightM() == null ? "" : ", raised " + figures.required(e.raisedHeightM()))));
         rows.add(each("Gross weight", e -> e.grossKg() == null ? "unknown" : figures.weight(e.grossKg())));
         blocks.add(new Paper.Table("", List.of(new Column("", 1.6, false), new Column("", 6, false)), rows));
-        blocks.add(new Paper.Picture(LegMap.of(route, statement.hazards().stream()
-                .map(h -> new LegMap.Mark(h.id(), h.verdict())).toList(), units), "The route, north up; squares are stops."));
+        blocks.add(new Paper.Picture(
+                LegMap.of(
+                        route,
+                        statement.hazards().stream()
+                                .map(h -> new LegMap.Mark(h.id(), h.verdict()))
+                                .toList(),
+                        units),
+                "The route, north up; squares are stops."));
         statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.SMALL, w)));
         return blocks;
     }
@@ -90,57 +137,96 @@ final class StatementPaper {
     /** "what: where" of a list, with every place of the same what in one line. */
     private static List<String> together(List<String> lines) {
         Map<String, String> places = new LinkedHashMap<>();
-        lines.forEach(l -> places.merge(l.substring(0, l.indexOf(": ")), l.substring(l.indexOf(": ") + 2), (a, b) -> a + "; " + b));
-        return places.entrySet().stream().map(e -> e.getKey() + ": " + e.getValue()).toList();
+        lines.forEach(l -> places.merge(
+                l.substring(0, l.indexOf(": ")), l.substring(l.indexOf(": ") + 2), (a, b) -> a + "; " + b));
+        return places.entrySet().stream()
+                .map(e -> e.getKey() + ": " + e.getValue())
+                .toList();
     }
 
     /**
-     * How places are passed: each rule with its places, those of one kind in one line: "At 3 mph at most: C1, H02". What
-     * people settle stands before it, what blocks above.
+     * How places are passed: each rule with its places, those of one kind in one line: "At 3 mph at most: C1, H02".
+     * What people settle stands before it, what blocks above.
      */
     private Stream<String> ofPassages() {
-        Set<String> settledByPeople = statement.conditions().stream().map(c -> c.value().text()).collect(Collectors.toSet());
+        Set<String> settledByPeople =
+                statement.conditions().stream().map(c -> c.value().text()).collect(Collectors.toSet());
         Map<String, Map<String, Set<String>>> kinds = new LinkedHashMap<>();
-        statement.hazards().stream().filter(h -> !h.blocked()).forEach(h -> h.conditions().stream()
-                .filter(c -> !settledByPeople.contains(c.text()))
-                .forEach(c -> kinds.computeIfAbsent(c.code() == null ? c.text() : c.code(), k -> new LinkedHashMap<>())
-                        .computeIfAbsent(c.text().replaceAll("\\.$", ""), t -> new LinkedHashSet<>()).add(h.id())));
-        return kinds.values().stream().map(rules -> rules.entrySet().stream()
-                .map(e -> e.getKey() + ": " + String.join(", ", e.getValue())).collect(Collectors.joining(". ")) + ".");
+        statement.hazards().stream()
+                .filter(h -> !h.blocked())
+                .forEach(h -> h.conditions().stream()
+                        .filter(c -> !settledByPeople.contains(c.text()))
+                        .forEach(c -> kinds.computeIfAbsent(
+                                        c.code() == null ? c.text() : c.code(), k -> new LinkedHashMap<>())
+                                .computeIfAbsent(c.text().replaceAll("\\.$", ""), t -> new LinkedHashSet<>())
+                                .add(h.id())));
+        return kinds.values().stream()
+                .map(rules -> rules.entrySet().stream()
+                                .map(e -> e.getKey() + ": " + String.join(", ", e.getValue()))
+                                .collect(Collectors.joining(". "))
+                        + ".");
     }
 
     /** A figure of every set-up, told once where it is the same: "83 ft 3 in (A, B), 77 ft 9 in (C, D)". */
     private List<Cell> each(String label, Function<Envelope, String> figure) {
         Map<String, String> letters = new LinkedHashMap<>();
         statement.sideViews().forEach(e -> letters.merge(figure.apply(e), e.letter(), (a, b) -> a + ", " + b));
-        return List.of(new Cell(label), new Cell(letters.size() == 1
-                ? letters.keySet().iterator().next()
-                : letters.entrySet().stream().map(e -> e.getKey() + " (set-up " + e.getValue() + ")").collect(Collectors.joining("; "))));
+        return List.of(
+                new Cell(label),
+                new Cell(
+                        letters.size() == 1
+                                ? letters.keySet().iterator().next()
+                                : letters.entrySet().stream()
+                                        .map(e -> e.getKey() + " (set-up " + e.getValue() + ")")
+                                        .collect(Collectors.joining("; "))));
     }
 
     private static List<Cell> cells(Statement.Row row) {
-        return List.of(new Cell(row.label()), new Cell(row.value() == null ? "______________________________" : row.value().text()));
+        return List.of(
+                new Cell(row.label()),
+                new Cell(
+                        row.value() == null
+                                ? "______________________________"
+                                : row.value().text()));
     }
 
     private List<Block> combination() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paper.Heading(2, "Envelope, as declared"));
         blocks.add(rows(statement.envelope(), 3, 5));
-        statement.sideViews().forEach(e -> blocks.add(new Paper.Picture(EnvelopeDrawing.of(e, units),
-                "Set-up " + e.letter() + ": " + e.label() + ", on level ground.")));
+        statement
+                .sideViews()
+                .forEach(e -> blocks.add(new Paper.Picture(
+                        EnvelopeDrawing.of(e, units),
+                        "Set-up " + e.letter() + ": " + e.label() + ", on level ground.")));
         blocks.add(new Paper.Heading(2, "Axle loads, computed from the declared weights"));
         for (Statement.AxleTable table : statement.axles()) {
             List<Block> kept = new ArrayList<>();
             if (table.rows().isEmpty()) {
                 kept.add(new Paper.Text(Tone.STRONG, "Set-up " + table.letter() + ": " + table.label()));
             } else {
-                kept.add(new Paper.Table("Set-up " + table.letter() + ": " + table.label(),
-                        List.of(new Column("Axle", 2.4, false), new Column("Tires", 2.6, false), new Column("Behind the one ahead", 2.4, true), new Column("Load", 1.8, true),
-                                new Column("", 0.3, false), new Column("Limit applied", 4.4, false),
+                kept.add(new Paper.Table(
+                        "Set-up " + table.letter() + ": " + table.label(),
+                        List.of(
+                                new Column("Axle", 2.4, false),
+                                new Column("Tires", 2.6, false),
+                                new Column("Behind the one ahead", 2.4, true),
+                                new Column("Load", 1.8, true),
+                                new Column("", 0.3, false),
+                                new Column("Limit applied", 4.4, false),
                                 new Column("Group", 3.2, false)),
                         table.rows().stream()
-                                .map(r -> List.of(new Cell(r.axle()), new Cell(r.tires() == null ? "" : r.tires()), new Cell(r.behind() == null ? "" : r.behind().text()),
-                                        new Cell(r.load().text()), new Cell(""), new Cell(r.limit().text()), new Cell(r.group().text())))
+                                .map(r -> List.of(
+                                        new Cell(r.axle()),
+                                        new Cell(r.tires() == null ? "" : r.tires()),
+                                        new Cell(
+                                                r.behind() == null
+                                                        ? ""
+                                                        : r.behind().text()),
+                                        new Cell(r.load().text()),
+                                        new Cell(""),
+                                        new Cell(r.limit().text()),
+                                        new Cell(r.group().text())))
                                 .toList()));
             }
             table.total().forEach(t -> kept.add(new Paper.Text(Tone.BODY, t.text())));
@@ -155,18 +241,31 @@ final class StatementPaper {
             blocks.add(new Paper.Heading(2, "Conditions and blocked places, in full"));
             statement.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
         }
-        blocks.add(new Paper.Text(Tone.SMALL, "Verdicts hold in the set-up named, and with the conditions beside. Margin: what was found and"
-                + " what is needed, uncertainty included."));
-        blocks.add(new Paper.Table("",
-                List.of(new Column("At", 1.4, false), new Column("Place", 2.5, false), new Column("Set-up", 1, false),
-                        new Column("Verdict", 2, false), new Column("Margin", 4.6, false), new Column("Conditions", 4, false)),
+        blocks.add(new Paper.Text(
+                Tone.SMALL,
+                "Verdicts hold in the set-up named, and with the conditions beside. Margin: what was found and"
+                        + " what is needed, uncertainty included."));
+        blocks.add(new Paper.Table(
+                "",
+                List.of(
+                        new Column("At", 1.4, false),
+                        new Column("Place", 2.5, false),
+                        new Column("Set-up", 1, false),
+                        new Column("Verdict", 2, false),
+                        new Column("Margin", 4.6, false),
+                        new Column("Conditions", 4, false)),
                 statement.hazards().stream()
-                        .map(h -> List.of(new Cell(h.chainage().text()),
-                                new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", " + h.kind().replace('-', ' ')),
+                        .map(h -> List.of(
+                                new Cell(h.chainage().text()),
+                                new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", "
+                                        + h.kind().replace('-', ' ')),
                                 new Cell(h.letter()),
                                 new Cell(h.blocked() ? "BLOCKED, " + h.verdict() : h.verdict(), h.verdict()),
                                 new Cell(margins(h)),
-                                new Cell(h.conditions().stream().map(SheetLine::text).distinct().collect(Collectors.joining(" ")))))
+                                new Cell(h.conditions().stream()
+                                        .map(SheetLine::text)
+                                        .distinct()
+                                        .collect(Collectors.joining(" ")))))
                         .toList()));
         return blocks;
     }
@@ -234,12 +333,23 @@ final class StatementPaper {
             line.addAll(i + 1 < alike.size() ? cells(alike.get(i + 1)) : List.of(new Cell(""), new Cell("")));
             lines.add(line);
         }
-        return new Paper.Table("", List.of(new Column("", 3, false), new Column("", 1, false), new Column("", 3, false),
-                new Column("", 1, false)), lines);
+        return new Paper.Table(
+                "",
+                List.of(
+                        new Column("", 3, false),
+                        new Column("", 1, false),
+                        new Column("", 3, false),
+                        new Column("", 1, false)),
+                lines);
     }
 
     private static Paper.Table rows(List<Statement.Row> rows, double label, double value) {
-        return new Paper.Table("", List.of(new Column("", label, false), new Column("", value, false)),
-                rows.stream().map(r -> List.of(new Cell(r.label()), new Cell(r.value().text()))).toList());
+        return new Paper.Table(
+                "",
+                List.of(new Column("", label, false), new Column("", value, false)),
+                rows.stream()
+                        .map(r ->
+                                List.of(new Cell(r.label()), new Cell(r.value().text())))
+                        .toList());
     }
 }

@@ -45,7 +45,8 @@ record Strip(double heightPt, List<Mark> marks, int keep, boolean withNext, Stri
     }
 
     /** Text on its baseline; never wider than {@code boxPt}. */
-    record Written(double x, double y, double boxPt, double size, boolean bold, Ink ink, String text, Tag tag) implements Mark {
+    record Written(double x, double y, double boxPt, double size, boolean bold, Ink ink, String text, Tag tag)
+            implements Mark {
         @Override
         public Mark tagged(Tag other) {
             return new Written(x, y, boxPt, size, bold, ink, text, other);
@@ -60,7 +61,9 @@ record Strip(double heightPt, List<Mark> marks, int keep, boolean withNext, Stri
         }
     }
 
-    /** What the marks are, for those who have the page read out: a tree of the standard types of ISO 32000-1, 14.8.4. */
+    /**
+     * What the marks are, for those who have the page read out: a tree of the standard types of ISO 32000-1, 14.8.4.
+     */
     static final class Tag {
         private final String type;
         private final String alt;

@@ -7,18 +7,21 @@ import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
 
 /**
- * Verdicts as shapes in a box of 16 by 16, those of the page: they differ in outline and in how much is inked, so that they
- * stay apart in one color. A word always stands beside them.
+ * Verdicts as shapes in a box of 16 by 16, those of the page: they differ in outline and in how much is inked, so that
+ * they stay apart in one color. A word always stands beside them.
  */
 final class Symbols {
     private Symbols() {}
 
-    /** The symbol, its box's upper left corner at a point, {@code size} wide; an unknown word is drawn as not surveyed. */
+    /**
+     * The symbol, its box's upper left corner at a point, {@code size} wide; an unknown word is drawn as not surveyed.
+     */
     static List<Shape> verdict(String verdict, double x, double y, double size) {
         Box box = new Box(x, y, size / 16);
         List<Shape> shapes = new ArrayList<>();
         switch (verdict) {
-            case "clear" -> shapes.add(new Drawing.Circle(box.at(8, 8), 6 * box.scale, Ink.PAPER, Ink.LINE, 2 * box.scale));
+            case "clear" ->
+                shapes.add(new Drawing.Circle(box.at(8, 8), 6 * box.scale, Ink.PAPER, Ink.LINE, 2 * box.scale));
             case "tight" -> {
                 shapes.add(box.area(Ink.PAPER, 8, 1.2, 14.8, 8, 8, 14.8, 1.2, 8));
                 shapes.add(box.line(Ink.LINE, 1.2, 8, 14.8, 8));
@@ -33,8 +36,13 @@ final class Symbols {
                 shapes.add(box.line(Ink.PAPER, 5, 5.4, 11, 5.4));
             }
             case "loads not known" -> {
-                shapes.add(new Drawing.Path(List.of(List.of(box.at(1.8, 1.8), box.at(14.2, 1.8), box.at(14.2, 14.2),
-                        box.at(1.8, 14.2))), true, Ink.PAPER, Ink.LINE, 1.6 * box.scale, true));
+                shapes.add(new Drawing.Path(
+                        List.of(List.of(box.at(1.8, 1.8), box.at(14.2, 1.8), box.at(14.2, 14.2), box.at(1.8, 14.2))),
+                        true,
+                        Ink.PAPER,
+                        Ink.LINE,
+                        1.6 * box.scale,
+                        true));
                 shapes.add(box.question());
             }
             default -> {

@@ -38,7 +38,11 @@ final class Admission {
 
     /** @param leastReserve null when any will do */
     Admission(
-            List<PlanPlace> places, List<String> acceptTight, List<String> setAside, RaiseJudge raised, Double leastReserve) {
+            List<PlanPlace> places,
+            List<String> acceptTight,
+            List<String> setAside,
+            RaiseJudge raised,
+            Double leastReserve) {
         this(places, acceptTight, setAside, raised, leastReserve, figured(places));
     }
 
@@ -61,8 +65,13 @@ final class Admission {
     Admission with(List<String> moreSetAside) {
         Set<String> all = new HashSet<>(setAside);
         all.addAll(moreSetAside);
-        return new Admission(places, List.copyOf(acceptTight), List.copyOf(all), raised,
-                leastReserve == Double.NEGATIVE_INFINITY ? null : leastReserve, figured);
+        return new Admission(
+                places,
+                List.copyOf(acceptTight),
+                List.copyOf(all),
+                raised,
+                leastReserve == Double.NEGATIVE_INFINITY ? null : leastReserve,
+                figured);
     }
 
     private static Set<String> figured(List<PlanPlace> places) {
@@ -79,7 +88,11 @@ final class Admission {
     }
 
     private static boolean hasFigures(Report.Cell c) {
-        return c.ground() != null || c.overhead() != null || c.load() != null || c.corner() != null || c.raise() != null;
+        return c.ground() != null
+                || c.overhead() != null
+                || c.load() != null
+                || c.corner() != null
+                || c.raise() != null;
     }
 
     boolean isSetAside(PlanPlace place) {
@@ -94,8 +107,9 @@ final class Admission {
 
     /** Whether a configuration may pass a place in transport stance. */
     boolean inTransport(PlanPlace place, int configuration) {
-        return isSetAside(place) || lets(place, place.cells().get(configuration).verdict())
-                && hasReserve(place, configuration, Raise.NONE);
+        return isSetAside(place)
+                || lets(place, place.cells().get(configuration).verdict())
+                        && hasReserve(place, configuration, Raise.NONE);
     }
 
     /** Whether a verdict lets a configuration through, but the reserve that is asked for does not, raised or not. */
@@ -109,14 +123,16 @@ final class Admission {
 
     /** Whether enough is left, where it is asked for. */
     private boolean hasReserve(PlanPlace place, int configuration, Raise raise) {
-        return leastReserve == Double.NEGATIVE_INFINITY || acceptTight.contains(place.id())
+        return leastReserve == Double.NEGATIVE_INFINITY
+                || acceptTight.contains(place.id())
                 || counted(place, configuration, raise) >= leastReserve;
     }
 
     /** Whether passing a place in a configuration is a condition of the plan. */
     boolean isCondition(PlanPlace place, int configuration, Raise raise) {
         return isSetAside(place)
-                || raise.equals(Raise.NONE) && !place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
+                || raise.equals(Raise.NONE)
+                        && !place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
     }
 
     /** What is left where a place is passed, of every kind that has a figure; empty where nothing is known. */
@@ -136,8 +152,8 @@ final class Admission {
     }
 
     /**
-     * The least of it as a share of what is required. What has no figures counts for what is known: nothing is left where the
-     * verdict is clear, and not even that where it is not. A place that is set aside asks for nothing.
+     * The least of it as a share of what is required. What has no figures counts for what is known: nothing is left
+     * where the verdict is clear, and not even that where it is not. A place that is set aside asks for nothing.
      */
     double counted(PlanPlace place, int configuration, Raise raise) {
         if (isSetAside(place)) {
@@ -161,8 +177,8 @@ final class Admission {
     /**
      * The raise a place asks for, that of its cell; none where it may be passed without, or cannot be passed at all.
      *
-     * @param leaving whether, where that leaves less than is asked for, it is the least that leaves it; also of a place that is
-     *     clear without
+     * @param leaving whether, where that leaves less than is asked for, it is the least that leaves it; also of a place
+     *     that is clear without
      */
     Raise wanted(PlanPlace place, int configuration, boolean leaving) {
         Report.Cell cell = place.cells().get(configuration);
@@ -170,7 +186,9 @@ final class Admission {
             return Raise.NONE;
         }
         Raise least = cell.raise() == null ? Raise.NONE : Raise.of(cell.raise());
-        if (!leaving || leastShare() == 0 || !least.equals(Raise.NONE) && hasReserve(place, configuration, least)
+        if (!leaving
+                || leastShare() == 0
+                || !least.equals(Raise.NONE) && hasReserve(place, configuration, least)
                 || least.equals(Raise.NONE) && !lets(place, cell.verdict())) {
             return least;
         }

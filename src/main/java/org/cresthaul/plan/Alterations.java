@@ -29,32 +29,86 @@ final class Alterations {
     static LevelStance closer(LevelStance stance, double byM) {
         Tractor t = stance.tractor();
         Trailer r = stance.trailer();
-        Tractor tractor = new Tractor(t.steer(), t.drive(), t.fifthWheel(), t.plateReachM(), lifted(t.underside(), -byM),
+        Tractor tractor = new Tractor(
+                t.steer(),
+                t.drive(),
+                t.fifthWheel(),
+                t.plateReachM(),
+                lifted(t.underside(), -byM),
                 lifted(t.topside(), byM));
-        Trailer trailer = new Trailer(r.kingpinXM(), r.deckFront(), r.deckRear(), r.axles(), r.valveAxle(),
+        Trailer trailer = new Trailer(
+                r.kingpinXM(),
+                r.deckFront(),
+                r.deckRear(),
+                r.axles(),
+                r.valveAxle(),
                 r.liftAxle().map(l -> new LiftAxle(Math.max(0, l.gapM() - byM), l.secondaryRiseM())),
-                r.hydraulicRaiseLimitM(), r.manualRaiseLimitM(), r.deckSagM(), lifted(r.underside(), -byM),
-                lifted(r.topside(), byM), r.load().stream().map(o -> lifted(o, byM)).toList(), r.boosterHinge(), r.hingeReachM());
-        Optional<Booster> booster = stance.booster().map(b -> new Booster(b.hingeXM(), b.axle(),
-                lifted(b.underside(), -byM), lifted(b.topside(), byM), b.states(), b.hingeUpRad(), b.hingeDownRad(),
-                b.closeCoupledAxleXM(), b.carried().map(o -> lifted(o, byM))));
+                r.hydraulicRaiseLimitM(),
+                r.manualRaiseLimitM(),
+                r.deckSagM(),
+                lifted(r.underside(), -byM),
+                lifted(r.topside(), byM),
+                r.load().stream().map(o -> lifted(o, byM)).toList(),
+                r.boosterHinge(),
+                r.hingeReachM());
+        Optional<Booster> booster = stance.booster()
+                .map(b -> new Booster(
+                        b.hingeXM(),
+                        b.axle(),
+                        lifted(b.underside(), -byM),
+                        lifted(b.topside(), byM),
+                        b.states(),
+                        b.hingeUpRad(),
+                        b.hingeDownRad(),
+                        b.closeCoupledAxleXM(),
+                        b.carried().map(o -> lifted(o, byM))));
         return new LevelStance(stance.name(), tractor, trailer, booster, stance.weights(), stance.plan());
     }
 
     /** What is carried stands {@code byM} higher. */
     static LevelStance loadHigher(LevelStance stance, double byM) {
         Trailer r = stance.trailer();
-        return with(stance, new Trailer(r.kingpinXM(), r.deckFront(), r.deckRear(), r.axles(), r.valveAxle(), r.liftAxle(),
-                r.hydraulicRaiseLimitM(), r.manualRaiseLimitM(), r.deckSagM(), r.underside(), r.topside(),
-                r.load().stream().map(o -> lifted(o, byM)).toList(), r.boosterHinge(), r.hingeReachM()));
+        return with(
+                stance,
+                new Trailer(
+                        r.kingpinXM(),
+                        r.deckFront(),
+                        r.deckRear(),
+                        r.axles(),
+                        r.valveAxle(),
+                        r.liftAxle(),
+                        r.hydraulicRaiseLimitM(),
+                        r.manualRaiseLimitM(),
+                        r.deckSagM(),
+                        r.underside(),
+                        r.topside(),
+                        r.load().stream().map(o -> lifted(o, byM)).toList(),
+                        r.boosterHinge(),
+                        r.hingeReachM()));
     }
 
-    /** The front may be raised to {@code mostM} over the reference notch and the rear as far by hand, if it was less. */
+    /**
+     * The front may be raised to {@code mostM} over the reference notch and the rear as far by hand, if it was less.
+     */
     static LevelStance raisable(LevelStance stance, double mostM) {
         Trailer r = stance.trailer();
-        return with(stance, new Trailer(r.kingpinXM(), r.deckFront(), r.deckRear(), r.axles(), r.valveAxle(), r.liftAxle(),
-                Math.max(mostM, r.hydraulicRaiseLimitM()), Math.max(mostM, r.manualRaiseLimitM()), r.deckSagM(),
-                r.underside(), r.topside(), r.load(), r.boosterHinge(), r.hingeReachM()));
+        return with(
+                stance,
+                new Trailer(
+                        r.kingpinXM(),
+                        r.deckFront(),
+                        r.deckRear(),
+                        r.axles(),
+                        r.valveAxle(),
+                        r.liftAxle(),
+                        Math.max(mostM, r.hydraulicRaiseLimitM()),
+                        Math.max(mostM, r.manualRaiseLimitM()),
+                        r.deckSagM(),
+                        r.underside(),
+                        r.topside(),
+                        r.load(),
+                        r.boosterHinge(),
+                        r.hingeReachM()));
     }
 
     private static LevelStance with(LevelStance stance, Trailer trailer) {
@@ -65,20 +119,38 @@ final class Alterations {
     /** Every weight more by a share of it; what the booster's regulator sets stays. */
     static LevelStance heavier(LevelStance stance, double share) {
         return stance.weights()
-                .map(w -> with(stance, new Weights(w.accuracy(), w.source(), more(w.tractor(), share),
-                        more(w.trailer(), share), more(w.gooseneck(), share),
-                        w.booster().map(b -> new Weights.BoosterWeight(
-                                more(b.standing(), share), b.carried().map(c -> more(c, share)))),
-                        w.pieces().stream()
-                                .map(p -> new Weights.Piece(p.name(), more(p.at(), share), p.outline()))
-                                .toList(),
-                        w.tracks(), w.ratings(), w.leastBrakedKg(), w.gauges(), w.regulator(), w.shims(),
-                        w.frontLift())))
+                .map(w -> with(
+                        stance,
+                        new Weights(
+                                w.accuracy(),
+                                w.source(),
+                                more(w.tractor(), share),
+                                more(w.trailer(), share),
+                                more(w.gooseneck(), share),
+                                w.booster()
+                                        .map(b -> new Weights.BoosterWeight(
+                                                more(b.standing(), share),
+                                                b.carried().map(c -> more(c, share)))),
+                                w.pieces().stream()
+                                        .map(p -> new Weights.Piece(p.name(), more(p.at(), share), p.outline()))
+                                        .toList(),
+                                w.tracks(),
+                                w.ratings(),
+                                w.leastBrakedKg(),
+                                w.gauges(),
+                                w.regulator(),
+                                w.shims(),
+                                w.frontLift())))
                 .orElse(stance);
     }
 
     static LevelStance with(LevelStance stance, Weights weights) {
-        return new LevelStance(stance.name(), stance.tractor(), stance.trailer(), stance.booster(), Optional.of(weights),
+        return new LevelStance(
+                stance.name(),
+                stance.tractor(),
+                stance.trailer(),
+                stance.booster(),
+                Optional.of(weights),
                 stance.plan());
     }
 

@@ -31,12 +31,21 @@ record AlteredCells(List<Report.Cell> alone, Report.Cell together, Report.Cell e
         for (int i = 0; i < alone.size(); i++) {
             left.add(bears.get(i) ? orNull(left(alone.get(i), declared)) : null);
         }
-        return new Robustness.Row(hazard, declared.kind(), declared.left(), bears, left,
-                bears.get(survey) ? orNull(exactLeft(declared)) : null, worst(left, left(together, declared)),
+        return new Robustness.Row(
+                hazard,
+                declared.kind(),
+                declared.left(),
+                bears,
+                left,
+                bears.get(survey) ? orNull(exactLeft(declared)) : null,
+                worst(left, left(together, declared)),
                 together.verdict());
     }
 
-    /** With everything off no more is left than with one thing: where searches told it millimeters apart, the least counts. */
+    /**
+     * With everything off no more is left than with one thing: where searches told it millimeters apart, the least
+     * counts.
+     */
     private static Double worst(List<Double> alone, OptionalDouble together) {
         if (together.isEmpty()) {
             return null;
@@ -58,9 +67,10 @@ record AlteredCells(List<Report.Cell> alone, Report.Cell together, Report.Cell e
     /** For the same reason the way round a corner that was found already counts when less is asked for. */
     private OptionalDouble exactLeft(Plan.Spare declared) {
         return CellSpares.find(exact, declared.kind())
-                .map(s -> OptionalDouble.of(declared.kind().equals(CellSpares.CORNER)
-                        ? Math.max(s.value(), declared.value()) - s.required()
-                        : s.left()))
+                .map(s -> OptionalDouble.of(
+                        declared.kind().equals(CellSpares.CORNER)
+                                ? Math.max(s.value(), declared.value()) - s.required()
+                                : s.left()))
                 .orElse(OptionalDouble.empty());
     }
 

@@ -26,22 +26,36 @@ final class AskedRows {
         rows.add(new Row("Raising", SheetLine.plain(options.avoidRaising() ? "not allowed" : "allowed")));
         rows.add(new Row("Tight places accepted", listed(options.acceptTight())));
         rows.add(new Row("Places set aside as unresolved", listed(options.setAside())));
-        rows.add(new Row("Reserve to keep", SheetLine.plain(options.leastReserve() == null
-                ? "none asked for"
-                : RoundedFigures.fixed(options.leastReserve() * 100, 1, RoundingMode.HALF_UP) + " % of what is required")));
-        rows.add(new Row("Ways compared by", SheetLine.plain(options.fewestConditions()
-                ? "fewest conditions, then time"
-                : "time, each condition counting as " + Duration.inMinutes(WayCosts.CONDITION_SECONDS))));
-        rows.add(new Row("Conditions settled", listed(options.settled().stream()
-                .map(s -> s.hazard() + " (" + s.what() + ") by " + s.by() + " on " + s.date())
-                .toList())));
+        rows.add(new Row(
+                "Reserve to keep",
+                SheetLine.plain(
+                        options.leastReserve() == null
+                                ? "none asked for"
+                                : RoundedFigures.fixed(options.leastReserve() * 100, 1, RoundingMode.HALF_UP)
+                                        + " % of what is required")));
+        rows.add(new Row(
+                "Ways compared by",
+                SheetLine.plain(
+                        options.fewestConditions()
+                                ? "fewest conditions, then time"
+                                : "time, each condition counting as "
+                                        + Duration.inMinutes(WayCosts.CONDITION_SECONDS))));
+        rows.add(new Row(
+                "Conditions settled",
+                listed(options.settled().stream()
+                        .map(s -> s.hazard() + " (" + s.what() + ") by " + s.by() + " on " + s.date())
+                        .toList())));
         List<Long> seconds = options.times().seconds();
         Say say = sources.say();
         for (int i = 0; i < seconds.size(); i++) {
             String key = PlanTimes.KEYS.get(i);
             say.words((i == 0 ? "" : ", ") + key + " ").minutes(seconds.get(i), "plan:/options/times/" + key);
         }
-        rows.add(new Row("Times", say.words(", crawl ").speed(options.times().crawlMps(), "plan:/options/times/crawlMps").plain()));
+        rows.add(new Row(
+                "Times",
+                say.words(", crawl ")
+                        .speed(options.times().crawlMps(), "plan:/options/times/crawlMps")
+                        .plain()));
         return rows;
     }
 

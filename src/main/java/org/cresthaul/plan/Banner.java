@@ -29,18 +29,40 @@ public record Banner(String outcome, boolean drivable, String headline, List<Str
                 .distinct()
                 .toList();
         return switch (plan.outcome()) {
-            case Plan.THROUGH -> new Banner(plan.outcome(), true,
-                    "Way through, as declared and surveyed. The permit and the person at the wheel decide.", lines);
-            case Plan.CONDITIONAL -> open.isEmpty()
-                    ? new Banner(plan.outcome(), true, "Way through; every condition was settled by a person named below."
-                            + " This program judged none of that. The permit and the person at the wheel decide.", lines)
-                    : new Banner(plan.outcome(), false,
-                            "NOT FOR DRIVING until every condition is resolved: " + named(open) + ".", lines);
-            case Plan.BLOCKED -> new Banner(plan.outcome(), false,
-                    "NOT FOR DRIVING: no way through, blocked at " + named(plan.blocking().stream()
-                            .map(Plan.Block::hazard).toList()) + ".", lines);
-            default -> new Banner(plan.outcome(), false,
-                    "NOT FOR DRIVING: the route file names no hazards, so nothing was judged.", lines);
+            case Plan.THROUGH ->
+                new Banner(
+                        plan.outcome(),
+                        true,
+                        "Way through, as declared and surveyed. The permit and the person at the wheel decide.",
+                        lines);
+            case Plan.CONDITIONAL ->
+                open.isEmpty()
+                        ? new Banner(
+                                plan.outcome(),
+                                true,
+                                "Way through; every condition was settled by a person named below."
+                                        + " This program judged none of that. The permit and the person at the wheel decide.",
+                                lines)
+                        : new Banner(
+                                plan.outcome(),
+                                false,
+                                "NOT FOR DRIVING until every condition is resolved: " + named(open) + ".",
+                                lines);
+            case Plan.BLOCKED ->
+                new Banner(
+                        plan.outcome(),
+                        false,
+                        "NOT FOR DRIVING: no way through, blocked at "
+                                + named(plan.blocking().stream()
+                                        .map(Plan.Block::hazard)
+                                        .toList()) + ".",
+                        lines);
+            default ->
+                new Banner(
+                        plan.outcome(),
+                        false,
+                        "NOT FOR DRIVING: the route file names no hazards, so nothing was judged.",
+                        lines);
         };
     }
 

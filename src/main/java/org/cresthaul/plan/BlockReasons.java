@@ -29,7 +29,8 @@ final class BlockReasons {
     }
 
     Plan.Block of(PlanPlace place) {
-        return new Plan.Block(place.id(), place.kind(), place.name(), Spares.meters(place.chainageM()), why(place), List.of());
+        return new Plan.Block(
+                place.id(), place.kind(), place.name(), Spares.meters(place.chainageM()), why(place), List.of());
     }
 
     private String why(PlanPlace place) {
@@ -48,10 +49,11 @@ final class BlockReasons {
             }
         });
         if (!passing.isEmpty()) {
-            return "passed only with " + some(passing) + ", which the rest of the route, its stops or a place close by do"
-                    + " not allow here";
+            return "passed only with " + some(passing)
+                    + ", which the rest of the route, its stops or a place close by do" + " not allow here";
         }
-        return String.join(" or ", verdicts) + (usable.cardinality() == 1 ? "" : " in every configuration")
+        return String.join(" or ", verdicts)
+                + (usable.cardinality() == 1 ? "" : " in every configuration")
                 + (reasons.isEmpty() ? "" : ": " + some(List.copyOf(reasons)));
     }
 

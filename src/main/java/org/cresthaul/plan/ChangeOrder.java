@@ -13,9 +13,10 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 
 /**
- * Puts the actions of a change in an order in which no state in between breaks a limit, a rating or a brake's least load, and
- * the hydraulics hold the deck front where it is moved to another notch. What is done to the booster keeps its order; lift
- * axle and notch go in where they may. What both ends break already is not held against a state in between.
+ * Puts the actions of a change in an order in which no state in between breaks a limit, a rating or a brake's least
+ * load, and the hydraulics hold the deck front where it is moved to another notch. What is done to the booster keeps
+ * its order; lift axle and notch go in where they may. What both ends break already is not held against a state in
+ * between.
  */
 final class ChangeOrder {
     private final Function<State, List<String>> broken;
@@ -35,7 +36,11 @@ final class ChangeOrder {
      * @param lowered the lift axle down for the time being and up again, where it is up before and after; else empty
      */
     Result find(
-            Plan.SetUp from, Plan.SetUp to, List<Plan.Action> booster, List<Plan.Action> others, List<Plan.Action> lowered) {
+            Plan.SetUp from,
+            Plan.SetUp to,
+            List<Plan.Action> booster,
+            List<Plan.Action> others,
+            List<Plan.Action> lowered) {
         Set<String> allowed = new HashSet<>(broken.apply(start(from)));
         allowed.addAll(broken.apply(start(to)));
         Set<String> why = new LinkedHashSet<>();
@@ -103,8 +108,11 @@ final class ChangeOrder {
     static State after(State at, Plan.Action action) {
         String trailing = BoosterState.TRAILING.word();
         return switch (action.action()) {
-            case "lift axle" -> new State(
-                    at.lift().equals(LiftState.UP.word()) ? LiftState.DOWN.word() : LiftState.UP.word(), at.booster(), at.air());
+            case "lift axle" ->
+                new State(
+                        at.lift().equals(LiftState.UP.word()) ? LiftState.DOWN.word() : LiftState.UP.word(),
+                        at.booster(),
+                        at.air());
             case "regulator" -> new State(at.lift(), at.booster(), !at.air());
             case "open close-coupling", "couple booster" -> new State(at.lift(), trailing, false);
             case "close-couple booster" -> new State(at.lift(), BoosterState.CLOSE_COUPLED.word(), false);

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Finds the sequence of configurations that passes everything at the least cost, by dynamic programming over the segments:
- * exact, in time proportional to segments × configurations² at most. Where even the cheapest change of all costs more than
- * staying, changes are not gone through one by one.
+ * Finds the sequence of configurations that passes everything at the least cost, by dynamic programming over the
+ * segments: exact, in time proportional to segments × configurations² at most. Where even the cheapest change of all
+ * costs more than staying, changes are not gone through one by one.
  */
 public final class CheapestWay {
     private final WayCosts costs;
@@ -18,6 +18,7 @@ public final class CheapestWay {
     private final long[][] onward;
     /** By segment: the least of all configurations, and the first of those that have it. */
     private final long[] least;
+
     private final int[] first;
 
     private CheapestWay(WayCosts costs, BitSet usable, double above) {
@@ -35,9 +36,9 @@ public final class CheapestWay {
     }
 
     /**
-     * The cheapest way: least cost, which is seconds, with those that conditions count for or conditions before them, then
-     * changes; then the largest least reserve; then the sequence that comes first when configurations are compared by number,
-     * segment by segment from the start.
+     * The cheapest way: least cost, which is seconds, with those that conditions count for or conditions before them,
+     * then changes; then the largest least reserve; then the sequence that comes first when configurations are compared
+     * by number, segment by segment from the start.
      *
      * @param usable configurations that may be used at all
      * @param above every place is passed with a reserve of more than this
@@ -57,7 +58,8 @@ public final class CheapestWay {
         }
         List<BitSet> cheapest = cheapest();
         double[][] reserve = reserves(cheapest);
-        double most = cheapest.get(0).stream().mapToDouble(c -> reserve[0][c]).max().orElseThrow();
+        double most =
+                cheapest.get(0).stream().mapToDouble(c -> reserve[0][c]).max().orElseThrow();
         List<Integer> chosen = new ArrayList<>();
         long seconds = 0;
         int changes = 0;
@@ -67,7 +69,8 @@ public final class CheapestWay {
                 c = k == 0 ? cheapest.get(0).nextSetBit(c + 1) : nextOn(k - 1, from, c);
             }
             long change = k == 0 ? 0 : costs.changesAfter(k - 1).from(from)[c];
-            seconds += WayCosts.seconds(change) + WayCosts.seconds(costs.segments().get(k).packed(c));
+            seconds += WayCosts.seconds(change)
+                    + WayCosts.seconds(costs.segments().get(k).packed(c));
             changes += WayCosts.changes(change);
             chosen.add(c);
             from = c;
@@ -148,7 +151,8 @@ public final class CheapestWay {
 
     private long leastOn(int k, int from) {
         long[] next = onward[k + 1];
-        long best = Math.min(costs.into(k + 1, from, from) + next[from], costs.into(k + 1, from, first[k + 1]) + least[k + 1]);
+        long best = Math.min(
+                costs.into(k + 1, from, from) + next[from], costs.into(k + 1, from, first[k + 1]) + least[k + 1]);
         if (best > least[k + 1] + costs.changesAfter(k).least()) {
             long[] change = costs.changesAfter(k).from(from);
             for (int to = 0; to < next.length; to++) {

@@ -30,8 +30,13 @@ final class ClerkFacts {
         for (int k = 0; k < sources.plan().route().legs().size(); k++) {
             var leg = sources.plan().route().legs().get(k);
             String at = "plan:/route/legs/" + k;
-            rows.add(new Row(leg.name(), sources.say("from ").chainage(leg.startChainageM(), at + "/startChainageM")
-                    .words(" to ").chainage(leg.endChainageM(), at + "/endChainageM").plain()));
+            rows.add(new Row(
+                    leg.name(),
+                    sources.say("from ")
+                            .chainage(leg.startChainageM(), at + "/startChainageM")
+                            .words(" to ")
+                            .chainage(leg.endChainageM(), at + "/endChainageM")
+                            .plain()));
         }
         return rows;
     }
@@ -43,7 +48,8 @@ final class ClerkFacts {
         for (Hazard hazard : sources.route().hazards()) {
             Optional<Uncertainty> survey = hazard.survey();
             if (hazard.isSurveyed() && survey.isPresent()) {
-                places.computeIfAbsent(survey.get(), s -> new ArrayList<>()).add(hazard.place().id());
+                places.computeIfAbsent(survey.get(), s -> new ArrayList<>())
+                        .add(hazard.place().id());
             } else if (!hazard.isSurveyed()) {
                 none.add(hazard.place().id());
             }
@@ -76,14 +82,19 @@ final class ClerkFacts {
                 .filter(k -> identity.tires().containsKey(k))
                 .map(k -> k.word() + " " + identity.tires().get(k))
                 .toList();
-        rows.add(row("Tires, size and rating", tires.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", tires))));
+        rows.add(row(
+                "Tires, size and rating", tires.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", tires))));
         return rows;
     }
 
     /** Of the axles of a kind, as the rig file tells them, or null. */
     String tires(String kind) {
-        return Stream.of(AxleKind.values()).filter(k -> k.word().equals(kind)).map(identity.tires()::get)
-                .filter(Objects::nonNull).findFirst().orElse(null);
+        return Stream.of(AxleKind.values())
+                .filter(k -> k.word().equals(kind))
+                .map(identity.tires()::get)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElse(null);
     }
 
     private static Row row(String label, Optional<String> value) {

@@ -29,14 +29,18 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
     }
 
     /**
-     * Without a raise where that passes; else on the largest raise that any place wants, in front and in the rear, when all
-     * its places may be passed so. Only then is it admissible. Where that leaves less than is asked for, the largest of the
-     * raises that leave it.
+     * Without a raise where that passes; else on the largest raise that any place wants, in front and in the rear, when
+     * all its places may be passed so. Only then is it admissible. Where that leaves less than is asked for, the
+     * largest of the raises that leave it.
      *
      * @param fewest whether, when it is not, the raise with the fewest violated places is looked for
      */
     static ClusterChoice of(
-            List<Integer> members, List<PlanPlace> places, int configuration, Admission admission, boolean avoidRaising,
+            List<Integer> members,
+            List<PlanPlace> places,
+            int configuration,
+            Admission admission,
+            boolean avoidRaising,
             boolean fewest) {
         if (isFlat(members, places, configuration, admission)) {
             return FLAT;
@@ -58,7 +62,12 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
      * @param flat how it is passed in transport stance
      */
     private static ClusterChoice raised(
-            List<Integer> members, List<PlanPlace> places, int configuration, Admission admission, boolean fewest, boolean leaving,
+            List<Integer> members,
+            List<PlanPlace> places,
+            int configuration,
+            Admission admission,
+            boolean fewest,
+            boolean leaving,
             ClusterChoice flat) {
         ClusterChoice best = flat;
         Set<Raise> wanted = new LinkedHashSet<>();
@@ -86,7 +95,8 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
         return new ClusterChoice(best.raise, best.violated, exhausted);
     }
 
-    private static boolean isFlat(List<Integer> members, List<PlanPlace> places, int configuration, Admission admission) {
+    private static boolean isFlat(
+            List<Integer> members, List<PlanPlace> places, int configuration, Admission admission) {
         for (int m : members) {
             if (!admission.inTransport(places.get(m), configuration)) {
                 return false;
@@ -96,7 +106,12 @@ record ClusterChoice(Raise raise, List<Integer> violated, boolean exhausted) {
     }
 
     private static ClusterChoice at(
-            Raise raise, List<Integer> members, List<PlanPlace> places, int configuration, Admission admission, boolean leaving,
+            Raise raise,
+            List<Integer> members,
+            List<PlanPlace> places,
+            int configuration,
+            Admission admission,
+            boolean leaving,
             boolean exhausted) {
         List<Integer> violated = new ArrayList<>();
         Raise asked = Raise.NONE;

@@ -8,8 +8,8 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 
 /**
- * Every configuration of a rig held all the way, side by side, ready to be shown: the component names are the keys of the
- * JSON form, lengths are meters, masses kilograms, times seconds, null stands for "none" or "not known".
+ * Every configuration of a rig held all the way, side by side, ready to be shown: the component names are the keys of
+ * the JSON form, lengths are meters, masses kilograms, times seconds, null stands for "none" or "not known".
  *
  * @param options as asked, but for the configurations that they keep or forbid: all are compared
  * @param best key of the configuration that fewest places block, then the one that takes the least time, then the first

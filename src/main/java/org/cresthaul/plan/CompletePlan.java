@@ -13,8 +13,8 @@ import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
 
 /**
- * A route plan with all that is told beside the way itself: crossings in time, margins when things are off, and what would
- * open the places that block. Those ask the engines again, at the plan's places alone.
+ * A route plan with all that is told beside the way itself: crossings in time, margins when things are off, and what
+ * would open the places that block. Those ask the engines again, at the plan's places alone.
  */
 public final class CompletePlan {
     private CompletePlan() {}
@@ -30,21 +30,29 @@ public final class CompletePlan {
         Optional<RightPlate> plate = RightPlate.find(stance);
         return plate.isEmpty()
                 ? completed(way, route, rig, stance, margins, report, options)
-                : completed(way, route, rig, plate.get().stance(), margins, plate.get().in(report, route, rig), options);
+                : completed(
+                        way,
+                        route,
+                        rig,
+                        plate.get().stance(),
+                        margins,
+                        plate.get().in(report, route, rig),
+                        options);
     }
 
     private static Plan completed(
             Plan way, Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
-        List<Plan.Passage> passages =
-                way.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        List<Plan.Passage> passages = way.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .toList();
         List<CrossingTime> crossings = crossings(route, passages, options);
         List<Plan.Condition> conditions = new ArrayList<>(way.conditions());
-        crossings.stream().flatMap(c -> condition(c).stream())
+        crossings.stream()
+                .flatMap(c -> condition(c).stream())
                 .map(c -> c.settledBy(options.settled()))
                 .forEach(conditions::add);
-        String outcome = way.outcome().equals(Plan.THROUGH) && !conditions.isEmpty()
-                ? Plan.CONDITIONAL
-                : way.outcome();
+        String outcome = way.outcome().equals(Plan.THROUGH) && !conditions.isEmpty() ? Plan.CONDITIONAL : way.outcome();
         Relaxations relaxations = new Relaxations(route, rig, stance, margins, report, options);
         return new Plan(
                 way.cresthaul(),
@@ -62,41 +70,52 @@ public final class CompletePlan {
                 way.least(),
                 way.steps(),
                 way.blocking().parallelStream()
-                        .map(b -> new Plan.Block(b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(),
-                                relaxations.at(b.hazard())))
+                        .map(b -> new Plan.Block(
+                                b.hazard(), b.kind(), b.name(), b.chainageM(), b.why(), relaxations.at(b.hazard())))
                         .toList(),
                 crossings,
                 RobustnessCheck.of(route, rig, stance, margins, passages, RobustnessCheck.Amounts.of(rig)),
                 way.cautions());
     }
 
-    /** A crossing that is not cleared in time, or without room beyond, or of which that is not known, must be settled first. */
+    /**
+     * A crossing that is not cleared in time, or without room beyond, or of which that is not known, must be settled
+     * first.
+     */
     private static Optional<Plan.Condition> condition(CrossingTime crossing) {
         List<String> open = new ArrayList<>();
         if (!Boolean.TRUE.equals(crossing.fits())) {
-            open.add((crossing.fits() == null
-                    ? "Unknown whether there is time to clear the tracks before a train"
-                    : "From a stop there is not enough time to clear the tracks before a train")
-                    + ": get flagging protection from the railroad before anyone enters; its number is on the blue sign.");
+            open.add(
+                    (crossing.fits() == null
+                                    ? "Unknown whether there is time to clear the tracks before a train"
+                                    : "From a stop there is not enough time to clear the tracks before a train")
+                            + ": get flagging protection from the railroad before anyone enters; its number is on the blue sign.");
         }
         if (!Boolean.TRUE.equals(crossing.storageFits())) {
             open.add((crossing.storageFits() == null
-                    ? "Unknown whether the whole combination has room beyond the tracks"
-                    : "The whole combination does not have room beyond the tracks")
+                            ? "Unknown whether the whole combination has room beyond the tracks"
+                            : "The whole combination does not have room beyond the tracks")
                     + ": enter only when someone is keeping the road beyond the tracks open (49 CFR 392.12).");
         }
         return open.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Plan.Condition(crossing.hazard(), crossing.name(),
+                : Optional.of(new Plan.Condition(
+                        crossing.hazard(),
+                        crossing.name(),
                         Boolean.TRUE.equals(crossing.fits()) ? Plan.Condition.ROOM : Plan.Condition.IN_TIME,
                         String.join(" ", open)));
     }
 
     private static List<CrossingTime> crossings(Route route, List<Plan.Passage> passages, PlanOptions options) {
         return passages.stream()
-                .filter(p -> route.findHazard(p.hazard()).filter(RailCrossing.class::isInstance).isPresent())
-                .map(p -> CrossingTimes.of((RailCrossing) route.findHazard(p.hazard()).orElseThrow(),
-                        p.set().configuration(), p.set().lengthM(), options.times().crawlMps()))
+                .filter(p -> route.findHazard(p.hazard())
+                        .filter(RailCrossing.class::isInstance)
+                        .isPresent())
+                .map(p -> CrossingTimes.of(
+                        (RailCrossing) route.findHazard(p.hazard()).orElseThrow(),
+                        p.set().configuration(),
+                        p.set().lengthM(),
+                        options.times().crawlMps()))
                 .toList();
     }
 }

@@ -47,7 +47,9 @@ final class ConfigurationChanges {
     ConfigurationChanges(LevelStance stance, Report report, PlanTimes times, StandingLoads loads) {
         this.times = times;
         this.loads = loads;
-        setUps = report.configurations().stream().map(c -> setUp(c, stance, report)).toList();
+        setUps = report.configurations().stream()
+                .map(c -> setUp(c, stance, report))
+                .toList();
         states = setUps.stream().map(State::of).toList();
         longestM = setUps.stream().mapToDouble(Plan.SetUp::lengthM).max().orElseThrow();
     }
@@ -69,8 +71,12 @@ final class ConfigurationChanges {
                 c.booster(),
                 c.notch(),
                 CombinationLength.meters(stance, state),
-                sheet.map(LoadSheet::regulator).map(LoadSheet.RegulatorLine::setPa).orElse(null),
-                sheet.flatMap(s -> s.shims().stream().filter(LoadSheet.ShimLine::fitted).findFirst())
+                sheet.map(LoadSheet::regulator)
+                        .map(LoadSheet.RegulatorLine::setPa)
+                        .orElse(null),
+                sheet.flatMap(s -> s.shims().stream()
+                                .filter(LoadSheet.ShimLine::fitted)
+                                .findFirst())
                         .map(l -> new Plan.Shim(l.shim(), l.thicknessM()))
                         .orElse(null));
     }
@@ -93,7 +99,8 @@ final class ConfigurationChanges {
     }
 
     private Place place(StoppingPlace stop) {
-        return new Place(stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM));
+        return new Place(
+                stop.setUpArea(), stop.roomM(), loads.limitsAt(stop.place().chainageM(), longestM));
     }
 
     private WayCosts.Changes table(Place place, StoppingPlace stop) {
@@ -108,7 +115,9 @@ final class ConfigurationChanges {
                 Plan.SetUp b = setUps.get(to);
                 seconds[from][to] = isPossible(a, b, stop)
                         ? (a.notch().equals(b.notch()) ? ofState : withNotch)
-                                .computeIfAbsent(states.get(to), s -> order(a, b, stop).order().isPresent() ? seconds(a, b, stop) : -1)
+                                .computeIfAbsent(
+                                        states.get(to),
+                                        s -> order(a, b, stop).order().isPresent() ? seconds(a, b, stop) : -1)
                         : -1;
             }
         }
@@ -134,7 +143,10 @@ final class ConfigurationChanges {
     }
 
     long seconds(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
-        return times.stop() + actions(from, to, stop).stream().mapToLong(Plan.Action::seconds).sum();
+        return times.stop()
+                + actions(from, to, stop).stream()
+                        .mapToLong(Plan.Action::seconds)
+                        .sum();
     }
 
     /** What is done, in the order in which no state in between breaks anything; only where there is one. */
@@ -145,7 +157,8 @@ final class ConfigurationChanges {
     private ChangeOrder.Result order(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
         double frontM = stop.place().chainageM();
         boolean notch = !from.notch().equals(to.notch());
-        Asked asked = new Asked(State.of(from), State.of(to), notch, stop.setUpArea(), loads.limitsAt(frontM, longestM));
+        Asked asked =
+                new Asked(State.of(from), State.of(to), notch, stop.setUpArea(), loads.limitsAt(frontM, longestM));
         ChangeOrder.Result known = orders.computeIfAbsent(asked, x -> {
             ChangeOrder.Result onRoad = order(from, to, frontM, true);
             if (onRoad.order().isPresent() || !stop.setUpArea()) {
@@ -157,9 +170,12 @@ final class ConfigurationChanges {
         });
         // Asked alike, but between other notches.
         return notch
-                ? new ChangeOrder.Result(known.order().map(o -> o.stream()
-                                .map(a -> a.action().equals("notch") ? notchAction(from, to) : a)
-                                .toList()), known.why())
+                ? new ChangeOrder.Result(
+                        known.order()
+                                .map(o -> o.stream()
+                                        .map(a -> a.action().equals("notch") ? notchAction(from, to) : a)
+                                        .toList()),
+                        known.why())
                 : known;
     }
 
@@ -168,7 +184,9 @@ final class ConfigurationChanges {
                 .find(from, to, boosterActions(from, to), others(from, to), lowered(from, to));
     }
 
-    /** Which limit of the road is passed in between at a set-up area, since no order keeps it; empty where it is kept. */
+    /**
+     * Which limit of the road is passed in between at a set-up area, since no order keeps it; empty where it is kept.
+     */
     Optional<String> passedInBetween(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
         return order(from, to, stop).why().stream().findFirst();
     }
@@ -180,30 +198,41 @@ final class ConfigurationChanges {
      */
     List<String> notOffered(StoppingPlace stop, BitSet usable) {
         // Stops that allow the same refuse the same: there may be a thousand of them.
-        return refused.computeIfAbsent(new Refused(place(stop), (BitSet) usable.clone()), x -> listNotOffered(stop, usable));
+        return refused.computeIfAbsent(
+                new Refused(place(stop), (BitSet) usable.clone()), x -> listNotOffered(stop, usable));
     }
 
     private List<String> listNotOffered(StoppingPlace stop, BitSet usable) {
         Map<String, String> told = new LinkedHashMap<>();
         // Configurations that differ by nothing but their notch are asked once.
         Set<List<Object>> asked = new HashSet<>();
-        usable.stream().forEach(from -> usable.stream()
-                .filter(to -> from != to && asked.add(List.of(states.get(from), states.get(to),
-                        setUps.get(from).notch().equals(setUps.get(to).notch()))))
-                .filter(to -> isPossible(setUps.get(from), setUps.get(to), stop))
-                .forEach(to -> {
-                    Plan.SetUp a = setUps.get(from);
-                    Plan.SetUp b = setUps.get(to);
-                    ChangeOrder.Result result = order(a, b, stop);
-                    if (result.order().isEmpty()) {
-                        told.putIfAbsent(words(a, b), result.why().get(0));
-                    }
-                }));
-        return told.entrySet().stream().map(e -> e.getKey() + " is not offered, in whatever order: " + e.getValue() + ".").toList();
+        usable.stream()
+                .forEach(from -> usable.stream()
+                        .filter(to -> from != to
+                                && asked.add(List.of(
+                                        states.get(from),
+                                        states.get(to),
+                                        setUps.get(from)
+                                                .notch()
+                                                .equals(setUps.get(to).notch()))))
+                        .filter(to -> isPossible(setUps.get(from), setUps.get(to), stop))
+                        .forEach(to -> {
+                            Plan.SetUp a = setUps.get(from);
+                            Plan.SetUp b = setUps.get(to);
+                            ChangeOrder.Result result = order(a, b, stop);
+                            if (result.order().isEmpty()) {
+                                told.putIfAbsent(words(a, b), result.why().get(0));
+                            }
+                        }));
+        return told.entrySet().stream()
+                .map(e -> e.getKey() + " is not offered, in whatever order: " + e.getValue() + ".")
+                .toList();
     }
 
     private static String words(Plan.SetUp a, Plan.SetUp b) {
-        return State.of(a).equals(State.of(b)) ? "Another notch with " + state(a) : "From " + state(a) + " to " + state(b);
+        return State.of(a).equals(State.of(b))
+                ? "Another notch with " + state(a)
+                : "From " + state(a) + " to " + state(b);
     }
 
     private static String state(Plan.SetUp s) {
@@ -219,7 +248,8 @@ final class ConfigurationChanges {
         if (trailed && !trails) {
             actions.add(new Plan.Action("regulator", "let the booster's regulated air out", times.regulator()));
             if (hasShim(from)) {
-                actions.add(new Plan.Action("shim", "take the shim out: " + from.shim().name(), times.shim()));
+                actions.add(new Plan.Action(
+                        "shim", "take the shim out: " + from.shim().name(), times.shim()));
             }
         }
         if (!from.booster().equals(to.booster())) {
@@ -246,7 +276,9 @@ final class ConfigurationChanges {
     }
 
     private Plan.Action liftAction(String lift) {
-        return new Plan.Action("lift axle", lift.equals(LiftState.UP.word()) ? "raise the lift axle" : "lower the lift axle",
+        return new Plan.Action(
+                "lift axle",
+                lift.equals(LiftState.UP.word()) ? "raise the lift axle" : "lower the lift axle",
                 times.liftAxle());
     }
 
@@ -276,16 +308,22 @@ final class ConfigurationChanges {
             actions.add(new Plan.Action("unload booster", "unload the booster", times.unloadBooster()));
         }
         if (stays && !close && !is(from, BoosterState.TRAILING)) {
-            actions.add(new Plan.Action("couple booster",
-                    is(from, BoosterState.NONE) ? "couple the booster, which must have been brought here" : "couple the booster",
+            actions.add(new Plan.Action(
+                    "couple booster",
+                    is(from, BoosterState.NONE)
+                            ? "couple the booster, which must have been brought here"
+                            : "couple the booster",
                     times.coupleBooster()));
         }
         if (is(to, BoosterState.CLOSE_COUPLED)) {
             actions.add(new Plan.Action("close-couple booster", "close-couple the booster", times.closeCouple()));
         }
         if (is(to, BoosterState.CARRIED)) {
-            actions.add(new Plan.Action("load booster",
-                    is(from, BoosterState.NONE) ? "load the booster, which must have been brought here" : "load the booster",
+            actions.add(new Plan.Action(
+                    "load booster",
+                    is(from, BoosterState.NONE)
+                            ? "load the booster, which must have been brought here"
+                            : "load the booster",
                     times.loadBooster()));
         }
     }

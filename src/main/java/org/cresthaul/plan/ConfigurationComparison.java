@@ -49,35 +49,58 @@ public final class ConfigurationComparison {
 
     private static PlanOptions keeping(PlanOptions options, String key) {
         return new PlanOptions(
-                options.times(), List.of(), key, options.avoidRaising(), options.acceptTight(), options.setAside(),
-                options.leastReserve(), options.fewestConditions(), List.of());
+                options.times(),
+                List.of(),
+                key,
+                options.avoidRaising(),
+                options.acceptTight(),
+                options.setAside(),
+                options.leastReserve(),
+                options.fewestConditions(),
+                List.of());
     }
 
     private Comparison compare() {
         Set<String> met = new ConcurrentSkipListSet<>();
-        List<Comparison.Compared> all =
-                report.configurations().parallelStream().map(c -> compared(c, met)).toList();
+        List<Comparison.Compared> all = report.configurations().parallelStream()
+                .map(c -> compared(c, met))
+                .toList();
         List<String> cautions = new ArrayList<>(report.cautions());
         if (report.loads().counts()) {
             cautions.addAll(report.loads().cautions());
         }
         // In the order of the route, each once.
-        report.hazards().stream().flatMap(h -> h.cautions().stream()).filter(met::contains).distinct()
-                .filter(c -> !cautions.contains(c)).forEach(cautions::add);
+        report.hazards().stream()
+                .flatMap(h -> h.cautions().stream())
+                .filter(met::contains)
+                .distinct()
+                .filter(c -> !cautions.contains(c))
+                .forEach(cautions::add);
         String best = all.stream()
-                .min(Comparator.comparingInt((Comparison.Compared c) -> c.blocking().size())
+                .min(Comparator.comparingInt(
+                                (Comparison.Compared c) -> c.blocking().size())
                         .thenComparingLong(Comparison.Compared::seconds))
                 .map(Comparison.Compared::configuration)
                 .orElseThrow();
-        return new Comparison(Comparison.FORM, Version.NUMBER, report.route(), report.rig(), report.margins(), options,
-                best, all, cautions);
+        return new Comparison(
+                Comparison.FORM,
+                Version.NUMBER,
+                report.route(),
+                report.rig(),
+                report.margins(),
+                options,
+                best,
+                all,
+                cautions);
     }
 
     /** @param met gathers the cautions of every passage */
     private Comparison.Compared compared(Report.ConfigurationVerdict c, Set<String> met) {
         Plan plan = RoutePlan.of(route, rig, stance, margins, report, keeping(options, c.key()));
-        List<Plan.Passage> passages =
-                plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        List<Plan.Passage> passages = plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .toList();
         passages.forEach(p -> met.addAll(p.cautions()));
         Optional<LoadSheet> sheet = report.loads().states().stream()
                 .filter(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))
@@ -105,7 +128,8 @@ public final class ConfigurationComparison {
     }
 
     private Comparison.Along along(Plan.Passage p) {
-        return new Comparison.Along(p.hazard(), p.kind(), p.name(), chainageM(p), p.verdict(), p.raise(), p.blocked(), p.spare());
+        return new Comparison.Along(
+                p.hazard(), p.kind(), p.name(), chainageM(p), p.verdict(), p.raise(), p.blocked(), p.spare());
     }
 
     private double chainageM(Plan.Passage p) {
@@ -135,9 +159,10 @@ public final class ConfigurationComparison {
         }
         Optional<Report.Cell> cell = p.raise() != null
                 ? Optional.empty()
-                : hazard(p.hazard()).flatMap(h -> h.cells().stream()
-                        .filter(c -> c.configuration().equals(p.set().configuration()))
-                        .findFirst());
+                : hazard(p.hazard())
+                        .flatMap(h -> h.cells().stream()
+                                .filter(c -> c.configuration().equals(p.set().configuration()))
+                                .findFirst());
         return cell.map(CellSpares::of).orElse(List.of(p.spare()));
     }
 }

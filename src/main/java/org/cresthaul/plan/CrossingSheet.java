@@ -9,8 +9,8 @@ import org.cresthaul.units.UnitSystem;
 
 /**
  * A rail crossing as it is driven: stop, look and listen, the second track, room beyond, then go without a stop. The
- * distances of the stop are those of 49 CFR 392.10, which asks some vehicles alone to stop; every clearing time of a plan
- * counts from a stop.
+ * distances of the stop are those of 49 CFR 392.10, which asks some vehicles alone to stop; every clearing time of a
+ * plan counts from a stop.
  */
 final class CrossingSheet {
     static final String STOP = "crossing stop";
@@ -48,12 +48,17 @@ final class CrossingSheet {
                 + (c == null || c.crossingNumber() == null ? "" : ", " + c.crossingNumber() + ",") + " ready."));
         if (stops) {
             boolean metric = sources.units() == UnitSystem.METRIC;
-            lines.add(SheetLine.required("Stop with the front between " + (metric ? "4.6 m and 15 m" : "15 ft and 50 ft")
-                    + " before the nearest rail.", STOP_RULE).as(STOP));
+            lines.add(SheetLine.required(
+                            "Stop with the front between " + (metric ? "4.6 m and 15 m" : "15 ft and 50 ft")
+                                    + " before the nearest rail.",
+                            STOP_RULE)
+                    .as(STOP));
         }
         boolean several = c != null && c.tracks() != null && c.tracks() > 1;
-        lines.add(SheetLine.required("Look and listen both ways" + (several ? " along every track" : "") + ", window down.",
-                LOOK_RULE).as(LOOK));
+        lines.add(SheetLine.required(
+                        "Look and listen both ways" + (several ? " along every track" : "") + ", window down.",
+                        LOOK_RULE)
+                .as(LOOK));
         if (c != null && !"active".equals(c.warning())) {
             lines.add(sight(c, "plan:/crossings/" + k));
         }
@@ -61,32 +66,44 @@ final class CrossingSheet {
             lines.add(SheetLine.practice("Unknown how many tracks there are: count them. One train can hide another.")
                     .as(SECOND_TRACK));
         } else if (several) {
-            lines.add(SheetLine.practice((c.tracks() == 2 ? "Two" : c.tracks()) + " tracks" + ": see every track clear, after a train too. One train can"
-                    + " hide another.").as(SECOND_TRACK));
+            lines.add(SheetLine.practice((c.tracks() == 2 ? "Two" : c.tracks()) + " tracks"
+                            + ": see every track clear, after a train too. One train can" + " hide another.")
+                    .as(SECOND_TRACK));
         }
         lines.add((c == null
                         ? SheetLine.toDo("Room beyond the tracks for the whole combination, or wait.")
                         : sources.say("Room beyond the tracks for the whole combination, ")
-                                .distance(c.storageNeededM(), "plan:/crossings/" + k + "/storageNeededM").words(", or wait.").toDo())
-                .from(ROOM_RULE).as(ROOM));
+                                .distance(c.storageNeededM(), "plan:/crossings/" + k + "/storageNeededM")
+                                .words(", or wait.")
+                                .toDo())
+                .from(ROOM_RULE)
+                .as(ROOM));
         return lines;
     }
 
-    /** How far along the track it must be seen where nothing announces a train, or nobody knows whether something does. */
+    /**
+     * How far along the track it must be seen where nothing announces a train, or nobody knows whether something does.
+     */
     private SheetLine sight(CrossingTime c, String at) {
         String kind = "passive".equals(c.warning()) ? "Passive crossing" : "Unknown whether lights or gates warn here";
         if (c.sightNeededM() == null) {
-            return SheetLine.plain(kind + ": how far along the track must be seen is unknown, because the speed of trains is"
-                    + " not in the route file.").as(SIGHT);
+            return SheetLine.plain(
+                            kind + ": how far along the track must be seen is unknown, because the speed of trains is"
+                                    + " not in the route file.")
+                    .as(SIGHT);
         }
-        return sources.say(kind + ": go only when the track is seen clear for ").distance(c.sightNeededM(), at + "/sightNeededM")
-                .words(" both ways.").toDo().as(SIGHT);
+        return sources.say(kind + ": go only when the track is seen clear for ")
+                .distance(c.sightNeededM(), at + "/sightNeededM")
+                .words(" both ways.")
+                .toDo()
+                .as(SIGHT);
     }
 
     /** How it is passed, and how long that takes. */
     List<SheetLine> through(Plan.Passage p) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(SheetLine.rule("Go: all the way across without a stop and without a gear change.", GO_RULE).as(GO));
+        lines.add(SheetLine.rule("Go: all the way across without a stop and without a gear change.", GO_RULE)
+                .as(GO));
         int k = index(p);
         if (k < 0) {
             return lines;
@@ -101,7 +118,9 @@ final class CrossingSheet {
             say.words("; reserve ").secondsLeft(c.reserveSeconds(), at + "/reserveSeconds");
         }
         say.words(c.fits() == null ? "; unknown whether that is enough (" : c.fits() ? "; enough (" : "; NOT ENOUGH (")
-                .words("at least ").seconds(c.reserveNeededSeconds(), at + "/reserveNeededSeconds").words(" is required).");
+                .words("at least ")
+                .seconds(c.reserveNeededSeconds(), at + "/reserveNeededSeconds")
+                .words(" is required).");
         lines.add(say.plain());
         c.advice().stream().filter(advised::add).forEach(a -> lines.add(SheetLine.plain(a)));
         return lines;
@@ -110,7 +129,10 @@ final class CrossingSheet {
     private int index(Plan.Passage p) {
         return IntStream.range(0, plan.crossings().size())
                 .filter(k -> plan.crossings().get(k).hazard().equals(p.hazard())
-                        && plan.crossings().get(k).configuration().equals(p.set().configuration()))
+                        && plan.crossings()
+                                .get(k)
+                                .configuration()
+                                .equals(p.set().configuration()))
                 .findFirst()
                 .orElse(-1);
     }

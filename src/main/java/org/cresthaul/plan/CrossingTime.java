@@ -3,8 +3,8 @@ package org.cresthaul.plan;
 import java.util.List;
 
 /**
- * A rail crossing in time: from a stop at the stop line until the rear has cleared, for the configuration the plan has there.
- * Times are seconds, lengths meters; null stands for "not known".
+ * A rail crossing in time: from a stop at the stop line until the rear has cleared, for the configuration the plan has
+ * there. Times are seconds, lengths meters; null stands for "not known".
  *
  * @param clearSeconds from the stop until the rear is clear of the tracks
  * @param warning "active" where a train sets it off, "passive" where it must be seen

@@ -10,16 +10,16 @@ import org.cresthaul.units.Speed;
 import org.cresthaul.units.UnitSystem;
 
 /**
- * Rail crossings in time, for a vehicle that moves off from a stop (AASHTO, A Policy on Geometric Design of Highways and
- * Streets, railroad-highway grade crossings, case of a stopped vehicle; Highway-Rail Crossing Handbook; formula and
+ * Rail crossings in time, for a vehicle that moves off from a stop (AASHTO, A Policy on Geometric Design of Highways
+ * and Streets, railroad-highway grade crossings, case of a stopped vehicle; Highway-Rail Crossing Handbook; formula and
  * constants as commonly quoted):
  *
  * <pre>T = J + V/a + (L + 2D + W − d_a)/V,  d_a = V²/2a</pre>
  *
  * with J looking both ways and getting under way, V the speed in the lowest gear, a the acceleration up to it, L the
- * length of the vehicle, D from the stop line to the nearest rail and from the farthest rail to where the rear is clear,
- * W between the outermost rails. V and a are the source's for a standard heavy truck: a combination that crawls slower
- * counts with its own crawling speed.
+ * length of the vehicle, D from the stop line to the nearest rail and from the farthest rail to where the rear is
+ * clear, W between the outermost rails. V and a are the source's for a standard heavy truck: a combination that crawls
+ * slower counts with its own crawling speed.
  */
 public final class CrossingTimes {
     static final double FOOT_M = 0.3048;
@@ -99,7 +99,9 @@ public final class CrossingTimes {
         CrossingTraffic traffic = crossing.traffic();
         double spanM = spanM(crossing);
         double clearS = clearingS(lengthM, spanM, crawlMps);
-        OptionalDouble sightNeededM = traffic.trainMps().stream().map(v -> sightM(v, clearS + RESERVE_S)).findFirst();
+        OptionalDouble sightNeededM = traffic.trainMps().stream()
+                .map(v -> sightM(v, clearS + RESERVE_S))
+                .findFirst();
         OptionalDouble reserveS = reserveS(traffic, clearS);
         double storageNeededM = lengthM + FREE_OF_RAIL_M;
         Boolean fits = fits(crossing, reserveS);
@@ -113,7 +115,9 @@ public final class CrossingTimes {
                 up(spanM, 1e4),
                 up(clearS, 10),
                 traffic.warning().map(Warning::word).orElse(null),
-                crossing.tracksM().isEmpty() ? null : (Integer) crossing.tracksM().size(),
+                crossing.tracksM().isEmpty()
+                        ? null
+                        : (Integer) crossing.tracksM().size(),
                 boxed(traffic.leastWarningS()),
                 RESERVE_S,
                 reserveS.isPresent() ? (Double) (Math.floor(reserveS.getAsDouble() * 10 + HAIR) / 10) : null,
@@ -134,24 +138,25 @@ public final class CrossingTimes {
     }
 
     private static Boolean storageFits(CrossingTraffic traffic, double neededM) {
-        return traffic.storageM().isPresent()
-                ? (Boolean) (traffic.storageM().getAsDouble() >= neededM - HAIR)
-                : null;
+        return traffic.storageM().isPresent() ? (Boolean) (traffic.storageM().getAsDouble() >= neededM - HAIR) : null;
     }
 
     /**
-     * What is left when the rear is clear: of the warning where a train is announced, of the train's way over what is seen
-     * of the track where it is not. Empty when either is not known.
+     * What is left when the rear is clear: of the warning where a train is announced, of the train's way over what is
+     * seen of the track where it is not. Empty when either is not known.
      */
     private static OptionalDouble reserveS(CrossingTraffic traffic, double clearS) {
         if (traffic.leastWarningS().isPresent()) {
             return OptionalDouble.of(traffic.leastWarningS().getAsDouble() - clearS);
         }
-        if (traffic.warning().isEmpty() || traffic.sightM().isEmpty() || traffic.trainMps().orElse(0) <= 0) {
+        if (traffic.warning().isEmpty()
+                || traffic.sightM().isEmpty()
+                || traffic.trainMps().orElse(0) <= 0) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(
-                traffic.sightM().getAsDouble() / (MPH_AS_QUOTED * traffic.trainMps().getAsDouble()) - clearS);
+        return OptionalDouble.of(traffic.sightM().getAsDouble()
+                        / (MPH_AS_QUOTED * traffic.trainMps().getAsDouble())
+                - clearS);
     }
 
     private static Boolean fits(RailCrossing crossing, OptionalDouble reserveS) {
@@ -183,27 +188,35 @@ public final class CrossingTimes {
             }
             advice.add("Unknown: " + String.join(", ", missing) + ".");
         } else if (!fits) {
-            advice.add(traffic.leastWarningS().isPresent()
-                    ? "From a stop, the rear is not clear of the tracks " + (int) RESERVE_S + " s before a train may come after"
-                            + " the least warning."
-                    : "From a stop, a train that was out of sight may come before the rear has been clear of the tracks for "
-                            + (int) RESERVE_S + " s.");
+            advice.add(
+                    traffic.leastWarningS().isPresent()
+                            ? "From a stop, the rear is not clear of the tracks " + (int) RESERVE_S
+                                    + " s before a train may come after" + " the least warning."
+                            : "From a stop, a train that was out of sight may come before the rear has been clear of the tracks for "
+                                    + (int) RESERVE_S + " s.");
         }
         if (fits == null || !fits) {
-            advice.add("Get flagging protection from the railroad before anyone enters: call the number on the blue sign"
-                    + crossing.crossingNumber().map(n -> " and give crossing number " + n).orElse("") + ".");
+            advice.add(
+                    "Get flagging protection from the railroad before anyone enters: call the number on the blue sign"
+                            + crossing.crossingNumber()
+                                    .map(n -> " and give crossing number " + n)
+                                    .orElse("") + ".");
         }
         if (storageFits == null) {
-            advice.add("Measure the room beyond the tracks: it is not in the route file. Do not enter without room to drive all"
-                    + " the way across (49 CFR 392.12).");
+            advice.add(
+                    "Measure the room beyond the tracks: it is not in the route file. Do not enter without room to drive all"
+                            + " the way across (49 CFR 392.12).");
         } else if (!storageFits) {
-            advice.add("The room beyond the tracks is shorter than this combination: enter only when someone is keeping the"
-                    + " road beyond the tracks open (49 CFR 392.12).");
+            advice.add(
+                    "The room beyond the tracks is shorter than this combination: enter only when someone is keeping the"
+                            + " road beyond the tracks open (49 CFR 392.12).");
         }
-        advice.add(crawlMps < TRUCK_MPS
-                ? "Timed from a stop at no more than " + speed(crawlMps) + ", this combination's crawl, below the "
-                        + speed(TRUCK_MPS) + " of a standard heavy truck."
-                : "Timed from a stop at " + speed(TRUCK_MPS) + ", as for a standard heavy truck.");
+        advice.add(
+                crawlMps < TRUCK_MPS
+                        ? "Timed from a stop at no more than " + speed(crawlMps)
+                                + ", this combination's crawl, below the " + speed(TRUCK_MPS)
+                                + " of a standard heavy truck."
+                        : "Timed from a stop at " + speed(TRUCK_MPS) + ", as for a standard heavy truck.");
         return advice;
     }
 

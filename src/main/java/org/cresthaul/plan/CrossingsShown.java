@@ -6,14 +6,15 @@ import java.util.Map;
 import org.cresthaul.route.RailCrossing;
 
 /**
- * Which configurations are shown to clear a crossing in time and to have room beyond it. By length: a hundred configurations have a
- * handful of them. Not safe to share between threads.
+ * Which configurations are shown to clear a crossing in time and to have room beyond it. By length: a hundred
+ * configurations have a handful of them. Not safe to share between threads.
  */
 final class CrossingsShown {
     private final double crawlMps;
     private final double[] lengthsM;
     /** By configuration: its number among the lengths. */
     private final int[] number;
+
     private final boolean[] nothingCrosses;
     private final Map<RailCrossing, boolean[]> known = new IdentityHashMap<>();
 
@@ -21,7 +22,9 @@ final class CrossingsShown {
     CrossingsShown(double[] lengthM, double crawlMps) {
         this.crawlMps = crawlMps;
         lengthsM = Arrays.stream(lengthM).distinct().sorted().toArray();
-        number = Arrays.stream(lengthM).mapToInt(m -> Arrays.binarySearch(lengthsM, m)).toArray();
+        number = Arrays.stream(lengthM)
+                .mapToInt(m -> Arrays.binarySearch(lengthsM, m))
+                .toArray();
         nothingCrosses = new boolean[lengthM.length];
         Arrays.fill(nothingCrosses, true);
     }

@@ -8,9 +8,9 @@ import org.cresthaul.check.StuckOnTracks;
 import org.cresthaul.rig.BoosterState;
 
 /**
- * How things are done on the way, as the trade does them, each card only where the rig has what it is about. No result of
- * this program, but for the figures of {@link BackingCard}: the maker's instructions, the carrier's rules and the law take
- * precedence.
+ * How things are done on the way, as the trade does them, each card only where the rig has what it is about. No result
+ * of this program, but for the figures of {@link BackingCard}: the maker's instructions, the carrier's rules and the
+ * law take precedence.
  */
 final class DriverCards {
     private final Sources sources;
@@ -63,7 +63,8 @@ final class DriverCards {
     }
 
     private static RunSheet.Card card(String about, String title, Stream<String> lines) {
-        return new RunSheet.Card(about, title, null, null, lines.map(SheetLine::practice).toList());
+        return new RunSheet.Card(
+                about, title, null, null, lines.map(SheetLine::practice).toList());
     }
 
     private static List<SheetLine> practice(String... lines) {
@@ -71,7 +72,9 @@ final class DriverCards {
     }
 
     private static RunSheet.Card uncoupling() {
-        return card("uncoupling", "Uncoupling the gooseneck",
+        return card(
+                "uncoupling",
+                "Uncoupling the gooseneck",
                 "Level, firm ground; deck brakes set, wheels chocked. Nobody between tractor and deck from here on.",
                 "Raise off the stops, stops out of the way; lower until the deck front rests on the ground or its blocks.",
                 "Air and electric lines off the deck and capped.",
@@ -81,7 +84,9 @@ final class DriverCards {
     }
 
     private static RunSheet.Card coupling() {
-        return card("coupling", "Coupling the gooseneck",
+        return card(
+                "coupling",
+                "Coupling the gooseneck",
                 "Back in straight, a guide on the driver's side; stop a foot short and look. Nobody between tractor and deck.",
                 "Hooks below their seats; back until they meet, then lift with the hydraulics.",
                 "Lock pin fully in, keeper on: a second person sees it.",
@@ -92,41 +97,65 @@ final class DriverCards {
     }
 
     private RunSheet.Card unloading() {
-        return card("unloading", "Unloading", Stream.of(
-                Optional.of("Level, firm ground; parking brakes set, wheels chocked, everyone in sight."),
-                rig.has(BoosterState.TRAILING)
-                        ? Optional.of("A trailing booster's air out before any weight moves, so that it does not lift the rear.")
-                        : Optional.<String>empty(),
-                rig.hasLiftAxle()
-                        ? Optional.of("Lift axle down before any weight moves; it may go up again once the deck is empty.")
-                        : Optional.<String>empty(),
-                Optional.of("Deck down and resting before ramps or neck are used."),
-                Optional.of("Machine: its brake set, its attachment down on the deck."),
-                Optional.of("Chains off in turn, standing out of their line; last the ones that keep the machine from rolling."),
-                Optional.of("Nobody beside the machine as it moves; attachment up only as far as it must."),
-                rig.hasPlates() ? Optional.of("Plate at the booster joint as the card of the empty combination says.")
-                        : Optional.<String>empty(),
-                Optional.of("The empty combination is another one: it needs its own check and its own sheet."))
-                .flatMap(Optional::stream));
+        return card(
+                "unloading",
+                "Unloading",
+                Stream.of(
+                                Optional.of(
+                                        "Level, firm ground; parking brakes set, wheels chocked, everyone in sight."),
+                                rig.has(BoosterState.TRAILING)
+                                        ? Optional.of(
+                                                "A trailing booster's air out before any weight moves, so that it does not lift the rear.")
+                                        : Optional.<String>empty(),
+                                rig.hasLiftAxle()
+                                        ? Optional.of(
+                                                "Lift axle down before any weight moves; it may go up again once the deck is empty.")
+                                        : Optional.<String>empty(),
+                                Optional.of("Deck down and resting before ramps or neck are used."),
+                                Optional.of("Machine: its brake set, its attachment down on the deck."),
+                                Optional.of(
+                                        "Chains off in turn, standing out of their line; last the ones that keep the machine from rolling."),
+                                Optional.of(
+                                        "Nobody beside the machine as it moves; attachment up only as far as it must."),
+                                rig.hasPlates()
+                                        ? Optional.of(
+                                                "Plate at the booster joint as the card of the empty combination says.")
+                                        : Optional.<String>empty(),
+                                Optional.of(
+                                        "The empty combination is another one: it needs its own check and its own sheet."))
+                        .flatMap(Optional::stream));
     }
 
     private RunSheet.Card loading() {
-        return card("loading", "Loading", Stream.of(
-                Optional.of("Level, firm ground; parking brakes set, wheels chocked, everyone in sight."),
-                Optional.of("Deck down and resting before ramps or neck are used; deck clean of mud, ice and oil."),
-                rig.hasLiftAxle() ? Optional.of("Lift axle down before any weight moves.") : Optional.<String>empty(),
-                Optional.of("Nobody beside the machine as it moves; stop at the marks measured for this load."),
-                Optional.of("Machine: its brake set, its attachment down on the deck, articulation locked."),
-                Optional.of("First the chains that keep it from rolling, then the others; binders wrapped and tied."),
-                rig.has(BoosterState.TRAILING)
-                        ? Optional.of("Booster air up only when the whole weight stands on the deck.")
-                        : Optional.<String>empty(),
-                Optional.of("The loaded combination is another one: it needs its own check and its own sheet."))
-                .flatMap(Optional::stream));
+        return card(
+                "loading",
+                "Loading",
+                Stream.of(
+                                Optional.of(
+                                        "Level, firm ground; parking brakes set, wheels chocked, everyone in sight."),
+                                Optional.of(
+                                        "Deck down and resting before ramps or neck are used; deck clean of mud, ice and oil."),
+                                rig.hasLiftAxle()
+                                        ? Optional.of("Lift axle down before any weight moves.")
+                                        : Optional.<String>empty(),
+                                Optional.of(
+                                        "Nobody beside the machine as it moves; stop at the marks measured for this load."),
+                                Optional.of(
+                                        "Machine: its brake set, its attachment down on the deck, articulation locked."),
+                                Optional.of(
+                                        "First the chains that keep it from rolling, then the others; binders wrapped and tied."),
+                                rig.has(BoosterState.TRAILING)
+                                        ? Optional.of("Booster air up only when the whole weight stands on the deck.")
+                                        : Optional.<String>empty(),
+                                Optional.of(
+                                        "The loaded combination is another one: it needs its own check and its own sheet."))
+                        .flatMap(Optional::stream));
     }
 
     private static RunSheet.Card couplingBooster() {
-        return card("coupling booster", "Coupling the booster",
+        return card(
+                "coupling booster",
+                "Coupling the booster",
                 "Level, firm ground; trailer brakes set, booster chocked. Nobody between trailer and booster while either moves.",
                 "Bring the joint together slowly, a guide in sight of both; pins in, keepers on: a second person sees them.",
                 "Pull test: booster brakes set, pull gently ahead; the pins hold.",
@@ -135,7 +164,9 @@ final class DriverCards {
     }
 
     private static RunSheet.Card uncouplingBooster() {
-        return card("uncoupling booster", "Uncoupling the booster",
+        return card(
+                "uncoupling booster",
+                "Uncoupling the booster",
                 "Level, firm ground; booster and trailer chocked.",
                 "Booster air out; its support down and firm.",
                 "Lines off and capped; pins out only when nothing presses on them.",
@@ -143,7 +174,9 @@ final class DriverCards {
     }
 
     private static RunSheet.Card closeCoupling() {
-        return card("close-coupling", "Close-coupling the booster, and opening it",
+        return card(
+                "close-coupling",
+                "Close-coupling the booster, and opening it",
                 "Level, firm ground; chocked. The booster's regulated air out.",
                 "Close: draw or fold it up as the maker says; nobody between; pins in, keepers on, seen by a second person.",
                 "All lines stay on: air, brake, spring air and lights; its springs share the trailer's air. Try brakes and lights.",
@@ -151,7 +184,9 @@ final class DriverCards {
     }
 
     private static RunSheet.Card carrying() {
-        return card("carrying booster", "Loading the booster on the deck, and unloading it",
+        return card(
+                "carrying booster",
+                "Loading the booster on the deck, and unloading it",
                 "Level, firm ground; lifting gear rated for it; nobody under it or within its swing.",
                 "Load: lines off and capped first; set it down on the marks; wheels chocked and chains on before the sling comes off.",
                 "Unload: sling on and tight, then the chains off; set down and wheels chocked again before the sling comes off."
@@ -160,7 +195,9 @@ final class DriverCards {
     }
 
     private static RunSheet.Card raising() {
-        return card("raising", "Raising over a place and lowering after it",
+        return card(
+                "raising",
+                "Raising over a place and lowering after it",
                 "Only where this sheet says so, by the amount it says, measured by the tape.",
                 "Stop; clear everyone away; off the transport stops; up; measure both sides.",
                 "Crawl across with a person watching the tightest point from the side, in radio contact.",
@@ -172,12 +209,22 @@ final class DriverCards {
     static final String CALL = "stuck: call";
 
     private static RunSheet.Card stuck() {
-        return new RunSheet.Card("stuck", "Stuck, or stopped on a crossing", null, null, List.of(
-                SheetLine.rule(StuckOnTracks.PEOPLE, SheetLine.PRACTICE).as(PEOPLE),
-                SheetLine.rule(StuckOnTracks.call(Optional.empty()), SheetLine.PRACTICE).as(CALL),
-                SheetLine.rule("No more tries before the railroad says that no train is coming.", SheetLine.PRACTICE),
-                SheetLine.rule("Do not enter a crossing without room to drive all the way across.", "49 CFR 392.12"),
-                SheetLine.rule("A conviction for entering without that room, or for failing to cross for lack of undercarriage"
-                        + " clearance, disqualifies the driver.", "49 CFR 383.51(d)")));
+        return new RunSheet.Card(
+                "stuck",
+                "Stuck, or stopped on a crossing",
+                null,
+                null,
+                List.of(
+                        SheetLine.rule(StuckOnTracks.PEOPLE, SheetLine.PRACTICE).as(PEOPLE),
+                        SheetLine.rule(StuckOnTracks.call(Optional.empty()), SheetLine.PRACTICE)
+                                .as(CALL),
+                        SheetLine.rule(
+                                "No more tries before the railroad says that no train is coming.", SheetLine.PRACTICE),
+                        SheetLine.rule(
+                                "Do not enter a crossing without room to drive all the way across.", "49 CFR 392.12"),
+                        SheetLine.rule(
+                                "A conviction for entering without that room, or for failing to cross for lack of undercarriage"
+                                        + " clearance, disqualifies the driver.",
+                                "49 CFR 383.51(d)")));
     }
 }

@@ -20,8 +20,8 @@ import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
 
 /**
- * What a combination measures in one set-up, standing straight on level ground: figures and the side view they belong to.
- * Meters and kilograms, null for "not known"; x runs forward, heights are above the ground.
+ * What a combination measures in one set-up, standing straight on level ground: figures and the side view they belong
+ * to. Meters and kilograms, null for "not known"; x runs forward, heights are above the ground.
  *
  * @param letter of the set-up
  * @param raisedHeightM greatest height of any raise of the plan in this set-up, or null where none is raised
@@ -57,11 +57,13 @@ public record Envelope(
     }
 
     /**
-     * @param behindM behind the axle ahead that stands, as the axle table has it; null for the first and for a lifted one
+     * @param behindM behind the axle ahead that stands, as the axle table has it; null for the first and for a lifted
+     *     one
      * @param axle as the axle table names it, or null where loads are not known or the axle is lifted
      * @param loadKg it carries, or null
      */
-    public record Wheel(double xM, double hM, double radiusM, boolean lifted, Double behindM, String axle, Double loadKg) {}
+    public record Wheel(
+            double xM, double hM, double radiusM, boolean lifted, Double behindM, String axle, Double loadKg) {}
 
     /** The side view and figures of one set-up of a plan. */
     static Envelope of(Sources sources, LevelStance stance, Plan.SetUp set) {
@@ -70,10 +72,15 @@ public record Envelope(
                 new PostureSolver(stance, setting, setting.levelings().get(0), RoadProfile.level()).at(0);
         List<Shape> outlines = shapes(stance, setting.booster(), standing);
         List<Wheel> wheels = wheels(standing, sources.loads(set).map(Sources.Loads::sheet));
-        double front = Stream.concat(outlines.stream().flatMap(o -> o.points.stream()).map(p -> p.get(0)),
-                wheels.stream().map(w -> w.xM + w.radiusM)).mapToDouble(x -> x).max().orElseThrow();
+        double front = Stream.concat(
+                        outlines.stream().flatMap(o -> o.points.stream()).map(p -> p.get(0)),
+                        wheels.stream().map(w -> w.xM + w.radiusM))
+                .mapToDouble(x -> x)
+                .max()
+                .orElseThrow();
         OptionalDouble raised = sources.raised(set)
-                .mapToDouble(p -> sources.heightM(set, sources.mostFrontM(p), p.raise().rearM()))
+                .mapToDouble(p ->
+                        sources.heightM(set, sources.mostFrontM(p), p.raise().rearM()))
                 .max();
         return new Envelope(
                 sources.letterOf(set),
@@ -104,18 +111,34 @@ public record Envelope(
 
     private static List<Shape> shapes(LevelStance stance, BoosterState booster, CombinationPosture standing) {
         List<Shape> shapes = new ArrayList<>();
-        stance.trailer().load().forEach(o -> shapes.add(onDeck(standing.trailer(), o, stance.trailer().topside())));
+        stance.trailer()
+                .load()
+                .forEach(o -> shapes.add(
+                        onDeck(standing.trailer(), o, stance.trailer().topside())));
         if (booster == BoosterState.CARRIED) {
-            stance.booster().flatMap(Booster::carried)
-                    .ifPresent(o -> shapes.add(onDeck(standing.trailer(), o, stance.trailer().topside())));
+            stance.booster()
+                    .flatMap(Booster::carried)
+                    .ifPresent(o -> shapes.add(
+                            onDeck(standing.trailer(), o, stance.trailer().topside())));
         }
-        shapes.add(body(standing.tractor(), stance.tractor().underside(), stance.tractor().topside(), 0));
-        shapes.add(body(standing.trailer(), stance.trailer().underside(), stance.trailer().topside(), 0));
+        shapes.add(body(
+                standing.tractor(),
+                stance.tractor().underside(),
+                stance.tractor().topside(),
+                0));
+        shapes.add(body(
+                standing.trailer(),
+                stance.trailer().underside(),
+                stance.trailer().topside(),
+                0));
         stance.booster().ifPresent(b -> {
             if (booster == BoosterState.TRAILING) {
                 shapes.add(body(standing.booster().orElseThrow(), b.underside(), b.topside(), 0));
             } else if (booster == BoosterState.CLOSE_COUPLED) {
-                shapes.add(body(standing.trailer(), b.underside(), b.topside(),
+                shapes.add(body(
+                        standing.trailer(),
+                        b.underside(),
+                        b.topside(),
                         b.closeCoupledAxleXM().orElseThrow() - b.axle().xM()));
             }
         });
@@ -126,7 +149,10 @@ public record Envelope(
         List<List<Double>> points = new ArrayList<>();
         underside.points().forEach(p -> points.add(world(pose, p.xM() + shiftM, p.hM())));
         for (int i = topside.points().size() - 1; i >= 0; i--) {
-            points.add(world(pose, topside.points().get(i).xM() + shiftM, topside.points().get(i).hM()));
+            points.add(world(
+                    pose,
+                    topside.points().get(i).xM() + shiftM,
+                    topside.points().get(i).hM()));
         }
         return new Shape(false, points);
     }
@@ -136,8 +162,11 @@ public record Envelope(
         List<List<Double>> points = new ArrayList<>();
         load.points().forEach(p -> points.add(world(pose, p.xM(), p.hM())));
         double lowestM = load.points().stream().mapToDouble(p -> p.hM()).min().orElseThrow();
-        double deckM = deck.points().stream().filter(p -> p.xM() >= load.rearXM() && p.xM() <= load.frontXM())
-                .mapToDouble(p -> p.hM()).min().orElse(lowestM);
+        double deckM = deck.points().stream()
+                .filter(p -> p.xM() >= load.rearXM() && p.xM() <= load.frontXM())
+                .mapToDouble(p -> p.hM())
+                .min()
+                .orElse(lowestM);
         points.add(world(pose, load.frontXM(), Math.min(deckM, lowestM)));
         points.add(world(pose, load.rearXM(), Math.min(deckM, lowestM)));
         return new Shape(true, points);
@@ -164,11 +193,17 @@ public record Envelope(
         double aheadXM = Double.NaN;
         for (WheelPosture w : all) {
             boolean lifted = w.state() == WheelState.LIFTED;
-            LoadSheet.AxleLine line = lifted || !matched ? null : sheet.orElseThrow().axles().get(axle);
+            LoadSheet.AxleLine line =
+                    lifted || !matched ? null : sheet.orElseThrow().axles().get(axle);
             axle += lifted ? 0 : 1;
             double xM = line == null ? near(w.xM()) : line.xM();
-            wheels.add(new Wheel(near(w.xM()), near(w.zM()), near(w.radiusM()), lifted,
-                    lifted || Double.isNaN(aheadXM) ? null : Double.valueOf(aheadXM - xM), line == null ? null : line.label(),
+            wheels.add(new Wheel(
+                    near(w.xM()),
+                    near(w.zM()),
+                    near(w.radiusM()),
+                    lifted,
+                    lifted || Double.isNaN(aheadXM) ? null : Double.valueOf(aheadXM - xM),
+                    line == null ? null : line.label(),
                     line == null ? null : line.loadKg()));
             aheadXM = lifted ? aheadXM : xM;
         }

@@ -23,8 +23,11 @@ final class Equipment {
 
     /** Whether a piece of the load is that heavy, or nobody has said how heavy the load is. */
     boolean isHeavyLoaded() {
-        return isLoaded() && stance.weights().isEmpty() || stance.weights().stream().flatMap(w -> w.pieces().stream()).map(Weights.Piece::at)
-                .anyMatch(at -> at.massKg() >= HEAVY_KG);
+        return isLoaded() && stance.weights().isEmpty()
+                || stance.weights().stream()
+                        .flatMap(w -> w.pieces().stream())
+                        .map(Weights.Piece::at)
+                        .anyMatch(at -> at.massKg() >= HEAVY_KG);
     }
 
     boolean hasLiftAxle() {
@@ -41,6 +44,9 @@ final class Equipment {
 
     /** Whether the rig file knows of plates for the booster joint. */
     boolean hasPlates() {
-        return stance.weights().flatMap(Weights::shims).map(s -> s.shims().stream().anyMatch(p -> p.thicknessM() > 0)).orElse(false);
+        return stance.weights()
+                .flatMap(Weights::shims)
+                .map(s -> s.shims().stream().anyMatch(p -> p.thicknessM() > 0))
+                .orElse(false);
     }
 }

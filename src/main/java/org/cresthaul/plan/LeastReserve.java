@@ -5,8 +5,9 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * The least that a way leaves at any of its places, of gaps, room beside and loads alike; raised places at the raise that is
- * told. One definition for plan, trade and every document; share and length are told apart, for they may be at two places.
+ * The least that a way leaves at any of its places, of gaps, room beside and loads alike; raised places at the raise
+ * that is told. One definition for plan, trade and every document; share and length are told apart, for they may be at
+ * two places.
  *
  * @param share of what is required or allowed; null where no place has figures
  * @param shareAt the place of it
@@ -17,7 +18,13 @@ import java.util.Set;
  * @param unknownAt places without figures, in driving order: what is left there is not known
  */
 public record LeastReserve(
-        Double share, String shareAt, String shareKind, Double lengthM, String lengthAt, String lengthKind, List<String> unknownAt) {
+        Double share,
+        String shareAt,
+        String shareKind,
+        Double lengthM,
+        String lengthAt,
+        String lengthKind,
+        List<String> unknownAt) {
     public LeastReserve {
         unknownAt = List.copyOf(unknownAt);
     }
@@ -50,8 +57,13 @@ public record LeastReserve(
             });
         }
         return new LeastReserve(
-                least[0] == null ? null : CellSpares.share(least[0]), at[0], least[0] == null ? null : least[0].kind(),
-                least[1] == null ? null : least[1].left(), at[1], least[1] == null ? null : least[1].kind(), List.copyOf(unknown));
+                least[0] == null ? null : CellSpares.share(least[0]),
+                at[0],
+                least[0] == null ? null : least[0].kind(),
+                least[1] == null ? null : least[1].left(),
+                at[1],
+                least[1] == null ? null : least[1].kind(),
+                List.copyOf(unknown));
     }
 
     /** As ways are compared by it. */
@@ -59,9 +71,11 @@ public record LeastReserve(
         double[] least = {Double.POSITIVE_INFINITY};
         for (int k = 0; k < way.configurations().size(); k++) {
             int c = way.configurations().get(k);
-            states.eachPassed(k, c, (place, raise, violated) -> least[0] = violated
-                    ? least[0]
-                    : Math.min(least[0], admission.ranked(place, c, raise)));
+            states.eachPassed(
+                    k,
+                    c,
+                    (place, raise, violated) ->
+                            least[0] = violated ? least[0] : Math.min(least[0], admission.ranked(place, c, raise)));
         }
         return least[0];
     }

@@ -21,11 +21,18 @@ final class LeastReserveLine {
             return say.words("unknown.").plain();
         }
         say.share(least.share(), "plan:/least/share")
-                .words(" of what is required or allowed, at " + least.shareAt() + " (" + KINDS.get(least.shareKind()) + ")");
+                .words(" of what is required or allowed, at " + least.shareAt() + " (" + KINDS.get(least.shareKind())
+                        + ")");
         if (least.lengthM() != null) {
-            say.words("; in length ").gap(least.lengthM(), "plan:/least/lengthM")
-                    .words(" beyond what is required, at " + least.lengthAt() + " (" + KINDS.get(least.lengthKind()) + ")");
+            say.words("; in length ")
+                    .gap(least.lengthM(), "plan:/least/lengthM")
+                    .words(" beyond what is required, at " + least.lengthAt() + " (" + KINDS.get(least.lengthKind())
+                            + ")");
         }
-        return say.words(least.unknownAt().isEmpty() ? "." : "; unknown at " + String.join(", ", least.unknownAt()) + ".").plain();
+        return say.words(
+                        least.unknownAt().isEmpty()
+                                ? "."
+                                : "; unknown at " + String.join(", ", least.unknownAt()) + ".")
+                .plain();
     }
 }

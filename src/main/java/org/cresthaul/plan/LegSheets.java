@@ -36,8 +36,12 @@ final class LegSheets {
                     leg.name(),
                     leg.startChainageM(),
                     leg.endChainageM(),
-                    sources.say("From ").chainage(leg.startChainageM(), at + "/startChainageM").words(" to ")
-                            .chainage(leg.endChainageM(), at + "/endChainageM").words(".").plain(),
+                    sources.say("From ")
+                            .chainage(leg.startChainageM(), at + "/startChainageM")
+                            .words(" to ")
+                            .chainage(leg.endChainageM(), at + "/endChainageM")
+                            .words(".")
+                            .plain(),
                     entering(leg),
                     entries));
         }
@@ -71,17 +75,19 @@ final class LegSheets {
         String at = sources.pointer(set);
         lines.add(sources.say("On this leg from the start: " + sources.named(set) + ", ")
                 .distance(set.lengthM(), at + "/lengthM")
-                .words(raised < 0 ? " long. On the transport stops, leveling in auto." : " long. Still RAISED.").plain());
+                .words(raised < 0 ? " long. On the transport stops, leveling in auto." : " long. Still RAISED.")
+                .plain());
         if (raised >= 0) {
             lines.add(lifts.amounts("The leg begins raised: ", raised).plain());
         }
         for (int i = 0; i < plan.steps().size(); i++) {
             Plan.Passage p = plan.steps().get(i).passage();
             if (p != null && p.fromChainageM() < leg.startChainageM() && p.toChainageM() > leg.startChainageM()) {
-                lines.add(sources.say("Still in force: "
-                                + (p.hazard().equals(Plan.WHOLE_ROUTE) ? "" : p.hazard() + " ") + p.name() + ", until ")
+                lines.add(sources.say("Still in force: " + (p.hazard().equals(Plan.WHOLE_ROUTE) ? "" : p.hazard() + " ")
+                                + p.name() + ", until ")
                         .chainage(p.toChainageM(), "plan:/steps/" + i + "/passage/toChainageM")
-                        .words(" (" + p.verdict() + (p.blocked() ? ", BLOCKED" : "") + ").").plain());
+                        .words(" (" + p.verdict() + (p.blocked() ? ", BLOCKED" : "") + ").")
+                        .plain());
             }
         }
         return lines;
@@ -98,40 +104,66 @@ final class LegSheets {
     }
 
     private SheetLine chainage(int i) {
-        return sources.say().chainage(plan.steps().get(i).chainageM(), "plan:/steps/" + i + "/chainageM").plain();
+        return sources.say()
+                .chainage(plan.steps().get(i).chainageM(), "plan:/steps/" + i + "/chainageM")
+                .plain();
     }
 
     private RunSheet.Entry end(int i, Plan.Step step) {
         boolean departs = step.step().equals(Plan.Step.DEPART);
         String at = "plan:/steps/" + i + "/set/lengthM";
-        List<SheetLine> comes = List.of(sources.say((departs ? "Leave with " : "Arrive with ") + sources.named(step.set()) + ", ")
-                .distance(step.set().lengthM(), at).words(" long.").plain());
+        List<SheetLine> comes =
+                List.of(sources.say((departs ? "Leave with " : "Arrive with ") + sources.named(step.set()) + ", ")
+                        .distance(step.set().lengthM(), at)
+                        .words(" long.")
+                        .plain());
         List<SheetLine> before = new ArrayList<>();
         if (step.change() != null) {
             String change = "plan:/steps/" + i + "/change";
             step.change().actions().forEach(a -> before.add(action(a, step.change(), change)));
         }
-        before.addAll(departs
-                ? List.of(SheetLine.toDo("Set up as card " + sources.letterOf(step.set()) + " says, every line ticked."),
-                        SheetLine.toDo("The checks before leaving are done."))
-                : List.of());
+        before.addAll(
+                departs
+                        ? List.of(
+                                SheetLine.toDo(
+                                        "Set up as card " + sources.letterOf(step.set()) + " says, every line ticked."),
+                                SheetLine.toDo("The checks before leaving are done."))
+                        : List.of());
         before.addAll(regulator(i, step));
         List<SheetLine> after = departs
                 ? List.of()
-                : List.of(SheetLine.practice("Park on firm, level ground; chock the wheels before anything is let down."));
-        return new RunSheet.Entry(step.step(), null, null, departs ? "Leave" : "Arrive", null, false,
-                step.set().configuration(), step.chainageM(), chainage(i), step.landmark(), comes, before, List.of(), after,
-                departs ? sources.gauges(step.set()) : List.of(), List.of());
+                : List.of(SheetLine.practice(
+                        "Park on firm, level ground; chock the wheels before anything is let down."));
+        return new RunSheet.Entry(
+                step.step(),
+                null,
+                null,
+                departs ? "Leave" : "Arrive",
+                null,
+                false,
+                step.set().configuration(),
+                step.chainageM(),
+                chainage(i),
+                step.landmark(),
+                comes,
+                before,
+                List.of(),
+                after,
+                departs ? sources.gauges(step.set()) : List.of(),
+                List.of());
     }
 
     private RunSheet.Entry change(int i, Plan.Step step) {
         Plan.Change change = step.change();
         String at = "plan:/steps/" + i + "/change";
-        List<SheetLine> comes = List.of(
-                sources.say("Stop and change to " + sources.named(change.to()) + ". Room here ")
-                        .gap(change.roomM(), at + "/roomM").words(", length after the change ")
-                        .distance(change.to().lengthM(), at + "/to/lengthM").words(". About ")
-                        .minutes(change.seconds(), at + "/seconds").words(".").plain());
+        List<SheetLine> comes = List.of(sources.say("Stop and change to " + sources.named(change.to()) + ". Room here ")
+                .gap(change.roomM(), at + "/roomM")
+                .words(", length after the change ")
+                .distance(change.to().lengthM(), at + "/to/lengthM")
+                .words(". About ")
+                .minutes(change.seconds(), at + "/seconds")
+                .words(".")
+                .plain());
         List<SheetLine> before = new ArrayList<>();
         before.add(SheetLine.practice("Firm, level ground off the road; brakes set, wheels chocked, strobes on."));
         for (Plan.Action action : change.actions()) {
@@ -140,9 +172,25 @@ final class LegSheets {
         before.addAll(regulator(i, step));
         List<SheetLine> after = List.of(
                 SheetLine.toDo("Compare with card " + sources.letterOf(change.to()) + ", line by line."),
-                SheetLine.practice("Walk round once: pins, lines, lights, chains; then pull ahead and try the brakes."));
-        return new RunSheet.Entry(step.step(), change.stop(), null, step.place(), null, false, change.to().configuration(),
-                step.chainageM(), chainage(i), step.landmark(), comes, before, List.of(), after, sources.gauges(change.to()), List.of());
+                SheetLine.practice(
+                        "Walk round once: pins, lines, lights, chains; then pull ahead and try the brakes."));
+        return new RunSheet.Entry(
+                step.step(),
+                change.stop(),
+                null,
+                step.place(),
+                null,
+                false,
+                change.to().configuration(),
+                step.chainageM(),
+                chainage(i),
+                step.landmark(),
+                comes,
+                before,
+                List.of(),
+                after,
+                sources.gauges(change.to()),
+                List.of());
     }
 
     /** What the regulator may stand at everywhere until the next change. */
@@ -152,22 +200,32 @@ final class LegSheets {
             return List.of();
         }
         String at = "plan:/steps/" + i + "/regulator";
-        return List.of(range.leastPa() == null
-                ? SheetLine.plain("Booster regulator: no setting keeps every limit until the next change.")
-                : sources.say("Booster regulator, everywhere until the next change: from ").pressureUp(range.leastPa(), at + "/leastPa")
-                        .words(" to ").pressureDown(range.mostPa(), at + "/mostPa").words(".").plain());
+        return List.of(
+                range.leastPa() == null
+                        ? SheetLine.plain("Booster regulator: no setting keeps every limit until the next change.")
+                        : sources.say("Booster regulator, everywhere until the next change: from ")
+                                .pressureUp(range.leastPa(), at + "/leastPa")
+                                .words(" to ")
+                                .pressureDown(range.mostPa(), at + "/mostPa")
+                                .words(".")
+                                .plain());
     }
 
     private SheetLine action(Plan.Action action, Plan.Change change, String at) {
         String text = Sources.capital(action.text());
         if (action.action().equals("regulator") && change.to().regulatorPa() != null) {
-            return sources.say(text + " to ").pressure(change.to().regulatorPa(), at + "/to/regulatorPa").words(".").toDo();
+            return sources.say(text + " to ")
+                    .pressure(change.to().regulatorPa(), at + "/to/regulatorPa")
+                    .words(".")
+                    .toDo();
         }
-        return SheetLine.toDo(text + switch (action.action()) {
-            case "notch" -> ": deck held by the hydraulics, stops moved to the new notch on both sides, deck back on them."
-                    + " Nobody under it.";
-            case "lift axle" -> ": watch it all the way, then look at the gauge.";
-            default -> ".";
-        });
+        return SheetLine.toDo(text
+                + switch (action.action()) {
+                    case "notch" ->
+                        ": deck held by the hydraulics, stops moved to the new notch on both sides, deck back on them."
+                                + " Nobody under it.";
+                    case "lift axle" -> ": watch it all the way, then look at the gauge.";
+                    default -> ".";
+                });
     }
 }

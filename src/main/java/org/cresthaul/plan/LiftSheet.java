@@ -26,18 +26,33 @@ final class LiftSheet {
         String at = "plan:/steps/" + i + "/lift";
         boolean up = step.step().equals(Plan.Step.RAISE);
         Plan.SetUp set = setUp(i);
-        return new RunSheet.Entry(step.step(), null, null, (up ? "Deck up " : "Deck down ") + step.place(), null, false,
-                set.configuration(), step.chainageM(),
-                sources.say().chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM").plain(), null,
-                where(lift, at, up), up ? up(i, lift) : List.of(), List.of(), up ? List.of() : down(lift),
-                up ? hydraulics(set) : List.of(), List.of());
+        return new RunSheet.Entry(
+                step.step(),
+                null,
+                null,
+                (up ? "Deck up " : "Deck down ") + step.place(),
+                null,
+                false,
+                set.configuration(),
+                step.chainageM(),
+                sources.say()
+                        .chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM")
+                        .plain(),
+                null,
+                where(lift, at, up),
+                up ? up(i, lift) : List.of(),
+                List.of(),
+                up ? List.of() : down(lift),
+                up ? hydraulics(set) : List.of(),
+                List.of());
     }
 
     /** What is set, as told by the first place that is passed next, or the last before. */
     private Plan.SetUp setUp(int i) {
         Plan.Lift lift = plan.steps().get(i).lift();
         return plan.steps().stream()
-                .filter(s -> s.passage() != null && lift.hazards().contains(s.passage().hazard()))
+                .filter(s -> s.passage() != null
+                        && lift.hazards().contains(s.passage().hazard()))
                 .findFirst()
                 .orElseThrow()
                 .passage()
@@ -46,12 +61,18 @@ final class LiftSheet {
 
     private List<SheetLine> where(Plan.Lift lift, String at, boolean up) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(lift.lacks() != null
-                ? SheetLine.plain("NO PLACE SHOWN. " + lift.lacks())
-                : sources.say("Front between ").chainage(lift.fromChainageM(), at + "/fromChainageM").words(" and ")
-                        .chainage(lift.toChainageM(), at + "/toChainageM")
-                        .words(up ? ", for " + String.join(", ", lift.hazards()) + "."
-                                : ", the rear past " + lift.lastLeft() + ".").plain());
+        lines.add(
+                lift.lacks() != null
+                        ? SheetLine.plain("NO PLACE SHOWN. " + lift.lacks())
+                        : sources.say("Front between ")
+                                .chainage(lift.fromChainageM(), at + "/fromChainageM")
+                                .words(" and ")
+                                .chainage(lift.toChainageM(), at + "/toChainageM")
+                                .words(
+                                        up
+                                                ? ", for " + String.join(", ", lift.hazards()) + "."
+                                                : ", the rear past " + lift.lastLeft() + ".")
+                                .plain());
         String what = up ? Plan.Condition.UP : Plan.Condition.DOWN;
         String hazard = up ? lift.hazards().get(0) : lift.lastLeft();
         plan.conditions().stream()
@@ -63,7 +84,8 @@ final class LiftSheet {
     private List<SheetLine> up(int i, Plan.Lift lift) {
         List<SheetLine> lines = new ArrayList<>();
         String at = "plan:/steps/" + i + "/lift";
-        lines.add(SheetLine.practice("Stop short of it on straight, firm road, strobes on, traffic held as the permit says."));
+        lines.add(SheetLine.practice(
+                "Stop short of it on straight, firm road, strobes on, traffic held as the permit says."));
         lines.add(SheetLine.practice("Everyone clear of the deck: nobody under it until it is back on the stops."));
         Say front = sources.say("Lift off the transport stops and raise the deck front by ")
                 .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/raise/frontM");
@@ -74,15 +96,23 @@ final class LiftSheet {
             }
         } else {
             String in = at + "/band";
-            lines.add(front.words(" to ").gap(lift.band().toM(), in + "/toM").words(" above its notch, aim at ")
-                    .dimension(lift.band().aimM(), in + "/aimM").words(", both sides, by the tape.").toDo());
+            lines.add(front.words(" to ")
+                    .gap(lift.band().toM(), in + "/toM")
+                    .words(" above its notch, aim at ")
+                    .dimension(lift.band().aimM(), in + "/aimM")
+                    .words(", both sides, by the tape.")
+                    .toDo());
             lines.add(sources.say("Above that " + lift.band().end() + ". Aimed right it leaves ")
-                    .gapAgainst(lift.band().gapM(), in + "/gapM", lift.band().requiredM(), in + "/requiredM", ", needed ")
-                    .words(".").plain());
+                    .gapAgainst(
+                            lift.band().gapM(), in + "/gapM", lift.band().requiredM(), in + "/requiredM", ", needed ")
+                    .words(".")
+                    .plain());
         }
         if (lift.raise().rearM() > 0) {
             lines.add(sources.say("Leveling to manual; raise the rear by ")
-                    .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/raise/rearM").words(", by the tape.").toDo());
+                    .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/raise/rearM")
+                    .words(", by the tape.")
+                    .toDo());
         }
         lines.add(SheetLine.practice("Measure again, then move: it must not have settled."));
         return lines;
@@ -103,8 +133,11 @@ final class LiftSheet {
     Say amounts(String words, int i) {
         String at = "plan:/steps/" + i + "/lift/raise";
         Plan.Lift lift = plan.steps().get(i).lift();
-        return sources.say(words + "front ").raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/frontM").words(", rear ")
-                .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/rearM").words(".");
+        return sources.say(words + "front ")
+                .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/frontM")
+                .words(", rear ")
+                .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/rearM")
+                .words(".");
     }
 
     private List<SheetLine> hydraulics(Plan.SetUp set) {
@@ -114,8 +147,11 @@ final class LiftSheet {
             return List.of();
         }
         String at = loads.get().pointer() + "/lift";
-        return List.of(sources.say("Hydraulic gauge while raising: about ").pressure(lift.neededPa(), at + "/neededPa")
-                .words("; the take-off gives ").pressure(lift.takeOffPa(), at + "/takeOffPa")
-                .words(". Much more means something holds the deck: stop and look.").plain());
+        return List.of(sources.say("Hydraulic gauge while raising: about ")
+                .pressure(lift.neededPa(), at + "/neededPa")
+                .words("; the take-off gives ")
+                .pressure(lift.takeOffPa(), at + "/takeOffPa")
+                .words(". Much more means something holds the deck: stop and look.")
+                .plain());
     }
 }

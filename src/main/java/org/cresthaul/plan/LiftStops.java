@@ -7,9 +7,9 @@ import java.util.Optional;
 import org.cresthaul.route.RailCrossing;
 
 /**
- * Where the deck goes up before places that are passed on one raise, and down after them: stretches of road for the front
- * of the combination, on which no part of it stands at a place, on tracks, or across the next stop line or junction beyond
- * a crossing.
+ * Where the deck goes up before places that are passed on one raise, and down after them: stretches of road for the
+ * front of the combination, on which no part of it stands at a place, on tracks, or across the next stop line or
+ * junction beyond a crossing.
  */
 final class LiftStops {
     private static final double HAIR_M = 1e-6;
@@ -42,14 +42,19 @@ final class LiftStops {
         lines = places.stream()
                 .flatMap(p -> p.hazard().filter(RailCrossing.class::isInstance).map(RailCrossing.class::cast).stream()
                         .filter(x -> x.traffic().storageM().isPresent())
-                        .map(x -> new Line(p, p.chainageM() + CrossingTimes.farRailM(x)
-                                + x.traffic().storageM().getAsDouble())))
+                        .map(x -> new Line(
+                                p,
+                                p.chainageM()
+                                        + CrossingTimes.farRailM(x)
+                                        + x.traffic().storageM().getAsDouble())))
                 .toList();
     }
 
     /** The place whose end the rear leaves last: not always the one the front meets last. */
     static int lastLeft(RouteLayout.Cluster cluster, List<PlanPlace> places) {
-        return cluster.places().stream().max(Comparator.comparingDouble(p -> places.get(p).toM())).orElseThrow();
+        return cluster.places().stream()
+                .max(Comparator.comparingDouble(p -> places.get(p).toM()))
+                .orElseThrow();
     }
 
     /** Where the deck goes up before a cluster: as late as can be. */
@@ -59,12 +64,13 @@ final class LiftStops {
         double latestM = cluster.fromM();
         PlanPlace first = places.get(cluster.places().get(0));
         if (latestM < earliestM - HAIR_M) {
-            return none(Math.max(0, latestM),
-                    "The route begins where " + first.id() + " already holds the combination: there is no place on it to raise"
-                            + " the deck before.");
+            return none(
+                    Math.max(0, latestM),
+                    "The route begins where " + first.id()
+                            + " already holds the combination: there is no place on it to raise" + " the deck before.");
         }
         double atM = latestM;
-        for (boolean moved = true; moved;) {
+        for (boolean moved = true; moved; ) {
             moved = false;
             for (Line line : lines) {
                 if (line.isUnder(atM, lengthM)) {
@@ -74,8 +80,10 @@ final class LiftStops {
             }
         }
         if (atM < earliestM - HAIR_M) {
-            return none(latestM, "Raising the deck before " + first.id() + " leaves the combination standing " + across(latestM, lengthM)
-                    + ".");
+            return none(
+                    latestM,
+                    "Raising the deck before " + first.id() + " leaves the combination standing "
+                            + across(latestM, lengthM) + ".");
         }
         double from = earliestM;
         for (Line line : lines) {
@@ -91,15 +99,18 @@ final class LiftStops {
     Window down(int k, double lengthM) {
         RouteLayout.Cluster cluster = layout.clusters().get(k);
         double earliestM = leftM(k, lengthM);
-        double latestM = Math.min(layout.endM(cluster.segment(), routeM),
+        double latestM = Math.min(
+                layout.endM(cluster.segment(), routeM),
                 k + 1 < layout.clusters().size() ? layout.clusters().get(k + 1).fromM() : routeM);
         PlanPlace last = places.get(lastLeft(cluster, places));
         if (earliestM > routeM + HAIR_M) {
-            return none(routeM, "The route ends before the rear has left " + last.id() + ": there is no place on it to lower the"
-                    + " deck after.");
+            return none(
+                    routeM,
+                    "The route ends before the rear has left " + last.id() + ": there is no place on it to lower the"
+                            + " deck after.");
         }
         double atM = earliestM;
-        for (boolean moved = true; moved;) {
+        for (boolean moved = true; moved; ) {
             moved = false;
             for (Line line : lines) {
                 if (line.isUnder(atM, lengthM)) {
@@ -109,8 +120,10 @@ final class LiftStops {
             }
         }
         if (atM > latestM + HAIR_M) {
-            return none(earliestM, "Lowering the deck after " + last.id() + " leaves the combination standing "
-                    + across(earliestM, lengthM) + ", and the next place comes before it is past.");
+            return none(
+                    earliestM,
+                    "Lowering the deck after " + last.id() + " leaves the combination standing "
+                            + across(earliestM, lengthM) + ", and the next place comes before it is past.");
         }
         double to = latestM;
         for (Line line : lines) {
@@ -120,14 +133,21 @@ final class LiftStops {
         }
         List<String> unknown = new ArrayList<>();
         for (int p : cluster.places()) {
-            places.get(p).hazard().filter(RailCrossing.class::isInstance).map(RailCrossing.class::cast)
+            places.get(p)
+                    .hazard()
+                    .filter(RailCrossing.class::isInstance)
+                    .map(RailCrossing.class::cast)
                     .filter(x -> x.traffic().storageM().isEmpty())
                     .ifPresent(x -> unknown.add(x.place().id()));
         }
-        return new Window(atM, to, unknown.isEmpty()
-                ? Optional.empty()
-                : Optional.of("Unknown how far the next stop line or junction is beyond " + String.join(" and ", unknown)
-                        + ", so that nothing shows that the combination may stand where the deck goes down."));
+        return new Window(
+                atM,
+                to,
+                unknown.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of("Unknown how far the next stop line or junction is beyond "
+                                + String.join(" and ", unknown)
+                                + ", so that nothing shows that the combination may stand where the deck goes down."));
     }
 
     private static Window none(double atM, String lacks) {
@@ -144,6 +164,10 @@ final class LiftStops {
 
     /** Where the front is when the rear has left all of a cluster. */
     private double leftM(int k, double lengthM) {
-        return layout.clusters().get(k).places().stream().mapToDouble(p -> places.get(p).toM()).max().orElseThrow() + lengthM;
+        return layout.clusters().get(k).places().stream()
+                        .mapToDouble(p -> places.get(p).toM())
+                        .max()
+                        .orElseThrow()
+                + lengthM;
     }
 }

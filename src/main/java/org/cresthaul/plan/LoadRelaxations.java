@@ -47,14 +47,20 @@ final class LoadRelaxations {
         List<String> keys = states(configurations);
         PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
         if (!keys.isEmpty() && keys.stream().allMatch(k -> isUnknown(cell(declared, place, k)))) {
-            found.add(new Relaxation(Relaxations.SURVEY, null, null, false, stance.weights().isEmpty()
-                    ? "nothing is known of the loads: weigh the combination"
-                    : "the limits here are not written down, or not every weight is: find out which"));
+            found.add(new Relaxation(
+                    Relaxations.SURVEY,
+                    null,
+                    null,
+                    false,
+                    stance.weights().isEmpty()
+                            ? "nothing is known of the loads: weigh the combination"
+                            : "the limits here are not written down, or not every weight is: find out which"));
             return found;
         }
-        List<String> blocked = keys.stream().filter(k -> !isClear(cell(declared, place, k))).toList();
-        Optional<Weights.Piece> heaviest = stance.weights().flatMap(w -> w.pieces().stream()
-                .max(Comparator.comparingDouble(p -> p.at().massKg())));
+        List<String> blocked =
+                keys.stream().filter(k -> !isClear(cell(declared, place, k))).toList();
+        Optional<Weights.Piece> heaviest = stance.weights()
+                .flatMap(w -> w.pieces().stream().max(Comparator.comparingDouble(p -> p.at().massKg())));
         heaviest.flatMap(p -> lighter(place, blocked, p)).ifPresent(found::add);
         heaviest.flatMap(p -> moved(place, blocked)).ifPresent(found::add);
         return found;
@@ -72,7 +78,8 @@ final class LoadRelaxations {
     }
 
     private static boolean isUnknown(Report.Cell cell) {
-        return cell.verdict().equals(Verdict.LOADS_NOT_KNOWN.word()) || cell.verdict().equals(Verdict.NOT_SURVEYED.word());
+        return cell.verdict().equals(Verdict.LOADS_NOT_KNOWN.word())
+                || cell.verdict().equals(Verdict.NOT_SURVEYED.word());
     }
 
     private static boolean isClear(Report.Cell cell) {
@@ -80,15 +87,19 @@ final class LoadRelaxations {
     }
 
     /**
-     * The smallest whole step, each put to the check: less weight can also leave a braked axle too light, so that what is
-     * enough need not stay enough.
+     * The smallest whole step, each put to the check: less weight can also leave a braked axle too light, so that what
+     * is enough need not stay enough.
      */
     private Optional<Relaxation> lighter(Optional<String> place, List<String> keys, Weights.Piece piece) {
         for (double lessKg = STEP_KG; !keys.isEmpty() && lessKg <= piece.at().massKg(); lessKg += STEP_KG) {
             PlaceCheck check = new PlaceCheck(route, rig, lighter(piece, lessKg), margins);
             for (String key : keys) {
                 if (isClear(cell(check, place, key))) {
-                    return Optional.of(new Relaxation(Relaxations.LIGHTER, key, lessKg, true,
+                    return Optional.of(new Relaxation(
+                            Relaxations.LIGHTER,
+                            key,
+                            lessKg,
+                            true,
                             "within the limits with \"" + piece.name() + "\" lighter by " + Texts.mass(lessKg)
                                     + ", at the same place on the deck"));
                 }
@@ -99,12 +110,14 @@ final class LoadRelaxations {
 
     private LevelStance lighter(Weights.Piece piece, double lessKg) {
         Weights weights = stance.weights().orElseThrow();
-        return Alterations.with(stance, weights.withPieces(weights.pieces().stream()
-                .map(p -> p.name().equals(piece.name())
-                        ? new Weights.Piece(
-                                p.name(), p.at().withMassKg(Math.max(0, p.at().massKg() - lessKg)), p.outline())
-                        : p)
-                .toList()));
+        return Alterations.with(
+                stance,
+                weights.withPieces(weights.pieces().stream()
+                        .map(p -> p.name().equals(piece.name())
+                                ? new Weights.Piece(
+                                        p.name(), p.at().withMassKg(Math.max(0, p.at().massKg() - lessKg)), p.outline())
+                                : p)
+                        .toList()));
     }
 
     /** The best place of the window in which every limit is kept, where the check calls it clear: the shortest move. */
@@ -117,13 +130,19 @@ final class LoadRelaxations {
             }
             double at = plot.best().at();
             double moveM = Math.abs(at - plot.at());
-            if (moveM > 0 && (best == null || moveM < best.amount())
+            if (moveM > 0
+                    && (best == null || moveM < best.amount())
                     && ask(place, key, OptionalDouble.of(at)).verdict().equals(Verdict.CLEAR.word())) {
-                best = new Relaxation(Relaxations.POSITION, key, moveM, true,
+                best = new Relaxation(
+                        Relaxations.POSITION,
+                        key,
+                        moveM,
+                        true,
                         "within the limits with the center of gravity of \"" + plot.piece() + "\" " + Texts.length(at)
                                 + " behind the deck front, " + Texts.length(moveM) + " farther "
                                 + (at > plot.at() ? "back" : "forward") + "; limits are just kept from "
-                                + Texts.length(plot.allowed().get(0)) + " to " + Texts.length(plot.allowed().get(1))
+                                + Texts.length(plot.allowed().get(0)) + " to "
+                                + Texts.length(plot.allowed().get(1))
                                 + "; look at every gap again with the load there");
             }
         }
@@ -131,7 +150,10 @@ final class LoadRelaxations {
     }
 
     private LoadsView ask(Optional<String> place, String key, OptionalDouble at) {
-        return LoadAnswer.of(route, rig, stance,
+        return LoadAnswer.of(
+                route,
+                rig,
+                stance,
                 new LoadQuestion(key, place, Optional.empty(), at, OptionalDouble.empty(), Map.of()));
     }
 }

@@ -29,11 +29,13 @@ final class NotChecked {
         if (plan.robustness() == null) {
             list.add("How the margins shrink when what was declared is off.");
         } else {
-            plan.robustness().notKnown()
+            plan.robustness()
+                    .notKnown()
                     .forEach(n -> list.add("How the margin shrinks at " + n.hazard() + " " + n.text()));
         }
         boolean rails = report.hazards().stream().anyMatch(h -> h.kind().equals("rail-crossing"));
-        if (rails && plan.crossings().stream().anyMatch(c -> c.fits() == null) || rails && plan.crossings().isEmpty()) {
+        if (rails && plan.crossings().stream().anyMatch(c -> c.fits() == null)
+                || rails && plan.crossings().isEmpty()) {
             list.add("Time to clear rail crossings against the least warning, where that is unknown.");
         }
         list.add("Places that are not in the route file, and the road between places: surface, width, shoulders, wires,"

@@ -4,8 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Places that the front reaches while some part of the combination is still on or between the tracks of a crossing before.
- * Nothing may be stopped for there: whatever is done for such a place is done before the first place of its chain.
+ * Places that the front reaches while some part of the combination is still on or between the tracks of a crossing
+ * before. Nothing may be stopped for there: whatever is done for such a place is done before the first place of its
+ * chain.
  */
 final class OnTracks {
     private static final String CROSSING = "rail-crossing";

@@ -6,7 +6,6 @@ import java.util.Optional;
 import org.cresthaul.check.BackingLine;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
-import org.cresthaul.check.Report;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
 final class PassageSheet {
@@ -31,27 +30,49 @@ final class PassageSheet {
         Plan.Step step = plan.steps().get(i);
         Plan.Passage p = step.passage();
         String at = "plan:/steps/" + i + "/passage";
-        return new RunSheet.Entry(step.step(), p.hazard(), p.kind(), p.name(), p.verdict(), p.blocked(),
-                p.set().configuration(), step.chainageM(),
+        return new RunSheet.Entry(
+                step.step(),
+                p.hazard(),
+                p.kind(),
+                p.name(),
+                p.verdict(),
+                p.blocked(),
+                p.set().configuration(),
+                step.chainageM(),
                 p.standsAtPoint()
-                        ? sources.say().chainage(p.chainageM(), at + "/chainageM").plain()
-                        : sources.say().chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM").plain(),
+                        ? sources.say()
+                                .chainage(p.chainageM(), at + "/chainageM")
+                                .plain()
+                        : sources.say()
+                                .chainage(step.chainageM(), "plan:/steps/" + i + "/chainageM")
+                                .plain(),
                 step.landmark(),
-                comes(i, p, at), before(i), through(i, p, at), after(p),
-                List.of(), p.cautions());
+                comes(i, p, at),
+                before(i),
+                through(i, p, at),
+                after(p),
+                List.of(),
+                p.cautions());
     }
 
     private List<SheetLine> comes(int i, Plan.Passage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.blocked()) {
             lines.add(SheetLine.plain("BLOCKED (" + p.verdict() + "). "
-                    + plan.blocking().stream().filter(b -> b.hazard().equals(p.hazard())).findFirst()
-                            .map(b -> Sources.capital(b.why()) + ".").orElse("")));
+                    + plan.blocking().stream()
+                            .filter(b -> b.hazard().equals(p.hazard()))
+                            .findFirst()
+                            .map(b -> Sources.capital(b.why()) + ".")
+                            .orElse("")));
         } else if (Plan.Condition.SET_ASIDE.equals(p.condition())) {
-            lines.add(SheetLine.plain("Set aside, unresolved: the plan is not valid until this is. Verdict " + p.verdict() + "."));
+            lines.add(SheetLine.plain(
+                    "Set aside, unresolved: the plan is not valid until this is. Verdict " + p.verdict() + "."));
         }
         if (p.kind().equals("stretch") || p.hazard().equals(Plan.WHOLE_ROUTE)) {
-            lines.add(sources.say("In force until ").chainage(p.toChainageM(), at + "/toChainageM").words(".").plain());
+            lines.add(sources.say("In force until ")
+                    .chainage(p.toChainageM(), at + "/toChainageM")
+                    .words(".")
+                    .plain());
         }
         heights.line(p).ifPresent(lines::add);
         lines.addAll(margins(sources, p, at));
@@ -59,16 +80,24 @@ final class PassageSheet {
         if (!p.verdict().equals("clear") && !p.blocked()) {
             p.reasons().forEach(r -> lines.add(SheetLine.plain(Sources.capital(r) + ".")));
         }
-        sources.hazard(p.hazard()).ifPresent(f -> f.hazard().notes().stream()
-                .filter(n -> n.startsWith("crossing number"))
-                .forEach(n -> lines.add(SheetLine.plain(Sources.capital(n) + ", as on the blue sign."))));
+        sources.hazard(p.hazard())
+                .ifPresent(f -> f.hazard().notes().stream()
+                        .filter(n -> n.startsWith("crossing number"))
+                        .forEach(n -> lines.add(SheetLine.plain(Sources.capital(n) + ", as on the blue sign."))));
         if (p.raise() != null) {
-            lines.add(sources.say("Still raised, at least: front ").raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
-                    .words(", rear ").raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM").words(".").plain().as(RAISED));
+            lines.add(sources.say("Still raised, at least: front ")
+                    .raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
+                    .words(", rear ")
+                    .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM")
+                    .words(".")
+                    .plain()
+                    .as(RAISED));
         }
         if (onTracks.head(i) != i) {
-            lines.add(SheetLine.plain("The rear is still on the tracks of " + plan.steps().get(onTracks.head(i)).passage().hazard()
-                    + " here: do not stop. What this place needs was done before them.").as(DO_NOT_STOP));
+            lines.add(SheetLine.plain("The rear is still on the tracks of "
+                            + plan.steps().get(onTracks.head(i)).passage().hazard()
+                            + " here: do not stop. What this place needs was done before them.")
+                    .as(DO_NOT_STOP));
         }
         return lines;
     }
@@ -80,7 +109,8 @@ final class PassageSheet {
         }
         List<SheetLine> lines = new ArrayList<>();
         for (int i = 0; i < p.gaps().size(); i++) {
-            lines.add(spare(sources, p.gaps().get(i), at + "/gaps/" + i).as("gap " + p.gaps().get(i).kind()));
+            lines.add(spare(sources, p.gaps().get(i), at + "/gaps/" + i)
+                    .as("gap " + p.gaps().get(i).kind()));
         }
         return lines;
     }
@@ -88,18 +118,26 @@ final class PassageSheet {
     /** What is left, in the words of its kind. */
     static SheetLine spare(Sources sources, Plan.Spare s, String at) {
         if (s.kind().equals("load")) {
-            return sources.say("Load ").weight(s.value(), at + "/value").words(", against ")
-                    .weight(s.required(), at + "/required").words("; left ").weightLeft(s.left(), at + "/left")
-                    .words(" (" + s.at() + ").").plain();
+            return sources.say("Load ")
+                    .weight(s.value(), at + "/value")
+                    .words(", against ")
+                    .weight(s.required(), at + "/required")
+                    .words("; left ")
+                    .weightLeft(s.left(), at + "/left")
+                    .words(" (" + s.at() + ").")
+                    .plain();
         }
-        String what = switch (s.kind()) {
-            case "ground" -> "Least gap over the ground ";
-            case "overhead" -> "Least gap under the structure ";
-            case "units" -> "Least gap between the units ";
-            default -> "Least room beside ";
-        };
-        return sources.say(what).gapAgainst(s.value(), at + "/value", s.required(), at + "/required", ", needed ")
-                .words(" (" + s.at() + ").").plain();
+        String what =
+                switch (s.kind()) {
+                    case "ground" -> "Least gap over the ground ";
+                    case "overhead" -> "Least gap under the structure ";
+                    case "units" -> "Least gap between the units ";
+                    default -> "Least room beside ";
+                };
+        return sources.say(what)
+                .gapAgainst(s.value(), at + "/value", s.required(), at + "/required", ", needed ")
+                .words(" (" + s.at() + ").")
+                .plain();
     }
 
     /** What is to be done before it, and before those that come while this one's tracks are still occupied. */
@@ -118,16 +156,20 @@ final class PassageSheet {
     private List<SheetLine> due(int i) {
         Plan.Passage p = plan.steps().get(i).passage();
         List<SheetLine> lines = new ArrayList<>();
-        plan.conditions().stream().filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
+        plan.conditions().stream()
+                .filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
                 .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
         if (p.kind().equals("low-structure")) {
-            lines.add(SheetLine.practice(p.raise() == null
-                    ? "Load measured today at its highest point, on the stops, at this notch."
-                    : "Load measured today at its highest point, raised as it goes under."));
+            lines.add(SheetLine.practice(
+                    p.raise() == null
+                            ? "Load measured today at its highest point, on the stops, at this notch."
+                            : "Load measured today at its highest point, raised as it goes under."));
         }
-        sources.hazard(p.hazard()).map(f -> f.cell(p.set()).cell().corner()).filter(c -> c != null && c.escorts())
-                .ifPresent(c -> lines.add(
-                        SheetLine.toDo("The turn uses the oncoming lane: do not start it before the escorts hold that lane.")));
+        sources.hazard(p.hazard())
+                .map(f -> f.cell(p.set()).cell().corner())
+                .filter(c -> c != null && c.escorts())
+                .ifPresent(c -> lines.add(SheetLine.toDo(
+                        "The turn uses the oncoming lane: do not start it before the escorts hold that lane.")));
         if (p.kind().equals("rail-crossing")) {
             lines.addAll(crossings.before(p, onTracks.head(i) == i));
         }
@@ -137,23 +179,32 @@ final class PassageSheet {
     private List<SheetLine> through(int i, Plan.Passage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.crawls()) {
-            lines.add(sources.say("Crawl: ").speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
-                    .words(" at most, from the front ").alongRoad(p.frontFromM(), at + "/frontFromM")
-                    .words(" until the rear has left it, the front ").alongRoad(p.frontToM(), at + "/frontToM").words(". About ")
-                    .minutes(p.seconds(), at + "/seconds").words(" in all.").plain());
+            lines.add(sources.say("Crawl: ")
+                    .speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
+                    .words(" at most, from the front ")
+                    .alongRoad(p.frontFromM(), at + "/frontFromM")
+                    .words(" until the rear has left it, the front ")
+                    .alongRoad(p.frontToM(), at + "/frontToM")
+                    .words(". About ")
+                    .minutes(p.seconds(), at + "/seconds")
+                    .words(" in all.")
+                    .plain());
         }
         if (p.mostMps() != null) {
-            lines.add(sources.say("").speedDown(p.mostMps(), at + "/mostMps").words(" at most: faster, a bounce may take what is left.")
+            lines.add(sources.say("")
+                    .speedDown(p.mostMps(), at + "/mostMps")
+                    .words(" at most: faster, a bounce may take what is left.")
                     .plain());
         }
         switch (p.kind()) {
             case "rail-crossing" -> lines.addAll(crossings.through(p));
             case "corner" -> corner(p, lines);
             case "posted-bridge" -> lines.addAll(BridgeSheet.terms(sources, p));
-            case "dip", "crest" -> lines.add(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
+            case "dip", "crest" ->
+                lines.add(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
             case "low-structure" ->
                 lines.add(SheetLine.rule("One person watches the highest point from the side.", SheetLine.PRACTICE));
-            default -> { }
+            default -> {}
         }
         return lines;
     }
@@ -173,30 +224,45 @@ final class PassageSheet {
         String to = at + "/line";
         lines.add(sources.say("Come in with the " + line.edgeSide() + " steer tire ")
                 .distance(line.edgeInM(), to + "/edgeInM")
-                .words(" from the " + line.edgeSide() + " edge.").plain());
+                .words(" from the " + line.edgeSide() + " edge.")
+                .plain());
         Say turn = sources.say("Wheel over to the " + line.firstWay() + " with the steer axle ")
                 .alongRoad(line.startM(), to + "/startM");
         if (line.swingAwayM() > 0) {
-            turn.words("; swing ").distance(line.swingAwayM(), to + "/swingAwayM").words(" away, then turn with it ")
+            turn.words("; swing ")
+                    .distance(line.swingAwayM(), to + "/swingAwayM")
+                    .words(" away, then turn with it ")
                     .alongRoad(line.turnInM(), to + "/turnInM");
         } else {
             turn.words("; no swing first");
         }
-        lines.add(turn.words("; radius ").distance(line.radiusM(), to + "/radiusM").words(".").plain());
-        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch()).words(".").plain());
+        lines.add(turn.words("; radius ")
+                .distance(line.radiusM(), to + "/radiusM")
+                .words(".")
+                .plain());
+        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch())
+                .words(".")
+                .plain());
         for (int i = 0; i < c.overhangs().size(); i++) {
             CornerFinding.Overhang over = c.overhangs().get(i);
             String there = at + "/overhangs/" + i;
-            lines.add(over.gapM() == null
-                    ? SheetLine.toDo("The " + over.unit() + " passes over " + over.ground()
-                            + ": measure its height first, and watch it go over.")
-                    : sources.say("The " + over.unit() + " passes over " + over.ground() + " with ")
-                            .required(over.gapM(), there + "/gapM").words(" to spare.").plain());
+            lines.add(
+                    over.gapM() == null
+                            ? SheetLine.toDo("The " + over.unit() + " passes over " + over.ground()
+                                    + ": measure its height first, and watch it go over.")
+                            : sources.say("The " + over.unit() + " passes over " + over.ground() + " with ")
+                                    .required(over.gapM(), there + "/gapM")
+                                    .words(" to spare.")
+                                    .plain());
         }
-        Say say = sources.say("The rear cuts in ").distance(c.offtrackingM(), at + "/offtrackingM").words("; the tail swings out ")
+        Say say = sources.say("The rear cuts in ")
+                .distance(c.offtrackingM(), at + "/offtrackingM")
+                .words("; the tail swings out ")
                 .required(c.tailSwingM(), at + "/tailSwingM");
         if (c.trailsWideM() != null) {
-            say.words(", the booster trails ").required(c.trailsWideM(), at + "/trailsWideM").words(" wide");
+            say.words(", the booster trails ")
+                    .required(c.trailsWideM(), at + "/trailsWideM")
+                    .words(" wide");
         }
         lines.add(say.words(".").plain());
     }
@@ -204,26 +270,35 @@ final class PassageSheet {
     private void backedInto(CornerFinding c, String at, List<SheetLine> lines) {
         BackingLine line = c.backing();
         String to = at + "/backing";
-        lines.add(SheetLine.rule("A spotter at the rear, in sight of the driver; the road held; at a walk.",
-                SheetLine.PRACTICE));
+        lines.add(SheetLine.rule(
+                "A spotter at the rear, in sight of the driver; the road held; at a walk.", SheetLine.PRACTICE));
         if (line.pivot() != null) {
             lines.add(SheetLine.toDo("Booster's pivot " + line.pivot() + " before backing."));
         }
         lines.add(sources.say("Drive past and stop all straight with the steer axle ")
                 .distance(line.stopM(), to + "/stopM")
-                .words(" past the middle of the gate, " + line.edgeSide() + " steer tire ").distance(line.edgeM(), to + "/edgeM")
-                .words(" from the " + line.edgeSide() + " edge.").plain());
+                .words(" past the middle of the gate, " + line.edgeSide() + " steer tire ")
+                .distance(line.edgeM(), to + "/edgeM")
+                .words(" from the " + line.edgeSide() + " edge.")
+                .plain());
         lines.add(sources.say("Backing, wheel over to the " + line.firstWay() + " with the steer axle ")
-                .distance(line.wheelM(), to + "/wheelM").words(" past the middle of the gate; radius ")
-                .distance(line.radiusM(), to + "/radiusM").words("; wheels straight with it ")
+                .distance(line.wheelM(), to + "/wheelM")
+                .words(" past the middle of the gate; radius ")
+                .distance(line.radiusM(), to + "/radiusM")
+                .words("; wheels straight with it ")
                 .distance(Math.abs(line.straightM()), to + "/straightM")
-                .words(line.straightM() < 0 ? " short of the road's center line." : " in from the road's center line.").plain());
-        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch()).words(".").plain());
+                .words(line.straightM() < 0 ? " short of the road's center line." : " in from the road's center line.")
+                .plain());
+        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch())
+                .words(".")
+                .plain());
     }
 
     private List<SheetLine> after(Plan.Passage p) {
         return p.raise() == null || p.lowers()
                 ? List.of()
-                : List.of(SheetLine.plain("Stay raised and keep crawling: the rear has not left every place of this raise yet.").as("stays raised"));
+                : List.of(SheetLine.plain(
+                                "Stay raised and keep crawling: the rear has not left every place of this raise yet.")
+                        .as("stays raised"));
     }
 }

@@ -11,15 +11,17 @@ import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
 
 /**
- * What a permit asks and the program cannot judge is a condition: until which day and at which hours, since it does not know
- * the date, and how a bridge is driven over.
+ * What a permit asks and the program cannot judge is a condition: until which day and at which hours, since it does not
+ * know the date, and how a bridge is driven over.
  */
 final class PermitConditions {
     private PermitConditions() {}
 
     static List<Plan.Condition> of(Route route) {
         List<Plan.Condition> all = new ArrayList<>();
-        route.limits().flatMap(l -> of(Plan.WHOLE_ROUTE, "limits of the whole route", l)).ifPresent(all::add);
+        route.limits()
+                .flatMap(l -> of(Plan.WHOLE_ROUTE, "limits of the whole route", l))
+                .ifPresent(all::add);
         route.hazards().stream()
                 .filter(LimitedPlace.class::isInstance)
                 .map(LimitedPlace.class::cast)
@@ -39,9 +41,15 @@ final class PermitConditions {
         List<OnBridge.Term> terms = bridge.asked().terms();
         return terms.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Plan.Condition(bridge.place().id(), bridge.place().name(), Plan.Condition.BRIDGE,
-                        bridge.limits().orElseThrow().name() + " (" + bridge.limits().orElseThrow().source() + ") holds "
-                                + String.join("; ", terms.stream().map(OnBridge.Term::text).toList())
+                : Optional.of(new Plan.Condition(
+                        bridge.place().id(),
+                        bridge.place().name(),
+                        Plan.Condition.BRIDGE,
+                        bridge.limits().orElseThrow().name() + " ("
+                                + bridge.limits().orElseThrow().source() + ") holds "
+                                + String.join(
+                                        "; ",
+                                        terms.stream().map(OnBridge.Term::text).toList())
                                 + ". Arrange who keeps the bridge free and who sees to it."));
     }
 
@@ -51,7 +59,10 @@ final class PermitConditions {
         limits.further().hours().forEach(h -> terms.add("at these times only: " + h));
         return terms.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Plan.Condition(hazard, name, Plan.Condition.PERMIT,
+                : Optional.of(new Plan.Condition(
+                        hazard,
+                        name,
+                        Plan.Condition.PERMIT,
                         limits.name() + " (" + limits.source() + ") " + String.join("; ", terms) + "."));
     }
 }

@@ -16,7 +16,8 @@ import org.cresthaul.check.Report;
  * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
  * @param seconds of all changes and slow passages together, beyond driving at road speed
  * @param changes how often the configuration changes on the way
- * @param trades this way first, then others that are quicker, leave more or need fewer conditions; empty when there is no way through
+ * @param trades this way first, then others that are quicker, leave more or need fewer conditions; empty when there is
+ *     no way through
  * @param least the least that is left at any place; where places block, at the others
  * @param steps in driving order, from departure to arrival
  * @param blocking a smallest set of places without which there is a way through; empty when there is one
@@ -67,10 +68,10 @@ public record Plan(
     /**
      * A way through as a point of the trade between cost and reserve.
      *
-     * @param conditions how many places its configurations pass under a condition: accepted as tight, or a rail crossing not
-     *     shown to be cleared in time or without room shown beyond
-     * @param leastReserve the least reserve at any place, as a share of what is required or allowed there; null where none of
-     *     them has figures
+     * @param conditions how many places its configurations pass under a condition: accepted as tight, or a rail
+     *     crossing not shown to be cleared in time or without room shown beyond
+     * @param leastReserve the least reserve at any place, as a share of what is required or allowed there; null where
+     *     none of them has figures
      * @param leastAt the place that has it
      * @param unknownAt places without figures: what is left there is not known
      * @param configurations in the order in which they are used
@@ -117,7 +118,8 @@ public record Plan(
         public String told() {
             return settled == null
                     ? text
-                    : "Settled by " + settled.by() + " on " + settled.date() + ": " + settled.agreed() + " (" + text + ")";
+                    : "Settled by " + settled.by() + " on " + settled.date() + ": " + settled.agreed() + " (" + text
+                            + ")";
         }
 
         /** A set of limits that may be used until a day, or at some hours. */
@@ -125,8 +127,15 @@ public record Plan(
         /** What a permit asks of the way a bridge is driven over: alone, centered, at a crawl. */
         public static final String BRIDGE = "permit's terms at a bridge";
         /** Every kind. */
-        public static final List<String> KINDS = List.of("tight, accepted", "set aside", "not shown to be cleared in time",
-                "no room shown beyond", "no place shown to raise", "no place shown to lower", PERMIT, BRIDGE);
+        public static final List<String> KINDS = List.of(
+                "tight, accepted",
+                "set aside",
+                "not shown to be cleared in time",
+                "no room shown beyond",
+                "no place shown to raise",
+                "no place shown to lower",
+                PERMIT,
+                BRIDGE);
 
         /** A tight place that the planner accepts: with a spotter, or escorts where the opposing lane is needed. */
         public static final String TIGHT = "tight, accepted";
@@ -148,8 +157,8 @@ public record Plan(
      * @param step "depart", "change", "raise", "passage", "lower" or "arrive"
      * @param set configuration at departure and at arrival
      * @param change at departure as well, where a plate has to be changed before it; then of the stop {@link #START}
-     * @param regulator what a trailing booster's regulator may be set to from a departure or change to the next; null where no
-     *     booster trails then, or it is not known
+     * @param regulator what a trailing booster's regulator may be set to from a departure or change to the next; null
+     *     where no booster trails then, or it is not known
      */
     public record Step(
             String step,
@@ -205,13 +214,15 @@ public record Plan(
     }
 
     /** A change of configuration at a stopping place or set-up area. */
-    public record Change(String stop, boolean setUpArea, double roomM, SetUp from, SetUp to, List<Action> actions, long seconds) {}
+    public record Change(
+            String stop, boolean setUpArea, double roomM, SetUp from, SetUp to, List<Action> actions, long seconds) {}
 
     /**
      * One action of a change.
      *
-     * @param action "plate", which changes the fitted one before departure, "notch", "lift axle", "regulator", "shim", "couple booster", "uncouple booster", "close-couple booster",
-     *     "open close-coupling", "load booster", "unload booster"
+     * @param action "plate", which changes the fitted one before departure, "notch", "lift axle", "regulator", "shim",
+     *     "couple booster", "uncouple booster", "close-couple booster", "open close-coupling", "load booster", "unload
+     *     booster"
      * @param text what to do: "notch 3 to notch 5"
      */
     public record Action(String action, String text, long seconds) {}
@@ -220,10 +231,12 @@ public record Plan(
      * The deck goes up before places that are passed on one raise, or back on the transport stops after them.
      *
      * @param raise front, rear, and the least gap left at any of those places
-     * @param band from which to which raise of the front all of them are clear, the rear as it is; null where nobody can tell
+     * @param band from which to which raise of the front all of them are clear, the rear as it is; null where nobody
+     *     can tell
      * @param hazards passed on it, in the order in which the front meets them
      * @param lastLeft the one of them that the rear leaves last
-     * @param fromChainageM where the front may stand for it, at the earliest: no part of the combination is at a place then
+     * @param fromChainageM where the front may stand for it, at the earliest: no part of the combination is at a place
+     *     then
      * @param toChainageM at the latest
      * @param lacks why nothing shows that it may stand here, or null; then a condition says so too
      */
@@ -250,15 +263,15 @@ public record Plan(
      * @param frontFromM the first of them, from the point: negative before it
      * @param frontToM the second
      * @param verdict of the check: in transport stance, or "clear" when {@code raise} makes it so
-     * @param raise how far it is raised here, or null in transport stance. Places close together are passed on one raise;
-     *     at one that a raise does nothing for, its clearance is the least of the others'
+     * @param raise how far it is raised here, or null in transport stance. Places close together are passed on one
+     *     raise; at one that a raise does nothing for, its clearance is the least of the others'
      * @param raises whether the deck goes up just before this place; false where it is up already
      * @param lowers whether the deck goes down once the rear has left this place; false where it stays up for another
      * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
      * @param blocked whether this is one of the plan's blocking places
      * @param crawls whether it is passed at crawling speed
-     * @param mostMps over a dip or crest and under a structure that are clear, the speed up to which a bounce leaves what is
-     *     required ({@link BounceAllowance}); null where it crawls, and where speed has no bearing
+     * @param mostMps over a dip or crest and under a structure that are clear, the speed up to which a bounce leaves
+     *     what is required ({@link BounceAllowance}); null where it crawls, and where speed has no bearing
      * @param gaps over the ground and under a structure, as it is passed, whichever are judged here
      * @param spare the governing spare of the check: what is left beyond what is required; null when not known
      */
@@ -306,7 +319,8 @@ public record Plan(
     }
 
     /** A place that blocks, why, and what would open it. */
-    public record Block(String hazard, String kind, String name, double chainageM, String why, List<Relaxation> relaxations) {}
+    public record Block(
+            String hazard, String kind, String name, double chainageM, String why, List<Relaxation> relaxations) {}
 
     /**
      * What would open a blocking place in one configuration.

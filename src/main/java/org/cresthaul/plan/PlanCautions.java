@@ -17,7 +17,8 @@ final class PlanCautions {
     private final boolean proven;
 
     /** @param proven whether no smaller set of places opens a way */
-    PlanCautions(Report report, RouteLayout layout, ConfigurationChanges changes, Way way, BitSet usable, boolean proven) {
+    PlanCautions(
+            Report report, RouteLayout layout, ConfigurationChanges changes, Way way, BitSet usable, boolean proven) {
         this.report = report;
         this.layout = layout;
         this.changes = changes;
@@ -40,28 +41,37 @@ final class PlanCautions {
         cautions.add("Transport stance and leveling in auto between places; times count changes and crawling only, not"
                 + " driving at road speed.");
         if (!proven) {
-            cautions.add("So many places overlap that not every combination was tried: fewer than those named may block.");
+            cautions.add(
+                    "So many places overlap that not every combination was tried: fewer than those named may block.");
         }
         for (RouteLayout.HeldStop held : layout.heldStops()) {
             cautions.add(name(held.stop()) + " cannot be used: the combination is still held by " + held.hazard()
                     + " there.");
         }
-        double shortestM = changes.setUps().stream().mapToDouble(Plan.SetUp::lengthM).min().orElseThrow();
+        double shortestM =
+                changes.setUps().stream().mapToDouble(Plan.SetUp::lengthM).min().orElseThrow();
         for (StoppingPlace stop : layout.stops()) {
             if (stop.roomM() < shortestM) {
                 cautions.add(name(stop) + " is shorter than the combination: nothing can be changed there.");
             }
         }
-        layout.stops().stream().flatMap(s -> changes.notOffered(s, usable).stream()).distinct().forEach(cautions::add);
+        layout.stops().stream()
+                .flatMap(s -> changes.notOffered(s, usable).stream())
+                .distinct()
+                .forEach(cautions::add);
         for (int k = 1; k < way.configurations().size(); k++) {
             Plan.SetUp from = changes.setUps().get(way.configurations().get(k - 1));
             Plan.SetUp to = changes.setUps().get(way.configurations().get(k));
             String none = BoosterState.NONE.word();
             if (from != to) {
                 StoppingPlace at = layout.stops().get(k - 1);
-                changes.passedInBetween(from, to, at).ifPresent(why -> cautions.add("During the change at " + name(at)
-                        + ", off the road, no order of its steps keeps this limit of the road: " + why.replaceFirst("^over: ", "")
-                        + ". Ratings and brakes are kept. Nobody moves the combination before the change is done."));
+                changes.passedInBetween(from, to, at)
+                        .ifPresent(
+                                why -> cautions.add(
+                                        "During the change at " + name(at)
+                                                + ", off the road, no order of its steps keeps this limit of the road: "
+                                                + why.replaceFirst("^over: ", "")
+                                                + ". Ratings and brakes are kept. Nobody moves the combination before the change is done."));
             }
             if (from.booster().equals(none) && !to.booster().equals(none)) {
                 cautions.add("The booster is taken on at " + name(layout.stops().get(k - 1))

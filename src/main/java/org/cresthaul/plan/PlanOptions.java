@@ -12,10 +12,11 @@ import org.cresthaul.rig.PlanTimes;
  * @param avoidRaising whether hazards must be passed in transport stance
  * @param acceptTight hazards that may be passed though tight
  * @param setAside hazards that are passed over undecided; the plan does not hold until they are settled
- * @param leastReserve least reserve at every place that is judged by figures, as a share of what is required or allowed; null
- *     when any will do. The deck is raised as far as that takes. Places that are accepted as tight or set aside are left out of it
- * @param fewestConditions whether a way with fewer places under conditions goes before a quicker one; otherwise each counts
- *     as {@link WayCosts#CONDITION_SECONDS}
+ * @param leastReserve least reserve at every place that is judged by figures, as a share of what is required or
+ *     allowed; null when any will do. The deck is raised as far as that takes. Places that are accepted as tight or set
+ *     aside are left out of it
+ * @param fewestConditions whether a way with fewer places under conditions goes before a quicker one; otherwise each
+ *     counts as {@link WayCosts#CONDITION_SECONDS}
  * @param settled conditions that a person has settled
  */
 public record PlanOptions(
@@ -71,6 +72,7 @@ public record PlanOptions(
     }
 
     PlanOptions with(Double otherReserve, boolean fewest, List<Settled> otherSettled) {
-        return new PlanOptions(times, forbid, fix, avoidRaising, acceptTight, setAside, otherReserve, fewest, otherSettled);
+        return new PlanOptions(
+                times, forbid, fix, avoidRaising, acceptTight, setAside, otherReserve, fewest, otherSettled);
     }
 }

@@ -43,7 +43,10 @@ public final class PlanOptionsCheck {
         if (options.fix() != null) {
             requireKnown(keys, options.fix(), "/fix", "configuration");
             if (options.forbid().contains(options.fix())) {
-                add("fixed-and-forbidden", "The configuration to keep, " + options.fix() + ", is forbidden.", "/fix",
+                add(
+                        "fixed-and-forbidden",
+                        "The configuration to keep, " + options.fix() + ", is forbidden.",
+                        "/fix",
                         "Forbid another, or keep another.");
             }
         } else if (new HashSet<>(options.forbid()).containsAll(keys)) {
@@ -56,18 +59,25 @@ public final class PlanOptionsCheck {
             return;
         }
         Map<String, List<String>> verdicts = new LinkedHashMap<>();
-        report.hazards().forEach(h ->
-                verdicts.put(h.id(), h.cells().stream().map(Report.Cell::verdict).toList()));
+        report.hazards()
+                .forEach(h -> verdicts.put(
+                        h.id(), h.cells().stream().map(Report.Cell::verdict).toList()));
         if (report.loads().counts()) {
-            verdicts.put(Plan.WHOLE_ROUTE,
-                    report.configurations().stream().map(Report.ConfigurationVerdict::loads).toList());
+            verdicts.put(
+                    Plan.WHOLE_ROUTE,
+                    report.configurations().stream()
+                            .map(Report.ConfigurationVerdict::loads)
+                            .toList());
         }
         for (int i = 0; i < options.acceptTight().size(); i++) {
             String id = options.acceptTight().get(i);
             String at = "/acceptTight/" + i;
             if (requireKnown(verdicts.keySet(), id, at, "hazard")
                     && !verdicts.get(id).contains(Verdict.TIGHT.word())) {
-                add("not-tight", id + " is not tight in any configuration: there is nothing to accept.", at,
+                add(
+                        "not-tight",
+                        id + " is not tight in any configuration: there is nothing to accept.",
+                        at,
                         "Only what the report calls tight can be accepted.");
             }
         }
@@ -77,13 +87,17 @@ public final class PlanOptionsCheck {
     }
 
     private void settled() {
-        Set<String> known = new HashSet<>(report.hazards().stream().map(Report.HazardFindings::id).toList());
+        Set<String> known = new HashSet<>(
+                report.hazards().stream().map(Report.HazardFindings::id).toList());
         known.add(Plan.WHOLE_ROUTE);
         for (int i = 0; i < options.settled().size(); i++) {
             PlanOptions.Settled s = options.settled().get(i);
             requireKnown(known, s.hazard(), "/settled/" + i + "/hazard", "hazard");
             if (!Plan.Condition.KINDS.contains(s.what())) {
-                add("unknown-word", "There is no condition \"" + s.what() + "\".", "/settled/" + i + "/what",
+                add(
+                        "unknown-word",
+                        "There is no condition \"" + s.what() + "\".",
+                        "/settled/" + i + "/what",
                         "It must be one of: " + String.join("; ", Plan.Condition.KINDS) + ".");
             }
         }
@@ -91,8 +105,11 @@ public final class PlanOptionsCheck {
 
     private boolean requireKnown(Set<String> known, String name, String at, String what) {
         if (!known.contains(name)) {
-            add("unknown-name", "There is no " + what + " \"" + (name.length() > 80 ? name.substring(0, 80) + "..." : name)
-                    + "\".", at, SEE);
+            add(
+                    "unknown-name",
+                    "There is no " + what + " \"" + (name.length() > 80 ? name.substring(0, 80) + "..." : name) + "\".",
+                    at,
+                    SEE);
             return false;
         }
         return true;

@@ -53,23 +53,40 @@ record PlanPlace(
         List<PlanPlace> places = new ArrayList<>();
         for (Report.HazardFindings findings : report.hazards()) {
             Hazard hazard = hazards.get(findings.id());
-            if (hazard == null || findings.cells().size() != report.configurations().size()) {
+            if (hazard == null
+                    || findings.cells().size() != report.configurations().size()) {
                 throw new IllegalArgumentException("the report is of another route: " + findings.id());
             }
             places.add(of(hazard, findings));
         }
         if (report.loads().counts()) {
-            places.add(new PlanPlace(Plan.WHOLE_ROUTE, LIMITS, "limits of the whole route", null, 0, 0, route.lengthM(),
-                    false, false, false, Optional.empty(),
-                    report.configurations().stream().map(c -> wholeRoute(report, c)).toList()));
+            places.add(new PlanPlace(
+                    Plan.WHOLE_ROUTE,
+                    LIMITS,
+                    "limits of the whole route",
+                    null,
+                    0,
+                    0,
+                    route.lengthM(),
+                    false,
+                    false,
+                    false,
+                    Optional.empty(),
+                    report.configurations().stream()
+                            .map(c -> wholeRoute(report, c))
+                            .toList()));
         }
         return places;
     }
 
     private static PlanPlace of(Hazard hazard, Report.HazardFindings findings) {
         double at = findings.chainageM();
-        double before = findings.extentM().isEmpty() ? 0 : Math.min(0, findings.extentM().get(0));
-        double after = findings.extentM().isEmpty() ? 0 : Math.max(0, findings.extentM().get(1));
+        double before = findings.extentM().isEmpty()
+                ? 0
+                : Math.min(0, findings.extentM().get(0));
+        double after = findings.extentM().isEmpty()
+                ? 0
+                : Math.max(0, findings.extentM().get(1));
         if (hazard instanceof Stretch) {
             before = findings.extentM().get(0);
             after = findings.extentM().get(1);
@@ -77,7 +94,8 @@ record PlanPlace(
             before = -CORNER_REACH_M;
             after = CORNER_REACH_M;
         } else if (hazard instanceof RailCrossing crossing) {
-            // However short the survey: nothing stands between stop line and rails, nor with its rear closer to them than that.
+            // However short the survey: nothing stands between stop line and rails, nor with its rear closer to them
+            // than that.
             before = Math.min(before, CrossingTimes.nearRailM(crossing) - CrossingTimes.FREE_OF_RAIL_M);
             after = Math.max(after, CrossingTimes.farRailM(crossing) + CrossingTimes.FREE_OF_RAIL_M);
         }
@@ -91,8 +109,10 @@ record PlanPlace(
                 at + after,
                 !(hazard instanceof Stretch),
                 RaisedCheck.isRaisable(hazard),
-                findings.kind().equals("rail-crossing") || hazard instanceof RouteCorner
-                        || hazard instanceof PostedBridge bridge && bridge.asked().terms().contains(OnBridge.Term.CRAWL),
+                findings.kind().equals("rail-crossing")
+                        || hazard instanceof RouteCorner
+                        || hazard instanceof PostedBridge bridge
+                                && bridge.asked().terms().contains(OnBridge.Term.CRAWL),
                 Optional.of(hazard),
                 findings.cells());
     }
@@ -109,7 +129,14 @@ record PlanPlace(
         if (state.sheet() != null) {
             state.sheet().broken().forEach(b -> reasons.add(reason(b)));
         }
-        return new Report.Cell(c.key(), c.loads(), null, null, null, null, reasons,
+        return new Report.Cell(
+                c.key(),
+                c.loads(),
+                null,
+                null,
+                null,
+                null,
+                reasons,
                 state.sheet() == null ? null : state.sheet().governing());
     }
 

@@ -78,10 +78,14 @@ final class PlanSteps {
     private List<Step> made() {
         List<Step> all = new ArrayList<>();
         int n = layout.segments();
-        all.add(new Step(Step.DEPART, 0, "start of the route", null, setUp(0), plateChange(), null, null, regulator(0)));
+        all.add(new Step(
+                Step.DEPART, 0, "start of the route", null, setUp(0), plateChange(), null, null, regulator(0)));
         for (int first = 0, last; first < n; first = last + 1) {
             last = first;
-            while (last + 1 < n && way.configurations().get(last + 1).equals(way.configurations().get(first))) {
+            while (last + 1 < n
+                    && way.configurations()
+                            .get(last + 1)
+                            .equals(way.configurations().get(first))) {
                 last++;
             }
             if (first > 0) {
@@ -92,7 +96,15 @@ final class PlanSteps {
             passages.forEach(s -> noteConditions(s, c));
             all.addAll(passages);
         }
-        all.add(new Step(Step.ARRIVE, Spares.meters(route.lengthM()), "end of the route", null, setUp(n - 1), null, null, null,
+        all.add(new Step(
+                Step.ARRIVE,
+                Spares.meters(route.lengthM()),
+                "end of the route",
+                null,
+                setUp(n - 1),
+                null,
+                null,
+                null,
                 null));
         return List.copyOf(all);
     }
@@ -111,7 +123,13 @@ final class PlanSteps {
                 stop.place().name(),
                 stop.place().landmark().orElse(null),
                 null,
-                new Plan.Change(stop.place().id(), stop.setUpArea(), stop.roomM(), from, to, changes.actions(from, to, stop),
+                new Plan.Change(
+                        stop.place().id(),
+                        stop.setUpArea(),
+                        stop.roomM(),
+                        from,
+                        to,
+                        changes.actions(from, to, stop),
                         changes.seconds(from, to, stop)),
                 null,
                 null,
@@ -125,14 +143,25 @@ final class PlanSteps {
             return null;
         }
         int last = first;
-        while (last + 1 < layout.segments() && way.configurations().get(last + 1).equals(way.configurations().get(first))) {
+        while (last + 1 < layout.segments()
+                && way.configurations()
+                        .get(last + 1)
+                        .equals(way.configurations().get(first))) {
             last++;
         }
-        return RegulatorRange.find(route, stance, set.lift(), layout.startM(first), layout.endM(last, route.lengthM()),
-                set.lengthM()).orElse(null);
+        return RegulatorRange.find(
+                        route,
+                        stance,
+                        set.lift(),
+                        layout.startM(first),
+                        layout.endM(last, route.lengthM()),
+                        set.lengthM())
+                .orElse(null);
     }
 
-    /** Another plate before departure, where the booster trails then and the one that is in is not made for its load. */
+    /**
+     * Another plate before departure, where the booster trails then and the one that is in is not made for its load.
+     */
     private Plan.Change plateChange() {
         Plan.SetUp set = setUp(0);
         if (plate.isEmpty() || !set.booster().equals(BoosterState.TRAILING.word())) {
@@ -146,8 +175,14 @@ final class PlanSteps {
                         ? "fit a plate at the booster joint: " + in.name()
                         : "change the plate at the booster joint: " + out.name() + " out, " + in.name() + " in";
         long seconds = changes.shimSeconds();
-        return new Plan.Change(Plan.START, true, 0, set.withShim(new Plan.Shim(out.name(), out.thicknessM())), set,
-                List.of(new Plan.Action("plate", text, seconds)), seconds);
+        return new Plan.Change(
+                Plan.START,
+                true,
+                0,
+                set.withShim(new Plan.Shim(out.name(), out.thicknessM())),
+                set,
+                List.of(new Plan.Action("plate", text, seconds)),
+                seconds);
     }
 
     /** What is done before departure. */
@@ -171,11 +206,16 @@ final class PlanSteps {
             if (from <= to) {
                 PlanPlace place = places.get(over.place());
                 double fromM = Math.max(layout.startM(from), place.fromM());
-                double toM = Math.min(layout.endM(to, route.lengthM()), place.toM() + changes.setUps().get(c).lengthM());
+                double toM = Math.min(
+                        layout.endM(to, route.lengthM()),
+                        place.toM() + changes.setUps().get(c).lengthM());
                 met.add(passage(place, c, fromM, Math.max(fromM, toM), Lift.NONE, 0, null));
             }
         }
-        for (; nextCluster < layout.clusters().size() && layout.clusters().get(nextCluster).segment() <= last; nextCluster++) {
+        for (;
+                nextCluster < layout.clusters().size()
+                        && layout.clusters().get(nextCluster).segment() <= last;
+                nextCluster++) {
             addCluster(met, nextCluster, c);
         }
         met.sort(Comparator.comparingDouble(Step::chainageM));
@@ -189,7 +229,15 @@ final class PlanSteps {
         boolean up = !raise.equals(Raise.NONE);
         double lengthM = changes.setUps().get(c).lengthM();
         Report.RaiseFinding least = leastRaised(cluster, raise, c);
-        RaiseBand band = up ? RaiseBand.find(members.stream().map(places::get).toList(), c, raise, raisedCheck, admission.leastShare()).orElse(null) : null;
+        RaiseBand band = up
+                ? RaiseBand.find(
+                                members.stream().map(places::get).toList(),
+                                c,
+                                raise,
+                                raisedCheck,
+                                admission.leastShare())
+                        .orElse(null)
+                : null;
         int lastLeft = LiftStops.lastLeft(cluster, places);
         if (up) {
             met.add(lift(Step.RAISE, lifts.up(k, lengthM), cluster, least, band, states.raiseSeconds()));
@@ -207,7 +255,11 @@ final class PlanSteps {
 
     /** Up as late as can be, down as soon as can be. */
     private Step lift(
-            String step, LiftStops.Window window, RouteLayout.Cluster cluster, Report.RaiseFinding raise, RaiseBand band,
+            String step,
+            LiftStops.Window window,
+            RouteLayout.Cluster cluster,
+            Report.RaiseFinding raise,
+            RaiseBand band,
             long seconds) {
         boolean up = step.equals(Step.RAISE);
         PlanPlace last = places.get(LiftStops.lastLeft(cluster, places));
@@ -221,12 +273,21 @@ final class PlanSteps {
                 Spares.meters(window.toM()),
                 window.lacks().orElse(null),
                 seconds);
-        return new Step(step, up ? lift.toChainageM() : lift.fromChainageM(), (up ? "before " : "after ") + at.name(), null, null,
-                null, lift, null,
+        return new Step(
+                step,
+                up ? lift.toChainageM() : lift.fromChainageM(),
+                (up ? "before " : "after ") + at.name(),
+                null,
+                null,
+                null,
+                lift,
+                null,
                 null);
     }
 
-    /** How a place is passed: on what raise, and whether the deck goes up just before it or down once the rear has left. */
+    /**
+     * How a place is passed: on what raise, and whether the deck goes up just before it or down once the rear has left.
+     */
     private record Lift(Raise raise, boolean raises, boolean lowers) {
         static final Lift NONE = new Lift(Raise.NONE, false, false);
     }
@@ -304,10 +365,12 @@ final class PlanSteps {
                 spare,
                 own.isEmpty()
                         ? Spares.gaps(cell.ground(), cell.overhead(), cell.units(), spare)
-                        : judged.map(r -> Spares.gaps(r.ground(), r.overhead(), r.units(), spare)).orElse(List.of()),
+                        : judged.map(r -> Spares.gaps(r.ground(), r.overhead(), r.units(), spare))
+                                .orElse(List.of()),
                 cell.reasons(),
                 place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
-        return new Step(Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage, null);
+        return new Step(
+                Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage, null);
     }
 
     private String condition(PlanPlace place, String verdict) {
@@ -332,14 +395,26 @@ final class PlanSteps {
     private void noteLift(Step step) {
         boolean up = step.step().equals(Step.RAISE);
         String id = up ? step.lift().hazards().get(0) : step.lift().lastLeft();
-        String name = places.stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow().name();
-        conditions.put(step.step() + " " + id, new Condition(id, name, up ? Condition.UP : Condition.DOWN,
-                step.lift().lacks() + " Agree with the permit office where the deck goes " + (up ? "up" : "down")
-                        + ", and have traffic held there."));
+        String name = places.stream()
+                .filter(p -> p.id().equals(id))
+                .findFirst()
+                .orElseThrow()
+                .name();
+        conditions.put(
+                step.step() + " " + id,
+                new Condition(
+                        id,
+                        name,
+                        up ? Condition.UP : Condition.DOWN,
+                        step.lift().lacks() + " Agree with the permit office where the deck goes "
+                                + (up ? "up" : "down") + ", and have traffic held there."));
     }
 
     private void notePassage(Plan.Passage passage, int configuration) {
-        PlanPlace place = places.stream().filter(p -> p.id().equals(passage.hazard())).findFirst().orElseThrow();
+        PlanPlace place = places.stream()
+                .filter(p -> p.id().equals(passage.hazard()))
+                .findFirst()
+                .orElseThrow();
         String text = passage.condition().equals(Condition.SET_ASIDE)
                 ? "Unresolved. The plan is not valid until this is."
                 : tightText(place, configuration);

@@ -25,8 +25,8 @@ final class PlanTrades {
     }
 
     /**
-     * The way itself; the quickest, where that has more conditions; the one with the fewest conditions, where that has fewer; then
-     * each the cheapest that leaves more.
+     * The way itself; the quickest, where that has more conditions; the one with the fewest conditions, where that has
+     * fewer; then each the cheapest that leaves more.
      */
     List<Plan.Trade> list(Way way, WayCosts costs) {
         List<Plan.Trade> trades = new ArrayList<>(List.of(trade(way)));
@@ -65,7 +65,8 @@ final class PlanTrades {
             }
         }
         LeastReserve least = LeastReserve.of(way, states, admission);
-        return new Plan.Trade(way.seconds(), way.changes(), conditions(way), least.share(), least.shareAt(), least.unknownAt(), keys);
+        return new Plan.Trade(
+                way.seconds(), way.changes(), conditions(way), least.share(), least.shareAt(), least.unknownAt(), keys);
     }
 
     /** Conditions of a way, each place that runs over stops once. */

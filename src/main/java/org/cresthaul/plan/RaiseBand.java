@@ -19,7 +19,14 @@ import org.cresthaul.plan.Admission.Raise;
  * @param wide whether there is room to aim at for a deck that is set by the tape: 1/4 in or more
  */
 public record RaiseBand(
-        double fromM, double toM, String endsAt, String endsWhere, double aimM, double gapM, double requiredM, boolean wide) {
+        double fromM,
+        double toM,
+        String endsAt,
+        String endsWhere,
+        double aimM,
+        double gapM,
+        double requiredM,
+        boolean wide) {
     /** The hydraulics end it. */
     static final String HYDRAULICS = "hydraulics";
 
@@ -33,7 +40,8 @@ public record RaiseBand(
      *
      * @param share of what is required that is left over everywhere in the band; 0 where any will do
      */
-    static Optional<RaiseBand> find(List<PlanPlace> places, int configuration, Raise raise, RaiseJudge judge, double share) {
+    static Optional<RaiseBand> find(
+            List<PlanPlace> places, int configuration, Raise raise, RaiseJudge judge, double share) {
         double toM = Double.POSITIVE_INFINITY;
         String endsAt = null;
         String endsWhere = null;
@@ -66,7 +74,14 @@ public record RaiseBand(
             Report.GapFinding gap = at.get().governing();
             least = least == null || left(gap) < left(least) ? gap : least;
         }
-        return Optional.of(new RaiseBand(raise.frontM(), toM, endsAt, endsWhere, aimM, least.valueM(), least.requiredM(),
+        return Optional.of(new RaiseBand(
+                raise.frontM(),
+                toM,
+                endsAt,
+                endsWhere,
+                aimM,
+                least.valueM(),
+                least.requiredM(),
                 toM - raise.frontM() >= LEAST_WIDE_M));
     }
 

@@ -9,7 +9,8 @@ interface RaiseJudge {
     Optional<RaisedCheck.Raised> at(String hazard, String configuration, double frontM, double rearM);
 
     /** How far up it may go from there, as {@link RaisedCheck#above} has it; empty where nobody can tell. */
-    default Optional<RaisedCheck.Top> above(String hazard, String configuration, double frontM, double rearM, double share) {
+    default Optional<RaisedCheck.Top> above(
+            String hazard, String configuration, double frontM, double rearM, double share) {
         return Optional.empty();
     }
 

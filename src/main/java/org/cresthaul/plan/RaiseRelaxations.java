@@ -59,23 +59,36 @@ final class RaiseRelaxations {
         }
         cells.stream()
                 .filter(c -> c.raise() != null)
-                .min(Comparator.comparingDouble(c -> c.raise().frontM() + c.raise().rearM()))
+                .min(Comparator.comparingDouble(
+                        c -> c.raise().frontM() + c.raise().rearM()))
                 .filter(c -> avoidRaising)
-                .ifPresent(c -> found.add(new Relaxation(Relaxations.RAISE, c.configuration(),
-                        Math.max(c.raise().frontM(), c.raise().rearM()), true,
+                .ifPresent(c -> found.add(new Relaxation(
+                        Relaxations.RAISE,
+                        c.configuration(),
+                        Math.max(c.raise().frontM(), c.raise().rearM()),
+                        true,
                         "clear when raised: " + words(c.raise()) + ", within the limits")));
         LevelStance lifted = Alterations.raisable(stance, LIFTED_TO_M);
         PlaceCheck check = new PlaceCheck(route, rig, lifted, margins);
         boolean within = cells.stream().anyMatch(c -> c.raise() != null);
         List<Beyond> beyond = within
                 ? List.of()
-                : cells.stream().map(c -> beyond(check, hazard.id(), c)).flatMap(Optional::stream).toList();
+                : cells.stream()
+                        .map(c -> beyond(check, hazard.id(), c))
+                        .flatMap(Optional::stream)
+                        .toList();
         beyond.stream()
                 .filter(b -> b.overM() > 0)
                 .min(Comparator.comparingDouble(Beyond::overM))
-                .ifPresent(b -> found.add(new Relaxation(Relaxations.RAISE, b.cell.configuration(), b.overM(), true,
+                .ifPresent(b -> found.add(new Relaxation(
+                        Relaxations.RAISE,
+                        b.cell.configuration(),
+                        b.overM(),
+                        true,
                         words(b.cell.raise()) + " would clear it: " + over(b))));
-        notchAbove(hazard.id(), cells, check).or(() -> notchBelow(hazard.id(), cells)).ifPresent(found::add);
+        notchAbove(hazard.id(), cells, check)
+                .or(() -> notchBelow(hazard.id(), cells))
+                .ifPresent(found::add);
         return found;
     }
 
@@ -85,8 +98,11 @@ final class RaiseRelaxations {
             return Optional.empty();
         }
         Notch notch = notch(cell.configuration());
-        double frontOverM = Math.max(0,
-                notch.offsetM() + cell.raise().frontM() - Math.max(notch.offsetM(), stance.trailer().hydraulicRaiseLimitM()));
+        double frontOverM = Math.max(
+                0,
+                notch.offsetM()
+                        + cell.raise().frontM()
+                        - Math.max(notch.offsetM(), stance.trailer().hydraulicRaiseLimitM()));
         double rearOverM = Math.max(0, cell.raise().rearM() - stance.trailer().manualRaiseLimitM());
         return Optional.of(new Beyond(cell, notch, frontOverM, rearOverM));
     }
@@ -118,7 +134,8 @@ final class RaiseRelaxations {
         Notch top = rig.notches().get(rig.notches().size() - 1);
         return cells.stream()
                 .map(c -> lifted.inTransport(hazardId, c.configuration()))
-                .filter(c -> c.raise() != null && c.raise().rearM() == 0 && c.raise().frontM() > 0)
+                .filter(c ->
+                        c.raise() != null && c.raise().rearM() == 0 && c.raise().frontM() > 0)
                 .map(c -> new Beyond(c, notch(c.configuration()), 0, 0))
                 .min(Comparator.comparingDouble(Beyond::deckFrontM))
                 .flatMap(b -> tryNotch(hazardId, b, top));
@@ -135,7 +152,11 @@ final class RaiseRelaxations {
                         .reduce((first, second) -> second)
                         .orElse(top);
                 double moreM = offsetM - below.offsetM();
-                return Optional.of(new Relaxation(Relaxations.NOTCH, b.cell.configuration(), moreM, true,
+                return Optional.of(new Relaxation(
+                        Relaxations.NOTCH,
+                        b.cell.configuration(),
+                        moreM,
+                        true,
                         "clear in transport at a notch " + Texts.lacking(moreM) + " above notch " + below.name()
                                 + (below.equals(top) ? ", the top one" : "")
                                 + "; look what it does elsewhere on the route"));
@@ -152,12 +173,19 @@ final class RaiseRelaxations {
                 .map(Report.Cell::configuration)
                 .filter(c -> notch(c).equals(bottom))
                 .toList();
-        // A front held lower than the bottom notch stands as at such a notch; what the lines share is rolled once for all steps.
+        // A front held lower than the bottom notch stands as at such a notch; what the lines share is rolled once for
+        // all steps.
         PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
         for (double lessM = STEP_M; lessM <= LOWEST_M + HAIR_M; lessM += STEP_M) {
             for (String configuration : lowest) {
-                if (declared.raised(hazardId, configuration, -lessM, 0).verdict().equals(Verdict.CLEAR.word())) {
-                    return Optional.of(new Relaxation(Relaxations.NOTCH, configuration, lessM, true,
+                if (declared.raised(hazardId, configuration, -lessM, 0)
+                        .verdict()
+                        .equals(Verdict.CLEAR.word())) {
+                    return Optional.of(new Relaxation(
+                            Relaxations.NOTCH,
+                            configuration,
+                            lessM,
+                            true,
                             "clear in transport at a notch " + Texts.lacking(lessM) + " below notch " + bottom.name()
                                     + ", the bottom one; look what it does elsewhere on the route"));
                 }
@@ -176,8 +204,13 @@ final class RaiseRelaxations {
                 .sorted(Comparator.comparingDouble(Notch::offsetM))
                 .toList();
         Rig other = rig.withNotches(notches);
-        String key = configuration.substring(0, configuration.length() - notch(configuration).name().length()) + name;
-        return new PlaceCheck(route, other, stance, margins).raised(hazardId, key, 0, 0).verdict().equals(Verdict.CLEAR.word())
+        String key = configuration.substring(
+                        0, configuration.length() - notch(configuration).name().length())
+                + name;
+        return new PlaceCheck(route, other, stance, margins)
+                        .raised(hazardId, key, 0, 0)
+                        .verdict()
+                        .equals(Verdict.CLEAR.word())
                 ? Optional.of(key)
                 : Optional.empty();
     }

@@ -37,8 +37,7 @@ public final class Relaxations {
     private final PlanOptions options;
 
     /** @param report of the check of all of these */
-    public Relaxations(
-            Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
+    public Relaxations(Route route, Rig rig, LevelStance stance, Margins margins, Report report, PlanOptions options) {
         this.route = route;
         this.rig = rig;
         this.stance = stance;
@@ -74,7 +73,8 @@ public final class Relaxations {
     }
 
     private boolean isAllowed(String key) {
-        return !options.forbid().contains(key) && (options.fix() == null || options.fix().equals(key));
+        return !options.forbid().contains(key)
+                && (options.fix() == null || options.fix().equals(key));
     }
 
     private List<Report.Cell> allowed(List<Report.Cell> cells) {
@@ -87,32 +87,56 @@ public final class Relaxations {
     }
 
     private void otherConfiguration(List<Relaxation> found, List<Report.Cell> cells) {
-        List<String> open = cells.stream().filter(this::opens).map(Report.Cell::configuration).toList();
+        List<String> open = cells.stream()
+                .filter(this::opens)
+                .map(Report.Cell::configuration)
+                .toList();
         configuration(found, open);
     }
 
     private void otherLoads(List<Relaxation> found) {
-        configuration(found, report.configurations().stream()
-                .filter(c -> c.loads().equals(Verdict.CLEAR.word()))
-                .map(Report.ConfigurationVerdict::key)
-                .toList());
+        configuration(
+                found,
+                report.configurations().stream()
+                        .filter(c -> c.loads().equals(Verdict.CLEAR.word()))
+                        .map(Report.ConfigurationVerdict::key)
+                        .toList());
         report.configurations().stream()
                 .filter(c -> isAllowed(c.key()) && c.loads().equals(Verdict.TIGHT.word()))
                 .findFirst()
-                .ifPresent(c -> found.add(new Relaxation(SPOTTER, c.key(), null, true,
+                .ifPresent(c -> found.add(new Relaxation(
+                        SPOTTER,
+                        c.key(),
+                        null,
+                        true,
                         "within the limits by less than the weights are accurate: weigh it, then accept it")));
     }
 
     /** @param open configurations in which the place is passed, taken or not by the options */
     private void configuration(List<Relaxation> found, List<String> open) {
-        open.stream().filter(c -> isAllowed(c) && !isWithoutBooster(c)).findFirst().ifPresent(c -> found.add(
-                new Relaxation(CONFIGURATION, c, null, true, "passes in " + label(c)
-                        + ", but the plan cannot have it there: a stop with room before and after this place would do")));
-        open.stream().filter(c -> !isAllowed(c) && !isWithoutBooster(c)).findFirst().ifPresent(c -> found.add(
-                new Relaxation(CONFIGURATION, c, null, true, "passes in " + label(c) + ", which the plan may not use")));
+        open.stream()
+                .filter(c -> isAllowed(c) && !isWithoutBooster(c))
+                .findFirst()
+                .ifPresent(
+                        c -> found.add(
+                                new Relaxation(
+                                        CONFIGURATION,
+                                        c,
+                                        null,
+                                        true,
+                                        "passes in " + label(c)
+                                                + ", but the plan cannot have it there: a stop with room before and after this place would do")));
+        open.stream()
+                .filter(c -> !isAllowed(c) && !isWithoutBooster(c))
+                .findFirst()
+                .ifPresent(c -> found.add(new Relaxation(
+                        CONFIGURATION, c, null, true, "passes in " + label(c) + ", which the plan may not use")));
         boolean hasBooster = report.configurations().stream().anyMatch(c -> !isWithoutBooster(c.key()));
-        open.stream().filter(c -> hasBooster && isWithoutBooster(c)).findFirst().ifPresent(c -> found.add(
-                new Relaxation(NO_BOOSTER, c, null, true, "passes without the booster: " + label(c))));
+        open.stream()
+                .filter(c -> hasBooster && isWithoutBooster(c))
+                .findFirst()
+                .ifPresent(c -> found.add(
+                        new Relaxation(NO_BOOSTER, c, null, true, "passes without the booster: " + label(c))));
     }
 
     private boolean isWithoutBooster(String key) {
@@ -124,7 +148,10 @@ public final class Relaxations {
     }
 
     private Report.ConfigurationVerdict configurationOf(String key) {
-        return report.configurations().stream().filter(c -> c.key().equals(key)).findFirst().orElseThrow();
+        return report.configurations().stream()
+                .filter(c -> c.key().equals(key))
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Tight places are a person's decision: in the configuration that leaves the most. */
@@ -135,14 +162,30 @@ public final class Relaxations {
                 .sorted(Comparator.comparingDouble(
                         (Report.Cell c) -> -Reserves.least(CellSpares.of(c)).orElse(0)))
                 .toList();
-        tight.stream().filter(escorted.negate()).findFirst().ifPresent(c -> found.add(new Relaxation(
-                SPOTTER, c.configuration(), null, true,
-                c.load() != null
-                        ? "within the limit by less than the weights are accurate: weigh it, then accept it as tight"
-                        : "no contact, but less than the required margin: accept it as tight, with a spotter on foot at the place")));
-        tight.stream().filter(escorted).findFirst().ifPresent(c -> found.add(new Relaxation(
-                ESCORTS, c.configuration(), null, true,
-                "makes the turn only by using the oncoming lane: accept it as tight, with escorts who hold that lane")));
+        tight.stream()
+                .filter(escorted.negate())
+                .findFirst()
+                .ifPresent(
+                        c -> found.add(
+                                new Relaxation(
+                                        SPOTTER,
+                                        c.configuration(),
+                                        null,
+                                        true,
+                                        c.load() != null
+                                                ? "within the limit by less than the weights are accurate: weigh it, then accept it as tight"
+                                                : "no contact, but less than the required margin: accept it as tight, with a spotter on foot at the place")));
+        tight.stream()
+                .filter(escorted)
+                .findFirst()
+                .ifPresent(
+                        c -> found.add(
+                                new Relaxation(
+                                        ESCORTS,
+                                        c.configuration(),
+                                        null,
+                                        true,
+                                        "makes the turn only by using the oncoming lane: accept it as tight, with escorts who hold that lane")));
     }
 
     private void survey(List<Relaxation> found, Report.HazardFindings hazard) {
@@ -153,8 +196,13 @@ public final class Relaxations {
         boolean open = route.findHazard(hazard.id()).orElseThrow().lines().stream()
                 .anyMatch(l -> !l.before().isDeclared() || !l.after().isDeclared());
         if (open) {
-            found.add(new Relaxation(SURVEY, null, null, false,
-                    "the ground beyond the survey has no declared grade: survey farther, or find out the approach grades"));
+            found.add(
+                    new Relaxation(
+                            SURVEY,
+                            null,
+                            null,
+                            false,
+                            "the ground beyond the survey has no declared grade: survey farther, or find out the approach grades"));
         }
         hazard.limits().forEach(l -> found.add(new Relaxation(SURVEY, null, null, false, l + ": survey it anew")));
         if (!hazard.limits().isEmpty() || hazard.uncertainties().isEmpty()) {
@@ -167,8 +215,10 @@ public final class Relaxations {
 
     private void loads(List<Relaxation> found, Optional<String> place) {
         found.addAll(new LoadRelaxations(route, rig, stance, margins)
-                .at(place, report.configurations().stream()
-                        .filter(c -> isAllowed(c.key()))
-                        .toList()));
+                .at(
+                        place,
+                        report.configurations().stream()
+                                .filter(c -> isAllowed(c.key()))
+                                .toList()));
     }
 }

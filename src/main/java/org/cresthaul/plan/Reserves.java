@@ -12,8 +12,12 @@ final class Reserves {
 
     /** At the raise that a cell names: about nothing, since it is the least that will do. */
     static Plan.Spare leftAt(Report.RaiseFinding raise) {
-        return new Plan.Spare(Plan.Spare.RAISED, raise.clearanceM(), raise.requiredM(),
-                Spares.meters(raise.clearanceM() - raise.requiredM()), "raised");
+        return new Plan.Spare(
+                Plan.Spare.RAISED,
+                raise.clearanceM(),
+                raise.requiredM(),
+                Spares.meters(raise.clearanceM() - raise.requiredM()),
+                "raised");
     }
 
     /** At another raise, over the ground, under a structure and between units, whichever are judged. */

@@ -17,8 +17,8 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
 
 /**
- * How a plan's margins shrink when what was declared is off: every place is checked again with the route, the rig or the
- * weights altered, in the configuration and at the raise of the plan. Nothing is estimated from the first answer.
+ * How a plan's margins shrink when what was declared is off: every place is checked again with the route, the rig or
+ * the weights altered, in the configuration and at the raise of the plan. Nothing is estimated from the first answer.
  */
 public final class RobustnessCheck {
     private static final double INCH_M = 0.0254;
@@ -62,11 +62,15 @@ public final class RobustnessCheck {
 
         List<Robustness.Assumed> assumed() {
             return List.of(
-                    new Robustness.Assumed("survey " + (surveyTimes == 2 ? "twice" : Texts.number(surveyTimes) + " times")
-                            + " as coarse", surveyTimes, "times"),
+                    new Robustness.Assumed(
+                            "survey " + (surveyTimes == 2 ? "twice" : Texts.number(surveyTimes) + " times")
+                                    + " as coarse",
+                            surveyTimes,
+                            "times"),
                     new Robustness.Assumed("ride " + Texts.inches(rideM) + " lower", rideM, "m"),
                     new Robustness.Assumed("load " + Texts.inches(loadM) + " higher", loadM, "m"),
-                    new Robustness.Assumed("weights " + Texts.number(weightShare * 100) + " % more", weightShare, "share"));
+                    new Robustness.Assumed(
+                            "weights " + Texts.number(weightShare * 100) + " % more", weightShare, "share"));
         }
     }
 
@@ -85,9 +89,14 @@ public final class RobustnessCheck {
             boolean open,
             Optional<Plan.Spare> told) {
         static Place of(Plan.Passage p) {
-            return new Place(p.hazard(), p.name(), p.set().configuration(),
-                    p.raise() == null ? 0 : p.raise().frontM(), p.raise() == null ? 0 : p.raise().rearM(),
-                    !p.blocked() && !Plan.Condition.SET_ASIDE.equals(p.condition()), Optional.ofNullable(p.spare()));
+            return new Place(
+                    p.hazard(),
+                    p.name(),
+                    p.set().configuration(),
+                    p.raise() == null ? 0 : p.raise().frontM(),
+                    p.raise() == null ? 0 : p.raise().rearM(),
+                    !p.blocked() && !Plan.Condition.SET_ASIDE.equals(p.condition()),
+                    Optional.ofNullable(p.spare()));
         }
 
         Plan.Spare asTold(Plan.Spare spare) {
@@ -161,14 +170,18 @@ public final class RobustnessCheck {
     /** The margins of a plan's passages; those it blocks at or sets aside are never called its weakest point. */
     public static Robustness of(
             Route route, Rig rig, LevelStance stance, Margins margins, List<Plan.Passage> passages, Amounts amounts) {
-        return new RobustnessCheck(route, rig, stance, margins, amounts).of(passages.stream().map(Place::of).toList());
+        return new RobustnessCheck(route, rig, stance, margins, amounts)
+                .of(passages.stream().map(Place::of).toList());
     }
 
     private Robustness of(List<Place> places) {
         Map<List<String>, Ranked> least = new LinkedHashMap<>();
         // Each place has checks of its own, so that they can go side by side.
-        places.parallelStream().map(this::rows).toList().forEach(rows -> rows.forEach(r -> least.merge(
-                List.of(r.row.hazard(), r.row.kind()), r, (a, b) -> a.worstShare() <= b.worstShare() ? a : b)));
+        places.parallelStream()
+                .map(this::rows)
+                .toList()
+                .forEach(rows -> rows.forEach(r -> least.merge(
+                        List.of(r.row.hazard(), r.row.kind()), r, (a, b) -> a.worstShare() <= b.worstShare() ? a : b)));
         return of(amounts.assumed(), List.copyOf(least.values()));
     }
 
@@ -191,26 +204,37 @@ public final class RobustnessCheck {
     }
 
     private static Robustness.Weakest weakest(Ranked r) {
-        return new Robustness.Weakest(r.row.hazard(), r.row.kind(), r.row.worst(), r.where() + (r.row.worst() == null
-                ? ": what is left there when everything is off together is unknown; count on nothing."
-                : ": of what is required there, it has the least left when everything is off together"
-                        + (r.row.worst() < 0 ? "; it is short then." : ".")));
+        return new Robustness.Weakest(
+                r.row.hazard(),
+                r.row.kind(),
+                r.row.worst(),
+                r.where()
+                        + (r.row.worst() == null
+                                ? ": what is left there when everything is off together is unknown; count on nothing."
+                                : ": of what is required there, it has the least left when everything is off together"
+                                        + (r.row.worst() < 0 ? "; it is short then." : ".")));
     }
 
     private static Robustness.Resurvey resurvey(Ranked r, boolean others) {
-        return new Robustness.Resurvey(r.row.hazard(), r.gainM(), r.where()
-                + ": an exact survey here would free more than anywhere else on this plan"
-                + (others ? " where that is known." : "."));
+        return new Robustness.Resurvey(
+                r.row.hazard(),
+                r.gainM(),
+                r.where()
+                        + ": an exact survey here would free more than anywhere else on this plan"
+                        + (others ? " where that is known." : "."));
     }
 
     private List<Ranked> rows(Place place) {
-        List<Plan.Spare> spares = CellSpares.of(cell(check(route, stance), place)).stream().map(place::asTold).toList();
+        List<Plan.Spare> spares = CellSpares.of(cell(check(route, stance), place)).stream()
+                .map(place::asTold)
+                .toList();
         List<Report.Cell> altered = new ArrayList<>();
         for (int i = 0; i < alone.size(); i++) {
             int assumption = i;
-            altered.add(spares.stream().anyMatch(s -> bears(assumption, s.kind(), place))
-                    ? cell(alone.get(i).get(), place)
-                    : null);
+            altered.add(
+                    spares.stream().anyMatch(s -> bears(assumption, s.kind(), place))
+                            ? cell(alone.get(i).get(), place)
+                            : null);
         }
         LevelStance off = Alterations.heavier(
                 Alterations.loadHigher(Alterations.closer(stance, amounts.rideM), amounts.loadM), amounts.weightShare);
@@ -220,12 +244,16 @@ public final class RobustnessCheck {
                 altered.get(SURVEY) == null ? null : cell(check(Alterations.surveyed(route, 0), stance), place));
         return spares.stream()
                 .map(spare -> new Ranked(
-                        cells.row(place.hazard, spare,
+                        cells.row(
+                                place.hazard,
+                                spare,
                                 IntStream.range(0, alone.size())
                                         .mapToObj(i -> bears(i, spare.kind(), place))
                                         .toList(),
                                 SURVEY),
-                        place.name, place.open, spare.required()))
+                        place.name,
+                        place.open,
+                        spare.required()))
                 .toList();
     }
 
@@ -241,10 +269,13 @@ public final class RobustnessCheck {
         return switch (assumption) {
             case SURVEY -> !kind.equals(CellSpares.LOAD) && isSurveyed(place.hazard);
             case RIDE -> gap;
-            case LOAD_HEIGHT -> kind.equals(CellSpares.OVERHEAD) && !stance.trailer().load().isEmpty();
-            case WEIGHT -> kind.equals(CellSpares.LOAD)
-                    || gap && place.frontM > 0
-                            && stance.weights().flatMap(w -> w.frontLift()).isPresent();
+            case LOAD_HEIGHT ->
+                kind.equals(CellSpares.OVERHEAD) && !stance.trailer().load().isEmpty();
+            case WEIGHT ->
+                kind.equals(CellSpares.LOAD)
+                        || gap
+                                && place.frontM > 0
+                                && stance.weights().flatMap(w -> w.frontLift()).isPresent();
             default -> throw new IllegalArgumentException("no assumption " + assumption);
         };
     }

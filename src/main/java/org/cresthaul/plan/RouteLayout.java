@@ -4,15 +4,14 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import org.cresthaul.check.LimitsCoverage;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
 
 /**
- * Where along the route what holds. Everything is told by where the front of the combination is: a place holds it from the
- * front reaching its beginning until the rear has left its end, with the longest configuration of the rig, so that the
- * layout does not depend on what is chosen.
+ * Where along the route what holds. Everything is told by where the front of the combination is: a place holds it from
+ * the front reaching its beginning until the rear has left its end, with the longest configuration of the rig, so that
+ * the layout does not depend on what is chosen.
  *
  * @param stops that can be used, by chainage
  * @param heldStops that cannot, because the combination is still at a place there
@@ -21,8 +20,15 @@ import org.cresthaul.route.StoppingPlace;
  * @param spanning places that run over stops, with the segments each touches
  */
 record RouteLayout(
-        List<StoppingPlace> stops, List<HeldStop> heldStops, List<Cluster> clusters, int segments, List<Spanning> spanning) {
-    /** Room to stop between two places, so that a raise can be let down and taken up again: 30 ft, this program's choice. */
+        List<StoppingPlace> stops,
+        List<HeldStop> heldStops,
+        List<Cluster> clusters,
+        int segments,
+        List<Spanning> spanning) {
+    /**
+     * Room to stop between two places, so that a raise can be let down and taken up again: 30 ft, this program's
+     * choice.
+     */
     static final double ROOM_BETWEEN_M = 9.144;
 
     /** A stop within reach of a place. */
@@ -96,20 +102,26 @@ record RouteLayout(
                 // A stop where a stretch begins is still before it; one where the rear leaves it is past it.
                 int first = p.fromM() <= 0 ? 0 : notAfter(stops, p.fromM());
                 int last = before(stops, p.toM() + longestM);
-                spanning.add(new Spanning(i, Math.min(first, last), last,
+                spanning.add(new Spanning(
+                        i,
+                        Math.min(first, last),
+                        last,
                         p.hazard().isEmpty() ? replaced(route, stops, longestM) : new BitSet()));
             }
         }
         return new RouteLayout(stops, held, clusters, stops.size() + 1, spanning);
     }
 
-    /** Segments on which the limits of the whole route do not hold: all of the combination is where others hold instead. */
+    /**
+     * Segments on which the limits of the whole route do not hold: all of the combination is where others hold instead.
+     */
     private static BitSet replaced(Route route, List<StoppingPlace> stops, double longestM) {
         LimitsCoverage coverage = new LimitsCoverage(route);
         BitSet out = new BitSet();
         for (int k = 0; k <= stops.size(); k++) {
             double fromM = k == 0 ? 0 : stops.get(k - 1).place().chainageM();
-            double toM = k == stops.size() ? route.lengthM() : stops.get(k).place().chainageM();
+            double toM =
+                    k == stops.size() ? route.lengthM() : stops.get(k).place().chainageM();
             out.set(k, coverage.replaced(fromM, toM, longestM));
         }
         return out;
@@ -144,12 +156,14 @@ record RouteLayout(
 
     /** How many stops lie before a chainage. */
     private static int before(List<StoppingPlace> stops, double chainageM) {
-        return (int) stops.stream().filter(s -> s.place().chainageM() < chainageM).count();
+        return (int)
+                stops.stream().filter(s -> s.place().chainageM() < chainageM).count();
     }
 
     /** How many stops lie before a chainage or at it. */
     private static int notAfter(List<StoppingPlace> stops, double chainageM) {
-        return (int) stops.stream().filter(s -> s.place().chainageM() <= chainageM).count();
+        return (int)
+                stops.stream().filter(s -> s.place().chainageM() <= chainageM).count();
     }
 
     /** Where the front is when a segment begins. */

@@ -17,9 +17,9 @@ import org.cresthaul.route.Route;
 import org.cresthaul.units.InputProblem;
 
 /**
- * Plans a route: which configuration where, from what the check found. Least time, with what conditions count for, then fewest
- * changes, then the largest least reserve, then the report's order of configurations; when there is no way, the smallest set of places that block it. {@code docs/model.md} states
- * the rules.
+ * Plans a route: which configuration where, from what the check found. Least time, with what conditions count for, then
+ * fewest changes, then the largest least reserve, then the report's order of configurations; when there is no way, the
+ * smallest set of places that block it. {@code docs/model.md} states the rules.
  */
 public final class RoutePlan {
     private final Route route;
@@ -34,7 +34,12 @@ public final class RoutePlan {
     private final Optional<RightPlate> plate;
 
     private RoutePlan(
-            Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised, Optional<RightPlate> plate) {
+            Route route,
+            LevelStance stance,
+            Report report,
+            PlanOptions options,
+            RaiseJudge raised,
+            Optional<RightPlate> plate) {
         this.stance = stance;
         this.plate = plate;
         this.route = route;
@@ -70,7 +75,12 @@ public final class RoutePlan {
     }
 
     private static Plan of(
-            Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge raised, Optional<RightPlate> plate) {
+            Route route,
+            LevelStance stance,
+            Report report,
+            PlanOptions options,
+            RaiseJudge raised,
+            Optional<RightPlate> plate) {
         List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
         if (!problems.isEmpty()) {
             throw new IllegalArgumentException(problems.toString());
@@ -81,10 +91,16 @@ public final class RoutePlan {
     private Plan plan() {
         RouteStates states =
                 new RouteStates(places, layout, changes, options.times(), admission, options.avoidRaising());
-        WayCosts costs = states.costs(options.fewestConditions() ? WayCosts.Conditions.FIRST : WayCosts.Conditions.PRICED);
+        WayCosts costs =
+                states.costs(options.fewestConditions() ? WayCosts.Conditions.FIRST : WayCosts.Conditions.PRICED);
         Optional<Way> way = CheapestWay.find(costs, usable());
         if (way.isPresent()) {
-            return plan(states, admission, way.get(), List.of(), true,
+            return plan(
+                    states,
+                    admission,
+                    way.get(),
+                    List.of(),
+                    true,
                     new PlanTrades(states, changes, admission, usable()).list(way.get(), costs));
         }
         RouteStates looked = states.searched();
@@ -101,14 +117,18 @@ public final class RoutePlan {
         BitSet usable = new BitSet();
         for (int c = 0; c < changes.setUps().size(); c++) {
             String key = changes.setUps().get(c).configuration();
-            usable.set(c, !options.forbid().contains(key) && (options.fix() == null || options.fix().equals(key)));
+            usable.set(
+                    c,
+                    !options.forbid().contains(key)
+                            && (options.fix() == null || options.fix().equals(key)));
         }
         return usable;
     }
 
     private List<PlanPlace> blocking(RouteStates states, SmallestBlock.Block block) {
         List<PlanPlace> blocking = new ArrayList<>();
-        block.spanning().forEach(s -> blocking.add(places.get(layout.spanning().get(s).place())));
+        block.spanning()
+                .forEach(s -> blocking.add(places.get(layout.spanning().get(s).place())));
         for (int k = 0; k < layout.clusters().size(); k++) {
             int c = block.way().configurations().get(layout.clusters().get(k).segment());
             states.choice(k, c).violated().forEach(p -> blocking.add(places.get(p)));
@@ -118,9 +138,24 @@ public final class RoutePlan {
     }
 
     private Plan plan(
-            RouteStates states, Admission admission, Way way, List<PlanPlace> blocking, boolean proven, List<Plan.Trade> trades) {
-        PlanSteps steps = new PlanSteps(route, places, layout, changes, states, admission, raised, way,
-                blocking.stream().map(PlanPlace::id).toList(), stance, plate);
+            RouteStates states,
+            Admission admission,
+            Way way,
+            List<PlanPlace> blocking,
+            boolean proven,
+            List<Plan.Trade> trades) {
+        PlanSteps steps = new PlanSteps(
+                route,
+                places,
+                layout,
+                changes,
+                states,
+                admission,
+                raised,
+                way,
+                blocking.stream().map(PlanPlace::id).toList(),
+                stance,
+                plate);
         List<Plan.Condition> conditions = new ArrayList<>(steps.conditions());
         conditions.addAll(PermitConditions.of(route));
         conditions.replaceAll(c -> c.settledBy(options.settled()));

@@ -23,9 +23,11 @@ final class RouteStates {
     private final List<List<ClusterChoice>> choices = new ArrayList<>();
     /** Numbers of clusters, by segment. */
     private final List<List<Integer>> clustersIn = new ArrayList<>();
+
     private final List<List<RouteLayout.Spanning>> spanningIn = new ArrayList<>();
     /** Reckoned when they are first asked for. */
     private List<WayCosts.Segment> segments;
+
     private final CrossingsShown shown;
     private final boolean avoidRaising;
     private final RouteStates known;
@@ -75,16 +77,24 @@ final class RouteStates {
         this.changed = changed;
         shown = known != null
                 ? known.shown
-                : new CrossingsShown(changes.setUps().stream().mapToDouble(Plan.SetUp::lengthM).toArray(), times.crawlMps());
+                : new CrossingsShown(
+                        changes.setUps().stream()
+                                .mapToDouble(Plan.SetUp::lengthM)
+                                .toArray(),
+                        times.crawlMps());
         for (int k = 0; k < layout.clusters().size(); k++) {
-            choices.add(known != null && layout.clusters().get(k).places().stream().noneMatch(p -> changed.contains(places.get(p)))
-                    ? fewest ? searched(k, known.choices.get(k)) : known.choices.get(k)
-                    : chosen(k, fewest));
+            choices.add(
+                    known != null
+                                    && layout.clusters().get(k).places().stream()
+                                            .noneMatch(p -> changed.contains(places.get(p)))
+                            ? fewest ? searched(k, known.choices.get(k)) : known.choices.get(k)
+                            : chosen(k, fewest));
         }
         for (int k = 0; k < layout.segments(); k++) {
             int segment = k;
             clustersIn.add(new ArrayList<>());
-            spanningIn.add(layout.spanning().stream().filter(s -> s.holdsIn(segment)).toList());
+            spanningIn.add(
+                    layout.spanning().stream().filter(s -> s.holdsIn(segment)).toList());
         }
         for (int k = 0; k < layout.clusters().size(); k++) {
             clustersIn.get(layout.clusters().get(k).segment()).add(k);
@@ -100,7 +110,8 @@ final class RouteStates {
     }
 
     private ClusterChoice chosen(int cluster, int configuration, boolean fewest) {
-        return ClusterChoice.of(layout.clusters().get(cluster).places(), places, configuration, admission, avoidRaising, fewest);
+        return ClusterChoice.of(
+                layout.clusters().get(cluster).places(), places, configuration, admission, avoidRaising, fewest);
     }
 
     /** The row itself where searching finds nothing else. */
@@ -122,8 +133,12 @@ final class RouteStates {
     }
 
     WayCosts costs(WayCosts.Conditions conditions) {
-        return new WayCosts(changes.setUps().size(), layout.spanning().size(), segments(),
-                layout.stops().stream().map(changes::at).toList(), conditions);
+        return new WayCosts(
+                changes.setUps().size(),
+                layout.spanning().size(),
+                segments(),
+                layout.stops().stream().map(changes::at).toList(),
+                conditions);
     }
 
     /** Whether the configurations that may pass differ anywhere in how many conditions they pass under. */
@@ -152,7 +167,8 @@ final class RouteStates {
 
     /** Whether nothing in a segment is otherwise than it was. */
     private boolean isKnown(int segment) {
-        return known != null && known.segments != null
+        return known != null
+                && known.segments != null
                 && clustersIn.get(segment).stream().allMatch(k -> choices.get(k) == known.choices.get(k))
                 && spanningIn.get(segment).stream().noneMatch(over -> changed.contains(places.get(over.place())));
     }
@@ -198,7 +214,10 @@ final class RouteStates {
         void passed(PlanPlace place, Raise raise, boolean violated);
     }
 
-    /** Every place that is passed in a segment in one configuration: those of its clusters, then those that run over stops. */
+    /**
+     * Every place that is passed in a segment in one configuration: those of its clusters, then those that run over
+     * stops.
+     */
     void eachPassed(int segment, int configuration, Passing passing) {
         for (int k : clustersIn.get(segment)) {
             ClusterChoice choice = choice(k, configuration);
@@ -248,7 +267,9 @@ final class RouteStates {
         }
     }
 
-    /** Conditions of one passage: accepted or set aside, and of a crossing those that its time and its room beyond make. */
+    /**
+     * Conditions of one passage: accepted or set aside, and of a crossing those that its time and its room beyond make.
+     */
     int conditions(PlanPlace place, int configuration, Raise raise) {
         return (admission.isCondition(place, configuration, raise) ? 1 : 0) + (shown.at(place)[configuration] ? 0 : 1);
     }
@@ -264,14 +285,20 @@ final class RouteStates {
     }
 
     /**
-     * Over crossings and round corners always, over and under other places when they are not clear, when it is raised, or when
-     * what is left is not known to be enough for a bounce.
+     * Over crossings and round corners always, over and under other places when they are not clear, when it is raised,
+     * or when what is left is not known to be enough for a bounce.
      */
     boolean crawls(PlanPlace place, int configuration, boolean raised) {
-        return place.pointLike() && (place.crawled() || raised || place.raisable() && speedMps(place, configuration).isEmpty());
+        return place.pointLike()
+                && (place.crawled()
+                        || raised
+                        || place.raisable() && speedMps(place, configuration).isEmpty());
     }
 
-    /** The most at which a dip, crest or structure is passed in transport, for which its answer stands; empty where it is a crawl. */
+    /**
+     * The most at which a dip, crest or structure is passed in transport, for which its answer stands; empty where it
+     * is a crawl.
+     */
     private static OptionalDouble speedMps(PlanPlace place, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
         return cell.verdict().equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(cell) : OptionalDouble.empty();
@@ -286,7 +313,9 @@ final class RouteStates {
 
     /** From the front reaching the place until the rear has left it, rounded up; nothing at road speed. */
     long crawlSeconds(PlanPlace place, int configuration, boolean raised) {
-        double wayM = place.toM() - place.fromM() + changes.setUps().get(configuration).lengthM();
+        double wayM = place.toM()
+                - place.fromM()
+                + changes.setUps().get(configuration).lengthM();
         return crawls(place, configuration, raised) ? (long) Math.ceil(wayM / times.crawlMps()) : 0;
     }
 }

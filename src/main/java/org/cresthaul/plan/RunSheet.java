@@ -7,8 +7,9 @@ import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
 /**
- * The driver's sheet: a plan in driving order with what to do, ready to be shown. The component names are the keys of its
- * JSON form; chainages are meters; null stands for "none". Every figure names where in the plan or the report it stands.
+ * The driver's sheet: a plan in driving order with what to do, ready to be shown. The component names are the keys of
+ * its JSON form; chainages are meters; null stands for "none". Every figure names where in the plan or the report it
+ * stands.
  *
  * @param units "us" or "metric": of the figures in the texts
  * @param blocking what blocks, and what would open it; empty with a way through

@@ -123,8 +123,10 @@ final class Say {
 
     /** Seconds as they are, for what is short. */
     Say seconds(double seconds, String from) {
-        return figure(RoundedFigures.fixed(seconds, seconds == Math.rint(seconds) ? 0 : 1, java.math.RoundingMode.UP) + " s",
-                seconds, from);
+        return figure(
+                RoundedFigures.fixed(seconds, seconds == Math.rint(seconds) ? 0 : 1, java.math.RoundingMode.UP) + " s",
+                seconds,
+                from);
     }
 
     /** Seconds that are left over, rounded down. */

@@ -29,25 +29,34 @@ final class SetUpCards {
 
     List<RunSheet.Card> list() {
         return sources.setUps().stream()
-                .map(s -> new RunSheet.Card("set-up", "Set-up " + sources.letterOf(s) + ": " + s.label(), sources.letterOf(s),
-                        s.configuration(), lines(s)))
+                .map(s -> new RunSheet.Card(
+                        "set-up",
+                        "Set-up " + sources.letterOf(s) + ": " + s.label(),
+                        sources.letterOf(s),
+                        s.configuration(),
+                        lines(s)))
                 .toList();
     }
 
     private List<SheetLine> lines(Plan.SetUp set) {
         List<SheetLine> lines = new ArrayList<>();
         String at = sources.pointer(set);
-        lines.add(sources.say("Length ").distance(set.lengthM(), at + "/lengthM").words(". ").plain());
+        lines.add(sources.say("Length ")
+                .distance(set.lengthM(), at + "/lengthM")
+                .words(". ")
+                .plain());
         lines.add(SheetLine.practice("Gooseneck lock pin in and its keeper on: seen by a second person."));
         lines.add(SheetLine.toDo("Transport stops at notch " + set.notch() + ", deck down on them, both sides.")
                 .as(NOTCH, set.notch()));
         lines.add(SheetLine.practice("Power take-off out.").as(POWER_TAKE_OFF, "out"));
         lines.add(SheetLine.toDo("Leveling valve in auto.").as(LEVELING, "auto"));
-        Say axles = sources.say("").count(set.axles(), at + "/axles")
+        Say axles = sources.say("")
+                .count(set.axles(), at + "/axles")
                 .words((set.axles() == 1 ? " trailer axle" : " trailer axles") + " on the road");
         if (rig.hasLiftAxle()) {
             boolean up = set.lift().equals(LiftState.UP.word());
-            lines.add(axles.words(up ? ": lift axle up, tires clear of the road." : ": lift axle down.").toDo()
+            lines.add(axles.words(up ? ": lift axle up, tires clear of the road." : ": lift axle down.")
+                    .toDo()
                     .as(LIFT_AXLE, set.lift()));
         } else {
             lines.add(axles.words(".").plain());
@@ -60,7 +69,8 @@ final class SetUpCards {
         if (rig.isLoaded() || carried) {
             lines.addAll(securement(carried));
         }
-        lines.add(SheetLine.practice("Air up, brakes tried on every axle; lights, strobes, flags and signs, front to rear."));
+        lines.add(SheetLine.practice(
+                "Air up, brakes tried on every axle; lights, strobes, flags and signs, front to rear."));
         lines.add(SheetLine.practice("Wheel nuts, hub oil, tires: look and feel at every stop."));
         return lines;
     }
@@ -69,13 +79,18 @@ final class SetUpCards {
     private List<SheetLine> securement(boolean carried) {
         List<SheetLine> lines = new ArrayList<>();
         String what = rig.isLoaded() ? carried ? "load and the carried booster" : "load" : "carried booster";
-        lines.add(SheetLine.required("Chains and binders on the " + what + " tight.", "49 CFR 392.9").as(CHAINS, "tight"));
+        lines.add(SheetLine.required("Chains and binders on the " + what + " tight.", "49 CFR 392.9")
+                .as(CHAINS, "tight"));
         if (rig.isHeavyLoaded()) {
-            lines.add(SheetLine.required("Machine of 10,000 lb or more: attachments lowered and secured to the deck, articulation"
-                    + " locked; at least four tie-downs, front and rear, each side.", "49 CFR 393.130"));
+            lines.add(SheetLine.required(
+                    "Machine of 10,000 lb or more: attachments lowered and secured to the deck, articulation"
+                            + " locked; at least four tie-downs, front and rear, each side.",
+                    "49 CFR 393.130"));
         }
-        lines.add(SheetLine.rule("Look at them again within the first 50 miles, then every 150 miles or 3 hours, whichever comes"
-                + " first, and at every change of duty status.", "49 CFR 392.9"));
+        lines.add(SheetLine.rule(
+                "Look at them again within the first 50 miles, then every 150 miles or 3 hours, whichever comes"
+                        + " first, and at every change of duty status.",
+                "49 CFR 392.9"));
         return lines;
     }
 
@@ -85,35 +100,49 @@ final class SetUpCards {
         }
         List<SheetLine> lines = new ArrayList<>();
         if (set.booster().equals(BoosterState.CLOSE_COUPLED.word())) {
-            lines.add(SheetLine.toDo("Booster close-coupled: pinned as the maker says.").as(BOOSTER, set.booster()));
-            lines.add(SheetLine.practice("Booster's air, brake, spring-air and light lines connected: its axle carries and brakes"
-                    + " with the trailer's.").as(BOOSTER_LINES, "connected"));
+            lines.add(SheetLine.toDo("Booster close-coupled: pinned as the maker says.")
+                    .as(BOOSTER, set.booster()));
+            lines.add(SheetLine.practice(
+                            "Booster's air, brake, spring-air and light lines connected: its axle carries and brakes"
+                                    + " with the trailer's.")
+                    .as(BOOSTER_LINES, "connected"));
             return lines;
         }
         boolean carried = set.booster().equals(BoosterState.CARRIED.word());
-        lines.add(SheetLine.toDo(carried ? "Booster carried on the deck, its wheels chocked." : "No booster behind the trailer.")
+        lines.add(SheetLine.toDo(
+                        carried ? "Booster carried on the deck, its wheels chocked." : "No booster behind the trailer.")
                 .as(BOOSTER, set.booster()));
-        lines.add(SheetLine.practice("Lines to the booster off and capped at the trailer, joint pins stowed; the trailer's own tail"
-                + " lights and plate show.").as(BOOSTER_LINES, "capped"));
+        lines.add(SheetLine.practice(
+                        "Lines to the booster off and capped at the trailer, joint pins stowed; the trailer's own tail"
+                                + " lights and plate show.")
+                .as(BOOSTER_LINES, "capped"));
         return lines;
     }
 
     private List<SheetLine> trailing(Plan.SetUp set, String at) {
         List<SheetLine> lines = new ArrayList<>();
         lines.add(SheetLine.toDo("Booster trailing: joint pinned, keepers on.").as(BOOSTER, set.booster()));
-        lines.add(SheetLine.practice("Booster's air, brake and light lines connected.").as(BOOSTER_LINES, "connected"));
+        lines.add(SheetLine.practice("Booster's air, brake and light lines connected.")
+                .as(BOOSTER_LINES, "connected"));
         if (set.regulatorPa() == null) {
             lines.add(SheetLine.toDo("Booster air as the maker's plate says; unknown what its axle carries."));
         } else {
-            lines.add(sources.say("Booster regulator at ").pressure(set.regulatorPa(), at + "/regulatorPa").words(".").toDo()
+            lines.add(sources.say("Booster regulator at ")
+                    .pressure(set.regulatorPa(), at + "/regulatorPa")
+                    .words(".")
+                    .toDo()
                     .as(REGULATOR, "on"));
         }
         if (set.shim() != null) {
-            lines.add(set.shim().hasThickness()
-                    ? SheetLine.toDo("Shim at the booster joint: " + set.shim().name() + ".").as(PLATE, set.shim().name())
-                    : SheetLine.toDo("No plate at the booster joint.").as(PLATE, NO_PLATE));
+            lines.add(
+                    set.shim().hasThickness()
+                            ? SheetLine.toDo("Shim at the booster joint: "
+                                            + set.shim().name() + ".")
+                                    .as(PLATE, set.shim().name())
+                            : SheetLine.toDo("No plate at the booster joint.").as(PLATE, NO_PLATE));
         }
-        lines.add(SheetLine.practice("Pivot lock off: the booster must steer freely going ahead.").as(PIVOT_LOCK, "off"));
+        lines.add(SheetLine.practice("Pivot lock off: the booster must steer freely going ahead.")
+                .as(PIVOT_LOCK, "off"));
         return lines;
     }
 }

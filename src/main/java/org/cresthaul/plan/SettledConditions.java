@@ -10,7 +10,10 @@ import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
 
-/** Reads which conditions of a plan people have settled ({@code docs/file-formats.md}): in a request, or in a file of its own. */
+/**
+ * Reads which conditions of a plan people have settled ({@code docs/file-formats.md}): in a request, or in a file of
+ * its own.
+ */
 public final class SettledConditions {
     /** What such a file says of itself. */
     public static final String FORMAT = "settled/1";
@@ -56,7 +59,10 @@ public final class SettledConditions {
                 LocalDate.parse(date);
             }
         } catch (DateTimeParseException e) {
-            item.problem("date", "wrong-date", "\"" + date + "\" is not a date.",
+            item.problem(
+                    "date",
+                    "wrong-date",
+                    "\"" + date + "\" is not a date.",
                     "Write year, month and day, such as \"2026-11-25\".");
         }
     }

@@ -70,8 +70,8 @@ public record SheetLine(String text, boolean tick, String source, List<Figure> f
      *
      * @param text as it stands in the line, rounded to the side that does not look safer
      * @param value meters, radians, kilograms, pascals, seconds or meters per second
-     * @param from "plan" or "report" and a JSON pointer (RFC 6901) into it, such as "plan:/steps/3/chainageM"; "rig:" or
-     *     "route:" and what of the file it is, in words, for what is declared there
+     * @param from "plan" or "report" and a JSON pointer (RFC 6901) into it, such as "plan:/steps/3/chainageM"; "rig:"
+     *     or "route:" and what of the file it is, in words, for what is declared there
      */
     public record Figure(String text, double value, String from) {}
 }

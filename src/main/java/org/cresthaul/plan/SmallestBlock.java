@@ -11,9 +11,10 @@ import java.util.Map;
 import org.cresthaul.geometry.StopSignal;
 
 /**
- * Finds the fewest places that would have to be set aside for a way through, and among such ways the cheapest. A place that
- * runs over stops counts once, in however many segments it is violated: the search therefore remembers which of those that
- * still run on have been set aside already. That is exact; its work grows with the number of violated places that overlap.
+ * Finds the fewest places that would have to be set aside for a way through, and among such ways the cheapest. A place
+ * that runs over stops counts once, in however many segments it is violated: the search therefore remembers which of
+ * those that still run on have been set aside already. That is exact; its work grows with the number of violated places
+ * that overlap.
  */
 public final class SmallestBlock {
     /** Most sets of overlapping places followed at once; beyond it the answer need not be the smallest, and says so. */

@@ -71,9 +71,14 @@ final class Sources {
                 .findFirst()
                 .orElseThrow()
                 .notchOffsetM();
-        LiftState lift = Stream.of(LiftState.values()).filter(l -> l.word().equals(set.lift())).findFirst().orElseThrow();
-        BoosterState booster =
-                Stream.of(BoosterState.values()).filter(b -> b.word().equals(set.booster())).findFirst().orElseThrow();
+        LiftState lift = Stream.of(LiftState.values())
+                .filter(l -> l.word().equals(set.lift()))
+                .findFirst()
+                .orElseThrow();
+        BoosterState booster = Stream.of(BoosterState.values())
+                .filter(b -> b.word().equals(set.booster()))
+                .findFirst()
+                .orElseThrow();
         return new Setting(lift, booster, offsetM, frontM, rearM);
     }
 
@@ -96,12 +101,15 @@ final class Sources {
 
     /** How far up the front may be as a place is passed: the end of its band, or as the plan has it. */
     double mostFrontM(Plan.Passage p) {
-        return p.raise() == null ? 0 : plan.steps().stream()
-                .map(Plan.Step::lift)
-                .filter(l -> l != null && l.band() != null && l.hazards().contains(p.hazard()))
-                .mapToDouble(l -> l.band().toM())
-                .max()
-                .orElse(p.raise().frontM());
+        return p.raise() == null
+                ? 0
+                : plan.steps().stream()
+                        .map(Plan.Step::lift)
+                        .filter(l ->
+                                l != null && l.band() != null && l.hazards().contains(p.hazard()))
+                        .mapToDouble(l -> l.band().toM())
+                        .max()
+                        .orElse(p.raise().frontM());
     }
 
     Equipment equipment() {
@@ -173,7 +181,8 @@ final class Sources {
     Optional<Loads> loads(Plan.SetUp set) {
         List<LoadReport.StateLoads> states = report.loads().states();
         return IntStream.range(0, states.size())
-                .filter(i -> states.get(i).lift().equals(set.lift()) && states.get(i).booster().equals(set.booster())
+                .filter(i -> states.get(i).lift().equals(set.lift())
+                        && states.get(i).booster().equals(set.booster())
                         && states.get(i).sheet() != null)
                 .mapToObj(i -> new Loads(states.get(i).sheet(), "report:/loads/states/" + i + "/sheet"))
                 .findFirst();
@@ -194,13 +203,20 @@ final class Sources {
             String at = loads.get().pointer() + "/gauges/" + i;
             Say say = say(capital(gauge.gauge()) + " gauge: ");
             if (gauge.pressurePa() == null) {
-                lines.add(say.words("no reading to expect, " + gauge.note() + ".").plain());
+                lines.add(
+                        say.words("no reading to expect, " + gauge.note() + ".").plain());
             } else {
-                lines.add(say.words("about ").pressure(gauge.pressurePa(), at + "/pressurePa").words(", ")
-                        .weight(gauge.loadKg(), at + "/loadKg").words(" on each axle.").plain());
+                lines.add(say.words("about ")
+                        .pressure(gauge.pressurePa(), at + "/pressurePa")
+                        .words(", ")
+                        .weight(gauge.loadKg(), at + "/loadKg")
+                        .words(" on each axle.")
+                        .plain());
             }
         }
-        return lines.isEmpty() ? List.of(SheetLine.plain("The rig file has no gauge charts: no reading to expect.")) : lines;
+        return lines.isEmpty()
+                ? List.of(SheetLine.plain("The rig file has no gauge charts: no reading to expect."))
+                : lines;
     }
 
     static String capital(String text) {

@@ -22,14 +22,18 @@ final class Spares {
     static Plan.Spare of(Report.Cell cell) {
         if (cell.load() != null) {
             LoadSheet.Finding load = cell.load();
-            return new Plan.Spare("load", load.loadKg(), load.limitKg(), load.marginKg(),
-                    load.rule() + ", " + load.axles());
+            return new Plan.Spare(
+                    "load", load.loadKg(), load.limitKg(), load.marginKg(), load.rule() + ", " + load.axles());
         }
         if (cell.corner() != null) {
             CornerFinding corner = cell.corner();
             String part = corner.part().equals(corner.unit()) ? corner.unit() : corner.unit() + " " + corner.part();
-            return new Plan.Spare("corner", corner.valueM(), corner.requiredM(),
-                    meters(corner.valueM() - corner.requiredM()), part + ", " + corner.side() + ", to " + corner.against());
+            return new Plan.Spare(
+                    "corner",
+                    corner.valueM(),
+                    corner.requiredM(),
+                    meters(corner.valueM() - corner.requiredM()),
+                    part + ", " + corner.side() + ", to " + corner.against());
         }
         return Stream.of(
                         of(cell.ground(), CellSpares.GROUND),
@@ -52,7 +56,8 @@ final class Spares {
 
     /** The gap told, or that which decides where that one leaves less of what is required: whatever the verdict is. */
     private static Report.GapFinding decisive(Report.GapFinding gap) {
-        boolean elsewhere = gap != null && gap.deciding() != null
+        boolean elsewhere = gap != null
+                && gap.deciding() != null
                 && gap.deciding().valueM() - gap.deciding().requiredM() < gap.valueM() - gap.requiredM();
         return elsewhere ? gap.deciding() : gap;
     }
@@ -65,7 +70,8 @@ final class Spares {
      */
     static Plan.Spare of(RaisedCheck.Raised judged, Report.RaiseFinding finding) {
         Report.GapFinding gap = judged.governing();
-        String kind = gap == judged.ground() ? CellSpares.GROUND
+        String kind = gap == judged.ground()
+                ? CellSpares.GROUND
                 : gap == judged.overhead() ? CellSpares.OVERHEAD : CellSpares.UNITS;
         return gap == least(judged)
                 ? spare(gap, kind, finding.clearanceM(), finding.requiredM())
@@ -73,8 +79,8 @@ final class Spares {
     }
 
     /**
-     * Every gap that is judged, the governing one as {@code governing} has it; that between units only where it governs, for it
-     * is nothing that anybody looks for on the road.
+     * Every gap that is judged, the governing one as {@code governing} has it; that between units only where it
+     * governs, for it is nothing that anybody looks for on the road.
      */
     static List<Plan.Spare> gaps(
             Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units, Plan.Spare governing) {
@@ -89,9 +95,10 @@ final class Spares {
 
     private static void add(List<Plan.Spare> to, Report.GapFinding gap, String kind, Plan.Spare governing) {
         if (gap != null) {
-            to.add(governing != null && governing.kind().equals(kind)
-                    ? governing
-                    : spare(gap, kind, gap.valueM(), gap.requiredM()));
+            to.add(
+                    governing != null && governing.kind().equals(kind)
+                            ? governing
+                            : spare(gap, kind, gap.valueM(), gap.requiredM()));
         }
     }
 
@@ -104,10 +111,18 @@ final class Spares {
     }
 
     private static Plan.Spare spare(Report.GapFinding gap, String kind, double valueM, double requiredM) {
-        return new Plan.Spare(kind, valueM, requiredM, meters(valueM - requiredM),
-                named(gap.unit(), gap.part()) + (gap.against() == null
-                        ? ""
-                        : ", to " + named(gap.against().unit(), gap.against().part())));
+        return new Plan.Spare(
+                kind,
+                valueM,
+                requiredM,
+                meters(valueM - requiredM),
+                named(gap.unit(), gap.part())
+                        + (gap.against() == null
+                                ? ""
+                                : ", to "
+                                        + named(
+                                                gap.against().unit(),
+                                                gap.against().part())));
     }
 
     private static String named(String unit, String part) {

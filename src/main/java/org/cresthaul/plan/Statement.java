@@ -9,9 +9,9 @@ import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
 /**
- * The statement for the permit clerk: how large and heavy the combination is as declared, what was found at every place as
- * surveyed, under which conditions, and what was not checked. No warranty. The component names are the keys of its JSON
- * form; null stands for "none".
+ * The statement for the permit clerk: how large and heavy the combination is as declared, what was found at every place
+ * as surveyed, under which conditions, and what was not checked. No warranty. The component names are the keys of its
+ * JSON form; null stands for "none".
  *
  * @param units "us" or "metric": of the figures in the texts
  * @param wording what the statement is and is not
@@ -84,7 +84,8 @@ public record Statement(
      * @param rows front to rear; empty when the loads are not known
      * @param total gross weight and what governs, or why nothing is known
      */
-    public record AxleTable(String letter, String configuration, String label, List<AxleRow> rows, List<SheetLine> total) {
+    public record AxleTable(
+            String letter, String configuration, String label, List<AxleRow> rows, List<SheetLine> total) {
         public AxleTable {
             rows = List.copyOf(rows);
             total = List.copyOf(total);
@@ -98,7 +99,8 @@ public record Statement(
      * @param group whose air it shares, and what its group carries
      * @param tires size and rating as the rig file tells them, or null
      */
-    public record AxleRow(String axle, String tires, SheetLine behind, SheetLine load, SheetLine limit, SheetLine group) {}
+    public record AxleRow(
+            String axle, String tires, SheetLine behind, SheetLine load, SheetLine limit, SheetLine group) {}
 
     /**
      * One place.
@@ -126,7 +128,10 @@ public record Statement(
         }
     }
 
-    /** The statement of a plan; {@code report}, {@code route}, {@code rig} and {@code stance} are those it was made from. */
+    /**
+     * The statement of a plan; {@code report}, {@code route}, {@code rig} and {@code stance} are those it was made
+     * from.
+     */
     public static Statement of(Plan plan, Report report, Route route, Rig rig, LevelStance stance, UnitSystem units) {
         return new StatementParts(new Sources(plan, report, route, stance, units), stance, rig.identity()).statement();
     }

@@ -25,7 +25,11 @@ final class SurveyRelaxation {
                 .map(Report.Cell::configuration)
                 .filter(c -> exact.inTransport(hazard.id(), c).verdict().equals(Verdict.CLEAR.word()))
                 .findFirst()
-                .map(c -> new Relaxation(Relaxations.SURVEY, c, null, false,
+                .map(c -> new Relaxation(
+                        Relaxations.SURVEY,
+                        c,
+                        null,
+                        false,
                         "would be clear if the survey were exact: survey it more closely"));
     }
 }

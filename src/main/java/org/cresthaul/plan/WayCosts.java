@@ -8,13 +8,14 @@ import java.util.List;
 /**
  * A route as a search sees it: segments between stops, and between two segments what a change costs. Configurations and
  * places that run over stops are numbers. Costs are packed into one {@code long} that adds and compares as a whole:
- * places violated (or, of a way that violates none, passed under conditions where those go first), then seconds, then changes.
+ * places violated (or, of a way that violates none, passed under conditions where those go first), then seconds, then
+ * changes.
  */
 public final class WayCosts {
     /**
-     * What a place under a condition counts in seconds beside the way's own: 20 min, this program's choice. Somebody else has to
-     * be there, or to agree: that is worth one stop where the notch or the lift axle is changed (18 min by the default times),
-     * and not moving the booster (50 min and more).
+     * What a place under a condition counts in seconds beside the way's own: 20 min, this program's choice. Somebody
+     * else has to be there, or to agree: that is worth one stop where the notch or the lift axle is changed (18 min by
+     * the default times), and not moving the booster (50 min and more).
      */
     public static final long CONDITION_SECONDS = 20 * 60;
 
@@ -90,8 +91,14 @@ public final class WayCosts {
          * @param under which of the places that run over stops are, by configuration; empty where none is in any
          */
         public Segment(
-                long[] seconds, int[] violated, List<BitSet> spanning, double[] reserve, int[] conditions, List<BitSet> under) {
-            if (seconds.length != violated.length || seconds.length != spanning.size()
+                long[] seconds,
+                int[] violated,
+                List<BitSet> spanning,
+                double[] reserve,
+                int[] conditions,
+                List<BitSet> under) {
+            if (seconds.length != violated.length
+                    || seconds.length != spanning.size()
                     || !under.isEmpty() && seconds.length != under.size()) {
                 throw new IllegalArgumentException("one entry for each configuration");
             }
@@ -144,7 +151,9 @@ public final class WayCosts {
         private final long[][] packed;
         private final long least;
 
-        /** @param seconds from row to column; negative where the change cannot be made there; the diagonal is not read */
+        /**
+         * @param seconds from row to column; negative where the change cannot be made there; the diagonal is not read
+         */
         public Changes(long[][] seconds) {
             packed = new long[seconds.length][];
             long smallest = NONE;
@@ -171,7 +180,10 @@ public final class WayCosts {
         }
     }
 
-    /** How many places under a condition are come to that were not passed under one just before, by what was and what is. */
+    /**
+     * How many places under a condition are come to that were not passed under one just before, by what was and what
+     * is.
+     */
     private record Entering(int[] before, int[] here, int[][] count) {
         static Entering of(Segment before, Segment here) {
             if (here.under.isEmpty()) {
@@ -192,8 +204,11 @@ public final class WayCosts {
             return new Entering(
                     before == null || before.under.isEmpty()
                             ? new int[here.under.size()]
-                            : before.under.stream().mapToInt(kindsBefore::indexOf).toArray(),
-                    here.under.stream().mapToInt(kindsHere::indexOf).toArray(), count);
+                            : before.under.stream()
+                                    .mapToInt(kindsBefore::indexOf)
+                                    .toArray(),
+                    here.under.stream().mapToInt(kindsHere::indexOf).toArray(),
+                    count);
         }
 
         int count(int from, int to) {
@@ -210,7 +225,8 @@ public final class WayCosts {
      * @param spanning how many places run over stops
      * @param changes one less than segments: at the stop after each
      */
-    public WayCosts(int configurations, int spanning, List<Segment> segments, List<Changes> changes, Conditions conditions) {
+    public WayCosts(
+            int configurations, int spanning, List<Segment> segments, List<Changes> changes, Conditions conditions) {
         this.configurations = configurations;
         this.spanning = spanning;
         this.segments = List.copyOf(segments);

@@ -17,17 +17,19 @@ import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
 
 /**
- * The places across a road that are judged so that everything under the whole width is, wherever within half a foot of its
- * line a driver keeps. See docs/model.md, "Across the road", for why these are enough.
+ * The places across a road that are judged so that everything under the whole width is, wherever within half a foot of
+ * its line a driver keeps. See docs/model.md, "Across the road", for why these are enough.
  *
- * <p>With the combination so far off its line, the gap along one distance is concave across the road between lines that stand
- * out: the ground is straight or hollow there, and the least of several rolls about the middle is concave. So the edges of
- * each unit and those lines are enough. Between two neighboring ways of driving, with no such line crossing an edge, the
- * ground under an edge changes evenly, and what the wheels do strays from even by a quarter of the way times how much the
- * road's slopes across differ under the wheels of one side.
+ * <p>With the combination so far off its line, the gap along one distance is concave across the road between lines that
+ * stand out: the ground is straight or hollow there, and the least of several rolls about the middle is concave. So the
+ * edges of each unit and those lines are enough. Between two neighboring ways of driving, with no such line crossing an
+ * edge, the ground under an edge changes evenly, and what the wheels do strays from even by a quarter of the way times
+ * how much the road's slopes across differ under the wheels of one side.
  */
 public final class AcrossRoad {
-    /** A driver keeps within half a foot of the line he means to drive: an assumption of this program, as in corners. */
+    /**
+     * A driver keeps within half a foot of the line he means to drive: an assumption of this program, as in corners.
+     */
     public static final double DRIVEN_OFF_M = 0.1524;
 
     /** Ways of driving are taken nearer to each other until no more than about this is left between two, meters. */
@@ -35,9 +37,14 @@ public final class AcrossRoad {
 
     private static final int MOST_PARTS = 8;
 
-    /** With more ways at which an edge crosses a line, lines are looked at as far beside an edge as two ways are apart. */
+    /**
+     * With more ways at which an edge crosses a line, lines are looked at as far beside an edge as two ways are apart.
+     */
     private static final int MOST_CROSSINGS = 8;
-    /** Roads with more points in all are not judged between their lines: each place has lines of its own, and takes room. */
+    /**
+     * Roads with more points in all are not judged between their lines: each place has lines of its own, and takes
+     * room.
+     */
     public static final int MOST_POINTS = 1_500;
 
     private final CrossSection road;
@@ -62,7 +69,9 @@ public final class AcrossRoad {
     public List<RoadPlace> underUnits() {
         double booster = plan.booster().map(Widths::bodyM).orElse(0.0);
         boolean coupled = stance.boosterStates().contains(BoosterState.CLOSE_COUPLED);
-        double trailer = coupled ? Math.max(plan.trailer().bodyM(), booster) : plan.trailer().bodyM();
+        double trailer = coupled
+                ? Math.max(plan.trailer().bodyM(), booster)
+                : plan.trailer().bodyM();
         return places(new double[] {0.5 * plan.tractor().bodyM(), 0.5 * trailer, 0.5 * booster}, true);
     }
 
@@ -93,7 +102,8 @@ public final class AcrossRoad {
         for (int i = 1; i < driven.length; i++) {
             widest = Math.max(widest, driven[i] - driven[i - 1]);
         }
-        // Where the ways at an edge are not all taken, a line inside of it for a part of the way between two counts at both.
+        // Where the ways at an edge are not all taken, a line inside of it for a part of the way between two counts at
+        // both.
         double reach = crossings(edges(halfM), standing).size() - 2 > MOST_CROSSINGS ? widest : 0;
         double perSlope = 0.25 * widest;
         double rolls = rollsRad();
@@ -113,7 +123,10 @@ public final class AcrossRoad {
         return places;
     }
 
-    /** By how much the rolls of axles differ at most, radians: extremes are where a wheel stands on a line or at a limit. */
+    /**
+     * By how much the rolls of axles differ at most, radians: extremes are where a wheel stands on a line or at a
+     * limit.
+     */
     private double rollsRad() {
         Interval rise = new Interval();
         for (AxleKind kind : AxleKind.values()) {
@@ -144,7 +157,10 @@ public final class AcrossRoad {
         return all;
     }
 
-    /** Both limits, the line itself, wherever an edge crosses a line that stands out, and more where the road is uneven across. */
+    /**
+     * Both limits, the line itself, wherever an edge crosses a line that stands out, and more where the road is uneven
+     * across.
+     */
     private double[] driven(double[] halfM, List<Integer> standing, double differ) {
         TreeSet<Double> all = crossings(edges(halfM), standing);
         if (all.size() - 2 > MOST_CROSSINGS) {
@@ -179,7 +195,13 @@ public final class AcrossRoad {
     }
 
     private RoadPlace place(
-            String name, double off, double atM, double[] halfM, double reach, boolean below, RoadPlace.Between between) {
+            String name,
+            double off,
+            double atM,
+            double[] halfM,
+            double reach,
+            boolean below,
+            RoadPlace.Between between) {
         WheelPaths ground = grounds.computeIfAbsent(off, o -> new WheelPaths(road, tracks, o));
         double[] rightM = new double[halfM.length];
         RoadProfile[] lines = new RoadProfile[halfM.length];
@@ -190,7 +212,14 @@ public final class AcrossRoad {
         boolean edge = Double.isInfinite(atM);
         int side = (int) Math.signum(atM);
         return new RoadPlace(
-                name, off, ground, side, rightM, lines, below && edge ? raisedTires(off, side, reach) : List.of(), between);
+                name,
+                off,
+                ground,
+                side,
+                rightM,
+                lines,
+                below && edge ? raisedTires(off, side, reach) : List.of(),
+                between);
     }
 
     /** Both faces of the tires of one side, and the lines that stand out between them. */

@@ -7,9 +7,9 @@ import org.cresthaul.rig.PlanDimensions.Tires;
 import org.cresthaul.rig.PlanDimensions.Widths;
 
 /**
- * How far beside a unit's middle its wheels stand: in the middle of what the tires of one side cover, a dual as a whole. On
- * ground that slopes across a dual gives way until it stands so; on a ridge narrower than itself it would stand higher, and
- * the frame with it.
+ * How far beside a unit's middle its wheels stand: in the middle of what the tires of one side cover, a dual as a
+ * whole. On ground that slopes across a dual gives way until it stands so; on a ridge narrower than itself it would
+ * stand higher, and the frame with it.
  *
  * @param steerM driveM trailerM boosterM meters; of a booster as of the trailer where there is none
  */

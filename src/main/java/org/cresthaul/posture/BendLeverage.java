@@ -9,9 +9,9 @@ import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 
 /**
- * How much the bend at kingpin and hinge moves with the height of the ground under each group of wheels, radians per meter,
- * absolute: the lever rule on the level stance, each group at whichever of its axles weighs heavier. The order is that of
- * {@link Leverage}.
+ * How much the bend at kingpin and hinge moves with the height of the ground under each group of wheels, radians per
+ * meter, absolute: the lever rule on the level stance, each group at whichever of its axles weighs heavier. The order
+ * is that of {@link Leverage}.
  */
 final class BendLeverage {
     private final double[] atKingpin = new double[Leverage.SUPPORTS];
@@ -20,7 +20,8 @@ final class BendLeverage {
     BendLeverage(LevelStance stance, Setting setting) {
         List<Double> group = new ArrayList<>();
         List<Axle> axles = stance.trailer().axles().axles();
-        axles.subList(0, axles.size() - (setting.lift() == LiftState.UP ? 1 : 0)).forEach(a -> group.add(a.xM()));
+        axles.subList(0, axles.size() - (setting.lift() == LiftState.UP ? 1 : 0))
+                .forEach(a -> group.add(a.xM()));
         if (setting.booster() == BoosterState.CLOSE_COUPLED) {
             group.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
         }
@@ -31,7 +32,9 @@ final class BendLeverage {
         }
     }
 
-    /** With the drive group at one of its axles and the trailer's at another, of which each weight keeps the greatest. */
+    /**
+     * With the drive group at one of its axles and the trailer's at another, of which each weight keeps the greatest.
+     */
     private void weigh(LevelStance stance, Setting setting, double driveXM, double groupXM) {
         double steerXM = stance.tractor().steer().xM();
         double wheelbase = steerXM - driveXM;
@@ -46,8 +49,10 @@ final class BendLeverage {
             atKingpin[k] = Math.max(atKingpin[k], Math.abs(trailerPitch[k] - tractorPitch[k]));
         }
         if (setting.booster() == BoosterState.TRAILING) {
-            double behind = stance.trailer().kingpinXM() - stance.trailer().boosterHinge().orElseThrow().xM();
-            double base = stance.booster().orElseThrow().hingeXM() - stance.booster().orElseThrow().axle().xM();
+            double behind = stance.trailer().kingpinXM()
+                    - stance.trailer().boosterHinge().orElseThrow().xM();
+            double base = stance.booster().orElseThrow().hingeXM()
+                    - stance.booster().orElseThrow().axle().xM();
             for (int k = 0; k < Leverage.SUPPORTS; k++) {
                 double hinge = kingpin[k] - behind * trailerPitch[k];
                 double boosterPitch = (hinge - (k == Leverage.BOOSTER ? 1 : 0)) / base;
@@ -60,7 +65,10 @@ final class BendLeverage {
         return coupling == Coupling.KINGPIN ? atKingpin : atHinge;
     }
 
-    /** Root of the sum of the squared weights: independent heights of equal accuracy give the bend that many times theirs. */
+    /**
+     * Root of the sum of the squared weights: independent heights of equal accuracy give the bend that many times
+     * theirs.
+     */
     double factor(Coupling coupling) {
         double sum = 0;
         for (double w : at(coupling)) {

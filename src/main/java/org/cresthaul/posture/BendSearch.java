@@ -9,10 +9,10 @@ import org.cresthaul.posture.UnitPlaces.Placed;
 
 /**
  * Branch and bound for the least and greatest bend at a coupling over every position of a passage, once as the road is
- * surveyed, and once for each demand with what ground beyond the survey may add to it there. The bend changes continuously,
- * so every value between is met as well. What {@link MotionBounds} and {@link UnitBow} say of both units bounds it over a
- * stretch; a stretch that cannot hold a bend beyond the extremes found, by more than {@link #withinRad}, is dropped; any
- * other is halved.
+ * surveyed, and once for each demand with what ground beyond the survey may add to it there. The bend changes
+ * continuously, so every value between is met as well. What {@link MotionBounds} and {@link UnitBow} say of both units
+ * bounds it over a stretch; a stretch that cannot hold a bend beyond the extremes found, by more than
+ * {@link #withinRad}, is dropped; any other is halved.
  */
 final class BendSearch {
     /** A stretch this short is not halved any more: its bound then widens the range, meters. */
@@ -35,8 +35,8 @@ final class BendSearch {
     /**
      * Bends that are met on a passage.
      *
-     * @param leastRad attained with the steer axle at {@code leastSteerM}, as is {@code mostRad} at {@code mostSteerM}; with
-     *     what ground beyond the survey may add
+     * @param leastRad attained with the steer axle at {@code leastSteerM}, as is {@code mostRad} at {@code mostSteerM};
+     *     with what ground beyond the survey may add
      * @param provenLeastRad nothing is below this, nor above {@code provenMostRad}
      */
     record Range(
@@ -87,7 +87,8 @@ final class BendSearch {
     static double bendRad(Coupling coupling, PlacedUnit tractor, Placed placed) {
         return coupling == Coupling.KINGPIN
                 ? placed.trailer().pose.pitchRad() - tractor.pose.pitchRad()
-                : placed.booster().unit().pose.pitchRad() - placed.trailer().pose.pitchRad();
+                : placed.booster().unit().pose.pitchRad()
+                        - placed.trailer().pose.pitchRad();
     }
 
     /** Searches all positions. */
@@ -162,8 +163,8 @@ final class BendSearch {
     }
 
     /**
-     * How far the ground under each support may stray over a stretch, meters: from the extended line beyond the survey, and
-     * between two ways of driving from even.
+     * How far the ground under each support may stray over a stretch, meters: from the extended line beyond the survey,
+     * and between two ways of driving from even.
      */
     static double[] stray(
             UnitPlaces places,
@@ -177,8 +178,11 @@ final class BendSearch {
         double[] stray = Stray.of(places.passage.line(), demand, fromM, toM, tractorA, tractorB);
         stray[Leverage.TRAILER] = Stray.under(places.passage.line(), demand, a.trailer(), b.trailer());
         if (a.booster() != null) {
-            stray[Leverage.BOOSTER] =
-                    Stray.under(places.passage.line(), demand, a.booster().unit(), b.booster().unit());
+            stray[Leverage.BOOSTER] = Stray.under(
+                    places.passage.line(),
+                    demand,
+                    a.booster().unit(),
+                    b.booster().unit());
         }
         double unevenM = places.passage.place().map(p -> p.unevenM(demand)).orElse(0.0);
         for (int k = 0; unevenM > 0 && k < stray.length; k++) {

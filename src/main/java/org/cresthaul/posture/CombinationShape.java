@@ -15,8 +15,8 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
 
 /**
- * What lift axle and booster state alone decide: which axles carry, what hangs below and stands above each unit, and how
- * far a trailing booster's hinge may bend. The same for every notch, raise and leveling. Immutable.
+ * What lift axle and booster state alone decide: which axles carry, what hangs below and stands above each unit, and
+ * how far a trailing booster's hinge may bend. The same for every notch, raise and leveling. Immutable.
  */
 final class CombinationShape {
     /** A circle fixed to a frame. */
@@ -56,11 +56,13 @@ final class CombinationShape {
         Trailer frame = stance.trailer();
         List<Axle> down = new ArrayList<>(frame.axles().axles());
         raisedTire = lift == LiftState.UP
-                ? Optional.of(circle(down.remove(down.size() - 1), frame.liftAxle().orElseThrow().gapM()))
+                ? Optional.of(circle(
+                        down.remove(down.size() - 1),
+                        frame.liftAxle().orElseThrow().gapM()))
                 : Optional.empty();
         List<Outline> undersides = new ArrayList<>();
-        undersides.add(
-                DeckSag.lower(frame.underside(), frame.deckRear().xM(), frame.deckFront().xM(), frame.deckSagM()));
+        undersides.add(DeckSag.lower(
+                frame.underside(), frame.deckRear().xM(), frame.deckFront().xM(), frame.deckSagM()));
         List<Outline> topsides = new ArrayList<>();
         topsides.add(frame.topside());
         topsides.addAll(frame.load());
@@ -76,13 +78,14 @@ final class CombinationShape {
                     undersides.add(b.underside().shiftedBy(shift));
                     topsides.add(b.topside().shiftedBy(shift));
                 }
-                case TRAILING -> onHinge = Optional.of(new TrailingBooster(
-                        frame.boosterHinge().orElseThrow(),
-                        b.hingeXM(),
-                        b.axle(),
-                        b.hingeUpRad(),
-                        b.hingeDownRad(),
-                        new UnitOutlines(List.of(b.underside()), List.of(b.topside()))));
+                case TRAILING ->
+                    onHinge = Optional.of(new TrailingBooster(
+                            frame.boosterHinge().orElseThrow(),
+                            b.hingeXM(),
+                            b.axle(),
+                            b.hingeUpRad(),
+                            b.hingeDownRad(),
+                            new UnitOutlines(List.of(b.underside()), List.of(b.topside()))));
                 default -> throw new IllegalArgumentException("booster state " + booster);
             }
         }

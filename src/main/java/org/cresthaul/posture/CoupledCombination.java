@@ -53,18 +53,14 @@ final class CoupledCombination {
     static PivotedGroup tractorGroup(Tractor tractor) {
         AxleGroup drive = tractor.drive();
         return PivotedGroup.held(
-                tractor.steer().xM(),
-                tractor.steer().radiusM(),
-                drive.axles(),
-                drive.jounceM(),
-                drive.reboundM(),
-                0);
+                tractor.steer().xM(), tractor.steer().radiusM(), drive.axles(), drive.jounceM(), drive.reboundM(), 0);
     }
 
     private PivotedGroup settledGroup(Setting setting) {
         Trailer frame = shape.stance().trailer();
         double valveX = frame.axles().axles().get(frame.valveAxle()).xM();
-        double turn = (setting.notchOffsetM() + setting.frontRaiseM()) / (frame.deckFront().xM() - valveX);
+        double turn = (setting.notchOffsetM() + setting.frontRaiseM())
+                / (frame.deckFront().xM() - valveX);
         double kingpinH = fifthWheel().hM() - turn * (frame.kingpinXM() - valveX);
         double rear = setting.rearRaiseM();
         if (setting.lift() == LiftState.UP) {
@@ -83,7 +79,8 @@ final class CoupledCombination {
     /** Sum of the travels of a settled group on level ground, a hanging axle at its stop. */
     private double airStandingLevelM(PivotedGroup settled) {
         WheelPaths level = new WheelPaths(RoadProfile.level());
-        PlacedUnit standing = settled.place(settled.rolledOn(level, shape.axleKinds()), 0, fifthWheel().hM(), 0);
+        PlacedUnit standing = settled.place(
+                settled.rolledOn(level, shape.axleKinds()), 0, fifthWheel().hM(), 0);
         double air = 0;
         for (double d : standing.travel) {
             air += Math.max(d, -settled.reboundM);

@@ -7,11 +7,12 @@ import org.cresthaul.geometry.Finite;
  *
  * @param marginM spare gap wanted, meters; zero to ask only whether contact is excluded
  * @param surveyM half-width of the 95 % interval of one surveyed elevation, meters
- * @param otherM half-width of everything that does not come from the survey (rig measurement, tire and ride),
- *     combined, meters
+ * @param otherM half-width of everything that does not come from the survey (rig measurement, tire and ride), combined,
+ *     meters
  * @param allowUndeclared whether ground beyond the survey whose grade nobody declared is allowed for with
  *     {@link org.cresthaul.road.Approach#UNDECLARED_ACCURACY}
- * @param times how often all of it, with what ground beyond the survey asks for, is wanted; more than once for a reserve
+ * @param times how often all of it, with what ground beyond the survey asks for, is wanted; more than once for a
+ *     reserve
  */
 public record Demand(double marginM, double surveyM, double otherM, boolean allowUndeclared, double times) {
     public Demand {

@@ -26,10 +26,14 @@ public record Footing(double uncertaintyM, double beyondSurveyM, boolean undecla
         double[] stray = Stray.of(line, demand, at.steerM(), at.steerM(), tractor, tractor);
         stray[Leverage.TRAILER] = Stray.under(line, demand, trailer, trailer);
         double[][] wheels = {
-            {at.steerM()}, tractor.wheelX, trailer.wheelX, booster.map(b -> b.wheelX).orElse(new double[0])
+            {at.steerM()},
+            tractor.wheelX,
+            trailer.wheelX,
+            booster.map(b -> b.wheelX).orElse(new double[0])
         };
         booster.ifPresent(b -> stray[Leverage.BOOSTER] = Stray.under(line, demand, b, b));
-        double sum = passage.wantedM(demand.withoutMargin(), leverage, at.unit(), at.point().xM())
+        double sum = passage.wantedM(
+                        demand.withoutMargin(), leverage, at.unit(), at.point().xM())
                 + Stray.at(line, demand, at.distanceM());
         double beyond = line.overrunM(at.distanceM());
         boolean undeclared = isUndeclared(line, at.distanceM());

@@ -9,8 +9,8 @@ import org.cresthaul.rig.Outline;
 
 /**
  * What counts of one unit's outlines toward a line on one side of them: the vertices that bulge toward it, the segments
- * that a vertex of the line can be nearest to, and the stretches that are so nearly straight that their chord stands for
- * them until a closer look is needed.
+ * that a vertex of the line can be nearest to, and the stretches that are so nearly straight that their chord stands
+ * for them until a closer look is needed.
  */
 final class FrameOutline {
     /** No unit is ever pitched more than this, radians; the bounds say so when one is. */
@@ -38,7 +38,9 @@ final class FrameOutline {
     final double heightM;
     /** Segments that line vertices can be nearest to: rear and front end. */
     final FramePoint[][] face;
-    /** The faces, then the chords of the nearly straight stretches: rear and front end in the frame, and their angle. */
+    /**
+     * The faces, then the chords of the nearly straight stretches: rear and front end in the frame, and their angle.
+     */
     final double[] rx;
 
     final double[] rh;
@@ -54,8 +56,8 @@ final class FrameOutline {
     /**
      * A nearly straight stretch, from one vertex to another of the same outline.
      *
-     * <p>At every pitch within {@value #MOST_PITCH} rad each point of it is over or under its chord, and nowhere nearer to
-     * the line than the chord by more than {@code offM}, measured vertically in the world.
+     * <p>At every pitch within {@value #MOST_PITCH} rad each point of it is over or under its chord, and nowhere nearer
+     * to the line than the chord by more than {@code offM}, measured vertically in the world.
      *
      * @param rear index of its first vertex; all up to {@code front} are on it
      * @param firstFace index of its first face
@@ -111,7 +113,8 @@ final class FrameOutline {
         rearmost = rearEnd;
         foremost = frontEnd;
         lengthM = vx[foremost] - vx[rearmost];
-        heightM = Arrays.stream(vh).max().orElseThrow() - Arrays.stream(vh).min().orElseThrow();
+        heightM =
+                Arrays.stream(vh).max().orElseThrow() - Arrays.stream(vh).min().orElseThrow();
         face = faces.toArray(new FramePoint[0][]);
         straights = nearly.toArray(new Straight[0]);
         nearly.forEach(s -> faces.add(new FramePoint[] {vertex[s.rear], vertex[s.front]}));
@@ -155,7 +158,9 @@ final class FrameOutline {
         }
     }
 
-    /** How far points reach beyond the chord of the first and last toward the line; infinite where not nearly straight. */
+    /**
+     * How far points reach beyond the chord of the first and last toward the line; infinite where not nearly straight.
+     */
     private double offChord(List<FramePoint> points) {
         FramePoint rear = points.get(0);
         FramePoint front = points.get(points.size() - 1);
@@ -184,7 +189,11 @@ final class FrameOutline {
     private boolean sticksOut(FramePoint a, FramePoint b, FramePoint c) {
         double turn = side * turnAt(a, b, c);
         return turn > 0
-                || turn == 0 && a.xM() == b.xM() && b.xM() == c.xM() && side * (a.hM() - b.hM()) > 0 && side * (c.hM() - b.hM()) > 0;
+                || turn == 0
+                        && a.xM() == b.xM()
+                        && b.xM() == c.xM()
+                        && side * (a.hM() - b.hM()) > 0
+                        && side * (c.hM() - b.hM()) > 0;
     }
 
     private static double turnAt(FramePoint a, FramePoint b, FramePoint c) {

@@ -5,8 +5,8 @@ import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.FrameOutline.Straight;
 
 /**
- * Bounds below the gaps of one unit over a stretch of steer positions, from its exact postures at both ends and how it can
- * move between them. For one search at a time; set to one stretch at a time.
+ * Bounds below the gaps of one unit over a stretch of steer positions, from its exact postures at both ends and how it
+ * can move between them. For one search at a time; set to one stretch at a time.
  */
 final class GapBounds {
     private final Interval rise = new Interval();
@@ -27,6 +27,7 @@ final class GapBounds {
     private Floors floors;
     /** How fast the roll raises what is looked at, per meter of steer travel. */
     private double rollRise;
+
     private double turnPad;
     private double pitchLo;
     private double pitchHi;
@@ -36,8 +37,8 @@ final class GapBounds {
     private double forwardMost;
 
     /**
-     * Whether, at every position between two poses, every gap is at least {@code floors.gapM}, and every gap less its need
-     * at least {@code floors.spareM}; false where that cannot be shown.
+     * Whether, at every position between two poses, every gap is at least {@code floors.gapM}, and every gap less its
+     * need at least {@code floors.spareM}; false where that cannot be shown.
      *
      * @param rigid a second motion the unit may share (a booster fixed to the trailer by its hinge limit), or null
      * @param bow of the same unit, where it is known
@@ -109,8 +110,7 @@ final class GapBounds {
 
     /** Whether a unit moves so that its gaps can be bounded at all between two poses; how well is another question. */
     static boolean bounds(MotionBounds motion, Pose from, Pose to) {
-        return motion.known
-                && Math.max(Math.abs(from.pitchRad()), Math.abs(to.pitchRad())) < FrameOutline.MOST_PITCH;
+        return motion.known && Math.max(Math.abs(from.pitchRad()), Math.abs(to.pitchRad())) < FrameOutline.MOST_PITCH;
     }
 
     private double vertexFloor(int i) {
@@ -167,7 +167,8 @@ final class GapBounds {
         }
         slopes.clear();
         gaps.line.addSlopes(xA, Math.max(xA, xB), slopes);
-        return movingBound(xA, xB, from.z[i] - from.raiseM, to.z[i] - to.raiseM, rollRise, from.gap[i], to.gap[i]) >= floor;
+        return movingBound(xA, xB, from.z[i] - from.raiseM, to.z[i] - to.raiseM, rollRise, from.gap[i], to.gap[i])
+                >= floor;
     }
 
     /**
@@ -202,7 +203,8 @@ final class GapBounds {
             double least = 0.5 * (gapA + gapB) - fall;
             least = least >= floor || !bowed ? least : Math.max(least, over.least(kinkS[j], gapA, gapB, floor));
             least = least >= floor ? least : Math.max(least, standingBound(j, gapA, gapB));
-            // A chord that is not enough gives way to what it stands for; a face is looked at where it is over the vertex.
+            // A chord that is not enough gives way to what it stands for; a face is looked at where it is over the
+            // vertex.
             if (!(least >= floor)
                     && (need == null || extraM > 0 || !(least >= floors.under(neededOver(k, j) + beyond)))) {
                 return false;
@@ -279,7 +281,8 @@ final class GapBounds {
 
     /** Adds the rise of the whole unit; returns the greatest forward rate in it. */
     private double addReach(MotionBounds moving) {
-        // A line vertex may be passed by a segment extended over a step. With the pitch within MOST_PITCH, world offsets
+        // A line vertex may be passed by a segment extended over a step. With the pitch within MOST_PITCH, world
+        // offsets
         // between vertices are at most their frame offsets, turned.
         Pose a = from.pose;
         Pose b = to.pose;
@@ -291,9 +294,10 @@ final class GapBounds {
         double rearH = frame.vh[frame.rearmost];
         double frontX = frame.vx[frame.foremost];
         double frontH = frame.vh[frame.foremost];
-        double aLo = Math.min(a.worldXM(rearX, rearH) - moving.pivotXA, b.worldXM(rearX, rearH) - moving.pivotXB) - slackX;
-        double aHi =
-                Math.max(a.worldXM(frontX, frontH) - moving.pivotXA, b.worldXM(frontX, frontH) - moving.pivotXB) + slackX;
+        double aLo =
+                Math.min(a.worldXM(rearX, rearH) - moving.pivotXA, b.worldXM(rearX, rearH) - moving.pivotXB) - slackX;
+        double aHi = Math.max(a.worldXM(frontX, frontH) - moving.pivotXA, b.worldXM(frontX, frontH) - moving.pivotXB)
+                + slackX;
         moving.addRise(aLo, aHi, rise);
         double z = Math.max(
                         Math.abs(a.worldZM(rearX, rearH) - from.raiseM - moving.pivotZA),

@@ -34,10 +34,22 @@ public final class LevelUnderside {
             postures.add(new PostureSolver(stance, setting, leveling, RoadProfile.level()).at(0));
         }
         List<Slice> slices = new ArrayList<>();
-        add(slices, 0, shape.tractor().undersides(), postures.stream().map(CombinationPosture::tractor).toList());
-        add(slices, 1, shape.trailer().undersides(), postures.stream().map(CombinationPosture::trailer).toList());
-        shape.trailing().ifPresent(b -> add(slices, 2, b.outlines().undersides(),
-                postures.stream().map(p -> p.booster().orElseThrow()).toList()));
+        add(
+                slices,
+                0,
+                shape.tractor().undersides(),
+                postures.stream().map(CombinationPosture::tractor).toList());
+        add(
+                slices,
+                1,
+                shape.trailer().undersides(),
+                postures.stream().map(CombinationPosture::trailer).toList());
+        shape.trailing()
+                .ifPresent(b -> add(
+                        slices,
+                        2,
+                        b.outlines().undersides(),
+                        postures.stream().map(p -> p.booster().orElseThrow()).toList()));
         return List.copyOf(slices);
     }
 

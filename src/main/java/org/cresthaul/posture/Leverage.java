@@ -42,8 +42,8 @@ final class Leverage {
         trailer = stance.trailer();
         List<Axle> axles = trailer.axles().axles();
         int count = axles.size() - (setting.lift() == LiftState.UP ? 1 : 0);
-        List<Double> x = new ArrayList<>(
-                axles.subList(0, count).stream().map(Axle::xM).toList());
+        List<Double> x =
+                new ArrayList<>(axles.subList(0, count).stream().map(Axle::xM).toList());
         if (setting.booster() == BoosterState.CLOSE_COUPLED) {
             x.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
         }
@@ -73,7 +73,8 @@ final class Leverage {
         double steer = 0;
         double drive = 0;
         for (Axle axle : tractor.drive().axles()) {
-            double t = (xM - tractor.steer().xM()) / (axle.xM() - tractor.steer().xM());
+            double t =
+                    (xM - tractor.steer().xM()) / (axle.xM() - tractor.steer().xM());
             steer = Math.max(steer, Math.abs(1 - t));
             drive = Math.max(drive, Math.abs(t));
         }

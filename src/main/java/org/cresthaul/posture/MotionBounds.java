@@ -15,9 +15,9 @@ import org.cresthaul.road.WheelPath;
  * reach the means range over any choice of axles.
  *
  * <p>Slopes are gathered over windows that the wheels cannot leave: while every wheel has moved forward at a rate
- * between zero and 1 + ε it is inside its window, and inside the windows the rates are shown to be so; the first
- * moment of leaving cannot come. Where that cannot be shown, {@link #known} is false and nothing may be concluded.
- * See docs/model.md, "Why the least clearance is proven".
+ * between zero and 1 + ε it is inside its window, and inside the windows the rates are shown to be so; the first moment
+ * of leaving cannot come. Where that cannot be shown, {@link #known} is false and nothing may be concluded. See
+ * docs/model.md, "Why the least clearance is proven".
  */
 final class MotionBounds {
     private static final double[] SPEED_SLACK = {0.1, 0.6};
@@ -32,6 +32,7 @@ final class MotionBounds {
     double travelPadM;
     /** No wheel's forward rate differs from one by more than this. */
     double speedOff;
+
     double stepM;
     double pivotXA;
     double pivotXB;
@@ -83,8 +84,7 @@ final class MotionBounds {
         double h = stepM;
         double pitchA = a.pose.pitchRad();
         double pitchB = b.pose.pitchRad();
-        double sinMost = Math.sin(
-                Math.min(1.5, Math.max(Math.abs(pitchA), Math.abs(pitchB)) + 0.5 * pitchRate * h));
+        double sinMost = Math.sin(Math.min(1.5, Math.max(Math.abs(pitchA), Math.abs(pitchB)) + 0.5 * pitchRate * h));
         double cosLeast = Math.sqrt(1 - sinMost * sinMost);
         int n = group.size();
         allSlopes.clear();
@@ -93,9 +93,7 @@ final class MotionBounds {
         meanArm.set(0, 0);
         double zMost = 0;
         for (int i = 0; i < n; i++) {
-            zMost = Math.max(
-                    zMost,
-                    measure(rolled[i], a.wheelX[i], b.wheelX[i], a.wheelZ[i], b.wheelZ[i], slack));
+            zMost = Math.max(zMost, measure(rolled[i], a.wheelX[i], b.wheelX[i], a.wheelZ[i], b.wheelZ[i], slack));
             allSlopes.add(slopes);
             allArms.add(armOfOne);
             if (group.valve < 0) {
@@ -121,8 +119,8 @@ final class MotionBounds {
         if (group.hasFixedWheel()) {
             // However it turns with the fixed wheel carrying or not, this is the fastest that its gap can close.
             double reach = Math.max(Math.abs(a.fixedX - pivotXA), Math.abs(b.fixedX - pivotXB)) + slack * h;
-            double gapRate = (1 + slack) * slopes.magnitude() + rise.magnitude()
-                    + reach * Math.min(turn.magnitude(), pitchRate);
+            double gapRate =
+                    (1 + slack) * slopes.magnitude() + rise.magnitude() + reach * Math.min(turn.magnitude(), pitchRate);
             mayCarry = Math.min(a.fixedGap, b.fixedGap) <= 0.5 * gapRate * h + PlacedUnit.TOUCHES_M;
             if (!mayCarry) {
                 allSlopes.set(ownSlopes.lo, ownSlopes.hi);
@@ -144,8 +142,7 @@ final class MotionBounds {
             if (group.valve < 0) {
                 // The weights 1 / (cos θ + q_i sin θ) are within this fraction of one another.
                 double uneven = allSlopes.width() * sinMost / least;
-                meanSlope.set(
-                        meanSlope.lo - uneven * allSlopes.width(), meanSlope.hi + uneven * allSlopes.width());
+                meanSlope.set(meanSlope.lo - uneven * allSlopes.width(), meanSlope.hi + uneven * allSlopes.width());
                 meanArm.set(meanArm.lo - uneven * allArms.width(), meanArm.hi + uneven * allArms.width());
             }
             setMeans(meanSlope, meanArm);
@@ -153,9 +150,8 @@ final class MotionBounds {
         double pad = 0.5 * h * turn.magnitude();
         pitchLo = Math.min(pitchA, pitchB) - pad;
         pitchHi = Math.max(pitchA, pitchB) + pad;
-        speedOff = Math.max(Math.abs(forward.lo - 1), Math.abs(forward.hi - 1))
-                + zMost * turnMost
-                + sinMost * travelRate;
+        speedOff =
+                Math.max(Math.abs(forward.lo - 1), Math.abs(forward.hi - 1)) + zMost * turnMost + sinMost * travelRate;
         return speedOff <= slack;
     }
 

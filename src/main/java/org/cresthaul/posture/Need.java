@@ -3,8 +3,8 @@ package org.cresthaul.posture;
 import org.cresthaul.road.RoadProfile;
 
 /**
- * A {@link Demand} spelled out for one unit: the gap needed at each of its points, growing with how far wheels and point
- * stand beyond the survey on ground of uncertain grade. Set to one step of the search at a time.
+ * A {@link Demand} spelled out for one unit: the gap needed at each of its points, growing with how far wheels and
+ * point stand beyond the survey on ground of uncertain grade. Set to one step of the search at a time.
  */
 final class Need {
     private final Passage passage;

@@ -33,11 +33,7 @@ final class OutlineGaps {
     /** First kink at or after each vertex of the line. */
     private final int[] kinkFrom;
 
-    private OutlineGaps(
-            List<Outline> outlines,
-            PiecewiseLine line,
-            int side,
-            List<RaisedTire> tires) {
+    private OutlineGaps(List<Outline> outlines, PiecewiseLine line, int side, List<RaisedTire> tires) {
         this.line = line;
         this.endless = !(line instanceof Soffit);
         this.tires = tires.toArray(new RaisedTire[0]);
@@ -100,8 +96,8 @@ final class OutlineGaps {
 
     /** The same of a unit that rolls up by an angle at so much beside its middle. */
     PlacedOutlines place(Pose pose, double rollRad, double armM) {
-        PlacedOutlines at = new PlacedOutlines(
-                pose, rollRad, armM, frame.vertex.length, frame.rx.length, frame.straights.length);
+        PlacedOutlines at =
+                new PlacedOutlines(pose, rollRad, armM, frame.vertex.length, frame.rx.length, frame.straights.length);
         for (int i : frame.loneVertices) {
             placeVertex(at, i);
         }
@@ -143,8 +139,8 @@ final class OutlineGaps {
     }
 
     /**
-     * Lowers {@code nearest} to the least gap at one pose, with its place, and {@code tightest} to the least gap less the
-     * need; without a need the latter is left alone.
+     * Lowers {@code nearest} to the least gap at one pose, with its place, and {@code tightest} to the least gap less
+     * the need; without a need the latter is left alone.
      */
     void measure(PlacedOutlines at, UnitName unit, double steerM, Need need, Nearest nearest, Nearest tightest) {
         for (int i : frame.loneVertices) {
@@ -183,8 +179,7 @@ final class OutlineGaps {
         if (endless || at.x[i] >= line.startM() && at.x[i] <= line.endM()) {
             nearest.offer(at.gap[i], steerM, unit, frame.vertex[i], at.x[i]);
             if (need != null) {
-                tightest.offer(
-                        at.gap[i] - need.atVertex(i, at.x[i], at.x[i]), steerM, unit, frame.vertex[i], at.x[i]);
+                tightest.offer(at.gap[i] - need.atVertex(i, at.x[i], at.x[i]), steerM, unit, frame.vertex[i], at.x[i]);
             }
         }
     }
@@ -235,8 +230,7 @@ final class OutlineGaps {
 
     /** Gap between a face or chord, extended as far as need be, and a vertex of the line. */
     double gapOver(PlacedOutlines at, int segment, int kink) {
-        return frame.side
-                * (at.rearZ[segment] + at.slope[segment] * (kinkS[kink] - at.rearX[segment]) - kinkZ[kink]);
+        return frame.side * (at.rearZ[segment] + at.slope[segment] * (kinkS[kink] - at.rearX[segment]) - kinkZ[kink]);
     }
 
     /** The ground's own vertices are mostly surveyed; those of a soffit may stand over ground that is not. */

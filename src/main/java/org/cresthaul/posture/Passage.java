@@ -20,8 +20,8 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.RoadProfile;
-import org.cresthaul.road.WheelPath;
 import org.cresthaul.road.Soffit;
+import org.cresthaul.road.WheelPath;
 
 /**
  * One combination's way over one line: what is the same for every setting, namely the ground under the wheels, the
@@ -89,12 +89,14 @@ public final class Passage {
         drivePaths = way.drivePaths;
         spans = way.spans;
         mostKept = way.mostKept;
-        tractorOver = OutlineGaps.over(lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
+        tractorOver = OutlineGaps.over(
+                lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
         tractorSearch = new TractorSearch(this);
     }
 
     /**
-     * The same way at another place across the road, of one combination driven alike: the tractor's postures are found once.
+     * The same way at another place across the road, of one combination driven alike: the tractor's postures are found
+     * once.
      *
      * @throws IllegalArgumentException for a place on other ground
      */
@@ -128,7 +130,8 @@ public final class Passage {
         }
         spans = List.copyOf(all);
         mostKept = KEPT_SPANS + KEPT_SPANS_PER_POINT * line().size();
-        tractorOver = OutlineGaps.over(lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
+        tractorOver = OutlineGaps.over(
+                lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
         tractorSearch = new TractorSearch(this);
     }
 
@@ -217,12 +220,19 @@ public final class Passage {
 
     /** The undersides of a shape over this line. */
     Target over(CombinationShape shape) {
-        return groundTargets.computeIfAbsent(shape, s -> new Target(
-                tractorOver,
-                OutlineGaps.over(lineUnder(UnitName.TRAILER), s.trailer().undersides(),
-                        s.raisedTire().map(this::raisedTires).orElse(List.of())),
-                s.trailing().map(b -> OutlineGaps.over(
-                        lineUnder(UnitName.BOOSTER), b.outlines().undersides(), List.of()))));
+        return groundTargets.computeIfAbsent(
+                shape,
+                s -> new Target(
+                        tractorOver,
+                        OutlineGaps.over(
+                                lineUnder(UnitName.TRAILER),
+                                s.trailer().undersides(),
+                                s.raisedTire().map(this::raisedTires).orElse(List.of())),
+                        s.trailing()
+                                .map(b -> OutlineGaps.over(
+                                        lineUnder(UnitName.BOOSTER),
+                                        b.outlines().undersides(),
+                                        List.of()))));
     }
 
     /** A raised tire over its path; at one place across the road maybe over several, or none. */
@@ -230,7 +240,8 @@ public final class Passage {
         return place.isEmpty()
                 ? List.of(new RaisedTire(circle, ground.rolled(circle.radiusM(), AxleKind.TRAILER), 0))
                 : place.get().raisedTiresRightM().stream()
-                        .map(rightM -> new RaisedTire(circle, ground.beside(circle.radiusM(), rightM), Math.abs(rightM)))
+                        .map(rightM ->
+                                new RaisedTire(circle, ground.beside(circle.radiusM(), rightM), Math.abs(rightM)))
                         .toList();
     }
 
@@ -238,10 +249,16 @@ public final class Passage {
     Target under(CombinationShape shape, Soffit soffit) {
         return overheadTargets
                 .computeIfAbsent(soffit, s -> new HashMap<>())
-                .computeIfAbsent(shape, s -> new Target(
-                        tractorUnder.computeIfAbsent(soffit, o -> OutlineGaps.under(o, s.tractor().topsides())),
-                        OutlineGaps.under(soffit, s.trailer().topsides()),
-                        s.trailing().map(b -> OutlineGaps.under(soffit, b.outlines().topsides()))));
+                .computeIfAbsent(
+                        shape,
+                        s -> new Target(
+                                tractorUnder.computeIfAbsent(
+                                        soffit,
+                                        o -> OutlineGaps.under(o, s.tractor().topsides())),
+                                OutlineGaps.under(soffit, s.trailer().topsides()),
+                                s.trailing()
+                                        .map(b -> OutlineGaps.under(
+                                                soffit, b.outlines().topsides()))));
     }
 
     /** What a demand asks of one unit; the same for every notch. For one search at a time. */
@@ -288,14 +305,21 @@ public final class Passage {
         for (Outline o : trailer.load()) {
             rear = Math.min(rear, o.rearXM());
         }
-        double lastAxle = trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
+        double lastAxle =
+                trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
         rear = Math.min(rear, lastAxle - 1);
         if (stance.booster().isPresent()) {
             Booster b = stance.booster().get();
-            double bodyRear = Math.min(Math.min(b.underside().rearXM(), b.topside().rearXM()), b.axle().xM() - 1);
+            double bodyRear = Math.min(
+                    Math.min(b.underside().rearXM(), b.topside().rearXM()),
+                    b.axle().xM() - 1);
             rear = Math.min(rear, trailer.boosterHinge().orElseThrow().xM() + bodyRear - b.hingeXM());
             if (b.closeCoupledAxleXM().isPresent()) {
-                rear = Math.min(rear, b.closeCoupledAxleXM().getAsDouble() + bodyRear - b.axle().xM());
+                rear = Math.min(
+                        rear,
+                        b.closeCoupledAxleXM().getAsDouble()
+                                + bodyRear
+                                - b.axle().xM());
             }
             Optional<Outline> carried = b.carried();
             if (carried.isPresent()) {

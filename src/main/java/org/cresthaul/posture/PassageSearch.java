@@ -59,8 +59,7 @@ public final class PassageSearch {
      */
     public Clearance least(Optional<Soffit> under) {
         // A passage leads every part over its line and under its soffit, so there always is one.
-        return leastBelow(under, Double.POSITIVE_INFINITY)
-                .orElseThrow();
+        return leastBelow(under, Double.POSITIVE_INFINITY).orElseThrow();
     }
 
     /** The same where it matters only below a ceiling; empty when no gap lies below that, less the search's width. */
@@ -73,8 +72,8 @@ public final class PassageSearch {
      *
      * @param below the least gap, where it lies below the ceiling asked about
      * @param firstMet index of the first demand that is met at every position, or their number when none is shown to be
-     * @param undecided why the search ended without an answer: then no demand is shown to be met, and {@code below} holds
-     *     some gap that was met
+     * @param undecided why the search ended without an answer: then no demand is shown to be met, and {@code below}
+     *     holds some gap that was met
      */
     public record Look(Optional<Clearance> below, int firstMet, Optional<Undecided> undecided) {}
 
@@ -118,7 +117,9 @@ public final class PassageSearch {
         return target.tractor().endless ? rollOver : rollUnder;
     }
 
-    /** Whoever asks an undecided search must find out: it has a gap to tell, if only that of some position looked at. */
+    /**
+     * Whoever asks an undecided search must find out: it has a gap to tell, if only that of some position looked at.
+     */
     private void offerAny(Optional<Undecided> undecided, Target target, Nearest nearest) {
         double first = passage.firstSteerM();
         double last = passage.lastSteerM();
@@ -139,8 +140,8 @@ public final class PassageSearch {
     }
 
     /**
-     * Whether a trailing booster changes nothing: it never carries the trailer, none of its gaps is below a floor, and it
-     * meets a demand everywhere. False also where that cannot be shown.
+     * Whether a trailing booster changes nothing: it never carries the trailer, none of its gaps is below a floor, and
+     * it meets a demand everywhere. False also where that cannot be shown.
      */
     public boolean boosterKeeps(Optional<Soffit> under, double floorM, Optional<Demand> demand) {
         if (rolls()) {
@@ -149,12 +150,18 @@ public final class PassageSearch {
         }
         Target target = target(under);
         Run run = new Run(
-                target, SpanSearch.Seeks.GAP, floorM + SpanSearch.WITHIN_M, demand.stream().toList(), true);
+                target,
+                SpanSearch.Seeks.GAP,
+                floorM + SpanSearch.WITHIN_M,
+                demand.stream().toList(),
+                true);
         run.search(passage.spans(), spotsOf(p -> boosterSpot(target, p)));
         return run.proven() && run.nearest.unit == null && run.firstMet() == 0;
     }
 
-    /** Where clearance less what is demanded there is least, when that is below a ceiling; the value is the difference. */
+    /**
+     * Where clearance less what is demanded there is least, when that is below a ceiling; the value is the difference.
+     */
     public Optional<Clearance> leastSpareBelow(Optional<Soffit> under, Demand demand, double ceilingM) {
         Target target = target(under);
         Optional<SpanSearch<?>> tractor = rolls()
@@ -190,7 +197,12 @@ public final class PassageSearch {
         for (int i = 0; i < spots.size(); i++) {
             PlacedUnit tractor = i == 0 ? spans.get(0).start : spans.get(i - 1).end;
             run.measure(
-                    i == 0 ? spans.get(0).startM : spans.get(i - 1).endM, tractor, spots.get(i), null, run.nearest, null);
+                    i == 0 ? spans.get(0).startM : spans.get(i - 1).endM,
+                    tractor,
+                    spots.get(i),
+                    null,
+                    run.nearest,
+                    null);
         }
         if (!rolls()) {
             run.nearest.offer(passage.tractorSearch().least(target.tractor(), leverage).nearest);
@@ -268,8 +280,8 @@ public final class PassageSearch {
     }
 
     /**
-     * How much the roll that counts raises a unit at the place across the road that is looked at, meters; zero where all wheels
-     * run on one line.
+     * How much the roll that counts raises a unit at the place across the road that is looked at, meters; zero where
+     * all wheels run on one line.
      */
     public double raiseM(Optional<Soffit> under, double steerM, UnitName unit) {
         return rollRad(target(under), placedAt(steerM)) * armM(unit);
@@ -292,7 +304,9 @@ public final class PassageSearch {
                 Optional.ofNullable(placed.onBooster()));
     }
 
-    /** A place with its outlines over or under the target's line; null where there are none or they are not asked for. */
+    /**
+     * A place with its outlines over or under the target's line; null where there are none or they are not asked for.
+     */
     private record Spot(Placed placed, PlacedOutlines tractor, PlacedOutlines trailer, PlacedOutlines booster) {}
 
     private final class Run extends SpanSearch<Spot> {
@@ -321,8 +335,7 @@ public final class PassageSearch {
                 }
                 trailerNeeds.put(demand, passage.need(target.trailer(), UnitName.TRAILER, demand, leverage));
                 target.booster()
-                        .ifPresent(g -> boosterNeeds.put(
-                                demand, passage.need(g, UnitName.BOOSTER, demand, leverage)));
+                        .ifPresent(g -> boosterNeeds.put(demand, passage.need(g, UnitName.BOOSTER, demand, leverage)));
             }
         }
 
@@ -333,8 +346,7 @@ public final class PassageSearch {
         }
 
         @Override
-        void measure(
-                double steerM, PlacedUnit tractor, Spot spot, Demand demand, Nearest gap, Nearest tightest) {
+        void measure(double steerM, PlacedUnit tractor, Spot spot, Demand demand, Nearest gap, Nearest tightest) {
             setStray(demand, steerM, steerM, tractor, tractor, spot.placed, spot.placed);
             if (roll != null) {
                 target.tractor()
@@ -355,21 +367,15 @@ public final class PassageSearch {
         }
 
         private void setStray(
-                Demand demand,
-                double fromM,
-                double toM,
-                PlacedUnit tractorA,
-                PlacedUnit tractorB,
-                Placed a,
-                Placed b) {
+                Demand demand, double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b) {
             if (demand == null) {
                 return;
             }
             double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
             stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer(), b.trailer());
             if (a.booster() != null) {
-                stray[Leverage.BOOSTER] =
-                        Stray.under(passage.line(), demand, a.booster().unit(), b.booster().unit());
+                stray[Leverage.BOOSTER] = Stray.under(
+                        passage.line(), demand, a.booster().unit(), b.booster().unit());
                 boosterNeeds.get(demand).setStray(stray);
             }
             trailerNeeds.get(demand).setStray(stray);

@@ -12,8 +12,8 @@ import org.cresthaul.road.WheelPath;
  * <p>As the nose goes up the frame comes down on its group, so every axle's travel grows with pitch. The pitch is the
  * largest that keeps the group's rule (held: the sum of travels, hanging axles counted at their rebound limit, does not
  * exceed {@code rest}; settled: the valve axle's travel does not exceed {@code rest}) or has every axle at its rebound
- * stop or beyond, keeps every axle within its jounce, and keeps a carrying booster's wheel out of the ground. All of these are increasing functions of pitch, so
- * their maximum has one root, found by Newton steps inside a bracket.
+ * stop or beyond, keeps every axle within its jounce, and keeps a carrying booster's wheel out of the ground. All of
+ * these are increasing functions of pitch, so their maximum has one root, found by Newton steps inside a bracket.
  */
 final class PivotedGroup {
     /** Residual of the rule accepted as solved, meters. */

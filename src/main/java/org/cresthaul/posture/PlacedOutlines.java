@@ -1,6 +1,8 @@
 package org.cresthaul.posture;
 
-/** The outlines of one unit at one pose, over or under their line: computed once, used by the stretches on both sides. */
+/**
+ * The outlines of one unit at one pose, over or under their line: computed once, used by the stretches on both sides.
+ */
 final class PlacedOutlines {
     /** With what the roll raises counted in. */
     final Pose pose;

@@ -35,16 +35,22 @@ public final class PostureSolver {
      * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
      */
     public PostureSolver(LevelStance stance, Setting setting, Leveling leveling, RoadProfile line) {
-        this(new CoupledCombination(
-                        new CombinationShape(stance, setting.lift(), setting.booster()), setting, leveling), new WheelPaths(line));
+        this(
+                new CoupledCombination(
+                        new CombinationShape(stance, setting.lift(), setting.booster()), setting, leveling),
+                new WheelPaths(line));
     }
 
     PostureSolver(CoupledCombination combination, WheelPaths ground) {
         this.combination = combination;
         steerPath = ground.rolled(combination.steerRadiusM(), AxleKind.STEER);
         drivePaths = combination.tractor().rolledOn(ground, drives(combination.tractor()));
-        trailerPaths = combination.trailer().rolledOn(ground, combination.shape().axleKinds());
-        boosterPaths = combination.booster().map(b -> b.rolledOn(ground, List.of(AxleKind.BOOSTER))).orElse(null);
+        trailerPaths =
+                combination.trailer().rolledOn(ground, combination.shape().axleKinds());
+        boosterPaths = combination
+                .booster()
+                .map(b -> b.rolledOn(ground, List.of(AxleKind.BOOSTER)))
+                .orElse(null);
         liftedPath = combination.shape().raisedTire().map(c -> ground.rolled(c.radiusM(), AxleKind.TRAILER));
     }
 
@@ -95,7 +101,10 @@ public final class PostureSolver {
         return new PlacedBooster(free, bend, WheelState.RIDING);
     }
 
-    /** Where no pitch of its own brings a booster's wheel to the ground: it hangs, or it stands with its hinge on the stop. */
+    /**
+     * Where no pitch of its own brings a booster's wheel to the ground: it hangs, or it stands with its hinge on the
+     * stop.
+     */
     private PlacedBooster atLimit(PlacedUnit trailer, PivotedGroup group, TrailingBooster joint, double x, double z) {
         PlacedBooster hanging = fixedTo(trailer, group, x, z, joint.upRad(), joint.upRad(), WheelState.HANGING);
         if (wheelGapM(hanging.unit) > 0) {
@@ -105,8 +114,8 @@ public final class PostureSolver {
         if (wheelGapM(solid.unit) <= PlacedUnit.TOUCHES_M) {
             return solid;
         }
-        PlacedUnit unsolved = new PlacedUnit(
-                group, boosterPaths, x, z, trailer.pose.pitchRad(), new double[] {0}, false);
+        PlacedUnit unsolved =
+                new PlacedUnit(group, boosterPaths, x, z, trailer.pose.pitchRad(), new double[] {0}, false);
         return new PlacedBooster(unsolved, 0, WheelState.RIDING);
     }
 
@@ -138,21 +147,19 @@ public final class PostureSolver {
         PlacedUnit trailer = trailerAt(tractor, tractor.pose.pitchRad());
         List<WheelPosture> wheels = new ArrayList<>();
         wheels.add(new WheelPosture(
-                UnitName.TRACTOR,
-                tractor.pivotX,
-                tractor.pivotZ,
-                combination.steerRadiusM(),
-                0,
-                WheelState.RIDING));
+                UnitName.TRACTOR, tractor.pivotX, tractor.pivotZ, combination.steerRadiusM(), 0, WheelState.RIDING));
         addWheels(UnitName.TRACTOR, combination.tractor(), tractor, wheels);
         addWheels(UnitName.TRAILER, combination.trailer(), trailer, wheels);
-        combination.shape().raisedTire().ifPresent(c -> wheels.add(new WheelPosture(
-                UnitName.TRAILER,
-                trailer.pose.worldXM(c.xM(), c.hM()),
-                trailer.pose.worldZM(c.xM(), c.hM()),
-                c.radiusM(),
-                c.hM() - c.radiusM(),
-                WheelState.LIFTED)));
+        combination
+                .shape()
+                .raisedTire()
+                .ifPresent(c -> wheels.add(new WheelPosture(
+                        UnitName.TRAILER,
+                        trailer.pose.worldXM(c.xM(), c.hM()),
+                        trailer.pose.worldZM(c.xM(), c.hM()),
+                        c.radiusM(),
+                        c.hM() - c.radiusM(),
+                        WheelState.LIFTED)));
         Optional<Pose> booster = Optional.empty();
         if (combination.booster().isPresent()) {
             PlacedBooster placed = boosterAt(trailer, trailer.pose.pitchRad());
@@ -175,8 +182,7 @@ public final class PostureSolver {
             WheelState state = unit.travel[i] < -group.reboundM - 1e-9
                     ? WheelState.HANGING
                     : travel >= group.jounceM - 1e-9 ? WheelState.SOLID : WheelState.RIDING;
-            wheels.add(new WheelPosture(
-                    name, unit.wheelX[i], unit.wheelZ[i], group.radiusM[i], travel, state));
+            wheels.add(new WheelPosture(name, unit.wheelX[i], unit.wheelZ[i], group.radiusM[i], travel, state));
         }
     }
 }

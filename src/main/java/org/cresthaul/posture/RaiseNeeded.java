@@ -15,17 +15,17 @@ import org.cresthaul.road.PiecewiseLine;
 import org.cresthaul.road.Soffit;
 
 /**
- * The least raise that meets every demand over every line: the deck front alone by the gooseneck hydraulics if that will
- * do, and only otherwise the rear by hand as well, as little of it as will do and then as little at the front.
+ * The least raise that meets every demand over every line: the deck front alone by the gooseneck hydraulics if that
+ * will do, and only otherwise the rear by hand as well, as little of it as will do and then as little at the front.
  *
  * <p>Each spare gap (gap less what is demanded) is nearly linear in the two raises, so the spare found tightest at a
  * trial gives a cut: a plane through it that no higher raise is likely to rise above. While axles keep off their stops
- * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first and
- * more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least
- * raise that all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer
- * rests on the linear estimate. Where the cuts leave nothing, they are not believed: {@link RaiseScan} goes through all
- * raises, leaving out only what is shown to fail. Cuts are kept, and serve every notch, since only the deck front's height
- * over the reference notch matters. Not safe to share between threads.
+ * the gap is concave and its slope here is steepest; once an axle stands on a stop a raise may open nothing at first
+ * and more later, so the mean slope up to the limit counts where it is steeper. The next trial is the least raise that
+ * all cuts allow. A trial counts only when the exact postures meet the demand at every position; no answer rests on the
+ * linear estimate. Where the cuts leave nothing, they are not believed: {@link RaiseScan} goes through all raises,
+ * leaving out only what is shown to fail. Cuts are kept, and serve every notch, since only the deck front's height over
+ * the reference notch matters. Not safe to share between threads.
  */
 public final class RaiseNeeded {
     private static final int MOST_TRIALS = 30;
@@ -113,11 +113,13 @@ public final class RaiseNeeded {
         }
         Trailer trailer = lanes.get(0).passage().stance().trailer();
         highestM = trailer.hydraulicRaiseLimitM();
-        double valveSets = lift == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
+        double valveSets =
+                lift == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
         units = new RaisedUnits(lift, booster, between);
         frontScan = new RaiseScan(lift, booster, frontWays, units.rates(), SPARE_M);
         heldScan = new RaiseScan(lift, booster, heldWays, units.rates(), SPARE_M);
-        mostRearM = Math.max(0, Math.min(trailer.manualRaiseLimitM(), trailer.axles().reboundM() - valveSets));
+        mostRearM = Math.max(
+                0, Math.min(trailer.manualRaiseLimitM(), trailer.axles().reboundM() - valveSets));
     }
 
     /** The least raise from a notch; empty when none within the limits was found. */
@@ -140,7 +142,9 @@ public final class RaiseNeeded {
         return found;
     }
 
-    /** How far the deck front may go above a raise that was found, the rear as it is: every raise up to there will do. */
+    /**
+     * How far the deck front may go above a raise that was found, the rear as it is: every raise up to there will do.
+     */
     public Top above(Raise least) {
         return new RaiseReach(lift, booster, least.rearM > 0 ? heldWays : frontWays, units).from(least, highestM);
     }
@@ -149,7 +153,8 @@ public final class RaiseNeeded {
         Optional<Raise> cut = searchByCuts(lowestM, mostRear, cuts, ways);
         return cut.isPresent()
                 ? cut
-                : (mostRear > 0 ? heldScan : frontScan).find(lowestM, highestM, mostRear, at -> withUnits(at, mostRear, ways, cuts));
+                : (mostRear > 0 ? heldScan : frontScan)
+                        .find(lowestM, highestM, mostRear, at -> withUnits(at, mostRear, ways, cuts));
     }
 
     private Optional<Raise> searchByCuts(double lowestM, double mostRear, List<Cut> cuts, List<Way> ways) {
@@ -196,7 +201,11 @@ public final class RaiseNeeded {
             PassageSearch search = new PassageSearch(way.lane.passage(), setting(at), way.leveling);
             Optional<Clearance> spare = search.leastSpareBelow(way.lane.soffit(), way.lane.demand(), AIM_M);
             if (spare.isPresent() && !spare.get().proven()) {
-                return new RaiseScan.Answer(Double.NEGATIVE_INFINITY, Optional.empty(), Optional.empty(), false,
+                return new RaiseScan.Answer(
+                        Double.NEGATIVE_INFINITY,
+                        Optional.empty(),
+                        Optional.empty(),
+                        false,
                         spare.get().undecided().orElseThrow().spent());
             }
             if (spare.isPresent() && spare.get().valueM() < SPARE_M) {
@@ -248,7 +257,11 @@ public final class RaiseNeeded {
         Passage passage = lane.passage();
         CombinationShape shape = passage.shape(lift, booster);
         // On the passage's own wheel paths: rolling them anew would cost more than the posture.
-        return gapM(new PostureSolver(new CoupledCombination(shape, setting(at), leveling), passage.ground()), lane, shape, place);
+        return gapM(
+                new PostureSolver(new CoupledCombination(shape, setting(at), leveling), passage.ground()),
+                lane,
+                shape,
+                place);
     }
 
     /** The gap at a place of the combination, with the tractor where it was found tightest. */
@@ -261,7 +274,9 @@ public final class RaiseNeeded {
                     case BOOSTER -> posture.booster().orElseThrow();
                 };
         FramePoint p = place.point();
-        if (lane.soffit().isEmpty() && place.unit() == UnitName.TRAILER && shape.raisedTire().isPresent()) {
+        if (lane.soffit().isEmpty()
+                && place.unit() == UnitName.TRAILER
+                && shape.raisedTire().isPresent()) {
             CombinationShape.Circle tire = shape.raisedTire().get();
             if (p.xM() == tire.xM() && p.hM() <= tire.hM() - tire.radiusM() + 1e-9) {
                 // A circle meets the ground wherever it is nearest, not always at its lowest point.
@@ -269,7 +284,8 @@ public final class RaiseNeeded {
                         - solver.liftedPath().orElseThrow().heightAt(pose.worldXM(tire.xM(), tire.hM()));
             }
         }
-        PiecewiseLine line = lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().lineUnder(place.unit());
+        PiecewiseLine line =
+                lane.soffit().isPresent() ? lane.soffit().get() : lane.passage().lineUnder(place.unit());
         int side = lane.soffit().isPresent() ? -1 : 1;
         return side * (pose.worldZM(p) - line.heightAt(pose.worldXM(p)));
     }
@@ -295,10 +311,11 @@ public final class RaiseNeeded {
                 double t = (-a.constant * b.rear + b.constant * a.rear) / det;
                 double r = (-a.front * b.constant + b.front * a.constant) / det;
                 if (all.stream().allMatch(c -> c.at(t, r) >= -1e-9)) {
-                    boolean better = best == null
-                            || r < best.rearM - 1e-9
-                            || r < best.rearM + 1e-9 && t < best.deckFrontOffsetM;
-                    best = better ? new Raise(Math.max(t, lowestM), Math.max(r, mostRear > 0 ? RaiseScan.LEAST_REAR_M : 0)) : best;
+                    boolean better =
+                            best == null || r < best.rearM - 1e-9 || r < best.rearM + 1e-9 && t < best.deckFrontOffsetM;
+                    best = better
+                            ? new Raise(Math.max(t, lowestM), Math.max(r, mostRear > 0 ? RaiseScan.LEAST_REAR_M : 0))
+                            : best;
                 }
             }
         }

@@ -12,15 +12,15 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
 
 /**
- * The fastest that any gap of trailer or booster can change with a raise at one position of the tractor: meters per meter of
- * deck-front height, and per meter of rear raise by hand. Bounds, not estimates: whatever axles carry, hang or stand on
- * their stops.
+ * The fastest that any gap of trailer or booster can change with a raise at one position of the tractor: meters per
+ * meter of deck-front height, and per meter of rear raise by hand. Bounds, not estimates: whatever axles carry, hang or
+ * stand on their stops.
  *
- * <p>With k, f and v the places of kingpin, deck front and valve axle, the kingpin drops in the frame by κ = (k − v)/(f − v)
- * per meter of height, and the sum of travels that the air keeps changes by no more than it does on level ground with every
- * axle carrying. The frame turns about the kingpin, whose place in the world stays, by what keeps the rule of the group; it
- * turns most when only its foremost axle carries. Slopes under wheels and points, and the sines of pitches, are covered by
- * {@value #SLACK}.
+ * <p>With k, f and v the places of kingpin, deck front and valve axle, the kingpin drops in the frame by κ = (k − v)/(f
+ * − v) per meter of height, and the sum of travels that the air keeps changes by no more than it does on level ground
+ * with every axle carrying. The frame turns about the kingpin, whose place in the world stays, by what keeps the rule
+ * of the group; it turns most when only its foremost axle carries. Slopes under wheels and points, and the sines of
+ * pitches, are covered by {@value #SLACK}.
  *
  * @param front per meter of deck-front height
  * @param rear per meter of rear raise
@@ -42,9 +42,15 @@ record RaiseRates(double front, double rear) {
             double v = frame.axles().axles().get(frame.valveAxle()).xM();
             double lever = frame.deckFront().xM() - v;
             double kappa = (k - v) / lever;
-            double foremost = k - shape.axlesDown().stream().mapToDouble(Axle::xM).max().orElseThrow();
-            double airFront = shape.axlesDown().stream().mapToDouble(a -> Math.abs(a.xM() - v)).sum() / lever;
-            double airRear = shape.axlesDown().stream().mapToDouble(a -> (k - a.xM()) / (k - v)).sum();
+            double foremost =
+                    k - shape.axlesDown().stream().mapToDouble(Axle::xM).max().orElseThrow();
+            double airFront = shape.axlesDown().stream()
+                            .mapToDouble(a -> Math.abs(a.xM() - v))
+                            .sum()
+                    / lever;
+            double airRear = shape.axlesDown().stream()
+                    .mapToDouble(a -> (k - a.xM()) / (k - v))
+                    .sum();
             return new Turn(kappa, (kappa + airFront) / foremost, Math.max(airRear, 1) / foremost);
         }
     }
@@ -54,30 +60,46 @@ record RaiseRates(double front, double rear) {
         double k = shape.stance().trailer().kingpinXM();
         List<Outline> outlines = new ArrayList<>(shape.trailer().undersides());
         outlines.addAll(shape.trailer().topsides());
-        double behind = outlines.stream().flatMap(o -> o.points().stream()).mapToDouble(p -> k - p.xM()).max().orElseThrow();
-        double ahead = outlines.stream().flatMap(o -> o.points().stream()).mapToDouble(p -> p.xM() - k).max().orElseThrow();
+        double behind = outlines.stream()
+                .flatMap(o -> o.points().stream())
+                .mapToDouble(p -> k - p.xM())
+                .max()
+                .orElseThrow();
+        double ahead = outlines.stream()
+                .flatMap(o -> o.points().stream())
+                .mapToDouble(p -> p.xM() - k)
+                .max()
+                .orElseThrow();
         double off = farthestOff(outlines, shape.stance().tractor().fifthWheel().hM());
         if (shape.trailing().isPresent()) {
             TrailingBooster b = shape.trailing().get();
             List<Outline> more = new ArrayList<>(b.outlines().undersides());
             more.addAll(b.outlines().topsides());
             double toAxle = Math.max(b.hingeXM() - b.axle().xM(), 0.1);
-            double reach = more.stream().flatMap(o -> o.points().stream())
-                    .mapToDouble(p -> Math.max(b.hingeXM() - p.xM(), p.xM() - b.axle().xM())).max().orElseThrow();
+            double reach = more.stream()
+                    .flatMap(o -> o.points().stream())
+                    .mapToDouble(p ->
+                            Math.max(b.hingeXM() - p.xM(), p.xM() - b.axle().xM()))
+                    .max()
+                    .orElseThrow();
             double hinge = k - b.hinge().xM();
             // Held by its hinge limits it moves with the trailer; riding, it turns about its axle.
             behind = Math.max(behind, Math.max(hinge + reach, hinge * Math.max(1, reach / toAxle)));
-            off = Math.max(off, Math.abs(b.hinge().hM() - shape.stance().tractor().fifthWheel().hM())
-                    + farthestOff(more, b.hinge().hM()) * Math.max(1, hinge / toAxle));
+            off = Math.max(
+                    off,
+                    Math.abs(b.hinge().hM()
+                                    - shape.stance().tractor().fifthWheel().hM())
+                            + farthestOff(more, b.hinge().hM()) * Math.max(1, hinge / toAxle));
         }
         double arm = Math.max(behind, ahead) + steepest * off;
         return new RaiseRates(SLACK * Math.max(turn.kappa, arm * turn.front), SLACK * Math.max(1, arm * turn.rear));
     }
 
     /**
-     * The same between coupled units: the trailer turns as above, and its gooseneck against it about the kingpin by what moves
-     * its rear end with the deck front; the hinge rises as the trailer turns, and the booster turns about its axle. A corner
-     * moves by no more than its distance from the pivot times that, and the deck by the kingpin's drop besides.
+     * The same between coupled units: the trailer turns as above, and its gooseneck against it about the kingpin by
+     * what moves its rear end with the deck front; the hinge rises as the trailer turns, and the booster turns about
+     * its axle. A corner moves by no more than its distance from the pivot times that, and the deck by the kingpin's
+     * drop besides.
      */
     static RaiseRates betweenUnits(CombinationShape shape) {
         Turn turn = Turn.of(shape);
@@ -90,7 +112,8 @@ record RaiseRates(double front, double rear) {
             TrailingBooster b = shape.trailing().get();
             double toAxle = Math.max(b.hingeXM() - b.axle().xM(), 0.1);
             double bends = 1 + (k - b.hinge().xM()) / toAxle;
-            double out = farthest(b.outlines(), new FramePoint(b.hingeXM(), b.hinge().hM()));
+            double out =
+                    farthest(b.outlines(), new FramePoint(b.hingeXM(), b.hinge().hM()));
             front = Math.max(front, out * bends * turn.front);
             rear = Math.max(rear, out * bends * turn.rear);
         }

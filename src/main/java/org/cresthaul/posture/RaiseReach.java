@@ -11,14 +11,15 @@ import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 
 /**
- * How much farther than a raise the deck front may go, the rear as it is, so that every raise in between meets every demand.
- * Walks up: what is left at one raise, over {@link RaiseRates}, is how far it holds from there at least.
+ * How much farther than a raise the deck front may go, the rear as it is, so that every raise in between meets every
+ * demand. Walks up: what is left at one raise, over {@link RaiseRates}, is how far it holds from there at least.
  */
 final class RaiseReach {
     /** More than this left at a raise makes no longer a step, meters: the search need not find how much more. */
     private static final double CEILING_M = 0.03;
     /** The walk ends where what is left carries no farther than this, meters. */
     private static final double LEAST_STEP_M = 1e-4;
+
     private static final int MOST_STEPS = 400;
 
     private final LiftState lift;
@@ -32,7 +33,10 @@ final class RaiseReach {
         this.booster = booster;
         this.ways = ways;
         this.units = units;
-        frontRate = ways.stream().mapToDouble(w -> RaiseScan.rates(w, lift, booster).front()).max().orElseThrow();
+        frontRate = ways.stream()
+                .mapToDouble(w -> RaiseScan.rates(w, lift, booster).front())
+                .max()
+                .orElseThrow();
     }
 
     /** From a raise that meets every demand up to {@code highestM}; the raise itself where even that is not shown. */
@@ -43,8 +47,8 @@ final class RaiseReach {
             double left = CEILING_M;
             Optional<Way> tightest = Optional.empty();
             for (Way way : ways) {
-                Optional<Clearance> spare = new PassageSearch(way.lane().passage(),
-                                new Setting(lift, booster, at, 0, least.rearM()), way.leveling())
+                Optional<Clearance> spare = new PassageSearch(
+                                way.lane().passage(), new Setting(lift, booster, at, 0, least.rearM()), way.leveling())
                         .leastSpareBelow(way.lane().soffit(), way.lane().demand(), left);
                 if (spare.isPresent() && (!spare.get().proven() || spare.get().valueM() - SpanSearch.WITHIN_M < left)) {
                     tightest = Optional.of(way);

@@ -11,18 +11,18 @@ import org.cresthaul.posture.RaiseNeeded.Lane;
 import org.cresthaul.posture.RaiseNeeded.Raise;
 import org.cresthaul.posture.RaiseNeeded.Way;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.road.PiecewiseLine;
 
 /**
  * Looks for a raise row by row, the least rear first and in each row the least front, leaving out only what is shown to
- * fail. A place found too tight at one raise is a witness: its gap at any other raise takes one posture, and can open by no
- * more than {@link RaiseRates} per meter, so that all raises nearer than that fail as well. Where no witness speaks against
- * a raise the whole passage is searched, which finds the raise or another witness.
+ * fail. A place found too tight at one raise is a witness: its gap at any other raise takes one posture, and can open
+ * by no more than {@link RaiseRates} per meter, so that all raises nearer than that fail as well. Where no witness
+ * speaks against a raise the whole passage is searched, which finds the raise or another witness.
  *
- * <p>A raise that leaves {@link #closesWithinM()} more than is asked cannot be missed while the work allowed lasts. Not safe to share between threads.
+ * <p>A raise that leaves {@link #closesWithinM()} more than is asked cannot be missed while the work allowed lasts. Not
+ * safe to share between threads.
  */
 final class RaiseScan {
     /** Steps are no shorter than this, meters. */
@@ -31,7 +31,10 @@ final class RaiseScan {
     /** The same by hand; and less than this is no raise by hand. */
     static final double LEAST_REAR_M = 5e-4;
 
-    /** The same where it is for the gap between units: a raise that only just keeps it is not worth going through them all. */
+    /**
+     * The same where it is for the gap between units: a raise that only just keeps it is not worth going through them
+     * all.
+     */
     private static final double LEAST_FOR_UNITS_M = 0.003;
 
     private final LiftState lift;
@@ -58,8 +61,12 @@ final class RaiseScan {
     record Answer(double spareM, Optional<Clearance> tightest, Optional<Way> way, boolean byUnits, boolean spent) {
         /** One that fails between units. */
         static Answer betweenUnits(RaisedUnits.Left left) {
-            return new Answer(left.spareM(), Optional.empty(), Optional.empty(),
-                    left.spareM() > Double.NEGATIVE_INFINITY, left.spent());
+            return new Answer(
+                    left.spareM(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    left.spareM() > Double.NEGATIVE_INFINITY,
+                    left.spent());
         }
     }
 
@@ -82,7 +89,9 @@ final class RaiseScan {
 
     static RaiseRates rates(Way way, LiftState lift, BoosterState booster) {
         Lane lane = way.lane();
-        double steepest = lane.soffit().map(PiecewiseLine::steepest).orElse(lane.passage().line().steepest());
+        double steepest = lane.soffit()
+                .map(PiecewiseLine::steepest)
+                .orElse(lane.passage().line().steepest());
         for (UnitName unit : UnitName.values()) {
             steepest = Math.max(steepest, lane.passage().lineUnder(unit).steepest());
         }
@@ -151,7 +160,10 @@ final class RaiseScan {
         witnesses.add(0, new Witness(way, place, gapM(way, place, at, solvers) - failed.spareM));
     }
 
-    /** How much the first witness that speaks against a raise lacks; nothing where none does, no end where no raise helps. */
+    /**
+     * How much the first witness that speaks against a raise lacks; nothing where none does, no end where no raise
+     * helps.
+     */
     private double lackingM(Raise at) {
         Map<Way, PostureSolver> solvers = new HashMap<>();
         for (int i = 0; i < witnesses.size(); i++) {
@@ -168,10 +180,14 @@ final class RaiseScan {
 
     private double gapM(Way way, Clearance place, Raise at, Map<Way, PostureSolver> solvers) {
         Passage passage = way.lane().passage();
-        PostureSolver solver = solvers.computeIfAbsent(way, w -> new PostureSolver(
-                new CoupledCombination(passage.shape(lift, booster),
-                        new Setting(lift, booster, at.deckFrontOffsetM(), 0, at.rearM()), w.leveling()),
-                passage.ground()));
+        PostureSolver solver = solvers.computeIfAbsent(
+                way,
+                w -> new PostureSolver(
+                        new CoupledCombination(
+                                passage.shape(lift, booster),
+                                new Setting(lift, booster, at.deckFrontOffsetM(), 0, at.rearM()),
+                                w.leveling()),
+                        passage.ground()));
         return RaiseNeeded.gapM(solver, way.lane(), passage.shape(lift, booster), place);
     }
 }

@@ -4,8 +4,9 @@ import java.util.List;
 import org.cresthaul.road.RoadProfile;
 
 /**
- * One place across the road that is judged along the whole passage, with the combination driven so far off its line: under an
- * edge of the units, or along a surveyed line that stands out. Both sides' wheels run on lines of their own. Immutable.
+ * One place across the road that is judged along the whole passage, with the combination driven so far off its line:
+ * under an edge of the units, or along a surveyed line that stands out. Both sides' wheels run on lines of their own.
+ * Immutable.
  */
 public final class RoadPlace {
     /** Levers are those of the level stance: covers pitches and slopes, as in {@link RaiseRates}. */
@@ -21,7 +22,8 @@ public final class RoadPlace {
     private final Between between;
 
     /**
-     * How much lower than straight between two neighboring ways of driving a gap can be in between ({@link AcrossRoad}).
+     * How much lower than straight between two neighboring ways of driving a gap can be in between
+     * ({@link AcrossRoad}).
      *
      * @param perLeverM for every unit of a point's levers
      * @param perRollM for every share of a track's half that the place lies beside the middle
@@ -75,7 +77,8 @@ public final class RoadPlace {
         double inches = Math.rint(Math.abs(drivenRightM) / 0.0254 * 100) / 100;
         return inches == 0
                 ? ""
-                : ", driven " + Double.toString(inches).replaceAll("\\.0$", "") + " in " + (drivenRightM > 0 ? "right" : "left");
+                : ", driven " + Double.toString(inches).replaceAll("\\.0$", "") + " in "
+                        + (drivenRightM > 0 ? "right" : "left");
     }
 
     /** How far to the right of its line the combination is driven, meters. */
@@ -90,7 +93,9 @@ public final class RoadPlace {
 
     /** The same of a gap: a raised tire is looked at where it is, and not at the unit's edge. */
     public double rightM(Clearance at) {
-        return at.point().part().equals(RaisedTire.PART) ? side * ground.tracks().trailerM() : rightM(at.unit());
+        return at.point().part().equals(RaisedTire.PART)
+                ? side * ground.tracks().trailerM()
+                : rightM(at.unit());
     }
 
     WheelPaths ground() {
@@ -115,14 +120,16 @@ public final class RoadPlace {
         return Math.abs(rightM[unit.ordinal()]);
     }
 
-    /** How far the middle between an axle's wheels can stray from even between two neighboring ways of driving, meters. */
+    /**
+     * How far the middle between an axle's wheels can stray from even between two neighboring ways of driving, meters.
+     */
     double unevenM(Demand demand) {
         return demand.times() * SLACK * between.perLeverM;
     }
 
     /**
-     * What is demanded there of a point of a unit, without ground beyond the survey, meters. Elevations left and right err
-     * apart from each other: a roll from both by √2 of one over the track.
+     * What is demanded there of a point of a unit, without ground beyond the survey, meters. Elevations left and right
+     * err apart from each other: a roll from both by √2 of one over the track.
      */
     double wantedM(Demand demand, Leverage leverage, UnitName unit, double xM) {
         double levers = 0;

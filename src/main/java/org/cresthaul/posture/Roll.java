@@ -8,13 +8,13 @@ import org.cresthaul.rig.AxleKind;
 import org.cresthaul.road.RolledProfile;
 
 /**
- * How far a combination may roll at one position, toward one side: every unit's roll lies between the least and the greatest
- * of what the axles stand at, however stiff springs, frames and couplings are, since it is a mean of those with weights that
- * are not negative. So at one place beside the middle its part rises by no less than the least of them over its arm, and under
- * a structure by no more than the greatest.
+ * How far a combination may roll at one position, toward one side: every unit's roll lies between the least and the
+ * greatest of what the axles stand at, however stiff springs, frames and couplings are, since it is a mean of those
+ * with weights that are not negative. So at one place beside the middle its part rises by no less than the least of
+ * them over its arm, and under a structure by no more than the greatest.
  *
- * <p>Of a stretch it gives bounds: between both ends each axle's tilt is that of its two paths, taken in bows over the way it
- * passes. The least of several even motions lies nowhere below even between its ends. For one search at a time.
+ * <p>Of a stretch it gives bounds: between both ends each axle's tilt is that of its two paths, taken in bows over the
+ * way it passes. The least of several even motions lies nowhere below even between its ends. For one search at a time.
  */
 final class Roll {
     private final List<Tilt> steer = new ArrayList<>();
@@ -34,7 +34,9 @@ final class Roll {
     private record Tilt(RolledProfile left, RolledProfile right, double trackM) {
         static Tilt of(WheelPaths ground, AxleKind kind, double radiusM) {
             return new Tilt(
-                    ground.side(radiusM, kind, -1), ground.side(radiusM, kind, 1), 2 * ground.tracks().halfM(kind));
+                    ground.side(radiusM, kind, -1),
+                    ground.side(radiusM, kind, 1),
+                    2 * ground.tracks().halfM(kind));
         }
 
         /** Positive with the right side higher. */
@@ -59,7 +61,9 @@ final class Roll {
         combination.booster().ifPresent(b -> booster.add(Tilt.of(ground, AxleKind.BOOSTER, b.radiusM[0])));
     }
 
-    /** At one position: the rise that counts per meter beside the middle, toward the side, radians; no booster is null. */
+    /**
+     * At one position: the rise that counts per meter beside the middle, toward the side, radians; no booster is null.
+     */
     double atRad(PlacedUnit onTractor, PlacedUnit onTrailer, PlacedUnit onBooster) {
         least = Double.POSITIVE_INFINITY;
         add(steer.get(0), onTractor.pivotX);
@@ -81,7 +85,9 @@ final class Roll {
         least = Math.min(least, above * side * tilt.atRad(x));
     }
 
-    /** How much less than even the roll that counts can be anywhere between two positions, radians; every motion is set. */
+    /**
+     * How much less than even the roll that counts can be anywhere between two positions, radians; every motion is set.
+     */
     double unevenRad(Passage.Span span, Placed a, Placed b, UnitMotions motions) {
         uneven = 0;
         // The steer axle is what advances evenly.
@@ -102,8 +108,8 @@ final class Roll {
     }
 
     /**
-     * One axle from one place to another, its rate off one by no more than {@code speedOff}: then it is off even by half of that
-     * times the way, and its tilt by its mean slope times that and by the bows of both paths.
+     * One axle from one place to another, its rate off one by no more than {@code speedOff}: then it is off even by
+     * half of that times the way, and its tilt by its mean slope times that and by the bows of both paths.
      */
     private void pass(Tilt tilt, double fromX, double toX, double speedOff) {
         if (!(toX > fromX)) {

@@ -3,8 +3,8 @@ package org.cresthaul.posture;
 import org.cresthaul.geometry.Bow;
 
 /**
- * Bounds below the gaps between the vertices of a line and one segment of a unit, over one stretch, while the segment is
- * over them.
+ * Bounds below the gaps between the vertices of a line and one segment of a unit, over one stretch, while the segment
+ * is over them.
  *
  * <p>The segment's height over a vertex is that of one of its points plus slope times how far that point is away; the
  * product of two even motions bows by at most a quarter of both changes. Set to one segment and one stretch at a time.
@@ -28,7 +28,9 @@ final class SegmentBow {
     private double slopePeak;
     private double slopeRest;
     private double slopeTurned;
-    /** Of the gap of any of the segment's points: each is concave along the segment, so the ends bound it from below. */
+    /**
+     * Of the gap of any of the segment's points: each is concave along the segment, so the ends bound it from below.
+     */
     private double leastWhole;
 
     private double leastPeak;

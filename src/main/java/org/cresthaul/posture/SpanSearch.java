@@ -5,14 +5,15 @@ import java.util.Optional;
 import org.cresthaul.geometry.WorkLimit;
 
 /**
- * Branch and bound over the steer positions of a passage, for up to two answers at once: the least gap, or gap less need,
- * and which of several demands is met everywhere.
+ * Branch and bound over the steer positions of a passage, for up to two answers at once: the least gap, or gap less
+ * need, and which of several demands is met everywhere.
  *
- * <p>Each stretch of positions gets a lower bound on the gap from the exact postures at its ends and what {@link
- * MotionBounds} and {@link UnitBow} say of the way between; a stretch that cannot hold a gap below the least found so far,
- * less {@value #WITHIN_M} m, nor one below what is demanded, is dropped; any other is halved. So the least gap found is
- * within that of the true minimum. Where a stretch cannot be bounded however short, or the work allowed is spent, the
- * search ends at once, undecided: what it has found so far is attained, and nothing else is known.
+ * <p>Each stretch of positions gets a lower bound on the gap from the exact postures at its ends and what
+ * {@link MotionBounds} and {@link UnitBow} say of the way between; a stretch that cannot hold a gap below the least
+ * found so far, less {@value #WITHIN_M} m, nor one below what is demanded, is dropped; any other is halved. So the
+ * least gap found is within that of the true minimum. Where a stretch cannot be bounded however short, or the work
+ * allowed is spent, the search ends at once, undecided: what it has found so far is attained, and nothing else is
+ * known.
  *
  * @param <P> what stands behind the tractor at one position
  */
@@ -50,8 +51,10 @@ abstract class SpanSearch<P> {
      * A search.
      *
      * @param ceilingM what is sought matters only below this
-     * @param demands the strictest first, none asking more anywhere than the one before; with {@link Seeks#SPARE} just one
-     * @param limit a step is a stretch looked at, halved ones and first ones alike; once it is spent the search ends undecided
+     * @param demands the strictest first, none asking more anywhere than the one before; with {@link Seeks#SPARE} just
+     *     one
+     * @param limit a step is a stretch looked at, halved ones and first ones alike; once it is spent the search ends
+     *     undecided
      */
     SpanSearch(Seeks seeks, double ceilingM, List<Demand> demands, WorkLimit limit) {
         this.limit = limit;
@@ -68,8 +71,7 @@ abstract class SpanSearch<P> {
      *
      * @param demand in force, or null: then nothing is offered to {@code spare}
      */
-    abstract void measure(
-            double steerM, PlacedUnit tractor, P placed, Demand demand, Nearest least, Nearest spare);
+    abstract void measure(double steerM, PlacedUnit tractor, P placed, Demand demand, Nearest least, Nearest spare);
 
     /** Whether the gaps over a whole stretch surely keep above the floors; {@code demand} may be null. */
     abstract boolean staysAbove(Passage.Span span, P a, P b, Demand demand, Floors above);
@@ -112,11 +114,14 @@ abstract class SpanSearch<P> {
 
     private boolean isSettled(Passage.Span span, P a, P b) {
         floors.gapM = seeks == Seeks.GAP ? nearest.gapM - WITHIN_M : Double.NEGATIVE_INFINITY;
-        floors.spareM = seeks == Seeks.SPARE ? nearest.gapM - WITHIN_M : demand() == null ? Double.NEGATIVE_INFINITY : 0;
+        floors.spareM =
+                seeks == Seeks.SPARE ? nearest.gapM - WITHIN_M : demand() == null ? Double.NEGATIVE_INFINITY : 0;
         return staysAbove(span, a, b, demand(), floors);
     }
 
-    /** A demand that cannot be shown to be met is not; the least gap then is unproven when it cannot be bounded either. */
+    /**
+     * A demand that cannot be shown to be met is not; the least gap then is unproven when it cannot be bounded either.
+     */
     private void giveUpOn(Passage.Span span, P a, P b) {
         while (seeks != Seeks.SPARE && demand() != null) {
             inForce++;

@@ -41,13 +41,24 @@ public final class StandingHeight {
                 highest = Math.max(highest, top(standing.trailer(), outline, 0));
             }
             if (whole) {
-                highest = Math.max(highest, top(standing.tractor(), stance.tractor().topside(), 0));
+                highest = Math.max(
+                        highest, top(standing.tractor(), stance.tractor().topside(), 0));
                 if (setting.booster() == BoosterState.TRAILING) {
-                    highest = Math.max(highest, top(standing.booster().orElseThrow(), stance.booster().orElseThrow().topside(), 0));
+                    highest = Math.max(
+                            highest,
+                            top(
+                                    standing.booster().orElseThrow(),
+                                    stance.booster().orElseThrow().topside(),
+                                    0));
                 } else if (setting.booster() == BoosterState.CLOSE_COUPLED) {
                     Booster booster = stance.booster().orElseThrow();
-                    highest = Math.max(highest, top(standing.trailer(), booster.topside(),
-                            booster.closeCoupledAxleXM().orElseThrow() - booster.axle().xM()));
+                    highest = Math.max(
+                            highest,
+                            top(
+                                    standing.trailer(),
+                                    booster.topside(),
+                                    booster.closeCoupledAxleXM().orElseThrow()
+                                            - booster.axle().xM()));
                 }
             }
         }
@@ -55,6 +66,9 @@ public final class StandingHeight {
     }
 
     private static double top(Pose pose, Outline outline, double shiftM) {
-        return outline.points().stream().mapToDouble(p -> pose.worldZM(p.xM() + shiftM, p.hM())).max().orElseThrow();
+        return outline.points().stream()
+                .mapToDouble(p -> pose.worldZM(p.xM() + shiftM, p.hM()))
+                .max()
+                .orElseThrow();
     }
 }

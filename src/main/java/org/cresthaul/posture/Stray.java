@@ -4,8 +4,8 @@ import org.cresthaul.road.Approach;
 import org.cresthaul.road.RoadProfile;
 
 /**
- * How far the real ground may lie from a line extended beyond its surveyed ends: the accuracy of the approach grade times
- * the length beyond the end, as often as the demand is wanted.
+ * How far the real ground may lie from a line extended beyond its surveyed ends: the accuracy of the approach grade
+ * times the length beyond the end, as often as the demand is wanted.
  */
 final class Stray {
     private Stray() {}
@@ -17,7 +17,9 @@ final class Stray {
             return 0;
         }
         Approach approach = line.approachAt(x);
-        return approach.isDeclared() || demand.allowUndeclared() ? demand.times() * overrun * approach.gradeAccuracy() : 0;
+        return approach.isDeclared() || demand.allowUndeclared()
+                ? demand.times() * overrun * approach.gradeAccuracy()
+                : 0;
     }
 
     /** Anywhere between two places, meters: it falls toward the survey and grows away from it. */

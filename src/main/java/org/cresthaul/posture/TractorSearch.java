@@ -30,9 +30,12 @@ final class TractorSearch {
     /** Whether the tractor alone meets a demand at every position. */
     boolean meets(OutlineGaps gaps, Demand demand, Leverage leverage) {
         SpanSearch<?> found = leastSpare(gaps, demand, leverage);
-        return found.proven() && found.nearest.gapM >= 0
+        return found.proven()
+                && found.nearest.gapM >= 0
                 && (found.nearest.gapM >= SpanSearch.WITHIN_M
-                        || run(gaps, SpanSearch.Seeks.NOTHING, List.of(demand), leverage).firstMet() == 0);
+                        || run(gaps, SpanSearch.Seeks.NOTHING, List.of(demand), leverage)
+                                        .firstMet()
+                                == 0);
     }
 
     private Run run(OutlineGaps gaps, SpanSearch.Seeks seeks, List<Demand> demands, Leverage leverage) {
@@ -51,9 +54,7 @@ final class TractorSearch {
         Run(OutlineGaps gaps, Seeks seeks, List<Demand> demands, Leverage leverage) {
             super(seeks, Double.POSITIVE_INFINITY, demands, passage.ownLimit());
             this.gaps = gaps;
-            need = demands.isEmpty()
-                    ? null
-                    : passage.need(gaps, UnitName.TRACTOR, demands.get(0), leverage);
+            need = demands.isEmpty() ? null : passage.need(gaps, UnitName.TRACTOR, demands.get(0), leverage);
         }
 
         @Override
@@ -74,11 +75,9 @@ final class TractorSearch {
         }
 
         @Override
-        boolean staysAbove(
-                Passage.Span span, PlacedOutlines a, PlacedOutlines b, Demand demand, Floors above) {
+        boolean staysAbove(Passage.Span span, PlacedOutlines a, PlacedOutlines b, Demand demand, Floors above) {
             setStray(demand, span.startM, span.endM, span.start, span.end);
-            return bounds.staysAbove(
-                    gaps, a, b, span.motion, null, span.bow, demand == null ? null : need, above, 0);
+            return bounds.staysAbove(gaps, a, b, span.motion, null, span.bow, demand == null ? null : need, above, 0);
         }
 
         @Override

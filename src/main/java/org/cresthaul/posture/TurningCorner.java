@@ -4,10 +4,10 @@ import org.cresthaul.posture.UnitSolid.Corner;
 import org.cresthaul.posture.UnitSolid.Piece;
 
 /**
- * The least distance between a corner that turns about the pivot and a piece that stands still, over a range of angles, in
- * closed form. The corner runs on a circle: nearest to the piece it is at an end of the range, where the circle meets the
- * piece, where it passes an end of the piece in the same direction from the pivot, or where its direction is square to
- * the piece. Mutable: holds the last answer.
+ * The least distance between a corner that turns about the pivot and a piece that stands still, over a range of angles,
+ * in closed form. The corner runs on a circle: nearest to the piece it is at an end of the range, where the circle
+ * meets the piece, where it passes an end of the piece in the same direction from the pivot, or where its direction is
+ * square to the piece. Mutable: holds the last answer.
  */
 final class TurningCorner {
     private static final double FULL_TURN = 2 * Math.PI;

@@ -6,17 +6,17 @@ import org.cresthaul.geometry.Interval;
 import org.cresthaul.road.WheelPath;
 
 /**
- * Bounds on how far the points of one unit stray from moving evenly while the steer axle advances from one position to the
- * next. Even motion is the straight interpolation between both placements; what is added to it is called bow here, as of a
- * line over its chord.
+ * Bounds on how far the points of one unit stray from moving evenly while the steer axle advances from one position to
+ * the next. Even motion is the straight interpolation between both placements; what is added to it is called bow here,
+ * as of a line over its chord.
  *
  * <p>With pivot K, sine S and cosine c of the pitch, a carrying wheel's center at (x, u) from the pivot stands on its
- * path: Z_K + x S + u c = zc(X), and the mean travel of those that carry is fixed. Taking bows on both sides, with m the
- * slope and e the bow of each path's chord, gives x̄ bow(S) = mean(e + m bow(X)) − bow(Z_K) − ū bow(c) exactly. All terms
- * but e and bow(Z_K) are of second order and are bounded by magnitude. It holds while the same axles carry within their
- * limits, which their own bows show. Good on rough ground, where the slopes differ much and the heights little; with the
- * parabolas of {@link Bow}, which wheels and the line below share, also on long curves. Nothing may be concluded while
- * {@link #known} is false.
+ * path: Z_K + x S + u c = zc(X), and the mean travel of those that carry is fixed. Taking bows on both sides, with m
+ * the slope and e the bow of each path's chord, gives x̄ bow(S) = mean(e + m bow(X)) − bow(Z_K) − ū bow(c) exactly. All
+ * terms but e and bow(Z_K) are of second order and are bounded by magnitude. It holds while the same axles carry within
+ * their limits, which their own bows show. Good on rough ground, where the slopes differ much and the heights little;
+ * with the parabolas of {@link Bow}, which wheels and the line below share, also on long curves. Nothing may be
+ * concluded while {@link #known} is false.
  */
 final class UnitBow {
     boolean known;
@@ -84,9 +84,7 @@ final class UnitBow {
         known = false;
         parabolas = false;
         mostPitch = Math.max(Math.abs(motion.pitchLo), Math.abs(motion.pitchHi));
-        if (!motion.known
-                || group.valve >= 0 && group.rest < -group.reboundM
-                || mostPitch > FrameOutline.MOST_PITCH) {
+        if (!motion.known || group.valve >= 0 && group.rest < -group.reboundM || mostPitch > FrameOutline.MOST_PITCH) {
             return;
         }
         this.group = group;
@@ -128,8 +126,11 @@ final class UnitBow {
             double upB = group.radiusM[i] + b.travel[i] - pivotHM;
             double strays = group.valve < 0 ? Math.abs(upA - upB) + motion.travelPadM : 0;
             double upMost = Math.max(Math.abs(upA), Math.abs(upB)) + strays;
-            still += slope * (pivotForward + Math.abs(along) * curved + mostPitch * strays
-                    + 0.25 * Math.abs(upA - upB) * turned);
+            still += slope
+                    * (pivotForward
+                            + Math.abs(along) * curved
+                            + mostPitch * strays
+                            + 0.25 * Math.abs(upA - upB) * turned);
             perSine += slope * (Math.abs(along) * tangent + upMost);
             center += along;
             up += upA;
@@ -151,16 +152,18 @@ final class UnitBow {
         known = motion.steady || staysWithinLimits() && (!motion.mayCarry || fixedWheelStaysOff());
     }
 
-    /** Whether an axle has a part in the group's rule: the one that the valve reads, or all that do not hang at both ends. */
+    /**
+     * Whether an axle has a part in the group's rule: the one that the valve reads, or all that do not hang at both
+     * ends.
+     */
     private boolean rules(int i) {
-        return group.valve >= 0
-                ? i == group.valve
-                : a.travel[i] >= -group.reboundM || b.travel[i] >= -group.reboundM;
+        return group.valve >= 0 ? i == group.valve : a.travel[i] >= -group.reboundM || b.travel[i] >= -group.reboundM;
     }
 
     /**
-     * Whether every axle keeps its part in the rule. While all do, travel d of axle i bows as d + u = (zc(X) − Z_K − x S) / c
-     * does; if that leaves it within its limits, or hanging, all the way, there is no first moment at which it changes.
+     * Whether every axle keeps its part in the rule. While all do, travel d of axle i bows as d + u = (zc(X) − Z_K − x
+     * S) / c does; if that leaves it within its limits, or hanging, all the way, there is no first moment at which it
+     * changes.
      */
     private boolean staysWithinLimits() {
         for (int i = 0; i < group.size(); i++) {
@@ -190,9 +193,13 @@ final class UnitBow {
                     a.pose.worldZM(group.xM[i], group.radiusM[i] + a.travel[i]),
                     b.pose.worldZM(group.xM[i], group.radiusM[i] + b.travel[i]));
             double along = group.xM[i] - pivotXM;
-            double up = Math.abs(group.radiusM[i] - pivotHM) + Math.max(Math.abs(low), Math.abs(high)) + motion.travelPadM;
+            double up =
+                    Math.abs(group.radiusM[i] - pivotHM) + Math.max(Math.abs(low), Math.abs(high)) + motion.travelPadM;
             double strays = high - low + motion.travelPadM;
-            double forwardBow = pivotForward + Math.abs(along) * cosine + up * sine + mostPitch * strays
+            double forwardBow = pivotForward
+                    + Math.abs(along) * cosine
+                    + up * sine
+                    + mostPitch * strays
                     + 0.25 * (high - low) * turned;
             double share = along / center;
             double strayed = fromMean(rules && group.valve < 0 ? 1.0 / ruling : 0)
@@ -200,8 +207,9 @@ final class UnitBow {
                     + slope * forwardBow
                     + Math.abs(share) * groundSlack;
             // The reciprocal of c bows by little over bow(c); what it multiplies is u + d, times c.
-            double bow = (strayed + 2 * up * cosine + 0.25 * (high - low + up * mostPitch * turned) * mostPitch * turned)
-                    / (leastCosine * leastCosine * leastCosine);
+            double bow =
+                    (strayed + 2 * up * cosine + 0.25 * (high - low + up * mostPitch * turned) * mostPitch * turned)
+                            / (leastCosine * leastCosine * leastCosine);
             boolean keeps = rules
                     ? low - bow > -group.reboundM && high + bow < group.jounceM
                     : high + bow < (mayHang ? group.jounceM : -group.reboundM);
@@ -212,7 +220,10 @@ final class UnitBow {
         return true;
     }
 
-    /** Most that the bow of the path in {@code path} differs from the mean over the ruling wheels, of which it has a part. */
+    /**
+     * Most that the bow of the path in {@code path} differs from the mean over the ruling wheels, of which it has a
+     * part.
+     */
     private double fromMean(double part) {
         double others = 1 - part;
         return Math.max(
@@ -225,7 +236,9 @@ final class UnitBow {
         return (Math.abs(zB - zA) + 4 * Math.abs(peak)) / (xB - xA);
     }
 
-    /** Whether a carrying booster's wheel keeps off the ground as long as it does not carry: then it never begins to. */
+    /**
+     * Whether a carrying booster's wheel keeps off the ground as long as it does not carry: then it never begins to.
+     */
     private boolean fixedWheelStaysOff() {
         if (!(b.fixedX > a.fixedX)) {
             return false;
@@ -262,9 +275,11 @@ final class UnitBow {
         double rest = 1 - share;
         slack = Math.abs(share) * groundSlack + up * cosine;
         riseLo = (rest >= 0 ? rest * pivotRise.lo : rest * pivotRise.hi)
-                + (share >= 0 ? share * ground.lo : share * ground.hi) - slack;
+                + (share >= 0 ? share * ground.lo : share * ground.hi)
+                - slack;
         riseHi = (rest >= 0 ? rest * pivotRise.hi : rest * pivotRise.lo)
-                + (share >= 0 ? share * ground.hi : share * ground.lo) + slack;
+                + (share >= 0 ? share * ground.hi : share * ground.lo)
+                + slack;
         forward = pivotForward + Math.abs(along) * cosine + up * sine;
     }
 
@@ -296,16 +311,15 @@ final class UnitBow {
     }
 
     /**
-     * Puts the bow of the unit's pitch into an interval, radians: that of its sine, (mean(ground) − pivot) / x̄, over a cosine
-     * that is at least the least, and what the sine's inverse bows itself.
+     * Puts the bow of the unit's pitch into an interval, radians: that of its sine, (mean(ground) − pivot) / x̄, over a
+     * cosine that is at least the least, and what the sine's inverse bows itself.
      */
     void pitch(Interval into) {
         double a = (ground.lo - pivotRise.hi - groundSlack) / center;
         double b = (ground.hi - pivotRise.lo + groundSlack) / center;
         double curved = turned * turned * mostPitch / (8 * leastCosine * leastCosine * leastCosine);
         into.set(
-                Math.min(0, Math.min(a, b)) / leastCosine - curved,
-                Math.max(0, Math.max(a, b)) / leastCosine + curved);
+                Math.min(0, Math.min(a, b)) / leastCosine - curved, Math.max(0, Math.max(a, b)) / leastCosine + curved);
     }
 
     /** Bow of the slope of a line fixed to the unit whose slope never exceeds {@code most} over the step. */
@@ -322,8 +336,7 @@ final class UnitBow {
     /** What that bow differs from its parabola, at most. */
     double restOfSlope(double most) {
         setParabolas();
-        double apart =
-                Math.max(Math.abs(wheels.rest.hi - pivot.rest.lo), Math.abs(wheels.rest.lo - pivot.rest.hi));
+        double apart = Math.max(Math.abs(wheels.rest.hi - pivot.rest.lo), Math.abs(wheels.rest.lo - pivot.rest.hi));
         return perSine(most) * (apart + groundSlack) / Math.abs(center) + curvedSlope(most);
     }
 

@@ -6,8 +6,8 @@ import org.cresthaul.rig.FramePoint;
 
 /**
  * The least gap between two coupled units over a range of their bend, the pitch of the unit behind relative to the one
- * ahead: they share the pivot, so the bend alone decides how they stand to each other. In closed form: two outlines that do
- * not overlap are nearest at a corner of one of them. See docs/model.md, "Between units".
+ * ahead: they share the pivot, so the bend alone decides how they stand to each other. In closed form: two outlines
+ * that do not overlap are nearest at a corner of one of them. See docs/model.md, "Between units".
  */
 final class UnitGaps {
     /** Nearer than this outlines touch: rounding. */
@@ -127,7 +127,9 @@ final class UnitGaps {
         }
     }
 
-    /** How deep the outlines overlap at one bend at least, by the corner deepest inside; null where no corner is inside. */
+    /**
+     * How deep the outlines overlap at one bend at least, by the corner deepest inside; null where no corner is inside.
+     */
     private Nearest overlapAt(double bendRad, ByDistance need) {
         Nearest a = deepest(behind, ahead, bendRad, bendRad, false, need);
         Nearest b = deepest(ahead, behind, -bendRad, bendRad, true, need);
@@ -153,7 +155,8 @@ final class UnitGaps {
                 // Parallel pieces do not cross; where they lie on one another a corner of one is on the other.
                 if (across != 0 && t >= 0 && t <= 1 && u >= 0 && u <= 1) {
                     double outM = Math.hypot(x + u * alongX, h + u * alongH);
-                    return new Nearest(-TOUCHES_M - need.neededM(outM), -TOUCHES_M, bendRad, outM, a.point(t), b.point(u));
+                    return new Nearest(
+                            -TOUCHES_M - need.neededM(outM), -TOUCHES_M, bendRad, outM, a.point(t), b.point(u));
                 }
             }
         }
@@ -183,8 +186,13 @@ final class UnitGaps {
             double gapM = -depth - c.tireM();
             if (nearest != null && gapM <= -TOUCHES_M && (deepest == null || gapM < deepest.gapM)) {
                 FramePoint on = nearest.point(nearest.share(x, h));
-                deepest = new Nearest(gapM - need.neededM(c.outM()), gapM, bendRad, c.outM(),
-                        ofAhead ? c.point() : on, ofAhead ? on : c.point());
+                deepest = new Nearest(
+                        gapM - need.neededM(c.outM()),
+                        gapM,
+                        bendRad,
+                        c.outM(),
+                        ofAhead ? c.point() : on,
+                        ofAhead ? on : c.point());
             }
         }
         return deepest;

@@ -7,13 +7,19 @@ import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.posture.UnitPlaces.Placed;
 import org.cresthaul.rig.FramePoint;
 
-/** How trailer and booster move over a stretch of steer positions. For one search at a time; set to one stretch at a time. */
+/**
+ * How trailer and booster move over a stretch of steer positions. For one search at a time; set to one stretch at a
+ * time.
+ */
 final class UnitMotions {
     final MotionBounds trailer = new MotionBounds();
     final MotionBounds booster = new MotionBounds();
     final UnitBow trailerBow = new UnitBow();
     final UnitBow boosterBow = new UnitBow();
-    /** Whether the booster keeps off its hinge's limits all the way; else it may be fixed to the trailer, or either in turn. */
+    /**
+     * Whether the booster keeps off its hinge's limits all the way; else it may be fixed to the trailer, or either in
+     * turn.
+     */
     boolean boosterFree;
 
     private final UnitPlaces places;
@@ -99,6 +105,7 @@ final class UnitMotions {
         return span.motion.known
                 && GapBounds.bounds(trailer, a.trailer().pose, b.trailer().pose)
                 && (a.booster() == null
-                        || GapBounds.bounds(booster, a.booster().unit().pose, b.booster().unit().pose));
+                        || GapBounds.bounds(
+                                booster, a.booster().unit().pose, b.booster().unit().pose));
     }
 }

@@ -48,7 +48,9 @@ final class UnitPlaces {
         double trailerGuess = 0.5 * (a.trailer.pose.pitchRad() + b.trailer.pose.pitchRad());
         double boosterGuess = a.booster == null
                 ? 0
-                : 0.5 * (a.booster.unit().pose.pitchRad() + b.booster.unit().pose.pitchRad());
+                : 0.5
+                        * (a.booster.unit().pose.pitchRad()
+                                + b.booster.unit().pose.pitchRad());
         return place(tractor, trailerGuess, boosterGuess);
     }
 
@@ -59,6 +61,7 @@ final class UnitPlaces {
 
     private Placed place(PlacedUnit tractor, double trailerGuess, double boosterGuess) {
         PlacedUnit trailer = solver.trailerAt(tractor, trailerGuess);
-        return new Placed(tractor, trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
+        return new Placed(
+                tractor, trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
     }
 }

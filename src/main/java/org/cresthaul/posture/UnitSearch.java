@@ -11,8 +11,8 @@ import org.cresthaul.rig.Setting;
 
 /**
  * The gaps between coupled units for one setting with one leveling on one passage: tractor and trailer at the kingpin,
- * trailer and trailing booster at the hinge. How far the units bend there is searched and proven ({@link BendSearch}); what
- * that leaves between them is a closed form ({@link UnitGaps}). Not safe to share between threads.
+ * trailer and trailing booster at the hinge. How far the units bend there is searched and proven ({@link BendSearch});
+ * what that leaves between them is a closed form ({@link UnitGaps}). Not safe to share between threads.
  */
 public final class UnitSearch {
     /** How far above the true minimum the answer may lie for the bend's sake, meters. */
@@ -77,13 +77,15 @@ public final class UnitSearch {
     private boolean isFree(UnitGaps gaps, Look kingpin, List<Demand> demands) {
         TrailingBooster joint = places.shape.trailing().orElseThrow();
         if (kingpin.least.isEmpty()
-                || gaps.least(-joint.downRad(), joint.upRad(), out -> 0).valueM() < kingpin.least.get().valueM()) {
+                || gaps.least(-joint.downRad(), joint.upRad(), out -> 0).valueM()
+                        < kingpin.least.get().valueM()) {
             return false;
         }
         double factor = leverage.factor(Coupling.HINGE);
         for (int i = 0; i < demands.size(); i++) {
             Demand demand = demands.get(i);
-            double spareM = gaps.least(-joint.downRad(), joint.upRad(), out -> demand.at(out * factor)).valueM();
+            double spareM = gaps.least(-joint.downRad(), joint.upRad(), out -> demand.at(out * factor))
+                    .valueM();
             if (spareM < kingpin.spares.get(i).valueM()) {
                 return false;
             }
@@ -107,8 +109,7 @@ public final class UnitSearch {
     }
 
     private Look search(Coupling coupling, UnitGaps gaps, List<Demand> demands) {
-        BendSearch search =
-                new BendSearch(places, coupling, leverage, demands, WITHIN_M / gaps.reachM());
+        BendSearch search = new BendSearch(places, coupling, leverage, demands, WITHIN_M / gaps.reachM());
         search.search();
         List<Range> ranges = search.ranges();
         Range plain = ranges.get(0);
@@ -134,7 +135,14 @@ public final class UnitSearch {
     }
 
     private UnitGap gap(Coupling coupling, UnitGaps.Nearest at, double withinM, Range plain, Range range) {
-        return new UnitGap(at.valueM(), withinM, coupling, at.ahead(), at.behind(), at.bendRad(), at.outM(),
+        return new UnitGap(
+                at.valueM(),
+                withinM,
+                coupling,
+                at.ahead(),
+                at.behind(),
+                at.bendRad(),
+                at.outM(),
                 steerM(coupling, at.bendRad(), plain, range));
     }
 
@@ -167,8 +175,8 @@ public final class UnitSearch {
 
     /** The gap at one position, at whichever coupling it is less; empty where nothing of the units can meet. */
     public Optional<UnitGap> at(double steerM) {
-        Optional<UnitGap> at = UnitSolids.atKingpin(places.shape, setting)
-                .map(gaps -> at(Coupling.KINGPIN, gaps, steerM));
+        Optional<UnitGap> at =
+                UnitSolids.atKingpin(places.shape, setting).map(gaps -> at(Coupling.KINGPIN, gaps, steerM));
         Optional<UnitGap> behind = UnitSolids.atHinge(places.shape).map(gaps -> at(Coupling.HINGE, gaps, steerM));
         return at.isPresent() && behind.isPresent() ? Optional.of(lesser(at.get(), behind.get())) : at.or(() -> behind);
     }
@@ -185,7 +193,9 @@ public final class UnitSearch {
     public double distanceM(UnitGap gap) {
         PlacedUnit tractor = places.solver.tractorAt(gap.steerM(), 0);
         Placed placed = places.behind(tractor);
-        PlacedUnit unit = gap.coupling() == Coupling.KINGPIN ? placed.trailer() : placed.booster().unit();
+        PlacedUnit unit = gap.coupling() == Coupling.KINGPIN
+                ? placed.trailer()
+                : placed.booster().unit();
         return unit.pose.worldXM(gap.behind());
     }
 
@@ -202,8 +212,14 @@ public final class UnitSearch {
         double[] stray = BendSearch.stray(places, demand, gap.steerM(), gap.steerM(), tractor, tractor, placed, placed);
         double uncertaintyM = demand.withoutMargin().at(gap.outM() * leverage.factor(gap.coupling()))
                 + gap.outM() * leverage.strayRad(gap.coupling(), stray);
-        double[] boosterWheels = gap.coupling() == Coupling.HINGE ? placed.booster().unit().wheelX : new double[0];
-        return Footing.of(places.passage.line(), uncertaintyM, new double[] {gap.steerM()}, tractor.wheelX,
-                placed.trailer().wheelX, boosterWheels);
+        double[] boosterWheels =
+                gap.coupling() == Coupling.HINGE ? placed.booster().unit().wheelX : new double[0];
+        return Footing.of(
+                places.passage.line(),
+                uncertaintyM,
+                new double[] {gap.steerM()},
+                tractor.wheelX,
+                placed.trailer().wheelX,
+                boosterWheels);
     }
 }

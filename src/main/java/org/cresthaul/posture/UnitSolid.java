@@ -6,9 +6,9 @@ import org.cresthaul.geometry.Interval;
 import org.cresthaul.rig.FramePoint;
 
 /**
- * What of one unit can strike the unit it is coupled to, seen from the side: filled outlines and tires, their places taken
- * from the coupling's pivot. What lies within the coupling's reach of the pivot is left out, since plate, pin and hinge
- * touch by their nature. Immutable.
+ * What of one unit can strike the unit it is coupled to, seen from the side: filled outlines and tires, their places
+ * taken from the coupling's pivot. What lies within the coupling's reach of the pivot is left out, since plate, pin and
+ * hinge touch by their nature. Immutable.
  */
 final class UnitSolid {
     /** A straight piece of an outline; places from the pivot, and its ends in the unit's frame. */
@@ -21,6 +21,7 @@ final class UnitSolid {
         final FramePoint to;
         /** Least and most distance from the pivot. */
         final double nearM;
+
         final double farM;
 
         Piece(double x, double h, double toX, double toH, FramePoint from, FramePoint to) {
@@ -187,7 +188,8 @@ final class UnitSolid {
             if (t >= u) {
                 return;
             }
-            Piece piece = new Piece(x + t * dx, h + t * dh, x + u * dx, h + u * dh, share(from, to, t), share(from, to, u));
+            Piece piece =
+                    new Piece(x + t * dx, h + t * dh, x + u * dx, h + u * dh, share(from, to, t), share(from, to, u));
             pieces.add(piece);
             addCorner(piece.x, piece.h, piece.from);
             addCorner(x + u * dx, h + u * dh, piece.to);

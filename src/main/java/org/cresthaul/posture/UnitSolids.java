@@ -15,10 +15,11 @@ import org.cresthaul.rig.Trailer;
 /**
  * What of the coupled units can strike each other, about kingpin and hinge.
  *
- * <p>The gooseneck, all of the trailer ahead of the deck front, stays on the fifth wheel when notch or hydraulics move the
- * deck front: it turns about the kingpin, so far that its rear end stays at the deck front. Everything behind goes with
- * the trailer's frame. A load is filled down to the trailer's topside; where it reaches beyond the trailer's end, down to the
- * lowest point drawn there if its end is drawn as a vertical face, and otherwise to the topside's end if that is lower.
+ * <p>The gooseneck, all of the trailer ahead of the deck front, stays on the fifth wheel when notch or hydraulics move
+ * the deck front: it turns about the kingpin, so far that its rear end stays at the deck front. Everything behind goes
+ * with the trailer's frame. A load is filled down to the trailer's topside; where it reaches beyond the trailer's end,
+ * down to the lowest point drawn there if its end is drawn as a vertical face, and otherwise to the topside's end if
+ * that is lower.
  */
 final class UnitSolids {
     private UnitSolids() {}
@@ -32,17 +33,26 @@ final class UnitSolids {
         for (Axle axle : tractor.drive().axles()) {
             ahead.tire(new FramePoint(axle.xM(), axle.radiusM(), "drive tire"), axle.radiusM(), tractor.fifthWheel());
         }
-        FramePoint drawn = new FramePoint(trailer.kingpinXM(), tractor.fifthWheel().hM());
+        FramePoint drawn =
+                new FramePoint(trailer.kingpinXM(), tractor.fifthWheel().hM());
         double drop = kingpinDropM(trailer, setting);
         FramePoint set = new FramePoint(drawn.xM(), drawn.hM() - drop);
         double turn = gooseneckTurnRad(trailer, drawn.hM(), drop);
         double front = trailer.deckFront().xM();
         UnitSolid.Builder behind = new UnitSolid.Builder(tractor.plateReachM());
         Outline underside = shape.trailer().undersides().get(0);
-        add(behind, between(underside, front, underside.frontXM()), between(trailer.topside(), front, trailer.topside().frontXM()),
-                drawn, turn);
-        add(behind, between(underside, underside.rearXM(), front), between(trailer.topside(), trailer.topside().rearXM(), front),
-                set, 0);
+        add(
+                behind,
+                between(underside, front, underside.frontXM()),
+                between(trailer.topside(), front, trailer.topside().frontXM()),
+                drawn,
+                turn);
+        add(
+                behind,
+                between(underside, underside.rearXM(), front),
+                between(trailer.topside(), trailer.topside().rearXM(), front),
+                set,
+                0);
         for (Outline load : onTop(shape)) {
             boolean onGooseneck = load.rearXM() >= front;
             behind.outline(filled(load, trailer.topside()), onGooseneck ? drawn : set, onGooseneck ? turn : 0);
@@ -62,11 +72,14 @@ final class UnitSolids {
         for (Outline load : onTop(shape)) {
             ahead.outline(filled(load, trailer.topside()), booster.hinge(), 0);
         }
-        shape.raisedTire().ifPresent(t ->
-                ahead.tire(new FramePoint(t.xM(), t.hM(), "raised tire"), t.radiusM(), booster.hinge()));
+        shape.raisedTire()
+                .ifPresent(
+                        t -> ahead.tire(new FramePoint(t.xM(), t.hM(), "raised tire"), t.radiusM(), booster.hinge()));
         UnitSolid.Builder behind = new UnitSolid.Builder(trailer.hingeReachM())
                 .outline(
-                        around(booster.outlines().undersides().get(0), booster.outlines().topsides().get(0)),
+                        around(
+                                booster.outlines().undersides().get(0),
+                                booster.outlines().topsides().get(0)),
                         new FramePoint(booster.hingeXM(), booster.hinge().hM()),
                         0);
         return gaps(ahead.build(), behind.build());
@@ -81,7 +94,8 @@ final class UnitSolids {
     /** How far notch and raise let the kingpin drop in the trailer's frame, meters. */
     private static double kingpinDropM(Trailer trailer, Setting setting) {
         double valveX = trailer.axles().axles().get(trailer.valveAxle()).xM();
-        return (setting.notchOffsetM() + setting.frontRaiseM()) / (trailer.deckFront().xM() - valveX)
+        return (setting.notchOffsetM() + setting.frontRaiseM())
+                / (trailer.deckFront().xM() - valveX)
                 * (trailer.kingpinXM() - valveX);
     }
 
@@ -99,7 +113,11 @@ final class UnitSolids {
     }
 
     private static void add(
-            UnitSolid.Builder to, List<FramePoint> underside, List<FramePoint> topside, FramePoint pivot, double turnRad) {
+            UnitSolid.Builder to,
+            List<FramePoint> underside,
+            List<FramePoint> topside,
+            FramePoint pivot,
+            double turnRad) {
         if (underside.size() > 1 && topside.size() > 1) {
             to.outline(around(underside, topside), pivot, turnRad);
         }
@@ -143,8 +161,12 @@ final class UnitSolids {
         List<FramePoint> points = load.points();
         if (load.frontXM() > topside.frontXM()) {
             FramePoint end = points.get(points.size() - 1);
-            double bottomM = bottomM(points, topside.frontXM(), Double.POSITIVE_INFINITY,
-                    end.xM() == points.get(points.size() - 2).xM(), lastOf(topside).hM());
+            double bottomM = bottomM(
+                    points,
+                    topside.frontXM(),
+                    Double.POSITIVE_INFINITY,
+                    end.xM() == points.get(points.size() - 2).xM(),
+                    lastOf(topside).hM());
             loop.add(new FramePoint(end.xM(), bottomM, end.part()));
             loop.add(new FramePoint(Math.max(topside.frontXM(), load.rearXM()), bottomM, end.part()));
         }
@@ -154,8 +176,12 @@ final class UnitSolids {
         below.forEach(p -> loop.add(new FramePoint(p.xM(), p.hM(), part)));
         if (load.rearXM() < topside.rearXM()) {
             FramePoint end = points.get(0);
-            double bottomM = bottomM(points, Double.NEGATIVE_INFINITY, topside.rearXM(),
-                    end.xM() == points.get(1).xM(), topside.points().get(0).hM());
+            double bottomM = bottomM(
+                    points,
+                    Double.NEGATIVE_INFINITY,
+                    topside.rearXM(),
+                    end.xM() == points.get(1).xM(),
+                    topside.points().get(0).hM());
             loop.add(new FramePoint(Math.min(topside.rearXM(), load.frontXM()), bottomM, end.part()));
             loop.add(new FramePoint(end.xM(), bottomM, end.part()));
         }

@@ -10,8 +10,8 @@ import org.cresthaul.road.RolledProfile;
 import org.cresthaul.road.WheelPath;
 
 /**
- * The ground under the wheels: one line that all of them run on, or a road with left and right wheels on lines of their own.
- * Keeps the path of every axle asked for so far. Safe to share.
+ * The ground under the wheels: one line that all of them run on, or a road with left and right wheels on lines of their
+ * own. Keeps the path of every axle asked for so far. Safe to share.
  */
 final class WheelPaths {
     private final RoadProfile line;
@@ -58,7 +58,8 @@ final class WheelPaths {
             return byRadius.computeIfAbsent(radiusM, r -> new RolledProfile(line, r));
         }
         return byAxle.computeIfAbsent(
-                new Axled(radiusM, tracks.halfM(kind)), a -> new PairedPath(side(radiusM, kind, -1), side(radiusM, kind, 1)));
+                new Axled(radiusM, tracks.halfM(kind)),
+                a -> new PairedPath(side(radiusM, kind, -1), side(radiusM, kind, 1)));
     }
 
     /** Path of the wheels of one side, +1 the right; only on a road. */

@@ -9,5 +9,4 @@ package org.cresthaul.posture;
  * @param radiusM loaded radius, meters
  * @param travelM upward travel in its unit's frame from the level stance, meters
  */
-public record WheelPosture(
-        UnitName unit, double xM, double zM, double radiusM, double travelM, WheelState state) {}
+public record WheelPosture(UnitName unit, double xM, double zM, double radiusM, double travelM, WheelState state) {}

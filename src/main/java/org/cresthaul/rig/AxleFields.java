@@ -22,12 +22,17 @@ record AxleFields(double xM, double radiusM, String pointer) {
 
     /** The field "axles", front to rear. */
     static List<AxleFields> list(JsonFields unit, int most) {
-        List<AxleFields> axles = unit.objects("axles", 1, most).stream().map(AxleFields::of).toList();
+        List<AxleFields> axles =
+                unit.objects("axles", 1, most).stream().map(AxleFields::of).toList();
         double lastXM = Double.NaN;
         for (AxleFields axle : axles) {
             if (axle.xM >= lastXM) {
-                unit.problems().add("axle-order", "This axle is not behind the one before it.", axle.pointer + "/x",
-                        "List axles from front to rear; x runs forward, so it falls from one to the next.");
+                unit.problems()
+                        .add(
+                                "axle-order",
+                                "This axle is not behind the one before it.",
+                                axle.pointer + "/x",
+                                "List axles from front to rear; x runs forward, so it falls from one to the next.");
             }
             lastXM = Double.isNaN(axle.xM) ? lastXM : axle.xM;
         }

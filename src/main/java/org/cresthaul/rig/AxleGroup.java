@@ -19,7 +19,8 @@ public record AxleGroup(List<Axle> axles, double jounceM, double reboundM) {
         for (int i = 1; i < axles.size(); i++) {
             if (axles.get(i).xM() >= axles.get(i - 1).xM()) {
                 throw new IllegalArgumentException("axles run from front to rear: axle " + (i + 1) + " at "
-                        + axles.get(i).xM() + " m is not behind axle " + i + " at " + axles.get(i - 1).xM() + " m");
+                        + axles.get(i).xM() + " m is not behind axle " + i + " at "
+                        + axles.get(i - 1).xM() + " m");
             }
         }
         Finite.requireAtLeast("jounceM", 0, jounceM);

@@ -38,8 +38,8 @@ public record Booster(
             throw new IllegalArgumentException("the booster's axle must be behind its hinge");
         }
         if (!(hingeUpRad >= 0 && hingeUpRad < 1 && hingeDownRad >= 0 && hingeDownRad < 1)) {
-            throw new IllegalArgumentException("hinge limits must be between 0 and 1 rad, were " + hingeUpRad + " and "
-                    + hingeDownRad);
+            throw new IllegalArgumentException(
+                    "hinge limits must be between 0 and 1 rad, were " + hingeUpRad + " and " + hingeDownRad);
         }
         if (states.contains(BoosterState.CLOSE_COUPLED) && closeCoupledAxleXM.isEmpty()) {
             throw new IllegalArgumentException("a close-coupled booster needs the position of its axle");

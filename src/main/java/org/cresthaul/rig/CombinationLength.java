@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How long a combination is from its foremost to its rearmost point, standing straight on level ground: bodies, tires and
- * load. Notch, raise and lift axle change it by less than anybody measures, so that only the booster counts.
+ * How long a combination is from its foremost to its rearmost point, standing straight on level ground: bodies, tires
+ * and load. Notch, raise and lift axle change it by less than anybody measures, so that only the booster counts.
  */
 public final class CombinationLength {
     private CombinationLength() {}
@@ -32,9 +32,11 @@ public final class CombinationLength {
     private static void addBooster(
             List<Double> ends, Trailer trailer, Booster booster, BoosterState state, double trailerM) {
         if (state == BoosterState.TRAILING || state == BoosterState.CLOSE_COUPLED) {
-            double shiftM = trailerM + (state == BoosterState.TRAILING
-                    ? trailer.boosterHinge().orElseThrow().xM() - booster.hingeXM()
-                    : booster.closeCoupledAxleXM().orElseThrow() - booster.axle().xM());
+            double shiftM = trailerM
+                    + (state == BoosterState.TRAILING
+                            ? trailer.boosterHinge().orElseThrow().xM() - booster.hingeXM()
+                            : booster.closeCoupledAxleXM().orElseThrow()
+                                    - booster.axle().xM());
             add(ends, booster.underside(), shiftM);
             add(ends, booster.topside(), shiftM);
             add(ends, booster.axle(), shiftM);

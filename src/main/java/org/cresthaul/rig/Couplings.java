@@ -4,8 +4,8 @@ import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
 
 /**
- * What the couplings of a stance are held to. Far outside of these a few millimeters under one wheel throw the unit behind
- * about, or back along the road: no such combination rolls, and no search can follow one.
+ * What the couplings of a stance are held to. Far outside of these a few millimeters under one wheel throw the unit
+ * behind about, or back along the road: no such combination rolls, and no search can follow one.
  */
 final class Couplings {
     /** Fifth wheel and hinge stand at some 1.2 m and 0.8 m (common practice, no source). */
@@ -28,7 +28,10 @@ final class Couplings {
         }
         requireHeight(wheel, at, "The fifth wheel");
         if (at.xM() < rearDriveXM - FIFTH_WHEEL_BEHIND_DRIVE_M) {
-            wheel.problem("x", "order", "The fifth wheel is more than 1.5 m behind the last drive axle.",
+            wheel.problem(
+                    "x",
+                    "order",
+                    "The fifth wheel is more than 1.5 m behind the last drive axle.",
                     "Give its x in the tractor's frame; it lies over the drive axles.");
         }
     }
@@ -40,29 +43,45 @@ final class Couplings {
         }
         requireHeight(hinge, at, "The booster's hinge");
         if (at.xM() < lastAxleXM - HINGE_BEHIND_AXLES_M) {
-            hinge.problem("x", "order", "The booster's hinge is more than 8 m behind the last trailer axle.",
+            hinge.problem(
+                    "x",
+                    "order",
+                    "The booster's hinge is more than 8 m behind the last trailer axle.",
                     "Give its x in the trailer's frame, at the trailer's rear end.");
         }
     }
 
     private static void requireHeight(JsonFields coupling, FramePoint at, String what) {
         if (at.hM() > HIGHEST_M) {
-            coupling.problem("h", "coupling-height", what + " is higher than 2.5 m above the ground.",
+            coupling.problem(
+                    "h",
+                    "coupling-height",
+                    what + " is higher than 2.5 m above the ground.",
                     "Check the unit of its height.");
         }
     }
 
     /** Coupled and straight, every axle of a unit stands behind every axle of the unit ahead. */
     static void requireAxlesApart(JsonFields stance, Tractor tractor, Trailer trailer, Booster booster) {
-        double firstBehindDrive = tractor.fifthWheel().xM() - trailer.kingpinXM() + trailer.axles().axles().get(0).xM();
+        double firstBehindDrive = tractor.fifthWheel().xM()
+                - trailer.kingpinXM()
+                + trailer.axles().axles().get(0).xM();
         if (firstBehindDrive >= rearmostXM(tractor.drive())) {
-            stance.problem("trailer", "axle-order", "Coupled, the first trailer axle is not behind the tractor's drive axles.",
+            stance.problem(
+                    "trailer",
+                    "axle-order",
+                    "Coupled, the first trailer axle is not behind the tractor's drive axles.",
                     "Check the x of fifth wheel, kingpin and axles, each in its own unit's frame.");
         }
         if (booster != null && trailer.boosterHinge().isPresent()) {
-            double axleXM = trailer.boosterHinge().get().xM() - booster.hingeXM() + booster.axle().xM();
+            double axleXM = trailer.boosterHinge().get().xM()
+                    - booster.hingeXM()
+                    + booster.axle().xM();
             if (axleXM >= rearmostXM(trailer.axles())) {
-                stance.problem("booster", "axle-order", "Trailing, the booster's axle is not behind the trailer's axles.",
+                stance.problem(
+                        "booster",
+                        "axle-order",
+                        "Trailing, the booster's axle is not behind the trailer's axles.",
                         "Check the x of the trailer's hinge, and of hinge and axle of the booster.");
             }
         }
@@ -81,7 +100,9 @@ final class Couplings {
         double leverM = deckFrontXM - valveXM;
         // Nearer than that it is told already.
         if (leverM >= StanceReader.DECK_FRONT_AHEAD_OF_VALVE_M && mostM > MOST_TURN * leverM) {
-            trailer.problem("deckFront", "turned-too-far",
+            trailer.problem(
+                    "deckFront",
+                    "turned-too-far",
                     "The notches or the hydraulic raise limit would turn the trailer by more than 20 % about its valve axle.",
                     "Check them, and the places of deck front and valve axle.");
         }

@@ -27,11 +27,8 @@ public record FramePoint(double xM, double hM, String part) {
         return new FramePoint(xM + dxM, hM, part);
     }
 
-    /**
-     * The point a share {@code t} of the way to another, 0 to 1. It is of the same part only when both ends are.
-     */
+    /** The point a share {@code t} of the way to another, 0 to 1. It is of the same part only when both ends are. */
     public FramePoint toward(FramePoint other, double t) {
-        return new FramePoint(
-                xM + t * (other.xM - xM), hM + t * (other.hM - hM), part.equals(other.part) ? part : "");
+        return new FramePoint(xM + t * (other.xM - xM), hM + t * (other.hM - hM), part.equals(other.part) ? part : "");
     }
 }

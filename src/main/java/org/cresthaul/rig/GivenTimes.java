@@ -22,8 +22,7 @@ public record GivenTimes(List<OptionalDouble> seconds, OptionalDouble crawlMps) 
         for (String key : PlanTimes.KEYS) {
             seconds.add(sound(times.findDurationS(key)));
         }
-        OptionalDouble crawl =
-                sound(times.findSpeedMps("crawl", PlanTimes.LEAST_CRAWL_MPS, PlanTimes.MOST_CRAWL_MPS));
+        OptionalDouble crawl = sound(times.findSpeedMps("crawl", PlanTimes.LEAST_CRAWL_MPS, PlanTimes.MOST_CRAWL_MPS));
         times.refuseOthers();
         return new GivenTimes(seconds, crawl);
     }

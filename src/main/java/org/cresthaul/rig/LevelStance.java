@@ -4,7 +4,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The combination as a person with a tape measures it: coupled, on level ground, at the reference notch, lift axle down.
+ * The combination as a person with a tape measures it: coupled, on level ground, at the reference notch, lift axle
+ * down.
  *
  * @param name "loaded" or "empty"
  * @param booster the booster, when the rig has one; the trailer then has a hinge
@@ -37,7 +38,10 @@ public record LevelStance(
             throw new IllegalArgumentException("a booster needs a hinge on the trailer");
         }
         booster.ifPresent(b -> b.closeCoupledAxleXM().ifPresent(x -> {
-            double last = trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
+            double last = trailer.axles()
+                    .axles()
+                    .get(trailer.axles().axles().size() - 1)
+                    .xM();
             if (x >= last) {
                 throw new IllegalArgumentException("the close-coupled axle must be behind the trailer's axles");
             }

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A polyline fixed to one unit, from its rear end to its front end: x never decreases, and two neighbors may share an
- * x (a vertical face); a point given twice in a row is one. Used for the underside, the topside and the load.
+ * A polyline fixed to one unit, from its rear end to its front end: x never decreases, and two neighbors may share an x
+ * (a vertical face); a point given twice in a row is one. Used for the underside, the topside and the load.
  *
  * @param points at least two, rear to front
  */
@@ -26,7 +26,10 @@ public record Outline(List<FramePoint> points) {
         }
     }
 
-    /** Of a point given twice in a row one is left, with the part that either names: between the two there is no direction. */
+    /**
+     * Of a point given twice in a row one is left, with the part that either names: between the two there is no
+     * direction.
+     */
     private static List<FramePoint> withoutRepeats(List<FramePoint> points) {
         List<FramePoint> kept = new ArrayList<>(points.size());
         for (FramePoint p : points) {

@@ -54,7 +54,10 @@ final class OutlineFields {
             String own = item.findText("part", JsonFields.LONGEST_NAME).orElse(part);
             item.refuseOthers();
             if (xM < lastXM) {
-                item.problem("x", "outline-backward", "The outline runs backward here: x falls.",
+                item.problem(
+                        "x",
+                        "outline-backward",
+                        "The outline runs backward here: x falls.",
                         "List the points from the rear end to the front end; x runs forward.");
             }
             lastXM = Double.isNaN(xM) ? lastXM : xM;
@@ -65,7 +68,10 @@ final class OutlineFields {
         if (problems.count() == before
                 && !points.isEmpty()
                 && points.get(points.size() - 1).xM() == points.get(0).xM()) {
-            unit.problem(key, "no-length", "All points of the outline have the same x.",
+            unit.problem(
+                    key,
+                    "no-length",
+                    "All points of the outline have the same x.",
                     "List at least two points with different x.");
         }
         return new OutlineFields(problems.count() == before ? points : List.of(), unit.pointer(key), problems);
@@ -95,17 +101,23 @@ final class OutlineFields {
         double frontM = frontXM() - topside.frontXM();
         if (Math.max(Math.abs(rearM), Math.abs(frontM)) > SAME_END_M) {
             boolean topIsShort = rearM > SAME_END_M || frontM > SAME_END_M;
-            problems.add("outline-short", "The " + (topIsShort ? "topside" : "underside") + " ends before the "
-                    + (topIsShort ? "underside" : "topside") + " of the same unit does.", topIsShort ? topside.pointer
-                    : pointer, "Measure both from the rear end of the unit to its front end; what is left out cannot be"
-                    + " checked.");
+            problems.add(
+                    "outline-short",
+                    "The " + (topIsShort ? "topside" : "underside") + " ends before the "
+                            + (topIsShort ? "underside" : "topside") + " of the same unit does.",
+                    topIsShort ? topside.pointer : pointer,
+                    "Measure both from the rear end of the unit to its front end; what is left out cannot be"
+                            + " checked.");
         }
     }
 
     private boolean requireReach(String outline, double rearXM, double frontXM, String span) {
         boolean isShort = !points.isEmpty() && (rearXM() > rearXM || frontXM() < frontXM);
         if (isShort) {
-            problems.add("outline-short", "The " + outline + " does not reach " + span + ".", pointer,
+            problems.add(
+                    "outline-short",
+                    "The " + outline + " does not reach " + span + ".",
+                    pointer,
                     "Measure the " + outline + " over the whole unit; what is left out cannot be checked.");
         }
         return !isShort;
@@ -120,8 +132,8 @@ final class OutlineFields {
     }
 
     /**
-     * Whether the center of gravity of what is drawn can be here: between the ends, and not above the convex hull of the
-     * outline, which nothing drawn is outside of. True when there is no sound outline to compare with.
+     * Whether the center of gravity of what is drawn can be here: between the ends, and not above the convex hull of
+     * the outline, which nothing drawn is outside of. True when there is no sound outline to compare with.
      */
     boolean canHoldWeightAt(double xM, double hM) {
         if (points.isEmpty()) {
@@ -143,23 +155,30 @@ final class OutlineFields {
         }
         for (FramePoint p : points) {
             if (p.hM() > highestAt(topside.points, p.xM()) + 1e-9) {
-                problems.add("underside-above-topside",
-                        "The underside is above the topside at x = " + p.xM() + " m.", pointer,
+                problems.add(
+                        "underside-above-topside",
+                        "The underside is above the topside at x = " + p.xM() + " m.",
+                        pointer,
                         "The underside is the lowest line of the unit, the topside its highest.");
                 return;
             }
         }
         for (FramePoint p : topside.points) {
             if (p.hM() < lowestAt(points, p.xM()) - 1e-9) {
-                problems.add("underside-above-topside",
-                        "The topside is below the underside at x = " + p.xM() + " m.", topside.pointer,
+                problems.add(
+                        "underside-above-topside",
+                        "The topside is below the underside at x = " + p.xM() + " m.",
+                        topside.pointer,
                         "The underside is the lowest line of the unit, the topside its highest.");
                 return;
             }
         }
     }
 
-    /** The deck lies between the trailer's underside, this, and its topside: a height that does not is a slip of the pen. */
+    /**
+     * The deck lies between the trailer's underside, this, and its topside: a height that does not is a slip of the
+     * pen.
+     */
     void requireDeck(JsonFields deck, FramePoint point, OutlineFields topside) {
         if (point == null || points.isEmpty() || topside.points.isEmpty()) {
             return;
@@ -167,8 +186,11 @@ final class OutlineFields {
         double lowM = lowestAt(points, point.xM());
         double highM = highestAt(topside.points, point.xM());
         if (point.hM() < lowM - DECK_SLACK_M || point.hM() > highM + DECK_SLACK_M) {
-            deck.problem("h", "off-outline", "The deck is " + tape(point.hM()) + " high here, but the trailer's outline runs from "
-                            + tape(lowM) + " to " + tape(highM) + " at this x.",
+            deck.problem(
+                    "h",
+                    "off-outline",
+                    "The deck is " + tape(point.hM()) + " high here, but the trailer's outline runs from " + tape(lowM)
+                            + " to " + tape(highM) + " at this x.",
                     "Give the height of the deck's top at this x, such as \"" + new Length(highM).inFeetAndInches(8)
                             + "\", or correct the outline.");
         }

@@ -9,8 +9,8 @@ import org.cresthaul.geometry.Finite;
  *
  * @param tractor the tractor
  * @param steerLimitRad farthest the front wheels turn at the middle of the steer axle, radians
- * @param lockDistanceM how far it rolls at maneuvering speed while the wheels go from straight to that limit, meters: the
- *     steering rate
+ * @param lockDistanceM how far it rolls at maneuvering speed while the wheels go from straight to that limit, meters:
+ *     the steering rate
  * @param steerTires of the steer axle
  * @param trailer the trailer
  * @param loadWidthM of the load, where it is wider than the trailer or the trailer's width is not to count for it

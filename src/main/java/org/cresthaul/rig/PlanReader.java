@@ -38,12 +38,15 @@ final class PlanReader {
         Optional<JsonFields> booster = plan.findObject("booster");
         double boosterM = booster.map(b -> b.lengthM("width", WIDTH)).orElse(Double.NaN);
         double boosterTiresM = booster.map(b -> b.lengthM("overTires", WIDTH)).orElse(Double.NaN);
-        double pivotRad =
-                booster.map(b -> b.angleRad("pivotLimit", LEAST_LIMIT_RAD, MOST_BEND_RAD)).orElse(Double.NaN);
-        PlanDimensions.Tires boosterTires = booster.map(b -> tires(b, "tires", PlanDimensions.Tires.DUAL)).orElse(null);
+        double pivotRad = booster.map(b -> b.angleRad("pivotLimit", LEAST_LIMIT_RAD, MOST_BEND_RAD))
+                .orElse(Double.NaN);
+        PlanDimensions.Tires boosterTires =
+                booster.map(b -> tires(b, "tires", PlanDimensions.Tires.DUAL)).orElse(null);
         booster.ifPresent(JsonFields::refuseOthers);
         if (booster.isPresent() != boosterGiven) {
-            plan.problem("booster", boosterGiven ? "missing" : "no-booster",
+            plan.problem(
+                    "booster",
+                    boosterGiven ? "missing" : "no-booster",
                     boosterGiven ? "The rig has a booster, but its plan has none." : "The rig has no booster.",
                     boosterGiven ? "Add \"booster\" with its widths and pivot limit." : "Leave \"booster\" out here.");
         }

@@ -3,8 +3,8 @@ package org.cresthaul.rig;
 import java.util.List;
 
 /**
- * What changes and slow passages take with this combination and its crew. Seconds and meters per second; the defaults are
- * this program's choice, to be edited in the rig file or with the question.
+ * What changes and slow passages take with this combination and its crew. Seconds and meters per second; the defaults
+ * are this program's choice, to be edited in the rig file or with the question.
  *
  * @param stop slowing down, stopping and moving off again, whatever is done there
  * @param raise off the transport stops and up, before a hazard
@@ -33,8 +33,19 @@ public record PlanTimes(
 
     /** The keys of the times in files and questions, in the order of the components; "crawl" besides is a speed. */
     public static final List<String> KEYS = List.of(
-            "stop", "notch", "liftAxle", "regulator", "shim", "raise", "lower", "coupleBooster", "uncoupleBooster",
-            "closeCouple", "openCloseCoupling", "loadBooster", "unloadBooster");
+            "stop",
+            "notch",
+            "liftAxle",
+            "regulator",
+            "shim",
+            "raise",
+            "lower",
+            "coupleBooster",
+            "uncoupleBooster",
+            "closeCouple",
+            "openCloseCoupling",
+            "loadBooster",
+            "unloadBooster");
 
     /** 3 mph: walking speed (common practice; no source). */
     private static final double WALKING_MPS = 3 * 0.44704;
@@ -42,8 +53,21 @@ public record PlanTimes(
     private static final long LONGEST = 24 * 3600;
 
     public PlanTimes {
-        for (long t : new long[] {stop, notch, liftAxle, regulator, shim, raise, lower, coupleBooster, uncoupleBooster,
-            closeCouple, openCloseCoupling, loadBooster, unloadBooster}) {
+        for (long t : new long[] {
+            stop,
+            notch,
+            liftAxle,
+            regulator,
+            shim,
+            raise,
+            lower,
+            coupleBooster,
+            uncoupleBooster,
+            closeCouple,
+            openCloseCoupling,
+            loadBooster,
+            unloadBooster
+        }) {
             if (t < 0 || t > LONGEST) {
                 throw new IllegalArgumentException("a time is between 0 and 24 hours, is " + t + " s");
             }
@@ -60,13 +84,26 @@ public record PlanTimes(
 
     /** The time of each of {@link #KEYS}, seconds. */
     public List<Long> seconds() {
-        return List.of(stop, notch, liftAxle, regulator, shim, raise, lower, coupleBooster, uncoupleBooster, closeCouple,
-                openCloseCoupling, loadBooster, unloadBooster);
+        return List.of(
+                stop,
+                notch,
+                liftAxle,
+                regulator,
+                shim,
+                raise,
+                lower,
+                coupleBooster,
+                uncoupleBooster,
+                closeCouple,
+                openCloseCoupling,
+                loadBooster,
+                unloadBooster);
     }
 
     /** From times in the order of {@link #KEYS}. */
     static PlanTimes of(List<Long> t, double crawlMps) {
-        return new PlanTimes(t.get(0), t.get(1), t.get(2), t.get(3), t.get(4), t.get(5), t.get(6), t.get(7), t.get(8),
-                t.get(9), t.get(10), t.get(11), t.get(12), crawlMps);
+        return new PlanTimes(
+                t.get(0), t.get(1), t.get(2), t.get(3), t.get(4), t.get(5), t.get(6), t.get(7), t.get(8), t.get(9),
+                t.get(10), t.get(11), t.get(12), crawlMps);
     }
 }

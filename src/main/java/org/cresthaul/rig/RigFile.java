@@ -80,7 +80,10 @@ public final class RigFile {
         for (JsonFields stance : file.objects("stances", 1, MOST_STANCES)) {
             String stanceName = stance.text("name", JsonFields.LONGEST_NAME);
             if (!stanceName.isEmpty() && !names.add(stanceName)) {
-                stance.problem("name", "name-twice", "Two stances are called \"" + stanceName + "\".",
+                stance.problem(
+                        "name",
+                        "name-twice",
+                        "Two stances are called \"" + stanceName + "\".",
                         "Give each stance its own name, such as \"loaded\" and \"empty\".");
             }
             new StanceReader(stance, stanceName, lowest, highest).read().ifPresent(stances::add);
@@ -93,8 +96,8 @@ public final class RigFile {
         if (problems.count() > before) {
             return Optional.empty();
         }
-        return Optional.of(new Rig(
-                name, note, measurement.orElseThrow(), ride.orElseThrow(), notches, stances, times, identity));
+        return Optional.of(
+                new Rig(name, note, measurement.orElseThrow(), ride.orElseThrow(), notches, stances, times, identity));
     }
 
     private static Identity identity(JsonFields fields) {
@@ -144,7 +147,10 @@ public final class RigFile {
             if (offsetM == lastM) {
                 item.problem("offset", "notch-twice", "Two notches have the same offset.", "Keep one of them.");
             } else if (offsetM < lastM) {
-                item.problem("offset", "notch-order", "This notch is lower than the one before it.",
+                item.problem(
+                        "offset",
+                        "notch-order",
+                        "This notch is lower than the one before it.",
                         "List the notches from lowest to highest.");
             }
             lastM = Double.isNaN(offsetM) ? lastM : offsetM;
@@ -154,7 +160,10 @@ public final class RigFile {
             }
         }
         if (!items.isEmpty() && !reference && file.problems().count() == before) {
-            file.problem("notches", "reference-notch", "No notch is the reference: none has the offset \"0 in\".",
+            file.problem(
+                    "notches",
+                    "reference-notch",
+                    "No notch is the reference: none has the offset \"0 in\".",
                     "Measure the rig at one notch and give that notch the offset \"0 in\".");
         }
         return notches;

@@ -31,8 +31,6 @@ public record Setting(
 
     /** The leveling rules that may act: both in auto, only {@link Leveling#HELD} once the rear is raised by hand. */
     public List<Leveling> levelings() {
-        return rearRaiseM > 0
-                ? List.of(Leveling.HELD)
-                : List.of(Leveling.HELD, Leveling.SETTLED);
+        return rearRaiseM > 0 ? List.of(Leveling.HELD) : List.of(Leveling.HELD, Leveling.SETTLED);
     }
 }

@@ -15,8 +15,8 @@ import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
 
 /**
- * Reads one stance of a rig file. Everything is read and compared as bare numbers first (NaN where a field is wrong,
- * so that no comparison with it speaks); values are built only from a stance without a mistake.
+ * Reads one stance of a rig file. Everything is read and compared as bare numbers first (NaN where a field is wrong, so
+ * that no comparison with it speaks); values are built only from a stance without a mistake.
  */
 final class StanceReader {
     /** The position search relies on the next three: they bound how fast a unit's pitch changes along the road. */
@@ -63,13 +63,16 @@ final class StanceReader {
         Optional<JsonFields> boosterFields = stance.findObject("booster");
         Booster booster = boosterFields.map(this::booster).orElse(null);
         if (boosterFields.isPresent() && trailerFields.isThere() && !hingeGiven) {
-            trailerFields.problem("boosterHinge", "missing", "A booster is given, but no hinge on the trailer.",
+            trailerFields.problem(
+                    "boosterHinge",
+                    "missing",
+                    "A booster is given, but no hinge on the trailer.",
                     "Add \"boosterHinge\": {\"x\": \"...\", \"h\": \"...\"} to the trailer, or leave the booster out.");
         }
         Optional<PlanDimensions> plan =
                 stance.findObject("plan").flatMap(p -> PlanReader.read(p, boosterFields.isPresent()));
-        Optional<WeightsReader> weights = stance.findObject("weights")
-                .map(w -> new WeightsReader(w, boosterFields.isPresent(), loads, topsides));
+        Optional<WeightsReader> weights =
+                stance.findObject("weights").map(w -> new WeightsReader(w, boosterFields.isPresent(), loads, topsides));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
@@ -77,8 +80,13 @@ final class StanceReader {
         Couplings.requireAxlesApart(stance, tractor, trailer, booster);
         return stance.problems().count() > before
                 ? Optional.empty()
-                : Optional.of(new LevelStance(name, tractor, trailer, Optional.ofNullable(booster),
-                        weights.map(WeightsReader::weights), plan));
+                : Optional.of(new LevelStance(
+                        name,
+                        tractor,
+                        trailer,
+                        Optional.ofNullable(booster),
+                        weights.map(WeightsReader::weights),
+                        plan));
     }
 
     private Tractor tractor(JsonFields tractor) {
@@ -90,17 +98,25 @@ final class StanceReader {
         double downM = group.lengthM("travelDown", TRAVEL);
         group.refuseOthers();
         if (!drive.isEmpty() && drive.get(0).xM() > steer.xM() - STEER_AHEAD_OF_DRIVE_M) {
-            tractor.problems().add("axle-order", "The steer axle is not at least 1.5 m ahead of the first drive axle.",
-                    steer.pointer() + "/x", "x runs forward: give the steer axle the larger x.");
+            tractor.problems()
+                    .add(
+                            "axle-order",
+                            "The steer axle is not at least 1.5 m ahead of the first drive axle.",
+                            steer.pointer() + "/x",
+                            "x runs forward: give the steer axle the larger x.");
         }
         JsonFields wheel = tractor.object("fifthWheel");
         double reachM = wheel.findLengthM("reach", Couplings.REACH).orElse(Tractor.USUAL_PLATE_REACH_M);
         FramePoint fifthWheel = OutlineFields.point(wheel);
         if (fifthWheel != null && fifthWheel.xM() >= steer.xM()) {
-            wheel.problem("x", "order", "The fifth wheel is not behind the steer axle.",
+            wheel.problem(
+                    "x",
+                    "order",
+                    "The fifth wheel is not behind the steer axle.",
                     "Give it an x below that of the steer axle.");
         }
-        double rearXM = drive.isEmpty() ? Double.NaN : drive.get(drive.size() - 1).xM();
+        double rearXM =
+                drive.isEmpty() ? Double.NaN : drive.get(drive.size() - 1).xM();
         Couplings.requireFifthWheel(wheel, fifthWheel, rearXM);
         OutlineFields underside = OutlineFields.of(tractor, "underside");
         OutlineFields topside = OutlineFields.of(tractor, "topside");
@@ -111,7 +127,12 @@ final class StanceReader {
         if (!tractor.isThere() || tractor.problems().count() > before) {
             return null;
         }
-        return new Tractor(steer.axle(), AxleFields.group(drive, upM, downM), fifthWheel, reachM, underside.outline(),
+        return new Tractor(
+                steer.axle(),
+                AxleFields.group(drive, upM, downM),
+                fifthWheel,
+                reachM,
+                underside.outline(),
                 topside.outline());
     }
 
@@ -130,49 +151,74 @@ final class StanceReader {
         OptionalInt valveAxle = trailer.integer("valveAxle", 1, MOST_AXLES);
         Optional<JsonFields> liftFields = trailer.findObject("liftAxle");
         double gapM = liftFields.map(l -> l.lengthM("gap", LIFT_GAP)).orElse(Double.NaN);
-        double riseM = liftFields.map(l -> l.lengthM("secondaryRise", SECONDARY_RISE)).orElse(Double.NaN);
+        double riseM =
+                liftFields.map(l -> l.lengthM("secondaryRise", SECONDARY_RISE)).orElse(Double.NaN);
         liftFields.ifPresent(JsonFields::refuseOthers);
         double hydraulicM = trailer.lengthM("hydraulicRaiseLimit", RAISE);
         double manualM = trailer.lengthM("manualRaiseLimit", RAISE);
         double sagM = trailer.findLengthM("deckSag", SAG).orElse(0);
 
         if (kingpinXM < (axles.isEmpty() ? Double.NaN : axles.get(0).xM()) + KINGPIN_AHEAD_OF_AXLES_M) {
-            kingpin.problem("x", "order", "The kingpin is not at least 2 m ahead of the first trailer axle.",
+            kingpin.problem(
+                    "x",
+                    "order",
+                    "The kingpin is not at least 2 m ahead of the first trailer axle.",
                     "x runs forward: give the kingpin the larger x.");
         }
         if (deckFront != null && deckFront.xM() >= kingpinXM) {
-            frontFields.problem("x", "order", "The deck front is not behind the kingpin.",
+            frontFields.problem(
+                    "x",
+                    "order",
+                    "The deck front is not behind the kingpin.",
                     "Give it an x below that of the kingpin.");
         }
         if (deckFront != null && deckRear != null && deckRear.xM() >= deckFront.xM()) {
-            rearFields.problem("x", "order", "The deck rear is not behind the deck front.",
+            rearFields.problem(
+                    "x",
+                    "order",
+                    "The deck rear is not behind the deck front.",
                     "x runs forward: give the deck front the larger x.");
         }
         requireValveAxle(trailer, axles, valveAxle, liftFields, deckFront, frontFields);
         if (riseM > downM || -riseM > upM) {
-            liftFields.orElseThrow().problem("secondaryRise", "beyond-travel",
-                    "The secondary rise is more than the axles' travel: the valve could never set it.",
-                    "Keep a rise within travelDown (a drop within travelUp).");
+            liftFields
+                    .orElseThrow()
+                    .problem(
+                            "secondaryRise",
+                            "beyond-travel",
+                            "The secondary rise is more than the axles' travel: the valve could never set it.",
+                            "Keep a rise within travelDown (a drop within travelUp).");
         }
         if (manualM > downM) {
-            trailer.problem("manualRaiseLimit", "beyond-travel",
-                    "The manual raise limit is more than the axles can travel down.", "Keep it within travelDown.");
+            trailer.problem(
+                    "manualRaiseLimit",
+                    "beyond-travel",
+                    "The manual raise limit is more than the axles can travel down.",
+                    "Keep it within travelDown.");
         }
         if (hydraulicM < highestNotchM) {
-            trailer.problem("hydraulicRaiseLimit", "below-notch",
+            trailer.problem(
+                    "hydraulicRaiseLimit",
+                    "below-notch",
                     "The hydraulics reach less high than the highest notch.",
                     "Give the highest deck-front height they reach, measured from the reference notch.");
         }
 
         if (deckFront != null && valveAxle.orElse(0) >= 1 && valveAxle.getAsInt() <= axles.size()) {
-            Couplings.requireTurn(trailer, Math.max(Math.abs(lowestNotchM), Math.max(highestNotchM, hydraulicM)),
-                    deckFront.xM(), axles.get(valveAxle.getAsInt() - 1).xM());
+            Couplings.requireTurn(
+                    trailer,
+                    Math.max(Math.abs(lowestNotchM), Math.max(highestNotchM, hydraulicM)),
+                    deckFront.xM(),
+                    axles.get(valveAxle.getAsInt() - 1).xM());
         }
         OutlineFields underside = OutlineFields.of(trailer, "underside");
         OutlineFields topside = OutlineFields.of(trailer, "topside");
         underside.requireBelow(topside);
-        underside.requireReach(topside, deckRear == null ? Double.NaN : deckRear.xM(),
-                deckFront == null ? Double.NaN : deckFront.xM(), "from the deck rear to the deck front");
+        underside.requireReach(
+                topside,
+                deckRear == null ? Double.NaN : deckRear.xM(),
+                deckFront == null ? Double.NaN : deckFront.xM(),
+                "from the deck rear to the deck front");
         topsides.put("trailer", topside);
         topsides.put("gooseneck", topside);
         if (deckFront != null && deckRear != null && deckRear.xM() < deckFront.xM() && deckFront.xM() < kingpinXM) {
@@ -182,32 +228,58 @@ final class StanceReader {
         List<OutlineFields> load = loads(trailer);
         Optional<JsonFields> hingeFields = trailer.findObject("boosterHinge");
         hingeGiven = hingeFields.isPresent();
-        double reachM = hingeFields.map(h -> h.findLengthM("reach", Couplings.REACH)).orElse(OptionalDouble.empty())
+        double reachM = hingeFields
+                .map(h -> h.findLengthM("reach", Couplings.REACH))
+                .orElse(OptionalDouble.empty())
                 .orElse(Trailer.USUAL_HINGE_REACH_M);
         FramePoint hinge = hingeFields.map(OutlineFields::point).orElse(null);
         if (hinge != null && hinge.xM() >= kingpinXM) {
-            hingeFields.orElseThrow().problem("x", "order", "The booster's hinge is not behind the kingpin.",
-                    "x runs forward: give the kingpin the larger x.");
+            hingeFields
+                    .orElseThrow()
+                    .problem(
+                            "x",
+                            "order",
+                            "The booster's hinge is not behind the kingpin.",
+                            "x runs forward: give the kingpin the larger x.");
         }
         trailer.refuseOthers();
-        lastTrailerAxleXM = axles.isEmpty() ? Double.NaN : axles.get(axles.size() - 1).xM();
+        lastTrailerAxleXM =
+                axles.isEmpty() ? Double.NaN : axles.get(axles.size() - 1).xM();
         if (hinge != null) {
             Couplings.requireHinge(hingeFields.orElseThrow(), hinge, lastTrailerAxleXM);
         }
         if (!trailer.isThere() || trailer.problems().count() > before) {
             return null;
         }
-        return new Trailer(kingpinXM, deckFront, deckRear, AxleFields.group(axles, upM, downM),
-                valveAxle.getAsInt() - 1, liftFields.map(l -> new LiftAxle(gapM, riseM)), hydraulicM, manualM, sagM,
-                underside.outline(), topside.outline(), load.stream().map(OutlineFields::outline).toList(),
-                Optional.ofNullable(hinge), reachM);
+        return new Trailer(
+                kingpinXM,
+                deckFront,
+                deckRear,
+                AxleFields.group(axles, upM, downM),
+                valveAxle.getAsInt() - 1,
+                liftFields.map(l -> new LiftAxle(gapM, riseM)),
+                hydraulicM,
+                manualM,
+                sagM,
+                underside.outline(),
+                topside.outline(),
+                load.stream().map(OutlineFields::outline).toList(),
+                Optional.ofNullable(hinge),
+                reachM);
     }
 
     private static void requireValveAxle(
-            JsonFields trailer, List<AxleFields> axles, OptionalInt valveAxle, Optional<JsonFields> liftAxle,
-            FramePoint deckFront, JsonFields frontFields) {
+            JsonFields trailer,
+            List<AxleFields> axles,
+            OptionalInt valveAxle,
+            Optional<JsonFields> liftAxle,
+            FramePoint deckFront,
+            JsonFields frontFields) {
         if (liftAxle.isPresent() && axles.size() == 1) {
-            trailer.problem("axles", "no-fixed-axle", "The only trailer axle is the lift axle.",
+            trailer.problem(
+                    "axles",
+                    "no-fixed-axle",
+                    "The only trailer axle is the lift axle.",
                     "List a fixed axle ahead of it, or leave liftAxle out.");
             return;
         }
@@ -215,14 +287,23 @@ final class StanceReader {
             return;
         }
         if (valveAxle.getAsInt() > axles.size()) {
-            trailer.problem("valveAxle", "no-such-axle", "The height valve reads axle " + valveAxle.getAsInt()
-                    + ", but there are " + axles.size() + ".", "Count from the front, starting with 1.");
+            trailer.problem(
+                    "valveAxle",
+                    "no-such-axle",
+                    "The height valve reads axle " + valveAxle.getAsInt() + ", but there are " + axles.size() + ".",
+                    "Count from the front, starting with 1.");
         } else if (liftAxle.isPresent() && valveAxle.getAsInt() == axles.size()) {
-            trailer.problem("valveAxle", "valve-on-lift-axle", "The height valve reads the lift axle.",
+            trailer.problem(
+                    "valveAxle",
+                    "valve-on-lift-axle",
+                    "The height valve reads the lift axle.",
                     "Name a fixed axle: the valve must work with the lift axle up as well.");
         } else if (deckFront != null
                 && deckFront.xM() < axles.get(valveAxle.getAsInt() - 1).xM() + DECK_FRONT_AHEAD_OF_VALVE_M) {
-            frontFields.problem("x", "order", "The deck front is not at least 1 m ahead of the valve axle.",
+            frontFields.problem(
+                    "x",
+                    "order",
+                    "The deck front is not at least 1 m ahead of the valve axle.",
                     "x runs forward: give the deck front the larger x.");
         }
     }
@@ -246,7 +327,10 @@ final class StanceReader {
         hinge.refuseOthers();
         AxleFields axle = AxleFields.of(booster.object("axle"));
         if (hingeXM < axle.xM() + HINGE_AHEAD_OF_BOOSTER_AXLE_M) {
-            hinge.problem("x", "order", "The booster's hinge is not at least 0.5 m ahead of its axle.",
+            hinge.problem(
+                    "x",
+                    "order",
+                    "The booster's hinge is not at least 0.5 m ahead of its axle.",
                     "x runs forward: give the hinge the larger x.");
         }
         OutlineFields underside = OutlineFields.of(booster, "underside");
@@ -260,9 +344,13 @@ final class StanceReader {
         double closeXM = closeFields.map(c -> c.lengthM("x", OutlineFields.X)).orElse(Double.NaN);
         closeFields.ifPresent(JsonFields::refuseOthers);
         if (closeXM >= lastTrailerAxleXM) {
-            closeFields.orElseThrow().problem("x", "axle-order",
-                    "The close-coupled axle is not behind the trailer's axles.",
-                    "Give its x in the trailer's frame, below that of the last trailer axle.");
+            closeFields
+                    .orElseThrow()
+                    .problem(
+                            "x",
+                            "axle-order",
+                            "The close-coupled axle is not behind the trailer's axles.",
+                            "Give its x in the trailer's frame, below that of the last trailer axle.");
         }
         requireWith(booster, states, BoosterState.CLOSE_COUPLED, "closeCoupledAxle", closeFields.isPresent());
         boolean carriedGiven = booster.has("carried");
@@ -276,14 +364,25 @@ final class StanceReader {
             return null;
         }
         OptionalDouble closeXMIfGiven = closeFields.isPresent() ? OptionalDouble.of(closeXM) : OptionalDouble.empty();
-        return new Booster(hingeXM, axle.axle(), underside.outline(), topside.outline(), List.copyOf(states), upRad,
-                downRad, closeXMIfGiven, carried.map(OutlineFields::outline));
+        return new Booster(
+                hingeXM,
+                axle.axle(),
+                underside.outline(),
+                topside.outline(),
+                List.copyOf(states),
+                upRad,
+                downRad,
+                closeXMIfGiven,
+                carried.map(OutlineFields::outline));
     }
 
     private static void requireWith(
             JsonFields booster, Set<BoosterState> states, BoosterState state, String key, boolean given) {
         if (states.contains(state) && !given) {
-            booster.problem(key, "missing", "The state \"" + state.word() + "\" needs \"" + key + "\".",
+            booster.problem(
+                    key,
+                    "missing",
+                    "The state \"" + state.word() + "\" needs \"" + key + "\".",
                     "Add it, or leave the state out.");
         }
     }
@@ -299,11 +398,19 @@ final class StanceReader {
                     .findFirst();
             String at = booster.pointer("states") + "/" + i;
             if (state.isEmpty()) {
-                booster.problems().add("unknown-word", "This is not a state of a booster.", at,
-                        "It must be one of: none, trailing, close-coupled, carried.");
+                booster.problems()
+                        .add(
+                                "unknown-word",
+                                "This is not a state of a booster.",
+                                at,
+                                "It must be one of: none, trailing, close-coupled, carried.");
             } else if (!states.add(state.get())) {
-                booster.problems().add("state-twice", "The state \"" + item.textValue() + "\" is listed twice.", at,
-                        "Keep one of them.");
+                booster.problems()
+                        .add(
+                                "state-twice",
+                                "The state \"" + item.textValue() + "\" is listed twice.",
+                                at,
+                                "Keep one of them.");
             }
         }
         return states;

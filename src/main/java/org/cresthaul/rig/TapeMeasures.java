@@ -6,8 +6,8 @@ import java.util.List;
 
 /**
  * What a person with a tape finds on a combination that stands in its level stance, worked out from the file: distances
- * from part to part and heights over the ground, to be read beside the notes of whoever measured. Two figures of the file
- * that were exchanged show here as distances that are on no truck.
+ * from part to part and heights over the ground, to be read beside the notes of whoever measured. Two figures of the
+ * file that were exchanged show here as distances that are on no truck.
  */
 public final class TapeMeasures {
     private final List<Measure> measures = new ArrayList<>();
@@ -49,11 +49,15 @@ public final class TapeMeasures {
 
     private void tractor(Tractor t) {
         List<Axle> drive = t.drive().axles();
-        add("front of the tractor to steer axle", Math.max(t.underside().frontXM(), t.topside().frontXM()) - t.steer().xM());
+        add(
+                "front of the tractor to steer axle",
+                Math.max(t.underside().frontXM(), t.topside().frontXM())
+                        - t.steer().xM());
         axles("steer axle", t.steer().xM(), "drive", drive);
         double lastM = drive.get(drive.size() - 1).xM();
         add("fifth wheel ahead of drive axle " + drive.size(), t.fifthWheel().xM() - lastM);
-        add("drive axle " + drive.size() + " to rear of the tractor",
+        add(
+                "drive axle " + drive.size() + " to rear of the tractor",
                 lastM - Math.min(t.underside().rearXM(), t.topside().rearXM()));
     }
 
@@ -63,22 +67,29 @@ public final class TapeMeasures {
         List<Axle> axles = t.axles().axles();
         axles("kingpin", t.kingpinXM(), "trailer", axles);
         double lastM = axles.get(axles.size() - 1).xM();
-        add("trailer axle " + axles.size() + " to rear of the trailer",
+        add(
+                "trailer axle " + axles.size() + " to rear of the trailer",
                 lastM - Math.min(t.underside().rearXM(), t.topside().rearXM()));
         t.boosterHinge().ifPresent(h -> add("trailer axle " + axles.size() + " to booster hinge", lastM - h.xM()));
         for (int i = 0; i < t.load().size(); i++) {
             Outline load = t.load().get(i);
-            add("front of load outline " + (i + 1) + " behind the deck front", t.deckFront().xM() - load.frontXM());
+            add(
+                    "front of load outline " + (i + 1) + " behind the deck front",
+                    t.deckFront().xM() - load.frontXM());
             add("length of load outline " + (i + 1), load.frontXM() - load.rearXM());
         }
     }
 
     private void booster(Booster b, Trailer t) {
         add("booster hinge to booster axle", b.hingeXM() - b.axle().xM());
-        add("booster axle to rear of the booster", b.axle().xM() - Math.min(b.underside().rearXM(), b.topside().rearXM()));
+        add(
+                "booster axle to rear of the booster",
+                b.axle().xM() - Math.min(b.underside().rearXM(), b.topside().rearXM()));
         List<Axle> axles = t.axles().axles();
-        b.closeCoupledAxleXM().ifPresent(x ->
-                add("trailer axle " + axles.size() + " to booster axle, close-coupled", axles.get(axles.size() - 1).xM() - x));
+        b.closeCoupledAxleXM()
+                .ifPresent(x -> add(
+                        "trailer axle " + axles.size() + " to booster axle, close-coupled",
+                        axles.get(axles.size() - 1).xM() - x));
     }
 
     private void heights(LevelStance stance) {
@@ -96,7 +107,9 @@ public final class TapeMeasures {
     }
 
     private void lowest(String unit, Outline underside) {
-        FramePoint low = underside.points().stream().min(Comparator.comparingDouble(FramePoint::hM)).orElseThrow();
+        FramePoint low = underside.points().stream()
+                .min(Comparator.comparingDouble(FramePoint::hM))
+                .orElseThrow();
         add("lowest point of the " + unit + (low.part().isEmpty() ? "" : ", " + low.part()), low.hM());
     }
 }

@@ -8,7 +8,8 @@ import org.cresthaul.geometry.Finite;
  * @param steer the steer axle, ahead of the drive group
  * @param drive the drive group
  * @param fifthWheel where it carries the kingpin; its height is also the kingpin's
- * @param plateReachM how far plate and ramps reach from there: nothing nearer is checked between tractor and gooseneck, meters
+ * @param plateReachM how far plate and ramps reach from there: nothing nearer is checked between tractor and gooseneck,
+ *     meters
  * @param underside lowest line over the ground, rear to front
  * @param topside highest line, rear to front
  */

@@ -22,8 +22,8 @@ import org.cresthaul.geometry.Finite;
  * @param topside highest line of the trailer itself, rear to front
  * @param load outlines of what is carried, each rear to front; they count as topside
  * @param boosterHinge where a booster couples, when one can
- * @param hingeReachM how far the joint itself reaches from there: nothing nearer is checked between trailer and booster,
- *     meters
+ * @param hingeReachM how far the joint itself reaches from there: nothing nearer is checked between trailer and
+ *     booster, meters
  */
 public record Trailer(
         double kingpinXM,
@@ -58,8 +58,21 @@ public record Trailer(
             Outline topside,
             List<Outline> load,
             Optional<FramePoint> boosterHinge) {
-        this(kingpinXM, deckFront, deckRear, axles, valveAxle, liftAxle, hydraulicRaiseLimitM, manualRaiseLimitM, deckSagM,
-                underside, topside, load, boosterHinge, USUAL_HINGE_REACH_M);
+        this(
+                kingpinXM,
+                deckFront,
+                deckRear,
+                axles,
+                valveAxle,
+                liftAxle,
+                hydraulicRaiseLimitM,
+                manualRaiseLimitM,
+                deckSagM,
+                underside,
+                topside,
+                load,
+                boosterHinge,
+                USUAL_HINGE_REACH_M);
     }
 
     public Trailer {

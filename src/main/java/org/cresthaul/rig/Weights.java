@@ -90,7 +90,10 @@ public record Weights(
      * @param tireWidthsM nominal width of all tires of one axle together, by kind
      */
     public record Ratings(
-            Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tiresKg, OptionalDouble hitchKg, Map<AxleKind, Double> tireWidthsM) {
+            Map<AxleKind, Double> axleKg,
+            Map<AxleKind, Double> tiresKg,
+            OptionalDouble hitchKg,
+            Map<AxleKind, Double> tireWidthsM) {
         /** Tires whose width nobody wrote down. */
         public Ratings(Map<AxleKind, Double> axleKg, Map<AxleKind, Double> tiresKg, OptionalDouble hitchKg) {
             this(axleKg, tiresKg, hitchKg, Map.of());
@@ -195,7 +198,20 @@ public record Weights(
     }
 
     public Weights withPieces(List<Piece> others) {
-        return new Weights(accuracy, source, tractor, trailer, gooseneck, booster, others, tracks, ratings,
-                leastBrakedKg, gauges, regulator, shims, frontLift);
+        return new Weights(
+                accuracy,
+                source,
+                tractor,
+                trailer,
+                gooseneck,
+                booster,
+                others,
+                tracks,
+                ratings,
+                leastBrakedKg,
+                gauges,
+                regulator,
+                shims,
+                frontLift);
     }
 }

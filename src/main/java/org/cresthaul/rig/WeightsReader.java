@@ -28,6 +28,7 @@ final class WeightsReader {
     static final LengthLimits TRACK = new LengthLimits(0.5, 6);
     /** All tires of one axle together. */
     private static final LengthLimits TIRES = new LengthLimits(0.1, 10);
+
     static final LengthLimits ARM = new LengthLimits(0.01, 3);
     static final LengthLimits PLATE = new LengthLimits(0, 0.2);
     private static final double MOST_FOLD_RAD = Math.toRadians(10);
@@ -57,8 +58,10 @@ final class WeightsReader {
         MassPoint gooseneck = unit(fields, "gooseneck");
         Optional<Weights.BoosterWeight> booster = booster(fields, hasBooster);
         List<Weights.Piece> pieces = pieces(fields, loads);
-        Map<AxleKind, Double> tracks = fields.findObject("tracks").map(WeightsReader::tracks).orElse(Map.of());
-        Weights.Ratings ratings = fields.findObject("ratings").map(WeightsReader::ratings)
+        Map<AxleKind, Double> tracks =
+                fields.findObject("tracks").map(WeightsReader::tracks).orElse(Map.of());
+        Weights.Ratings ratings = fields.findObject("ratings")
+                .map(WeightsReader::ratings)
                 .orElse(new Weights.Ratings(Map.of(), Map.of(), OptionalDouble.empty()));
         OptionalDouble leastKg = fields.findMassKg("leastBraked", 0, MOST_KG);
         Weights.Gauges gauges = fields.findObject("gauges").map(this::gauges).orElse(Weights.Gauges.NONE);
@@ -71,8 +74,9 @@ final class WeightsReader {
             weights = null;
             return;
         }
-        weights = new Weights(accuracy, source, tractor, trailer, gooseneck, booster, pieces, tracks, ratings, leastKg,
-                gauges, regulator, shims, lift);
+        weights = new Weights(
+                accuracy, source, tractor, trailer, gooseneck, booster, pieces, tracks, ratings, leastKg, gauges,
+                regulator, shims, lift);
         grossKg.ifPresent(kg -> requireSum(fields, kg));
         requireTracks(fields, hasBooster);
     }
@@ -93,10 +97,15 @@ final class WeightsReader {
     private void requireSum(JsonFields fields, double grossKg) {
         double sumKg = all().mapToDouble(MassPoint::massKg).sum();
         if (Math.abs(sumKg - grossKg) > weights.accuracy() * grossKg + 0.5) {
-            fields.problem("gross", "weights-do-not-add-up", "The parts weigh "
-                    + new Mass(sumKg).format(UnitSystem.US_CUSTOMARY) + " (" + new Mass(sumKg).format(UnitSystem.METRIC)
-                    + ") together, the gross weight given is " + new Mass(grossKg).format(UnitSystem.US_CUSTOMARY) + " ("
-                    + new Mass(grossKg).format(UnitSystem.METRIC) + "): farther apart than the accuracy.",
+            fields.problem(
+                    "gross",
+                    "weights-do-not-add-up",
+                    "The parts weigh "
+                            + new Mass(sumKg).format(UnitSystem.US_CUSTOMARY) + " ("
+                            + new Mass(sumKg).format(UnitSystem.METRIC)
+                            + ") together, the gross weight given is "
+                            + new Mass(grossKg).format(UnitSystem.US_CUSTOMARY) + " ("
+                            + new Mass(grossKg).format(UnitSystem.METRIC) + "): farther apart than the accuracy.",
                     "Look for the part whose weight is wrong or missing, or leave the gross weight out.");
         }
     }
@@ -107,9 +116,12 @@ final class WeightsReader {
         }
         for (AxleKind kind : AxleKind.values()) {
             if (!weights.tracks().containsKey(kind) && (kind != AxleKind.BOOSTER || hasBooster)) {
-                fields.problem("tracks", "missing", "A weight is off the center line, but the track of the " + kind.word()
-                        + " axles is not given.", "Add \"tracks\" with the distance between left and right tire centers of"
-                        + " every axle kind, or give no offset.");
+                fields.problem(
+                        "tracks",
+                        "missing",
+                        "A weight is off the center line, but the track of the " + kind.word() + " axles is not given.",
+                        "Add \"tracks\" with the distance between left and right tire centers of"
+                                + " every axle kind, or give no offset.");
             }
         }
     }
@@ -122,10 +134,12 @@ final class WeightsReader {
     }
 
     /** A weight outside what is drawn of it is in another frame, or belongs to something that is not drawn. */
-    private static void requireInside(
-            JsonFields part, String key, MassPoint at, OutlineFields outline, String what) {
+    private static void requireInside(JsonFields part, String key, MassPoint at, OutlineFields outline, String what) {
         if (at != null && outline != null && !outline.canHoldWeightAt(at.xM(), at.hM())) {
-            part.problem(key, "cg-outside", "The center of gravity is not within the outline of " + what + ".",
+            part.problem(
+                    key,
+                    "cg-outside",
+                    "The center of gravity is not within the outline of " + what + ".",
                     "Give both in the same frame: x runs forward from the same origin, h up from the ground; draw all of"
                             + " it.");
         }
@@ -144,18 +158,25 @@ final class WeightsReader {
         double hM = cg.lengthM("h", OutlineFields.H);
         double offsetM = cg.findLengthM("offset", OFFSET).orElse(0);
         cg.refuseOthers();
-        boolean sound = Double.isFinite(xM) && Double.isFinite(hM) && Double.isFinite(offsetM) && Double.isFinite(massKg);
+        boolean sound =
+                Double.isFinite(xM) && Double.isFinite(hM) && Double.isFinite(offsetM) && Double.isFinite(massKg);
         return sound ? new MassPoint(massKg, xM, hM, offsetM) : null;
     }
 
     private Optional<Weights.BoosterWeight> booster(JsonFields fields, boolean hasBooster) {
         Optional<JsonFields> booster = fields.findObject("booster");
         if (hasBooster && booster.isEmpty() && fields.isThere()) {
-            fields.problem("booster", "missing", "The stance has a booster, but its weight is not given.",
+            fields.problem(
+                    "booster",
+                    "missing",
+                    "The stance has a booster, but its weight is not given.",
                     "Add \"booster\": {\"weight\": \"...\", \"cg\": {\"x\": \"...\", \"h\": \"...\"}}.");
         }
         if (!hasBooster && booster.isPresent()) {
-            fields.problem("booster", "no-booster", "A booster is weighed that the stance does not have.",
+            fields.problem(
+                    "booster",
+                    "no-booster",
+                    "A booster is weighed that the stance does not have.",
                     "Leave it out, or add the booster to the stance.");
         }
         if (booster.isEmpty()) {
@@ -178,24 +199,36 @@ final class WeightsReader {
             int before = fields.problems().count();
             String name = item.text("name", JsonFields.LONGEST_NAME);
             if (!name.isEmpty() && !names.add(name)) {
-                item.problem("name", "name-twice", "Two pieces are called \"" + name + "\".", "Give each its own name.");
+                item.problem(
+                        "name", "name-twice", "Two pieces are called \"" + name + "\".", "Give each its own name.");
             }
             MassPoint at = massPoint(item);
             OutlineFields drawn = loads.get(name);
             if (!name.isEmpty() && drawn == null && fields.isThere()) {
-                item.problem("name", "piece-not-drawn", "The piece \"" + name + "\" is weighed, but not drawn.",
+                item.problem(
+                        "name",
+                        "piece-not-drawn",
+                        "The piece \"" + name + "\" is weighed, but not drawn.",
                         "Add its outline to the trailer's \"load\" under this name: what is not drawn strikes nothing.");
             }
             requireInside(item, "cg", at, drawn, "\"" + name + "\"");
             // Only what is wrong with this piece keeps it out of the sum.
-            if (!name.isEmpty() && at != null && drawn != null && fields.problems().count() == before) {
+            if (!name.isEmpty()
+                    && at != null
+                    && drawn != null
+                    && fields.problems().count() == before) {
                 pieces.add(new Weights.Piece(
-                        name, at, Optional.of(drawn).filter(OutlineFields::isSound).map(OutlineFields::outline)));
+                        name,
+                        at,
+                        Optional.of(drawn).filter(OutlineFields::isSound).map(OutlineFields::outline)));
             }
         }
         for (String load : loads.keySet()) {
             if (fields.isThere() && !load.isEmpty() && !names.contains(load)) {
-                fields.problem("pieces", "load-not-weighed", "The load \"" + load + "\" is drawn, but not weighed.",
+                fields.problem(
+                        "pieces",
+                        "load-not-weighed",
+                        "The load \"" + load + "\" is drawn, but not weighed.",
                         "Add a piece with this name: what is not weighed would count as nothing.");
             }
         }
@@ -212,10 +245,13 @@ final class WeightsReader {
     }
 
     private static Weights.Ratings ratings(JsonFields ratings) {
-        Map<AxleKind, Double> axles = ratings.findObject("axles").map(WeightsReader::byKind).orElse(Map.of());
-        Map<AxleKind, Double> tires = ratings.findObject("tires").map(WeightsReader::byKind).orElse(Map.of());
+        Map<AxleKind, Double> axles =
+                ratings.findObject("axles").map(WeightsReader::byKind).orElse(Map.of());
+        Map<AxleKind, Double> tires =
+                ratings.findObject("tires").map(WeightsReader::byKind).orElse(Map.of());
         OptionalDouble hitch = ratings.findMassKg("fifthWheel", 1, MOST_KG);
-        Map<AxleKind, Double> widths = ratings.findObject("tireWidths").map(WeightsReader::widths).orElse(Map.of());
+        Map<AxleKind, Double> widths =
+                ratings.findObject("tireWidths").map(WeightsReader::widths).orElse(Map.of());
         ratings.refuseOthers();
         return new Weights.Ratings(axles, tires, hitch, widths);
     }
@@ -252,7 +288,8 @@ final class WeightsReader {
         Optional<JsonFields> spring = chart.findObject("airSpring");
         List<ChartPoints.Point> points = spring.isPresent() ? springPoints(spring.get()) : listedPoints(chart);
         if (spring.isPresent() && chart.has("points")) {
-            chart.problem("points", "both-charts", "A chart has points or an air spring, not both.", "Keep the points.");
+            chart.problem(
+                    "points", "both-charts", "A chart has points or an air spring, not both.", "Keep the points.");
         }
         chart.refuseOthers();
         return problems.count() == before && chart.isThere()
@@ -270,14 +307,18 @@ final class WeightsReader {
         double mostPa = spring.pressurePa("upTo");
         spring.refuseOthers();
         if (pressurePa == 0 || mostPa == 0) {
-            spring.problem(pressurePa == 0 ? "pressure" : "upTo", "out-of-range", "A pressure of nothing carries nothing.",
+            spring.problem(
+                    pressurePa == 0 ? "pressure" : "upTo",
+                    "out-of-range",
+                    "A pressure of nothing carries nothing.",
                     "Give the pressure of the maker's table, and the highest one of the gauge.");
         }
         if (problems.count() > before || !spring.isThere()) {
             return List.of();
         }
         AirSpring air = AirSpring.of(loadKg, pressurePa);
-        return List.of(new ChartPoints.Point(0, unsprungKg),
+        return List.of(
+                new ChartPoints.Point(0, unsprungKg),
                 new ChartPoints.Point(mostPa, air.axleKg(mostPa, toSpringM / toAxleM, unsprungKg)));
     }
 
@@ -290,15 +331,21 @@ final class WeightsReader {
             String at = chart.pointer("points") + "/" + i;
             JsonNode item = items.get(i);
             if (!item.isArray() || item.size() != 2) {
-                problems.add("wrong-type", "A point of a chart is a pressure and a load.", at,
+                problems.add(
+                        "wrong-type",
+                        "A point of a chart is a pressure and a load.",
+                        at,
                         "Write it as in [\"55 psi\", \"17,500 lb\"].");
                 continue;
             }
             double pressurePa = JsonQuantities.pressurePa(item.get(0), at + "/0", "pressure", problems);
             double loadKg = JsonQuantities.massKg(item.get(1), at + "/1", "load", 0, MOST_KG, problems);
             if (pressurePa <= lastPa || loadKg <= lastKg) {
-                problems.add("not-monotone", "The chart does not rise here: " + (pressurePa <= lastPa ? "the pressure"
-                        : "the load") + " is not above that of the point before.", at,
+                problems.add(
+                        "not-monotone",
+                        "The chart does not rise here: " + (pressurePa <= lastPa ? "the pressure" : "the load")
+                                + " is not above that of the point before.",
+                        at,
                         "List the points from the lowest pressure to the highest; the load must rise with it.");
             }
             lastPa = Double.isNaN(pressurePa) ? lastPa : pressurePa;
@@ -320,17 +367,26 @@ final class WeightsReader {
             regulator.problem("most", "order", "The highest pressure is below the lowest.", "Swap them.");
         }
         if (setPa < leastPa || setPa > mostPa) {
-            regulator.problem("set", "out-of-range", "What is set is beyond what the regulator can be set to.",
+            regulator.problem(
+                    "set",
+                    "out-of-range",
+                    "What is set is beyond what the regulator can be set to.",
                     "Keep it between least and most.");
         }
         Optional<ChartPoints> chart = gauges.booster();
         if (chart.isEmpty() && problems.count() == before) {
-            regulator.problem("set", "no-chart", "A regulator is given, but no sound chart for the booster.",
+            regulator.problem(
+                    "set",
+                    "no-chart",
+                    "A regulator is given, but no sound chart for the booster.",
                     "Add \"booster\" to the gauges: without it a pressure says nothing about the load.");
         } else if (chart.isPresent()) {
             List<ChartPoints.Point> points = chart.get().points();
-            if (leastPa < points.get(0).pressurePa() || mostPa > points.get(points.size() - 1).pressurePa()) {
-                regulator.problem(leastPa < points.get(0).pressurePa() ? "least" : "most", "beyond-chart",
+            if (leastPa < points.get(0).pressurePa()
+                    || mostPa > points.get(points.size() - 1).pressurePa()) {
+                regulator.problem(
+                        leastPa < points.get(0).pressurePa() ? "least" : "most",
+                        "beyond-chart",
                         "The regulator can be set to pressures that the booster's chart does not have.",
                         "Extend the chart, or narrow the range.");
             }
@@ -364,8 +420,13 @@ final class WeightsReader {
         }
         shims.refuseOthers();
         if (!fitted.isEmpty() && !seen.contains(fitted)) {
-            shims.problem("fitted", "no-such-shim", "The fitted plate \"" + fitted + "\" is not among the plates.",
-                    seen.isEmpty() ? "List it there." : "List it there, or name one of: " + String.join(", ", seen) + ".");
+            shims.problem(
+                    "fitted",
+                    "no-such-shim",
+                    "The fitted plate \"" + fitted + "\" is not among the plates.",
+                    seen.isEmpty()
+                            ? "List it there."
+                            : "List it there, or name one of: " + String.join(", ", seen) + ".");
         }
         return problems.count() == before && shims.isThere()
                 ? new Weights.ShimSet(fitted, plates, armM, foldRad, foldKg)
@@ -379,7 +440,10 @@ final class WeightsReader {
         double takeOffPa = lift.pressurePa("takeOff");
         lift.refuseOthers();
         if (ratedPa == 0) {
-            lift.problem("ratedPressure", "out-of-range", "A pressure of nothing raises nothing.",
+            lift.problem(
+                    "ratedPressure",
+                    "out-of-range",
+                    "A pressure of nothing raises nothing.",
                     "Copy it from the maker's plate.");
         }
         return problems.count() == before && lift.isThere() ? new Weights.FrontLift(ratedPa, ratedKg, takeOffPa) : null;

@@ -40,8 +40,8 @@ final class BendDrawing {
         double tires = Math.max(0.1, r - t.apronM());
         Geometry all = arc.ring(tires, edge);
         Geometry own = right ? arc.ring(tires, center) : arc.ring(twoWay ? center : tires, edge);
-        Geometry pavement = Areas.union(own, Areas.union(
-                in.before(in.ownFrom, in.ownTo), move.transform(out.beyond(out.ownFrom, out.ownTo))));
+        Geometry pavement = Areas.union(
+                own, Areas.union(in.before(in.ownFrom, in.ownTo), move.transform(out.beyond(out.ownFrom, out.ownTo))));
         Geometry before = in.before(in.opposingFrom, in.opposingTo);
         Geometry beyond = move.transform(out.beyond(out.opposingFrom, out.opposingTo));
         Optional<Geometry> escorted = Optional.empty();
@@ -51,9 +51,14 @@ final class BendDrawing {
             escorted = Optional.of(t.exit().borrow() ? Areas.union(wide, beyond) : wide);
         }
         Geometry opposing = Areas.without(Areas.union(arc.ring(r, edge), Areas.union(before, beyond)), pavement);
-        DrawnCorner drawn = new DrawnCorner(pavement, escorted, opposing, List.of(),
+        DrawnCorner drawn = new DrawnCorner(
+                pavement,
+                escorted,
+                opposing,
+                List.of(),
                 arc.way(r + inside - in.middleM(), r + inside - out.middleM(), reachM),
-                in.end(false), out.end(false, end.x, end.y));
+                in.end(false),
+                out.end(false, end.x, end.y));
         return right ? drawn.mirrored(in.end(true), out.end(true, end.x, -end.y)) : drawn;
     }
 

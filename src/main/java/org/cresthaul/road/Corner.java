@@ -9,8 +9,8 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
- * A corner from above, in meters, in its own frame: any origin, x to the east of it or along the approach, y to the left
- * of x. Geometries are values here: nobody changes them.
+ * A corner from above, in meters, in its own frame: any origin, x to the east of it or along the approach, y to the
+ * left of x. Geometries are values here: nobody changes them.
  *
  * @param pavement what tires may run on without escorts, as far as own lanes and aprons go
  * @param escorted what they may run on when escorts hold the opposing traffic; contains {@code pavement}. Empty when no
@@ -21,12 +21,11 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * @param exit where it goes to
  * @param turnRad how far the road turns from approach to exit, positive to the left; a roundabout may turn beyond π
  * @param ground what bodies pass over where they leave the pavement
- * @param guide the way the road is driven, from the approach to the exit, as a line in the corner's frame: it says on which
- *     side islands are passed. Empty when nobody said; islands may then be passed on either side
+ * @param guide the way the road is driven, from the approach to the exit, as a line in the corner's frame: it says on
+ *     which side islands are passed. Empty when nobody said; islands may then be passed on either side
  * @param onLeft whether one drives on the left here: the opposing lanes are then on the right
  * @param backing whether it is driven backward, from {@code exit} to {@code approach}: wheels that roll forward from
- *     the
- *     gate out to the road roll back the same way, so that all here is told of the pull-out
+ *     the gate out to the road roll back the same way, so that all here is told of the pull-out
  */
 public record Corner(
         Geometry pavement,
@@ -41,7 +40,8 @@ public record Corner(
         boolean onLeft,
         boolean backing) {
     /**
-     * What stands beside the pavement and in it, above the pavement beside it. A height nobody gave is unknown, never zero.
+     * What stands beside the pavement and in it, above the pavement beside it. A height nobody gave is unknown, never
+     * zero.
      *
      * @param edgeHeightM of whatever lies beyond the pavement's outer edge: the curb; zero where the ground is flush
      * @param islands raised areas that tires keep off; the pavement does not hold them
@@ -64,8 +64,8 @@ public record Corner(
      * A cross-section of the road at one end of the corner.
      *
      * @param headingRad direction of travel, counter-clockwise from x
-     * @param leftM rightM how far own lanes and shoulder reach to either side of the point, meters, each positive outward
-     *     and perhaps negative: a point on the center line has its own lane all on one side
+     * @param leftM rightM how far own lanes and shoulder reach to either side of the point, meters, each positive
+     *     outward and perhaps negative: a point on the center line has its own lane all on one side
      * @param escortedLeftM escortedRightM the same with the opposing lanes
      */
     public record RoadEnd(
@@ -133,7 +133,10 @@ public record Corner(
 
     public Corner {
         Finite.require("turnRad", turnRad);
-        if (pavement.isEmpty() || !pavement.isValid() || !opposing.isValid() || !obstacles.isValid()
+        if (pavement.isEmpty()
+                || !pavement.isValid()
+                || !opposing.isValid()
+                || !obstacles.isValid()
                 || escorted.isPresent() && !escorted.get().isValid()) {
             throw new IllegalArgumentException("a corner's areas must be valid, and its pavement not empty");
         }
@@ -161,7 +164,7 @@ public record Corner(
 
     /** The same, backed into from its exit. */
     Corner backed() {
-        return new Corner(pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, onLeft,
-                true);
+        return new Corner(
+                pavement, escorted, opposing, obstacles, approach, exit, turnRad, ground, guide, onLeft, true);
     }
 }

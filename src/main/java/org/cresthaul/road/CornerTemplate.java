@@ -10,14 +10,15 @@ import org.cresthaul.road.Corner.Island;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * A corner built from a few measures: two roads that meet. Origin: where the roads' center lines
- * meet (a roundabout's center); x along the approach, y to its left. Curved edges are drawn so that the pavement never
- * comes out larger than it is: by less than a six-thousandth of a curve's radius smaller. Beyond the curb returns the roads
- * go on straight for {@link #REACH_M}.
+ * A corner built from a few measures: two roads that meet. Origin: where the roads' center lines meet (a roundabout's
+ * center); x along the approach, y to its left. Curved edges are drawn so that the pavement never comes out larger than
+ * it is: by less than a six-thousandth of a curve's radius smaller. Beyond the curb returns the roads go on straight
+ * for {@link #REACH_M}.
  *
  * @param turnRad from approach to exit, positive to the left
  * @param layout how the two roads are joined
- * @param apronM how far tires may run up behind the return (or onto a roundabout's middle island), meters: it is pavement
+ * @param apronM how far tires may run up behind the return (or onto a roundabout's middle island), meters: it is
+ *     pavement
  * @param islands tires keep off, bodies may overhang; in the template's frame
  * @param obstacles nothing may touch
  * @param curbHeightM of the edge of all pavement; zero where it is flush, empty when unknown
@@ -84,7 +85,8 @@ public record CornerTemplate(
     }
 
     /**
-     * A curb return of one radius, or of three: first, middle, last, the middle arc set in by an offset from both edges.
+     * A curb return of one radius, or of three: first, middle, last, the middle arc set in by an offset from both
+     * edges.
      */
     public record CurbReturn(double firstM, double middleM, double lastM, double offsetM) implements Layout {
         public CurbReturn {
@@ -172,8 +174,14 @@ public record CornerTemplate(
             Optional<Roundabout> roundabout,
             List<List<PlanPoint>> islands,
             List<Obstacle> obstacles) {
-        this(turnRad, approach, exit, roundabout.isPresent() ? roundabout.get() : curb, apronM,
-                islands.stream().map(i -> new Median(i, OptionalDouble.empty())).toList(), obstacles,
+        this(
+                turnRad,
+                approach,
+                exit,
+                roundabout.isPresent() ? roundabout.get() : curb,
+                apronM,
+                islands.stream().map(i -> new Median(i, OptionalDouble.empty())).toList(),
+                obstacles,
                 OptionalDouble.empty());
     }
 
@@ -203,8 +211,8 @@ public record CornerTemplate(
             throw new IllegalArgumentException("one turns back across the opposing side");
         }
         if (layout instanceof UTurn && approach.opposingM + exit.opposingM > 0) {
-            throw new IllegalArgumentException("the roadways of a U-turn oppose each other: they have no other"
-                    + " opposing lanes");
+            throw new IllegalArgumentException(
+                    "the roadways of a U-turn oppose each other: they have no other" + " opposing lanes");
         }
         if (layout instanceof Fork fork && !fork.isApartFrom(turnRad)) {
             throw new IllegalArgumentException("the third road lies on the exit");
@@ -228,8 +236,12 @@ public record CornerTemplate(
                 exit,
                 layout.mirrored(),
                 apronM,
-                islands.stream().map(i -> new Median(mirrored(i.outline), i.heightM)).toList(),
-                obstacles.stream().map(o -> new Obstacle(mirrored(o.outline), o.radiusM)).toList(),
+                islands.stream()
+                        .map(i -> new Median(mirrored(i.outline), i.heightM))
+                        .toList(),
+                obstacles.stream()
+                        .map(o -> new Obstacle(mirrored(o.outline), o.radiusM))
+                        .toList(),
                 curbHeightM,
                 !onLeft);
     }
@@ -246,9 +258,11 @@ public record CornerTemplate(
         }
         Geometry hard = Areas.none();
         for (Obstacle o : obstacles) {
-            hard = Areas.union(hard, o.outline.size() >= 3
-                    ? PlanShapes.polygon(o.outline)
-                    : PlanShapes.pole(o.outline.get(0), o.radiusM));
+            hard = Areas.union(
+                    hard,
+                    o.outline.size() >= 3
+                            ? PlanShapes.polygon(o.outline)
+                            : PlanShapes.pole(o.outline.get(0), o.radiusM));
         }
         Corner corner = drawn.corner(raised, hard, curbHeightM, drawnTurnRad());
         return layout instanceof Gate ? corner.backed() : corner;

@@ -8,12 +8,13 @@ import java.util.TreeSet;
 import org.cresthaul.geometry.Interval;
 
 /**
- * The road as a surface: several lines that are known to run so far beside each other, and the ground straight between two
- * neighbors, at every distance. Outside of the outermost lines it goes on as high as they are; nobody has looked there.
+ * The road as a surface: several lines that are known to run so far beside each other, and the ground straight between
+ * two neighbors, at every distance. Outside of the outermost lines it goes on as high as they are; nobody has looked
+ * there.
  *
- * <p>Beyond the end of a line it goes on at the declared grade. Where none is declared all lines go on at one slope, the mean
- * of theirs, so that the road keeps the crossfall it has at its end. Ground counts as surveyed where all lines are.
- * Immutable.
+ * <p>Beyond the end of a line it goes on at the declared grade. Where none is declared all lines go on at one slope,
+ * the mean of theirs, so that the road keeps the crossfall it has at its end. Ground counts as surveyed where all lines
+ * are. Immutable.
  */
 public final class CrossSection {
     /** Lines nearer to each other than this are one, meters: no road is as steep to a side as that would make it. */
@@ -84,7 +85,8 @@ public final class CrossSection {
 
     private RoadProfile between(String name, double rightM, RoadProfile a, RoadProfile b, double share) {
         List<SurveyedPoint> points = new ArrayList<>();
-        for (double s : share == 0 ? distances(List.of(a)) : share == 1 ? distances(List.of(b)) : distances(List.of(a, b))) {
+        for (double s :
+                share == 0 ? distances(List.of(a)) : share == 1 ? distances(List.of(b)) : distances(List.of(a, b))) {
             points.add(new SurveyedPoint(s, (1 - share) * a.heightAt(s) + share * b.heightAt(s)));
         }
         return RoadProfile.workedOut(a, name, rightM, points, slopes, surveyedFromM, surveyedToM);
@@ -108,9 +110,9 @@ public final class CrossSection {
     }
 
     /**
-     * Whether a surveyed line stands anywhere higher than straight between its neighbors, level ground being taken outside of
-     * the outermost: a crown, a rail, a curb. The ground under a unit can be nearest there, and elsewhere only under the unit's
-     * edges.
+     * Whether a surveyed line stands anywhere higher than straight between its neighbors, level ground being taken
+     * outside of the outermost: a crown, a rail, a curb. The ground under a unit can be nearest there, and elsewhere
+     * only under the unit's edges.
      */
     public boolean isRidge(int line) {
         RoadProfile own = lines.get(line);

@@ -10,8 +10,8 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
- * The roads of a template, driven on the right, before its islands and obstacles are taken out. Pavement does not hold the
- * islands named here.
+ * The roads of a template, driven on the right, before its islands and obstacles are taken out. Pavement does not hold
+ * the islands named here.
  *
  * @param way how it is driven, from approach to exit
  */
@@ -30,7 +30,9 @@ record DrawnCorner(
                 flip.transform(pavement),
                 escorted.map(flip::transform),
                 flip.transform(opposing),
-                islands.stream().map(i -> new Island(flip.transform(i.area()), i.heightM())).toList(),
+                islands.stream()
+                        .map(i -> new Island(flip.transform(i.area()), i.heightM()))
+                        .toList(),
                 way.stream().map(c -> new Coordinate(c.x, -c.y)).toList(),
                 in,
                 out);
@@ -48,8 +50,8 @@ record DrawnCorner(
         }
         Geometry drivable = Areas.sealed(largest(Areas.without(pavement, off)));
         Geometry keepOff = off;
-        Optional<Geometry> wide = escorted.map(
-                e -> Areas.sealed(largest(Areas.union(Areas.without(e, keepOff), drivable))));
+        Optional<Geometry> wide =
+                escorted.map(e -> Areas.sealed(largest(Areas.union(Areas.without(e, keepOff), drivable))));
         return new Corner(
                 drivable,
                 wide,
@@ -59,7 +61,8 @@ record DrawnCorner(
                 out,
                 turnRad,
                 new Corner.Ground(edgeHeightM, raised),
-                Optional.of(DrivenWay.past(way, raised.stream().map(Island::area).toList(), true)));
+                Optional.of(
+                        DrivenWay.past(way, raised.stream().map(Island::area).toList(), true)));
     }
 
     /** Without what an island or obstacle cuts off. */

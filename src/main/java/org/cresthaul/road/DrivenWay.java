@@ -12,8 +12,8 @@ import org.locationtech.jts.linearref.LengthIndexedLine;
 
 /**
  * The nominal way through a corner, led past islands. Where it runs over an island it is led along the island's edge,
- * half a meter off it, so that the island stays on the side of the opposing traffic: on the left where one drives on the
- * right. A splitter, a median's nose and the island of a turning lane are all passed so.
+ * half a meter off it, so that the island stays on the side of the opposing traffic: on the left where one drives on
+ * the right. A splitter, a median's nose and the island of a turning lane are all passed so.
  */
 public final class DrivenWay {
     private static final double BESIDE_M = 0.5;
@@ -28,7 +28,8 @@ public final class DrivenWay {
      */
     public static LineString past(List<Coordinate> way, List<Geometry> islands, boolean islandsLeft) {
         LineString line = GEOMETRY.createLineString(distinct(way));
-        // Led past one island, it may come to another that was done with: twice through is enough for what roads look like.
+        // Led past one island, it may come to another that was done with: twice through is enough for what roads look
+        // like.
         List<Geometry> twice = new ArrayList<>(islands);
         twice.addAll(islands);
         for (Geometry island : twice) {

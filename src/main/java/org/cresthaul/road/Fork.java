@@ -6,12 +6,10 @@ import org.cresthaul.road.CornerTemplate.RoadWidths;
 
 /**
  * Three roads that meet in a Y: one bears away from the other at a nose, or the way leads round the nose from one
- * branch
- * into the other.
+ * branch into the other.
  *
  * @param third the road that is not driven; its own lanes are those that lead away from the meeting. It is closed,
- *     unless
- *     escorts may borrow it
+ *     unless escorts may borrow it
  * @param thirdRad the direction in which it leads away, from that of the approach, positive to the left
  * @param inside the return inside the turn, where approach and exit are neighbors there
  * @param noseM radius of the noses between the third road and its neighbors

@@ -52,8 +52,9 @@ final class ForkDrawing {
         }
         Geometry thirdArea = aside.area(reachM);
         Geometry all = Areas.union(Areas.union(back.area(reachM), onward.area(reachM)), thirdArea);
-        Geometry box = Areas.common(Areas.union(all, mouths), box(in, out,
-                new RoadStrip(fork.thirdRad(), fork.third(), false, reachM), reachM));
+        Geometry box = Areas.common(
+                Areas.union(all, mouths),
+                box(in, out, new RoadStrip(fork.thirdRad(), fork.third(), false, reachM), reachM));
         Geometry own = Areas.union(in.before(in.ownFrom, in.ownTo), out.beyond(out.ownFrom, out.ownTo));
         // Turning to its own side the truck has its own lanes and the return; turning across, the junction itself as
         // well.
@@ -70,12 +71,20 @@ final class ForkDrawing {
             wide = t.exit().borrow() ? Areas.union(wide, beyond) : wide;
             escorted = Optional.of(fork.third().borrow() ? Areas.union(wide, thirdArea) : wide);
         }
-        Geometry opposing = Areas.without(
-                Areas.union(Areas.union(before, beyond), Areas.union(thirdArea, mouths)), pavement);
-        return new DrawnCorner(pavement, escorted, opposing, List.of(),
-                RoundedWay.of(new RoundedWay.Line(0, in.middleM()), new RoundedWay.Line(t.turnRad(), out.middleM()),
-                        radiusM(t, fork, in, out), reachM),
-                in.end(false), out.end(false));
+        Geometry opposing =
+                Areas.without(Areas.union(Areas.union(before, beyond), Areas.union(thirdArea, mouths)), pavement);
+        return new DrawnCorner(
+                pavement,
+                escorted,
+                opposing,
+                List.of(),
+                RoundedWay.of(
+                        new RoundedWay.Line(0, in.middleM()),
+                        new RoundedWay.Line(t.turnRad(), out.middleM()),
+                        radiusM(t, fork, in, out),
+                        reachM),
+                in.end(false),
+                out.end(false));
     }
 
     private static CurbReturn curb(Fork fork, List<Leg> legs, int first, Leg aside) {

@@ -4,10 +4,9 @@ import org.cresthaul.geometry.Finite;
 
 /**
  * A gate that is backed into: the combination drives past it along the road, stops, and backs in. The template's turn
- * is the
- * direction of the drive behind the gate, from that of the road, positive to the left; its point is where the middle
- * of the
- * drive meets the road's center line. The template's exit has no say: the drive goes on as wide as the gate.
+ * is the direction of the drive behind the gate, from that of the road, positive to the left; its point is where the
+ * middle of the drive meets the road's center line. The template's exit has no say: the drive goes on as wide as the
+ * gate.
  *
  * @param widthM of the gate and the drive behind it
  * @param nearM radius of the return that is passed first

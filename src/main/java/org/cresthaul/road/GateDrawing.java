@@ -20,9 +20,10 @@ final class GateDrawing {
         boolean left = t.turnRad() > 0;
         CurbReturn near = CurbReturn.single(gate.nearM());
         CurbReturn far = CurbReturn.single(gate.farM());
-        double reachM = CornerTemplate.reachM(left
-                ? Math.max(Mouth.reachM(drive, back, near), Mouth.reachM(onward, drive, far))
-                : Math.max(Mouth.reachM(back, drive, near), Mouth.reachM(drive, onward, far)));
+        double reachM = CornerTemplate.reachM(
+                left
+                        ? Math.max(Mouth.reachM(drive, back, near), Mouth.reachM(onward, drive, far))
+                        : Math.max(Mouth.reachM(back, drive, near), Mouth.reachM(drive, onward, far)));
         RoadStrip road = new RoadStrip(0, t.approach(), false, reachM);
         Geometry returns = left
                 ? Areas.union(Mouth.area(drive, back, near, t.apronM()), Mouth.area(onward, drive, far, t.apronM()))
@@ -30,15 +31,22 @@ final class GateDrawing {
         Geometry lanes = road.strip(road.opposingFrom, road.opposingTo);
         // On its own side of the road the drive does not reach across the center line.
         Geometry way = left ? drive.area(reachM) : Areas.without(drive.area(reachM), lanes);
-        Geometry pavement =
-                Areas.union(Areas.union(road.strip(road.ownFrom, road.ownTo), way), returns);
+        Geometry pavement = Areas.union(Areas.union(road.strip(road.ownFrom, road.ownTo), way), returns);
         Optional<Geometry> escorted =
                 t.approach().borrow() ? Optional.of(Areas.union(pavement, lanes)) : Optional.empty();
         double heading = t.turnRad() + Math.PI;
         Corner.RoadEnd from = new Corner.RoadEnd(0, 0, heading, half, half, half, half);
-        return new DrawnCorner(pavement, escorted, Areas.without(lanes, pavement), List.of(),
-                RoundedWay.of(new RoundedWay.Line(heading, 0), new RoundedWay.Line(0, road.middleM()),
-                        gate.farM() + half, reachM),
-                from, road.end(false));
+        return new DrawnCorner(
+                pavement,
+                escorted,
+                Areas.without(lanes, pavement),
+                List.of(),
+                RoundedWay.of(
+                        new RoundedWay.Line(heading, 0),
+                        new RoundedWay.Line(0, road.middleM()),
+                        gate.farM() + half,
+                        reachM),
+                from,
+                road.end(false));
     }
 }

@@ -28,7 +28,8 @@ final class JunctionDrawing {
         Geometry ownInCut = Areas.common(ownIn, out.side(right ? out.ownFrom : out.outerM));
         Geometry ownOutCut = Areas.common(ownOut, in.side(right ? in.ownFrom : in.outerM));
         Geometry own = Areas.union(ownInCut, ownOutCut);
-        // Turning across, the truck has the junction itself; turning to its own side it has its own lanes and the return.
+        // Turning across, the truck has the junction itself; turning to its own side it has its own lanes and the
+        // return.
         Geometry pavement = Areas.union(own, right ? fillet : Areas.union(box, fillet));
         Geometry opposing = Areas.union(
                 Areas.common(in.strip(in.opposingFrom, in.opposingTo), out.side(out.outerM)),
@@ -53,8 +54,14 @@ final class JunctionDrawing {
         }
         double set = curb.middleM() + curb.offsetM();
         double radius = Math.min(set + in.innerM - in.middleM(), set + out.innerM - out.middleM());
-        DrawnCorner drawn = new DrawnCorner(pavement, escorted, opposing, List.of(),
-                way(in.middleM(), out.middleM(), turn, radius, reachM), in.end(false), out.end(false));
+        DrawnCorner drawn = new DrawnCorner(
+                pavement,
+                escorted,
+                opposing,
+                List.of(),
+                way(in.middleM(), out.middleM(), turn, radius, reachM),
+                in.end(false),
+                out.end(false));
         return right ? drawn.mirrored(in.end(true), out.end(true)) : drawn;
     }
 
@@ -69,8 +76,7 @@ final class JunctionDrawing {
         int steps = (int) Math.ceil(turn / PlanShapes.STEP_RAD);
         for (int i = 0; i <= steps; i++) {
             double a = turn * i / steps;
-            way.add(new Coordinate(
-                    meetX - tangent + radius * Math.sin(a), offsetIn + radius * (1 - Math.cos(a))));
+            way.add(new Coordinate(meetX - tangent + radius * Math.sin(a), offsetIn + radius * (1 - Math.cos(a))));
         }
         way.add(PlanShapes.turned(turn, reachM, offsetOut));
         return way;

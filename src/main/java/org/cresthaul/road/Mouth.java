@@ -32,16 +32,17 @@ final class Mouth {
 
     /**
      * The pavement between them: in an angle less than straight that which the return adds, and an apron behind it;
-     * else
-     * the triangle that the ends of the roads leave open.
+     * else the triangle that the ends of the roads leave open.
      */
     static Geometry area(Leg first, Leg second, CurbReturn curb, double apronM) {
         double between = between(first, second);
         if (between >= Math.PI - 1e-9) {
-            return between < Math.PI + 1e-6 ? Areas.none() : PlanShapes.polygon(
-                    PlanShapes.turned(first.awayRad, 0, 0),
-                    PlanShapes.turned(first.awayRad, 0, first.leftM),
-                    PlanShapes.turned(second.awayRad, 0, -second.rightM));
+            return between < Math.PI + 1e-6
+                    ? Areas.none()
+                    : PlanShapes.polygon(
+                            PlanShapes.turned(first.awayRad, 0, 0),
+                            PlanShapes.turned(first.awayRad, 0, first.leftM),
+                            PlanShapes.turned(second.awayRad, 0, -second.rightM));
         }
         // Seen from the second road, driven toward the origin, along x: the first turns off to the left.
         double turn = Math.PI - between;

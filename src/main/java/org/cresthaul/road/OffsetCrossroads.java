@@ -6,10 +6,8 @@ import org.cresthaul.road.CornerTemplate.RoadWidths;
 
 /**
  * Into a road that crosses, a short stretch along it, and out the other way: the template's turn is that of the first
- * of
- * the two turns, the second turns back by as much, so that the exit runs beside the approach. The template's point is
- * where
- * the approach's center line meets that of the crossing road.
+ * of the two turns, the second turns back by as much, so that the exit runs beside the approach. The template's point
+ * is where the approach's center line meets that of the crossing road.
  *
  * @param crossing the road between, in the direction it is driven
  * @param offsetM between the center lines of approach and exit, square to them

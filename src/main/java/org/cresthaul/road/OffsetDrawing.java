@@ -17,15 +17,28 @@ final class OffsetDrawing {
     static DrawnCorner of(CornerTemplate t, OffsetCrossroads crossroads) {
         double turn = t.turnRad();
         double alongM = crossroads.offsetM() / Math.sin(Math.abs(turn));
-        CornerTemplate first = new CornerTemplate(turn, t.approach(), crossroads.crossing(), crossroads.first(), t.apronM(),
-                List.of(), List.of(), t.curbHeightM());
-        CornerTemplate second = new CornerTemplate(-turn, crossroads.crossing(), t.exit(), crossroads.second(), t.apronM(),
-                List.of(), List.of(), t.curbHeightM());
+        CornerTemplate first = new CornerTemplate(
+                turn,
+                t.approach(),
+                crossroads.crossing(),
+                crossroads.first(),
+                t.apronM(),
+                List.of(),
+                List.of(),
+                t.curbHeightM());
+        CornerTemplate second = new CornerTemplate(
+                -turn,
+                crossroads.crossing(),
+                t.exit(),
+                crossroads.second(),
+                t.apronM(),
+                List.of(),
+                List.of(),
+                t.curbHeightM());
         DrawnCorner a = JunctionDrawing.of(first, crossroads.first());
         DrawnCorner b = JunctionDrawing.of(second, crossroads.second());
         Coordinate meeting = PlanShapes.turned(turn, alongM, 0);
-        AffineTransformation move =
-                AffineTransformation.rotationInstance(turn).translate(meeting.x, meeting.y);
+        AffineTransformation move = AffineTransformation.rotationInstance(turn).translate(meeting.x, meeting.y);
         // The first junction's part of the crossing road ends with the exit, the second's begins with the approach.
         double reachM = CornerTemplate.reachM(alongM);
         RoadStrip in = new RoadStrip(0, t.approach(), false, reachM);
@@ -39,12 +52,22 @@ final class OffsetDrawing {
         Geometry pavement = joined(a.pavement(), upTo, move.transform(b.pavement()), from);
         Optional<Geometry> escorted = a.escorted().isEmpty() && b.escorted().isEmpty()
                 ? Optional.empty()
-                : Optional.of(Areas.union(pavement, joined(a.escorted().orElse(a.pavement()), upTo,
-                        move.transform(b.escorted().orElse(b.pavement())), from)));
-        Geometry opposing = Areas.without(
-                joined(a.opposing(), upTo, move.transform(b.opposing()), from), pavement);
-        return new DrawnCorner(pavement, escorted, opposing, List.of(), way(t, crossroads, meeting, reachM),
-                in.end(false), out.end(false, meeting.x, meeting.y));
+                : Optional.of(Areas.union(
+                        pavement,
+                        joined(
+                                a.escorted().orElse(a.pavement()),
+                                upTo,
+                                move.transform(b.escorted().orElse(b.pavement())),
+                                from)));
+        Geometry opposing = Areas.without(joined(a.opposing(), upTo, move.transform(b.opposing()), from), pavement);
+        return new DrawnCorner(
+                pavement,
+                escorted,
+                opposing,
+                List.of(),
+                way(t, crossroads, meeting, reachM),
+                in.end(false),
+                out.end(false, meeting.x, meeting.y));
     }
 
     private static Geometry beside(RoadStrip road, double offsetM, double hand) {
@@ -56,7 +79,8 @@ final class OffsetDrawing {
     }
 
     /** Along the middle of the own lanes of all three roads. */
-    private static List<Coordinate> way(CornerTemplate t, OffsetCrossroads crossroads, Coordinate meeting, double reachM) {
+    private static List<Coordinate> way(
+            CornerTemplate t, OffsetCrossroads crossroads, Coordinate meeting, double reachM) {
         double turn = t.turnRad();
         double in = -t.approach().ownM() / 2;
         double between = -crossroads.crossing().ownM() / 2;

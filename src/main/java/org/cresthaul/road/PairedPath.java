@@ -4,8 +4,8 @@ import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 
 /**
- * The path of the middle of an axle whose wheels roll along two lines: halfway between both. Slopes and bows of both add
- * up, so the bounds hold, though not always as close as those of one path. Immutable.
+ * The path of the middle of an axle whose wheels roll along two lines: halfway between both. Slopes and bows of both
+ * add up, so the bounds hold, though not always as close as those of one path. Immutable.
  */
 public final class PairedPath implements WheelPath {
     private final RolledProfile left;

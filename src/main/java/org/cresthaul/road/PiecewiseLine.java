@@ -166,7 +166,9 @@ public abstract class PiecewiseLine {
         addOff(offBefore, 0, peak * (1 - before) * (1 - before), into.rest);
     }
 
-    /** A straight stretch over a parabola: between its ends it lies lower by no more than the parabola's own bow there. */
+    /**
+     * A straight stretch over a parabola: between its ends it lies lower by no more than the parabola's own bow there.
+     */
     static void addOff(double offBefore, double off, double bow, Interval into) {
         into.add(off);
         into.add(bow > 0 ? Math.min(offBefore, off) - bow : Math.max(offBefore, off) - bow);

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
-/**
- * One surveyed wheel-path line over a hazard, and the ground it goes on with beyond its ends.
- */
+/** One surveyed wheel-path line over a hazard, and the ground it goes on with beyond its ends. */
 public final class RoadProfile extends PiecewiseLine {
     private final String name;
     private final Approach before;
@@ -74,10 +72,24 @@ public final class RoadProfile extends PiecewiseLine {
      * @param slopes beyond its ends, behind and ahead
      * @param surveyedFromM surveyedToM what lies outside counts as ground beyond the survey, though it has points
      */
-    static RoadProfile workedOut(RoadProfile like, String name, double offsetM, List<SurveyedPoint> points, double[] slopes,
-            double surveyedFromM, double surveyedToM) {
-        return new RoadProfile(name, points, slopes[0], slopes[1], like.before, like.after, OptionalDouble.of(offsetM),
-                surveyedFromM, surveyedToM);
+    static RoadProfile workedOut(
+            RoadProfile like,
+            String name,
+            double offsetM,
+            List<SurveyedPoint> points,
+            double[] slopes,
+            double surveyedFromM,
+            double surveyedToM) {
+        return new RoadProfile(
+                name,
+                points,
+                slopes[0],
+                slopes[1],
+                like.before,
+                like.after,
+                OptionalDouble.of(offsetM),
+                surveyedFromM,
+                surveyedToM);
     }
 
     /** Straight level ground at height zero. */

@@ -7,10 +7,10 @@ import java.util.List;
 /**
  * The pieces of a rolled wheel's path, first to last, by work in proportion to the number of points.
  *
- * <p>Over distance s the wheel may stand on any point t of the line within a radius: at p(t) + √(r² − (t − s)²). Moving s
- * forward favors points farther ahead (the root's mixed derivative in s and t is positive), so of two segments the one
- * behind is higher up to one distance, and the one ahead from there on. Segments are therefore taken in their order, and
- * one that is overtaken before it has overtaken the one behind it never carries the wheel.
+ * <p>Over distance s the wheel may stand on any point t of the line within a radius: at p(t) + √(r² − (t − s)²). Moving
+ * s forward favors points farther ahead (the root's mixed derivative in s and t is positive), so of two segments the
+ * one behind is higher up to one distance, and the one ahead from there on. Segments are therefore taken in their
+ * order, and one that is overtaken before it has overtaken the one behind it never carries the wheel.
  */
 final class RollingEnvelope {
     private final PiecewiseLine line;
@@ -103,8 +103,7 @@ final class RollingEnvelope {
         if (part == 0) {
             int anchor = Math.max(0, segment - 1);
             double m = line.slopeBefore(segment);
-            return new Piece(
-                    from, line.distanceM(anchor), line.elevationM(anchor) + radiusM * Math.sqrt(1 + m * m), m);
+            return new Piece(from, line.distanceM(anchor), line.elevationM(anchor) + radiusM * Math.sqrt(1 + m * m), m);
         }
         int center = part < 0 ? segment - 1 : segment;
         return new Piece(from, line.distanceM(center), line.elevationM(center), Double.NaN);

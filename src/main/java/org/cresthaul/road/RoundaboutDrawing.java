@@ -19,8 +19,8 @@ final class RoundaboutDrawing {
         RoadStrip in = new RoadStrip(0, t.approach(), false, reachM);
         RoadStrip out = new RoadStrip(t.turnRad(), t.exit(), false, reachM);
         Geometry disk = PlanShapes.disk(0, 0, round.outerM());
-        Geometry all = Areas.union(
-                Areas.union(disk, in.before(in.outerM, in.innerM)), out.beyond(out.outerM, out.innerM));
+        Geometry all =
+                Areas.union(Areas.union(disk, in.before(in.outerM, in.innerM)), out.beyond(out.outerM, out.innerM));
         all = Areas.union(all, fillet(round, Math.PI, -in.outerM, 1));
         all = Areas.union(all, fillet(round, Math.PI, in.innerM, -1));
         all = Areas.union(all, fillet(round, t.turnRad(), -out.outerM, -1));
@@ -31,11 +31,15 @@ final class RoundaboutDrawing {
                 Areas.union(in.before(in.opposingFrom, in.opposingTo), out.beyond(out.opposingFrom, out.opposingTo)),
                 disk);
         Geometry pavement = Areas.without(all, opposing);
-        Optional<Geometry> escorted =
-                t.approach().borrow() || t.exit().borrow() ? Optional.of(all) : Optional.empty();
-        return new DrawnCorner(pavement, escorted, opposing, List.of(new Island(island, round.islandHeightM())),
+        Optional<Geometry> escorted = t.approach().borrow() || t.exit().borrow() ? Optional.of(all) : Optional.empty();
+        return new DrawnCorner(
+                pavement,
+                escorted,
+                opposing,
+                List.of(new Island(island, round.islandHeightM())),
                 way(t.turnRad(), in.middleM(), out.middleM(), 0.5 * (round.outerM() + round.islandM()), reachM),
-                in.end(false), out.end(false));
+                in.end(false),
+                out.end(false));
     }
 
     /**
@@ -63,7 +67,8 @@ final class RoundaboutDrawing {
     }
 
     /** Along the approach's own lanes to the middle of the circulating lane, round it, and out. */
-    private static List<Coordinate> way(double turnRad, double offsetIn, double offsetOut, double radius, double reachM) {
+    private static List<Coordinate> way(
+            double turnRad, double offsetIn, double offsetOut, double radius, double reachM) {
         double back = Math.asin(Math.max(-1, Math.min(1, offsetIn / radius)));
         double ahead = Math.asin(Math.max(-1, Math.min(1, offsetOut / radius)));
         double from = Math.PI - back;

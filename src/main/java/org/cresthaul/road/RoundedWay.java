@@ -52,14 +52,26 @@ final class RoundedWay {
         List<Coordinate> way = new ArrayList<>();
         way.add(corners.get(0));
         for (int i = 1; i + 1 < corners.size(); i++) {
-            arc(way, corners.get(i - 1), corners.get(i), corners.get(i + 1), radiiM[i - 1],
-                    i == 1 ? 1 : 0.5, i + 2 == corners.size() ? 1 : 0.5);
+            arc(
+                    way,
+                    corners.get(i - 1),
+                    corners.get(i),
+                    corners.get(i + 1),
+                    radiiM[i - 1],
+                    i == 1 ? 1 : 0.5,
+                    i + 2 == corners.size() ? 1 : 0.5);
         }
         way.add(corners.get(corners.size() - 1));
         return way;
     }
 
-    private static void arc(List<Coordinate> way, Coordinate a, Coordinate b, Coordinate c, double radiusM, double ofFirst,
+    private static void arc(
+            List<Coordinate> way,
+            Coordinate a,
+            Coordinate b,
+            Coordinate c,
+            double radiusM,
+            double ofFirst,
             double ofSecond) {
         double in = Math.atan2(b.y - a.y, b.x - a.x);
         double turn = Math.IEEEremainder(Math.atan2(c.y - b.y, c.x - b.x) - in, 2 * Math.PI);

@@ -4,12 +4,9 @@ import org.cresthaul.geometry.Finite;
 
 /**
  * Back along the roadway on the other side: across the center line, or through an opening of the median between the
- * two.
- * The template's point is on the approach's center line (its own lanes' inner edge), abreast of the middle of the
- * opening.
- * Beyond the opening the other roadway is traffic that comes along: it counts as opposing, and escorts may hold it
- * when the
- * exit may be borrowed.
+ * two. The template's point is on the approach's center line (its own lanes' inner edge), abreast of the middle of the
+ * opening. Beyond the opening the other roadway is traffic that comes along: it counts as opposing, and escorts may
+ * hold it when the exit may be borrowed.
  *
  * @param medianM between the inner edges of both roadways; zero where they touch
  * @param openingM length of the opening along the road, between the median's ends

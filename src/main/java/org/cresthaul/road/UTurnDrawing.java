@@ -39,8 +39,7 @@ final class UTurnDrawing {
             pavement = Areas.union(pavement, loon);
         }
         Geometry opposing = Areas.without(across, pavement);
-        Optional<Geometry> escorted =
-                t.exit().borrow() ? Optional.of(Areas.union(pavement, across)) : Optional.empty();
+        Optional<Geometry> escorted = t.exit().borrow() ? Optional.of(Areas.union(pavement, across)) : Optional.empty();
         double outY = median - out.middleM();
         double radius = (outY - in.middleM()) / 2;
         List<Coordinate> way = new ArrayList<>(List.of(new Coordinate(-reachM, in.middleM())));

@@ -40,7 +40,10 @@ final class CornerLayoutReader {
         List<String> there = new ArrayList<>(KEYS.stream().filter(template::has).toList());
         key = there.isEmpty() ? "" : there.get(0);
         for (String other : there.subList(Math.min(1, there.size()), there.size())) {
-            template.problem(other, "two-layouts", "A corner is " + key + " or " + other + ", not both.",
+            template.problem(
+                    other,
+                    "two-layouts",
+                    "A corner is " + key + " or " + other + ", not both.",
                     "Keep the one that the roads look like, or draw the pavement.");
         }
     }
@@ -81,8 +84,11 @@ final class CornerLayoutReader {
     Layout read(double turnRad, boolean onLeft, RoadWidths approach, RoadWidths exit, List<String> borrow) {
         boolean curb = List.of("", "fork", "crossing").contains(key);
         if (!curb && template.has("curb")) {
-            template.problem("curb", key.equals("roundabout") ? "curb-on-roundabout" : "curb-elsewhere",
-                    "This corner has its curb returns in \"" + key + "\".", "Leave \"curb\" out.");
+            template.problem(
+                    "curb",
+                    key.equals("roundabout") ? "curb-on-roundabout" : "curb-elsewhere",
+                    "This corner has its curb returns in \"" + key + "\".",
+                    "Leave \"curb\" out.");
             template.find("curb");
         }
         CurbReturn first = curb ? curb(template.object("curb")) : null;
@@ -91,14 +97,15 @@ final class CornerLayoutReader {
         }
         JsonFields fields = template.object(key);
         int before = fields.problems().count();
-        Layout layout = switch (key) {
-            case "roundabout" -> roundabout(fields);
-            case "uTurn" -> uTurn(fields, turnRad, onLeft, approach, exit);
-            case "bend" -> bend(fields, approach, exit);
-            case "fork" -> fork(fields, turnRad, first, borrow.contains("third"));
-            case "crossing" -> crossing(fields, first, borrow.contains("crossing"));
-            default -> gate(fields);
-        };
+        Layout layout =
+                switch (key) {
+                    case "roundabout" -> roundabout(fields);
+                    case "uTurn" -> uTurn(fields, turnRad, onLeft, approach, exit);
+                    case "bend" -> bend(fields, approach, exit);
+                    case "fork" -> fork(fields, turnRad, first, borrow.contains("third"));
+                    case "crossing" -> crossing(fields, first, borrow.contains("crossing"));
+                    default -> gate(fields);
+                };
         fields.refuseOthers();
         return fields.isThere() && fields.problems().count() == before ? layout : null;
     }
@@ -113,18 +120,27 @@ final class CornerLayoutReader {
         double length = loon.map(l -> l.lengthM("length", WIDE)).orElse(0.0);
         loon.ifPresent(JsonFields::refuseOthers);
         if (nose > median / 2) {
-            back.problem("nose", "order", "The median's ends cannot be rounder than half its width.",
+            back.problem(
+                    "nose",
+                    "order",
+                    "The median's ends cannot be rounder than half its width.",
                     "Give the radius of the median's corners; leave it out where they are square.");
         }
         if (!Double.isNaN(turnRad) && turnRad > 0 == onLeft) {
-            template.problem("turn", "wrong-side", "One turns back across the side of the opposing traffic.",
+            template.problem(
+                    "turn",
+                    "wrong-side",
+                    "One turns back across the side of the opposing traffic.",
                     "Give the other turn, say what side one drives on, or use \"bend\" for a loop.");
         }
         for (String road : List.of("approach", "exit")) {
             RoadWidths widths = road.equals("approach") ? approach : exit;
             if (widths != null && widths.opposingM() > 0) {
-                template.problem(road, "opposing-on-u-turn", "At a U-turn approach and exit oppose each other; "
-                        + road + " has no further opposing lanes.", "Give \"opposing\": \"0 m\".");
+                template.problem(
+                        road,
+                        "opposing-on-u-turn",
+                        "At a U-turn approach and exit oppose each other; " + road + " has no further opposing lanes.",
+                        "Give \"opposing\": \"0 m\".");
             }
         }
         return back.problems().count() == before ? new UTurn(median, opening, nose, depth, length) : null;
@@ -134,9 +150,13 @@ final class CornerLayoutReader {
         int before = bend.problems().count();
         double radius = bend.lengthM("radius", CornerTemplateReader.ISLAND);
         double width = bend.lengthM("width", BEND);
-        if (approach != null && exit != null
+        if (approach != null
+                && exit != null
                 && width < Math.min(approach.ownM() + approach.opposingM(), exit.ownM() + exit.opposingM())) {
-            bend.problem("width", "order", "The bend is narrower than the lanes of both roads.",
+            bend.problem(
+                    "width",
+                    "order",
+                    "The bend is narrower than the lanes of both roads.",
                     "Give its width from edge to edge with all lanes and shoulders.");
         }
         return bend.problems().count() == before ? new Bend(radius, width) : null;
@@ -155,7 +175,9 @@ final class CornerLayoutReader {
         }
         Fork found = new Fork(widths, side.equals("left") ? angle : -angle, inside, nose);
         if (!found.isApartFrom(turnRad)) {
-            third.problem("angle", "third-on-exit", 
+            third.problem(
+                    "angle",
+                    "third-on-exit",
                     "The third road lies on the exit: between roads there are 15 degrees.",
                     "Both angles are from straight on, each to its own side.");
         }
@@ -166,7 +188,8 @@ final class CornerLayoutReader {
         int before = crossing.problems().count();
         RoadWidths widths = CornerTemplateReader.widths(crossing, borrow);
         double offset = crossing.lengthM("offset", OFFSET);
-        CurbReturn second = crossing.findObject("curb").map(CornerLayoutReader::curb).orElse(first);
+        CurbReturn second =
+                crossing.findObject("curb").map(CornerLayoutReader::curb).orElse(first);
         return crossing.problems().count() == before && first != null
                 ? new OffsetCrossroads(widths, offset, first, second)
                 : null;
@@ -178,8 +201,8 @@ final class CornerLayoutReader {
         double near = gate.lengthM("near", CornerTemplateReader.RADIUS);
         double far = gate.lengthM("far", CornerTemplateReader.RADIUS);
         if (template.has("exit")) {
-            template.problem("exit", "exit-at-gate", "The drive behind a gate is as wide as the gate.",
-                    "Leave \"exit\" out.");
+            template.problem(
+                    "exit", "exit-at-gate", "The drive behind a gate is as wide as the gate.", "Leave \"exit\" out.");
             template.find("exit");
         }
         return gate.problems().count() == before ? new Gate(width, near, far) : null;
@@ -195,12 +218,19 @@ final class CornerLayoutReader {
         double[] radii = {Double.NaN, Double.NaN, Double.NaN};
         List<JsonNode> items = curb.items("radii", 3, 3);
         for (int i = 0; i < items.size(); i++) {
-            radii[i] = JsonQuantities.lengthM(items.get(i), curb.pointer("radii") + "/" + i, "A radius",
-                    CornerTemplateReader.RADIUS, curb.problems());
+            radii[i] = JsonQuantities.lengthM(
+                    items.get(i),
+                    curb.pointer("radii") + "/" + i,
+                    "A radius",
+                    CornerTemplateReader.RADIUS,
+                    curb.problems());
         }
         double offset = curb.lengthM("offset", CornerTemplateReader.BESIDE);
         if (radii[0] < radii[1] + offset || radii[2] < radii[1] + offset) {
-            curb.problem("radii", "order", "The middle radius and the offset are more than an outer radius.",
+            curb.problem(
+                    "radii",
+                    "order",
+                    "The middle radius and the offset are more than an outer radius.",
                     "Give first, middle, last; the middle one is the tightest.");
         }
         curb.refuseOthers();
@@ -213,7 +243,10 @@ final class CornerLayoutReader {
         double island = round.lengthM("island", CornerTemplateReader.ISLAND);
         double curb = round.lengthM("curb", CornerTemplateReader.RADIUS);
         if (outer < island + 2) {
-            round.problem("outer", "order", "The roundabout's outer radius leaves no lane around its island.",
+            round.problem(
+                    "outer",
+                    "order",
+                    "The roundabout's outer radius leaves no lane around its island.",
                     "Give the radius of the outer edge; it is larger than the island's.");
         }
         OptionalDouble height = round.findLengthM("islandHeight", CornerTemplateReader.CURB);

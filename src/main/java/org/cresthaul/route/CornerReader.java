@@ -24,8 +24,8 @@ import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
 
 /**
- * Reads the geometry of a corner: a template's measures, or outlines as surveyed. Either must fit the route line that runs
- * through it.
+ * Reads the geometry of a corner: a template's measures, or outlines as surveyed. Either must fit the route line that
+ * runs through it.
  */
 final class CornerReader {
     static final LengthLimits ACCURACY = new LengthLimits(0.001, 5);
@@ -70,21 +70,31 @@ final class CornerReader {
         given = hasTemplate || hasPavement;
         survey = survey();
         if (hasTemplate && hasPavement) {
-            properties.problem("template", "both-shapes", "A corner has a template or surveyed outlines, not both.",
+            properties.problem(
+                    "template",
+                    "both-shapes",
+                    "A corner has a template or surveyed outlines, not both.",
                     "Keep the survey: it says more.");
         }
-        template = hasTemplate ? new CornerTemplateReader(problems).read(properties.object("template")) : Optional.empty();
+        template =
+                hasTemplate ? new CornerTemplateReader(problems).read(properties.object("template")) : Optional.empty();
         areas = hasPavement ? areas() : Optional.empty();
         if (!hasPavement) {
             for (String key : List.of("opposing", "obstacles", "islands", "curbHeight", "drives")) {
                 if (properties.has(key)) {
-                    properties.problem(key, "without-pavement", key + " is given without the pavement.",
+                    properties.problem(
+                            key,
+                            "without-pavement",
+                            key + " is given without the pavement.",
                             "Add \"pavement\", or put it into the template.");
                 }
             }
         }
         if (given && survey.isEmpty() && !properties.has("survey")) {
-            properties.problem("survey", "missing", "The geometry of a corner needs the accuracy of its survey.",
+            properties.problem(
+                    "survey",
+                    "missing",
+                    "The geometry of a corner needs the accuracy of its survey.",
                     "Add \"survey\": {\"accuracy\": \"...\", \"source\": \"...\"}.");
         }
     }
@@ -96,7 +106,10 @@ final class CornerReader {
     static boolean requireValid(Problems problems, Geometry area, String at) {
         TopologyValidationError error = new IsValidOp(area).getValidationError();
         if (error != null) {
-            problems.add("self-crossing", "The outline crosses or touches itself: " + error.getMessage() + ".", at,
+            problems.add(
+                    "self-crossing",
+                    "The outline crosses or touches itself: " + error.getMessage() + ".",
+                    at,
                     "List the points in order around the area, each once.");
         }
         return error == null;
@@ -160,8 +173,13 @@ final class CornerReader {
         for (int r = 0; r < items.size(); r++) {
             String at = polygon.pointer("coordinates") + "/" + r;
             List<LonLat> ring = new ArrayList<>();
-            if (!items.get(r).isArray() || items.get(r).size() < 4 || items.get(r).size() > MOST_POINTS) {
-                problems.add("wrong-count", "A ring has 4 to " + MOST_POINTS + " positions.", at,
+            if (!items.get(r).isArray()
+                    || items.get(r).size() < 4
+                    || items.get(r).size() > MOST_POINTS) {
+                problems.add(
+                        "wrong-count",
+                        "A ring has 4 to " + MOST_POINTS + " positions.",
+                        at,
                         "List its positions, the first one again at the end.");
                 continue;
             }
@@ -173,7 +191,10 @@ final class CornerReader {
                 }
             }
             if (ring.size() == items.get(r).size() && !ring.get(0).equals(ring.get(ring.size() - 1))) {
-                problems.add("ring-open", "The ring does not end where it starts (RFC 7946, 3.1.6).", at,
+                problems.add(
+                        "ring-open",
+                        "The ring does not end where it starts (RFC 7946, 3.1.6).",
+                        at,
                         "Repeat its first position at the end.");
             }
             rings.add(ring);
@@ -188,8 +209,8 @@ final class CornerReader {
         double in = azimuthOf(line, chainage - FAR_M, chainage - NEAR_M);
         RoadFrame frame = new RoadFrame(place.position(), in);
         if (!given) {
-            return Optional.of(new RouteCorner(place, Optional.empty(), Optional.empty(), frame, "not surveyed",
-                    Optional.empty()));
+            return Optional.of(new RouteCorner(
+                    place, Optional.empty(), Optional.empty(), frame, "not surveyed", Optional.empty()));
         }
         if (survey.isEmpty()) {
             return Optional.empty();
@@ -198,7 +219,12 @@ final class CornerReader {
                 ? template.flatMap(t -> fitted(t, frame, line, chainage))
                 : areas.flatMap(a -> surveyed(a, frame, line, chainage));
         return corner.map(c -> new RouteCorner(
-                place, Optional.of(c), survey, frame, template.isPresent() ? "template" : "surveyed", Optional.empty()));
+                place,
+                Optional.of(c),
+                survey,
+                frame,
+                template.isPresent() ? "template" : "surveyed",
+                Optional.empty()));
     }
 
     private static double azimuthOf(RouteLine line, double from, double to) {
@@ -206,7 +232,9 @@ final class CornerReader {
         double b = Math.max(a + 0.5, Math.min(line.lengthM(), to));
         LonLat start = line.frameAt(a).origin();
         LonLat end = line.frameAt(b).origin();
-        return new Geodesic().between(start.lonDeg(), start.latDeg(), end.lonDeg(), end.latDeg()).azimuthRad();
+        return new Geodesic()
+                .between(start.lonDeg(), start.latDeg(), end.lonDeg(), end.latDeg())
+                .azimuthRad();
     }
 
     /** A template as the route line runs through it: its legs point where the line points before and after. */
@@ -217,15 +245,20 @@ final class CornerReader {
         double ends = chainage + throughM(corner, exit);
         double out = azimuthOf(line, ends + NEAR_M, ends + FAR_M);
         double askew = Math.abs(Math.IEEEremainder(frame.azimuthRad() - heading - out, 2 * Math.PI));
-        double[] before = frame.alongRightM(line.frameAt(Math.max(0, chainage - NEAR_M)).origin());
-        double[] after = frame.alongRightM(line.frameAt(Math.min(line.lengthM(), ends + NEAR_M)).origin());
+        double[] before =
+                frame.alongRightM(line.frameAt(Math.max(0, chainage - NEAR_M)).origin());
+        double[] after = frame.alongRightM(
+                line.frameAt(Math.min(line.lengthM(), ends + NEAR_M)).origin());
         double along = frame.azimuthRad() - out;
-        double beside =
-                Math.abs((-after[1] - exit.yM()) * Math.cos(along) - (after[0] - exit.xM()) * Math.sin(along));
+        double beside = Math.abs((-after[1] - exit.yM()) * Math.cos(along) - (after[0] - exit.xM()) * Math.sin(along));
         if (askew > MOST_ASKEW_RAD || Math.abs(before[1]) > MOST_BESIDE_M || beside > MOST_BESIDE_M) {
-            properties.problem("template", "legs-off-route", "The corner's roads miss the route line"
-                    + (askew > MOST_ASKEW_RAD ? ": its exit points " + Math.round(Math.toDegrees(askew))
-                            + " degrees beside it." : "."),
+            properties.problem(
+                    "template",
+                    "legs-off-route",
+                    "The corner's roads miss the route line"
+                            + (askew > MOST_ASKEW_RAD
+                                    ? ": its exit points " + Math.round(Math.toDegrees(askew)) + " degrees beside it."
+                                    : "."),
                     "Check turn, angle and the corner's point: it is where the roads' center lines meet.");
             return Optional.empty();
         }
@@ -263,8 +296,11 @@ final class CornerReader {
         }
         for (Pole pole : a.poles) {
             double[] at = frame.alongRightM(pole.at);
-            obstacles = Areas.union(obstacles, BufferOp.bufferOp(
-                    GEOMETRY.createPoint(new Coordinate(at[0], -at[1])), pole.radiusM / Math.cos(Math.PI / 32)));
+            obstacles = Areas.union(
+                    obstacles,
+                    BufferOp.bufferOp(
+                            GEOMETRY.createPoint(new Coordinate(at[0], -at[1])),
+                            pole.radiusM / Math.cos(Math.PI / 32)));
         }
         List<Island> islands = new ArrayList<>();
         Geometry raised = Areas.none();
@@ -292,13 +328,17 @@ final class CornerReader {
         Optional<SurveyedEnds.End> out = ends.find(1);
         Geometry free = Areas.without(Areas.without(pavement, opposing), off);
         if (in.isEmpty() || out.isEmpty() || free.isEmpty()) {
-            properties.problem("pavement", "legs-off-route", "The route line does not enter and leave the pavement.",
+            properties.problem(
+                    "pavement",
+                    "legs-off-route",
+                    "The route line does not enter and leave the pavement.",
                     "Draw the pavement from before the corner to past it, within 150 m, with the route line inside.");
             return Optional.empty();
         }
-        Geometry drivable =
-                Areas.sealed(Areas.union(free, Areas.union(in.get().road(), out.get().road())));
-        Geometry against = Areas.union(opposing, Areas.union(in.get().opposing(), out.get().opposing()));
+        Geometry drivable = Areas.sealed(
+                Areas.union(free, Areas.union(in.get().road(), out.get().road())));
+        Geometry against =
+                Areas.union(opposing, Areas.union(in.get().opposing(), out.get().opposing()));
         Optional<Geometry> escorted = opposing.isEmpty()
                 ? Optional.empty()
                 : Optional.of(Areas.sealed(Areas.union(drivable, Areas.without(against, off))));
@@ -312,7 +352,9 @@ final class CornerReader {
                 ends.turnRad(in.get(), out.get()),
                 new Corner.Ground(a.curbHeightM, islands),
                 Optional.of(DrivenWay.past(
-                        ends.way(in.get(), out.get()), islands.stream().map(Island::area).toList(), !a.onLeft)),
+                        ends.way(in.get(), out.get()),
+                        islands.stream().map(Island::area).toList(),
+                        !a.onLeft)),
                 a.onLeft));
     }
 

@@ -29,6 +29,7 @@ final class CornerTemplateReader {
     static final LengthLimits POLE = new LengthLimits(0.02, 10);
     /** Of curbs and islands; what is higher is an obstacle. */
     static final LengthLimits CURB = new LengthLimits(0, 1);
+
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     private final Problems problems;
@@ -88,8 +89,14 @@ final class CornerTemplateReader {
             return Optional.empty();
         }
         return Optional.of(new CornerTemplate(
-                layout instanceof UTurn ? Math.copySign(Math.PI, turnRad) : turnRad, approach, exit, layout,
-                apronM, islands, obstacles, curbHeight,
+                layout instanceof UTurn ? Math.copySign(Math.PI, turnRad) : turnRad,
+                approach,
+                exit,
+                layout,
+                apronM,
+                islands,
+                obstacles,
+                curbHeight,
                 onLeft));
     }
 
@@ -103,8 +110,12 @@ final class CornerTemplateReader {
         List<JsonNode> items = t.findItems(key, 0, known.size()).orElse(List.of());
         for (int i = 0; i < items.size(); i++) {
             if (!items.get(i).isTextual() || !known.contains(items.get(i).textValue())) {
-                t.problems().add("unknown-word", key + " holds something else than " + String.join(", ", known) + ".",
-                        t.pointer(key) + "/" + i, "Name the road whose opposing lanes may be borrowed.");
+                t.problems()
+                        .add(
+                                "unknown-word",
+                                key + " holds something else than " + String.join(", ", known) + ".",
+                                t.pointer(key) + "/" + i,
+                                "Name the road whose opposing lanes may be borrowed.");
             } else {
                 words.add(items.get(i).textValue());
             }
@@ -153,7 +164,10 @@ final class CornerTemplateReader {
 
     private PlanPoint point(JsonNode node, String at) {
         if (!node.isArray() || node.size() != 2) {
-            problems.add(node.isMissingNode() ? "missing" : "wrong-type", "A place is two lengths.", at,
+            problems.add(
+                    node.isMissingNode() ? "missing" : "wrong-type",
+                    "A place is two lengths.",
+                    at,
                     "Write [\"12 ft\", \"-30 ft\"]: along the approach, and to its left.");
             return null;
         }

@@ -10,7 +10,8 @@ import org.cresthaul.units.LengthLimits;
 
 /** Reads what a rail crossing says of its trains and of the room beyond it. Everything may be left out. */
 final class CrossingReader {
-    static final List<String> WARNINGS = Stream.of(Warning.values()).map(Warning::word).toList();
+    static final List<String> WARNINGS =
+            Stream.of(Warning.values()).map(Warning::word).toList();
     /** Least and most room beyond the tracks, and sight along them, meters. */
     static final LengthLimits STORAGE = new LengthLimits(0, 5_000);
 
@@ -29,16 +30,24 @@ final class CrossingReader {
         int before = properties.problems().count();
         Optional<Warning> warning = properties.has("warning")
                 ? Optional.of(properties.word("warning", WARNINGS))
-                        .flatMap(w -> Stream.of(Warning.values()).filter(v -> v.word().equals(w)).findFirst())
+                        .flatMap(w -> Stream.of(Warning.values())
+                                .filter(v -> v.word().equals(w))
+                                .findFirst())
                 : Optional.empty();
         OptionalDouble warningS = properties.findDurationS("warningTime");
         if (properties.has("warningTime") && (warning.isEmpty() || warning.get() != Warning.ACTIVE)) {
-            properties.problem("warningTime", "warning-without-devices",
+            properties.problem(
+                    "warningTime",
+                    "warning-without-devices",
                     "A warning time is given, but no active devices that would give it.",
                     "Add \"warning\": \"active\", or leave the time out.");
-        } else if (warningS.isPresent() && !(warningS.getAsDouble() >= 1 && warningS.getAsDouble() <= MOST_WARNING_S)
+        } else if (warningS.isPresent()
+                && !(warningS.getAsDouble() >= 1 && warningS.getAsDouble() <= MOST_WARNING_S)
                 && !Double.isNaN(warningS.getAsDouble())) {
-            properties.problem("warningTime", "out-of-range", "A warning lasts between 1 s and 10 min.",
+            properties.problem(
+                    "warningTime",
+                    "out-of-range",
+                    "A warning lasts between 1 s and 10 min.",
                     "Write the least time from its start to the train, such as \"25 s\".");
         }
         OptionalDouble storageM = properties.findLengthM("storage", STORAGE);

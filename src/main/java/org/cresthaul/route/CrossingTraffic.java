@@ -5,8 +5,8 @@ import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
 
 /**
- * What is known of the trains at a crossing, and of the room beyond it. Whatever is empty is not known, and never stands
- * for "enough".
+ * What is known of the trains at a crossing, and of the room beyond it. Whatever is empty is not known, and never
+ * stands for "enough".
  *
  * @param warning what announces a train
  * @param warningS least time from the start of the warning to the train, seconds; only with active devices
@@ -42,7 +42,10 @@ public record CrossingTraffic(
     public static final double LEAST_WARNING_S = 20;
 
     public static final CrossingTraffic UNKNOWN = new CrossingTraffic(
-            Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
+            Optional.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
             OptionalDouble.empty());
 
     public CrossingTraffic {

@@ -28,7 +28,10 @@ final class FurtherLimitsReader {
 
     /** Whether any of them is there, sound or not. */
     static boolean limits(JsonFields fields) {
-        return fields.has("tireWidth") || fields.has("leastShares") || fields.has("bridgeTables") || fields.has("onBridge");
+        return fields.has("tireWidth")
+                || fields.has("leastShares")
+                || fields.has("bridgeTables")
+                || fields.has("onBridge");
     }
 
     /**
@@ -37,31 +40,52 @@ final class FurtherLimitsReader {
      * @param bridgeM how long the bridge is, itself empty when nobody has measured it; empty elsewhere than at a bridge
      */
     static FurtherLimits read(JsonFields fields, Optional<OptionalDouble> bridgeM) {
-        OptionalDouble kgPerTireM = fields.findObject("tireWidth").map(FurtherLimitsReader::perWidth).orElse(OptionalDouble.empty());
-        Map<AxleKind, Double> shares = fields.findObject("leastShares").map(FurtherLimitsReader::shares).orElse(Map.of());
+        OptionalDouble kgPerTireM = fields.findObject("tireWidth")
+                .map(FurtherLimitsReader::perWidth)
+                .orElse(OptionalDouble.empty());
+        Map<AxleKind, Double> shares = fields.findObject("leastShares")
+                .map(FurtherLimitsReader::shares)
+                .orElse(Map.of());
         List<BridgeTable> tables = tables(fields);
         Optional<LocalDate> lastDay = fields.findText("lastDay", 10).map(t -> LimitsFile.date(fields, "lastDay", t));
-        List<String> hours = fields.findText("hours", JsonFields.LONGEST_NOTE).map(List::of).orElse(List.of());
-        return new FurtherLimits(kgPerTireM, shares, tables, lastDay, hours,
+        List<String> hours =
+                fields.findText("hours", JsonFields.LONGEST_NOTE).map(List::of).orElse(List.of());
+        return new FurtherLimits(
+                kgPerTireM,
+                shares,
+                tables,
+                lastDay,
+                hours,
                 bridgeM.map(m -> onBridge(fields, m)).orElse(OnBridge.NONE));
     }
 
     private static OnBridge onBridge(JsonFields fields, OptionalDouble lengthM) {
         OptionalDouble kg = fields.findMassKg("onBridge", LimitsFile.LEAST_KG, LimitsFile.MOST_KG);
         if (kg.isPresent() && lengthM.isEmpty()) {
-            fields.problem("onBridge", "no-length", "Which axles stand on the bridge together is not known: nobody says how long"
-                    + " it is.", "Add \"extent\" to the bridge, such as [\"0 ft\", \"60 ft\"], or leave \"onBridge\" out.");
+            fields.problem(
+                    "onBridge",
+                    "no-length",
+                    "Which axles stand on the bridge together is not known: nobody says how long" + " it is.",
+                    "Add \"extent\" to the bridge, such as [\"0 ft\", \"60 ft\"], or leave \"onBridge\" out.");
             kg = OptionalDouble.empty();
         }
         List<OnBridge.Term> terms = new ArrayList<>();
-        List<JsonNode> items = fields.findItems("terms", 1, OnBridge.Term.values().length).orElse(List.of());
+        List<JsonNode> items =
+                fields.findItems("terms", 1, OnBridge.Term.values().length).orElse(List.of());
         for (int i = 0; i < items.size(); i++) {
             String word = items.get(i).asText();
-            Optional<OnBridge.Term> term = Stream.of(OnBridge.Term.values()).filter(t -> t.word().equals(word)).findFirst();
+            Optional<OnBridge.Term> term = Stream.of(OnBridge.Term.values())
+                    .filter(t -> t.word().equals(word))
+                    .findFirst();
             if (term.isEmpty() || terms.contains(term.get())) {
-                fields.problems().add(term.isEmpty() ? "unknown-word" : "term-twice",
-                        term.isEmpty() ? "There is no term of this name." : "The term \"" + word + "\" is listed twice.",
-                        fields.pointer("terms") + "/" + i, "Write \"alone\", \"centered\", \"crawl\", each at most once.");
+                fields.problems()
+                        .add(
+                                term.isEmpty() ? "unknown-word" : "term-twice",
+                                term.isEmpty()
+                                        ? "There is no term of this name."
+                                        : "The term \"" + word + "\" is listed twice.",
+                                fields.pointer("terms") + "/" + i,
+                                "Write \"alone\", \"centered\", \"crawl\", each at most once.");
             } else {
                 terms.add(term.get());
             }
@@ -102,9 +126,15 @@ final class FurtherLimitsReader {
                 double lengthM = row.lengthM("length", ROW);
                 double kg = row.massKg("weight", LimitsFile.LEAST_KG, LimitsFile.MOST_KG);
                 row.refuseOthers();
-                if (axles.isPresent() && Double.isFinite(lengthM)
-                        && rows.computeIfAbsent(axles.getAsInt(), n -> new TreeMap<>()).putIfAbsent(lengthM, kg) != null) {
-                    row.problem("length", "row-twice", "This length is listed twice for " + axles.getAsInt() + " axles.",
+                if (axles.isPresent()
+                        && Double.isFinite(lengthM)
+                        && rows.computeIfAbsent(axles.getAsInt(), n -> new TreeMap<>())
+                                        .putIfAbsent(lengthM, kg)
+                                != null) {
+                    row.problem(
+                            "length",
+                            "row-twice",
+                            "This length is listed twice for " + axles.getAsInt() + " axles.",
                             "Keep one of them.");
                 }
             }

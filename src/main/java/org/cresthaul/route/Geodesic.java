@@ -4,8 +4,8 @@ import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicMask;
 
 /**
- * Shortest lines on the WGS 84 ellipsoid (GeographicLib; C. F. F. Karney, Algorithms for geodesics, J. Geodesy 87, 2013:
- * nanometers). Not for sharing between threads.
+ * Shortest lines on the WGS 84 ellipsoid (GeographicLib; C. F. F. Karney, Algorithms for geodesics, J. Geodesy 87,
+ * 2013: nanometers). Not for sharing between threads.
  */
 final class Geodesic {
     private static final double EARTH_M = 6_371_000;

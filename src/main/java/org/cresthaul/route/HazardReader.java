@@ -18,12 +18,13 @@ import org.cresthaul.units.Problems;
 
 /** Reads one hazard of a route file, and then finds its place on the line. */
 final class HazardReader {
-    static final List<String> KINDS = List.of(
-            "rail-crossing", "low-structure", "dip", "crest", "corner", "posted-bridge", "stretch");
+    static final List<String> KINDS =
+            List.of("rail-crossing", "low-structure", "dip", "crest", "corner", "posted-bridge", "stretch");
     /** How far a stretch may reach from its point. */
     static final LengthLimits STRETCH = new LengthLimits(-100_000, 100_000);
     /** A stretch that ends this little beyond the route ends with it: lengths of roads are rounded. */
     static final double BEYOND_ROUTE_M = 10;
+
     static final LengthLimits CLEARANCE = new LengthLimits(0.5, 30);
     /** A soffit higher over the road than this has another datum than the road. */
     static final double HIGHEST_SOFFIT_M = 30;
@@ -54,8 +55,8 @@ final class HazardReader {
                     case "rail-crossing" -> railCrossing();
                     case "low-structure" -> lowStructure();
                     case "dip" -> place -> new RoadHump(place, RoadHump.Kind.DIP, profiles.lines(), profiles.survey());
-                    case "crest" -> place ->
-                            new RoadHump(place, RoadHump.Kind.CREST, profiles.lines(), profiles.survey());
+                    case "crest" ->
+                        place -> new RoadHump(place, RoadHump.Kind.CREST, profiles.lines(), profiles.survey());
                     case "posted-bridge" -> postedBridge();
                     case "stretch" -> stretch();
                     default -> null;
@@ -86,11 +87,15 @@ final class HazardReader {
             return corner.get().placed(placed.get(), line);
         }
         Hazard hazard = make.apply(placed.get());
-        if (hazard instanceof Stretch stretch && (stretch.fromChainageM() < -BEYOND_ROUTE_M
-                || stretch.toChainageM() > line.lengthM() + BEYOND_ROUTE_M)) {
-            properties.problem("extent", "beyond-route", "The stretch reaches beyond the route: from chainage "
-                    + Math.round(stretch.fromChainageM()) + " m to " + Math.round(stretch.toChainageM())
-                    + " m of " + Math.round(line.lengthM()) + " m.",
+        if (hazard instanceof Stretch stretch
+                && (stretch.fromChainageM() < -BEYOND_ROUTE_M
+                        || stretch.toChainageM() > line.lengthM() + BEYOND_ROUTE_M)) {
+            properties.problem(
+                    "extent",
+                    "beyond-route",
+                    "The stretch reaches beyond the route: from chainage "
+                            + Math.round(stretch.fromChainageM()) + " m to " + Math.round(stretch.toChainageM())
+                            + " m of " + Math.round(line.lengthM()) + " m.",
                     "Count from the hazard's point, in the direction of travel.");
             return Optional.empty();
         }
@@ -100,12 +105,17 @@ final class HazardReader {
     private Optional<WeightLimits> limits(Optional<OptionalDouble> bridgeM) {
         for (String key : new String[] {"profile", "survey", "approachBefore", "approachAfter"}) {
             if (properties.has(key)) {
-                properties.problem(key, "not-judged", "This kind of hazard is judged by loads: \"" + key
-                        + "\" would count for nothing.", "Leave it out, or add a hazard of another kind for the road.");
+                properties.problem(
+                        key,
+                        "not-judged",
+                        "This kind of hazard is judged by loads: \"" + key + "\" would count for nothing.",
+                        "Leave it out, or add a hazard of another kind for the road.");
             }
         }
-        return properties.findObject("limits")
-                .flatMap(l -> LimitsFile.read(l, Optional.of(place.name().isEmpty() ? "limits" : place.name()), bridgeM));
+        return properties
+                .findObject("limits")
+                .flatMap(l ->
+                        LimitsFile.read(l, Optional.of(place.name().isEmpty() ? "limits" : place.name()), bridgeM));
     }
 
     private Function<HazardPlace, Hazard> postedBridge() {
@@ -138,18 +148,24 @@ final class HazardReader {
         boolean replaces = properties.has("applies")
                 && properties.word("applies", List.of("as well", "instead")).equals("instead");
         if (replaces && !properties.has("limits")) {
-            properties.problem("applies", "instead-of-nothing", "Limits are replaced, but not by any.",
+            properties.problem(
+                    "applies",
+                    "instead-of-nothing",
+                    "Limits are replaced, but not by any.",
                     "Add \"limits\", or leave \"applies\" out.");
         }
         Optional<LowStructure.Extent> extent = ends(properties.items("extent", 2, 2), STRETCH, "stretch");
         // Without its ends there is a problem, and nothing is made.
-        return place -> new Stretch(place, extent.orElseThrow().fromM(), extent.orElseThrow().toM(), limits, replaces);
+        return place -> new Stretch(
+                place, extent.orElseThrow().fromM(), extent.orElseThrow().toM(), limits, replaces);
     }
 
     private Function<HazardPlace, Hazard> railCrossing() {
         Optional<String> number = properties.findText("crossingNumber", JsonFields.LONGEST_NAME);
         number.filter(n -> !n.isEmpty() && !CROSSING_NUMBER.matcher(n).matches())
-                .ifPresent(n -> properties.problem("crossingNumber", "wrong-number",
+                .ifPresent(n -> properties.problem(
+                        "crossingNumber",
+                        "wrong-number",
                         "A crossing number has six digits and a capital letter, is \"" + n + "\".",
                         "Copy it from the blue emergency sign, such as \"123456A\"."));
         List<Double> tracksM = new ArrayList<>();
@@ -158,7 +174,10 @@ final class HazardReader {
             String at = properties.pointer("tracks") + "/" + i;
             double trackM = JsonQuantities.lengthM(tracks.get(i), at, "A track", ProfileReader.DISTANCE, problems);
             if (!tracksM.isEmpty() && trackM <= tracksM.get(tracksM.size() - 1)) {
-                problems.add("order", "This track does not come after the one before it.", at,
+                problems.add(
+                        "order",
+                        "This track does not come after the one before it.",
+                        at,
                         "List the tracks in the order of travel.");
             }
             tracksM.add(trackM);
@@ -175,7 +194,10 @@ final class HazardReader {
         for (int i = 0; i < items.size(); i++) {
             JsonNode item = items.get(i);
             if (!item.isTextual() || !PlaceReader.ID.matcher(item.textValue()).matches()) {
-                problems.add("wrong-type", "A sign is named by its code.", properties.pointer("signs") + "/" + i,
+                problems.add(
+                        "wrong-type",
+                        "A sign is named by its code.",
+                        properties.pointer("signs") + "/" + i,
                         "Write it as in \"W10-5\".");
             } else {
                 signs.add(item.textValue());
@@ -185,7 +207,9 @@ final class HazardReader {
     }
 
     private Function<HazardPlace, Hazard> lowStructure() {
-        List<String> words = Stream.of(LowStructure.Measured.values()).map(LowStructure.Measured::word).toList();
+        List<String> words = Stream.of(LowStructure.Measured.values())
+                .map(LowStructure.Measured::word)
+                .toList();
         String measured = properties.word("measured", words);
         OptionalDouble clearanceM = properties.findLengthM("clearance", CLEARANCE);
         Optional<LowStructure.Extent> extent = extent(clearanceM.isPresent());
@@ -193,16 +217,24 @@ final class HazardReader {
         if (properties.has("soffit")) {
             soffit = profiles.soffit("soffit");
             if (clearanceM.isPresent()) {
-                properties.problem("clearance", "both-heights", "A structure has a soffit or a clearance, not both.",
+                properties.problem(
+                        "clearance",
+                        "both-heights",
+                        "A structure has a soffit or a clearance, not both.",
                         "Keep the soffit: it says more.");
             }
             if (!properties.has("profile")) {
-                properties.problem("soffit", "soffit-without-profile",
+                properties.problem(
+                        "soffit",
+                        "soffit-without-profile",
                         "A soffit is given without the road profile below it.",
                         "Add the \"profile\", above the same datum, or give a \"clearance\" with its \"extent\".");
             }
             if (measured.equals("posted")) {
-                properties.problem("measured", "posted-soffit", "A posted height is one clearance, not a soffit line.",
+                properties.problem(
+                        "measured",
+                        "posted-soffit",
+                        "A posted height is one clearance, not a soffit line.",
                         "Give a \"clearance\" with its \"extent\", or say how the soffit was measured.");
             }
             soffit.ifPresent(s -> requireSameDatum(s, profiles.lines()));
@@ -216,7 +248,10 @@ final class HazardReader {
                 line,
                 clearanceM,
                 extent,
-                Stream.of(LowStructure.Measured.values()).filter(m -> m.word().equals(measured)).findFirst().orElseThrow(),
+                Stream.of(LowStructure.Measured.values())
+                        .filter(m -> m.word().equals(measured))
+                        .findFirst()
+                        .orElseThrow(),
                 profiles.lines(),
                 profiles.survey());
     }
@@ -225,10 +260,16 @@ final class HazardReader {
         Optional<List<JsonNode>> items = properties.findItems("extent", 2, 2);
         if (items.isEmpty() || !clearanceGiven) {
             if (clearanceGiven) {
-                properties.problem("extent", "missing", "A clearance needs the stretch of road it holds for.",
+                properties.problem(
+                        "extent",
+                        "missing",
+                        "A clearance needs the stretch of road it holds for.",
                         "Add \"extent\": [\"-3 m\", \"5 m\"], from the hazard's point in the direction of travel.");
             } else if (items.isPresent()) {
-                properties.problem("extent", "extent-alone", "An extent is given without a clearance.",
+                properties.problem(
+                        "extent",
+                        "extent-alone",
+                        "An extent is given without a clearance.",
                         "Add the \"clearance\", or leave the extent out.");
             }
             return Optional.empty();
@@ -257,8 +298,11 @@ final class HazardReader {
                 }
             }
             if (least <= 0 || most > HIGHEST_SOFFIT_M) {
-                properties.problem("soffit", "other-datum", "The soffit is " + (least <= 0 ? "not above" : "more than 30 m"
-                        + " above") + " the road line \"" + line.name() + "\".",
+                properties.problem(
+                        "soffit",
+                        "other-datum",
+                        "The soffit is " + (least <= 0 ? "not above" : "more than 30 m" + " above")
+                                + " the road line \"" + line.name() + "\".",
                         "Give both above the same datum.");
                 return;
             }

@@ -59,7 +59,10 @@ final class LegReader {
             end = span[1];
         } else if (type.equals("MultiLineString")) {
             if (!coordinates.isArray() || coordinates.isEmpty()) {
-                problems.add("wrong-type", "The coordinates of a MultiLineString are a list of lines.", at,
+                problems.add(
+                        "wrong-type",
+                        "The coordinates of a MultiLineString are a list of lines.",
+                        at,
                         "Write [[[longitude, latitude], ...], ...].");
             }
             for (int i = 0; coordinates.isArray() && i < coordinates.size(); i++) {
@@ -82,7 +85,10 @@ final class LegReader {
     private int[] part(JsonNode positions, String at) {
         int[] span = {-1, -1};
         if (!positions.isArray() || positions.size() < 2) {
-            problems.add("wrong-type", "A line needs a list of at least two positions.", at,
+            problems.add(
+                    "wrong-type",
+                    "A line needs a list of at least two positions.",
+                    at,
                     "Write [[longitude, latitude], [longitude, latitude], ...].");
             return span;
         }
@@ -106,23 +112,31 @@ final class LegReader {
     }
 
     private void requireNear(LonLat position, int index, String at) {
-        double jumpM = last == null
-                ? 0
-                : Geodesic.roughM(last.lonDeg(), last.latDeg(), position.lonDeg(), position.latDeg());
+        double jumpM =
+                last == null ? 0 : Geodesic.roughM(last.lonDeg(), last.latDeg(), position.lonDeg(), position.latDeg());
         if (index == 0 && jumpM > WIDEST_GAP_M) {
-            problems.add("leg-gap", "This line starts " + Math.round(jumpM) + " m from where the one before it ends.",
-                    at + "/0", "List legs in the order of travel, each drawn in the direction of travel, within "
+            problems.add(
+                    "leg-gap",
+                    "This line starts " + Math.round(jumpM) + " m from where the one before it ends.",
+                    at + "/0",
+                    "List legs in the order of travel, each drawn in the direction of travel, within "
                             + (int) WIDEST_GAP_M + " m of each other.");
             sound = false;
             return;
         }
         boolean far = jumpM > RouteLine.LONGEST_JUMP_M;
         if (far && !strayed) {
-            problems.add("position-far", "This position is " + Math.round(jumpM / 1000) + " km from the one before it.",
-                    at + "/" + index, "Neighbors on a road are within 100 km; longitude comes first.");
+            problems.add(
+                    "position-far",
+                    "This position is " + Math.round(jumpM / 1000) + " km from the one before it.",
+                    at + "/" + index,
+                    "Neighbors on a road are within 100 km; longitude comes first.");
             sound = false;
         } else if (sound && builder.lengthM() > LONGEST_ROUTE_M) {
-            problems.add("route-long", "The route is longer than 5000 km.", at + "/" + index,
+            problems.add(
+                    "route-long",
+                    "The route is longer than 5000 km.",
+                    at + "/" + index,
                     "Split it into several routes.");
             sound = false;
         }

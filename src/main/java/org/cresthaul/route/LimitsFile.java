@@ -19,8 +19,8 @@ import org.cresthaul.units.LengthLimits;
 import org.cresthaul.units.Problems;
 
 /**
- * Reads a set of weight limits ({@code docs/file-formats.md}, {@code schema/limits-1.schema.json}): a file of its own, such
- * as a permit's limits, or part of a route file.
+ * Reads a set of weight limits ({@code docs/file-formats.md}, {@code schema/limits-1.schema.json}): a file of its own,
+ * such as a permit's limits, or part of a route file.
  */
 public final class LimitsFile {
     /** What a limits file says of itself. */
@@ -76,7 +76,8 @@ public final class LimitsFile {
      *
      * @param bridgeM as {@link FurtherLimitsReader#read} takes it
      */
-    static Optional<WeightLimits> read(JsonFields fields, Optional<String> usualName, Optional<OptionalDouble> bridgeM) {
+    static Optional<WeightLimits> read(
+            JsonFields fields, Optional<String> usualName, Optional<OptionalDouble> bridgeM) {
         Problems problems = fields.problems();
         int before = problems.count();
         String name = usualName.isPresent()
@@ -96,23 +97,33 @@ public final class LimitsFile {
         FurtherLimits further = FurtherLimitsReader.read(fields, bridgeM);
         fields.refuseOthers();
         if (!groups.isEmpty() && axle.isEmpty() && fields.isThere()) {
-            fields.problem("axle", "missing", "Limits for groups need one for a single axle as well.",
+            fields.problem(
+                    "axle",
+                    "missing",
+                    "Limits for groups need one for a single axle as well.",
                     "Add \"axle\": a group with fewer axles than any listed would have no limit without it.");
         }
-        boolean none = gross.isEmpty() && axle.isEmpty() && steer.isEmpty() && groups.isEmpty()
-                && grossByAxles.isEmpty() && spans.isEmpty() && !formula
+        boolean none = gross.isEmpty()
+                && axle.isEmpty()
+                && steer.isEmpty()
+                && groups.isEmpty()
+                && grossByAxles.isEmpty()
+                && spans.isEmpty()
+                && !formula
                 && !FurtherLimitsReader.limits(fields);
         if (none && fields.isThere() && problems.count() == before) {
-            problems.add("no-limit", "Nothing is limited here.", fields.pointer(),
+            problems.add(
+                    "no-limit",
+                    "Nothing is limited here.",
+                    fields.pointer(),
                     "Give a gross weight, an axle weight, groups, grossByAxles, spans, a bridge formula or table, tire width or"
                             + " least shares.");
         }
         if (!fields.isThere() || problems.count() > before) {
             return Optional.empty();
         }
-        return Optional.of(
-                new WeightLimits(name, source, date, gross, axle, steer, groups, grossByAxles, spans, formula,
-                        further));
+        return Optional.of(new WeightLimits(
+                name, source, date, gross, axle, steer, groups, grossByAxles, spans, formula, further));
     }
 
     private static LocalDate date(JsonFields fields) {
@@ -124,7 +135,10 @@ public final class LimitsFile {
         try {
             return text.isEmpty() ? null : LocalDate.parse(text);
         } catch (DateTimeParseException e) {
-            fields.problem(key, "wrong-date", "\"" + text + "\" is not a date.",
+            fields.problem(
+                    key,
+                    "wrong-date",
+                    "\"" + text + "\" is not a date.",
                     "Write year, month and day, such as \"2026-11-25\".");
             return null;
         }
@@ -137,7 +151,8 @@ public final class LimitsFile {
             double kg = item.massKg("weight", LEAST_KG, MOST_KG);
             item.refuseOthers();
             if (axles.isPresent() && byAxles.putIfAbsent(axles.getAsInt(), kg) != null) {
-                item.problem("axles", "axles-twice", axles.getAsInt() + " axles are listed twice.", "Keep one of them.");
+                item.problem(
+                        "axles", "axles-twice", axles.getAsInt() + " axles are listed twice.", "Keep one of them.");
             }
         }
         return byAxles;

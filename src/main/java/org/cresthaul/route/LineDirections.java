@@ -5,18 +5,20 @@ import java.util.Collections;
 import java.util.List;
 
 /**
- * The direction in which a stretch of a route line runs, every {@link #STEP_M} along it, freed of what single positions are
- * off. Positions within {@link #CLUSTER_M} of one another, and more where they waver, are taken together, so that a receiver that
- * wavers or stands adds no length. The direction at a place leads from the middle of the {@link #LEG_M} before it to the middle of the
- * {@link #LEG_M} behind it. Beyond both ends of the route the line is taken to go on straight.
+ * The direction in which a stretch of a route line runs, every {@link #STEP_M} along it, freed of what single positions
+ * are off. Positions within {@link #CLUSTER_M} of one another, and more where they waver, are taken together, so that a
+ * receiver that wavers or stands adds no length. The direction at a place leads from the middle of the {@link #LEG_M}
+ * before it to the middle of the {@link #LEG_M} behind it. Beyond both ends of the route the line is taken to go on
+ * straight.
  */
 final class LineDirections {
     /** Places are this far apart, meters: a twelfth of a leg. */
     static final double STEP_M = 2.5;
 
     /**
-     * Length of a leg, meters. Positions 10 m apart, each off by 3 m (one standard deviation, more than a plain receiver's),
-     * leave the direction between two legs uncertain by about 5°. A longer leg would run two turns into one.
+     * Length of a leg, meters. Positions 10 m apart, each off by 3 m (one standard deviation, more than a plain
+     * receiver's), leave the direction between two legs uncertain by about 5°. A longer leg would run two turns into
+     * one.
      */
     static final double LEG_M = 30;
 
@@ -26,7 +28,9 @@ final class LineDirections {
     /** So many times what positions are found to waver by is added to that. */
     private static final double WAVERS = 4;
 
-    /** Positions this near to the next but one are close, meters: on a curve of 30 m they lie 0.4 m beside their middle. */
+    /**
+     * Positions this near to the next but one are close, meters: on a curve of 30 m they lie 0.4 m beside their middle.
+     */
     private static final double CLOSE_M = 10;
 
     private static final int LEAST_CLOSE = 20;
@@ -89,9 +93,9 @@ final class LineDirections {
     }
 
     /**
-     * How far single positions are off, one standard deviation in each direction, from how far close ones lie beside the
-     * middle of their neighbors: the median of many, to which turns count little. Zero where positions are too far apart to
-     * tell.
+     * How far single positions are off, one standard deviation in each direction, from how far close ones lie beside
+     * the middle of their neighbors: the median of many, to which turns count little. Zero where positions are too far
+     * apart to tell.
      */
     private static double waveringM(List<double[]> places) {
         List<Double> beside = new ArrayList<>();

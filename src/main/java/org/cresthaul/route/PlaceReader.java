@@ -59,7 +59,10 @@ final class PlaceReader {
     private String readId() {
         String text = properties.text("id", JsonFields.LONGEST_NAME);
         if (!text.isEmpty() && !ID.matcher(text).matches()) {
-            properties.problem("id", "wrong-id", "The id \"" + text + "\" is not made of letters, digits, '.', '_', '-'.",
+            properties.problem(
+                    "id",
+                    "wrong-id",
+                    "The id \"" + text + "\" is not made of letters, digits, '.', '_', '-'.",
                     "Write a short one, such as \"H03\".");
             return "";
         }
@@ -82,22 +85,35 @@ final class PlaceReader {
         }
         List<Passage> passages = line.passagesWithin(position, FARTHEST_OFF_M);
         if (passages.isEmpty()) {
-            problems.add("off-route", "The " + what + " is " + Math.round(line.roughDistanceM(position))
-                    + " m off the route line; at most 30 m is taken.", coordinatesPointer,
+            problems.add(
+                    "off-route",
+                    "The " + what + " is " + Math.round(line.roughDistanceM(position))
+                            + " m off the route line; at most 30 m is taken.",
+                    coordinatesPointer,
                     "Move the point to the line, or the line to the road.");
             return Optional.empty();
         }
         if (passage.isEmpty() && passages.size() > 1) {
-            problems.add("passed-twice", "The route passes this place " + passages.size() + " times, at chainages "
-                    + passages.stream().limit(10).map(p -> Math.round(p.chainageM()) + " m").collect(Collectors.joining(", "))
-                    + ".", properties.pointer(), "Say which time is meant with \"passage\": 1 (or 2, ...), and list the "
-                    + what + " once for each time the truck meets it: the direction of travel differs.");
+            problems.add(
+                    "passed-twice",
+                    "The route passes this place " + passages.size() + " times, at chainages "
+                            + passages.stream()
+                                    .limit(10)
+                                    .map(p -> Math.round(p.chainageM()) + " m")
+                                    .collect(Collectors.joining(", "))
+                            + ".",
+                    properties.pointer(),
+                    "Say which time is meant with \"passage\": 1 (or 2, ...), and list the " + what
+                            + " once for each time the truck meets it: the direction of travel differs.");
             return Optional.empty();
         }
         int which = passage.orElse(1);
         if (which > passages.size()) {
-            properties.problem("passage", "no-such-passage", "The route passes this place " + passages.size()
-                    + " times, not " + which + ".", "Count the times from the start of the route.");
+            properties.problem(
+                    "passage",
+                    "no-such-passage",
+                    "The route passes this place " + passages.size() + " times, not " + which + ".",
+                    "Count the times from the start of the route.");
             return Optional.empty();
         }
         Passage at = passages.get(which - 1);

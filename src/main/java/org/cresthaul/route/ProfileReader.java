@@ -69,7 +69,10 @@ final class ProfileReader {
     /** Adds a problem when the file does not say how accurate the survey is. */
     void requireSurvey(String what) {
         if (surveyFields.isEmpty()) {
-            hazard.problem("survey", "missing", what + " needs the accuracy of its survey.",
+            hazard.problem(
+                    "survey",
+                    "missing",
+                    what + " needs the accuracy of its survey.",
                     "Add \"survey\": {\"accuracy\": \"10 mm\", \"source\": \"who measured, how\"}.");
         }
     }
@@ -80,7 +83,10 @@ final class ProfileReader {
             return Optional.of(Approach.undeclared());
         }
         if (!profiled) {
-            hazard.problem(key, "approach-alone", "An approach grade is given without a profile to go on from.",
+            hazard.problem(
+                    key,
+                    "approach-alone",
+                    "An approach grade is given without a profile to go on from.",
                     "Add the \"profile\", or leave the approach out.");
         }
         JsonFields fields = given.get();
@@ -101,13 +107,20 @@ final class ProfileReader {
         for (JsonFields line : hazard.objects("profile", 1, MOST_LINES)) {
             String name = line.text("line", 40);
             if (!name.isEmpty() && !names.add(name)) {
-                line.problem("line", "line-twice", "Two lines are called \"" + name + "\".",
+                line.problem(
+                        "line",
+                        "line-twice",
+                        "Two lines are called \"" + name + "\".",
                         "Name each wheel path once, such as \"left\", \"center\", \"right\".");
             }
             OptionalDouble offsetM = line.findLengthM("offset", OFFSET);
             offsetM.ifPresent(at -> {
-                if (read.stream().anyMatch(l -> Math.abs(l.offsetM().orElse(Double.NaN) - at) < CrossSection.LEAST_APART_M)) {
-                    line.problem("offset", "offset-twice", "Two lines of this hazard run less than 20 mm (3/4 in) apart.",
+                if (read.stream()
+                        .anyMatch(l -> Math.abs(l.offsetM().orElse(Double.NaN) - at) < CrossSection.LEAST_APART_M)) {
+                    line.problem(
+                            "offset",
+                            "offset-twice",
+                            "Two lines of this hazard run less than 20 mm (3/4 in) apart.",
                             "Give each line the offset at which it was surveyed, or keep one of the two.");
                 }
             });
@@ -116,14 +129,20 @@ final class ProfileReader {
             sound &= !line.has("offset") || offsetM.isPresent() && !Double.isNaN(offsetM.getAsDouble());
             // One that is wrong is told already.
             if (sound && withOffset > 0 && withOffset < all) {
-                line.problem("offset", "offset-missing", "Some lines of this hazard have an offset, and some have none.",
+                line.problem(
+                        "offset",
+                        "offset-missing",
+                        "Some lines of this hazard have an offset, and some have none.",
                         "Give every line its \"offset\" from the path of the truck's middle, or none.");
             }
             Optional<List<SurveyedPoint>> points = points(line, "points");
             line.refuseOthers();
             points.ifPresent(p -> {
                 if (p.get(0).distanceM() > 0 || p.get(p.size() - 1).distanceM() < 0) {
-                    line.problem("points", "profile-misses-hazard", "The profile does not cover the hazard's point.",
+                    line.problem(
+                            "points",
+                            "profile-misses-hazard",
+                            "The profile does not cover the hazard's point.",
                             "Distances count from the hazard's point (0 m) in the direction of travel.");
                 }
                 if (!name.isEmpty() && before.isPresent() && after.isPresent()) {
@@ -151,21 +170,34 @@ final class ProfileReader {
             JsonNode item = items.get(i);
             String at = owner.pointer(key) + "/" + i;
             if (!item.isArray() || item.size() != 2) {
-                problems.add("wrong-type", "A point is a list of a distance and an elevation.", at,
+                problems.add(
+                        "wrong-type",
+                        "A point is a list of a distance and an elevation.",
+                        at,
                         "Write it as in [\"-12 m\", \"104.25 m\"].");
                 continue;
             }
             double s = JsonQuantities.lengthM(item.get(0), at + "/0", "The distance", DISTANCE, problems);
             double z = JsonQuantities.lengthM(item.get(1), at + "/1", "The elevation", ELEVATION, problems);
             if (s == lastM) {
-                problems.add("distance-twice", "Two points have the same distance.", at + "/0",
+                problems.add(
+                        "distance-twice",
+                        "Two points have the same distance.",
+                        at + "/0",
                         "Keep one of them; a step in the road is two points a little apart.");
             } else if (s < lastM) {
-                problems.add("distance-order", "The distances fall here.", at + "/0",
+                problems.add(
+                        "distance-order",
+                        "The distances fall here.",
+                        at + "/0",
                         "List the points in the direction of travel.");
             } else if (Math.abs((z - lastZ) / (s - lastM)) > PiecewiseLine.STEEPEST) {
-                problems.add("too-steep", "The line is steeper than " + Math.round(PiecewiseLine.STEEPEST * 100)
-                        + " % before this point.", at, "Check the units of both numbers; spread a step over its length.");
+                problems.add(
+                        "too-steep",
+                        "The line is steeper than " + Math.round(PiecewiseLine.STEEPEST * 100)
+                                + " % before this point.",
+                        at,
+                        "Check the units of both numbers; spread a step over its length.");
             }
             if (!Double.isNaN(s)) {
                 lastM = s;

@@ -55,7 +55,8 @@ public record Route(
         double lastM = 0;
         for (Hazard hazard : hazards) {
             if (!ids.add(hazard.place().id())) {
-                throw new IllegalArgumentException("two hazards are called " + hazard.place().id());
+                throw new IllegalArgumentException(
+                        "two hazards are called " + hazard.place().id());
             }
             if (hazard.place().chainageM() < lastM || hazard.place().chainageM() > line.lengthM()) {
                 throw new IllegalArgumentException("hazards run by chainage, along the line");
@@ -65,7 +66,8 @@ public record Route(
         lastM = 0;
         for (StoppingPlace stop : stops) {
             if (!ids.add(stop.place().id())) {
-                throw new IllegalArgumentException("two places are called " + stop.place().id());
+                throw new IllegalArgumentException(
+                        "two places are called " + stop.place().id());
             }
             if (stop.place().chainageM() < lastM || stop.place().chainageM() > line.lengthM()) {
                 throw new IllegalArgumentException("stopping places run by chainage, along the line");

@@ -82,16 +82,25 @@ public final class RouteFile {
         }
         file.refuseOthers();
         if (hazards.stream().mapToInt(HazardReader::surveyPoints).sum() > MOST_SURVEY_POINTS) {
-            file.problem("features", "too-many", "The hazards have more than " + MOST_SURVEY_POINTS
-                    + " surveyed points together.", "Split the route, or thin the profiles.");
+            file.problem(
+                    "features",
+                    "too-many",
+                    "The hazards have more than " + MOST_SURVEY_POINTS + " surveyed points together.",
+                    "Split the route, or thin the profiles.");
         }
         if (file.isThere() && legs.isEmpty() && problems.count() == before) {
-            file.problem("features", "no-route", "No feature is the route.",
+            file.problem(
+                    "features",
+                    "no-route",
+                    "No feature is the route.",
                     "Add a LineString feature with \"properties\": {\"route\": \"name of the leg\"}.");
         }
         Optional<RouteLine> line = legs.line();
         refuseIdsTwice(
-                Stream.concat(hazards.stream().map(HazardReader::place), stops.stream().map(StopReader::place)), problems);
+                Stream.concat(
+                        hazards.stream().map(HazardReader::place),
+                        stops.stream().map(StopReader::place)),
+                problems);
         List<Hazard> placed = new ArrayList<>();
         hazards.forEach(h -> line.flatMap(h::placedOn).ifPresent(placed::add));
         List<StoppingPlace> placedStops = new ArrayList<>();
@@ -102,21 +111,28 @@ public final class RouteFile {
         placed.addAll(TightTurns.listUnsurveyed(line.orElseThrow(), placed));
         placed.sort(Comparator.comparingDouble((Hazard h) -> h.place().chainageM())
                 .thenComparing(h -> h.place().id()));
-        placedStops.sort(Comparator.comparingDouble((StoppingPlace p) -> p.place().chainageM())
-                .thenComparing(p -> p.place().id()));
+        placedStops.sort(
+                Comparator.comparingDouble((StoppingPlace p) -> p.place().chainageM())
+                        .thenComparing(p -> p.place().id()));
         return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits, permit));
     }
 
     private static void refuseIdsTwice(Stream<PlaceReader> places, Problems problems) {
         Set<String> ids = new HashSet<>();
         places.filter(p -> !p.id().isEmpty() && !ids.add(p.id()))
-                .forEach(p -> problems.add("id-twice", "Two hazards or stopping places have the id \"" + p.id() + "\".",
-                        p.idPointer(), "Give each its own id."));
+                .forEach(p -> problems.add(
+                        "id-twice",
+                        "Two hazards or stopping places have the id \"" + p.id() + "\".",
+                        p.idPointer(),
+                        "Give each its own id."));
     }
 
     static void refuseCrs(JsonFields object) {
         if (object.has("crs")) {
-            object.problem("crs", "crs", "RFC 7946 has no \"crs\": positions are WGS 84 longitude and latitude.",
+            object.problem(
+                    "crs",
+                    "crs",
+                    "RFC 7946 has no \"crs\": positions are WGS 84 longitude and latitude.",
                     "Convert the positions to WGS 84 and leave \"crs\" out.");
         }
     }
@@ -132,7 +148,9 @@ public final class RouteFile {
         List<String> kinds =
                 Stream.of("route", "hazard", "stop").filter(properties::has).toList();
         if (kinds.size() > 1) {
-            properties.problem(kinds.get(1), "both-kinds",
+            properties.problem(
+                    kinds.get(1),
+                    "both-kinds",
                     "A feature is a leg of the route, a hazard or a stopping place, one of them.",
                     "Keep \"route\" on lines, and on a point either \"hazard\" or \"stop\".");
         } else if (kinds.contains("route")) {
@@ -142,7 +160,9 @@ public final class RouteFile {
         } else if (kinds.contains("stop")) {
             stops.add(new StopReader(geometry, properties));
         } else if (properties.isThere()) {
-            feature.problem("properties", "missing",
+            feature.problem(
+                    "properties",
+                    "missing",
                     "This feature is neither a leg of the route, nor a hazard, nor a stopping place.",
                     "Add \"route\": \"name of the leg\" to a line, or to a point \"hazard\": \"rail-crossing\" (low-structure,"
                             + " dip, crest, corner, posted-bridge, stretch) or \"stop\": \"stopping-place\" (set-up-area).");

@@ -9,8 +9,8 @@ import org.cresthaul.geometry.Finite;
  * The line a route runs on, and the one measure along it: chainage, meters from its start. Immutable.
  *
  * <p>Between two positions the line is straight in longitude and latitude, as RFC 7946 section 3.1.1 has it (across the
- * 180th meridian the short way). It is cut into pieces of at most {@link #PIECE_M}; each piece is as good as its geodesic
- * (apart less than 1 mm at 60° of latitude), and chainage adds up the geodesic lengths of the pieces.
+ * 180th meridian the short way). It is cut into pieces of at most {@link #PIECE_M}; each piece is as good as its
+ * geodesic (apart less than 1 mm at 60° of latitude), and chainage adds up the geodesic lengths of the pieces.
  */
 public final class RouteLine {
     /** Longest piece, meters. */
@@ -102,8 +102,8 @@ public final class RouteLine {
                 boolean last = k >= pieces;
                 double lon = last ? position.lonDeg() : Geodesic.shortWay(fromLon + t * dLon);
                 double lat = last ? position.latDeg() : fromLat + t * dLat;
-                double stepM =
-                        geodesic.between(lonDeg[size - 1], latDeg[size - 1], lon, lat).distanceM();
+                double stepM = geodesic.between(lonDeg[size - 1], latDeg[size - 1], lon, lat)
+                        .distanceM();
                 put(lon, lat, chainageM[size - 1] + stepM);
             }
             return size - 1;
@@ -193,8 +193,8 @@ public final class RouteLine {
 
     /**
      * Where the line passes within {@code withinM} of a place, in the order of travel. Each maximal stretch within that
-     * distance is one passage, told by its nearest point: a route that comes by twice has two. Exact to 1 mm: the ends of
-     * a piece are laid out around the place by geodesic distance and azimuth, where a piece is straight.
+     * distance is one passage, told by its nearest point: a route that comes by twice has two. Exact to 1 mm: the ends
+     * of a piece are laid out around the place by geodesic distance and azimuth, where a piece is straight.
      *
      * @param withinM at most 300
      */

@@ -28,7 +28,10 @@ final class SurveyFields {
         try {
             return Optional.of(LocalDate.parse(text));
         } catch (DateTimeParseException e) {
-            survey.problem("date", "wrong-date", "\"" + text + "\" is not a date.",
+            survey.problem(
+                    "date",
+                    "wrong-date",
+                    "\"" + text + "\" is not a date.",
                     "Write the day of the survey as year, month and day, such as \"2026-10-05\".");
             return Optional.empty();
         }

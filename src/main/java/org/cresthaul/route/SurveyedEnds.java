@@ -12,9 +12,9 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * Where the route line enters and leaves a surveyed pavement. Beyond the edge it crosses there the road is taken to go on
- * straight at that edge's width: a combination longer than the survey stands on it. What of the edge belongs to opposing
- * lanes goes on as opposing lanes.
+ * Where the route line enters and leaves a surveyed pavement. Beyond the edge it crosses there the road is taken to go
+ * on straight at that edge's width: a combination longer than the survey stands on it. What of the edge belongs to
+ * opposing lanes goes on as opposing lanes.
  */
 final class SurveyedEnds {
     /** How far from the corner's point an end is looked for, meters. */
@@ -89,9 +89,8 @@ final class SurveyedEnds {
 
     private Optional<End> edge(int way, Coordinate a, Coordinate b, Coordinate cross, double chainage) {
         Coordinate far = local(Math.max(0, Math.min(line.lengthM(), chainage - way * 12)));
-        double heading = way > 0
-                ? Math.atan2(cross.y - far.y, cross.x - far.x)
-                : Math.atan2(far.y - cross.y, far.x - cross.x);
+        double heading =
+                way > 0 ? Math.atan2(cross.y - far.y, cross.x - far.x) : Math.atan2(far.y - cross.y, far.x - cross.x);
         double c = way * Math.cos(heading);
         double s = way * Math.sin(heading);
         double[] own = own(a, b, cross, -INSIDE_M * c, -INSIDE_M * s);
@@ -103,8 +102,8 @@ final class SurveyedEnds {
             return Optional.empty();
         }
         Geometry beside = Areas.union(on(a, from, c, s), on(to, b, c, s));
-        Corner.RoadEnd end = new Corner.RoadEnd(
-                cross.x, cross.y, heading, ownAside[1], -ownAside[0], aside[1], -aside[0]);
+        Corner.RoadEnd end =
+                new Corner.RoadEnd(cross.x, cross.y, heading, ownAside[1], -ownAside[0], aside[1], -aside[0]);
         return Optional.of(new End(end, on(from, to, c, s), beside, chainage));
     }
 
@@ -117,7 +116,9 @@ final class SurveyedEnds {
         return new double[] {Math.min(first, second), Math.max(first, second)};
     }
 
-    /** The part of an edge, from 0 to 1, that is no opposing lane: where the route line crosses it, or else the widest. */
+    /**
+     * The part of an edge, from 0 to 1, that is no opposing lane: where the route line crosses it, or else the widest.
+     */
     private double[] own(Coordinate a, Coordinate b, Coordinate cross, double inX, double inY) {
         LineString read = GEOMETRY.createLineString(
                 new Coordinate[] {new Coordinate(a.x + inX, a.y + inY), new Coordinate(b.x + inX, b.y + inY)});
@@ -169,8 +170,7 @@ final class SurveyedEnds {
     }
 
     private static Coordinate ahead(Corner.RoadEnd end, double m) {
-        return new Coordinate(
-                end.xM() + m * Math.cos(end.headingRad()), end.yM() + m * Math.sin(end.headingRad()));
+        return new Coordinate(end.xM() + m * Math.cos(end.headingRad()), end.yM() + m * Math.sin(end.headingRad()));
     }
 
     /** How far the route line turns between two ends, positive to the left; a whole turn round a circle counts. */

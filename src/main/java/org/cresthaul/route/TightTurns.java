@@ -11,23 +11,23 @@ import org.locationtech.jts.linearref.LengthIndexedLine;
 /**
  * Finds in a route line the turns that a long combination may not get round: where the line's direction, as
  * {@link LineDirections} takes it, changes by {@link #LEAST_TURN_RAD} and more within {@link #WINDOW_M}, whatever the
- * spacing of its positions. Turns one after the other are told apart where the line runs straighter between them. A turn
- * that somebody has described is not found again.
+ * spacing of its positions. Turns one after the other are told apart where the line runs straighter between them. A
+ * turn that somebody has described is not found again.
  */
 final class TightTurns {
     /** Over this length turning is measured, meters: about that of the combinations the program is for. */
     static final double WINDOW_M = 45;
 
     /**
-     * A radius of 68 m over the window. A sharp corner, spread over two legs, shows 15/16 of itself in the window: from 41° on
-     * it is found. A receiver's wavering along a straight road stays below it: five standard deviations of the difference
-     * of two directions.
+     * A radius of 68 m over the window. A sharp corner, spread over two legs, shows 15/16 of itself in the window: from
+     * 41° on it is found. A receiver's wavering along a straight road stays below it: five standard deviations of the
+     * difference of two directions.
      */
     static final double LEAST_TURN_RAD = Math.toRadians(38);
 
     /**
-     * A corner somebody has described covers the turns this near to its point, meters: half a window, and what route lines
-     * and corners' points lie apart.
+     * A corner somebody has described covers the turns this near to its point, meters: half a window, and what route
+     * lines and corners' points lie apart.
      */
     static final double COVERED_M = 40;
 
@@ -60,8 +60,8 @@ final class TightTurns {
         List<Turn> turns = new ArrayList<>();
         for (double from = 0; from < line.lengthM(); from += PART_M) {
             double to = from + PART_M;
-            LineDirections directions = LineDirections.of(
-                    line, Math.max(0, from - OVERLAP_M), Math.min(line.lengthM(), to + OVERLAP_M));
+            LineDirections directions =
+                    LineDirections.of(line, Math.max(0, from - OVERLAP_M), Math.min(line.lengthM(), to + OVERLAP_M));
             for (Turn turn : findWithin(directions)) {
                 // Where parts meet, either may find a turn: it is taken once.
                 boolean fresh = turns.isEmpty() || turn.chainageM > turns.get(turns.size() - 1).chainageM + SAME_M;
@@ -134,7 +134,8 @@ final class TightTurns {
                 valley = i;
             }
             boolean risen = sharpness[valley] < STRAIGHTER * Math.min(sharpness[peak], sharpness[i]);
-            boolean both = risen && turned(line, from + start, from + valley, hand) >= LEAST_TURN_RAD
+            boolean both = risen
+                    && turned(line, from + start, from + valley, hand) >= LEAST_TURN_RAD
                     && turned(line, from + valley, to, hand) >= LEAST_TURN_RAD;
             if (both && sharpness[i] >= sharpness[peak] * STRAIGHTER) {
                 turns.add(turn(line, from + start, from + valley, hand));
@@ -190,8 +191,13 @@ final class TightTurns {
             RoadFrame frame = line.frameAt(turn.chainageM);
             String hand = turn.turnRad > 0 ? "left" : "right";
             found.add(new RouteCorner(
-                    new HazardPlace(id, "Tight " + hand + " turn in the route line", Optional.empty(), frame.origin(),
-                            turn.chainageM, 0),
+                    new HazardPlace(
+                            id,
+                            "Tight " + hand + " turn in the route line",
+                            Optional.empty(),
+                            frame.origin(),
+                            turn.chainageM,
+                            0),
                     Optional.empty(),
                     Optional.empty(),
                     frame,

@@ -13,7 +13,8 @@ final class AnswerHeaders {
         String images = tiles.map(t -> " " + t.source()).orElse("");
         headers.put(
                 "Content-Security-Policy",
-                // A paper opened from the page is a blob under the page's policy: its one style sheet is let in by its hash.
+                // A paper opened from the page is a blob under the page's policy: its one style sheet is let in by its
+                // hash.
                 "default-src 'self'; style-src 'self' " + PaperStyle.source() + "; img-src 'self' data:" + images
                         + "; object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
         headers.put("X-Content-Type-Options", "nosniff");

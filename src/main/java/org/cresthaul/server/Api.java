@@ -59,8 +59,8 @@ final class Api {
     /**
      * How the server stands.
      *
-     * @param status "ready" when it would take a check now, "busy" when not, "stuck" when a check does not end though it
-     *     was stopped: then the program should be started again
+     * @param status "ready" when it would take a check now, "busy" when not, "stuck" when a check does not end though
+     *     it was stopped: then the program should be started again
      */
     private record HealthAnswer(String status, int running, int waiting, int stuck) {}
 
@@ -101,8 +101,13 @@ final class Api {
             // So that whoever watches over the program need not read further.
             ctx.status(ProblemKind.BUSY.status()).header("Retry-After", "10");
         }
-        answer(ctx, new HealthAnswer(
-                state.stuck() > 0 ? "stuck" : ready ? "ready" : "busy", state.running(), state.waiting(), state.stuck()));
+        answer(
+                ctx,
+                new HealthAnswer(
+                        state.stuck() > 0 ? "stuck" : ready ? "ready" : "busy",
+                        state.running(),
+                        state.waiting(),
+                        state.stuck()));
     }
 
     private void route(Context ctx) throws Exception {
@@ -149,7 +154,8 @@ final class Api {
     private void plan(Context ctx) throws Exception {
         made(ctx, body -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
-            return JsonAnswer.bytes(asked.more().of(asked.check().requireBoundedWork()).plan());
+            return JsonAnswer.bytes(
+                    asked.more().of(asked.check().requireBoundedWork()).plan());
         });
     }
 

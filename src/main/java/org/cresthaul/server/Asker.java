@@ -1,12 +1,12 @@
 package org.cresthaul.server;
 
+import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.SocketChannel;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
 import org.eclipse.jetty.io.SocketChannelEndPoint;
-import jakarta.servlet.http.HttpServletRequest;
 
 /** Who waits for an answer, and whether they still do. */
 interface Asker {

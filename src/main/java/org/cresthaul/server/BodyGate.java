@@ -8,7 +8,10 @@ import java.util.Map;
  * become documents. What is admitted is held until its request has been answered.
  */
 final class BodyGate {
-    /** A document read takes up to this many times its bytes: 6 for a line, 14 for points (measured), and what is made of it. */
+    /**
+     * A document read takes up to this many times its bytes: 6 for a line, 14 for points (measured), and what is made
+     * of it.
+     */
     static final int TIMES = 20;
 
     private static final double SHARE_OF_HEAP = 0.6;
@@ -53,7 +56,10 @@ final class BodyGate {
     /** @throws Refusal with status 503 when as many bodies are held already as may */
     synchronized Admitted admit() {
         if (bodies >= mostBodies) {
-            throw new Refusal(ProblemKind.BUSY, "As many requests are being received and checked as may.", List.of(),
+            throw new Refusal(
+                    ProblemKind.BUSY,
+                    "As many requests are being received and checked as may.",
+                    List.of(),
                     Map.of("Retry-After", "5"));
         }
         bodies++;

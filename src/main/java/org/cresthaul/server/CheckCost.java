@@ -10,8 +10,8 @@ import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 
 /**
- * What a check will about cost, told before it is begun. Measured on the sample (docs/api.md); a hard case costs more, and
- * is stopped by {@link WorkGate.Limits#costMs}.
+ * What a check will about cost, told before it is begun. Measured on the sample (docs/api.md); a hard case costs more,
+ * and is stopped by {@link WorkGate.Limits#costMs}.
  */
 final class CheckCost {
     /** More than this is refused at once, milliseconds of one processor. */
@@ -28,7 +28,8 @@ final class CheckCost {
 
     /** Milliseconds of one processor. */
     static double estimatedMs(Route route, Rig rig, LevelStance stance) {
-        double states = (double) stance.liftStates().size() * stance.boosterStates().size();
+        double states =
+                (double) stance.liftStates().size() * stance.boosterStates().size();
         double configurations = states * rig.notches().size();
         double sumMs = 0;
         for (Hazard hazard : route.hazards()) {
@@ -39,7 +40,8 @@ final class CheckCost {
             double points = hazard.lines().stream().mapToInt(RoadProfile::size).sum();
             // Under a structure both sides are searched.
             double sides = hazard instanceof LowStructure ? 2 : 1;
-            double places = stance.plan().isPresent() && CrossSection.of(hazard.lines()).isPresent() ? PLACES : 1;
+            double places =
+                    stance.plan().isPresent() && CrossSection.of(hazard.lines()).isPresent() ? PLACES : 1;
             sumMs += configurations * (CELL_MS + sides * places * POINT_MS * points);
         }
         return sumMs;

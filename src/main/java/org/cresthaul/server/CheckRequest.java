@@ -50,14 +50,19 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
         Optional<Rig> rig = RigFile.read(document(fields, "rig"), "/rig", problems);
         Optional<String> stanceName = fields.findText("stance", JsonFields.LONGEST_NAME);
         Optional<LevelStance> stance = rig.flatMap(r -> stance(r, stanceName, fields));
-        Margins margins = fields.findObject("margins").map(CheckRequest::margins).orElse(Margins.defaults());
+        Margins margins =
+                fields.findObject("margins").map(CheckRequest::margins).orElse(Margins.defaults());
         Optional<WeightLimits> limits = LimitsFile.read(fields.find("limits"), "/limits", problems);
         T further = more.read(fields);
         fields.refuseOthers();
         refuseIfAny(problems);
         Map<String, String> hashes = RequestMembers.sha256(body);
         return new With<>(
-                new CheckRequest(limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()), rig.orElseThrow(), stance.orElseThrow(), margins,
+                new CheckRequest(
+                        limits.map(route.orElseThrow()::withLimits).orElse(route.orElseThrow()),
+                        rig.orElseThrow(),
+                        stance.orElseThrow(),
+                        margins,
                         new Inputs(hashes.get("route"), hashes.get("rig"), Optional.ofNullable(hashes.get("limits")))),
                 further);
     }
@@ -79,15 +84,25 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
     }
 
     private static Margins margins(JsonFields margins) {
-        double groundM = margins.findLengthM("ground", MARGIN).orElse(Margins.defaults().groundM());
-        double overheadM = margins.findLengthM("overhead", MARGIN).orElse(Margins.defaults().overheadM());
-        double sideM = margins.findLengthM("side", MARGIN).orElse(Margins.defaults().sideM());
-        double lineM = margins.findLengthM("line", MARGIN).orElse(Margins.defaults().lineM());
-        double turnInM = margins.findLengthM("turnIn", MARGIN).orElse(Margins.defaults().turnInM());
-        double unitM = margins.findLengthM("unit", MARGIN).orElse(Margins.defaults().unitM());
+        double groundM =
+                margins.findLengthM("ground", MARGIN).orElse(Margins.defaults().groundM());
+        double overheadM = margins.findLengthM("overhead", MARGIN)
+                .orElse(Margins.defaults().overheadM());
+        double sideM =
+                margins.findLengthM("side", MARGIN).orElse(Margins.defaults().sideM());
+        double lineM =
+                margins.findLengthM("line", MARGIN).orElse(Margins.defaults().lineM());
+        double turnInM =
+                margins.findLengthM("turnIn", MARGIN).orElse(Margins.defaults().turnInM());
+        double unitM =
+                margins.findLengthM("unit", MARGIN).orElse(Margins.defaults().unitM());
         margins.refuseOthers();
-        boolean sound = Double.isFinite(groundM) && Double.isFinite(overheadM) && Double.isFinite(sideM)
-                && Double.isFinite(lineM) && Double.isFinite(turnInM) && Double.isFinite(unitM);
+        boolean sound = Double.isFinite(groundM)
+                && Double.isFinite(overheadM)
+                && Double.isFinite(sideM)
+                && Double.isFinite(lineM)
+                && Double.isFinite(turnInM)
+                && Double.isFinite(unitM);
         return sound ? new Margins(groundM, overheadM, sideM, lineM, turnInM, unitM) : Margins.defaults();
     }
 
@@ -97,7 +112,9 @@ record CheckRequest(Route route, Rig rig, LevelStance stance, Margins margins, I
      * @throws Refusal when the check is too much work for one request
      */
     CheckRequest requireBoundedWork() {
-        long configurations = (long) rig.notches().size() * stance.liftStates().size() * stance.boosterStates().size();
+        long configurations = (long) rig.notches().size()
+                * stance.liftStates().size()
+                * stance.boosterStates().size();
         double costMs = CheckCost.estimatedMs(route, rig, stance);
         if (route.hazards().size() * configurations > MOST_CELLS || costMs > CheckCost.MOST_MS) {
             throw Refusal.of(List.of(new InputProblem(

@@ -11,8 +11,8 @@ import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkStopped;
 
 /**
- * The threads of one check: everything the check does side by side is done on them, all of them heed its stop signal, and
- * their processor time is its cost. What a check throws reaches its caller as it was thrown.
+ * The threads of one check: everything the check does side by side is done on them, all of them heed its stop signal,
+ * and their processor time is its cost. What a check throws reaches its caller as it was thrown.
  */
 final class CheckThreads {
     private static final ThreadMXBean TIMES = ManagementFactory.getThreadMXBean();

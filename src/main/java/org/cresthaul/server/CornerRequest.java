@@ -11,19 +11,20 @@ import org.cresthaul.units.JsonFields;
 record CornerRequest(String hazard, String configuration) {
     static CornerRequest read(JsonFields fields) {
         return new CornerRequest(
-                fields.text("hazard", JsonFields.LONGEST_NAME),
-                fields.text("configuration", JsonFields.LONGEST_NAME));
+                fields.text("hazard", JsonFields.LONGEST_NAME), fields.text("configuration", JsonFields.LONGEST_NAME));
     }
 
     /** @throws Refusal when the route or the rig has no such thing */
     CornerView of(CheckRequest check) {
         try {
-            return CornerView.of(
-                    check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration);
+            return CornerView.of(check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration);
         } catch (UnknownNameException unknown) {
             throw refusal(unknown.field(), "unknown-name", unknown.getMessage() + ".", "See the report for the names.");
         } catch (NotSurveyedException none) {
-            throw refusal("hazard", "not-surveyed", none.getMessage() + ".",
+            throw refusal(
+                    "hazard",
+                    "not-surveyed",
+                    none.getMessage() + ".",
                     "Give the corner's geometry in the route file and the rig's plan in the rig file.");
         }
     }

@@ -39,8 +39,11 @@ record LoadsRequest(LoadQuestion question) {
             return LoadAnswer.of(check.route(), check.rig(), check.stance(), question);
         } catch (UnknownNameException unknown) {
             boolean place = unknown.field().equals("pieceAt");
-            throw Refusal.of(List.of(new InputProblem(place ? "out-of-range" : "unknown-name", unknown.getMessage() + ".",
-                    "/" + unknown.field(), place ? "Keep the piece on the deck." : "See the report for the names.")));
+            throw Refusal.of(List.of(new InputProblem(
+                    place ? "out-of-range" : "unknown-name",
+                    unknown.getMessage() + ".",
+                    "/" + unknown.field(),
+                    place ? "Keep the piece on the deck." : "See the report for the names.")));
         }
     }
 }

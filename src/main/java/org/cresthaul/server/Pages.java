@@ -11,8 +11,8 @@ import java.util.regex.Pattern;
 /** The page and its parts, read from the program's own jar. Only what a name spells out plainly is looked up. */
 final class Pages {
     private static final String LEAFLET = "/META-INF/resources/webjars/leaflet/1.9.4/dist/";
-    private static final Pattern PLAIN = Pattern.compile("(?:/[A-Za-z0-9_-]+)*/[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*"
-            + "\\.(?<ending>[a-z0-9]+)");
+    private static final Pattern PLAIN =
+            Pattern.compile("(?:/[A-Za-z0-9_-]+)*/[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*" + "\\.(?<ending>[a-z0-9]+)");
     private static final Map<String, String> TYPES = Map.of(
             "html", "text/html; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
@@ -36,9 +36,8 @@ final class Pages {
         if (!plain.matches() || !TYPES.containsKey(plain.group("ending"))) {
             return Optional.empty();
         }
-        String resource = name.startsWith("/lib/leaflet/")
-                ? LEAFLET + name.substring("/lib/leaflet/".length())
-                : "/web" + name;
+        String resource =
+                name.startsWith("/lib/leaflet/") ? LEAFLET + name.substring("/lib/leaflet/".length()) : "/web" + name;
         try (InputStream in = Pages.class.getResourceAsStream(resource)) {
             return in == null
                     ? Optional.empty()

@@ -29,8 +29,9 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
                 PlanRequest.read(fields),
                 chosen(fields, "form", List.of("json", "html", "pdf"), Form.values()),
                 chosen(fields, "paper", List.of("letter", "a4"), new PaperSize[] {PaperSize.LETTER, PaperSize.A4}),
-                chosen(fields, "units", List.of("us", "metric"),
-                        new UnitSystem[] {UnitSystem.US_CUSTOMARY, UnitSystem.METRIC}));
+                chosen(fields, "units", List.of("us", "metric"), new UnitSystem[] {
+                    UnitSystem.US_CUSTOMARY, UnitSystem.METRIC
+                }));
     }
 
     /** The first when nothing is said. */
@@ -42,8 +43,8 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     byte[] runSheet(CheckRequest check) {
         PlanRequest.Planned planned = plan.of(check);
         RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.route(), check.stance(), units);
-        SheetPictures pictures = new SheetPictures(
-                check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units);
+        SheetPictures pictures =
+                new SheetPictures(check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(sheet);
             case HTML -> Papers.html(sheet, pictures);
@@ -54,7 +55,8 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     /** @throws Refusal likewise */
     byte[] statement(CheckRequest check) {
         PlanRequest.Planned planned = plan.of(check);
-        Statement statement = Statement.of(planned.plan(), planned.report(), check.route(), check.rig(), check.stance(), units);
+        Statement statement =
+                Statement.of(planned.plan(), planned.report(), check.route(), check.rig(), check.stance(), units);
         return switch (form) {
             case JSON -> JsonAnswer.bytes(statement);
             case HTML -> Papers.html(statement, check.route());

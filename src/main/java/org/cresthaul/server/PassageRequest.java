@@ -27,8 +27,7 @@ record PassageRequest(
                 fields.text("configuration", JsonFields.LONGEST_NAME),
                 fields.findText("line", JsonFields.LONGEST_NAME),
                 fields.has("leveling")
-                        ? Optional.of(fields.word(
-                                "leveling", List.of(Leveling.HELD.word(), Leveling.SETTLED.word())))
+                        ? Optional.of(fields.word("leveling", List.of(Leveling.HELD.word(), Leveling.SETTLED.word())))
                         : Optional.empty(),
                 fields.findLengthM("frontRaise", RAISE).orElse(0),
                 fields.findLengthM("rearRaise", RAISE).orElse(0));
@@ -37,14 +36,21 @@ record PassageRequest(
     /** @throws Refusal when the route or the rig has no such thing */
     PassageView of(CheckRequest check) {
         try {
-            return PassageView.of(check.route(), check.rig(), check.stance(), check.margins(), hazard, configuration,
-                    line, leveling, frontRaiseM, rearRaiseM);
+            return PassageView.of(
+                    check.route(),
+                    check.rig(),
+                    check.stance(),
+                    check.margins(),
+                    hazard,
+                    configuration,
+                    line,
+                    leveling,
+                    frontRaiseM,
+                    rearRaiseM);
         } catch (UnknownNameException unknown) {
-            throw refusal(
-                    unknown.field(), "unknown-name", unknown.getMessage() + ".", "See the report for the names.");
+            throw refusal(unknown.field(), "unknown-name", unknown.getMessage() + ".", "See the report for the names.");
         } catch (BeyondLimitsException beyond) {
-            throw refusal(
-                    beyond.field(), "out-of-range", beyond.getMessage() + ".", "Stay within the rig's limits.");
+            throw refusal(beyond.field(), "out-of-range", beyond.getMessage() + ".", "Stay within the rig's limits.");
         } catch (NotSurveyedException none) {
             throw refusal("hazard", "not-surveyed", none.getMessage() + ".", "Have it surveyed, then add its profile.");
         }

@@ -11,8 +11,8 @@ import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.ConfigurationComparison;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
-import org.cresthaul.plan.SettledConditions;
 import org.cresthaul.plan.PlanOptionsCheck;
+import org.cresthaul.plan.SettledConditions;
 import org.cresthaul.rig.GivenTimes;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.JsonFields;
@@ -36,8 +36,16 @@ record PlanRequest(
     static PlanRequest read(JsonFields fields) {
         return fields.findObject("plan")
                 .map(PlanRequest::options)
-                .orElse(new PlanRequest(Optional.empty(), List.of(), Optional.empty(), false, List.of(), List.of(),
-                        Optional.empty(), false, List.of()));
+                .orElse(new PlanRequest(
+                        Optional.empty(),
+                        List.of(),
+                        Optional.empty(),
+                        false,
+                        List.of(),
+                        List.of(),
+                        Optional.empty(),
+                        false,
+                        List.of()));
     }
 
     private static PlanRequest options(JsonFields plan) {
@@ -64,8 +72,12 @@ record PlanRequest(
             if (items.get(i).isTextual()) {
                 names.add(items.get(i).textValue());
             } else {
-                plan.problems().add("wrong-type", "A name is a text, is " + JsonFields.kindOf(items.get(i)) + ".",
-                        plan.pointer(key) + "/" + i, "Write it in quotes.");
+                plan.problems()
+                        .add(
+                                "wrong-type",
+                                "A name is a text, is " + JsonFields.kindOf(items.get(i)) + ".",
+                                plan.pointer(key) + "/" + i,
+                                "Write it in quotes.");
             }
         }
         return names;
@@ -74,7 +86,10 @@ record PlanRequest(
     private static boolean yes(JsonFields plan, String key) {
         JsonNode value = plan.find(key);
         if (!value.isMissingNode() && !value.isBoolean()) {
-            plan.problem(key, "wrong-type", key + " must be true or false, is " + JsonFields.kindOf(value) + ".",
+            plan.problem(
+                    key,
+                    "wrong-type",
+                    key + " must be true or false, is " + JsonFields.kindOf(value) + ".",
                     "Write true or false, without quotes.");
         }
         return value.isBoolean() && value.booleanValue();
@@ -83,8 +98,10 @@ record PlanRequest(
     /** @throws Refusal when the options name what the report does not have */
     Planned of(CheckRequest check) {
         Report report = report(check);
-        return new Planned(report, CompletePlan.of(
-                check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report)));
+        return new Planned(
+                report,
+                CompletePlan.of(
+                        check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report)));
     }
 
     /** @throws Refusal likewise */
@@ -101,7 +118,14 @@ record PlanRequest(
     private PlanOptions options(CheckRequest check, Report report) {
         PlanOptions options = new PlanOptions(
                 times.map(t -> t.over(check.rig().times())).orElse(check.rig().times()),
-                forbid, fix.orElse(null), avoidRaising, acceptTight, setAside, leastReserve.orElse(null), fewestConditions, settled);
+                forbid,
+                fix.orElse(null),
+                avoidRaising,
+                acceptTight,
+                setAside,
+                leastReserve.orElse(null),
+                fewestConditions,
+                settled);
         List<InputProblem> problems = PlanOptionsCheck.problems(report, options);
         if (!problems.isEmpty()) {
             throw Refusal.of(problems.stream()

@@ -7,8 +7,8 @@ import io.javalin.http.HttpResponseException;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.Set;
+import java.util.TreeSet;
 import org.eclipse.jetty.http.HttpException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -53,10 +53,12 @@ final class ProblemAnswers {
 
     private Refusal ofStatus(int status, Context ctx) {
         Set<String> allowed = allowed(ctx.path());
-        if ((status == 404 || status == 405) && !allowed.isEmpty() && !allowed.contains(ctx.req().getMethod())) {
+        if ((status == 404 || status == 405)
+                && !allowed.isEmpty()
+                && !allowed.contains(ctx.req().getMethod())) {
             String methods = String.join(", ", allowed);
-            return new Refusal(ProblemKind.METHOD_NOT_ALLOWED, "It takes " + methods + ".", List.of(),
-                    Map.of("Allow", methods));
+            return new Refusal(
+                    ProblemKind.METHOD_NOT_ALLOWED, "It takes " + methods + ".", List.of(), Map.of("Allow", methods));
         }
         ProblemKind kind = status == 405 ? ProblemKind.NOT_FOUND : ProblemKind.ofStatus(status);
         String detail = kind == ProblemKind.NOT_FOUND

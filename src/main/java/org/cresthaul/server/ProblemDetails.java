@@ -35,6 +35,10 @@ record ProblemDetails(String type, String title, int status, String detail, List
 
     static ProblemDetails of(ProblemKind kind, String detail, List<InputProblem> problems) {
         return new ProblemDetails(
-                kind.type(), kind.title(), kind.status(), detail, problems.stream().map(Place::of).toList());
+                kind.type(),
+                kind.title(),
+                kind.status(),
+                detail,
+                problems.stream().map(Place::of).toList());
     }
 }

@@ -24,8 +24,8 @@ final class Refusal extends RuntimeException {
     /** The refusal for a document with these mistakes, at least one. */
     static Refusal of(List<InputProblem> problems) {
         boolean unreadable = problems.stream().anyMatch(p -> p.code().equals("not-json"));
-        String count = problems.size() == 1 ? "One place must be corrected." : problems.size()
-                + " places must be corrected.";
+        String count =
+                problems.size() == 1 ? "One place must be corrected." : problems.size() + " places must be corrected.";
         return unreadable
                 ? new Refusal(ProblemKind.NOT_JSON, problems.get(0).message(), problems, Map.of())
                 : new Refusal(ProblemKind.BAD_INPUT, count, problems, Map.of());
@@ -33,8 +33,12 @@ final class Refusal extends RuntimeException {
 
     /** More memory would be needed than there is now. */
     static Refusal memoryShort() {
-        return new Refusal(ProblemKind.BUSY, "There is not enough memory for this request beside the others. Try again"
-                + " later, send less, or start the program with more memory.", List.of(), Map.of("Retry-After", "10"));
+        return new Refusal(
+                ProblemKind.BUSY,
+                "There is not enough memory for this request beside the others. Try again"
+                        + " later, send less, or start the program with more memory.",
+                List.of(),
+                Map.of("Retry-After", "10"));
     }
 
     ProblemKind kind() {

@@ -21,6 +21,7 @@ final class RequestBody {
 
     /** Slower than this, once the grace is over, a body is not waited for. */
     static final int LEAST_BYTES_PER_S = 4 * 1024;
+
     static final double GRACE_S = 5;
 
     private static final int BLOCK = 64 * 1024;
@@ -79,8 +80,11 @@ final class RequestBody {
     private static void requirePace(long received, long nanos) {
         double seconds = nanos / 1e9;
         if (seconds > GRACE_S && received < LEAST_BYTES_PER_S * seconds) {
-            throw new Refusal(ProblemKind.TOO_SLOW, "The body came slower than " + LEAST_BYTES_PER_S / 1024
-                    + " KiB a second.", List.of(), Map.of("Connection", "close"));
+            throw new Refusal(
+                    ProblemKind.TOO_SLOW,
+                    "The body came slower than " + LEAST_BYTES_PER_S / 1024 + " KiB a second.",
+                    List.of(),
+                    Map.of("Connection", "close"));
         }
     }
 
@@ -99,7 +103,10 @@ final class RequestBody {
         return new Refusal(
                 ProblemKind.TOO_LARGE,
                 "The body is longer than " + limit + ".",
-                List.of(new InputProblem("too-large", "The body is longer than " + limit + ".", "",
+                List.of(new InputProblem(
+                        "too-large",
+                        "The body is longer than " + limit + ".",
+                        "",
                         "Leave out what is not needed, or thin the route line.")),
                 Map.of("Connection", "close"));
     }
@@ -108,7 +115,9 @@ final class RequestBody {
         if (encoding != null && !encoding.equalsIgnoreCase("identity")) {
             throw new Refusal(ProblemKind.MEDIA_TYPE, "Content-Encoding is not taken. Send the JSON as it is.");
         }
-        String[] parts = (contentType == null ? "" : contentType).toLowerCase(Locale.ROOT).split(";");
+        String[] parts = (contentType == null ? "" : contentType)
+                .toLowerCase(Locale.ROOT)
+                .split(";");
         boolean json = JSON_TYPES.contains(parts[0].strip());
         for (int i = 1; i < parts.length; i++) {
             String parameter = parts[i].strip().replace("\"", "");

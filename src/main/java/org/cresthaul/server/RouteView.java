@@ -24,7 +24,11 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
     record Spot(String id, String kind, String name, double chainageM, List<Double> lonLat) {
         static Spot of(Hazard hazard) {
             var place = hazard.place();
-            return new Spot(place.id(), hazard.word(), place.name(), place.chainageM(),
+            return new Spot(
+                    place.id(),
+                    hazard.word(),
+                    place.name(),
+                    place.chainageM(),
                     List.of(place.position().lonDeg(), place.position().latDeg()));
         }
     }
@@ -41,8 +45,14 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
             String id, String kind, String name, String landmark, double chainageM, List<Double> lonLat, double roomM) {
         static Stop of(StoppingPlace stop) {
             var place = stop.place();
-            return new Stop(place.id(), stop.word(), place.name(), place.landmark().orElse(null), place.chainageM(),
-                    List.of(place.position().lonDeg(), place.position().latDeg()), stop.roomM());
+            return new Stop(
+                    place.id(),
+                    stop.word(),
+                    place.name(),
+                    place.landmark().orElse(null),
+                    place.chainageM(),
+                    List.of(place.position().lonDeg(), place.position().latDeg()),
+                    stop.roomM());
         }
     }
 

@@ -67,8 +67,8 @@ final class WorkGate implements AutoCloseable {
                 return;
             }
             long now = System.nanoTime();
-            boolean over = threads.costNanos() > limits.costMs * 1_000_000
-                    || now - startedNanos > limits.timeMs * 1_000_000;
+            boolean over =
+                    threads.costNanos() > limits.costMs * 1_000_000 || now - startedNanos > limits.timeMs * 1_000_000;
             if (over || asker.isGone()) {
                 stoppedNanos = now;
                 why = over ? overTime() : gone();
@@ -138,8 +138,8 @@ final class WorkGate implements AutoCloseable {
         int in = inside.get();
         int busy = running.size();
         int stuck = (int) running.stream().filter(Running::isStuck).count();
-        return new State(busy, Math.max(0, in - busy), stuck, in < limits.running + limits.waiting
-                && stuck < limits.running);
+        return new State(
+                busy, Math.max(0, in - busy), stuck, in < limits.running + limits.waiting && stuck < limits.running);
     }
 
     private static Refusal busy(String detail) {
@@ -152,8 +152,10 @@ final class WorkGate implements AutoCloseable {
     }
 
     private Refusal overTime() {
-        return new Refusal(ProblemKind.OVER_TIME, "The check was stopped after " + limits.costMs / 1000
-                + " s of processor time. Check the route in parts, or from the command line.");
+        return new Refusal(
+                ProblemKind.OVER_TIME,
+                "The check was stopped after " + limits.costMs / 1000
+                        + " s of processor time. Check the route in parts, or from the command line.");
     }
 
     @Override

@@ -38,13 +38,17 @@ final class AreaField {
     private final int tilesAcross;
     /** One over every edge's length squared. */
     private final double[] inverse;
+
     final JuttingCorners jutting;
 
     /** A square of cells: their nearest edges, and the distance of each middle to the edge, positive inside. */
     private static final class Tile {
         /** Null until first asked for. */
         final Cell[] cells = new Cell[TILE * TILE];
-        /** Every edge that is the nearest, or near enough to be gathered, of some cell; nearest to the tile's middle first. */
+        /**
+         * Every edge that is the nearest, or near enough to be gathered, of some cell; nearest to the tile's middle
+         * first.
+         */
         final int[] edges;
         /** How far from the tile's middle each of them is. */
         final double[] edgesM;
@@ -107,7 +111,8 @@ final class AreaField {
         rows = area.isEmpty() ? 0 : (int) Math.min(MOST_CELLS, (box.getHeight() + 2 * MARGIN_M) / CELL_M + 1);
         tilesAcross = columns / TILE + 1;
         tiles = new Tile[tilesAcross * (rows / TILE + 1)];
-        jutting = new JuttingCorners(box, list.stream().filter(edge -> edge[4] > 0).toList());
+        jutting = new JuttingCorners(
+                box, list.stream().filter(edge -> edge[4] > 0).toList());
     }
 
     /**
@@ -127,7 +132,8 @@ final class AreaField {
         for (int i = first; i < into.size(); i++) {
             double[] before = into.get(i == first ? into.size() - 1 : i - 1);
             double[] behind = into.get(i);
-            double turn = (before[2] - before[0]) * (behind[3] - behind[1]) - (before[3] - before[1]) * (behind[2] - behind[0]);
+            double turn = (before[2] - before[0]) * (behind[3] - behind[1])
+                    - (before[3] - before[1]) * (behind[2] - behind[0]);
             behind[4] = way * turn >= 0 ? 1 : 0;
         }
     }
@@ -142,9 +148,9 @@ final class AreaField {
     }
 
     /**
-     * The same where it matters: what is {@code lowM} or less, or {@code highM} or more, may come back as anything on that
-     * side. From one place to another the distance changes by no more than the way, so that the middle of a cell tells
-     * most.
+     * The same where it matters: what is {@code lowM} or less, or {@code highM} or more, may come back as anything on
+     * that side. From one place to another the distance changes by no more than the way, so that the middle of a cell
+     * tells most.
      */
     double insideM(double x, double y, double lowM, double highM) {
         if (edges.length == 0) {
@@ -238,8 +244,8 @@ final class AreaField {
         double least = withinM < Double.POSITIVE_INFINITY ? withinM * withinM : withinM;
         for (int i = 0; i < n; i++) {
             int e = some == null ? 4 * i : some[i];
-            least = Math.min(least,
-                    Segments.distance2(ax, ay, bx, by, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]));
+            least = Math.min(
+                    least, Segments.distance2(ax, ay, bx, by, edges[e], edges[e + 1], edges[e + 2], edges[e + 3]));
         }
         return Math.sqrt(least);
     }
@@ -321,7 +327,8 @@ final class AreaField {
                 in = !in;
             }
         }
-        // No cell's middle is farther from the tile's than this, and its nearest edge no farther than the tile's and that.
+        // No cell's middle is farther from the tile's than this, and its nearest edge no farther than the tile's and
+        // that.
         double reach = Math.sqrt(least) + 2 * 0.75 * TILE * CELL_M + REACH_M;
         int[] near = IntStream.range(0, away.length)
                 .filter(i -> away[i] <= reach * reach)
@@ -355,7 +362,9 @@ final class AreaField {
         return cell;
     }
 
-    /** Distance of a cell's middle to the edge, positive inside: whatever is crossed on the way from the tile's middle. */
+    /**
+     * Distance of a cell's middle to the edge, positive inside: whatever is crossed on the way from the tile's middle.
+     */
     private double middleM(Tile tile, int column, int row) {
         double x = middleX(column);
         double y = middleY(row);
@@ -378,7 +387,9 @@ final class AreaField {
         return in ? distance : -distance;
     }
 
-    /** The edges that can be nearest to a place of a cell, or to a short chord in it, those nearest to its middle first. */
+    /**
+     * The edges that can be nearest to a place of a cell, or to a short chord in it, those nearest to its middle first.
+     */
     private Near near(Tile tile, Cell cell, int column, int row) {
         Near near = cell.near;
         if (near == null) {
@@ -393,7 +404,8 @@ final class AreaField {
                 }
             }
             found.sort(Comparator.comparingDouble(f -> f[0]));
-            near = new Near(found.stream().mapToInt(f -> (int) f[1]).toArray(),
+            near = new Near(
+                    found.stream().mapToInt(f -> (int) f[1]).toArray(),
                     found.stream().mapToDouble(f -> f[0]).toArray());
             cell.near = near;
         }

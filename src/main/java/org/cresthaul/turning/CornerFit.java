@@ -8,9 +8,9 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 
 /**
- * The best way round a corner that was found: from every unit straight behind the other on the approach until every unit
- * is straight on the exit again, with all that is passed over or by on the way. What is not found by the search is not
- * shown to be impossible. The same question gives the same answer.
+ * The best way round a corner that was found: from every unit straight behind the other on the approach until every
+ * unit is straight on the exit again, with all that is passed over or by on the way. What is not found by the search is
+ * not shown to be impossible. The same question gives the same answer.
  *
  * @param line how it is steered
  * @param path of the steer axle's middle
@@ -51,7 +51,14 @@ public record CornerFit(
      * @param stationM of the steer axle along the path
      */
     public record Gap(
-            int unit, String part, String side, Against against, double valueM, double xM, double yM, double stationM) {}
+            int unit,
+            String part,
+            String side,
+            Against against,
+            double valueM,
+            double xM,
+            double yM,
+            double stationM) {}
 
     /**
      * The least room of several beginnings.
@@ -99,8 +106,7 @@ public record CornerFit(
     }
 
     /** The best way round that is found. */
-    public static CornerFit of(
-            CornerSpace space, TurningCombination combination, List<LowPart> low, Wanted wanted) {
+    public static CornerFit of(CornerSpace space, TurningCombination combination, List<LowPart> low, Wanted wanted) {
         return of(space, combination, low, wanted, List.of());
     }
 
@@ -141,11 +147,14 @@ public record CornerFit(
     }
 
     /**
-     * How far the combination swings and trails on it: from its own length before the front wheels turn to where no bend is left
-     * that could be seen. Stations are along that piece of the path.
+     * How far the combination swings and trails on it: from its own length before the front wheels turn to where no
+     * bend is left that could be seen. Stations are along that piece of the path.
      */
     public TurningFigures figures() {
-        double longest = combination.chain().stream().mapToDouble(TurningUnit::hitchToAxleM).max().orElseThrow();
+        double longest = combination.chain().stream()
+                .mapToDouble(TurningUnit::hitchToAxleM)
+                .max()
+                .orElseThrow();
         LeadPath turn = line.path(combination.lengthM(), SETTLED_LENGTHS * longest);
         return TurningFigures.of(Following.along(combination.chain(), turn, FIGURES_M), combination);
     }

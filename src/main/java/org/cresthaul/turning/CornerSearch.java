@@ -12,12 +12,15 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * The search behind {@link CornerFit}: from many lines of {@link LineSeeds}, the best of them climbed from by {@link
- * LineSearch}, first for the room that is required, with the turn begun early and late; when none has it, for as much room
- * as there is. One search answers one question on one thread.
+ * The search behind {@link CornerFit}: from many lines of {@link LineSeeds}, the best of them climbed from by
+ * {@link LineSearch}, first for the room that is required, with the turn begun early and late; when none has it, for as
+ * much room as there is. One search answers one question on one thread.
  */
 final class CornerSearch {
-    /** How many lines are climbed from, and how many of those for as much room as there is, before and after it looks bad. */
+    /**
+     * How many lines are climbed from, and how many of those for as much room as there is, before and after it looks
+     * bad.
+     */
     private static final int CLIMBS = 2;
 
     private static final int RAISES = 1;
@@ -68,6 +71,7 @@ final class CornerSearch {
     private final LineSeeds seeds;
     /** Climbed to with the required room, and without it early or late. */
     private final List<LineSearch.Tried> strayed = new ArrayList<>();
+
     private final Set<LineSearch.Tried> raised = Collections.newSetFromMap(new IdentityHashMap<>());
 
     CornerSearch(CornerSpace space, TurningCombination combination, List<LowPart> low, CornerFit.Wanted wanted) {
@@ -134,7 +138,12 @@ final class CornerSearch {
     }
 
     private CornerFit climbed(
-            List<LineSearch.Tried> tried, int from, int to, double aim, List<LineSearch.Tried> climbed, CornerFit before) {
+            List<LineSearch.Tried> tried,
+            int from,
+            int to,
+            double aim,
+            List<LineSearch.Tried> climbed,
+            CornerFit before) {
         CornerFit best = before;
         for (int i = from; i < Math.min(to, tried.size()) && !isEnded(best, climbed); i++) {
             best = better(best, climbed(tried.get(i).line, aim, climbed));
@@ -143,8 +152,8 @@ final class CornerSearch {
     }
 
     /**
-     * Lines that have the required room but not early and late are gone on with; where there are none, those with most room, and
-     * the highest of what nearly has it is then looked at most closely.
+     * Lines that have the required room but not early and late are gone on with; where there are none, those with most
+     * room, and the highest of what nearly has it is then looked at most closely.
      */
     private CornerFit raised(CornerFit before, List<LineSearch.Tried> climbed, int most) {
         CornerFit best = before;
@@ -166,12 +175,13 @@ final class CornerSearch {
             highest = highest == null || line.leastM > highest.leastM ? line : highest;
         }
         boolean nearly = highest != null && highest.lateM == 0 && highest.leastM > wanted.freeM() - NEARLY_M;
-        return nearly && !isClear(best)
-                ? better(best, steadied(raised(highest.line, 0, FINEST_M, POLISH_M)))
-                : best;
+        return nearly && !isClear(best) ? better(best, steadied(raised(highest.line, 0, FINEST_M, POLISH_M))) : best;
     }
 
-    /** What has the room on the line itself is raised early and late as well: what does not, does not for a driver who is off it. */
+    /**
+     * What has the room on the line itself is raised early and late as well: what does not, does not for a driver who
+     * is off it.
+     */
     private CornerFit steadied(LineSearch.Tried line) {
         CornerFit fit = judge.judge(line.line);
         return line.lateM < wanted.lateM() && fit.tightest().valueM() >= wanted.requiredM() && !isClear(fit)
@@ -183,7 +193,9 @@ final class CornerSearch {
         return judge.again(fit);
     }
 
-    /** Climbs for the required room, kept early and late; judged exactly where it is there, and null where it is not. */
+    /**
+     * Climbs for the required room, kept early and late; judged exactly where it is there, and null where it is not.
+     */
     private CornerFit climbed(SteeredLine from, double aim, List<LineSearch.Tried> climbed) {
         double rival = climbed.stream().mapToDouble(t -> t.cost).min().orElse(Double.POSITIVE_INFINITY);
         LineSearch.Tried top = search.climb(from, aim, 0, COARSE_M, rival);
@@ -203,7 +215,8 @@ final class CornerSearch {
     }
 
     private boolean isEnded(CornerFit best, List<LineSearch.Tried> climbed) {
-        return isClear(best) || strayed.size() >= MOST_STRAYED
+        return isClear(best)
+                || strayed.size() >= MOST_STRAYED
                 || climbed.size() >= HOPELESS_CLIMBS
                         && climbed.stream().allMatch(t -> t.leastM < wanted.freeM() - HOPELESS_M);
     }
@@ -237,7 +250,10 @@ final class CornerSearch {
         return fit != null && fit.canBeDriven() && fit.roomM() >= wanted.requiredM();
     }
 
-    /** The one that is clear, else the one that is free, else the one with more room; with equal standing the one with more. */
+    /**
+     * The one that is clear, else the one that is free, else the one with more room; with equal standing the one with
+     * more.
+     */
     private CornerFit better(CornerFit a, CornerFit b) {
         if (a == null || b == null) {
             return a == null ? b : a;
@@ -257,7 +273,10 @@ final class CornerSearch {
     }
 
     private LineTrial.Setting setting(List<LowPart> low) {
-        double longest = combination.chain().stream().mapToDouble(TurningUnit::hitchToAxleM).max().orElseThrow();
+        double longest = combination.chain().stream()
+                .mapToDouble(TurningUnit::hitchToAxleM)
+                .max()
+                .orElseThrow();
         double length = combination.lengthM();
         DrivenWay way = space.way;
         double startX = way.x[way.turnFrom];

@@ -2,7 +2,8 @@ package org.cresthaul.turning;
 
 /**
  * Solves (A + d·diag A) x = b for a symmetric A that is at least nearly positive, by the square root method (Cholesky).
- * A few dozen unknowns, solved thousands of times: hence not a matrix library, whose objects would cost more than the sums.
+ * A few dozen unknowns, solved thousands of times: hence not a matrix library, whose objects would cost more than the
+ * sums.
  */
 final class DampedSquare {
     private DampedSquare() {}

@@ -12,8 +12,8 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 
 /**
- * The way a corner is driven, as points a meter apart from well before it to well past it: where the road begins to turn
- * and where it ends, and on which side islands are passed.
+ * The way a corner is driven, as points a meter apart from well before it to well past it: where the road begins to
+ * turn and where it ends, and on which side islands are passed.
  */
 final class DrivenWay {
     /** A direction that differs less from that of the road's end is that of the end. */
@@ -24,6 +24,7 @@ final class DrivenWay {
     private static final double POINT_M = 1.0;
     /** Holes smaller than this are poles and grates, square meters. */
     private static final double SMALLEST_ISLAND_M2 = 1;
+
     private static final double ENDS_M = 60;
 
     /** Points, and the way's direction at each. */
@@ -139,9 +140,9 @@ final class DrivenWay {
             double dy = drawn.get(i)[1] - drawn.get(i - 1)[1];
             double length = Math.hypot(dx, dy);
             while (into < length) {
-                points.add(new double[] {
-                    drawn.get(i - 1)[0] + dx * into / length, drawn.get(i - 1)[1] + dy * into / length
-                });
+                points.add(
+                        new double[] {drawn.get(i - 1)[0] + dx * into / length, drawn.get(i - 1)[1] + dy * into / length
+                        });
                 into += POINT_M;
             }
             into -= length;

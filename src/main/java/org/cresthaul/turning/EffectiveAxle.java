@@ -4,8 +4,8 @@ import java.util.List;
 
 /**
  * Where a group of equal axles that do not steer would be replaced by one. Each tire's side force grows with its slip,
- * and the moments of the group about the hitch balance, so the effective length is Σx² / Σx over the distances x from the
- * hitch: L + (Σ d²/n)/L with the mean L and the offsets d from it.
+ * and the moments of the group about the hitch balance, so the effective length is Σx² / Σx over the distances x from
+ * the hitch: L + (Σ d²/n)/L with the mean L and the offsets d from it.
  */
 public final class EffectiveAxle {
     private EffectiveAxle() {}

@@ -5,15 +5,16 @@ import java.util.List;
 import org.cresthaul.geometry.Finite;
 
 /**
- * How a chain of units follows a lead path at low speed, without side slip at its effective axles: θ' = sin(φ − θ) v / L.
+ * How a chain of units follows a lead path at low speed, without side slip at its effective axles: θ' = sin(φ − θ) v /
+ * L.
  *
- * <p>With the half angle's direction U = (cos θ/2, sin θ/2) and the hitch's velocity w that is linear: U' = A(w) U / 2L with
- * A = [[wx, wy], [wy, −wx]], up to a length of U that means nothing. So over any hitch path the heading changes by one
- * 2 × 2 matrix, whatever it was before. The matrix of one step is the exponential of A(D) / 2L + α [[0, −1], [1, 0]]
- * of the hitch's chord D, and α = S / 2L² of the signed area S between hitch path and chord: the Magnus series
- * (W. Magnus, Comm. Pure Appl. Math. 7, 1954) up to its second term, hence of fourth order. On a straight hitch segment
- * α = 0 and the step is exact: tan(ψ/2) shrinks by e^{−Δs/L}, the tractrix. Nothing here divides by a speed or a
- * cosine: reversing, jackknifed and overturned units are steps like any other.
+ * <p>With the half angle's direction U = (cos θ/2, sin θ/2) and the hitch's velocity w that is linear: U' = A(w) U / 2L
+ * with A = [[wx, wy], [wy, −wx]], up to a length of U that means nothing. So over any hitch path the heading changes by
+ * one 2 × 2 matrix, whatever it was before. The matrix of one step is the exponential of A(D) / 2L + α [[0, −1], [1,
+ * 0]] of the hitch's chord D, and α = S / 2L² of the signed area S between hitch path and chord: the Magnus series (W.
+ * Magnus, Comm. Pure Appl. Math. 7, 1954) up to its second term, hence of fourth order. On a straight hitch segment α =
+ * 0 and the step is exact: tan(ψ/2) shrinks by e^{−Δs/L}, the tractrix. Nothing here divides by a speed or a cosine:
+ * reversing, jackknifed and overturned units are steps like any other.
  *
  * <p>Unit after unit goes over many steps at once: all of a step but two products is then free of what was before it.
  * Steps are no longer than wanted for states, and shorter where {@link FollowingBound} asks for it.
@@ -129,8 +130,8 @@ public final class Following {
         }
 
         /**
-         * Lays block after block. A kink ends one, as the hitch's velocity jumps there; and so do steps of quite another length,
-         * as one bound holds for a block.
+         * Lays block after block. A kink ends one, as the hitch's velocity jumps there; and so do steps of quite
+         * another length, as one bound holds for a block.
          */
         void go() {
             path.start(0, hitch, 0);

@@ -5,18 +5,19 @@ import java.util.List;
 /**
  * How far the states of a chain can be off, kept up while it is followed. For one thread.
  *
- * <p>A unit whose hitch is off by ε has an error η = δθ − ε·n/L with η' = −(w·t)/L η + (ε × w)/L²: it decays as the unit
- * straightens out, and every step adds its own error and that of the hitch over its length. Axle and next coupling are
- * then off by no more than ε + L|η| and max(1, |e|/L) ε + |L + e| |η|. This is to first order: squares of millimeters
- * over lengths of units are left out.
+ * <p>A unit whose hitch is off by ε has an error η = δθ − ε·n/L with η' = −(w·t)/L η + (ε × w)/L²: it decays as the
+ * unit straightens out, and every step adds its own error and that of the hitch over its length. Axle and next coupling
+ * are then off by no more than ε + L|η| and max(1, |e|/L) ε + |L + e| |η|. This is to first order: squares of
+ * millimeters over lengths of units are left out.
  *
  * <p>A step of length h leaves out h⁵ [b₁ (b₁ b₃ + b₂²) / 240 L³ + b₁³ b₂ / 240 L⁴] of the third and the fourth term of
- * the Magnus series, of which the linear part of w leaves nothing to the fourth order, and h⁵ [b₂ b₃ / 120 + b₁ b₄ / 160] / L²
- * of the area, with bounds b₁ to b₄ on the hitch's velocity and its derivatives, which are carried from unit to unit. What
- * is left out of the exponent Ω turns the unit by at most e^{2‖Ω‖} times as much. All terms behind the fourth together are
- * bounded by the series' own equation Ω' = Σ Bₙ/n! ad(Ω)ⁿ A: with ‖A‖ ≤ a it gives ‖Ω‖ ≤ y(ah), y' = 2 + y (1 − cot y), whose
- * own terms bound those of Ω. With x = b₁h / 2L ≤ ½ that makes ‖Ω‖ ≤ x + x², and x⁵ for the turn by all that is behind; in
- * fact x⁴ times the less of x and b₂h² / 2L, as each term holds a commutator of two velocities, which are at most b₂h apart.
+ * the Magnus series, of which the linear part of w leaves nothing to the fourth order, and h⁵ [b₂ b₃ / 120 + b₁ b₄ /
+ * 160] / L² of the area, with bounds b₁ to b₄ on the hitch's velocity and its derivatives, which are carried from unit
+ * to unit. What is left out of the exponent Ω turns the unit by at most e^{2‖Ω‖} times as much. All terms behind the
+ * fourth together are bounded by the series' own equation Ω' = Σ Bₙ/n! ad(Ω)ⁿ A: with ‖A‖ ≤ a it gives ‖Ω‖ ≤ y(ah), y'
+ * = 2 + y (1 − cot y), whose own terms bound those of Ω. With x = b₁h / 2L ≤ ½ that makes ‖Ω‖ ≤ x + x², and x⁵ for the
+ * turn by all that is behind; in fact x⁴ times the less of x and b₂h² / 2L, as each term holds a commutator of two
+ * velocities, which are at most b₂h apart.
  */
 final class FollowingBound {
     /** What is left out of tanh x / x. */
@@ -110,17 +111,16 @@ final class FollowingBound {
         double third = h5 * b1 * (b1 * b3 + b2 * b2 + b1 * b1 * b2 / l) / (240 * l * l * l);
         double area = h5 * (b2 * b3 / 120 + b1 * b4 / 160) / (l * l);
         double x = 0.5 * turn;
-        double series = Math.exp(2 * (x + x * x)) * (third + area)
-                + x * x * x * x * Math.min(x, 0.5 * b2 * h * h / l);
+        double series = Math.exp(2 * (x + x * x)) * (third + area) + x * x * x * x * Math.min(x, 0.5 * b2 * h * h / l);
         double left = 2 * T8 * Math.pow(x, 9);
         double pulled = turn * (1 + turn + turn * turn) * hitchM[k] / l;
         return series + left + pulled;
     }
 
     /**
-     * Takes a unit's η over a block. A step scales it by the determinant of its matrix, which is at most one but for α², over
-     * the growth of |U|²: so what every step adds sums up with |U|². Looked at every few nodes: between them it can grow
-     * no faster than a unit folds.
+     * Takes a unit's η over a block. A step scales it by the determinant of its matrix, which is at most one but for
+     * α², over the growth of |U|²: so what every step adds sums up with |U|². Looked at every few nodes: between them
+     * it can grow no faster than a unit folds.
      */
     void followed(int k, int steps, FollowingSteps all) {
         double[] u = all.us;

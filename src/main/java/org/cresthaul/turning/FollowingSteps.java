@@ -1,8 +1,8 @@
 package org.cresthaul.turning;
 
 /**
- * The steps of one unit after the other over one block of the lead path, and the memory for it: one for each thread, used
- * again and again, as following asks for more of it than for arithmetic. Nodes are the ends of steps.
+ * The steps of one unit after the other over one block of the lead path, and the memory for it: one for each thread,
+ * used again and again, as following asks for more of it than for arithmetic. Nodes are the ends of steps.
  */
 final class FollowingSteps {
     /** Most steps of a block: few enough for the nearest memory, and for no length of U to overflow. */
@@ -58,7 +58,9 @@ final class FollowingSteps {
         headings(steps);
     }
 
-    /** The matrix of every step, by the node at its start. Short loops, which the machine takes several steps at a time. */
+    /**
+     * The matrix of every step, by the node at its start. Short loops, which the machine takes several steps at a time.
+     */
     private void matrices(int steps, double half) {
         double[] x = hitch.x;
         double[] y = hitch.y;

@@ -5,8 +5,8 @@ import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 
 /**
- * Corners at which the ground that is kept off sticks out, by squares of {@value #CELL_M} m. At other corners that ground
- * is nowhere nearest to what is straight.
+ * Corners at which the ground that is kept off sticks out, by squares of {@value #CELL_M} m. At other corners that
+ * ground is nowhere nearest to what is straight.
  */
 final class JuttingCorners {
     private static final double CELL_M = 12.0;

@@ -18,6 +18,7 @@ public final class LeadPath {
     private static final double[] NODE = {
         -0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526
     };
+
     private static final double[] WEIGHT = {
         0.3478548451374538, 0.6521451548625461, 0.6521451548625461, 0.3478548451374538
     };
@@ -106,7 +107,9 @@ public final class LeadPath {
             return clothoid(lengthM, curvaturePerM, curvaturePerM);
         }
 
-        /** Curvature changes evenly from one value to the other; a piece that does not reach a new station is left out. */
+        /**
+         * Curvature changes evenly from one value to the other; a piece that does not reach a new station is left out.
+         */
         public Builder clothoid(double lengthM, double fromPerM, double toPerM) {
             Finite.requireAtLeast("lengthM", 0, lengthM);
             double most = lengthM * Math.max(Math.abs(fromPerM), Math.abs(toPerM));
@@ -139,8 +142,8 @@ public final class LeadPath {
         }
 
         /**
-         * A whole turn as a driver steers it: curvature built up at a rate, held, and taken off again. A turn too short to
-         * reach the curvature reaches less.
+         * A whole turn as a driver steers it: curvature built up at a rate, held, and taken off again. A turn too short
+         * to reach the curvature reaches less.
          *
          * @param turnRad positive to the left
          * @param mostPerM largest curvature, positive
@@ -256,8 +259,8 @@ public final class LeadPath {
     }
 
     /**
-     * Goes on from a known place of a piece in equal steps: fills the nodes behind {@code at}. Lines and arcs are exact to
-     * rounding; on a clothoid the direction is, and the position loses no more than {@link #layingErrorM} a step.
+     * Goes on from a known place of a piece in equal steps: fills the nodes behind {@code at}. Lines and arcs are exact
+     * to rounding; on a clothoid the direction is, and the position loses no more than {@link #layingErrorM} a step.
      *
      * @param doneM how far into the piece node {@code at} is
      */
@@ -272,8 +275,8 @@ public final class LeadPath {
     }
 
     /**
-     * How far steps of a piece can lay a position wrong: Hermite's rule leaves h⁵/720 of the direction's fourth derivative, which
-     * is κ⁴ − 3κ'² − 6iκ²κ'.
+     * How far steps of a piece can lay a position wrong: Hermite's rule leaves h⁵/720 of the direction's fourth
+     * derivative, which is κ⁴ − 3κ'² − 6iκ²κ'.
      */
     double layingErrorM(int piece, double stepM) {
         double r = Math.abs(rate[piece]);

@@ -8,9 +8,9 @@ import java.util.Optional;
 import org.cresthaul.geometry.StopSignal;
 
 /**
- * Climbs from one line to a better one: a damped Gauss-Newton method on what is lacking of a wanted room, at every place
- * that lacks it, with the steering's limit and rate as bounds. A line that has the wanted room everywhere has nothing left
- * to climb. The same line gives the same answer.
+ * Climbs from one line to a better one: a damped Gauss-Newton method on what is lacking of a wanted room, at every
+ * place that lacks it, with the steering's limit and rate as bounds. A line that has the wanted room everywhere has
+ * nothing left to climb. The same line gives the same answer.
  */
 final class LineSearch {
     private static final int MOST_STEPS = 40;
@@ -69,6 +69,7 @@ final class LineSearch {
         final List<SteeredLine> lines = new ArrayList<>();
         /** By trial, what lacks room and what nearly does. */
         final List<List<LineTrial.Place>> places = new ArrayList<>();
+
         double cost;
         int steps;
         double leastM = Double.POSITIVE_INFINITY;
@@ -166,8 +167,8 @@ final class LineSearch {
     }
 
     /**
-     * What a step is asked for: {@code row} times the step is at least so much. With less than nothing asked, that is what a
-     * step may not take.
+     * What a step is asked for: {@code row} times the step is at least so much. With less than nothing asked, that is
+     * what a step may not take.
      */
     private record Demand(double[] row, double atLeast, double weight) {
         double missing(double[] step) {

@@ -6,8 +6,9 @@ import java.util.Optional;
 import org.cresthaul.road.Corner.RoadEnd;
 
 /**
- * Lines to begin a search with: a driver who keeps the front wheels pointed at a place some way ahead on the way the corner
- * is driven, shifted to one side before, in and behind the turn. The same corner gives the same lines in the same order.
+ * Lines to begin a search with: a driver who keeps the front wheels pointed at a place some way ahead on the way the
+ * corner is driven, shifted to one side before, in and behind the turn. The same corner gives the same lines in the
+ * same order.
  */
 final class LineSeeds {
     /** How far before and behind the turn of the way steering may begin and end, meters. */
@@ -31,7 +32,10 @@ final class LineSeeds {
     /** Shifts to the outside of every bend of a way that bends to both sides, meters. */
     private static final double[] BEND_WIDER_M = {1.5, 3};
 
-    /** So much of the way before and behind a place is looked at for its bend, meters; one of this angle is shifted in full. */
+    /**
+     * So much of the way before and behind a place is looked at for its bend, meters; one of this angle is shifted in
+     * full.
+     */
     private static final int BEND_M = 12;
 
     private static final double FULL_BEND_RAD = Math.toRadians(15);
@@ -46,10 +50,14 @@ final class LineSeeds {
         way = space.way;
     }
 
-    /** Over what length of the path the front wheels may be turned: enough for the whole turn at their limit, and more. */
+    /**
+     * Over what length of the path the front wheels may be turned: enough for the whole turn at their limit, and more.
+     */
     double steeringM() {
-        double least = Math.abs(space.turnRad) * combination.chain().get(0).hitchToAxleM()
-                / Math.sin(combination.steeringLimitRad()) + 2 * combination.lockDistanceM();
+        double least = Math.abs(space.turnRad)
+                        * combination.chain().get(0).hitchToAxleM()
+                        / Math.sin(combination.steeringLimitRad())
+                + 2 * combination.lockDistanceM();
         return BEFORE_M + Math.max(way.turnTo - way.turnFrom, least) + BEHIND_M;
     }
 
@@ -67,7 +75,8 @@ final class LineSeeds {
             for (double before : new double[] {0, 1, -1}) {
                 for (double ahead : AHEAD_M) {
                     for (double after : wider == 0 && before == 0 ? new double[] {0, 1, -1} : new double[] {0}) {
-                        driven(spacing, angles, ahead, before * in, outside * wider, after * out, false).ifPresent(lines::add);
+                        driven(spacing, angles, ahead, before * in, outside * wider, after * out, false)
+                                .ifPresent(lines::add);
                     }
                 }
             }
@@ -166,7 +175,8 @@ final class LineSeeds {
     }
 
     private double aside(int at, double in, double inTurn, double out) {
-        double middle = Math.max(0, Math.min(1, Math.min((at - way.turnFrom + RAMP_M) / RAMP_M, (way.turnTo + RAMP_M - at) / RAMP_M)));
+        double middle = Math.max(
+                0, Math.min(1, Math.min((at - way.turnFrom + RAMP_M) / RAMP_M, (way.turnTo + RAMP_M - at) / RAMP_M)));
         double end = at < 0.5 * (way.turnFrom + way.turnTo) ? in : out;
         return (1 - middle) * end + middle * inTurn;
     }

@@ -1,9 +1,9 @@
 package org.cresthaul.turning;
 
 /**
- * How the units of a tried line move when one of its measures changes: the equations of following, made linear, taken from
- * state to state. Good enough to climb by, to some percent. Measure 0 is the offset on the approach, the others the front
- * wheels' angles between the first and the last.
+ * How the units of a tried line move when one of its measures changes: the equations of following, made linear, taken
+ * from state to state. Good enough to climb by, to some percent. Measure 0 is the offset on the approach, the others
+ * the front wheels' angles between the first and the last.
  */
 final class LineSensitivity {
     private final LineTrial trial;
@@ -59,7 +59,8 @@ final class LineSensitivity {
         for (int i = 0; i < states; i++) {
             double at = (track.stationM(i) - runInM) / line.spacingM;
             double last = i == 0 ? at : (track.stationM(i - 1) - runInM) / line.spacingM;
-            double gain = i == 0 ? 0
+            double gain = i == 0
+                    ? 0
                     : 0.5 * (track.stationM(i) - track.stationM(i - 1)) * Math.cos(angle(line, at)) / wheelbase;
             // What is steered later has moved nothing yet.
             int met = Math.max(1, Math.min(measures, (int) Math.floor(at) + 2));
@@ -117,8 +118,13 @@ final class LineSensitivity {
             TurningUnit unit = combination.chain().get(k);
             double c = 0.5 * (track.cosine[k][i] + track.cosine[k][i + 1]);
             double s = 0.5 * (track.sine[k][i] + track.sine[k][i + 1]);
-            double rate = Math.asin(Math.max(-1, Math.min(1,
-                    track.cosine[k][i] * track.sine[k][i + 1] - track.sine[k][i] * track.cosine[k][i + 1]))) / ds;
+            double rate = Math.asin(Math.max(
+                            -1,
+                            Math.min(
+                                    1,
+                                    track.cosine[k][i] * track.sine[k][i + 1]
+                                            - track.sine[k][i] * track.cosine[k][i + 1])))
+                    / ds;
             double[] here = dh[k][i];
             double[] next = dh[k][i + 1];
             if (k > 0) {

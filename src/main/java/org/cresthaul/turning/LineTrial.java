@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * One line tried: the combination followed along it, and every place where some part has less than a wanted room. States
- * are coarse and tires lengthened to cover the ground between them, so that what is found here is near the truth and on
- * its unfavorable side for tires; {@link PassageRoom} has the last word.
+ * One line tried: the combination followed along it, and every place where some part has less than a wanted room.
+ * States are coarse and tires lengthened to cover the ground between them, so that what is found here is near the truth
+ * and on its unfavorable side for tires; {@link PassageRoom} has the last word.
  */
 final class LineTrial {
     /**
@@ -78,8 +78,9 @@ final class LineTrial {
     }
 
     /**
-     * Every part's worst places at every state where it has less than {@code wantedM}, or not {@value #WATCH_M} m more. On the
-     * straight runs, where parts move along themselves, only some states are looked at, with parts as much longer.
+     * Every part's worst places at every state where it has less than {@code wantedM}, or not {@value #WATCH_M} m more.
+     * On the straight runs, where parts move along themselves, only some states are looked at, with parts as much
+     * longer.
      */
     void places(double wantedM, List<Place> into) {
         double belowM = wantedM + WATCH_M;
@@ -161,7 +162,8 @@ final class LineTrial {
     }
 
     /**
-     * A part that has rolled onto something is not free of it farther on along its own way: what lacks is the way out to a side.
+     * A part that has rolled onto something is not free of it farther on along its own way: what lacks is the way out
+     * to a side.
      *
      * @param x y a place of that ground, {@code left} of the unit's axle in the middle
      */
@@ -229,7 +231,12 @@ final class LineTrial {
         place.nx = d > 0 ? (da * c - db * s) / d : 0;
         place.ny = d > 0 ? (da * s + db * c) / d : 0;
         if (gap <= 0) {
-            outSideways(p, place, axles.xM[place.unit][i] + along * c - left * s, axles.yM[place.unit][i] + along * s + left * c, left);
+            outSideways(
+                    p,
+                    place,
+                    axles.xM[place.unit][i] + along * c - left * s,
+                    axles.yM[place.unit][i] + along * s + left * c,
+                    left);
         }
         return place;
     }

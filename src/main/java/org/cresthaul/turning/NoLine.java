@@ -14,8 +14,8 @@ import org.cresthaul.turning.TurningCombination.AxleLine;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
 
 /**
- * Proofs that there is no line at all: docs/model.md, section 13, "Where no line can exist". Where none is given a line may
- * exist or not.
+ * Proofs that there is no line at all: docs/model.md, section 13, "Where no line can exist". Where none is given a line
+ * may exist or not.
  */
 public final class NoLine {
     private NoLine() {}
@@ -68,14 +68,18 @@ public final class NoLine {
         for (Stage stage : Stage.values()) {
             for (Unit unit : units) {
                 if (unit.stands.stream().anyMatch(s -> bound.excludes(s, stage))) {
-                    return Optional.of(switch (stage) {
-                        case GAP -> "between the inside of the turn and its outer edges the road is narrower than the "
-                                + unit.name + "'s tires are apart";
-                        case LIMIT -> "the " + unit.name + ", " + unit.limit
-                                + ", turns too wide between the inside of the turn and its outer edges";
-                        case LED -> "even with the kingpin led along the outer edge of the exit, the " + unit.name
-                                + "'s tires cut over the inside of the turn";
-                    });
+                    return Optional.of(
+                            switch (stage) {
+                                case GAP ->
+                                    "between the inside of the turn and its outer edges the road is narrower than the "
+                                            + unit.name + "'s tires are apart";
+                                case LIMIT ->
+                                    "the " + unit.name + ", " + unit.limit
+                                            + ", turns too wide between the inside of the turn and its outer edges";
+                                case LED ->
+                                    "even with the kingpin led along the outer edge of the exit, the " + unit.name
+                                            + "'s tires cut over the inside of the turn";
+                            });
                 }
             }
         }
@@ -118,8 +122,9 @@ public final class NoLine {
 
     private static Unit unit(TurningCombination c, int place, double tightestM, Optional<Led> led) {
         PlanUnit plan = c.units().get(place);
-        String limit = place == 0 ? "its front wheels at their limit" : place == 1 ? "the kingpin at its limit"
-                : "its pivot at its limit";
+        String limit = place == 0
+                ? "its front wheels at their limit"
+                : place == 1 ? "the kingpin at its limit" : "its pivot at its limit";
         List<Stand> stands = new ArrayList<>();
         for (AxleLine axle : plan.tires()) {
             // The wheels of the steer axle do not stand square to their unit.

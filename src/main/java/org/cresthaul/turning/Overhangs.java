@@ -5,7 +5,9 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
-/** Which parts of a combination pass over raised ground on the way round a corner. Not safe to share between threads. */
+/**
+ * Which parts of a combination pass over raised ground on the way round a corner. Not safe to share between threads.
+ */
 public final class Overhangs {
     private final CornerSpace space;
     private final Track track;
@@ -21,8 +23,14 @@ public final class Overhangs {
         for (int i = 0; i < parts.size(); i++) {
             LowPart part = parts.get(i);
             // Named by its number: each is asked on its own.
-            passing.add(new PassingPart(part.unit(), Integer.toString(i), part.rearM(), part.frontM(),
-                    -part.halfWidthM(), part.halfWidthM(), space.raised(part.island())));
+            passing.add(new PassingPart(
+                    part.unit(),
+                    Integer.toString(i),
+                    part.rearM(),
+                    part.frontM(),
+                    -part.halfWidthM(),
+                    part.halfWidthM(),
+                    space.raised(part.island())));
         }
         passing.removeIf(p -> p.off().isEmpty() || !(p.leftM() > 0));
         List<Optional<CornerFit.Gap>> found = new ArrayList<>(Collections.nCopies(parts.size(), Optional.empty()));

@@ -16,7 +16,8 @@ final class PassageJudge {
     PassageJudge(LineTrial.Setting setting, CornerFit.Wanted wanted) {
         this.setting = setting;
         this.wanted = wanted;
-        firmParts = setting.parts().stream().filter(p -> !p.off().against.isLow()).toList();
+        firmParts =
+                setting.parts().stream().filter(p -> !p.off().against.isLow()).toList();
         lowParts = setting.parts().stream().filter(p -> p.off().against.isLow()).toList();
     }
 
@@ -38,17 +39,28 @@ final class PassageJudge {
         if (within && tightest.valueM() >= wanted.freeM()) {
             for (double by : lateness()) {
                 Track other = fine(begun(line, by));
-                firm = firm.orLess(isWithinLimits(other)
-                        ? roomM(other, firmParts)
-                        : Math.min(firm.roomM(), -PassageRoom.CHORD_M), by);
+                firm = firm.orLess(
+                        isWithinLimits(other) ? roomM(other, firmParts) : Math.min(firm.roomM(), -PassageRoom.CHORD_M),
+                        by);
                 band = band.orLess(Math.min(roomM(other, lowParts), firm.roomM()), by);
             }
         }
         Track track = Following.along(combination.chain(), path);
         double[] in = offset(space.corner.approach(), path.at(0));
         double[] out = offset(space.corner.exit(), path.at(path.lengthM()));
-        return new CornerFit(line, path, track, combination, steering(line, in[1], out[1]), List.of(tightest), band, firm,
-                space.escorts, within, space.way.passesIslandsLike(track), false);
+        return new CornerFit(
+                line,
+                path,
+                track,
+                combination,
+                steering(line, in[1], out[1]),
+                List.of(tightest),
+                band,
+                firm,
+                space.escorts,
+                within,
+                space.way.passesIslandsLike(track),
+                false);
     }
 
     /** A judged line with every gap, and with what it needs of opposing lanes. */
@@ -68,7 +80,8 @@ final class PassageJudge {
         gaps.removeIf(g -> g.against().isLow());
         gaps.addAll(PassageRoom.of(fine(fit.path()), lowParts));
         double least = gaps.stream().mapToDouble(CornerFit.Gap::valueM).min().orElseThrow();
-        CornerFit.Band band = new CornerFit.Band(least, 0).orLess(fit.firm().roomM(), fit.firm().lateM());
+        CornerFit.Band band = new CornerFit.Band(least, 0)
+                .orLess(fit.firm().roomM(), fit.firm().lateM());
         if (!lowParts.isEmpty() && fit.withinLimits() && least >= wanted.freeM()) {
             for (double by : lateness()) {
                 band = band.orLess(roomM(fine(begun(fit.line(), by)), lowParts), by);
@@ -78,8 +91,19 @@ final class PassageJudge {
     }
 
     private static CornerFit with(CornerFit fit, List<CornerFit.Gap> gaps, CornerFit.Band band, boolean usesOpposing) {
-        return new CornerFit(fit.line(), fit.path(), fit.track(), fit.combination(), fit.steering(), gaps, band, fit.firm(),
-                fit.escorts(), fit.withinLimits(), fit.keepsSides(), usesOpposing);
+        return new CornerFit(
+                fit.line(),
+                fit.path(),
+                fit.track(),
+                fit.combination(),
+                fit.steering(),
+                gaps,
+                band,
+                fit.firm(),
+                fit.escorts(),
+                fit.withinLimits(),
+                fit.keepsSides(),
+                usesOpposing);
     }
 
     private Track fine(LeadPath path) {
@@ -129,7 +153,8 @@ final class PassageJudge {
             return false;
         }
         for (int k = 0; k < combination.articulationLimitRad().size(); k++) {
-            if (track.mostArticulationRad(k) > combination.articulationLimitRad().get(k)) {
+            if (track.mostArticulationRad(k)
+                    > combination.articulationLimitRad().get(k)) {
                 return false;
             }
         }

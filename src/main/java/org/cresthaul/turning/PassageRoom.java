@@ -12,12 +12,12 @@ import org.locationtech.jts.geom.GeometryFactory;
 /**
  * The least room of every part on a whole passage, between states as well as at them.
  *
- * <p>What moves past something first comes near to it, and least far from it, with a corner of one at a side of the other.
- * So between two states the paths of the part's corners are held against the edges of what is kept off, and the paths of
- * its corners, as the part sees them, against the part's sides; both paths are taken as straight, from a state to the
- * farthest of the next from which that hides less than {@link #CHORD_M}: on the straight {@value #MOST_STRIDE} of them, in
- * tight turns one. Where something is entered, the depth is searched between the
- * states as well. A stretch is passed over only when no place of the part can come nearer there than the least found.
+ * <p>What moves past something first comes near to it, and least far from it, with a corner of one at a side of the
+ * other. So between two states the paths of the part's corners are held against the edges of what is kept off, and the
+ * paths of its corners, as the part sees them, against the part's sides; both paths are taken as straight, from a state
+ * to the farthest of the next from which that hides less than {@link #CHORD_M}: on the straight {@value #MOST_STRIDE}
+ * of them, in tight turns one. Where something is entered, the depth is searched between the states as well. A stretch
+ * is passed over only when no place of the part can come nearer there than the least found.
  */
 final class PassageRoom {
     /** A chord between two states hides less than this, meters. */
@@ -46,7 +46,9 @@ final class PassageRoom {
     private final double[] axleStepM;
 
     private final double[] turnStepRad;
-    /** By unit, farthest of its parts' places from its effective axle; by unit and state, zero until it is asked for. */
+    /**
+     * By unit, farthest of its parts' places from its effective axle; by unit and state, zero until it is asked for.
+     */
     private final double[] leverM;
 
     private final byte[][] stride;
@@ -76,14 +78,17 @@ final class PassageRoom {
             for (int i = 1; i < states; i++) {
                 double sine = track.cosine[k][i - 1] * track.sine[k][i] - track.sine[k][i - 1] * track.cosine[k][i];
                 mostSine = Math.max(mostSine, Math.abs(sine));
-                axleStepM[k] = Math.max(axleStepM[k],
+                axleStepM[k] = Math.max(
+                        axleStepM[k],
                         Hypotenuse.of(axles.xM[k][i] - axles.xM[k][i - 1], axles.yM[k][i] - axles.yM[k][i - 1]));
             }
             turnStepRad[k] = Math.asin(Math.min(1, mostSine));
         }
     }
 
-    /** The least room of every unit's tires, bodies and low parts against each thing they keep off, in the parts' order. */
+    /**
+     * The least room of every unit's tires, bodies and low parts against each thing they keep off, in the parts' order.
+     */
     static List<CornerFit.Gap> of(Track track, List<PassingPart> parts) {
         return of(track, parts, false);
     }
@@ -136,17 +141,29 @@ final class PassageRoom {
         int k = l.part.unit();
         double x = axles.xM(k, l.state, l.aheadM, l.leftM);
         double y = axles.yM(k, l.state, l.aheadM, l.leftM);
-        return new CornerFit.Gap(k, l.part.part(), l.leftM > 0 ? "left" : "right", l.part.off().against, l.valueM, x, y,
+        return new CornerFit.Gap(
+                k,
+                l.part.part(),
+                l.leftM > 0 ? "left" : "right",
+                l.part.off().against,
+                l.valueM,
+                x,
+                y,
                 track.stationM(l.state));
     }
 
-    /** Begins with the state where a part seems nearest to what it keeps off: the less is known, the more is passed over. */
+    /**
+     * Begins with the state where a part seems nearest to what it keeps off: the less is known, the more is passed
+     * over.
+     */
     private void lookAtNearest(PassingPart p, Least least) {
         int nearest = 0;
         double room = Double.POSITIVE_INFINITY;
         for (int i = 0; i < track.size(); i += LOOK_STRIDE) {
-            double free = p.off().roughM(
-                    axles.xM(p.unit(), i, p.middleAheadM(), p.middleLeftM()), axles.yM(p.unit(), i, p.middleAheadM(), p.middleLeftM()));
+            double free = p.off()
+                    .roughM(
+                            axles.xM(p.unit(), i, p.middleAheadM(), p.middleLeftM()),
+                            axles.yM(p.unit(), i, p.middleAheadM(), p.middleLeftM()));
             if (free < room) {
                 room = free;
                 nearest = i;
@@ -202,8 +219,8 @@ final class PassageRoom {
     }
 
     /**
-     * How far any place of a unit, or anything beside it as it sees it, is off the chord between two states: what axle and
-     * direction are off by, and what both together bend the way that is seen.
+     * How far any place of a unit, or anything beside it as it sees it, is off the chord between two states: what axle
+     * and direction are off by, and what both together bend the way that is seen.
      */
     private double offChordM(int k, int i, int j) {
         double turned = Hypotenuse.of(track.cosine[k][j] - track.cosine[k][i], track.sine[k][j] - track.sine[k][i]);
@@ -211,9 +228,11 @@ final class PassageRoom {
         double off = 0;
         for (int m = i + 1; m < j; m++) {
             double t = (double) (m - i) / (j - i);
-            double turnOff = Hypotenuse.of(between(track.cosine[k], i, j, t) - track.cosine[k][m],
+            double turnOff = Hypotenuse.of(
+                    between(track.cosine[k], i, j, t) - track.cosine[k][m],
                     between(track.sine[k], i, j, t) - track.sine[k][m]);
-            double axleOff = Hypotenuse.of(between(axles.xM[k], i, j, t) - axles.xM[k][m], between(axles.yM[k], i, j, t) - axles.yM[k][m]);
+            double axleOff = Hypotenuse.of(
+                    between(axles.xM[k], i, j, t) - axles.xM[k][m], between(axles.yM[k], i, j, t) - axles.yM[k][m]);
             off = Math.max(off, axleOff + leverM[k] * turnOff);
         }
         return off + 0.25 * turned * rolled;
@@ -223,7 +242,10 @@ final class PassageRoom {
         return of[i] + t * (of[j] - of[i]);
     }
 
-    /** A part that straddles something from the beginning meets it with no corner: the first state is looked at as areas. */
+    /**
+     * A part that straddles something from the beginning meets it with no corner: the first state is looked at as
+     * areas.
+     */
     private void startsFree(PassingPart p, Least least) {
         Coordinate[] ring = new Coordinate[5];
         for (int q = 0; q < 4; q++) {
@@ -261,8 +283,8 @@ final class PassageRoom {
         double ahead = 0;
         double left = 0;
         for (int q = 0; q < 4; q++) {
-            double free = p.off().freeM(
-                    x + p.aheadM(q) * cos - p.leftM(q) * sin, y + p.aheadM(q) * sin + p.leftM(q) * cos, found);
+            double free = p.off()
+                    .freeM(x + p.aheadM(q) * cos - p.leftM(q) * sin, y + p.aheadM(q) * sin + p.leftM(q) * cos, found);
             if (free < found) {
                 found = free;
                 ahead = p.aheadM(q);
@@ -316,7 +338,8 @@ final class PassageRoom {
         }
     }
 
-    private void depth(PassingPart p, int i, int j, double t0, double g0, double t1, double g1, double step, Least least) {
+    private void depth(
+            PassingPart p, int i, int j, double t0, double g0, double t1, double g1, double step, Least least) {
         double within = Math.max(DEPTH_M, DEPTH_SHARE * Math.abs(Math.min(0, least.valueM)));
         if (0.5 * (g0 + g1 - step * (t1 - t0)) >= least.valueM - within) {
             return;
@@ -388,16 +411,23 @@ final class PassageRoom {
         }
         double nearest = Double.POSITIVE_INFINITY;
         for (int q = 0; q < 4; q++) {
-            nearest = Math.min(nearest, Segments.distance2(a0, l0, a1, l1, p.aheadM(q), p.leftM(q), p.aheadM((q + 1) % 4),
-                    p.leftM((q + 1) % 4)));
+            nearest = Math.min(
+                    nearest,
+                    Segments.distance2(
+                            a0, l0, a1, l1, p.aheadM(q), p.leftM(q), p.aheadM((q + 1) % 4), p.leftM((q + 1) % 4)));
         }
         nearest = Math.sqrt(nearest);
         if (nearest <= 0) {
             return true;
         }
         if (nearest < least.valueM) {
-            take(p, i, nearest, Math.max(p.rearM(), Math.min(p.frontM(), a0)),
-                    Math.max(p.rightM(), Math.min(p.leftM(), l0)), least);
+            take(
+                    p,
+                    i,
+                    nearest,
+                    Math.max(p.rearM(), Math.min(p.frontM(), a0)),
+                    Math.max(p.rightM(), Math.min(p.leftM(), l0)),
+                    least);
         }
         return false;
     }

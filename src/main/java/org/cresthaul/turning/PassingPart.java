@@ -15,8 +15,7 @@ import org.cresthaul.turning.TurningCombination.PlanUnit;
  * @param rearM frontM meters ahead of the unit's effective axle
  * @param rightM leftM from the unit's middle, positive to the left
  */
-record PassingPart(
-        int unit, String part, double rearM, double frontM, double rightM, double leftM, KeepOff off) {
+record PassingPart(int unit, String part, double rearM, double frontM, double rightM, double leftM, KeepOff off) {
     /** What tires are called. */
     static final String TIRES = "tires";
     /** Tires of one side within this are on one strip of ground, meters. */
@@ -48,8 +47,8 @@ record PassingPart(
     }
 
     /**
-     * The same parts with tires that roll close behind each other as one, over the ground between them too: for a first look.
-     * Whatever lies there, the one behind rolls over a moment after.
+     * The same parts with tires that roll close behind each other as one, over the ground between them too: for a first
+     * look. Whatever lies there, the one behind rolls over a moment after.
      */
     static List<PassingPart> rough(List<PassingPart> parts) {
         List<PassingPart> rough = new ArrayList<>();
@@ -59,9 +58,16 @@ record PassingPart(
                 rough.add(part);
             } else {
                 PassingPart other = rough.get(like);
-                rough.set(like, new PassingPart(part.unit, TIRES, Math.min(part.rearM, other.rearM),
-                        Math.max(part.frontM, other.frontM), Math.min(part.rightM, other.rightM),
-                        Math.max(part.leftM, other.leftM), part.off));
+                rough.set(
+                        like,
+                        new PassingPart(
+                                part.unit,
+                                TIRES,
+                                Math.min(part.rearM, other.rearM),
+                                Math.max(part.frontM, other.frontM),
+                                Math.min(part.rightM, other.rightM),
+                                Math.max(part.leftM, other.leftM),
+                                part.off));
             }
         }
         return List.copyOf(rough);
@@ -70,7 +76,8 @@ record PassingPart(
     private static int closeTo(PassingPart tires, List<PassingPart> among) {
         for (int i = 0; i < among.size(); i++) {
             PassingPart other = among.get(i);
-            boolean sameSide = Math.abs(other.rightM - tires.rightM) < SAME_M && Math.abs(other.leftM - tires.leftM) < SAME_M;
+            boolean sameSide =
+                    Math.abs(other.rightM - tires.rightM) < SAME_M && Math.abs(other.leftM - tires.leftM) < SAME_M;
             double apart = Math.max(other.rearM - tires.frontM, tires.rearM - other.frontM);
             if (other.isTires() && other.unit == tires.unit && sameSide && apart < CLOSE_M) {
                 return i;
@@ -110,8 +117,7 @@ record PassingPart(
 
     /** Farthest of its places from the unit's effective axle, meters. */
     double leverM() {
-        return Hypotenuse.of(
-                Math.max(Math.abs(rearM), Math.abs(frontM)), Math.max(Math.abs(rightM), Math.abs(leftM)));
+        return Hypotenuse.of(Math.max(Math.abs(rearM), Math.abs(frontM)), Math.max(Math.abs(rightM), Math.abs(leftM)));
     }
 
     double aheadM(int corner) {
@@ -123,7 +129,10 @@ record PassingPart(
         return corner == 0 || corner == 3 ? leftM : rightM;
     }
 
-    /** Distance of a place of the unit's frame, ahead and to the left, from the part; negative inside, by the nearest side. */
+    /**
+     * Distance of a place of the unit's frame, ahead and to the left, from the part; negative inside, by the nearest
+     * side.
+     */
     double outsideM(double placeAheadM, double placeLeftM) {
         double beyond = Math.max(rearM - placeAheadM, placeAheadM - frontM);
         double beside = Math.max(rightM - placeLeftM, placeLeftM - leftM);

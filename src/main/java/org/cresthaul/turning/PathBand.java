@@ -80,7 +80,10 @@ final class PathBand {
             frame.project(i, x, y);
             double place = (frame.stationM() - firstM) / BIN_M - 0.5;
             int bin = (int) Math.floor(place);
-            if (bin < 0 || bin + 1 >= least.length || !(least[bin] <= most[bin]) || !(least[bin + 1] <= most[bin + 1])) {
+            if (bin < 0
+                    || bin + 1 >= least.length
+                    || !(least[bin] <= most[bin])
+                    || !(least[bin + 1] <= most[bin + 1])) {
                 continue;
             }
             double t = place - bin;

@@ -3,11 +3,11 @@ package org.cresthaul.turning;
 import org.cresthaul.geometry.StopSignal;
 
 /**
- * Places beside a lead path, of one place of one unit: station and offset of the nearest point on the path, which is taken
- * as straight between its states and goes on straight before and beyond. Only the part of the path is looked at that the
- * unit can be beside: from four times as far behind the lead point as the place is along the straight combination (units cut
- * across what the lead point goes round), up to the lead point or to what is ahead of it. So the leg that a sharp turn comes
- * back on is not mistaken for the one a unit is still on.
+ * Places beside a lead path, of one place of one unit: station and offset of the nearest point on the path, which is
+ * taken as straight between its states and goes on straight before and beyond. Only the part of the path is looked at
+ * that the unit can be beside: from four times as far behind the lead point as the place is along the straight
+ * combination (units cut across what the lead point goes round), up to the lead point or to what is ahead of it. So the
+ * leg that a sharp turn comes back on is not mistaken for the one a unit is still on.
  */
 final class PathFrame {
     private static final double SLACK_M = 1;
@@ -26,7 +26,8 @@ final class PathFrame {
         this.track = track;
         double behind = -aheadM;
         for (int k = 0; k <= unit; k++) {
-            behind += track.chain().get(k).hitchToAxleM() + (k < unit ? track.chain().get(k).couplingBehindM() : 0);
+            behind += track.chain().get(k).hitchToAxleM()
+                    + (k < unit ? track.chain().get(k).couplingBehindM() : 0);
         }
         behindM = behind;
         double longest = 1e-9;

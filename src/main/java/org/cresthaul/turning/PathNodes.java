@@ -58,8 +58,7 @@ final class PathNodes {
     }
 
     /** Direction from the piece's start, which is turned by at most a quarter radian; positions by Hermite's rule. */
-    void clothoid(
-            double c0, double s0, double k0, double rate, double doneM, double stepM, int steps, int at) {
+    void clothoid(double c0, double s0, double k0, double rate, double doneM, double stepM, int steps, int at) {
         double halfRate = 0.5 * rate;
         double half = 0.5 * stepM;
         double twelfth = stepM * stepM / 12;

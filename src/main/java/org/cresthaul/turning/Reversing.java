@@ -6,20 +6,23 @@ import java.util.OptionalInt;
 import org.cresthaul.geometry.Finite;
 
 /**
- * How far a combination can be pushed straight back before a coupling is bent to its limit, when nobody steers: the lead
- * point is kept on its own line. Behind a straight push a single unit's bend grows as tan(ψ/2) → tan(ψ/2)·e^{s/L}, the
- * faster the shorter the unit; a booster's pivot besides swings with the trailer it hangs on.
+ * How far a combination can be pushed straight back before a coupling is bent to its limit, when nobody steers: the
+ * lead point is kept on its own line. Behind a straight push a single unit's bend grows as tan(ψ/2) → tan(ψ/2)·e^{s/L},
+ * the faster the shorter the unit; a booster's pivot besides swings with the trailer it hangs on.
  *
  * <p>The bend at the start is the same size at every coupling, to whichever side of the one ahead lets the limit come
  * sooner. Mirrored bends are the same question.
  *
  * @param free with every coupling free
- * @param locked with the booster's pivot locked: trailer and booster are one unit on all their axles; empty without a pivot
- * @param lockedLight the same, the booster's axle held off the road so that only the trailer's axles guide; empty without a
+ * @param locked with the booster's pivot locked: trailer and booster are one unit on all their axles; empty without a
  *     pivot
+ * @param lockedLight the same, the booster's axle held off the road so that only the trailer's axles guide; empty
+ *     without a pivot
  */
 public record Reversing(Reach free, Optional<Reach> locked, Optional<Reach> lockedLight) {
-    /** How far apart states are; the bend between two is taken to grow evenly, which finds the limit 1 mm or 2 too soon. */
+    /**
+     * How far apart states are; the bend between two is taken to grow evenly, which finds the limit 1 mm or 2 too soon.
+     */
     private static final double STATE_M = 0.1;
     /** What is tried first; most boosters have folded by then. */
     private static final double FIRST_M = 8;
@@ -39,8 +42,8 @@ public record Reversing(Reach free, Optional<Reach> locked, Optional<Reach> lock
     /**
      * Pushes a combination back.
      *
-     * @param bendRad at every coupling at the start, radians, either sign, not zero and less than a right angle. A coupling
-     *     whose limit is no more than that is at it at once
+     * @param bendRad at every coupling at the start, radians, either sign, not zero and less than a right angle. A
+     *     coupling whose limit is no more than that is at it at once
      * @param mostM how far to try, meters, positive
      */
     public static Reversing of(TurningCombination combination, double bendRad, double mostM) {
@@ -71,7 +74,8 @@ public record Reversing(Reach free, Optional<Reach> locked, Optional<Reach> lock
             return least;
         }
         // A tractor straight on its line stays so: its coupling runs along that line, and what follows begins there.
-        List<TurningUnit> pushed = combination.chain().subList(1, combination.chain().size());
+        List<TurningUnit> pushed =
+                combination.chain().subList(1, combination.chain().size());
         // The first bend's side may be left out: mirrored bends go as far.
         for (int sides = 0; sides < 1 << (couplings - 1); sides++) {
             double[] headings = new double[couplings];

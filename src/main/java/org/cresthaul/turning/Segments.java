@@ -1,6 +1,9 @@
 package org.cresthaul.turning;
 
-/** Straight pieces in the plane: squared distances, as millions of them are asked for and the library takes roots of each. */
+/**
+ * Straight pieces in the plane: squared distances, as millions of them are asked for and the library takes roots of
+ * each.
+ */
 final class Segments {
     private Segments() {}
 

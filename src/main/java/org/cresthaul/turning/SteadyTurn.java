@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What a combination settles to on a circle: right angles at every effective axle give r² of the axle = r² of the hitch −
- * L², and r² of the next coupling = r² of the axle + e².
+ * What a combination settles to on a circle: right angles at every effective axle give r² of the axle = r² of the hitch
+ * − L², and r² of the next coupling = r² of the axle + e².
  *
  * @param axleRadiusM of the effective axles, front to rear, meters
  * @param couplingRadiusM of the couplings behind them, one fewer, meters

@@ -6,10 +6,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A lead line as a driver steers it: straight on the approach, then the front wheels turned by so much at places an equal
- * way apart and evenly between them, then straight on the exit. The front wheels roll where they point, so that the line's
- * curvature is δ' + sin δ / L. Steering limit and rate are bounds on the angles and on what two neighbors differ by: a
- * line within them is one that can be steered, and every line that can be steered is one of these, to the spacing.
+ * A lead line as a driver steers it: straight on the approach, then the front wheels turned by so much at places an
+ * equal way apart and evenly between them, then straight on the exit. The front wheels roll where they point, so that
+ * the line's curvature is δ' + sin δ / L. Steering limit and rate are bounds on the angles and on what two neighbors
+ * differ by: a line within them is one that can be steered, and every line that can be steered is one of these, to the
+ * spacing.
  */
 public final class SteeredLine {
     /** Pieces of the path between two places where the angle is given. */
@@ -43,8 +44,8 @@ public final class SteeredLine {
     SteeredLine moved(double alongM, double leftM) {
         double c = Math.cos(headingRad);
         double s = Math.sin(headingRad);
-        return new SteeredLine(xM + alongM * c - leftM * s, yM + alongM * s + leftM * c, headingRad, spacingM, steerRad,
-                wheelbaseM);
+        return new SteeredLine(
+                xM + alongM * c - leftM * s, yM + alongM * s + leftM * c, headingRad, spacingM, steerRad, wheelbaseM);
     }
 
     SteeredLine steered(double[] angles) {
@@ -79,7 +80,8 @@ public final class SteeredLine {
     /** The whole way of the steer axle, with a straight run before and behind. */
     LeadPath path(double runInM, double runOutM) {
         LeadPath.Builder path = LeadPath.from(
-                xM - runInM * Math.cos(headingRad), yM - runInM * Math.sin(headingRad), headingRad).line(runInM);
+                        xM - runInM * Math.cos(headingRad), yM - runInM * Math.sin(headingRad), headingRad)
+                .line(runInM);
         steer(path);
         return path.line(runOutM).build();
     }
@@ -101,13 +103,12 @@ public final class SteeredLine {
     }
 
     /**
-     * Angles within limit and rate that turn by just so much: held to the bounds, then changed as little as possible where they
-     * are not at a bound.
+     * Angles within limit and rate that turn by just so much: held to the bounds, then changed as little as possible
+     * where they are not at a bound.
      *
      * @return empty when the bounds do not let it turn so far over this length
      */
-    static Optional<SteeredLine> closed(
-            SteeredLine line, double turnRad, double limitRad, double rateRadPerM) {
+    static Optional<SteeredLine> closed(SteeredLine line, double turnRad, double limitRad, double rateRadPerM) {
         double most = rateRadPerM * line.spacingM;
         double[] angles = line.steerRad.clone();
         SteeredLine at = line;
@@ -157,8 +158,8 @@ public final class SteeredLine {
     }
 
     /**
-     * This line begun early or late by so much, and brought back onto its exit over the second half of the turn: what becomes of
-     * it when the wheel goes over at the wrong place.
+     * This line begun early or late by so much, and brought back onto its exit over the second half of the turn: what
+     * becomes of it when the wheel goes over at the wrong place.
      *
      * @param lateM positive: late
      * @return empty when the steering does not let it come back

@@ -14,10 +14,10 @@ import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 
 /**
  * What a unit passes over. Not a union of thousands of rectangles: a place that a moving rectangle comes to cover is
- * entered over one of its sides, so its area is that of the rectangle at the start and of the ribbons that its sides draw.
- * The long sides are cut at the effective axle, where they move along themselves. A ribbon is a ring between the paths of
- * a side's two ends, cut where the unit's turn changes hand and after a radian; a piece that folds is replaced by its
- * steps. The few pieces are united once. The work grows with the length of the path.
+ * entered over one of its sides, so its area is that of the rectangle at the start and of the ribbons that its sides
+ * draw. The long sides are cut at the effective axle, where they move along themselves. A ribbon is a ring between the
+ * paths of a side's two ends, cut where the unit's turn changes hand and after a radian; a piece that folds is replaced
+ * by its steps. The few pieces are united once. The work grows with the length of the path.
  *
  * <p>Areas are true to the states, joined straight: with states every 0.25 m within 3 mm on curves of 3 m radius and
  * more.

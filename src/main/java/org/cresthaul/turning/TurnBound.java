@@ -14,17 +14,18 @@ import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
 /**
- * What no line can get round in a turn, as docs/model.md, section 13, derives it ("Where no line can exist"). The frame: x
- * along the approach, the turn θ to the left (a right is mirrored). Two walls hold all pavement: {@code y ≥ 0} beside the
- * approach, {@code d ≥ 0} beside the exit. A point P of the inside edge has nothing but unpaved ground behind it, so that
- * the inner tire of every axle passes on the road's side of it. One heading ψ of the axle after another is shown to be none
- * that it can have there.
+ * What no line can get round in a turn, as docs/model.md, section 13, derives it ("Where no line can exist"). The
+ * frame: x along the approach, the turn θ to the left (a right is mirrored). Two walls hold all pavement: {@code y ≥ 0}
+ * beside the approach, {@code d ≥ 0} beside the exit. A point P of the inside edge has nothing but unpaved ground
+ * behind it, so that the inner tire of every axle passes on the road's side of it. One heading ψ of the axle after
+ * another is shown to be none that it can have there.
  */
 final class TurnBound {
     /** Headings are taken in steps; what an axle's place changes within half of one is allowed for. */
     private static final double STEP_RAD = Math.toRadians(0.02);
     /** Edges and figures are known to less than this, meters: a proof has to leave more. */
     static final double SLACK_M = 0.01;
+
     private static final double FAR_M = 10_000;
     /** Turns for which walls and inside are what they are called. */
     private static final double LEAST_TURN_RAD = Math.toRadians(15);
@@ -115,7 +116,9 @@ final class TurnBound {
         return Math.hypot(at.x - end.xM(), at.y - end.yM()) < NEAR_M;
     }
 
-    /** Points of the edge behind which, straight inward, nothing is paved: those that stand out farthest into the turn. */
+    /**
+     * Points of the edge behind which, straight inward, nothing is paved: those that stand out farthest into the turn.
+     */
     private List<Coordinate> insideOf(Corner corner, Coordinate[] all, Coordinate[] own) {
         double inX = -Math.sin(turnRad / 2);
         double inY = Math.cos(turnRad / 2);
@@ -206,7 +209,9 @@ final class TurnBound {
         }
 
         boolean excluded(Stage stage) {
-            return gap() || stage != Stage.GAP && limit() || stage == Stage.LED && stand.led.isPresent() && led(stand.led.get());
+            return gap()
+                    || stage != Stage.GAP && limit()
+                    || stage == Stage.LED && stand.led.isPresent() && led(stand.led.get());
         }
 
         private boolean gap() {
@@ -216,7 +221,8 @@ final class TurnBound {
         }
 
         private boolean limit() {
-            // Since it was last straight on the approach it has turned by ψ, and has to turn on to be straight on the exit.
+            // Since it was last straight on the approach it has turned by ψ, and has to turn on to be straight on the
+            // exit.
             double turned = Math.max(0, Math.min(turnRad, psi - within));
             double toTurn = Math.max(0, Math.min(turnRad, turnRad - psi - within));
             return psi - within > 0 && y + off < stand.halfM + stand.tightestM * (1 - Math.cos(turned))
@@ -252,7 +258,9 @@ final class TurnBound {
         }
     }
 
-    /** How far a trailer has come along a wall when it is pulled by a point on it: of its axle, at a distance from it. */
+    /**
+     * How far a trailer has come along a wall when it is pulled by a point on it: of its axle, at a distance from it.
+     */
     private static double tractrix(double length, double distance) {
         double share = Math.max(1e-9, Math.min(1, distance / length));
         double root = Math.sqrt(1 - share * share);

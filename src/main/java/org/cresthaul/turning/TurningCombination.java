@@ -80,26 +80,35 @@ public record TurningCombination(
         return stance.plan().map(plan -> of(stance, plan, lift, state));
     }
 
-    private static TurningCombination of(
-            LevelStance stance, PlanDimensions plan, LiftState lift, BoosterState state) {
+    private static TurningCombination of(LevelStance stance, PlanDimensions plan, LiftState lift, BoosterState state) {
         List<TurningUnit> chain = new ArrayList<>();
         List<PlanUnit> units = new ArrayList<>();
         List<Double> limits = new ArrayList<>(List.of(plan.kingpinLimitRad()));
         Tractor tractor = stance.tractor();
         double steerXM = tractor.steer().xM();
         List<Double> driveXM = tractor.drive().axles().stream().map(Axle::xM).toList();
-        double driveM = EffectiveAxle.behindHitchM(driveXM.stream().map(x -> steerXM - x).toList());
+        double driveM = EffectiveAxle.behindHitchM(
+                driveXM.stream().map(x -> steerXM - x).toList());
         double driveAxleXM = steerXM - driveM;
         chain.add(new TurningUnit(driveM, driveAxleXM - tractor.fifthWheel().xM()));
         List<AxleLine> tractorTires = new ArrayList<>();
         tractorTires.add(line(driveM, plan.tractor().tiresM(), plan.steerTires()));
-        driveXM.forEach(x -> tractorTires.add(line(x - driveAxleXM, plan.tractor().tiresM(), plan.tractor().tires())));
-        units.add(new PlanUnit("tractor", tractorTires,
-                List.of(body("tractor", tractor.underside(), tractor.topside(), driveAxleXM, plan.tractor().bodyM())),
+        driveXM.forEach(x -> tractorTires.add(
+                line(x - driveAxleXM, plan.tractor().tiresM(), plan.tractor().tires())));
+        units.add(new PlanUnit(
+                "tractor",
+                tractorTires,
+                List.of(body(
+                        "tractor",
+                        tractor.underside(),
+                        tractor.topside(),
+                        driveAxleXM,
+                        plan.tractor().bodyM())),
                 driveAxleXM));
 
         Trailer trailer = stance.trailer();
-        List<Double> groupXM = new ArrayList<>(trailer.axles().axles().stream().map(Axle::xM).toList());
+        List<Double> groupXM =
+                new ArrayList<>(trailer.axles().axles().stream().map(Axle::xM).toList());
         if (lift == LiftState.UP) {
             groupXM.remove(groupXM.size() - 1);
         }
@@ -108,31 +117,45 @@ public record TurningCombination(
         if (state == BoosterState.CLOSE_COUPLED) {
             groupXM.add(booster.orElseThrow().closeCoupledAxleXM().orElseThrow());
         }
-        double groupM = EffectiveAxle.behindHitchM(groupXM.stream().map(x -> trailer.kingpinXM() - x).toList());
+        double groupM = EffectiveAxle.behindHitchM(
+                groupXM.stream().map(x -> trailer.kingpinXM() - x).toList());
         double groupAxleXM = trailer.kingpinXM() - groupM;
         double hingeXM = trailer.boosterHinge().map(h -> h.xM()).orElse(groupAxleXM);
         chain.add(new TurningUnit(groupM, state == BoosterState.TRAILING ? groupAxleXM - hingeXM : 0));
         List<AxleLine> trailerTires = new ArrayList<>();
         for (int i = 0; i < groupXM.size(); i++) {
-            PlanDimensions.Widths widths = i < own ? plan.trailer() : plan.booster().orElseThrow();
+            PlanDimensions.Widths widths =
+                    i < own ? plan.trailer() : plan.booster().orElseThrow();
             trailerTires.add(line(groupXM.get(i) - groupAxleXM, widths.tiresM(), widths.tires()));
         }
         List<Body> trailerBodies = new ArrayList<>();
-        trailerBodies.add(
-                body("trailer", trailer.underside(), trailer.topside(), groupAxleXM, plan.trailer().bodyM()));
+        trailerBodies.add(body(
+                "trailer",
+                trailer.underside(),
+                trailer.topside(),
+                groupAxleXM,
+                plan.trailer().bodyM()));
         double loadM = plan.loadWidthM().orElse(plan.trailer().bodyM());
-        trailer.load().forEach(l -> trailerBodies.add(
-                new Body("load", l.rearXM() - groupAxleXM, l.frontXM() - groupAxleXM, loadM / 2)));
+        trailer.load()
+                .forEach(l -> trailerBodies.add(
+                        new Body("load", l.rearXM() - groupAxleXM, l.frontXM() - groupAxleXM, loadM / 2)));
         booster.ifPresent(b -> {
             double boosterM = plan.booster().orElseThrow().bodyM();
             if (state == BoosterState.CLOSE_COUPLED) {
                 double shift = b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
-                trailerBodies.add(body("booster", b.underside().shiftedBy(shift), b.topside().shiftedBy(shift),
-                        groupAxleXM, boosterM));
+                trailerBodies.add(body(
+                        "booster",
+                        b.underside().shiftedBy(shift),
+                        b.topside().shiftedBy(shift),
+                        groupAxleXM,
+                        boosterM));
             } else if (state == BoosterState.CARRIED) {
                 Outline carried = b.carried().orElseThrow();
-                trailerBodies.add(new Body("carried booster", carried.rearXM() - groupAxleXM,
-                        carried.frontXM() - groupAxleXM, boosterM / 2));
+                trailerBodies.add(new Body(
+                        "carried booster",
+                        carried.rearXM() - groupAxleXM,
+                        carried.frontXM() - groupAxleXM,
+                        boosterM / 2));
             }
         });
         units.add(new PlanUnit("trailer", trailerTires, trailerBodies, groupAxleXM));
@@ -142,7 +165,9 @@ public record TurningCombination(
             PlanDimensions.Widths widths = plan.booster().orElseThrow();
             chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
             limits.add(plan.pivotLimitRad().orElseThrow());
-            units.add(new PlanUnit("booster", List.of(line(0, widths.tiresM(), widths.tires())),
+            units.add(new PlanUnit(
+                    "booster",
+                    List.of(line(0, widths.tiresM(), widths.tires())),
                     List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM())),
                     b.axle().xM()));
         }
@@ -158,8 +183,8 @@ public record TurningCombination(
     }
 
     /**
-     * The same with the booster's pivot locked: trailer and booster are one unit on all their axles. Without a pivot, the
-     * combination itself.
+     * The same with the booster's pivot locked: trailer and booster are one unit on all their axles. Without a pivot,
+     * the combination itself.
      */
     public TurningCombination pivotLocked() {
         if (chain.size() < 3) {
@@ -221,7 +246,9 @@ public record TurningCombination(
         return Math.sin(Math.min(steerLimitRad, Math.PI / 2)) / chain.get(0).hitchToAxleM();
     }
 
-    /** The front wheels' limit as lines are steered: a little less, so that the wheels themselves stay within theirs. */
+    /**
+     * The front wheels' limit as lines are steered: a little less, so that the wheels themselves stay within theirs.
+     */
     double steeringLimitRad() {
         return Math.min(steerLimitRad, Math.toRadians(85)) - STEERING_RESERVE_RAD;
     }

@@ -8,24 +8,25 @@ import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
 
 /**
- * What a turn of up to 180° comes to, in the words of the handbooks. The path starts and ends straight, every unit straight
- * behind the other at its start. Offsets are taken square to the lead path, at states, from the part of it that a unit is
- * beside. Definitions: the low-speed standards of the Australian performance-based standards scheme (swept path, frontal
- * swing, tail swing), taken from its prescribed right-angled turn to any; offtracking as in AASHTO's design guide.
+ * What a turn of up to 180° comes to, in the words of the handbooks. The path starts and ends straight, every unit
+ * straight behind the other at its start. Offsets are taken square to the lead path, at states, from the part of it
+ * that a unit is beside. Definitions: the low-speed standards of the Australian performance-based standards scheme
+ * (swept path, frontal swing, tail swing), taken from its prescribed right-angled turn to any; offtracking as in
+ * AASHTO's design guide.
  *
  * @param offtrackingM by unit: the farthest its effective axle is from the lead path, meters
  * @param sweptWidthM widest cross-section of what all bodies pass over
- * @param tailSwing the largest of {@code swings}: how far a rear corner swings out past the line that its side follows on the
- *     straight before the turn
- * @param frontalSwing the largest of {@code swings}: how far a front corner swings out past the line that its side follows on
- *     the straight after the turn
+ * @param tailSwing the largest of {@code swings}: how far a rear corner swings out past the line that its side follows
+ *     on the straight before the turn
+ * @param frontalSwing the largest of {@code swings}: how far a front corner swings out past the line that its side
+ *     follows on the straight after the turn
  * @param trailsWide how far the last unit's tires run outside the path of the tires of the unit before it; with three
  *     units and more
- * @param pivotSwing how far the last coupling runs outside the path of the effective axle before it; with three units and
- *     more
+ * @param pivotSwing how far the last coupling runs outside the path of the effective axle before it; with three units
+ *     and more
  * @param swings tail and frontal swing of every unit, outside of the turn and inside apart
- * @param trails how far every unit's tires but the first's run beside those of the unit before it, outside of the turn and
- *     inside apart
+ * @param trails how far every unit's tires but the first's run beside those of the unit before it, outside of the turn
+ *     and inside apart
  */
 public record TurningFigures(
         List<Double> offtrackingM,
@@ -119,10 +120,10 @@ public record TurningFigures(
     }
 
     /**
-     * How far a corner of a body gets out past the line of its side on the straight at one end of the path, beyond what the
-     * side itself, at the effective axle, gets past that line (at the front also what the driver steers past it): while the
-     * unit is turned from it by less than a right angle. A tail lies behind the effective axle, a nose ahead of it; what does
-     * not is followed by the axle, or follows it, and swings out nowhere.
+     * How far a corner of a body gets out past the line of its side on the straight at one end of the path, beyond what
+     * the side itself, at the effective axle, gets past that line (at the front also what the driver steers past it):
+     * while the unit is turned from it by less than a right angle. A tail lies behind the effective axle, a nose ahead
+     * of it; what does not is followed by the axle, or follows it, and swings out nowhere.
      *
      * @param end the state that lies on that straight: the first or the last
      */
@@ -149,8 +150,9 @@ public record TurningFigures(
             double besideX = axles.xM(unit, i, 0, leftM);
             double besideY = axles.yM(unit, i, 0, leftM);
             if (step < 0) {
-                axle = Math.max(axle, side
-                        * (c * (track.leadYM(i) - track.leadYM(end)) - s * (track.leadXM(i) - track.leadXM(end))));
+                axle = Math.max(
+                        axle,
+                        side * (c * (track.leadYM(i) - track.leadYM(end)) - s * (track.leadXM(i) - track.leadXM(end))));
             }
             axle = Math.max(
                     axle, side * (c * (besideY - track.leadYM(end)) - s * (besideX - track.leadXM(end)) - leftM));

@@ -7,8 +7,8 @@ import org.cresthaul.geometry.Finite;
  *
  * @param hitchToAxleM from the point it is pulled at (the steer axle for the tractor) back to its effective axle,
  *     meters, positive; see {@link EffectiveAxle}
- * @param couplingBehindM where the next unit is coupled: meters behind the effective axle, negative ahead of it (a fifth
- *     wheel ahead of the drive axles). Without meaning on the last unit
+ * @param couplingBehindM where the next unit is coupled: meters behind the effective axle, negative ahead of it (a
+ *     fifth wheel ahead of the drive axles). Without meaning on the last unit
  */
 public record TurningUnit(double hitchToAxleM, double couplingBehindM) {
     /** Shorter than this no unit is; it bounds how fast a heading can change. */

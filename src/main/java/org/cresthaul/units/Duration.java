@@ -29,12 +29,16 @@ public record Duration(long seconds) {
             QuantityText.Part minutes = quantity.parts().get(1);
             double more = seconds(minutes, text);
             if (!first.unit().equals("h") || !first.whole() || !minutes.unit().equals("min")) {
-                throw new BadQuantity("not-a-quantity",
-                        QuantityText.quoted(text) + " is not a time: only whole hours and minutes go together.", REMEDY);
+                throw new BadQuantity(
+                        "not-a-quantity",
+                        QuantityText.quoted(text) + " is not a time: only whole hours and minutes go together.",
+                        REMEDY);
             }
             if (minutes.value() >= 60) {
-                throw new BadQuantity("not-a-quantity",
-                        QuantityText.quoted(text) + ": minutes after hours must be below 60.", REMEDY);
+                throw new BadQuantity(
+                        "not-a-quantity",
+                        QuantityText.quoted(text) + ": minutes after hours must be below 60.",
+                        REMEDY);
             }
             seconds += more;
         }

@@ -11,7 +11,8 @@ package org.cresthaul.units;
 public record InputProblem(String code, String message, String pointer, String remedy) {
     public InputProblem {
         if (code.isBlank() || message.isBlank() || remedy.isBlank()) {
-            throw new IllegalArgumentException("a problem needs a code, a message and a remedy: " + code + ", " + message);
+            throw new IllegalArgumentException(
+                    "a problem needs a code, a message and a remedy: " + code + ", " + message);
         }
         if (!pointer.isEmpty() && pointer.charAt(0) != '/') {
             throw new IllegalArgumentException("not a JSON pointer: " + pointer);

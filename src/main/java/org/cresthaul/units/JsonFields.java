@@ -16,8 +16,8 @@ import java.util.Set;
  * that is missing or wrong, and refuses what nobody asked for ({@link #refuseOthers}).
  *
  * <p>A wrong number comes back as NaN and a wrong text as the empty text, so that a reader can go on and compare: every
- * comparison with NaN is false, and a mistake is told once ({@link JsonQuantities}). A reader builds its value only when
- * no problem was added.
+ * comparison with NaN is false, and a mistake is told once ({@link JsonQuantities}). A reader builds its value only
+ * when no problem was added.
  */
 public final class JsonFields {
     /** Longest name, label or identifier. */
@@ -45,7 +45,10 @@ public final class JsonFields {
             return new JsonFields(node, pointer, problems);
         }
         if (!node.isMissingNode()) {
-            problems.add("wrong-type", label(pointer) + " must be an object, is " + kindOf(node) + ".", pointer,
+            problems.add(
+                    "wrong-type",
+                    label(pointer) + " must be an object, is " + kindOf(node) + ".",
+                    pointer,
                     "Write { ... } here.");
         }
         return new JsonFields(MissingNode.getInstance(), pointer, problems);
@@ -98,7 +101,9 @@ public final class JsonFields {
 
     /** A required text that is not blank, at most {@code longest} characters, without control characters. */
     public String text(String key, int longest) {
-        return require(key, "\"" + key + "\": \"" + Examples.text(key) + "\"").map(v -> checkedText(key, v, longest)).orElse("");
+        return require(key, "\"" + key + "\": \"" + Examples.text(key) + "\"")
+                .map(v -> checkedText(key, v, longest))
+                .orElse("");
     }
 
     /** As {@link #text}, when present. */
@@ -134,8 +139,11 @@ public final class JsonFields {
                 .map(v -> checkedText(key, v, LONGEST_NAME))
                 .orElse("");
         if (!word.isEmpty() && !words.contains(word)) {
-            problem(key, "unknown-word", key + " is \"" + word + "\".", "It must be one of: " + String.join(", ", words)
-                    + ".");
+            problem(
+                    key,
+                    "unknown-word",
+                    key + " is \"" + word + "\".",
+                    "It must be one of: " + String.join(", ", words) + ".");
             return "";
         }
         return word;
@@ -233,9 +241,12 @@ public final class JsonFields {
 
     private OptionalInt checkedInteger(String key, JsonNode value, int least, int most) {
         if (!value.isInt() || value.intValue() < least || value.intValue() > most) {
-            problem(key, "wrong-number", key + " must be a whole number between " + least + " and " + most + ", is "
-                    + (value.isNumber() ? value.asText() : kindOf(value)) + ".", "Write it as in \"" + key + "\": "
-                    + least + ".");
+            problem(
+                    key,
+                    "wrong-number",
+                    key + " must be a whole number between " + least + " and " + most + ", is "
+                            + (value.isNumber() ? value.asText() : kindOf(value)) + ".",
+                    "Write it as in \"" + key + "\": " + least + ".");
             return OptionalInt.empty();
         }
         return OptionalInt.of(value.intValue());
@@ -255,7 +266,9 @@ public final class JsonFields {
 
     /** The items of a required array, {@code least} to {@code most} of them; empty after a problem. */
     public List<JsonNode> items(String key, int least, int most) {
-        return require(key, "\"" + key + "\": [ ... ]").map(v -> checkedItems(key, v, least, most)).orElse(List.of());
+        return require(key, "\"" + key + "\": [ ... ]")
+                .map(v -> checkedItems(key, v, least, most))
+                .orElse(List.of());
     }
 
     /** As {@link #items}, when present. */
@@ -270,7 +283,10 @@ public final class JsonFields {
             return List.of();
         }
         if (value.size() < least || value.size() > most) {
-            problem(key, "wrong-count", key + " has " + value.size() + " entries.",
+            problem(
+                    key,
+                    "wrong-count",
+                    key + " has " + value.size() + " entries.",
                     "It must have " + (most == Integer.MAX_VALUE ? "at least " + least : least + " to " + most) + ".");
             return List.of();
         }

@@ -15,7 +15,10 @@ public final class JsonQuantities {
             double meters = Length.parse(quantityText(value, "a length", "such as \"13 ft 6 in\" or \"4.11 m\""))
                     .meters();
             if (meters < limits.leastM() || meters > limits.mostM()) {
-                problems.add("out-of-range", name + " is " + value.textValue() + ".", at,
+                problems.add(
+                        "out-of-range",
+                        name + " is " + value.textValue() + ".",
+                        at,
                         "It must be " + limits.inWords() + ".");
                 return Double.NaN;
             }
@@ -28,9 +31,10 @@ public final class JsonQuantities {
     /** A grade, rise over run. */
     static double grade(JsonNode value, String at, String name, double least, double most, Problems problems) {
         try {
-            double ratio = Grade.parse(quantityText(value, "a grade", "such as \"1.5 %\"")).ratio();
-            return within(value, at, name, ratio, least, most, new Grade(least).format(), new Grade(most).format(),
-                    problems);
+            double ratio = Grade.parse(quantityText(value, "a grade", "such as \"1.5 %\""))
+                    .ratio();
+            return within(
+                    value, at, name, ratio, least, most, new Grade(least).format(), new Grade(most).format(), problems);
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -39,8 +43,17 @@ public final class JsonQuantities {
     /** An angle, radians. */
     static double angleRad(JsonNode value, String at, String name, double least, double most, Problems problems) {
         try {
-            double radians = Angle.parse(quantityText(value, "an angle", "such as \"12 deg\"")).radians();
-            return within(value, at, name, radians, least, most, new Angle(least).format(), new Angle(most).format(),
+            double radians = Angle.parse(quantityText(value, "an angle", "such as \"12 deg\""))
+                    .radians();
+            return within(
+                    value,
+                    at,
+                    name,
+                    radians,
+                    least,
+                    most,
+                    new Angle(least).format(),
+                    new Angle(most).format(),
                     problems);
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
@@ -48,15 +61,19 @@ public final class JsonQuantities {
     }
 
     /** A weight, kilograms. */
-    public static double massKg(
-            JsonNode value, String at, String name, double least, double most, Problems problems) {
+    public static double massKg(JsonNode value, String at, String name, double least, double most, Problems problems) {
         try {
             double kilograms = Mass.parse(quantityText(value, "a weight", "such as \"17,500 lb\" or \"8600 kg\""))
                     .kilograms();
             if (kilograms < least || kilograms > most) {
-                problems.add("out-of-range", name + " is " + value.textValue() + ".", at, "It must be between "
-                        + new Mass(least).format(UnitSystem.METRIC) + " and " + new Mass(most).format(UnitSystem.METRIC)
-                        + ".");
+                problems.add(
+                        "out-of-range",
+                        name + " is " + value.textValue() + ".",
+                        at,
+                        "It must be between "
+                                + new Mass(least).format(UnitSystem.METRIC) + " and "
+                                + new Mass(most).format(UnitSystem.METRIC)
+                                + ".");
                 return Double.NaN;
             }
             return kilograms;
@@ -68,7 +85,8 @@ public final class JsonQuantities {
     /** A pressure, pascals. */
     public static double pressurePa(JsonNode value, String at, String name, Problems problems) {
         try {
-            return Pressure.parse(quantityText(value, "a pressure", "such as \"55 psi\" or \"4.1 bar\"")).pascals();
+            return Pressure.parse(quantityText(value, "a pressure", "such as \"55 psi\" or \"4.1 bar\""))
+                    .pascals();
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -77,7 +95,8 @@ public final class JsonQuantities {
     /** A time, seconds. */
     static double durationS(JsonNode value, String at, String name, Problems problems) {
         try {
-            return Duration.parse(quantityText(value, "a time", "such as \"15 min\" or \"90 s\"")).seconds();
+            return Duration.parse(quantityText(value, "a time", "such as \"15 min\" or \"90 s\""))
+                    .seconds();
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -88,8 +107,16 @@ public final class JsonQuantities {
         try {
             double mps = Speed.parse(quantityText(value, "a speed", "such as \"3 mph\" or \"5 km/h\""))
                     .metersPerSecond();
-            return within(value, at, name, mps, least, most, Decimals.fixed(least, 1) + " m/s",
-                    Decimals.fixed(most, 1) + " m/s", problems);
+            return within(
+                    value,
+                    at,
+                    name,
+                    mps,
+                    least,
+                    most,
+                    Decimals.fixed(least, 1) + " m/s",
+                    Decimals.fixed(most, 1) + " m/s",
+                    problems);
         } catch (BadQuantity e) {
             return bad(e, at, name, problems);
         }
@@ -106,7 +133,10 @@ public final class JsonQuantities {
             String to,
             Problems problems) {
         if (number < least || number > most) {
-            problems.add("out-of-range", name + " is " + value.textValue() + ".", at,
+            problems.add(
+                    "out-of-range",
+                    name + " is " + value.textValue() + ".",
+                    at,
                     "It must be between " + from + " and " + to + ".");
             return Double.NaN;
         }

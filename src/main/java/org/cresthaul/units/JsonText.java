@@ -72,7 +72,10 @@ public final class JsonText {
             return tooLarge(problems);
         }
         if (isOtherEncoding(document)) {
-            problems.add("not-json", "The document is not UTF-8 without a byte order mark.", "",
+            problems.add(
+                    "not-json",
+                    "The document is not UTF-8 without a byte order mark.",
+                    "",
                     "Save it as UTF-8, without a byte order mark (BOM).");
             return MissingNode.getInstance();
         }
@@ -114,7 +117,8 @@ public final class JsonText {
 
     private static JsonNode unreadable(IOException e, Problems problems) {
         if (e instanceof TooMany tooMany) {
-            problems.add("too-many", tooMany.getMessage(), tooMany.pointer, "Leave out what is not needed, or thin it.");
+            problems.add(
+                    "too-many", tooMany.getMessage(), tooMany.pointer, "Leave out what is not needed, or thin it.");
         } else if (e instanceof StreamConstraintsException) {
             problems.add(
                     "too-large",
@@ -267,9 +271,13 @@ public final class JsonText {
         if (mended == null) {
             return text;
         }
-        problems.add("wrong-text", "A text holds half a surrogate pair.",
-                parser.getParsingContext().getParent() == null ? "" : parser.getParsingContext().getParent()
-                        .pathAsPointer().toString(), "Write the character itself.");
+        problems.add(
+                "wrong-text",
+                "A text holds half a surrogate pair.",
+                parser.getParsingContext().getParent() == null
+                        ? ""
+                        : parser.getParsingContext().getParent().pathAsPointer().toString(),
+                "Write the character itself.");
         return mended.toString();
     }
 

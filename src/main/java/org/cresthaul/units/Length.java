@@ -35,8 +35,7 @@ public record Length(double meters) {
         QuantityText quantity = QuantityText.of(text, KIND, REMEDY);
         List<QuantityText.Part> parts = quantity.parts();
         double size = parts.size() == 1 ? single(parts.get(0), text) : feetAndInches(parts.get(0), parts.get(1), text);
-        return new Length(
-                quantity.sign() * QuantityText.within(size, 0, MOST_M, text, "within 100 km either way"));
+        return new Length(quantity.sign() * QuantityText.within(size, 0, MOST_M, text, "within 100 km either way"));
     }
 
     private static double single(QuantityText.Part part, String text) throws BadQuantity {
@@ -126,7 +125,9 @@ public record Length(double meters) {
         if (all == 0 || inches > 0 || over > 0) {
             text.append(feet > 0 ? " " : "");
             text.append(inches > 0 || over == 0 ? Long.toString(inches) : "");
-            text.append(inches > 0 && over > 0 ? " " : "").append(over > 0 ? over + "/" + under : "").append(" in");
+            text.append(inches > 0 && over > 0 ? " " : "")
+                    .append(over > 0 ? over + "/" + under : "")
+                    .append(" in");
         }
         return text.toString();
     }

@@ -46,8 +46,6 @@ public record Mass(double kilograms) {
 
     /** Whole pounds, "17,500 lb", or whole kilograms, "8618 kg". */
     public String format(UnitSystem system) {
-        return system == UnitSystem.METRIC
-                ? Decimals.fixed(kilograms, 0) + " kg"
-                : Decimals.grouped(pounds()) + " lb";
+        return system == UnitSystem.METRIC ? Decimals.fixed(kilograms, 0) + " kg" : Decimals.grouped(pounds()) + " lb";
     }
 }

@@ -5,8 +5,8 @@ import java.math.RoundingMode;
 
 /**
  * Quantities as reports and papers print them: lengths, to 1/8 in or 1 mm, loads, places. A rounded figure never looks
- * safer than the number behind it: a clearance is rounded down along the number line (1.99 in never reads 2 in; −1.01 in
- * reads −1 1/8 in), what is required or must be raised is rounded up.
+ * safer than the number behind it: a clearance is rounded down along the number line (1.99 in never reads 2 in; −1.01
+ * in reads −1 1/8 in), what is required or must be raised is rounded up.
  */
 public class RoundedFigures {
     private static final double INCH_M = 0.0254;
@@ -35,8 +35,8 @@ public class RoundedFigures {
     public record GapAndNeed(String gap, String need) {}
 
     /**
-     * A gap rounded down and its need rounded up, by one step: the usual one, unless a gap that meets its need would read
-     * as if it did not. Then the step is halved down to 1/64 in, and is 0.1 mm after that.
+     * A gap rounded down and its need rounded up, by one step: the usual one, unless a gap that meets its need would
+     * read as if it did not. Then the step is halved down to 1/64 in, and is 0.1 mm after that.
      *
      * @param gapM to 0.1 mm, as reports have it, or it may still read below a need that it meets by less than that
      */
@@ -81,8 +81,8 @@ public class RoundedFigures {
     }
 
     /**
-     * How far to raise, rounded up, but never farther than it goes: where the usual step would say more, a finer one down to
-     * 1/64 in; and where that would, too, how far it goes, rounded down.
+     * How far to raise, rounded up, but never farther than it goes: where the usual step would say more, a finer one
+     * down to 1/64 in; and where that would, too, how far it goes, rounded down.
      *
      * @param endM how far it goes, meters, or null where that is not known
      */

@@ -74,7 +74,8 @@ public class BridgeFormulaBenchmark {
                 double sumKg = at.axles().get(first).loadKg();
                 for (int last = first + 1; last < AXLES; last++) {
                     sumKg += at.axles().get(last).loadKg();
-                    int feet = BridgeFormula.feet(places.get(first).xM() - places.get(last).xM());
+                    int feet = BridgeFormula.feet(
+                            places.get(first).xM() - places.get(last).xM());
                     double limitKg = BridgeFormula.pounds(feet, last - first + 1) * WeightLimits.POUND_KG;
                     least = Math.min(least, limitKg - sumKg);
                 }

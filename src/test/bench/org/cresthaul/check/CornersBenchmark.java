@@ -26,8 +26,8 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * All four corners of the sample in every configuration, on all processors, side by side as a check has them. Each turn asks for a margin some nanometers
- * larger, so that none is answered by what the turn before found.
+ * All four corners of the sample in every configuration, on all processors, side by side as a check has them. Each turn
+ * asks for a margin some nanometers larger, so that none is answered by what the turn before found.
  */
 @State(Scope.Benchmark)
 @Fork(1)
@@ -56,8 +56,13 @@ public class CornersBenchmark {
     public List<Report.Cell> corners() {
         Margins usual = Margins.defaults();
         turn++;
-        Margins margins = new Margins(usual.groundM(), usual.overheadM(), usual.sideM() + 2e-9 * turn, usual.lineM(),
-                usual.turnInM());
+        Margins margins = new Margins(
+                usual.groundM(),
+                usual.overheadM(),
+                usual.sideM() + 2e-9 * turn,
+                usual.lineM(),
+                usual.turnInM(),
+                usual.unitM());
         JoinedCorners joined = new JoinedCorners(route, stance);
         List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
         List<ForkJoinTask<List<Report.Cell>>> tasks = new ArrayList<>();
@@ -67,6 +72,8 @@ public class CornersBenchmark {
                         () -> new CornerCells(joined.of(corner), rig, stance, margins).cells(configurations)));
             }
         }
-        return ForkJoinTask.invokeAll(tasks).stream().flatMap(task -> task.join().stream()).toList();
+        return ForkJoinTask.invokeAll(tasks).stream()
+                .flatMap(task -> task.join().stream())
+                .toList();
     }
 }

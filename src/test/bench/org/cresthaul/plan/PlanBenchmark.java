@@ -49,7 +49,8 @@ public class PlanBenchmark {
     public void invent() {
         open = invented(0);
         blocked = invented(10);
-        if (open.plan().outcome().equals(Plan.BLOCKED) || blocked.plan().blocking().size() != 10) {
+        if (open.plan().outcome().equals(Plan.BLOCKED)
+                || blocked.plan().blocking().size() != 10) {
             throw new IllegalStateException("not the cases that were meant");
         }
     }
@@ -75,14 +76,21 @@ public class PlanBenchmark {
             Hazard hazard = PlanCase.crossing("H" + i, APART_M * i + 10);
             boolean none = shut > 0 && i % (hazards / shut) == 5;
             met.add(hazard);
-            findings.add(PlanCase.findings(hazard, List.of(-2.0, 2.0), configurations.stream()
-                    .map(c -> PlanCase.cell(c, none || random.nextInt(5) == 0 ? "contact" : "clear", null))
-                    .toList()));
+            findings.add(PlanCase.findings(
+                    hazard,
+                    List.of(-2.0, 2.0),
+                    configurations.stream()
+                            .map(c -> PlanCase.cell(c, none || random.nextInt(5) == 0 ? "contact" : "clear", null))
+                            .toList()));
             stops.add(PlanCase.stop("P" + i, APART_M * i + 60, true, 80));
         }
         LevelStance stance = rig.stances().get(0);
-        return new PlanCase(PlanCase.routeOf(builder.build(), met, stops), stance,
-                PlanCase.report(rig, findings, List.of()), PlanOptions.defaults(), (h, c, f, r) -> Optional.empty());
+        return new PlanCase(
+                PlanCase.routeOf(builder.build(), met, stops),
+                stance,
+                PlanCase.report(rig, findings, List.of()),
+                PlanOptions.defaults(),
+                (h, c, f, r) -> Optional.empty());
     }
 
     /** From the report to the plan with its steps. */

@@ -35,9 +35,9 @@ import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * One crossing, complete: three wheel paths of 40 points, five of seven notches, two and three axles, leveling held and
- * settled, which is 60 least ground clearances. The engine proves each within 1 mm; the independent solver of the
- * tests is run at the same 1 mm, both as it is usually meant (every position at the one step that guarantees 1 mm) and
- * with its own interval halving. Compare only numbers of one run on one machine.
+ * settled, which is 60 least ground clearances. The engine proves each within 1 mm; the independent solver of the tests
+ * is run at the same 1 mm, both as it is usually meant (every position at the one step that guarantees 1 mm) and with
+ * its own interval halving. Compare only numbers of one run on one machine.
  */
 @State(Scope.Benchmark)
 @Fork(1)
@@ -105,7 +105,8 @@ public class CrossingBenchmark {
             for (Setting setting : settings) {
                 for (Leveling leveling : Leveling.values()) {
                     least = Math.min(
-                            least, GroundClearance.least(passage, setting, leveling).valueM());
+                            least,
+                            GroundClearance.least(passage, setting, leveling).valueM());
                 }
             }
         }
@@ -124,10 +125,15 @@ public class CrossingBenchmark {
             for (Setting setting : settings) {
                 for (Leveling leveling : Leveling.values()) {
                     least = Math.min(
-                            least, GroundClearance.least(passage, setting, leveling).valueM());
+                            least,
+                            GroundClearance.least(passage, setting, leveling).valueM());
                     least = Math.min(
                             least,
-                            new UnitSearch(passage, setting, leveling).look(BETWEEN_UNITS).least().orElseThrow().valueM());
+                            new UnitSearch(passage, setting, leveling)
+                                    .look(BETWEEN_UNITS)
+                                    .least()
+                                    .orElseThrow()
+                                    .valueM());
                 }
             }
         }
@@ -184,9 +190,10 @@ public class CrossingBenchmark {
             double z =
                     switch (crossing) {
                         // A plane 2.8 m wide at rail height, 5 % down on both sides for 8 m, then 1.5 %.
-                        case "hump" -> -0.05 * Math.min(8, Math.max(0, Math.abs(s) - 1.4))
-                                - 0.015 * Math.max(0, Math.abs(s) - 9.4)
-                                + noiseM;
+                        case "hump" ->
+                            -0.05 * Math.min(8, Math.max(0, Math.abs(s) - 1.4))
+                                    - 0.015 * Math.max(0, Math.abs(s) - 9.4)
+                                    + noiseM;
                         case "noisy" -> 2 * noiseM;
                         case "crest" -> -s * s / 800;
                         default -> throw new IllegalArgumentException(crossing);
@@ -203,8 +210,8 @@ public class CrossingBenchmark {
                 new AxleGroup(List.of(new Axle(-4.9, 0.5), new Axle(-6.25, 0.5)), 0.08, 0.1),
                 new FramePoint(-5.35, 1.22),
                 outline(
-                        -7, 0.7, -6.3, 0.32, -4.8, 0.32, -4.4, 0.55, -3.4, 0.5, -3.4, 0.3, -1.2, 0.32, 0, 0.3,
-                        1.2, 0.28),
+                        -7, 0.7, -6.3, 0.32, -4.8, 0.32, -4.4, 0.55, -3.4, 0.5, -3.4, 0.3, -1.2, 0.32, 0, 0.3, 1.2,
+                        0.28),
                 outline(-7, 1.05, -3.6, 1.1, -3.6, 3.4, 0.3, 3.5, 1.2, 1.8));
         Trailer trailer = new Trailer(
                 0,
@@ -217,8 +224,8 @@ public class CrossingBenchmark {
                 0.075,
                 0.012,
                 outline(
-                        -15.6, 0.5, -14.9, 0.35, -11.4, 0.35, -10.8, 0.5, -10.8, 0.16, -7, 0.15, -3.3, 0.16,
-                        -3.0, 1.1, 0, 1.22, 0.5, 1.3),
+                        -15.6, 0.5, -14.9, 0.35, -11.4, 0.35, -10.8, 0.5, -10.8, 0.16, -7, 0.15, -3.3, 0.16, -3.0, 1.1,
+                        0, 1.22, 0.5, 1.3),
                 outline(-15.6, 1, -11, 1, -10.7, 0.61, -3.2, 0.61, -3.2, 1.5, 0.5, 1.6),
                 List.of(outline(-10.5, 0.7, -10, 3.2, -6, 3.9, -3.6, 2.4)),
                 Optional.empty());

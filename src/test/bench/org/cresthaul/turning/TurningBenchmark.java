@@ -31,7 +31,11 @@ public class TurningBenchmark {
 
     private final List<TurningUnit> chain =
             List.of(new TurningUnit(5.8, -0.3), new TurningUnit(12.5, 2.2), new TurningUnit(2.4, 0));
-    private final LeadPath path = LeadPath.from(0, 0, 0).line(20).turn(Math.PI / 2, 1 / 12.0, 0.015).line(35).build();
+    private final LeadPath path = LeadPath.from(0, 0, 0)
+            .line(20)
+            .turn(Math.PI / 2, 1 / 12.0, 0.015)
+            .line(35)
+            .build();
     private final double[] stations;
     private final Corner corner = CornerCases.junction(-90, 4, 4, 25, true);
     private final TurningCombination lowbed = CornerCases.lowbed(12.5, 2.4);

@@ -34,10 +34,14 @@ class LimitsWithoutLoopholesTest {
 
     private static double leastLb(WeightLimits limits, List<AxlePlace> places, int first, int last) {
         return limits.boundsOn(places, 100_000 * LB, Map.of()).stream()
-                .filter(b -> b.part() == LoadBound.Part.AXLES && b.first() == first && b.last() == last && !b.least())
-                .mapToDouble(LoadBound::limitKg)
-                .min()
-                .orElse(Double.POSITIVE_INFINITY) / LB;
+                        .filter(b -> b.part() == LoadBound.Part.AXLES
+                                && b.first() == first
+                                && b.last() == last
+                                && !b.least())
+                        .mapToDouble(LoadBound::limitKg)
+                        .min()
+                        .orElse(Double.POSITIVE_INFINITY)
+                / LB;
     }
 
     @Test
@@ -53,8 +57,9 @@ class LimitsWithoutLoopholesTest {
 
     @Test
     void aSpanMayAskForANumberOfAxlesAsWell() throws Exception {
-        WeightLimits limits = limits("\"spans\":[{\"name\":\"three close\",\"over\":\"8 ft\",\"upTo\":\"12 ft\",\"axles\":3,"
-                + "\"weight\":\"50,000 lb\"},{\"name\":\"close\",\"over\":\"3 ft\",\"upTo\":\"12 ft\",\"weight\":\"55,000 lb\"}]");
+        WeightLimits limits = limits(
+                "\"spans\":[{\"name\":\"three close\",\"over\":\"8 ft\",\"upTo\":\"12 ft\",\"axles\":3,"
+                        + "\"weight\":\"50,000 lb\"},{\"name\":\"close\",\"over\":\"3 ft\",\"upTo\":\"12 ft\",\"weight\":\"55,000 lb\"}]");
         assertEquals(50_000, leastLb(limits, places(3), 3, 5), 1e-6);
         assertEquals(55_000, leastLb(limits, places(3), 3, 4), 1e-6);
         WeightLimits two = limits("\"spans\":[{\"name\":\"two\",\"over\":\"8 ft\",\"upTo\":\"12 ft\",\"axles\":2,"
@@ -67,7 +72,8 @@ class LimitsWithoutLoopholesTest {
         WeightLimits limits = limits("\"tireWidth\":{\"weight\":\"600 lb\",\"per\":\"1 in\"}");
         Map<AxleKind, Double> widths = Map.of(AxleKind.STEER, 25 * 0.0254, AxleKind.DRIVE, 44 * 0.0254);
         assertTrue(limits.unknownOf(places(2), widths).orElseThrow().contains("trailer"));
-        Map<AxleKind, Double> all = Map.of(AxleKind.STEER, 25 * 0.0254, AxleKind.DRIVE, 44 * 0.0254, AxleKind.TRAILER, 36 * 0.0254);
+        Map<AxleKind, Double> all =
+                Map.of(AxleKind.STEER, 25 * 0.0254, AxleKind.DRIVE, 44 * 0.0254, AxleKind.TRAILER, 36 * 0.0254);
         assertTrue(limits.unknownOf(places(2), all).isEmpty());
         List<LoadBound> bounds = limits.boundsOn(places(2), 1, all);
         assertEquals(5, bounds.size());
@@ -88,17 +94,20 @@ class LimitsWithoutLoopholesTest {
     }
 
     /**
-     * The federal formula written out as a table, a row for every foot, allows what the formula allows, wherever axles stand on
-     * whole feet (23 CFR 658.17(e)); between rows the shorter one counts, and below the first the first in proportion.
+     * The federal formula written out as a table, a row for every foot, allows what the formula allows, wherever axles
+     * stand on whole feet (23 CFR 658.17(e)); between rows the shorter one counts, and below the first the first in
+     * proportion.
      */
     @Test
     void aTableStandsForAFormula() throws Exception {
         StringBuilder rows = new StringBuilder();
         for (int axles = 2; axles <= 9; axles++) {
             for (int feet = 4; feet <= 90; feet++) {
-                long steps = Math.round(Math.ceil(((double) feet * axles / (axles - 1) + 12 * axles + 36) - 0.5 - 1e-9));
-                rows.append(rows.isEmpty() ? "" : ",").append("{\"axles\":" + axles + ",\"length\":\"" + feet + " ft\",\"weight\":\""
-                        + 500 * steps + " lb\"}");
+                long steps =
+                        Math.round(Math.ceil(((double) feet * axles / (axles - 1) + 12 * axles + 36) - 0.5 - 1e-9));
+                rows.append(rows.isEmpty() ? "" : ",")
+                        .append("{\"axles\":" + axles + ",\"length\":\"" + feet + " ft\",\"weight\":\"" + 500 * steps
+                                + " lb\"}");
             }
         }
         WeightLimits table = limits("\"bridgeTables\":[{\"name\":\"written out\",\"rows\":[" + rows + "]}]");
@@ -108,17 +117,22 @@ class LimitsWithoutLoopholesTest {
             List<AxlePlace> places = places(trailer);
             for (int first = 0; first < places.size(); first++) {
                 for (int last = first + 1; last < places.size(); last++) {
-                    assertEquals(leastLb(formula, places, first, last), leastLb(table, places, first, last), 1e-6,
+                    assertEquals(
+                            leastLb(formula, places, first, last),
+                            leastLb(table, places, first, last),
+                            1e-6,
                             first + " to " + last + " of " + places.size());
                     compared++;
                 }
             }
         }
         assertEquals(6 + 10 + 15 + 21 + 28 + 36, compared);
-        WeightLimits coarse = limits("\"bridgeTables\":[{\"name\":\"coarse\",\"rows\":["
-                + "{\"axles\":3,\"length\":\"10 ft\",\"weight\":\"42,000 lb\"},{\"axles\":3,\"length\":\"20 ft\",\"weight\":\"50,000 lb\"}]}]");
+        WeightLimits coarse = limits(
+                "\"bridgeTables\":[{\"name\":\"coarse\",\"rows\":["
+                        + "{\"axles\":3,\"length\":\"10 ft\",\"weight\":\"42,000 lb\"},{\"axles\":3,\"length\":\"20 ft\",\"weight\":\"50,000 lb\"}]}]");
         assertEquals(42_000, leastLb(coarse, places(3), 3, 5), 1e-6);
-        // 19 ft: the row of 10 ft. Two axles are fewer than any listed: two thirds, and 4 ft and 5 ft are shorter than any.
+        // 19 ft: the row of 10 ft. Two axles are fewer than any listed: two thirds, and 4 ft and 5 ft are shorter than
+        // any.
         assertEquals(42_000, leastLb(coarse, places(3), 0, 2), 1e-6);
         assertEquals(42_000 * 2 / 3 * 0.4, leastLb(coarse, places(3), 1, 2), 1e-6);
         // More axles than any listed: the most listed.

@@ -29,7 +29,9 @@ class OnBridgeTest {
     }
 
     private static List<String> together(double feet, List<AxlePlace> places) {
-        return OnBridge.overLength(feet * FOOT).together(places).stream().map(r -> r.first() + "-" + r.last()).toList();
+        return OnBridge.overLength(feet * FOOT).together(places).stream()
+                .map(r -> r.first() + "-" + r.last())
+                .toList();
     }
 
     @Test
@@ -49,7 +51,8 @@ class OnBridgeTest {
 
     @Test
     void aWeightNeedsALength() {
-        assertThrows(IllegalArgumentException.class,
+        assertThrows(
+                IllegalArgumentException.class,
                 () -> new OnBridge(OptionalDouble.empty(), OptionalDouble.of(1000), List.of()));
     }
 
@@ -82,10 +85,12 @@ class OnBridgeTest {
             }
             Set<List<Integer>> largest = new LinkedHashSet<>();
             stood.stream()
-                    .filter(on -> !on.isEmpty() && stood.stream().noneMatch(o -> o.size() > on.size() && o.containsAll(on)))
+                    .filter(on ->
+                            !on.isEmpty() && stood.stream().noneMatch(o -> o.size() > on.size() && o.containsAll(on)))
                     .forEach(largest::add);
             Set<List<Integer>> told = new LinkedHashSet<>();
-            for (OnBridge.Run r : OnBridge.overLength(reachM - OnBridge.ALLOWANCE_M).together(places)) {
+            for (OnBridge.Run r :
+                    OnBridge.overLength(reachM - OnBridge.ALLOWANCE_M).together(places)) {
                 List<Integer> on = new ArrayList<>();
                 for (int i = r.first(); i <= r.last(); i++) {
                     on.add(i);

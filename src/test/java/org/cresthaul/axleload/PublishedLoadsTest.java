@@ -41,8 +41,21 @@ class PublishedLoadsTest {
     /** W2: 23 CFR 658.17 (F). */
     @ParameterizedTest(name = "{0} ft, {1} axles")
     @CsvSource({
-        "4,2,34000", "10,2,40000", "8,3,42000", "20,3,51000", "32,3,60000", "12,4,50000", "35,4,65500", "57,4,80000",
-        "16,5,58000", "51,5,80000", "60,5,85500", "43,6,80000", "50,6,84000", "34,7,80000", "60,7,95000"
+        "4,2,34000",
+        "10,2,40000",
+        "8,3,42000",
+        "20,3,51000",
+        "32,3,60000",
+        "12,4,50000",
+        "35,4,65500",
+        "57,4,80000",
+        "16,5,58000",
+        "51,5,80000",
+        "60,5,85500",
+        "43,6,80000",
+        "50,6,84000",
+        "34,7,80000",
+        "60,7,95000"
     })
     void bridgeFormula(int feet, int axles, int pounds) {
         assertEquals(pounds, BridgeFormula.pounds(feet, axles));
@@ -59,10 +72,11 @@ class PublishedLoadsTest {
     /** Least that any rule allows on the axles {@code first} to {@code last}, pounds. */
     private static double federalLb(List<AxlePlace> places, int first, int last) {
         return WeightLimits.federal().boundsOn(places).stream()
-                .filter(b -> b.first() == first && b.last() == last)
-                .mapToDouble(LoadBound::limitKg)
-                .min()
-                .orElseThrow() / LB;
+                        .filter(b -> b.first() == first && b.last() == last)
+                        .mapToDouble(LoadBound::limitKg)
+                        .min()
+                        .orElseThrow()
+                / LB;
     }
 
     /** W3: 23 CFR 658.17, FHWA questions and answers (P). Exact. */
@@ -85,7 +99,8 @@ class PublishedLoadsTest {
     void twoTandemsMayCarry68000From36Feet() {
         for (int feet : new int[] {35, 36, 37, 38, 39}) {
             double[] at = {0, -4 * FOOT, -(feet - 4) * FOOT, -feet * FOOT};
-            int formula = Map.of(35, 65_500, 36, 66_000, 37, 66_500, 38, 67_500, 39, 68_000).get(feet);
+            int formula = Map.of(35, 65_500, 36, 66_000, 37, 66_500, 38, 67_500, 39, 68_000)
+                    .get(feet);
             assertEquals(formula, BridgeFormula.pounds(feet, 4));
             assertEquals(feet == 35 ? 65_500 : 68_000, federalLb(axlesAt(at), 0, 3), 1e-6, feet + " ft");
         }
@@ -102,8 +117,12 @@ class PublishedLoadsTest {
 
         LevelStance stance = stanceWithBooster();
         Weights weights = RandomWeights.of(stance, new java.util.SplittableRandom(3));
-        int down = new Statics(stance, weights, LiftState.DOWN, BoosterState.NONE, 0).places().size();
-        int up = new Statics(stance, weights, LiftState.UP, BoosterState.NONE, 0).places().size();
+        int down = new Statics(stance, weights, LiftState.DOWN, BoosterState.NONE, 0)
+                .places()
+                .size();
+        int up = new Statics(stance, weights, LiftState.UP, BoosterState.NONE, 0)
+                .places()
+                .size();
         assertEquals(1, down - up);
     }
 
@@ -117,7 +136,9 @@ class PublishedLoadsTest {
         assertEquals(20_000, spring.axleKg(100 * PSI, 9_600.0 / 7_045, 800 * LB) / LB, 5);
     }
 
-    /** W7: axles sharing air carry equal load; accepted within 10 % of the group's mean (California lift-axle test, P). */
+    /**
+     * W7: axles sharing air carry equal load; accepted within 10 % of the group's mean (California lift-axle test, P).
+     */
     @Test
     void axlesThatShareAirCarryTheSame() {
         java.util.SplittableRandom random = new java.util.SplittableRandom(5);
@@ -143,8 +164,10 @@ class PublishedLoadsTest {
     private static LevelStance stanceWithBooster() {
         java.util.SplittableRandom random = new java.util.SplittableRandom(11);
         LevelStance stance = RandomRigs.stance(random);
-        while (stance.booster().isEmpty() || !stance.boosterStates().contains(BoosterState.TRAILING)
-                || stance.trailer().liftAxle().isEmpty() || stance.trailer().axles().axles().size() != 3) {
+        while (stance.booster().isEmpty()
+                || !stance.boosterStates().contains(BoosterState.TRAILING)
+                || stance.trailer().liftAxle().isEmpty()
+                || stance.trailer().axles().axles().size() != 3) {
             stance = RandomRigs.stance(random);
         }
         return stance;
@@ -160,8 +183,9 @@ class PublishedLoadsTest {
         double withoutKg = rearKg(stance, piece(random, 0, xM));
         double withOneKg = rearKg(stance, piece(random, 1_000, xM));
         double pieceKg = 1_000 * (80_000 * LB - withoutKg) / (withOneKg - withoutKg);
-        AxleLoads loads = new Statics(stance, piece(random, pieceKg, xM), LiftState.DOWN, BoosterState.TRAILING,
-                20_000 * LB).level();
+        AxleLoads loads = new Statics(
+                        stance, piece(random, pieceKg, xM), LiftState.DOWN, BoosterState.TRAILING, 20_000 * LB)
+                .level();
         assertEquals(80_000, rearKg(loads) / LB, 1e-6);
         assertEquals(60_000, loads.groupKg(AxleKind.TRAILER) / LB, 1e-6);
         assertEquals(4, loads.axles().stream().filter(a -> isRear(a.place())).count());
@@ -177,8 +201,8 @@ class PublishedLoadsTest {
     }
 
     private static Weights piece(Weights weights, double massKg, double xM) {
-        return weights.withPieces(List.of(
-                new Weights.Piece("machine", new Weights.MassPoint(massKg, xM, 2, 0), Optional.empty())));
+        return weights.withPieces(
+                List.of(new Weights.Piece("machine", new Weights.MassPoint(massKg, xM, 2, 0), Optional.empty())));
     }
 
     private static double rearKg(LevelStance stance, Weights weights) {
@@ -192,16 +216,21 @@ class PublishedLoadsTest {
     /** W9: common practice, no source: 60 psi is 19,000 lb on each axle with three down. Both ways. */
     @Test
     void gaugeChartReadsBothWays() {
-        GaugeChart chart = new GaugeChart(new ChartPoints(List.of(
-                new ChartPoints.Point(10 * PSI, 4_500 * LB), new ChartPoints.Point(60 * PSI, 19_000 * LB),
-                new ChartPoints.Point(80 * PSI, 25_000 * LB)), 0.05));
+        GaugeChart chart = new GaugeChart(new ChartPoints(
+                List.of(
+                        new ChartPoints.Point(10 * PSI, 4_500 * LB),
+                        new ChartPoints.Point(60 * PSI, 19_000 * LB),
+                        new ChartPoints.Point(80 * PSI, 25_000 * LB)),
+                0.05));
         assertEquals(19_000, chart.loadKg(60 * PSI).orElseThrow() / LB, 1e-9);
         assertEquals(60, chart.pressurePa(19_000 * LB).orElseThrow() / PSI, 1e-9);
         for (double psi = 10; psi <= 80; psi += 0.37) {
-            double back = chart.pressurePa(chart.loadKg(psi * PSI).orElseThrow()).orElseThrow() / PSI;
+            double back =
+                    chart.pressurePa(chart.loadKg(psi * PSI).orElseThrow()).orElseThrow() / PSI;
             assertEquals(psi, back, 1e-9);
         }
-        assertTrue(chart.loadKg(9.9 * PSI).isEmpty() && chart.pressurePa(25_001 * LB).isEmpty());
+        assertTrue(chart.loadKg(9.9 * PSI).isEmpty()
+                && chart.pressurePa(25_001 * LB).isEmpty());
     }
 
     /** W11: common practice, no source: a take-off of 2,700 to 3,000 psi lifts the full load behind the gooseneck. */
@@ -216,14 +245,20 @@ class PublishedLoadsTest {
         assertTrue(Hydraulics.raises(new Weights.FrontLift(2_700 * PSI, ratedKg, 3_000 * PSI), ratedKg * 1.1));
     }
 
-    /** W12: common practice, no source: a plate only under load, sized so that both frames stand level with each other. */
+    /**
+     * W12: common practice, no source: a plate only under load, sized so that both frames stand level with each other.
+     */
     @Test
     void shimKeepsTheBeamsParallel() {
-        Weights.ShimSet shims = new Weights.ShimSet("thick", List.of(
-                new Weights.ShimPlate("none", 0, 0, 8_000 * LB),
-                new Weights.ShimPlate("thin", 0.25 * INCH, 6_000 * LB, 14_000 * LB),
-                new Weights.ShimPlate("thick", 0.5 * INCH, 12_000 * LB, 22_000 * LB)),
-                20 * INCH, Math.atan(0.5 / 20), 20_000 * LB);
+        Weights.ShimSet shims = new Weights.ShimSet(
+                "thick",
+                List.of(
+                        new Weights.ShimPlate("none", 0, 0, 8_000 * LB),
+                        new Weights.ShimPlate("thin", 0.25 * INCH, 6_000 * LB, 14_000 * LB),
+                        new Weights.ShimPlate("thick", 0.5 * INCH, 12_000 * LB, 22_000 * LB)),
+                20 * INCH,
+                Math.atan(0.5 / 20),
+                20_000 * LB);
         BoosterBeam beam = new BoosterBeam(shims);
         List<BoosterBeam.Pairing> loaded = beam.pairings(20_000 * LB);
         List<BoosterBeam.Pairing> empty = beam.pairings(0);
@@ -233,10 +268,14 @@ class PublishedLoadsTest {
         assertTrue(empty.get(0).allowed() && empty.get(0).trouble().isEmpty());
         assertFalse(loaded.get(0).allowed());
         assertTrue(loaded.get(0).angleRad() > BoosterBeam.PARALLEL_RAD);
-        assertTrue(loaded.get(0).trouble().contains("tail stands up"), loaded.get(0).trouble());
+        assertTrue(
+                loaded.get(0).trouble().contains("tail stands up"),
+                loaded.get(0).trouble());
         assertFalse(empty.get(2).allowed());
         assertTrue(empty.get(2).angleRad() < -BoosterBeam.PARALLEL_RAD);
-        assertTrue(empty.get(2).trouble().contains("tail points down"), empty.get(2).trouble());
+        assertTrue(
+                empty.get(2).trouble().contains("tail points down"),
+                empty.get(2).trouble());
     }
 
     /** W12: the least load that keeps an empty booster's tires from skipping is a bound like any other. */
@@ -244,9 +283,21 @@ class PublishedLoadsTest {
     void anAxleTooLightToBrakeIsFound() {
         List<AxlePlace> places = axlesAt(0, -1.4);
         Weights some = RandomWeights.of(stanceWithBooster(), new java.util.SplittableRandom(1));
-        Weights weights = new Weights(0, "invented", some.tractor(), some.trailer(), some.gooseneck(), some.booster(),
-                some.pieces(), Map.of(), some.ratings(), OptionalDouble.of(2_000 * LB), some.gauges(), Optional.empty(),
-                Optional.empty(), Optional.empty());
+        Weights weights = new Weights(
+                0,
+                "invented",
+                some.tractor(),
+                some.trailer(),
+                some.gooseneck(),
+                some.booster(),
+                some.pieces(),
+                Map.of(),
+                some.ratings(),
+                OptionalDouble.of(2_000 * LB),
+                some.gauges(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
         LoadBound bound = RatingBounds.on(places, weights).get(0);
         assertTrue(bound.least());
         assertTrue(new LoadTest(bound, 2_000 * LB).isKept());

@@ -25,26 +25,50 @@ final class RandomWeights {
         Trailer trailer = stance.trailer();
         List<Weights.Piece> pieces = new ArrayList<>();
         for (int i = random.nextInt(0, 4); i > 0; i--) {
-            pieces.add(new Weights.Piece("piece " + i, new MassPoint(between(random, 100, 40_000),
-                    between(random, trailer.deckRear().xM(), trailer.deckFront().xM()),
-                    between(random, 0.5, 3), between(random, -0.4, 0.4)), Optional.empty()));
+            pieces.add(new Weights.Piece(
+                    "piece " + i,
+                    new MassPoint(
+                            between(random, 100, 40_000),
+                            between(
+                                    random,
+                                    trailer.deckRear().xM(),
+                                    trailer.deckFront().xM()),
+                            between(random, 0.5, 3),
+                            between(random, -0.4, 0.4)),
+                    Optional.empty()));
         }
         double steerXM = stance.tractor().steer().xM();
-        MassPoint onDeck = point(random, 2_500, trailer.deckRear().xM(), trailer.deckFront().xM());
-        Optional<Weights.BoosterWeight> booster = stance.booster().map((Booster b) ->
-                new Weights.BoosterWeight(point(random, 2_500, b.axle().xM(), b.hingeXM()), Optional.of(onDeck)));
-        return new Weights(0.01, "invented",
+        MassPoint onDeck = point(
+                random, 2_500, trailer.deckRear().xM(), trailer.deckFront().xM());
+        Optional<Weights.BoosterWeight> booster = stance.booster()
+                .map((Booster b) -> new Weights.BoosterWeight(
+                        point(random, 2_500, b.axle().xM(), b.hingeXM()), Optional.of(onDeck)));
+        return new Weights(
+                0.01,
+                "invented",
                 point(random, 9_000, steerXM - 5, steerXM),
-                point(random, 9_000, trailer.deckRear().xM() - 2, trailer.deckFront().xM()),
+                point(
+                        random,
+                        9_000,
+                        trailer.deckRear().xM() - 2,
+                        trailer.deckFront().xM()),
                 point(random, 3_000, trailer.deckFront().xM(), trailer.kingpinXM()),
-                booster, pieces,
+                booster,
+                pieces,
                 Map.of(AxleKind.STEER, 2.0, AxleKind.DRIVE, 1.85, AxleKind.TRAILER, 2.1, AxleKind.BOOSTER, 2.0),
-                new Weights.Ratings(Map.of(), Map.of(), OptionalDouble.empty()), OptionalDouble.empty(),
-                Weights.Gauges.NONE, Optional.empty(), Optional.empty(), Optional.empty());
+                new Weights.Ratings(Map.of(), Map.of(), OptionalDouble.empty()),
+                OptionalDouble.empty(),
+                Weights.Gauges.NONE,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
     }
 
     private static MassPoint point(RandomGenerator random, double aboutKg, double fromXM, double toXM) {
-        return new MassPoint(aboutKg * between(random, 0.7, 1.3), between(random, fromXM, toXM),
-                between(random, 0.5, 1.5), between(random, -0.1, 0.1));
+        return new MassPoint(
+                aboutKg * between(random, 0.7, 1.3),
+                between(random, fromXM, toXM),
+                between(random, 0.5, 1.5),
+                between(random, -0.1, 0.1));
     }
 }

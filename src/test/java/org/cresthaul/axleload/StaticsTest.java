@@ -29,15 +29,20 @@ class StaticsTest {
     private static final double MOST_RESIDUAL_N = 1;
 
     /** A random stance in one of its configurations, on a grade. */
-    private record Situation(LevelStance stance, Weights weights, LiftState lift, BoosterState booster, double boosterKg,
-            double grade) {
+    private record Situation(
+            LevelStance stance, Weights weights, LiftState lift, BoosterState booster, double boosterKg, double grade) {
         static List<Situation> allOf(SplittableRandom random) {
             LevelStance stance = RandomRigs.stance(random);
             Weights weights = RandomWeights.of(stance, random);
             List<Situation> all = new ArrayList<>();
             for (BoosterState booster : stance.boosterStates()) {
                 for (LiftState lift : stance.liftStates()) {
-                    all.add(new Situation(stance, weights, lift, booster, random.nextDouble() * 12_000,
+                    all.add(new Situation(
+                            stance,
+                            weights,
+                            lift,
+                            booster,
+                            random.nextDouble() * 12_000,
                             random.nextBoolean() ? 0 : random.nextDouble() * 0.3 - 0.15));
                 }
             }
@@ -50,28 +55,36 @@ class StaticsTest {
 
         /** Everything behind the kingpin but a trailing booster, in the tractor's frame. */
         List<MassPoint> trailerBodies() {
-            double shiftM = stance.tractor().fifthWheel().xM() - stance.trailer().kingpinXM();
+            double shiftM =
+                    stance.tractor().fifthWheel().xM() - stance.trailer().kingpinXM();
             List<MassPoint> bodies = new ArrayList<>();
             bodies.add(weights.trailer().shiftedBy(shiftM));
             bodies.add(weights.gooseneck().shiftedBy(shiftM));
             weights.pieces().forEach(p -> bodies.add(p.at().shiftedBy(shiftM)));
             if (booster == BoosterState.CLOSE_COUPLED) {
                 Booster b = stance.booster().orElseThrow();
-                bodies.add(weights.booster().orElseThrow().standing()
-                        .shiftedBy(b.closeCoupledAxleXM().orElseThrow() - b.axle().xM() + shiftM));
+                bodies.add(weights.booster()
+                        .orElseThrow()
+                        .standing()
+                        .shiftedBy(
+                                b.closeCoupledAxleXM().orElseThrow() - b.axle().xM() + shiftM));
             } else if (booster == BoosterState.CARRIED) {
-                bodies.add(weights.booster().orElseThrow().carried().orElseThrow().shiftedBy(shiftM));
+                bodies.add(
+                        weights.booster().orElseThrow().carried().orElseThrow().shiftedBy(shiftM));
             }
             return bodies;
         }
 
         double hingeXM() {
-            return stance.trailer().boosterHinge().orElseThrow().xM() - stance.trailer().kingpinXM()
+            return stance.trailer().boosterHinge().orElseThrow().xM()
+                    - stance.trailer().kingpinXM()
                     + stance.tractor().fifthWheel().xM();
         }
 
         MassPoint boosterBody() {
-            return weights.booster().orElseThrow().standing()
+            return weights.booster()
+                    .orElseThrow()
+                    .standing()
                     .shiftedBy(hingeXM() - stance.booster().orElseThrow().hingeXM());
         }
     }
@@ -120,8 +133,10 @@ class StaticsTest {
             pitchKgM += axle.loadKg() * axle.place().xM();
             otherPitchKgM += axle.loadKg() * (axle.place().xM() + 20);
         }
-        return G * Math.max(Math.max(Math.abs(forceKg), Math.abs(rollKgM)),
-                Math.max(Math.abs(pitchKgM), Math.abs(otherPitchKgM)));
+        return G
+                * Math.max(
+                        Math.max(Math.abs(forceKg), Math.abs(rollKgM)),
+                        Math.max(Math.abs(pitchKgM), Math.abs(otherPitchKgM)));
     }
 
     @Test
@@ -144,8 +159,9 @@ class StaticsTest {
     }
 
     /**
-     * Every body on its own, with every force between bodies an unknown: axle loads, kingpin down and back, drive force, and
-     * shear, pull and moment of a trailing booster's joint. Air that is shared makes loads equal; a regulator sets one.
+     * Every body on its own, with every force between bodies an unknown: axle loads, kingpin down and back, drive
+     * force, and shear, pull and moment of a trailing booster's joint. Air that is shared makes loads equal; a
+     * regulator sets one.
      */
     private static double differenceKg(Situation s) {
         AxleLoads loads = s.loads();
@@ -205,28 +221,43 @@ class StaticsTest {
             r += 3;
         }
         for (int i = 1; i < axles; i++) {
-            if (loads.axles().get(i).place().group() == loads.axles().get(i - 1).place().group()) {
+            if (loads.axles().get(i).place().group()
+                    == loads.axles().get(i - 1).place().group()) {
                 rows[r][i] = 1;
                 rows[r++][i - 1] = -1;
             }
         }
         assertEquals(unknowns, r);
-        RealVector solved = new LUDecomposition(new Array2DRowRealMatrix(rows)).getSolver()
-                .solve(new ArrayRealVector(right));
+        RealVector solved =
+                new LUDecomposition(new Array2DRowRealMatrix(rows)).getSolver().solve(new ArrayRealVector(right));
         double worst = Math.abs(solved.getEntry(kingpin) - loads.kingpinKg());
         for (int i = 0; i < axles; i++) {
-            worst = Math.max(worst, Math.abs(solved.getEntry(i) - loads.axles().get(i).loadKg()));
+            worst = Math.max(
+                    worst, Math.abs(solved.getEntry(i) - loads.axles().get(i).loadKg()));
         }
         if (trailing) {
-            worst = Math.max(worst, Math.abs(solved.getEntry(axles + 3) - loads.joint().orElseThrow().shearKg()));
-            worst = Math.max(worst, Math.abs(solved.getEntry(axles + 5) - loads.joint().orElseThrow().momentKgM()));
+            worst = Math.max(
+                    worst,
+                    Math.abs(solved.getEntry(axles + 3)
+                            - loads.joint().orElseThrow().shearKg()));
+            worst = Math.max(
+                    worst,
+                    Math.abs(solved.getEntry(axles + 5)
+                            - loads.joint().orElseThrow().momentKgM()));
         }
         return worst;
     }
 
     /** Sum of forces up, forward, and moments nose down, of a body; its weights on the right side. */
-    private static void body(double[][] rows, double[] right, int r, List<MassPoint> bodies, double cos, double sin,
-            double aboutXM, double aboutHM) {
+    private static void body(
+            double[][] rows,
+            double[] right,
+            int r,
+            List<MassPoint> bodies,
+            double cos,
+            double sin,
+            double aboutXM,
+            double aboutHM) {
         for (MassPoint m : bodies) {
             right[r] += m.massKg() * cos;
             right[r + 1] += m.massKg() * sin;
@@ -249,7 +280,9 @@ class StaticsTest {
         SplittableRandom random = new SplittableRandom(77);
         for (Situation s : Situation.allOf(random)) {
             double grossKg = s.loads().grossKg();
-            double weightKg = s.trailerBodies().stream().mapToDouble(MassPoint::massKg).sum()
+            double weightKg = s.trailerBodies().stream()
+                            .mapToDouble(MassPoint::massKg)
+                            .sum()
                     + s.weights.tractor().massKg()
                     + (s.booster == BoosterState.TRAILING ? s.boosterBody().massKg() : 0);
             assertEquals(weightKg / Math.hypot(1, s.grade), grossKg, 1e-6);

@@ -30,8 +30,11 @@ class AcrossRoadCheckTest {
         StringBuilder lines = new StringBuilder();
         for (double y : rightM) {
             lines.append(lines.isEmpty() ? "" : ", ")
-                    .append(String.format(Locale.ROOT, "{\"line\": \"line %.1f\", %s\"points\": [%s]}",
-                            y, offsets ? "\"offset\": \"" + y + " m\", " : "",
+                    .append(String.format(
+                            Locale.ROOT,
+                            "{\"line\": \"line %.1f\", %s\"points\": [%s]}",
+                            y,
+                            offsets ? "\"offset\": \"" + y + " m\", " : "",
                             CheckCase.points(s -> surface.applyAsDouble(s, y))));
         }
         return CheckCase.route("\"hazard\": \"dip\", \"survey\": {\"accuracy\": \"5 mm\", \"source\": \"level\"},"
@@ -59,7 +62,8 @@ class AcrossRoadCheckTest {
 
     @Test
     void theNeedBesideTheMiddleGrowsByWhatARollErrs() {
-        // The narrowest track is that of the duals of the drive axles. √(f² + ½ (half width / half track)²) against f, times
+        // The narrowest track is that of the duals of the drive axles. √(f² + ½ (half width / half track)²) against f,
+        // times
         // 5 mm, and what rig and ride add in quadrature is the same. f is that of a line without offset.
         Report across = CheckCase.check(road((s, y) -> 0, true, -1.6, 1.6), Margins.defaults());
         Report along = CheckCase.check(road((s, y) -> 0, false, -1.6, 1.6), Margins.defaults());
@@ -83,14 +87,19 @@ class AcrossRoadCheckTest {
         Route route = road((s, y) -> 2 * rail(s, y), true, FIVE);
         Report report = CheckCase.check(route, Margins.defaults());
         Report.Cell raised = report.hazards().get(0).cells().stream()
-                .filter(c -> c.raise() != null).findFirst().orElseThrow();
-        RaisedCheck check = new RaisedCheck(route, CheckCase.rig(), CheckCase.rig().stances().get(0), Margins.defaults());
+                .filter(c -> c.raise() != null)
+                .findFirst()
+                .orElseThrow();
+        RaisedCheck check = new RaisedCheck(
+                route, CheckCase.rig(), CheckCase.rig().stances().get(0), Margins.defaults());
         double frontM = raised.raise().frontM();
         double rearM = raised.raise().rearM();
         Optional<RaisedCheck.Raised> there = check.at("H1", raised.configuration(), frontM, rearM);
         assertTrue(there.orElseThrow().isClear(), there.toString());
         assertEquals(0.0, there.orElseThrow().ground().besideM());
-        assertFalse(check.at("H1", raised.configuration(), frontM - 0.005, rearM).orElseThrow().isClear());
+        assertFalse(check.at("H1", raised.configuration(), frontM - 0.005, rearM)
+                .orElseThrow()
+                .isClear());
     }
 
     @Test
@@ -105,7 +114,11 @@ class AcrossRoadCheckTest {
     void withoutWidthsTheLinesAreJudgedOneByOneAndNothingIsClear() throws InputRejected {
         Rig narrow = RigFile.parse(RigTexts.RIG.replaceFirst("(?s),\\s*\"plan\": \\{.*?\\}\\}(?=\\s*[,}])", ""));
         assertTrue(narrow.stances().get(0).plan().isEmpty());
-        Report report = RouteCheck.check(road((s, y) -> 0, true, FIVE), narrow, narrow.stances().get(0), Margins.defaults(),
+        Report report = RouteCheck.check(
+                road((s, y) -> 0, true, FIVE),
+                narrow,
+                narrow.stances().get(0),
+                Margins.defaults(),
                 new Inputs("route", "rig"));
         assertEquals(List.of("tight"), CheckCase.verdicts(report));
         assertTrue(firstCell(report).reasons().stream().anyMatch(r -> r.contains("give its widths")));
@@ -119,12 +132,14 @@ class AcrossRoadCheckTest {
         }
         StringBuilder lines = new StringBuilder();
         for (String y : List.of("-1.6 m", "0 m", "1.6 m")) {
-            lines.append(lines.isEmpty() ? "" : ", ").append("{\"line\": \"at " + y + "\", \"offset\": \"" + y
-                    + "\", \"points\": [" + points + "]}");
+            lines.append(lines.isEmpty() ? "" : ", ")
+                    .append("{\"line\": \"at " + y + "\", \"offset\": \"" + y + "\", \"points\": [" + points + "]}");
         }
-        Report report = CheckCase.check(CheckCase.route("\"hazard\": \"dip\", \"survey\": {\"accuracy\": \"5 mm\","
-                + " \"source\": \"level\"}, \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
-                + "\"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}, \"profile\": [" + lines + "]"),
+        Report report = CheckCase.check(
+                CheckCase.route("\"hazard\": \"dip\", \"survey\": {\"accuracy\": \"5 mm\","
+                        + " \"source\": \"level\"}, \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                        + "\"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}, \"profile\": [" + lines
+                        + "]"),
                 Margins.defaults());
         assertEquals(List.of("tight"), CheckCase.verdicts(report));
         assertTrue(report.hazards().get(0).limits().stream().anyMatch(l -> l.contains("more than 1500 points")));

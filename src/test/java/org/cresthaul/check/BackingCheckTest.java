@@ -9,8 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
@@ -34,7 +34,10 @@ class BackingCheckTest {
     private static List<Report.Cell> cells(String route) throws Exception {
         Route read = RouteFile.parse(route);
         Rig rig = RigFile.parse(RigTexts.RIG);
-        return RouteCheck.check(read, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0")).hazards().get(0).cells();
+        return RouteCheck.check(read, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"))
+                .hazards()
+                .get(0)
+                .cells();
     }
 
     @Test
@@ -54,7 +57,9 @@ class BackingCheckTest {
             assertTrue(c.onLineM() > c.requiredM(), "the pull-out alone would be clear: " + c.onLineM());
             assertTrue(line.stopM() >= line.wheelM(), line.toString());
             assertTrue(line.wheelM() > 0, "the tractor is past the gate when the wheel goes over: " + line);
-            assertTrue(String.join("; ", cell.reasons()).contains("spotter"), cell.reasons().toString());
+            assertTrue(
+                    String.join("; ", cell.reasons()).contains("spotter"),
+                    cell.reasons().toString());
             assertEquals(cell.configuration().contains("trailing"), line.pivot() != null, cell.configuration());
         }
         assertTrue(tight > 0, "some get in");
@@ -70,8 +75,8 @@ class BackingCheckTest {
     @Test
     void theEdgeIsOnTheSideOnWhichOneDrives() throws Exception {
         for (String side : List.of("right", "left")) {
-            String route = JsonEdit.edit(CornerLayoutFileTest.GATE, "/features/1/properties/template/drives",
-                    "\"" + side + "\"");
+            String route = JsonEdit.edit(
+                    CornerLayoutFileTest.GATE, "/features/1/properties/template/drives", "\"" + side + "\"");
             for (Report.Cell cell : cells(route)) {
                 assertEquals(side, cell.corner().backing().edgeSide(), cell.configuration());
                 assertEquals(side, cell.corner().line().edgeSide(), cell.configuration());
@@ -87,7 +92,10 @@ class BackingCheckTest {
         Route route = RouteFile.parse(CornerLayoutFileTest.GATE);
         Rig rig = RigFile.parse(RigTexts.RIG);
         String key = CheckedConfiguration.listOf(rig, rig.stances().get(0)).stream()
-                .map(CheckedConfiguration::key).filter(k -> k.contains("none")).findFirst().orElseThrow();
+                .map(CheckedConfiguration::key)
+                .filter(k -> k.contains("none"))
+                .findFirst()
+                .orElseThrow();
         CornerView view = CornerView.of(route, rig, rig.stances().get(0), Margins.defaults(), "C1", key);
         assertTrue(view.backing());
         CornerView.PositionView first = view.positions().get(0);
@@ -97,20 +105,32 @@ class BackingCheckTest {
         assertTrue(first.poses().get(0).get(0) > 50 && last.poses().get(1).get(1) > 10, "from the road into the drive");
         assertEquals(-1, Math.sin(last.poses().get(1).get(2)), 1e-3);
         for (int i = 1; i < view.positions().size(); i++) {
-            assertTrue(view.positions().get(i).stationM() > view.positions().get(i - 1).stationM());
+            assertTrue(view.positions().get(i).stationM()
+                    > view.positions().get(i - 1).stationM());
         }
-        CornerView.PositionView over =
-                view.positions().stream().filter(p -> Math.abs(p.steerRad()) > Math.toRadians(1)).findFirst().orElseThrow();
-        CornerView.MarkView mark =
-                view.marks().stream().filter(m -> m.kind().equals("wheel over")).findFirst().orElseThrow();
+        CornerView.PositionView over = view.positions().stream()
+                .filter(p -> Math.abs(p.steerRad()) > Math.toRadians(1))
+                .findFirst()
+                .orElseThrow();
+        CornerView.MarkView mark = view.marks().stream()
+                .filter(m -> m.kind().equals("wheel over"))
+                .findFirst()
+                .orElseThrow();
         assertEquals(view.positions().indexOf(over), mark.position());
         assertTrue(mark.words().endsWith(over.steerRad() > 0 ? "left" : "right"));
         // The returns' ends, by hand: 4 m of opposing lane, a gate of 24 ft, returns of 10 and 15 ft.
-        List<List<Double>> places = view.marks().stream().filter(m -> m.kind().equals("landmark")).map(m -> m.place()).toList();
+        List<List<Double>> places = view.marks().stream()
+                .filter(m -> m.kind().equals("landmark"))
+                .map(m -> m.place())
+                .toList();
         assertEquals(2, places.size());
-        assertTrue(places.stream().anyMatch(p -> Math.abs(p.get(0) - (3.6576 + 4.572)) < 0.1 && Math.abs(p.get(1) - 4) < 0.01),
+        assertTrue(
+                places.stream()
+                        .anyMatch(p -> Math.abs(p.get(0) - (3.6576 + 4.572)) < 0.1 && Math.abs(p.get(1) - 4) < 0.01),
                 places.toString());
-        assertTrue(places.stream().anyMatch(p -> Math.abs(p.get(0) - 3.6576) < 0.01 && Math.abs(p.get(1) - 4 - 4.572) < 0.1),
+        assertTrue(
+                places.stream()
+                        .anyMatch(p -> Math.abs(p.get(0) - 3.6576) < 0.01 && Math.abs(p.get(1) - 4 - 4.572) < 0.1),
                 places.toString());
     }
 
@@ -119,18 +139,28 @@ class BackingCheckTest {
     void thePivotIsTheOneThatLeavesMoreRoom() throws Exception {
         Rig rig = RigFile.parse(RigTexts.RIG);
         LevelStance stance = rig.stances().get(0);
-        TurningCombination free =
-                TurningCombination.of(stance, LiftState.DOWN, BoosterState.TRAILING).orElseThrow();
+        TurningCombination free = TurningCombination.of(stance, LiftState.DOWN, BoosterState.TRAILING)
+                .orElseThrow();
         RoadWidths road = new RoadWidths(6, 6, 1, true);
-        Corner corner = new CornerTemplate(Math.toRadians(90), road, road, new Gate(9, 6, 6), 0, List.of(), List.of(),
-                OptionalDouble.of(0)).corner();
+        Corner corner = new CornerTemplate(
+                        Math.toRadians(90),
+                        road,
+                        road,
+                        new Gate(9, 6, 6),
+                        0,
+                        List.of(),
+                        List.of(),
+                        OptionalDouble.of(0))
+                .corner();
         double[] rooms = new double[2];
         CornerFit.Wanted wanted = new CornerFit.Wanted(0.4, 0.1, 0);
         for (int i = 0; i < 2; i++) {
             TurningCombination t = i == 0 ? free : free.pivotLocked();
             CornerFit fit = CornerFit.of(new CornerSpace(corner, true), t, List.of(), wanted);
             rooms[i] = fit.tightest().valueM();
-            assertEquals(i == 0 ? "free" : "locked", BackingLine.of(corner, fit, BoosterState.TRAILING).pivot());
+            assertEquals(
+                    i == 0 ? "free" : "locked",
+                    BackingLine.of(corner, fit, BoosterState.TRAILING).pivot());
             assertNull(BackingLine.of(corner, fit, BoosterState.NONE).pivot());
         }
         assertNotEquals(rooms[0], rooms[1], 1e-6);

@@ -22,7 +22,9 @@ class BounceAllowanceTest {
     @CsvSource({"1, 10", "4, 20", "0.25, 5", "6.25, 25", "30.25, 55", "100, 55"})
     void growsWithTheSquareRootOfWhatIsLeft(double inches, double mph) {
         assertEquals(mph, BounceAllowance.speedMps(inches * INCH + 1e-12).orElseThrow() / MPH, 1e-6);
-        assertTrue(BounceAllowance.meters(BounceAllowance.speedMps(inches * INCH + 1e-12).orElseThrow()) <= inches * INCH + 1e-9);
+        assertTrue(BounceAllowance.meters(
+                        BounceAllowance.speedMps(inches * INCH + 1e-12).orElseThrow())
+                <= inches * INCH + 1e-9);
     }
 
     @Test
@@ -48,7 +50,8 @@ class BounceAllowanceTest {
         int none = 0;
         for (Report.HazardFindings hazard : report.hazards()) {
             for (Report.Cell cell : hazard.cells()) {
-                boolean sped = List.of("dip", "crest", "low-structure").contains(hazard.kind()) && cell.verdict().equals("clear");
+                boolean sped = List.of("dip", "crest", "low-structure").contains(hazard.kind())
+                        && cell.verdict().equals("clear");
                 double leftM = Stream.of(cell.ground(), cell.overhead())
                         .filter(Objects::nonNull)
                         .flatMap(g -> g.deciding() == null ? Stream.of(g) : Stream.of(g, g.deciding()))

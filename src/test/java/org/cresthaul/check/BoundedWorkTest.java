@@ -23,8 +23,8 @@ import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 
 /**
- * Whatever small files say within docs/file-formats.md, the work at a hazard ends; what the dearest setting costs of one
- * processor is printed: drawn at random, and from the worst drawn climbed to worse ones.
+ * Whatever small files say within docs/file-formats.md, the work at a hazard ends; what the dearest setting costs of
+ * one processor is printed: drawn at random, and from the worst drawn climbed to worse ones.
  */
 class BoundedWorkTest {
     private static final long SEED = Long.getLong("cresthaul.seed", 20_261_128L);
@@ -59,11 +59,18 @@ class BoundedWorkTest {
                 worst = next.get();
             }
         }
-        System.out.printf(Locale.ROOT,
+        System.out.printf(
+                Locale.ROOT,
                 "bounded work, seed %d: %d rigs, %d settings, %d undecided; worst %.2f s by chance, %.2f s by search%n",
-                SEED, RIGS, cells, undecided, byChance, worst.worstS);
+                SEED,
+                RIGS,
+                cells,
+                undecided,
+                byChance,
+                worst.worstS);
         assertTrue(cells > RIGS && undecided > 0 && undecided < cells, "both must occur");
-        assertTrue(worst.worstS <= MOST_S, worst.worstS + " s with seed " + SEED + "\n" + worst.rig + "\n" + worst.route);
+        assertTrue(
+                worst.worstS <= MOST_S, worst.worstS + " s with seed " + SEED + "\n" + worst.rig + "\n" + worst.route);
     }
 
     /** Filed: a 528-byte route with one structure and a rig whose trailer a notch stood on end ran out of 1 GB. */
@@ -79,7 +86,8 @@ class BoundedWorkTest {
         assertTrue(route.length() < 528);
         Case worst = null;
         for (int seed = 0; seed < 30; seed++) {
-            RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(SEED + seed);
+            RandomGenerator random =
+                    RandomGeneratorFactory.of("L64X128MixRandom").create(SEED + seed);
             Case drawn = measured(RangeRigs.text(random), route);
             worst = worst == null || drawn.worstS > worst.worstS ? drawn : worst;
         }
@@ -95,7 +103,8 @@ class BoundedWorkTest {
             Rig rig = RangeRigs.read(RangeRigs.text(random)).orElseThrow();
             Hazard hazard = read(route(random)).orElseThrow().hazards().get(0);
             HazardCheck check = new HazardCheck(hazard, rig, rig.stances().get(0), Margins.defaults());
-            CheckedConfiguration first = CheckedConfiguration.listOf(rig, rig.stances().get(0)).get(0);
+            CheckedConfiguration first =
+                    CheckedConfiguration.listOf(rig, rig.stances().get(0)).get(0);
             Report.Cell cell = check.cell(first);
             for (String reason : cell.reasons()) {
                 if (reason.contains("could not be decided")) {
@@ -136,10 +145,15 @@ class BoundedWorkTest {
             if (count == 0) {
                 continue;
             }
-            MatchResult at = METERS.matcher(text).results().skip(random.nextInt(count)).findFirst().orElseThrow();
+            MatchResult at = METERS.matcher(text)
+                    .results()
+                    .skip(random.nextInt(count))
+                    .findFirst()
+                    .orElseThrow();
             double was = Double.parseDouble(text.substring(at.start() + 1, at.end() - 3));
             double now = random.nextBoolean() ? was * random.nextDouble(0, 2) : was + random.nextDouble(-0.5, 0.5);
-            String other = text.substring(0, at.start()) + String.format(Locale.ROOT, "\"%.4f m\"", now)
+            String other = text.substring(0, at.start())
+                    + String.format(Locale.ROOT, "\"%.4f m\"", now)
                     + text.substring(at.end());
             if (ofRig ? RangeRigs.read(other).isPresent() : read(other).isPresent()) {
                 return Optional.of(ofRig ? measured(other, from.route) : measured(from.rig, other));
@@ -176,7 +190,8 @@ class BoundedWorkTest {
         int cells = 0;
         int undecided = 0;
         HazardCheck check = new HazardCheck(hazard, rig, rig.stances().get(0), Margins.defaults());
-        for (CheckedConfiguration c : CheckedConfiguration.listOf(rig, rig.stances().get(0))) {
+        for (CheckedConfiguration c :
+                CheckedConfiguration.listOf(rig, rig.stances().get(0))) {
             long before = cpuNs();
             Report.Cell cell = check.cell(c);
             worstS = Math.max(worstS, (cpuNs() - before) * 1e-9);

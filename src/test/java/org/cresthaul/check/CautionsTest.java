@@ -19,22 +19,32 @@ class CautionsTest {
             for (Report.Cell cell : hazard.cells()) {
                 List<String> own = Cautions.of(hazard, cell);
                 for (int i = 0; i < hazard.cautions().size(); i++) {
-                    boolean happens = switch (hazard.cautionsWhen().get(i)) {
-                        case "raised" -> cell.raise() != null;
-                        case "escorts" -> cell.corner() != null && cell.corner().escorts();
-                        default -> true;
-                    };
-                    assertEquals(happens, own.contains(hazard.cautions().get(i)), hazard.id() + " " + cell.configuration());
+                    boolean happens =
+                            switch (hazard.cautionsWhen().get(i)) {
+                                case "raised" -> cell.raise() != null;
+                                case "escorts" ->
+                                    cell.corner() != null && cell.corner().escorts();
+                                default -> true;
+                            };
+                    assertEquals(
+                            happens, own.contains(hazard.cautions().get(i)), hazard.id() + " " + cell.configuration());
                     kinds.merge(hazard.cautionsWhen().get(i) + " " + happens, 1, Integer::sum);
                 }
             }
             if (hazard.kind().equals("rail-crossing")) {
-                assertEquals(StuckOnTracks.caution(hazard.notes().stream().filter(n -> n.startsWith("crossing number "))
-                        .map(n -> n.substring("crossing number ".length())).findFirst()), hazard.cautions().get(0));
+                assertEquals(
+                        StuckOnTracks.caution(hazard.notes().stream()
+                                .filter(n -> n.startsWith("crossing number "))
+                                .map(n -> n.substring("crossing number ".length()))
+                                .findFirst()),
+                        hazard.cautions().get(0));
             }
         }
         assertTrue(kinds.keySet().containsAll(List.of("always true", "raised false", "raised true")), kinds.toString());
-        assertEquals(Optional.empty(), report.hazards().stream().filter(h -> h.cautions().isEmpty() && h.kind().equals("rail-crossing"))
-                .findAny());
+        assertEquals(
+                Optional.empty(),
+                report.hazards().stream()
+                        .filter(h -> h.cautions().isEmpty() && h.kind().equals("rail-crossing"))
+                        .findAny());
     }
 }

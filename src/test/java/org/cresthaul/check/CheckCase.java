@@ -38,8 +38,7 @@ final class CheckCase {
                    "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.08, 44.6]]}},
                   {"type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.09, 44.6]},
                    "properties": {"id": "H1", "name": "The hazard", %s}}]}
-                """
-                .formatted(properties);
+                """.formatted(properties);
         try {
             return RouteFile.parse(text);
         } catch (InputRejected e) {
@@ -81,6 +80,9 @@ final class CheckCase {
     }
 
     static List<String> verdicts(Report report) {
-        return report.hazards().get(0).cells().stream().map(Report.Cell::verdict).distinct().toList();
+        return report.hazards().get(0).cells().stream()
+                .map(Report.Cell::verdict)
+                .distinct()
+                .toList();
     }
 }

@@ -10,31 +10,39 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Where contact is told beside a gap that is left, the words say that it cannot be ruled out; it touches only where nothing is. */
+/**
+ * Where contact is told beside a gap that is left, the words say that it cannot be ruled out; it touches only where
+ * nothing is.
+ */
 class ContactReasonTest {
     private static final String REFERENCE = "down/none/3";
     private static final String TOUCHES = "it touches";
 
     private static boolean isNotRuledOut(String reason) {
-        return reason.contains("cannot rule out contact") || reason.contains("too coarse to rule out contact")
+        return reason.contains("cannot rule out contact")
+                || reason.contains("too coarse to rule out contact")
                 || reason.contains("contact cannot be ruled out");
     }
 
-    /** A hump that grows under the deck, surveyed to a millimeter: the rig's and its ride's uncertainty is what is left. */
+    /**
+     * A hump that grows under the deck, surveyed to a millimeter: the rig's and its ride's uncertainty is what is left.
+     */
     @Test
     void aGapBelowItsUncertaintyIsNoTouch() {
         int touching = 0;
         int notRuledOut = 0;
         for (double height = 0.20; height < 0.34; height += 0.005) {
             double top = height;
-            Report report = CheckCase.check(CheckCase.crossing(
-                    CheckCase.points(s -> Math.max(0, top - 0.05 * Math.abs(s))), "1 mm"), Margins.defaults());
+            Report report = CheckCase.check(
+                    CheckCase.crossing(CheckCase.points(s -> Math.max(0, top - 0.05 * Math.abs(s))), "1 mm"),
+                    Margins.defaults());
             Report.Cell cell = CheckCase.cell(report, REFERENCE);
             Report.GapFinding gap = cell.ground();
             if (!cell.verdict().equals("contact")) {
                 assertTrue(gap.valueM() > gap.uncertaintyM() - 1e-3, gap.toString());
             } else if (gap.valueM() > gap.provenWithinM()) {
-                assertEquals(List.of("ground clearance: the gap is smaller than its uncertainty: cannot rule out contact"),
+                assertEquals(
+                        List.of("ground clearance: the gap is smaller than its uncertainty: cannot rule out contact"),
                         cell.reasons());
                 notRuledOut++;
             } else if (gap.valueM() < 0) {
@@ -62,7 +70,8 @@ class ContactReasonTest {
         if (gap == null || !gap.verdict().equals("contact")) {
             return 0;
         }
-        List<String> reasons = cell.reasons().stream().filter(r -> r.startsWith(side)).toList();
+        List<String> reasons =
+                cell.reasons().stream().filter(r -> r.startsWith(side)).toList();
         if (gap.valueM() > gap.provenWithinM()) {
             assertTrue(reasons.stream().anyMatch(ContactReasonTest::isNotRuledOut), gap + " " + cell.reasons());
             assertTrue(reasons.stream().noneMatch(r -> r.contains(TOUCHES)), gap + " " + cell.reasons());
@@ -79,12 +88,16 @@ class ContactReasonTest {
         Stream<Report.Cell> contacts = Stream.of("lowbed-loaded", "lowbed-empty")
                 .flatMap(rig -> SampleHaul.of(route, rig).report().hazards().stream())
                 .flatMap(h -> h.cells().stream())
-                .filter(c -> c.corner() != null && c.corner().verdict().equals("contact") && !c.corner().beyondLimits());
+                .filter(c -> c.corner() != null
+                        && c.corner().verdict().equals("contact")
+                        && !c.corner().beyondLimits());
         contacts.forEach(c -> {
             boolean over = c.reasons().stream().anyMatch(r -> r.contains(" goes over "));
             boolean side = c.reasons().stream().anyMatch(r -> r.contains("wrong side"));
             assertTrue(side || over == (c.corner().onLineM() < 0), c.corner().onLineM() + " " + c.reasons());
-            assertTrue(over || side || c.reasons().stream().anyMatch(ContactReasonTest::isNotRuledOut), c.reasons().toString());
+            assertTrue(
+                    over || side || c.reasons().stream().anyMatch(ContactReasonTest::isNotRuledOut),
+                    c.reasons().toString());
         });
     }
 }

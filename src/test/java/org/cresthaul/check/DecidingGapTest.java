@@ -14,7 +14,9 @@ import org.junit.jupiter.api.Test;
 
 /** The gap told is the least of all, and where another decides the verdict, that one stands beside it. */
 class DecidingGapTest {
-    /** Two wheel paths over one crest; the survey of the second ends early, and nobody declared how the road goes on. */
+    /**
+     * Two wheel paths over one crest; the survey of the second ends early, and nobody declared how the road goes on.
+     */
     private static Route crest(int step) {
         StringBuilder left = new StringBuilder();
         StringBuilder right = new StringBuilder();
@@ -48,8 +50,10 @@ class DecidingGapTest {
                 double least = Double.POSITIVE_INFINITY;
                 for (RoadProfile line : route.hazards().get(0).lines()) {
                     for (Leveling leveling : c.transport().levelings()) {
-                        least = Math.min(least,
-                                GroundClearance.least(new Passage(stance, line), c.transport(), leveling).valueM());
+                        least = Math.min(
+                                least,
+                                GroundClearance.least(new Passage(stance, line), c.transport(), leveling)
+                                        .valueM());
                     }
                 }
                 Report.Cell cell = CheckCase.cell(report, c.key());
@@ -65,10 +69,13 @@ class DecidingGapTest {
                     elsewhere++;
                     Report.GapFinding other = told.deciding();
                     assertTrue(other.valueM() >= told.valueM() - 0.0006, "the least gap is the one told");
-                    assertTrue(other.valueM() - other.provenWithinM() < other.requiredM(),
+                    assertTrue(
+                            other.valueM() - other.provenWithinM() < other.requiredM(),
                             "what decides falls short of its own need: " + other);
-                    assertTrue(other.valueM() - other.requiredM() < told.valueM() - told.requiredM() + 0.0006
-                            || cell.verdict().equals("contact"), "it is nearer to its need than the one told");
+                    assertTrue(
+                            other.valueM() - other.requiredM() < told.valueM() - told.requiredM() + 0.0006
+                                    || cell.verdict().equals("contact"),
+                            "it is nearer to its need than the one told");
                 }
             }
         }

@@ -18,8 +18,8 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.rig.WeightsTexts;
-import org.cresthaul.route.LimitsTexts;
 import org.cresthaul.route.LimitsFile;
+import org.cresthaul.route.LimitsTexts;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
@@ -33,7 +33,11 @@ class LoadVerdictTest {
 
     private static Report check(String route, String rig) throws Exception {
         Rig parsed = RigFile.parse(rig);
-        return RouteCheck.check(RouteFile.parse(route), parsed, parsed.stances().get(0), Margins.defaults(),
+        return RouteCheck.check(
+                RouteFile.parse(route),
+                parsed,
+                parsed.stances().get(0),
+                Margins.defaults(),
                 new Inputs("0".repeat(64), "0".repeat(64)));
     }
 
@@ -47,18 +51,25 @@ class LoadVerdictTest {
     }
 
     private static Report.ConfigurationVerdict verdict(Report report, String configuration) {
-        return report.configurations().stream().filter(c -> c.key().equals(configuration)).findFirst().orElseThrow();
+        return report.configurations().stream()
+                .filter(c -> c.key().equals(configuration))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static String withGross(String pounds) {
-        return JsonEdit.edit(LimitsTexts.ROUTE, "/features/0/properties/limits",
+        return JsonEdit.edit(
+                LimitsTexts.ROUTE,
+                "/features/0/properties/limits",
                 "{\"source\":\"sign\",\"date\":\"2026-10-01\",\"gross\":\"" + pounds + " lb\"}");
     }
 
     /** The small rig's parts weigh 19,000 + 17,000 + 5,900 + 42,000 lb; the booster 5,000 lb more. */
     @Test
     void namesTheRuleTheMarginAndTheAxles() throws Exception {
-        String wide = JsonEdit.edit(withGross("80,000"), "/limits",
+        String wide = JsonEdit.edit(
+                withGross("80,000"),
+                "/limits",
                 "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
         Report.Cell cell = cell(check(wide, WeightsTexts.RIG), "B01", "down/none/3");
 
@@ -68,7 +79,8 @@ class LoadVerdictTest {
         assertEquals("steer axle to trailer axle 3", cell.load().axles());
         assertEquals(83_900 * LB, cell.load().loadKg(), 0.06);
         assertEquals(-3_900 * LB, cell.load().marginKg(), 0.11);
-        assertTrue(cell.reasons().get(0).startsWith("over: gross weight, steer axle to trailer axle 3 (sign)"),
+        assertTrue(
+                cell.reasons().get(0).startsWith("over: gross weight, steer axle to trailer axle 3 (sign)"),
                 cell.reasons().toString());
         assertNull(cell.ground());
         assertNull(cell.overhead());
@@ -84,7 +96,9 @@ class LoadVerdictTest {
     }
 
     private static String bridge(String pounds) throws Exception {
-        String route = JsonEdit.edit(withGross(pounds), "/limits",
+        String route = JsonEdit.edit(
+                withGross(pounds),
+                "/limits",
                 "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
         return cell(check(route, WeightsTexts.RIG), "B01", "down/none/3").verdict();
     }
@@ -122,16 +136,19 @@ class LoadVerdictTest {
         // 83,900 lb gross.
         assertEquals("outside limits", verdict(report, "down/none/3").loads());
         assertTrue(Verdict.CLEAR.orWorse(Verdict.OUTSIDE_LIMITS) == Verdict.OUTSIDE_LIMITS);
-        assertTrue(List.of("outside limits", "contact").contains(verdict(report, "down/none/3").verdict()));
+        assertTrue(List.of("outside limits", "contact")
+                .contains(verdict(report, "down/none/3").verdict()));
     }
 
     @Test
     void limitsAskedForTakeThePlaceOfTheRoutes() throws Exception {
         Rig rig = RigFile.parse(WeightsTexts.RIG);
-        Route route = RouteFile.parse(RouteTexts.ROUTE).withLimits(LimitsFile.parse(
-                "{\"cresthaul\":\"limits/1\",\"name\":\"n\",\"source\":\"s\",\"date\":\"2026-01-01\",\"gross\":\"100,000 lb\"}"));
-        Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
-                new Inputs("0".repeat(64), "0".repeat(64)));
+        Route route = RouteFile.parse(RouteTexts.ROUTE)
+                .withLimits(
+                        LimitsFile.parse(
+                                "{\"cresthaul\":\"limits/1\",\"name\":\"n\",\"source\":\"s\",\"date\":\"2026-01-01\",\"gross\":\"100,000 lb\"}"));
+        Report report = RouteCheck.check(
+                route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
 
         assertEquals("clear", verdict(report, "down/none/3").loads());
         assertTrue(report.loads().counts());
@@ -139,7 +156,8 @@ class LoadVerdictTest {
 
     @Test
     void aSignNobodyReadIsNotSurveyed() throws Exception {
-        Report report = check(JsonEdit.edit(LimitsTexts.ROUTE, "/features/0/properties/limits", "absent"), WeightsTexts.RIG);
+        Report report =
+                check(JsonEdit.edit(LimitsTexts.ROUTE, "/features/0/properties/limits", "absent"), WeightsTexts.RIG);
 
         assertEquals("not surveyed", cell(report, "B01", "down/none/3").verdict());
         assertTrue(report.loads().advice().stream()
@@ -149,7 +167,8 @@ class LoadVerdictTest {
 
     @Test
     void aTrailingBoosterWithoutItsRegulatorIsNotKnown() throws Exception {
-        Report report = check(LimitsTexts.ROUTE, JsonEdit.edit(WeightsTexts.RIG, "/stances/0/weights/regulator", "absent"));
+        Report report =
+                check(LimitsTexts.ROUTE, JsonEdit.edit(WeightsTexts.RIG, "/stances/0/weights/regulator", "absent"));
 
         assertEquals("loads not known", cell(report, "B01", "down/trailing/3").verdict());
         assertFalse(cell(report, "B01", "down/none/3").verdict().equals("loads not known"));
@@ -160,8 +179,13 @@ class LoadVerdictTest {
         // A booster that presses with far more than the rear weighs takes the trailer off its axles.
         Rig rig = RigFile.parse(JsonEdit.edit(
                 JsonEdit.edit(WeightsTexts.RIG.replace("42,000 lb", "1,000 lb"), "/stances/0/weights/gross", "absent"),
-                "/stances/0/weights/regulator", "{\"least\": \"11 psi\", \"most\": \"100 psi\", \"set\": \"100 psi\"}"));
-        Report report = RouteCheck.check(RouteFile.parse(LimitsTexts.ROUTE), rig, rig.stances().get(0), Margins.defaults(),
+                "/stances/0/weights/regulator",
+                "{\"least\": \"11 psi\", \"most\": \"100 psi\", \"set\": \"100 psi\"}"));
+        Report report = RouteCheck.check(
+                RouteFile.parse(LimitsTexts.ROUTE),
+                rig,
+                rig.stances().get(0),
+                Margins.defaults(),
                 new Inputs("0".repeat(64), "0".repeat(64)));
         LoadReport.StateLoads state = report.loads().states().stream()
                 .filter(s -> s.booster().equals("trailing") && s.lift().equals("down"))
@@ -169,9 +193,9 @@ class LoadVerdictTest {
                 .orElseThrow();
 
         assertEquals("outside limits", state.verdict());
-        assertTrue(state.sheet().axles().stream()
-                .anyMatch(a -> a.group().equals("trailer") && a.loadKg() < 0));
-        assertTrue(state.sheet().broken().stream().anyMatch(f -> f.least() && f.axles().startsWith("trailer axle")));
+        assertTrue(state.sheet().axles().stream().anyMatch(a -> a.group().equals("trailer") && a.loadKg() < 0));
+        assertTrue(state.sheet().broken().stream()
+                .anyMatch(f -> f.least() && f.axles().startsWith("trailer axle")));
     }
 
     @Test
@@ -196,15 +220,26 @@ class LoadVerdictTest {
 
     @Test
     void theSampleSaysWhereTwoAndThreeAxlesRun() throws Exception {
-        Report report = check(Files.readString(Path.of("sample-routes/alder-county.route.geojson")),
+        Report report = check(
+                Files.readString(Path.of("sample-routes/alder-county.route.geojson")),
                 Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
         Map<String, String> trailing = new java.util.TreeMap<>();
         report.loads().advice().stream()
                 .filter(a -> a.booster().equals("trailing"))
-                .forEach(a -> trailing.put(a.places().isEmpty() ? "" : a.places().get(0), a.text()));
+                .forEach(
+                        a -> trailing.put(a.places().isEmpty() ? "" : a.places().get(0), a.text()));
 
-        assertEquals(Map.of("", "2 or 3 axles down allowed", "B01", "3 axles down only", "B02", "2 or 3 axles down allowed",
-                "S01", "3 axles down only"), trailing);
+        assertEquals(
+                Map.of(
+                        "",
+                        "2 or 3 axles down allowed",
+                        "B01",
+                        "3 axles down only",
+                        "B02",
+                        "2 or 3 axles down allowed",
+                        "S01",
+                        "3 axles down only"),
+                trailing);
         assertEquals("outside limits", cell(report, "B02", "down/none/3").verdict());
         assertEquals("clear", cell(report, "B02", "down/trailing/3").verdict());
         assertTrue(report.loads().advice().stream()
@@ -219,7 +254,8 @@ class LoadVerdictTest {
     }
 
     private static LoadQuestion question(String configuration, OptionalDouble at, Map<String, Double> readings) {
-        return new LoadQuestion(configuration, Optional.empty(), Optional.empty(), at, OptionalDouble.empty(), readings);
+        return new LoadQuestion(
+                configuration, Optional.empty(), Optional.empty(), at, OptionalDouble.empty(), readings);
     }
 
     @Test
@@ -229,13 +265,26 @@ class LoadVerdictTest {
         assertNotNull(plot.allowed());
         assertTrue(plot.allowed().get(0) > plot.from(), "the window ends inside");
         // Where the chart reads too much by all of its accuracy: that load is just kept.
-        GaugeChart chart = new GaugeChart(RigFile.parse(Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")))
-                .stances().get(0).weights().orElseThrow().gauges().booster().orElseThrow());
-        double endPa = chart.pressurePa(chart.loadKg(plot.allowed().get(0)).orElseThrow() * (1 - chart.accuracy())).orElseThrow();
+        GaugeChart chart =
+                new GaugeChart(RigFile.parse(Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")))
+                        .stances()
+                        .get(0)
+                        .weights()
+                        .orElseThrow()
+                        .gauges()
+                        .booster()
+                        .orElseThrow());
+        double endPa = chart.pressurePa(chart.loadKg(plot.allowed().get(0)).orElseThrow() * (1 - chart.accuracy()))
+                .orElseThrow();
         assertTrue(endPa < plot.allowed().get(0) - 5e3, "the chart of the sample has an accuracy");
         for (double step : new double[] {-1e3, 1e3}) {
-            LoadsView at = ask(new LoadQuestion("up/trailing/3", Optional.empty(), Optional.empty(), OptionalDouble.empty(),
-                    OptionalDouble.of(endPa + step), Map.of()));
+            LoadsView at = ask(new LoadQuestion(
+                    "up/trailing/3",
+                    Optional.empty(),
+                    Optional.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.of(endPa + step),
+                    Map.of()));
             assertEquals(step < 0, at.verdict().equals("outside limits"), step + " Pa");
         }
     }
@@ -262,10 +311,12 @@ class LoadVerdictTest {
         LoadsView now = ask(question("down/none/3", OptionalDouble.empty(), Map.of()));
         LoadsView.Plot plot = now.position();
         LoadsView rear = ask(question("down/none/3", OptionalDouble.of(plot.to()), Map.of()));
-        double gained = rear.sheet().groups().get(2).loadKg() - now.sheet().groups().get(2).loadKg();
+        double gained = rear.sheet().groups().get(2).loadKg()
+                - now.sheet().groups().get(2).loadKg();
 
         assertEquals(70_000 * LB * (plot.to() - plot.at()) / (44.5417 * 0.3048), gained, 1);
-        assertThrows(UnknownNameException.class,
+        assertThrows(
+                UnknownNameException.class,
                 () -> ask(question("down/none/3", OptionalDouble.of(plot.to() + 0.1), Map.of())));
     }
 
@@ -274,7 +325,8 @@ class LoadVerdictTest {
         LoadsView none = ask(question("up/none/3", OptionalDouble.empty(), Map.of()));
 
         assertNull(none.position().allowed());
-        assertTrue(none.position().note().startsWith("nowhere: group of 2 axles (trailer axle 1 to trailer axle 2)"),
+        assertTrue(
+                none.position().note().startsWith("nowhere: group of 2 axles (trailer axle 1 to trailer axle 2)"),
                 none.position().note());
     }
 
@@ -282,12 +334,27 @@ class LoadVerdictTest {
     void unknownNamesAreRefused() {
         for (LoadQuestion wrong : List.of(
                 question("down/none/9", OptionalDouble.empty(), Map.of()),
-                new LoadQuestion("down/none/3", Optional.of("H99"), Optional.empty(), OptionalDouble.empty(),
-                        OptionalDouble.empty(), Map.of()),
-                new LoadQuestion("down/none/3", Optional.of("H01"), Optional.empty(), OptionalDouble.empty(),
-                        OptionalDouble.empty(), Map.of()),
-                new LoadQuestion("down/none/3", Optional.empty(), Optional.of("crane"), OptionalDouble.empty(),
-                        OptionalDouble.empty(), Map.of()))) {
+                new LoadQuestion(
+                        "down/none/3",
+                        Optional.of("H99"),
+                        Optional.empty(),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        Map.of()),
+                new LoadQuestion(
+                        "down/none/3",
+                        Optional.of("H01"),
+                        Optional.empty(),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        Map.of()),
+                new LoadQuestion(
+                        "down/none/3",
+                        Optional.empty(),
+                        Optional.of("crane"),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        Map.of()))) {
             assertThrows(UnknownNameException.class, () -> ask(wrong));
         }
     }
@@ -313,13 +380,18 @@ class LoadVerdictTest {
                 assertEquals(0, trailing.sheet().shims().get(2).angleRad(), Math.toRadians(0.1));
             } else {
                 assertEquals(14, trailing.sheet().regulator().setPa() / PSI, 1e-6);
-                assertTrue(trailing.sheet().axles().get(6).loadKg() > 3_000 * LB, "the empty booster's tires stay on the road");
+                assertTrue(
+                        trailing.sheet().axles().get(6).loadKg() > 3_000 * LB,
+                        "the empty booster's tires stay on the road");
             }
         }
     }
 
     private static LoadSheet.ShimLine shimOf(LoadReport.StateLoads loads) {
-        return loads.sheet().shims().stream().filter(LoadSheet.ShimLine::fitted).findFirst().orElseThrow();
+        return loads.sheet().shims().stream()
+                .filter(LoadSheet.ShimLine::fitted)
+                .findFirst()
+                .orElseThrow();
     }
 
     /** W10: common practice, no source: the sample's figures are its own, of the order the trade's are. */
@@ -328,7 +400,11 @@ class LoadVerdictTest {
         Rig empty = RigFile.parse(Files.readString(Path.of("sample-routes/lowbed-empty.rig.json")));
         assertEquals(7, empty.notches().size());
         for (int i = 1; i < 7; i++) {
-            assertEquals(0.625 * 0.0254, empty.notches().get(i).offsetM() - empty.notches().get(i - 1).offsetM(), 1e-9);
+            assertEquals(
+                    0.625 * 0.0254,
+                    empty.notches().get(i).offsetM()
+                            - empty.notches().get(i - 1).offsetM(),
+                    1e-9);
         }
         var lift = empty.stances().get(0).trailer().liftAxle().orElseThrow();
         assertEquals(1.5 * 0.0254, lift.secondaryRiseM(), 0.5 * 0.0254);

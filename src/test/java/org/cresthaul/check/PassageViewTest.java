@@ -31,8 +31,17 @@ class PassageViewTest {
     }
 
     private static PassageView raised(double frontM, double rearM) {
-        return PassageView.of(HUMP, RIG, RIG.stances().get(0), Margins.defaults(), "H1", "down/none/3",
-                Optional.empty(), Optional.empty(), frontM, rearM);
+        return PassageView.of(
+                HUMP,
+                RIG,
+                RIG.stances().get(0),
+                Margins.defaults(),
+                "H1",
+                "down/none/3",
+                Optional.empty(),
+                Optional.empty(),
+                frontM,
+                rearM);
     }
 
     @Test
@@ -45,17 +54,28 @@ class PassageViewTest {
             assertEquals(gap.valueM(), tightest.groundM(), 1e-9, key);
             assertEquals(gap.steerM(), tightest.steerM(), 1e-9, key);
             assertEquals(gap.leveling(), view.leveling(), key);
-            double least = view.positions().stream().mapToDouble(PassageView.PositionView::groundM).min().orElseThrow();
+            double least = view.positions().stream()
+                    .mapToDouble(PassageView.PositionView::groundM)
+                    .min()
+                    .orElseThrow();
             assertTrue(least >= gap.valueM() - gap.provenWithinM() - 1e-4, key);
         }
     }
 
     @Test
     void whatDoesNotExistIsNamed() {
-        assertEquals("hazard", assertThrows(UnknownNameException.class, () -> view(HUMP, "H9", "down/none/3", null)).field());
         assertEquals(
-                "configuration", assertThrows(UnknownNameException.class, () -> view(HUMP, "H1", "x", null)).field());
-        assertEquals("line", assertThrows(UnknownNameException.class, () -> view(HUMP, "H1", "down/none/3", "middle")).field());
+                "hazard",
+                assertThrows(UnknownNameException.class, () -> view(HUMP, "H9", "down/none/3", null))
+                        .field());
+        assertEquals(
+                "configuration",
+                assertThrows(UnknownNameException.class, () -> view(HUMP, "H1", "x", null))
+                        .field());
+        assertEquals(
+                "line",
+                assertThrows(UnknownNameException.class, () -> view(HUMP, "H1", "down/none/3", "middle"))
+                        .field());
         Route unknown = CheckCase.route("\"hazard\": \"crest\"");
         assertThrows(NotSurveyedException.class, () -> view(unknown, "H1", "down/none/3", null));
     }
@@ -63,10 +83,14 @@ class PassageViewTest {
     /** Hydraulics reach 10 in over the reference notch, hands 3 in: RigTexts. */
     @Test
     void aRaiseBeyondTheLimitsIsNoUnknownName() {
-        assertEquals("frontRaise",
-                assertThrows(BeyondLimitsException.class, () -> raised(10.1 * 0.0254, 0)).field());
-        assertEquals("rearRaise",
-                assertThrows(BeyondLimitsException.class, () -> raised(0, 3.1 * 0.0254)).field());
+        assertEquals(
+                "frontRaise",
+                assertThrows(BeyondLimitsException.class, () -> raised(10.1 * 0.0254, 0))
+                        .field());
+        assertEquals(
+                "rearRaise",
+                assertThrows(BeyondLimitsException.class, () -> raised(0, 3.1 * 0.0254))
+                        .field());
         assertEquals(10 * 0.0254, raised(10 * 0.0254, 0).frontRaiseM());
     }
 }

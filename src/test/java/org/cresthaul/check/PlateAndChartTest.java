@@ -19,12 +19,18 @@ class PlateAndChartTest {
 
     private static Report check(String route, String rig) throws Exception {
         Rig parsed = RigFile.parse(rig);
-        return RouteCheck.check(RouteFile.parse(route), parsed, parsed.stances().get(0), Margins.defaults(),
+        return RouteCheck.check(
+                RouteFile.parse(route),
+                parsed,
+                parsed.stances().get(0),
+                Margins.defaults(),
                 new Inputs("0".repeat(64), "0".repeat(64)));
     }
 
     private static String wide(String sign) {
-        String route = JsonEdit.edit(LimitsTexts.ROUTE, "/limits",
+        String route = JsonEdit.edit(
+                LimitsTexts.ROUTE,
+                "/limits",
                 "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
         return JsonEdit.edit(route, "/features/0/properties/limits", sign);
     }
@@ -39,8 +45,10 @@ class PlateAndChartTest {
     }
 
     private static String plate(String least, String most) {
-        return JsonEdit.edit(JsonEdit.edit(WeightsTexts.RIG, "/stances/0/weights/shims/plates/2/least", "\"" + least + "\""),
-                "/stances/0/weights/shims/plates/2/most", "\"" + most + "\"");
+        return JsonEdit.edit(
+                JsonEdit.edit(WeightsTexts.RIG, "/stances/0/weights/shims/plates/2/least", "\"" + least + "\""),
+                "/stances/0/weights/shims/plates/2/most",
+                "\"" + most + "\"");
     }
 
     @Test
@@ -55,12 +63,15 @@ class PlateAndChartTest {
         Report.Cell light = trailing(route, plate(Math.round(BOOSTER_LB) + 10 + " lb", "22,000 lb"));
         assertEquals("outside limits", light.verdict());
         assertTrue(light.load().least());
-        assertEquals("tight", trailing(route, plate("1,000 lb", Math.round(BOOSTER_LB) + 100 + " lb")).verdict());
+        assertEquals(
+                "tight",
+                trailing(route, plate("1,000 lb", Math.round(BOOSTER_LB) + 100 + " lb"))
+                        .verdict());
     }
 
     /**
-     * A sign for single axles just above what the booster's axle carries: within it by more than the weights' 2 % is not enough
-     * where its chart is 20 % off. Root of the squares, by hand.
+     * A sign for single axles just above what the booster's axle carries: within it by more than the weights' 2 % is
+     * not enough where its chart is 20 % off. Root of the squares, by hand.
      */
     @Test
     void theChartsAccuracyWidensTheLoadItSets() throws Exception {
@@ -75,8 +86,14 @@ class PlateAndChartTest {
         assertEquals("tight", off.verdict());
         assertTrue(off.reasons().get(0).contains("chart"), off.reasons().toString());
         double both = Math.hypot(0.20, 0.02);
-        assertEquals("tight", trailing(route, rated(coarse, "\"" + Math.round(BOOSTER_LB * (1 + both) - 5) + " lb\"")).verdict());
-        assertEquals("clear", trailing(route, rated(coarse, "\"" + Math.round(BOOSTER_LB * (1 + both) + 5) + " lb\"")).verdict());
+        assertEquals(
+                "tight",
+                trailing(route, rated(coarse, "\"" + Math.round(BOOSTER_LB * (1 + both) - 5) + " lb\""))
+                        .verdict());
+        assertEquals(
+                "clear",
+                trailing(route, rated(coarse, "\"" + Math.round(BOOSTER_LB * (1 + both) + 5) + " lb\""))
+                        .verdict());
     }
 
     private static String rated(String rig, String pounds) {
@@ -85,9 +102,12 @@ class PlateAndChartTest {
 
     @Test
     void limitsByTireWidthAreNotKnownWithoutTheWidth() throws Exception {
-        String route = wide("{\"source\":\"sign\",\"date\":\"2026-10-01\",\"tireWidth\":{\"weight\":\"900 lb\",\"per\":\"1 in\"}}");
+        String route = wide(
+                "{\"source\":\"sign\",\"date\":\"2026-10-01\",\"tireWidth\":{\"weight\":\"900 lb\",\"per\":\"1 in\"}}");
         assertEquals("loads not known", trailing(route, WeightsTexts.RIG).verdict());
-        String measured = JsonEdit.edit(WeightsTexts.RIG, "/stances/0/weights/ratings/tireWidths",
+        String measured = JsonEdit.edit(
+                WeightsTexts.RIG,
+                "/stances/0/weights/ratings/tireWidths",
                 "{\"steer\":\"25 in\",\"drive\":\"44 in\",\"trailer\":\"40 in\",\"booster\":\"40 in\"}");
         assertEquals("clear", trailing(route, measured).verdict());
         String narrow = JsonEdit.edit(measured, "/stances/0/weights/ratings/tireWidths/booster", "\"8 in\"");

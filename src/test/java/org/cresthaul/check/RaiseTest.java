@@ -26,7 +26,8 @@ class RaiseTest {
 
     /** A hump under the deck: {@code height} at the rail, falling off at 5 % on both sides. */
     private static Route hump(double height) {
-        return CheckCase.crossing(CheckCase.points(s -> height - 0.05 * Math.abs(s) < 1e-3 ? 0 : height - 0.05 * Math.abs(s)), "1 mm");
+        return CheckCase.crossing(
+                CheckCase.points(s -> height - 0.05 * Math.abs(s) < 1e-3 ? 0 : height - 0.05 * Math.abs(s)), "1 mm");
     }
 
     private static double worst(Route route, double frontM, double rearM) {
@@ -74,8 +75,12 @@ class RaiseTest {
             Report report = CheckCase.check(hump(height), new Margins(GROUND_MARGIN_M, 0));
             for (Report.Cell cell : report.hazards().get(0).cells()) {
                 if (cell.raise() != null) {
-                    assertTrue(cell.raise().frontM() <= cell.raise().frontEndM(), cell.raise().toString());
-                    assertTrue(cell.raise().rearM() <= cell.raise().rearEndM(), cell.raise().toString());
+                    assertTrue(
+                            cell.raise().frontM() <= cell.raise().frontEndM(),
+                            cell.raise().toString());
+                    assertTrue(
+                            cell.raise().rearM() <= cell.raise().rearEndM(),
+                            cell.raise().toString());
                     raised++;
                 }
             }
@@ -94,7 +99,8 @@ class RaiseTest {
 
     /**
      * Axles come onto their stops here, and then a raise may open nothing until it is large enough. Where none is
-     * reported, trying both raises in turn must not find one either (2 mm are left for the uncertainty's lever weights).
+     * reported, trying both raises in turn must not find one either (2 mm are left for the uncertainty's lever
+     * weights).
      */
     @ParameterizedTest
     @CsvSource({"DOWN, NONE", "UP, NONE", "DOWN, CLOSE_COUPLED"})

@@ -24,7 +24,8 @@ class RaisedCheckTest {
     @Test
     void atNoRaiseItSaysWhatTheReportSays() {
         Report.Cell cell = CheckCase.cell(CheckCase.check(HUMP, MARGINS), "down/none/3");
-        RaisedCheck.Raised flat = raisedCheck(HUMP).at("H1", "down/none/3", 0, 0).orElseThrow();
+        RaisedCheck.Raised flat =
+                raisedCheck(HUMP).at("H1", "down/none/3", 0, 0).orElseThrow();
 
         assertEquals(cell.verdict(), flat.verdict());
         assertEquals(cell.ground(), flat.ground());
@@ -33,15 +34,19 @@ class RaisedCheckTest {
 
     @Test
     void atTheReportsOwnRaiseItIsClearAndBelowItIsNot() {
-        Report.RaiseFinding raise = CheckCase.cell(CheckCase.check(HUMP, MARGINS), "down/none/3").raise();
+        Report.RaiseFinding raise =
+                CheckCase.cell(CheckCase.check(HUMP, MARGINS), "down/none/3").raise();
         RaisedCheck check = raisedCheck(HUMP);
 
-        RaisedCheck.Raised own = check.at("H1", "down/none/3", raise.frontM(), raise.rearM()).orElseThrow();
+        RaisedCheck.Raised own =
+                check.at("H1", "down/none/3", raise.frontM(), raise.rearM()).orElseThrow();
         assertTrue(own.isClear(), own.toString());
         // The finding is rounded up to 0.1 mm, and so is the gap better by no more.
         assertEquals(raise.clearanceM(), own.clearanceM(), 2e-4);
         assertTrue(own.governing().valueM() >= own.governing().requiredM());
-        assertFalse(check.at("H1", "down/none/3", raise.frontM() - 0.005, raise.rearM()).orElseThrow().isClear());
+        assertFalse(check.at("H1", "down/none/3", raise.frontM() - 0.005, raise.rearM())
+                .orElseThrow()
+                .isClear());
     }
 
     @Test
@@ -58,10 +63,14 @@ class RaisedCheckTest {
 
     @Test
     void whatNobodySurveyedStaysUnknown() {
-        assertTrue(raisedCheck(CheckCase.route("\"hazard\": \"dip\"")).at("H1", "down/none/3", 0.1, 0).isEmpty());
+        assertTrue(raisedCheck(CheckCase.route("\"hazard\": \"dip\""))
+                .at("H1", "down/none/3", 0.1, 0)
+                .isEmpty());
         assertThrows(UnknownNameException.class, () -> raisedCheck(HUMP).at("H2", "down/none/3", 0, 0));
         assertThrows(UnknownNameException.class, () -> raisedCheck(HUMP).at("H1", "down/none/9", 0, 0));
-        assertThrows(UnknownNameException.class,
-                () -> raisedCheck(CheckCase.route("\"hazard\": \"posted-bridge\"")).at("H1", "down/none/3", 0, 0));
+        assertThrows(
+                UnknownNameException.class,
+                () -> raisedCheck(CheckCase.route("\"hazard\": \"posted-bridge\""))
+                        .at("H1", "down/none/3", 0, 0));
     }
 }

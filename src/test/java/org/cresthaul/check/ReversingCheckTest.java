@@ -16,7 +16,10 @@ import org.cresthaul.rig.RigTexts;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 
-/** The backing-up part of a report on a rig whose axles are 11.6, 13 and 14.4 m behind the kingpin, which bends to 80 degrees. */
+/**
+ * The backing-up part of a report on a rig whose axles are 11.6, 13 and 14.4 m behind the kingpin, which bends to 80
+ * degrees.
+ */
 class ReversingCheckTest {
     private static final double BEND_RAD = Math.toRadians(1);
 
@@ -34,7 +37,8 @@ class ReversingCheckTest {
 
     /** L ln(tan(limit/2) / tan(bend/2)) with L = Σx² / Σx, as one unit pushed straight back has it. */
     private static double closedFormM(double limitDeg, double... behindM) {
-        double lengthM = DoubleStream.of(behindM).map(x -> x * x).sum() / DoubleStream.of(behindM).sum();
+        double lengthM = DoubleStream.of(behindM).map(x -> x * x).sum()
+                / DoubleStream.of(behindM).sum();
         return lengthM * Math.log(Math.tan(Math.toRadians(limitDeg) / 2) / Math.tan(BEND_RAD / 2));
     }
 
@@ -49,14 +53,22 @@ class ReversingCheckTest {
     void goesAsFarAsTheClosedFormWhereverOneUnitIsPushed() throws Exception {
         ReversingReport report = report(RigTexts.RIG);
 
-        assertKingpin(closedFormM(80, 11.6, 13, 14.4), state(report, "down", "none").free());
+        assertKingpin(
+                closedFormM(80, 11.6, 13, 14.4), state(report, "down", "none").free());
         assertKingpin(closedFormM(80, 11.6, 13), state(report, "up", "none").free());
-        assertKingpin(closedFormM(80, 11.6, 13, 14.4, 15.9), state(report, "down", "close-coupled").free());
+        assertKingpin(
+                closedFormM(80, 11.6, 13, 14.4, 15.9),
+                state(report, "down", "close-coupled").free());
         assertKingpin(closedFormM(80, 11.6, 13), state(report, "up", "carried").free());
         // The hinge is 15.2 m behind the kingpin, the booster's axle 3.2 m behind that.
-        assertKingpin(closedFormM(80, 11.6, 13, 14.4, 18.4), state(report, "down", "trailing").locked());
-        assertKingpin(closedFormM(80, 11.6, 13, 18.4), state(report, "up", "trailing").locked());
-        assertKingpin(closedFormM(80, 11.6, 13, 14.4), state(report, "down", "trailing").lockedLight());
+        assertKingpin(
+                closedFormM(80, 11.6, 13, 14.4, 18.4),
+                state(report, "down", "trailing").locked());
+        assertKingpin(
+                closedFormM(80, 11.6, 13, 18.4), state(report, "up", "trailing").locked());
+        assertKingpin(
+                closedFormM(80, 11.6, 13, 14.4),
+                state(report, "down", "trailing").lockedLight());
         assertEquals(BEND_RAD, report.bendRad(), 1e-5);
         assertEquals(300 * 0.3048, report.mostM(), 1e-9);
     }
@@ -70,7 +82,10 @@ class ReversingCheckTest {
             if (s.booster().equals("trailing")) {
                 assertEquals("pivot", s.free().coupling());
                 assertEquals(Math.toRadians(35), s.free().limitRad(), 1e-5);
-                assertTrue(s.free().limitMetM() > 1 && s.free().limitMetM() < s.lockedLight().limitMetM(), s.toString());
+                assertTrue(
+                        s.free().limitMetM() > 1
+                                && s.free().limitMetM() < s.lockedLight().limitMetM(),
+                        s.toString());
                 trailing++;
             } else {
                 assertNull(s.locked());
@@ -86,7 +101,8 @@ class ReversingCheckTest {
         ReversingReport report = report(RigTexts.RIG);
         Set<String> states = new HashSet<>();
         report.states().forEach(s -> assertTrue(states.add(s.lift() + "/" + s.booster()), s.toString()));
-        List<CheckedConfiguration> all = CheckedConfiguration.listOf(rig, rig.stances().get(0));
+        List<CheckedConfiguration> all =
+                CheckedConfiguration.listOf(rig, rig.stances().get(0));
 
         assertEquals(8, states.size(), "two axle states, four booster states");
         for (CheckedConfiguration c : all) {
@@ -99,11 +115,13 @@ class ReversingCheckTest {
     /** Axles on 11.6, 13, 14.4 and 40 m turn as one at 26.7 m: 122 m by the closed form. */
     @Test
     void aLimitThatIsNotMetIsNoNumber() throws Exception {
-        ReversingReport report = report(JsonEdit.edit(
-                RigTexts.RIG, "/stances/0/booster/closeCoupledAxle/x", "\"-40 m\""));
+        ReversingReport report =
+                report(JsonEdit.edit(RigTexts.RIG, "/stances/0/booster/closeCoupledAxle/x", "\"-40 m\""));
 
         assertTrue(closedFormM(80, 11.6, 13, 14.4, 40) > 120);
-        assertEquals(new Way(null, null, null), state(report, "down", "close-coupled").free());
+        assertEquals(
+                new Way(null, null, null),
+                state(report, "down", "close-coupled").free());
     }
 
     @Test
@@ -123,7 +141,12 @@ class ReversingCheckTest {
     void saysWhatItIsAndWhatToDo() throws Exception {
         String cautions = String.join(" ", report(RigTexts.RIG).cautions());
 
-        for (String part : List.of("steering held straight", "faster than steering can correct", "Lock it", "spotter", "maker's",
+        for (String part : List.of(
+                "steering held straight",
+                "faster than steering can correct",
+                "Lock it",
+                "spotter",
+                "maker's",
                 "local rules")) {
             assertTrue(cautions.contains(part), part);
         }

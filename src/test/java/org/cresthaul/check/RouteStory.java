@@ -11,8 +11,8 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /**
- * What a route is meant to show, as a table: per hazard and state the verdict at notches 1 to 7 (C clear, t tight,
- * X contact, ? not surveyed), the raise that clears (. not needed, f front, r rear, b both, - none) and the lowest notch
+ * What a route is meant to show, as a table: per hazard and state the verdict at notches 1 to 7 (C clear, t tight, X
+ * contact, ? not surveyed), the raise that clears (. not needed, f front, r rear, b both, - none) and the lowest notch
  * that clears. "any" is every state. Lines that start with # say why.
  */
 final class RouteStory {
@@ -84,7 +84,12 @@ final class RouteStory {
                         verdicts.append(letter(cell.verdict()));
                         raises.append(cell.verdict().equals("clear") ? '.' : letter(cell.raise()));
                     }
-                    rows.add(String.join(" ", hazard.id(), least.lift() + "/" + least.booster(), verdicts, raises,
+                    rows.add(String.join(
+                            " ",
+                            hazard.id(),
+                            least.lift() + "/" + least.booster(),
+                            verdicts,
+                            raises,
                             least.notch() == null ? "-" : least.notch()));
                 }
             }
@@ -93,7 +98,8 @@ final class RouteStory {
     }
 
     static char letter(String verdict) {
-        return Map.of("clear", 'C', "tight", 't', "contact", 'X', "not surveyed", '?', "outside limits", '%').get(verdict);
+        return Map.of("clear", 'C', "tight", 't', "contact", 'X', "not surveyed", '?', "outside limits", '%')
+                .get(verdict);
     }
 
     private static char letter(Report.RaiseFinding raise) {

@@ -36,6 +36,7 @@ class SampleFileSweepTest {
     private static final Path SAMPLES = Path.of("sample-routes");
     /** Texts for people: another text there is no mistake, and changes nothing. */
     private static final Pattern FREE_TEXT = Pattern.compile(".*/(part|name|note|source|landmark|route|date)");
+
     private static final List<String> MISTYPED = List.of("null", "7", "true", "\"x\"", "[]", "{}", "[\"1 m\"]", "\"\"");
 
     /** Places of the samples with the very keys of another one. */
@@ -59,9 +60,11 @@ class SampleFileSweepTest {
     private static Map<String, String> verdicts(Route route, Rig combination) {
         Map<String, String> verdicts = new LinkedHashMap<>();
         for (LevelStance stance : combination.stances()) {
-            Report report = RouteCheck.check(route, combination, stance, Margins.defaults(), new Inputs("route", "rig"));
-            report.hazards().forEach(h -> h.cells()
-                    .forEach(c -> verdicts.put(h.kind() + " " + c.configuration(), c.verdict())));
+            Report report =
+                    RouteCheck.check(route, combination, stance, Margins.defaults(), new Inputs("route", "rig"));
+            report.hazards()
+                    .forEach(h ->
+                            h.cells().forEach(c -> verdicts.put(h.kind() + " " + c.configuration(), c.verdict())));
             report.configurations().forEach(c -> verdicts.put("loads " + c.key(), c.loads()));
         }
         return verdicts;
@@ -76,7 +79,8 @@ class SampleFileSweepTest {
         ObjectNode small = route.deepCopy();
         ArrayNode features = small.putArray("features");
         for (JsonNode f : route.get("features")) {
-            if (f.at("/properties/id").isMissingNode() || ids.contains(f.at("/properties/id").asText())) {
+            if (f.at("/properties/id").isMissingNode()
+                    || ids.contains(f.at("/properties/id").asText())) {
                 features.add(f.deepCopy());
             }
         }
@@ -162,7 +166,11 @@ class SampleFileSweepTest {
             try {
                 after = check.of(change.in(document));
             } catch (InputRejected rejected) {
-                assertTrue(rejected.problems().stream().allMatch(p -> !p.message().isBlank() && !p.remedy().isBlank()), what);
+                assertTrue(
+                        rejected.problems().stream()
+                                .allMatch(p ->
+                                        !p.message().isBlank() && !p.remedy().isBlank()),
+                        what);
                 continue;
             } catch (RuntimeException | Error failed) {
                 wrong.add(what + ": " + failed);
@@ -174,7 +182,8 @@ class SampleFileSweepTest {
                     || REASONS.keySet().stream().anyMatch(r -> Pattern.matches(r, change.pointer));
             if (!excused) {
                 after.forEach((cell, verdict) -> {
-                    if (verdict.equals(Verdict.CLEAR.word()) && !Verdict.CLEAR.word().equals(before.get(cell))) {
+                    if (verdict.equals(Verdict.CLEAR.word())
+                            && !Verdict.CLEAR.word().equals(before.get(cell))) {
                         wrong.add(what + ": " + cell + " was " + before.get(cell) + ", is clear");
                     }
                 });
@@ -200,8 +209,16 @@ class SampleFileSweepTest {
     /** The rig in its one simplest setting: what is judged is the route. */
     private static JsonNode oneSetting(JsonNode rig) throws Exception {
         ObjectNode small = withNotches(rig, 1);
-        for (String key : List.of("/booster", "/plan/booster", "/weights/booster", "/weights/regulator", "/weights/shims",
-                "/weights/gross", "/weights/gauges/booster", "/trailer/liftAxle", "/weights/gauges/trailerUp")) {
+        for (String key : List.of(
+                "/booster",
+                "/plan/booster",
+                "/weights/booster",
+                "/weights/regulator",
+                "/weights/shims",
+                "/weights/gross",
+                "/weights/gauges/booster",
+                "/trailer/liftAxle",
+                "/weights/gauges/trailerUp")) {
             String place = "/stances/0" + key;
             int cut = place.lastIndexOf('/');
             ((ObjectNode) small.at(place.substring(0, cut))).remove(place.substring(cut + 1));
@@ -212,8 +229,8 @@ class SampleFileSweepTest {
     @ParameterizedTest
     @ValueSource(strings = {"lowbed-loaded.rig.json", "lowbed-empty.rig.json"})
     void noKeyOfARigMakesMoreClearWhenItIsGoneOrWrong(String file) throws Exception {
-        Route route = RouteFile.parse(
-                only(read("alder-county.route.geojson"), Set.of("H02", "H05", "B01")).toString());
+        Route route = RouteFile.parse(only(read("alder-county.route.geojson"), Set.of("H02", "H05", "B01"))
+                .toString());
         JsonNode rig = withNotches(read(file), 2);
         assertTrue(verdicts(route, RigFile.parse(rig.toString())).containsValue(Verdict.CLEAR.word()), file);
         Set<String> accepted = sweep(rig, "", changed -> verdicts(route, RigFile.parse(changed.toString())));
@@ -238,6 +255,9 @@ class SampleFileSweepTest {
             }
         }
         assertTrue(swept > 12, file);
-        sweep(only(route, Set.of("H01", "B01")), "/limits", changed -> verdicts(RouteFile.parse(changed.toString()), rig));
+        sweep(
+                only(route, Set.of("H01", "B01")),
+                "/limits",
+                changed -> verdicts(RouteFile.parse(changed.toString()), rig));
     }
 }

@@ -12,7 +12,10 @@ import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
 
-/** A sample route and a sample rig in its first stance, checked once with the usual margins for all tests that ask about them. */
+/**
+ * A sample route and a sample rig in its first stance, checked once with the usual margins for all tests that ask about
+ * them.
+ */
 public record SampleHaul(Route route, Rig rig, LevelStance stance, Margins margins, Report report) {
     private static final Path FOLDER = Path.of("sample-routes");
     private static final Map<String, SampleHaul> MADE = new ConcurrentHashMap<>();
@@ -28,8 +31,8 @@ public record SampleHaul(Route route, Rig rig, LevelStance stance, Margins margi
             Rig rig = RigFile.parse(Files.readAllBytes(FOLDER.resolve(rigName + ".rig.json")));
             LevelStance stance = rig.stances().get(0);
             Margins margins = Margins.defaults();
-            return new SampleHaul(route, rig, stance, margins,
-                    RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b")));
+            return new SampleHaul(
+                    route, rig, stance, margins, RouteCheck.check(route, rig, stance, margins, new Inputs("0a", "0b")));
         } catch (InputRejected | IOException e) {
             throw new IllegalArgumentException(routeName + " " + rigName, e);
         }

@@ -25,7 +25,8 @@ class SampleRouteSumsTest {
     private static final double FOOT = 0.3048;
 
     private static final Route ROUTE = route();
-    private static final Report LOADED = SampleHaul.of("alder-county", "lowbed-loaded").report();
+    private static final Report LOADED =
+            SampleHaul.of("alder-county", "lowbed-loaded").report();
 
     /**
      * Steer axle at 0; drive axles, fifth wheel; and of the trailer, from the kingpin: axles, valve axle, deck front.

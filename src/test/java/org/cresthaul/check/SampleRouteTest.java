@@ -45,12 +45,13 @@ class SampleRouteTest {
     private static final Route ROUTE = route();
     private static final Rig LOADED_RIG = rig("lowbed-loaded");
     private static final Rig EMPTY_RIG = rig("lowbed-empty");
-    private static final Report LOADED = SampleHaul.of("alder-county", "lowbed-loaded").report();
-    private static final Report EMPTY = SampleHaul.of("alder-county", "lowbed-empty").report();
+    private static final Report LOADED =
+            SampleHaul.of("alder-county", "lowbed-loaded").report();
+    private static final Report EMPTY =
+            SampleHaul.of("alder-county", "lowbed-empty").report();
 
     /** As {@link RouteStory} writes it. */
-    private static final String LOADED_STORY =
-            """
+    private static final String LOADED_STORY = """
             # Pikesend siding: nearly flat, clears at every notch in every state
             H01 any                 CCCCCCC ....... 1
             # Creamery pipe bridge: posted 2 ft 6 in over the load
@@ -112,8 +113,7 @@ class SampleRouteTest {
             """;
 
     /** The way back: the empty deck rides higher and nothing stands on it. */
-    private static final String EMPTY_STORY =
-            """
+    private static final String EMPTY_STORY = """
             H01 any                 CCCCCCC ....... 1
             H02 any                 CCCCCCC ....... 1
             H03 any                 CCCCCCC ....... 1
@@ -156,8 +156,7 @@ class SampleRouteTest {
     }
 
     /** Corners, by axle and booster state: verdict, and whether it needs escorts on the opposing lane. */
-    private static final String CORNER_STORY =
-            """
+    private static final String CORNER_STORY = """
             # Pikesend turn: nobody gets round on the own lanes; everybody does with escorts on the opposing lane
             C1 down/none t escorts
             C1 up/none t escorts
@@ -219,18 +218,34 @@ class SampleRouteTest {
                 told++;
                 String where = hazard.id() + " " + cell.configuration();
                 boolean booster = cell.configuration().contains("trailing");
-                assertEquals(booster ? List.of("tractor", "trailer", "booster") : List.of("tractor", "trailer"),
-                        c.swings().stream().map(UnitSwing::unit).toList(), where);
-                assertEquals(c.tailSwingM(), c.swings().stream()
-                        .mapToDouble(s -> Math.max(s.tailOutsideM(), s.tailInsideM())).max().orElseThrow(), 0, where);
-                assertEquals(c.frontalSwingM(), c.swings().stream()
-                        .mapToDouble(s -> Math.max(s.frontOutsideM(), s.frontInsideM())).max().orElseThrow(), 0, where);
+                assertEquals(
+                        booster ? List.of("tractor", "trailer", "booster") : List.of("tractor", "trailer"),
+                        c.swings().stream().map(UnitSwing::unit).toList(),
+                        where);
+                assertEquals(
+                        c.tailSwingM(),
+                        c.swings().stream()
+                                .mapToDouble(s -> Math.max(s.tailOutsideM(), s.tailInsideM()))
+                                .max()
+                                .orElseThrow(),
+                        0,
+                        where);
+                assertEquals(
+                        c.frontalSwingM(),
+                        c.swings().stream()
+                                .mapToDouble(s -> Math.max(s.frontOutsideM(), s.frontInsideM()))
+                                .max()
+                                .orElseThrow(),
+                        0,
+                        where);
                 UnitSwing last = c.swings().get(c.swings().size() - 1);
                 assertEquals(c.offtrackingM(), last.offtrackingM(), 0, where);
                 assertEquals(c.trailsWideM(), booster ? last.trailsOutsideM() : null, where);
                 assertEquals(null, c.swings().get(0).trailsOutsideM(), where);
                 // Whatever the corner, the trailer's tires run well inside of the tractor's.
-                assertTrue(c.swings().get(1).trailsInsideM() > 0.3, where + ": " + c.swings().get(1));
+                assertTrue(
+                        c.swings().get(1).trailsInsideM() > 0.3,
+                        where + ": " + c.swings().get(1));
             }
         }
         assertEquals(4 * 42, told);
@@ -243,14 +258,23 @@ class SampleRouteTest {
                 .replace("\"roundabout\": {\"outer\": \"64 ft\"", "\"roundabout\": {\"outer\": \"61 ft\"");
         Route route = RouteFile.parse(narrow.getBytes(StandardCharsets.UTF_8));
         RouteCorner square = route.hazards().stream()
-                .filter(h -> h.place().id().equals("C2")).map(RouteCorner.class::cast).findFirst().orElseThrow();
+                .filter(h -> h.place().id().equals("C2"))
+                .map(RouteCorner.class::cast)
+                .findFirst()
+                .orElseThrow();
         LevelStance stance = LOADED_RIG.stances().iterator().next();
-        List<Report.Cell> cells = new CornerCells(new JoinedCorners(route, stance).of(square), LOADED_RIG, stance, Margins.defaults())
+        List<Report.Cell> cells = new CornerCells(
+                        new JoinedCorners(route, stance).of(square), LOADED_RIG, stance, Margins.defaults())
                 .cells(CheckedConfiguration.listOf(LOADED_RIG, stance));
         Report.Cell blocked = cells.stream()
-                .filter(c -> c.configuration().equals("up/trailing/4")).findFirst().orElseThrow();
+                .filter(c -> c.configuration().equals("up/trailing/4"))
+                .findFirst()
+                .orElseThrow();
         assertEquals("contact", blocked.verdict());
-        assertTrue(blocked.reasons().stream().anyMatch(r -> r.startsWith("corner: would make the turn: ") && r.contains("2 axles · no booster")),
+        assertTrue(
+                blocked.reasons().stream()
+                        .anyMatch(r ->
+                                r.startsWith("corner: would make the turn: ") && r.contains("2 axles · no booster")),
                 blocked.reasons().toString());
     }
 
@@ -268,7 +292,9 @@ class SampleRouteTest {
     @ParameterizedTest
     @CsvSource({"H02", "H07", "H09", "H12", "H17"})
     void theLoadsCabIsHighest(String hazard) {
-        assertEquals("loader cab roof", cell(LOADED, hazard, "down/none/4").overhead().part());
+        assertEquals(
+                "loader cab roof",
+                cell(LOADED, hazard, "down/none/4").overhead().part());
     }
 
     @ParameterizedTest
@@ -294,16 +320,31 @@ class SampleRouteTest {
         assertTrue(ROUTE.note().startsWith("Invented"));
         assertEquals(3, ROUTE.legs().size());
         assertEquals(60_000, ROUTE.lengthM(), 5_000);
-        Map<String, Long> kinds = ROUTE.hazards().stream()
-                .collect(Collectors.groupingBy(Hazard::word, Collectors.counting()));
-        assertEquals(Map.of("rail-crossing", 9L, "low-structure", 5L, "crest", 2L, "dip", 1L, "posted-bridge", 2L,
-                "stretch", 1L, "corner", 4L), kinds);
+        Map<String, Long> kinds =
+                ROUTE.hazards().stream().collect(Collectors.groupingBy(Hazard::word, Collectors.counting()));
+        assertEquals(
+                Map.of(
+                        "rail-crossing",
+                        9L,
+                        "low-structure",
+                        5L,
+                        "crest",
+                        2L,
+                        "dip",
+                        1L,
+                        "posted-bridge",
+                        2L,
+                        "stretch",
+                        1L,
+                        "corner",
+                        4L),
+                kinds);
         assertTrue(ROUTE.hazards().stream().allMatch(h -> h.place().landmark().isPresent()));
     }
 
     /**
-     * The sample's own figures: seven notches of 5/8 in, secondary valve 1 1/4 in, raised tire 4 1/4 in. Of the order that
-     * check-values W10 (common practice, no source) calls plausible, and none of them.
+     * The sample's own figures: seven notches of 5/8 in, secondary valve 1 1/4 in, raised tire 4 1/4 in. Of the order
+     * that check-values W10 (common practice, no source) calls plausible, and none of them.
      */
     @Test
     void rigsAreOfTradeProportionsAndSaidToBeInvented() {
@@ -319,8 +360,11 @@ class SampleRouteTest {
             assertEquals(3, trailer.axles().axles().size());
             assertEquals(1.25 * INCH, trailer.liftAxle().orElseThrow().secondaryRiseM(), 1e-9);
             assertEquals(4.25 * INCH, trailer.liftAxle().orElseThrow().gapM(), 1e-9);
-            assertEquals(25 * FOOT, trailer.deckFront().xM() - trailer.deckRear().xM(), FOOT);
-            double frontFt = (stance.tractor().underside().frontXM() - stance.tractor().fifthWheel().xM()) / FOOT;
+            assertEquals(
+                    25 * FOOT, trailer.deckFront().xM() - trailer.deckRear().xM(), FOOT);
+            double frontFt = (stance.tractor().underside().frontXM()
+                            - stance.tractor().fifthWheel().xM())
+                    / FOOT;
             double rearFt = (trailer.boosterHinge().orElseThrow().xM()
                             + stance.booster().orElseThrow().underside().rearXM())
                     / FOOT;

@@ -37,11 +37,12 @@ class SorrelValleyTest {
     private static final double INCH = 0.0254;
     private static final double FOOT = 0.3048;
     private static final Route ROUTE = route();
-    private static final Report LOADED = SampleHaul.of("sorrel-valley", "lowbed-loaded").report();
-    private static final Report EMPTY = SampleHaul.of("sorrel-valley", "lowbed-empty").report();
+    private static final Report LOADED =
+            SampleHaul.of("sorrel-valley", "lowbed-loaded").report();
+    private static final Report EMPTY =
+            SampleHaul.of("sorrel-valley", "lowbed-empty").report();
 
-    private static final String LOADED_STORY =
-            """
+    private static final String LOADED_STORY = """
             # Lower ford: three axles clear; the raised tire meets the rim
             H01 down/none           CCCCCCC ....... 1
             H01 up/none             tttttXX rrrrrrr -
@@ -83,8 +84,7 @@ class SorrelValleyTest {
             """;
 
     /** The way back: nothing but the raised tire is in the way, and the main line at the lowest notch. */
-    private static final String EMPTY_STORY =
-            """
+    private static final String EMPTY_STORY = """
             H01 down/none           CCCCCCC ....... 1
             H01 up/none             tttttXX rrrrrrr -
             H02 down/none           tCCCCCC f...... 2
@@ -99,8 +99,7 @@ class SorrelValleyTest {
             """;
 
     /** Corners and loads, where the notch does not matter; C clear, t tight, X contact, % outside limits. */
-    private static final String STATES_STORY =
-            """
+    private static final String STATES_STORY = """
             # Tansy Bend turn: loaded, only two axles keep their margin, and the close-coupled booster does not
             C1 down/none t, up/none C, down/trailing t, up/trailing C, down/close-coupled t, up/close-coupled t
             # Valley road on peat: seven axles on the road
@@ -126,7 +125,8 @@ class SorrelValleyTest {
 
     @Test
     void cornersAndLoadsTellTheirStory() {
-        Set<String> expected = STATES_STORY.lines()
+        Set<String> expected = STATES_STORY
+                .lines()
                 .filter(l -> !l.startsWith("#"))
                 .flatMap(l -> List.of(l.substring(l.indexOf(' ') + 1).split(", ")).stream()
                         .map(s -> l.substring(0, l.indexOf(' ')) + " " + s))
@@ -148,10 +148,15 @@ class SorrelValleyTest {
         assertEquals(12, LOADED.hazards().size());
         for (Report.HazardFindings hazard : LOADED.hazards()) {
             assertTrue(hazard.cells().stream().noneMatch(c -> c.verdict().equals("not surveyed")), hazard.id());
-            assertTrue(hazard.cells().stream().noneMatch(c -> c.corner() != null && c.corner().escorts()), hazard.id());
-            assertTrue(hazard.cells().stream()
-                    .anyMatch(c -> c.verdict().equals("clear") && within(c.configuration()) || c.raise() != null
-                            && within(c.configuration())), hazard.id());
+            assertTrue(
+                    hazard.cells().stream()
+                            .noneMatch(c -> c.corner() != null && c.corner().escorts()),
+                    hazard.id());
+            assertTrue(
+                    hazard.cells().stream()
+                            .anyMatch(c -> c.verdict().equals("clear") && within(c.configuration())
+                                    || c.raise() != null && within(c.configuration())),
+                    hazard.id());
         }
     }
 
@@ -164,16 +169,20 @@ class SorrelValleyTest {
     @Test
     void noConfigurationGetsThroughWithoutAChangeButTheEmptyRigDoes() {
         for (Report.ConfigurationVerdict c : LOADED.configurations()) {
-            assertTrue(LOADED.hazards().stream()
-                    .map(h -> cell(h, c.key()))
-                    .anyMatch(cell -> !cell.verdict().equals("clear") && cell.raise() == null), c.key());
+            assertTrue(
+                    LOADED.hazards().stream()
+                            .map(h -> cell(h, c.key()))
+                            .anyMatch(cell -> !cell.verdict().equals("clear") && cell.raise() == null),
+                    c.key());
         }
         for (String notch : List.of("2", "3", "4", "5", "6", "7")) {
-            assertEquals("clear", EMPTY.configurations().stream()
-                    .filter(c -> c.key().equals("down/none/" + notch))
-                    .findFirst()
-                    .orElseThrow()
-                    .verdict());
+            assertEquals(
+                    "clear",
+                    EMPTY.configurations().stream()
+                            .filter(c -> c.key().equals("down/none/" + notch))
+                            .findFirst()
+                            .orElseThrow()
+                            .verdict());
         }
     }
 
@@ -190,8 +199,9 @@ class SorrelValleyTest {
 
     /**
      * The conveyor hangs 14 ft 4 in over the road (soffit 1445.165 ft to 1445.141 ft, center line surveyed there at
-     * 1430.822 ft), the cab roof stands 14 ft high: 4 in. Grades under the truck change by at most 0.9 % between the mill
-     * lead and the conveyor, which over the 20 ft from the rear axles to the roof is less than 2 in, one way or the other.
+     * 1430.822 ft), the cab roof stands 14 ft high: 4 in. Grades under the truck change by at most 0.9 % between the
+     * mill lead and the conveyor, which over the 20 ft from the rear axles to the roof is less than 2 in, one way or
+     * the other.
      */
     @Test
     void theCabRoofPassesTheConveyorByAboutFourInches() {
@@ -207,12 +217,28 @@ class SorrelValleyTest {
         assertTrue(ROUTE.note().startsWith("Invented"));
         assertEquals(3, ROUTE.legs().size());
         assertEquals(32_000, ROUTE.lengthM(), 1_000);
-        Map<String, Long> kinds = ROUTE.hazards().stream()
-                .collect(Collectors.groupingBy(Hazard::word, Collectors.counting()));
-        assertEquals(Map.of("rail-crossing", 4L, "low-structure", 1L, "crest", 2L, "dip", 1L, "posted-bridge", 1L,
-                "stretch", 1L, "corner", 2L), kinds);
+        Map<String, Long> kinds =
+                ROUTE.hazards().stream().collect(Collectors.groupingBy(Hazard::word, Collectors.counting()));
+        assertEquals(
+                Map.of(
+                        "rail-crossing",
+                        4L,
+                        "low-structure",
+                        1L,
+                        "crest",
+                        2L,
+                        "dip",
+                        1L,
+                        "posted-bridge",
+                        1L,
+                        "stretch",
+                        1L,
+                        "corner",
+                        2L),
+                kinds);
         assertTrue(ROUTE.hazards().stream().allMatch(h -> h.place().landmark().isPresent()));
-        assertFalse(ROUTE.hazards().stream().anyMatch(h -> h.place().id().startsWith("turn-")), "tight turns described");
+        assertFalse(
+                ROUTE.hazards().stream().anyMatch(h -> h.place().id().startsWith("turn-")), "tight turns described");
     }
 
     @Test
@@ -230,7 +256,8 @@ class SorrelValleyTest {
     @ParameterizedTest
     @CsvSource({"H02, H03, 165", "H04, H05, 85"})
     void placesLieCloseTogether(String first, String second, double apartFt) {
-        double apart = finding(LOADED, second).chainageM() - finding(LOADED, first).chainageM();
+        double apart =
+                finding(LOADED, second).chainageM() - finding(LOADED, first).chainageM();
         assertEquals(apartFt * FOOT, apart, 0.5);
     }
 
@@ -255,10 +282,15 @@ class SorrelValleyTest {
                     continue;
                 }
                 Report.Cell raised = check.raised(id, cell.configuration(), raise.frontM(), raise.rearM());
-                boolean above = raised.overhead() != null && raised.overhead().valueM() < raised.ground().valueM();
+                boolean above = raised.overhead() != null
+                        && raised.overhead().valueM() < raised.ground().valueM();
                 Report.GapFinding least = above ? raised.overhead() : raised.ground();
                 // Two searches, each proven within what it says; figures are rounded to 0.1 mm.
-                assertEquals(least.valueM(), raise.clearanceM(), least.provenWithinM() + 1e-4, id + " " + cell.configuration());
+                assertEquals(
+                        least.valueM(),
+                        raise.clearanceM(),
+                        least.provenWithinM() + 1e-4,
+                        id + " " + cell.configuration());
                 assertEquals(least.requiredM(), raise.requiredM(), 2e-4, id + " " + cell.configuration());
                 assertTrue(raise.clearanceM() >= raise.requiredM(), id + " " + cell.configuration());
                 told++;

@@ -23,10 +23,11 @@ class SurveySpacingTest {
         String points = DoubleStream.of(atM)
                 .mapToObj(x -> "[\"" + Math.round(x * 1000) + " mm\", \"0 m\"]")
                 .collect(Collectors.joining(", "));
-        return CheckCase.route("\"hazard\": \"" + kind + "\", \"survey\": {\"accuracy\": \"2 mm\", \"source\": \"level\"},"
-                + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
-                + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}" + more
-                + ", \"profile\": [{\"line\": \"center\", \"points\": [" + points + "]}]");
+        return CheckCase.route(
+                "\"hazard\": \"" + kind + "\", \"survey\": {\"accuracy\": \"2 mm\", \"source\": \"level\"},"
+                        + " \"approachBefore\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"},"
+                        + " \"approachAfter\": {\"grade\": \"0 %\", \"accuracy\": \"0 %\"}" + more
+                        + ", \"profile\": [{\"line\": \"center\", \"points\": [" + points + "]}]");
     }
 
     private static double[] every(double stepM, double fromM, double toM) {
@@ -61,7 +62,13 @@ class SurveySpacingTest {
     void farFromItsPointACrestMayBeCoarser(double stepM, boolean clear) {
         double[] near = every(1, -15, 15);
         double[] far = every(stepM, 15 + stepM, 80);
-        requireClear(clear, level("crest", "", DoubleStream.concat(DoubleStream.of(near), DoubleStream.of(far)).toArray()));
+        requireClear(
+                clear,
+                level(
+                        "crest",
+                        "",
+                        DoubleStream.concat(DoubleStream.of(near), DoubleStream.of(far))
+                                .toArray()));
     }
 
     @ParameterizedTest

@@ -12,7 +12,8 @@ class SurveyedBandTest {
     private static Route road(String... offsets) {
         StringBuilder lines = new StringBuilder();
         for (String offset : offsets) {
-            lines.append(lines.isEmpty() ? "" : ", ").append("{\"line\": \"at " + offset + "\", ")
+            lines.append(lines.isEmpty() ? "" : ", ")
+                    .append("{\"line\": \"at " + offset + "\", ")
                     .append(offset.equals("unknown") ? "" : "\"offset\": \"" + offset + "\", ")
                     .append("\"points\": [" + CheckCase.LEVEL_POINTS + "]}");
         }

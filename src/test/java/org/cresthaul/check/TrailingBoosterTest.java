@@ -20,8 +20,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * A trailing booster that neither carries nor comes closest is judged by what was found without one. The same rig with no
- * other way to go than trailing has nothing to lean on: both must say the same, whatever the hinge allows.
+ * A trailing booster that neither carries nor comes closest is judged by what was found without one. The same rig with
+ * no other way to go than trailing has nothing to lean on: both must say the same, whatever the hinge allows.
  */
 class TrailingBoosterTest {
     private static final String STATES = "\"states\": [\"none\", \"trailing\", \"close-coupled\"]";
@@ -41,13 +41,17 @@ class TrailingBoosterTest {
         Rig own = rig(text.replace(STATES, "\"states\": [\"trailing\"]"));
         int compared = 0;
         for (Hazard hazard : route.hazards()) {
-            if (hazard instanceof LimitedPlace || hazard instanceof RouteCorner || !hazard.isSurveyed()
+            if (hazard instanceof LimitedPlace
+                    || hazard instanceof RouteCorner
+                    || !hazard.isSurveyed()
                     || !hazard.place().id().startsWith(among)) {
                 continue;
             }
-            HazardCheck found = new HazardCheck(hazard, leaning, leaning.stances().get(0), Margins.defaults());
+            HazardCheck found =
+                    new HazardCheck(hazard, leaning, leaning.stances().get(0), Margins.defaults());
             HazardCheck expected = new HazardCheck(hazard, own, own.stances().get(0), Margins.defaults());
-            for (CheckedConfiguration c : CheckedConfiguration.listOf(own, own.stances().get(0))) {
+            for (CheckedConfiguration c :
+                    CheckedConfiguration.listOf(own, own.stances().get(0))) {
                 String where = hazard.place().id() + " " + c.key();
                 HazardCheck.Judgment one = found.judge(c.transport());
                 HazardCheck.Judgment other = expected.judge(c.transport());
@@ -60,8 +64,7 @@ class TrailingBoosterTest {
         assertTrue(compared >= atLeast, compared + " judgments");
     }
 
-    private static void near(
-            Optional<SideCheck.Judged> expected, Optional<SideCheck.Judged> found, String where) {
+    private static void near(Optional<SideCheck.Judged> expected, Optional<SideCheck.Judged> found, String where) {
         assertEquals(expected.isPresent(), found.isPresent(), where);
         found.ifPresent(f -> assertEquals(expected.get().gap().valueM(), f.gap().valueM(), WITHIN_M, where));
     }

@@ -20,7 +20,9 @@ import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 
-/** Coupled units against each other, by hand on an invented rig: the kingpin is 1.25 m high, 5 m behind the steer axle. */
+/**
+ * Coupled units against each other, by hand on an invented rig: the kingpin is 1.25 m high, 5 m behind the steer axle.
+ */
 class UnitCheckTest {
     private static final String UNDERSIDE = "/stances/0/trailer/underside";
     private static final String TOPSIDE = "/stances/0/tractor/topside";
@@ -50,13 +52,18 @@ class UnitCheckTest {
 
     private static Report check(String points, String rigText) {
         Rig rig = rig(rigText);
-        return RouteCheck.check(CheckCase.crossing(points, "1 mm"), rig, rig.stances().get(0), new Margins(0, 0),
+        return RouteCheck.check(
+                CheckCase.crossing(points, "1 mm"),
+                rig,
+                rig.stances().get(0),
+                new Margins(0, 0),
                 new Inputs("route", "rig"));
     }
 
     private static PlaceCheck place(String points, String rigText, Margins margins) {
         Rig rig = rig(rigText);
-        return new PlaceCheck(CheckCase.crossing(points, "1 mm"), rig, rig.stances().get(0), margins);
+        return new PlaceCheck(
+                CheckCase.crossing(points, "1 mm"), rig, rig.stances().get(0), margins);
     }
 
     private static Report.Cell cell(String points, String rigText, String configuration) {
@@ -70,7 +77,8 @@ class UnitCheckTest {
     /** The rear drive tire, 0.7 m behind the plate, its top 0.25 m below the gooseneck's level underside. */
     @Test
     void standingLevelTheGapIsWhatATapeWouldFind() {
-        Report.GapFinding units = cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
+        Report.GapFinding units =
+                cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
 
         assertEquals(0.25, units.valueM(), CLOSE_M);
         assertEquals("trailer", units.unit());
@@ -80,7 +88,9 @@ class UnitCheckTest {
         assertEquals("clear", units.verdict());
     }
 
-    /** Steer axle and first drive axle 4.4 m apart, kingpin and first trailer axle 11.6 m: error propagation by hand. */
+    /**
+     * Steer axle and first drive axle 4.4 m apart, kingpin and first trailer axle 11.6 m: error propagation by hand.
+     */
     @Test
     void theNeedIsTheMarginAndWhatTapeSurveyAndRideDoThroughTheBend() {
         double share = 5 / 4.4;
@@ -91,27 +101,33 @@ class UnitCheckTest {
         double out = Math.hypot(0.7, 0.75);
         double uncertainty = Math.hypot(Math.sqrt(2) * 0.010, out * perHeight * Math.hypot(0.001, 0.015));
 
-        Report.GapFinding units = cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
+        Report.GapFinding units =
+                cell(CheckCase.LEVEL_POINTS, RigTexts.RIG, ALONE).units();
 
         assertEquals(uncertainty, units.uncertaintyM(), 1.01e-4);
         assertEquals(MARGIN_M + uncertainty, units.requiredM(), 1.01e-4);
     }
 
-    /** The gooseneck is held by the plate and turns with the deck front, 3.4 m behind the kingpin and 0.65 m below it. */
+    /**
+     * The gooseneck is held by the plate and turns with the deck front, 3.4 m behind the kingpin and 0.65 m below it.
+     */
     @Test
     void aNotchTurnsTheGooseneckAboutTheKingpin() {
         Report report = check(CheckCase.LEVEL_POINTS, RigTexts.RIG);
         for (Object[] notch : new Object[][] {{"1", -1.25}, {"2", -0.625}, {"4", 0.625}}) {
             double down = -(double) notch[1] * 0.0254;
             double bend = Math.atan2(0.65 + down, 3.4) - Math.atan2(0.65, 3.4);
-            Report.GapFinding units = CheckCase.cell(report, "down/none/" + notch[0]).units();
-            assertEquals(0.75 * Math.cos(bend) - 0.7 * Math.sin(bend) - 0.5, units.valueM(), CLOSE_M, "notch " + notch[0]);
+            Report.GapFinding units =
+                    CheckCase.cell(report, "down/none/" + notch[0]).units();
+            assertEquals(
+                    0.75 * Math.cos(bend) - 0.7 * Math.sin(bend) - 0.5, units.valueM(), CLOSE_M, "notch " + notch[0]);
         }
     }
 
     @Test
     void aCrestThatTheDeckClearsCanStillBeContactBetweenUnits() {
-        // Up at 3.5 % and down again: the deck keeps off the top, the gooseneck comes down on the frame behind the plate.
+        // Up at 3.5 % and down again: the deck keeps off the top, the gooseneck comes down on the frame behind the
+        // plate.
         String crest = CheckCase.points(x -> Math.max(0, 0.35 - 0.035 * Math.abs(x)));
         String low = gooseneck(0.7, 0.6, 1.25);
         Report.Cell level = cell(CheckCase.LEVEL_POINTS, low, ALONE);
@@ -124,7 +140,8 @@ class UnitCheckTest {
         assertTrue(contact.units().against().bendRad() > 0.03, "the trailer's nose is up against the tractor");
         assertEquals("contact", contact.verdict());
         assertTrue(contact.units().valueM() < 0, contact.units().toString());
-        assertTrue(contact.reasons().stream().anyMatch(r -> r.equals("between tractor and trailer: they touch")),
+        assertTrue(
+                contact.reasons().stream().anyMatch(r -> r.equals("between tractor and trailer: they touch")),
                 contact.reasons().toString());
     }
 
@@ -140,7 +157,8 @@ class UnitCheckTest {
         assertEquals(0.04, cell.units().valueM(), CLOSE_M);
         assertEquals("tight", cell.verdict());
         assertEquals("box", cell.units().against().part());
-        assertEquals(List.of("between tractor and trailer: no contact, but less than the required margin"), cell.reasons());
+        assertEquals(
+                List.of("between tractor and trailer: no contact, but less than the required margin"), cell.reasons());
         assertEquals("clear", cell.ground().verdict());
     }
 
@@ -149,7 +167,10 @@ class UnitCheckTest {
     void unitsDrawnIntoEachOtherAreContactAtEveryPlace() throws Exception {
         Report.Cell level = cell(CheckCase.LEVEL_POINTS, gooseneck(0.5, 0.6, 1.25), ALONE);
         assertEquals("contact", level.verdict());
-        assertTrue(level.reasons().get(0).startsWith("between tractor and trailer: they touch standing level, as they are drawn"),
+        assertTrue(
+                level.reasons()
+                        .get(0)
+                        .startsWith("between tractor and trailer: they touch standing level, as they are drawn"),
                 level.reasons().toString());
         assertNull(level.raise(), "no raise parts them");
 
@@ -162,7 +183,9 @@ class UnitCheckTest {
             if (hazard instanceof LimitedPlace) {
                 Report.Cell cell = check.inTransport(hazard.place().id(), "down/trailing/4");
                 assertEquals("contact", cell.verdict(), hazard.place().id());
-                assertTrue(cell.reasons().toString().contains("they touch standing level"), cell.reasons().toString());
+                assertTrue(
+                        cell.reasons().toString().contains("they touch standing level"),
+                        cell.reasons().toString());
                 bridges++;
             }
         }
@@ -191,7 +214,8 @@ class UnitCheckTest {
             } else {
                 told++;
                 Report.Cell raised = raised(hump(height), boxed, with.raise());
-                assertTrue(raised.units().valueM() >= raised.units().requiredM() - 1e-4, height + ": " + raised.units());
+                assertTrue(
+                        raised.units().valueM() >= raised.units().requiredM() - 1e-4, height + ": " + raised.units());
             }
         }
         assertTrue(told > 0 && refused > 0, told + " told, " + refused + " refused");
@@ -211,13 +235,21 @@ class UnitCheckTest {
 
     @Test
     void theReachOfTheCouplingIsReadAndBounded() throws Exception {
-        Rig rig = rig(JsonEdit.edit(RigTexts.RIG, "/stances/0/tractor/fifthWheel",
+        Rig rig = rig(JsonEdit.edit(
+                RigTexts.RIG,
+                "/stances/0/tractor/fifthWheel",
                 "{\"x\": \"-5 m\", \"h\": \"1.25 m\", \"reach\": \"0.75 m\"}"));
         assertEquals(0.75, rig.stances().get(0).tractor().plateReachM(), 1e-9);
         assertEquals(0.6096, rig(RigTexts.RIG).stances().get(0).tractor().plateReachM(), 1e-9);
         assertEquals(0.3048, rig(RigTexts.RIG).stances().get(0).trailer().hingeReachM(), 1e-9);
-        InputRejected refused = assertThrows(InputRejected.class, () -> RigFile.parse(JsonEdit.edit(RigTexts.RIG,
-                "/stances/0/trailer/boosterHinge", "{\"x\": \"-15.2 m\", \"h\": \"0.8 m\", \"reach\": \"1 m\"}")));
-        assertEquals("/stances/0/trailer/boosterHinge/reach", refused.problems().get(0).pointer());
+        InputRejected refused = assertThrows(
+                InputRejected.class,
+                () -> RigFile.parse(JsonEdit.edit(
+                        RigTexts.RIG,
+                        "/stances/0/trailer/boosterHinge",
+                        "{\"x\": \"-15.2 m\", \"h\": \"0.8 m\", \"reach\": \"1 m\"}")));
+        assertEquals(
+                "/stances/0/trailer/boosterHinge/reach",
+                refused.problems().get(0).pointer());
     }
 }

@@ -31,7 +31,8 @@ class VerdictTest {
     @Test
     void uncertaintyCarriesTheSurveyThroughTheLevers() {
         Report.GapFinding gap = CheckCase.cell(
-                        CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "10 mm"), Margins.defaults()), REFERENCE)
+                        CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "10 mm"), Margins.defaults()),
+                        REFERENCE)
                 .ground();
         assertEquals(BUMPER_M, gap.valueM(), 1e-4);
         assertEquals("tractor", gap.unit());
@@ -62,14 +63,15 @@ class VerdictTest {
 
     @Test
     void aCoarseSurveyIsNamedAsTheReason() {
-        Report report =
-                CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "200 mm"), Margins.defaults());
+        Report report = CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "200 mm"), Margins.defaults());
         assertEquals(
                 List.of("ground clearance: the survey is too coarse to rule out contact"),
                 CheckCase.cell(report, REFERENCE).reasons());
     }
 
-    /** The level line keeps 280 mm of a margin of 270 mm and 16 mm uncertainty; on the other the deck is on the hump. */
+    /**
+     * The level line keeps 280 mm of a margin of 270 mm and 16 mm uncertainty; on the other the deck is on the hump.
+     */
     @Test
     void noMilderReasonStandsBesideContact() {
         String level = CheckCase.LEVEL_POINTS;
@@ -87,15 +89,14 @@ class VerdictTest {
     }
 
     /**
-     * A search leaves half a millimeter open, and the verdict counts it: the bumper's 280 mm against its uncertainty, less
-     * 0.3 mm.
+     * A search leaves half a millimeter open, and the verdict counts it: the bumper's 280 mm against its uncertainty,
+     * less 0.3 mm.
      */
     @Test
     void theReasonIsMadeWithTheFigureOfTheVerdict() {
         double otherM = Math.hypot(0.010, 0.015);
         double survey = Math.sqrt(Math.pow(BUMPER_M - 0.0003, 2) - otherM * otherM) / BUMPER_FACTOR;
-        Report report = CheckCase.check(
-                CheckCase.crossing(CheckCase.LEVEL_POINTS, survey + " m"), new Margins(0, 0));
+        Report report = CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, survey + " m"), new Margins(0, 0));
         Report.Cell cell = CheckCase.cell(report, REFERENCE);
         assertEquals("contact", cell.verdict());
         assertEquals(List.of("ground clearance: the survey is too coarse to rule out contact"), cell.reasons());
@@ -103,7 +104,8 @@ class VerdictTest {
 
     /**
      * check-values G7: independent elevations of σ = 10 cm (a QL2 lidar survey, value from memory of the USGS 3DEP
-     * specification), 95 % half-width 1.96 σ = 196 mm, cannot decide a clearance of 5 in at mid-span. Error propagation.
+     * specification), 95 % half-width 1.96 σ = 196 mm, cannot decide a clearance of 5 in at mid-span. Error
+     * propagation.
      */
     @Test
     void lidarNeverMakesAFiveInchClearanceClear() {
@@ -159,8 +161,8 @@ class VerdictTest {
     }
 
     /**
-     * The load stands 4.1 m high. Posted heights carry 3 in, and 0.30 m more is wanted where the road under the structure
-     * is not known: clear from 4.1 + 3 in margin + √(76.2² + 10² + 15²) mm + 0.30 = 4.5545 m.
+     * The load stands 4.1 m high. Posted heights carry 3 in, and 0.30 m more is wanted where the road under the
+     * structure is not known: clear from 4.1 + 3 in margin + √(76.2² + 10² + 15²) mm + 0.30 = 4.5545 m.
      */
     @ParameterizedTest
     @CsvSource({
@@ -175,8 +177,8 @@ class VerdictTest {
     })
     void aSingleHeightOverAnUnknownRoad(String measured, String height, String verdict) {
         Report report = CheckCase.check(
-                CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"" + measured + "\", \"clearance\": \"" + height
-                        + "\", \"extent\": [\"-5 m\", \"5 m\"]"),
+                CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"" + measured + "\", \"clearance\": \""
+                        + height + "\", \"extent\": [\"-5 m\", \"5 m\"]"),
                 Margins.defaults());
         assertEquals(verdict, CheckCase.cell(report, REFERENCE).verdict());
         assertNull(CheckCase.cell(report, REFERENCE).ground());
@@ -189,7 +191,9 @@ class VerdictTest {
         assertEquals(List.of("not surveyed"), CheckCase.verdicts(report));
     }
 
-    /** Load 4.1 m at the reference notch; a notch is 3/4 in at the deck front, and the load's top is ahead of mid-deck. */
+    /**
+     * Load 4.1 m at the reference notch; a notch is 3/4 in at the deck front, and the load's top is ahead of mid-deck.
+     */
     @Test
     void aHigherNotchStrikesWhereALowerOneClears() {
         Report report = CheckCase.check(
@@ -205,7 +209,9 @@ class VerdictTest {
         assertEquals("contact", CheckCase.cell(report, "down/none/4").verdict());
     }
 
-    /** check-values O2 to O4 (Traffic Signs Manual ch. 4 §7.11; TxDOT sign manual; MUTCD 2009 §2C.27), in the report. */
+    /**
+     * check-values O2 to O4 (Traffic Signs Manual ch. 4 §7.11; TxDOT sign manual; MUTCD 2009 §2C.27), in the report.
+     */
     @ParameterizedTest
     @CsvSource({
         "14 ft 9 in, 'TxDOT rule', '14 ft 6 in', false",
@@ -214,9 +220,10 @@ class VerdictTest {
     })
     void aSurveyedStructureTellsWhatItsSignWouldRead(String measured, String rule, String sign, boolean w12) {
         Report report = CheckCase.check(
-                CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"surveyed\", \"clearance\": \"" + measured
-                        + "\", \"extent\": [\"-5 m\", \"5 m\"],"
-                        + " \"survey\": {\"accuracy\": \"5 mm\", \"source\": \"rod\"}"),
+                CheckCase.route(
+                        "\"hazard\": \"low-structure\", \"measured\": \"surveyed\", \"clearance\": \"" + measured
+                                + "\", \"extent\": [\"-5 m\", \"5 m\"],"
+                                + " \"survey\": {\"accuracy\": \"5 mm\", \"source\": \"rod\"}"),
                 Margins.defaults());
         List<String> notes = report.hazards().get(0).notes();
         assertTrue(notes.stream().anyMatch(n -> n.contains(rule) && n.contains(sign)), notes.toString());

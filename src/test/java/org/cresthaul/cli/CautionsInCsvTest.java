@@ -37,7 +37,9 @@ class CautionsInCsvTest {
         TreeMap<String, Integer> seen = new TreeMap<>();
         for (List<String> row : rows.subList(1, rows.size())) {
             assertEquals(head.size(), row.size(), row.toString());
-            Row does = new Row(row.get(head.indexOf("kind")), !row.get(head.indexOf("raise_front_in")).isEmpty(),
+            Row does = new Row(
+                    row.get(head.indexOf("kind")),
+                    !row.get(head.indexOf("raise_front_in")).isEmpty(),
                     row.get(head.indexOf("corner_escorts")).equals("needed"));
             String told = row.get(head.indexOf("cautions"));
             for (Rule rule : RULES) {

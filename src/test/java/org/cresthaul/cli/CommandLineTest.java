@@ -33,8 +33,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The program as a clerk at a shell meets it. */
 class CommandLineTest {
     /** A level road, surveyed well: every setting clears it. Invented. */
-    private static final String LEVEL_ROUTE =
-            """
+    private static final String LEVEL_ROUTE = """
             { "type": "FeatureCollection", "cresthaul": "route/1", "name": "=Level, \\"flat\\"", "features": [
                 { "type": "Feature", "properties": {"route": "Only leg"},
                   "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.09, 44.6]]} },
@@ -110,7 +109,10 @@ class CommandLineTest {
         assertFalse(run.text().contains("\r"));
     }
 
-    /** As far as one unit on axles at 11.6, 13 and 14.4 m goes from 1 to 80 degrees: L ln(tan 40 / tan 0.5), L = Σx² / Σx. */
+    /**
+     * As far as one unit on axles at 11.6, 13 and 14.4 m goes from 1 to 80 degrees: L ln(tan 40 / tan 0.5), L = Σx² /
+     * Σx.
+     */
     @Test
     void tellsHowFarItGoesBack() {
         double lengthM = (11.6 * 11.6 + 13 * 13 + 14.4 * 14.4) / (11.6 + 13 + 14.4);
@@ -119,7 +121,9 @@ class CommandLineTest {
         String us = backingUp(run("check", route, rig).text());
         String metric = backingUp(run("check", route, rig, "--units", "metric").text());
 
-        assertTrue(us.contains("3 axles · no booster             " + (int) (wayM / 0.3048) + " ft, kingpin at 80.0 deg\n"), us);
+        assertTrue(
+                us.contains("3 axles · no booster             " + (int) (wayM / 0.3048) + " ft, kingpin at 80.0 deg\n"),
+                us);
         assertTrue(metric.contains((int) wayM + "." + (int) (wayM * 10) % 10 + " m, kingpin at 80.0 deg"), metric);
         assertTrue(us.matches("(?s).*3 axles · booster trailing +\\d+ ft, pivot at 35.0 deg +\\d+ ft, kingpin.*"), us);
         assertTrue(us.replaceAll("\\s+", " ").contains("from 1.0 deg at every coupling"), us);
@@ -128,8 +132,8 @@ class CommandLineTest {
 
     @Test
     void saysSoWhenNobodyKnowsHowFarItGoesBack() throws Exception {
-        Path bare = Files.writeString(folder.resolve("bare.rig.json"),
-                JsonEdit.edit(RigTexts.RIG, "/stances/0/plan", "absent"));
+        Path bare = Files.writeString(
+                folder.resolve("bare.rig.json"), JsonEdit.edit(RigTexts.RIG, "/stances/0/plan", "absent"));
 
         String text = backingUp(run("check", route, bare).text());
 
@@ -140,7 +144,8 @@ class CommandLineTest {
     /** A close-coupled axle at 40 m makes one unit of 26.7 m, which goes 122 m. */
     @Test
     void saysSoWhenNoLimitIsMet() throws Exception {
-        Path far = Files.writeString(folder.resolve("far.rig.json"),
+        Path far = Files.writeString(
+                folder.resolve("far.rig.json"),
                 JsonEdit.edit(RigTexts.RIG, "/stances/0/booster/closeCoupledAxle/x", "\"-40 m\""));
 
         String text = backingUp(run("check", route, far).text());
@@ -169,7 +174,8 @@ class CommandLineTest {
         Run run = run("check", route, rig, "--form", "json", "--stance", "loaded");
         try (TestServer server = new TestServer(new Samples(
                 List.of(new Sample("a.route.geojson", new byte[0])), List.of(new Sample("a.rig.json", new byte[0]))))) {
-            String answer = server.post("/api/check", Requests.check(RouteTexts.ROUTE, RigTexts.RIG, "")).body();
+            String answer = server.post("/api/check", Requests.check(RouteTexts.ROUTE, RigTexts.RIG, ""))
+                    .body();
 
             assertEquals(answer, run.text());
         }
@@ -183,9 +189,11 @@ class CommandLineTest {
                 Locale.setDefault(Locale.US);
                 byte[] first = run("check", route, rig, "--form", form).out();
                 Locale.setDefault(Locale.forLanguageTag("ar-EG-u-nu-arab"));
-                assertArrayEquals(first, run("check", route, rig, "--form", form).out(), form);
+                assertArrayEquals(
+                        first, run("check", route, rig, "--form", form).out(), form);
                 Locale.setDefault(Locale.forLanguageTag("tr-TR"));
-                assertArrayEquals(first, run("check", route, rig, "--form", form).out(), form);
+                assertArrayEquals(
+                        first, run("check", route, rig, "--form", form).out(), form);
             }
         } finally {
             Locale.setDefault(before);
@@ -195,7 +203,10 @@ class CommandLineTest {
     @Test
     void printsOneTableLineForEachHazardAndConfiguration() {
         for (String units : new String[] {"us", "metric"}) {
-            List<String> lines = run("check", route, rig, "--form", "csv", "--units", units).text().lines().toList();
+            List<String> lines = run("check", route, rig, "--form", "csv", "--units", units)
+                    .text()
+                    .lines()
+                    .toList();
 
             // 5 hazards; 4 booster states x 2 lift states x 4 notches.
             assertEquals(1 + 5 * 4 * 2 * 4, lines.size());
@@ -211,7 +222,12 @@ class CommandLineTest {
     void keepsSpreadsheetsFromRunningNames() throws Exception {
         Path level = Files.writeString(folder.resolve("level.route.geojson"), LEVEL_ROUTE);
 
-        String line = run("check", level, rig, "--form", "csv").text().lines().skip(1).findFirst().orElseThrow();
+        String line = run("check", level, rig, "--form", "csv")
+                .text()
+                .lines()
+                .skip(1)
+                .findFirst()
+                .orElseThrow();
 
         assertTrue(line.startsWith("H01,\"'=Level, \"\"flat\"\"\",crest,"), line);
     }
@@ -312,7 +328,8 @@ class CommandLineTest {
         assertEquals(0, run("--help").exitCode());
         String help = run("check", "--help").text();
         assertTrue(help.contains("0  some configuration is clear"), help);
-        assertEquals("cresthaul " + org.cresthaul.check.Version.NUMBER + "\n",
+        assertEquals(
+                "cresthaul " + org.cresthaul.check.Version.NUMBER + "\n",
                 run("--version").text().replace("\r\n", "\n"));
     }
 

@@ -40,14 +40,16 @@ class FiguresTest {
 
     /** By hand: 9 1/4 in is 234.95 mm, 9 17/64 in is 235.347 mm, 9 3/8 in is 238.125 mm; 235 mm is 9.25197 in. */
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        // raise, as far as it goes, in US customary, in mm
-        "0.2340  | 0.23495 | 9 1/4 in                     | 234 mm",
-        "0.23495 | 0.23495 | 9 1/4 in                     | 234.9 mm, as far as it goes",
-        "0.2350  | 0.2354  | 9 17/64 in                   | 235 mm",
-        "0.2350  | 0.2350  | 9 1/4 in, as far as it goes  | 235 mm",
-        "0.2350  |         | 9 3/8 in                     | 235 mm"
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                // raise, as far as it goes, in US customary, in mm
+                "0.2340  | 0.23495 | 9 1/4 in                     | 234 mm",
+                "0.23495 | 0.23495 | 9 1/4 in                     | 234.9 mm, as far as it goes",
+                "0.2350  | 0.2354  | 9 17/64 in                   | 235 mm",
+                "0.2350  | 0.2350  | 9 1/4 in, as far as it goes  | 235 mm",
+                "0.2350  |         | 9 3/8 in                     | 235 mm"
+            })
     void aRaiseIsNeverToldFartherThanItGoes(double meters, Double endM, String us, String metric) {
         assertEquals(us, US.raise(meters, endM));
         assertEquals(metric, METRIC.raise(meters, endM));
@@ -55,9 +57,15 @@ class FiguresTest {
 
     /** Closer axles are allowed less: 4 ft 7 in is 1.397 m, 54.99 in are 54, 55 in but for noise are 55. */
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "1.3970       | 4 ft 7 in | 1.39 m", "1.396999999999 | 4 ft 7 in | 1.39 m", "1.3967 | 4 ft 6 in | 1.39 m",
-        "1.4          | 4 ft 7 in | 1.40 m", "0.3048         | 1 ft      | 0.30 m"})
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "1.3970       | 4 ft 7 in | 1.39 m",
+                "1.396999999999 | 4 ft 7 in | 1.39 m",
+                "1.3967 | 4 ft 6 in | 1.39 m",
+                "1.4          | 4 ft 7 in | 1.40 m",
+                "0.3048         | 1 ft      | 0.30 m"
+            })
     void spacingsOfAxlesRoundDown(double meters, String us, String metric) {
         assertEquals(us, US.spacing(meters));
         assertEquals(metric, METRIC.spacing(meters));

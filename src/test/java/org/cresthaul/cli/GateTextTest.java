@@ -21,18 +21,30 @@ class GateTextTest {
     @Test
     void everyFigureOfTheBackingIsInTheText() throws Exception {
         Rig rig = RigFile.parse(RigTexts.RIG);
-        Report report = RouteCheck.check(RouteFile.parse(CornerLayoutFileTest.GATE), rig, rig.stances().get(0), Margins.defaults(),
+        Report report = RouteCheck.check(
+                RouteFile.parse(CornerLayoutFileTest.GATE),
+                rig,
+                rig.stances().get(0),
+                Margins.defaults(),
                 new Inputs("0".repeat(64), "0".repeat(64)));
         String text = new ReportText(UnitSystem.METRIC).of(report).replaceAll("\\s+", " ");
         RoundedFigures figures = new RoundedFigures(UnitSystem.METRIC);
         for (Report.Cell cell : report.hazards().get(0).cells()) {
             BackingLine b = cell.corner().backing();
-            assertTrue(text.contains("stop with the steer axle " + figures.distance(b.stopM()) + " past the middle of the gate, "
-                    + b.edgeSide() + " steer tire " + figures.distance(b.edgeM())), cell.configuration() + b + text);
-            assertTrue(text.contains("wheel over to the " + b.firstWay() + " with the steer axle " + figures.distance(b.wheelM())
-                    + " past the middle of the gate; radius " + figures.distance(b.radiusM()) + "; wheels straight with it "
-                    + figures.distance(Math.abs(b.straightM()))), cell.configuration() + b + text);
-            assertTrue(b.pivot() == null || text.contains("the booster's pivot " + b.pivot()), cell.configuration() + b);
+            assertTrue(
+                    text.contains(
+                            "stop with the steer axle " + figures.distance(b.stopM()) + " past the middle of the gate, "
+                                    + b.edgeSide() + " steer tire " + figures.distance(b.edgeM())),
+                    cell.configuration() + b + text);
+            assertTrue(
+                    text.contains(
+                            "wheel over to the " + b.firstWay() + " with the steer axle " + figures.distance(b.wheelM())
+                                    + " past the middle of the gate; radius " + figures.distance(b.radiusM())
+                                    + "; wheels straight with it "
+                                    + figures.distance(Math.abs(b.straightM()))),
+                    cell.configuration() + b + text);
+            assertTrue(
+                    b.pivot() == null || text.contains("the booster's pivot " + b.pivot()), cell.configuration() + b);
         }
     }
 }

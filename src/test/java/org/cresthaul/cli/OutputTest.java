@@ -50,8 +50,10 @@ class OutputTest {
     private int run(OutputStream to, Object... arguments) {
         out.reset();
         err.reset();
-        return Cresthaul.run(Stream.of(arguments).map(Object::toString).toArray(String[]::new),
-                new PrintStream(to, true, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8));
+        return Cresthaul.run(
+                Stream.of(arguments).map(Object::toString).toArray(String[]::new),
+                new PrintStream(to, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
     }
 
     @ParameterizedTest
@@ -71,15 +73,20 @@ class OutputTest {
         ObjectMapper json = new ObjectMapper();
         assertEquals(1, run(out, "check", route, rig, "--form", "json", "--limits", limits), err.toString());
         JsonNode with = json.readTree(out.toByteArray());
-        assertEquals(InputFile.read(limits).sha256(), with.at("/route/limitsSha256").textValue());
+        assertEquals(
+                InputFile.read(limits).sha256(), with.at("/route/limitsSha256").textValue());
         assertEquals(1, run(out, "check", route, rig, "--form", "json"));
         assertTrue(json.readTree(out.toByteArray()).at("/route/limitsSha256").isNull());
         for (String command : new String[] {"check", "plan", "compare"}) {
             run(out, command, route, rig, "--limits", limits);
-            assertTrue(out.toString(StandardCharsets.UTF_8).contains(InputFile.read(limits).sha256()), command);
+            assertTrue(
+                    out.toString(StandardCharsets.UTF_8)
+                            .contains(InputFile.read(limits).sha256()),
+                    command);
         }
         run(out, "statement", route, rig, "--limits", limits, "--form", "json");
-        assertTrue(out.toString(StandardCharsets.UTF_8).contains(InputFile.read(limits).sha256()));
+        assertTrue(out.toString(StandardCharsets.UTF_8)
+                .contains(InputFile.read(limits).sha256()));
     }
 
     @ParameterizedTest
@@ -94,7 +101,8 @@ class OutputTest {
         Object[] arguments = command.startsWith("--") ? new Object[] {command} : new Object[] {command, route, rig};
         assertEquals(2, run(full, arguments));
         assertTrue(err.toString(StandardCharsets.UTF_8).contains("could not be written"), err.toString());
-        assertEquals(2, run(out, "check", route, rig, "--out", folder.resolve("no").resolve("report.txt")));
+        assertEquals(
+                2, run(out, "check", route, rig, "--out", folder.resolve("no").resolve("report.txt")));
         assertEquals(2, run(out, "check", route, rig, "--out", folder));
     }
 
@@ -120,11 +128,17 @@ class OutputTest {
     void anErrorIsNoVerdict() throws Exception {
         // Sixteen megabytes hold no such document; the program ends with an Error, not an Exception.
         String notes = "\"note\": \"" + "x".repeat(1900) + "\",";
-        Path large = Files.writeString(folder.resolve("large.geojson"), "{" + ("\"k\": [" + "1,".repeat(3_000_000) + "1],")
-                + notes + "\"x\": 1}");
+        Path large = Files.writeString(
+                folder.resolve("large.geojson"),
+                "{" + ("\"k\": [" + "1,".repeat(3_000_000) + "1],") + notes + "\"x\": 1}");
         Process program = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx20m", "-cp",
-                        System.getProperty("java.class.path"), "org.cresthaul.Main", "check", large.toString(),
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Xmx20m",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "org.cresthaul.Main",
+                        "check",
+                        large.toString(),
                         rig.toString())
                 .redirectError(folder.resolve("err").toFile())
                 .redirectOutput(new File("/dev/null"))
@@ -141,7 +155,8 @@ class OutputTest {
     void onlyUtf8IsRead(String charset) throws Exception {
         Path other = Files.write(folder.resolve("other.json"), RigTexts.RIG.getBytes(Charset.forName(charset)));
         assertEquals(2, run(out, "check", route, other));
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("not UTF-8 without a byte order mark"), err.toString());
+        assertTrue(
+                err.toString(StandardCharsets.UTF_8).contains("not UTF-8 without a byte order mark"), err.toString());
         Path marked = Files.writeString(folder.resolve("marked.json"), "\uFEFF" + RigTexts.RIG);
         assertEquals(2, run(out, "check", route, marked));
         assertTrue(err.toString(StandardCharsets.UTF_8).contains("byte order mark"), err.toString());
@@ -153,8 +168,14 @@ class OutputTest {
         try {
             for (int i = 0; i < 3; i++) {
                 programs.add(new ProcessBuilder(
-                                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx128m", "-cp",
-                                System.getProperty("java.class.path"), "org.cresthaul.Main", "serve", route.toString(),
+                                Path.of(System.getProperty("java.home"), "bin", "java")
+                                        .toString(),
+                                "-Xmx128m",
+                                "-cp",
+                                System.getProperty("java.class.path"),
+                                "org.cresthaul.Main",
+                                "serve",
+                                route.toString(),
                                 rig.toString())
                         .redirectError(folder.resolve("err" + i).toFile())
                         .start());
@@ -177,9 +198,18 @@ class OutputTest {
     @Test
     void warnsWhenOthersCanReachIt() throws Exception {
         Process program = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx128m", "-cp",
-                        System.getProperty("java.class.path"), "org.cresthaul.Main", "serve", "--host", "0.0.0.0",
-                        "--port", "0", route.toString(), rig.toString())
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Xmx128m",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "org.cresthaul.Main",
+                        "serve",
+                        "--host",
+                        "0.0.0.0",
+                        "--port",
+                        "0",
+                        route.toString(),
+                        rig.toString())
                 .redirectError(folder.resolve("err").toFile())
                 .start();
         try {

@@ -26,8 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The plan as a planner at a shell meets it. */
 class PlanCommandTest {
     /** A level road, surveyed well, with a place to stop: every setting clears it. Invented. */
-    private static final String LEVEL =
-            """
+    private static final String LEVEL = """
             { "type": "FeatureCollection", "cresthaul": "route/1", "name": "Level", "features": [
                 { "type": "Feature", "properties": {"route": "Only leg"},
                   "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.09, 44.6]]} },
@@ -79,7 +78,10 @@ class PlanCommandTest {
 
         assertEquals(ExitCode.CLEAR, plan.exitCode(), plan.err());
         assertTrue(plan.text().contains("Outcome: WAY THROUGH\n"), plan.text());
-        List<String> steps = plan.text().lines().filter(l -> l.matches("  \\d+\\.\\d\\d mi .*")).toList();
+        List<String> steps = plan.text()
+                .lines()
+                .filter(l -> l.matches("  \\d+\\.\\d\\d mi .*"))
+                .toList();
         assertEquals(3, steps.size(), plan.text());
         assertTrue(steps.get(0).contains("depart"));
         assertTrue(steps.get(1).contains("H01 Rise"));
@@ -117,11 +119,13 @@ class PlanCommandTest {
 
     @Test
     void tellsEveryOptionThatIsWrong() {
-        Run plan = run("plan", level, rig, "--forbid", "x", "--keep", "y", "--accept-tight", "H01", "--set-aside", "H77");
+        Run plan =
+                run("plan", level, rig, "--forbid", "x", "--keep", "y", "--accept-tight", "H01", "--set-aside", "H77");
 
         assertEquals(ExitCode.REFUSED, plan.exitCode());
         assertEquals(0, plan.out().length);
-        for (String told : List.of("--forbid has", "--keep has", "--accept-tight has", "--set-aside has", "not-tight")) {
+        for (String told :
+                List.of("--forbid has", "--keep has", "--accept-tight has", "--set-aside has", "not-tight")) {
             assertTrue(plan.err().contains(told), plan.err());
         }
     }
@@ -129,10 +133,15 @@ class PlanCommandTest {
     @Test
     void jsonIsTheBytesOfTheServerAndTextTheSameUnderEveryLocale() throws Exception {
         Run plan = run("plan", level, rig, "--form", "json", "--forbid", "down/none/1", "--no-raising");
-        try (TestServer server = new TestServer(new Samples(List.of(new Sample("a", LEVEL.getBytes(StandardCharsets.UTF_8))),
+        try (TestServer server = new TestServer(new Samples(
+                List.of(new Sample("a", LEVEL.getBytes(StandardCharsets.UTF_8))),
                 List.of(new Sample("b", RigTexts.RIG.getBytes(StandardCharsets.UTF_8)))))) {
-            byte[] served = server.post("/api/plan", Requests.check(LEVEL, RigTexts.RIG,
-                            ",\"plan\":{\"forbid\":[\"down/none/1\"],\"avoidRaising\":true}"))
+            byte[] served = server.post(
+                            "/api/plan",
+                            Requests.check(
+                                    LEVEL,
+                                    RigTexts.RIG,
+                                    ",\"plan\":{\"forbid\":[\"down/none/1\"],\"avoidRaising\":true}"))
                     .body()
                     .getBytes(StandardCharsets.UTF_8);
             assertArrayEquals(served, plan.out());

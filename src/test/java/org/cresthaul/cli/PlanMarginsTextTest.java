@@ -12,14 +12,26 @@ class PlanMarginsTextTest {
     /** 1 in = 25.4 mm, by definition. */
     @Test
     void toldApartAreNoBearingAndNotKnown() {
-        Robustness.Row row = new Robustness.Row("H1", "overhead", 0.0508, List.of(true, false, true),
-                Arrays.asList(0.0254, null, null), null, null, "contact");
-        String text = new PlanMarginsText(new Figures(UnitSystem.US_CUSTOMARY)).robustness(new Robustness(
-                List.of(new Robustness.Assumed("a", 1, "m"), new Robustness.Assumed("b", 1, "m"),
-                        new Robustness.Assumed("c", 1, "m")),
-                List.of(row), null, null,
-                List.of(new Robustness.NotKnown(
-                        "H1", "overhead", "Invented beam, overhead: not known what is left with c."))));
+        Robustness.Row row = new Robustness.Row(
+                "H1",
+                "overhead",
+                0.0508,
+                List.of(true, false, true),
+                Arrays.asList(0.0254, null, null),
+                null,
+                null,
+                "contact");
+        String text = new PlanMarginsText(new Figures(UnitSystem.US_CUSTOMARY))
+                .robustness(new Robustness(
+                        List.of(
+                                new Robustness.Assumed("a", 1, "m"),
+                                new Robustness.Assumed("b", 1, "m"),
+                                new Robustness.Assumed("c", 1, "m")),
+                        List.of(row),
+                        null,
+                        null,
+                        List.of(new Robustness.NotKnown(
+                                "H1", "overhead", "Invented beam, overhead: not known what is left with c."))));
         assertTrue(text.matches("(?s).*H1 +overhead +2 in +1 in +- +unknown +unknown +contact\n.*"), text);
         assertTrue(text.contains("H1 Invented beam, overhead: not known what is left with c."), text);
     }

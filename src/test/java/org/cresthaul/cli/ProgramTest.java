@@ -33,9 +33,13 @@ class ProgramTest {
     private Process start(String... arguments) throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx256m", "-cp", System.getProperty("java.class.path"), "org.cresthaul.Main"));
+                "-Xmx256m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "org.cresthaul.Main"));
         command.addAll(Arrays.asList(arguments));
-        ProcessBuilder builder = new ProcessBuilder(command).redirectError(folder.resolve("err").toFile());
+        ProcessBuilder builder =
+                new ProcessBuilder(command).redirectError(folder.resolve("err").toFile());
         builder.environment().put("LC_ALL", "C");
         return builder.start();
     }
@@ -43,8 +47,8 @@ class ProgramTest {
     @Test
     void withoutArgumentsPrintsTheSamplesVerdictsAndServesThePage() throws Exception {
         Process program = start();
-        try (BufferedReader out = new BufferedReader(
-                new InputStreamReader(program.getInputStream(), StandardCharsets.UTF_8))) {
+        try (BufferedReader out =
+                new BufferedReader(new InputStreamReader(program.getInputStream(), StandardCharsets.UTF_8))) {
             List<String> printed = new ArrayList<>();
             String line = out.readLine();
             while (line != null && !line.startsWith("Open http://127.0.0.1:")) {
@@ -89,8 +93,10 @@ class ProgramTest {
     void printsUtf8InAPlainLocale() throws Exception {
         Path route = Path.of("sample-routes/alder-county.route.geojson");
         Path rig = folder.resolve("named.rig.json");
-        Files.writeString(rig, Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"))
-                .replaceFirst("\"name\": \"", "\"name\": \"Süd № 2 "));
+        Files.writeString(
+                rig,
+                Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json"))
+                        .replaceFirst("\"name\": \"", "\"name\": \"Süd № 2 "));
 
         Process program = start("check", route.toString(), rig.toString());
         String text = new String(program.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

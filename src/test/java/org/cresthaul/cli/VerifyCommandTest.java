@@ -50,9 +50,32 @@ class VerifyCommandTest {
     /** Every option that can be asked is in the statement: it is made again by them, and nothing differs. */
     @Test
     void everyOptionIsAskedAgain() {
-        Run made = run("statement", route, rig, "--form", "json", "--out", statement, "--units", "metric", "--limits", limits,
-                "--ground-margin", "1 1/2 in", "--overhead-margin", "4 in", "--side-margin", "9 in", "--no-raising",
-                "--fewest-conditions", "--least-reserve", "1 %", "--set-aside", "H04", "--forbid", configuration());
+        Run made = run(
+                "statement",
+                route,
+                rig,
+                "--form",
+                "json",
+                "--out",
+                statement,
+                "--units",
+                "metric",
+                "--limits",
+                limits,
+                "--ground-margin",
+                "1 1/2 in",
+                "--overhead-margin",
+                "4 in",
+                "--side-margin",
+                "9 in",
+                "--no-raising",
+                "--fewest-conditions",
+                "--least-reserve",
+                "1 %",
+                "--set-aside",
+                "H04",
+                "--forbid",
+                configuration());
         assertTrue(made.exitCode() <= ExitCode.NOT_CLEAR, made.err());
 
         Run verified = run("verify", statement, route, rig, "--limits", limits);
@@ -62,12 +85,27 @@ class VerifyCommandTest {
         assertTrue(verified.out().contains("Identical"), verified.out());
     }
 
-    /** What somebody settled is in the statement and asked again by it; one who settles something else makes another. */
+    /**
+     * What somebody settled is in the statement and asked again by it; one who settles something else makes another.
+     */
     @Test
     void whatWasSettledIsPartOfTheStatement() throws IOException {
-        Path settled = Files.writeString(folder.resolve("settled.json"), "{\"cresthaul\":\"settled/1\",\"settled\":[{\"hazard\":"
-                + "\"H04\",\"what\":\"set aside\",\"by\":\"B. Surveyor\",\"date\":\"2026-11-27\",\"agreed\":\"driven with a template\"}]}");
-        Run made = run("statement", route, rig, "--form", "json", "--out", statement, "--set-aside", "H04", "--settled", settled);
+        Path settled = Files.writeString(
+                folder.resolve("settled.json"),
+                "{\"cresthaul\":\"settled/1\",\"settled\":[{\"hazard\":"
+                        + "\"H04\",\"what\":\"set aside\",\"by\":\"B. Surveyor\",\"date\":\"2026-11-27\",\"agreed\":\"driven with a template\"}]}");
+        Run made = run(
+                "statement",
+                route,
+                rig,
+                "--form",
+                "json",
+                "--out",
+                statement,
+                "--set-aside",
+                "H04",
+                "--settled",
+                settled);
         assertTrue(made.exitCode() <= ExitCode.NOT_CLEAR, made.err());
         String text = Files.readString(statement);
         assertTrue(text.contains("B. Surveyor") && text.contains("driven with a template"), text);

@@ -2,7 +2,10 @@ package org.cresthaul.fuzz;
 
 import java.util.random.RandomGenerator;
 
-/** Choices read off bytes, one or two for each, and zeros when they are used up: what a fuzzer changes is what is chosen. */
+/**
+ * Choices read off bytes, one or two for each, and zeros when they are used up: what a fuzzer changes is what is
+ * chosen.
+ */
 final class ByteChoices implements RandomGenerator {
     private final byte[] data;
     private int at;

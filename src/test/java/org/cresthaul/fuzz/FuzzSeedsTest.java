@@ -10,7 +10,10 @@ import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What fuzzers kept of half an hour each, once more: one input a line, in hexadecimal. DEVELOPERS.md says how they are run. */
+/**
+ * What fuzzers kept of half an hour each, once more: one input a line, in hexadecimal. DEVELOPERS.md says how they are
+ * run.
+ */
 class FuzzSeedsTest {
     /** What a fuzzer calls. */
     private interface Target {

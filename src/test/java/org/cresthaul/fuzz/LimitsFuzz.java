@@ -19,7 +19,9 @@ public final class LimitsFuzz {
             WeightLimits limits = LimitsFile.parse(document);
             Reading.requireSound(SCHEMA, document);
             Reading.requireSense(
-                    SmallFiles.ROAD.withLimits(limits), SmallFiles.WEIGHED, SmallFiles.WEIGHED.stances().get(0));
+                    SmallFiles.ROAD.withLimits(limits),
+                    SmallFiles.WEIGHED,
+                    SmallFiles.WEIGHED.stances().get(0));
         } catch (InputRejected e) {
             FuzzedDocument.requireHelp(e);
         }

@@ -12,7 +12,8 @@ import org.cresthaul.server.TestServer;
 /** Requests to every address that takes a body: answered or refused with a place, never failed on. */
 public final class RequestFuzz {
     private static final TestServer SERVER = TestServer.ofSmallFiles();
-    private static final List<Map.Entry<String, String>> SOUND = List.copyOf(SoundRequests.byAddress().entrySet());
+    private static final List<Map.Entry<String, String>> SOUND =
+            List.copyOf(SoundRequests.byAddress().entrySet());
 
     private RequestFuzz() {}
 
@@ -25,7 +26,8 @@ public final class RequestFuzz {
         String body = FuzzedDocument.of(Arrays.copyOfRange(data, 1, data.length), address.getValue());
         HttpResponse<String> response = SERVER.post(address.getKey(), body);
         int status = response.statusCode();
-        assertTrue(status == 200 || status == 422 || status == 400 || status == 503,
+        assertTrue(
+                status == 200 || status == 422 || status == 400 || status == 503,
                 () -> address.getKey() + ": " + status + " " + response.body() + "\n" + body);
         assertTrue(!response.body().contains("\tat org."), () -> "a trace: " + response.body());
     }

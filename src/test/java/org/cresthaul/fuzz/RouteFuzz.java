@@ -19,7 +19,8 @@ public final class RouteFuzz {
             Route route = RouteFile.parse(document);
             Reading.requireSound(SCHEMA, document);
             if (FuzzedDocument.isJudged(data)) {
-                Reading.requireSense(route, SmallFiles.RIG, SmallFiles.RIG.stances().get(0));
+                Reading.requireSense(
+                        route, SmallFiles.RIG, SmallFiles.RIG.stances().get(0));
             }
         } catch (InputRejected e) {
             FuzzedDocument.requireHelp(e);

@@ -19,7 +19,8 @@ class AreasTest {
         Coordinate[] ring = new Coordinate[5];
         for (int i = 0; i < 5; i++) {
             ring[i] = new Coordinate(
-                    at[i][0] * Math.cos(0.3) - at[i][1] * Math.sin(0.3), at[i][0] * Math.sin(0.3) + at[i][1] * Math.cos(0.3));
+                    at[i][0] * Math.cos(0.3) - at[i][1] * Math.sin(0.3),
+                    at[i][0] * Math.sin(0.3) + at[i][1] * Math.cos(0.3));
         }
         ring[4] = ring[0].copy();
         return GEOMETRY.createPolygon(ring);

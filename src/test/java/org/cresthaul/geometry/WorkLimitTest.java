@@ -47,7 +47,8 @@ class WorkLimitTest {
         signal.give();
         assertTrue(outside.take());
         assertThrows(WorkStopped.class, inside::take);
-        assertThrows(WorkStopped.class, () -> signal.during(() -> WorkLimit.none().take()));
+        assertThrows(
+                WorkStopped.class, () -> signal.during(() -> WorkLimit.none().take()));
     }
 
     @Test
@@ -57,10 +58,12 @@ class WorkLimitTest {
         StopSignal never = StopSignal.current();
         outer.during(() -> {
             assertSame(outer, StopSignal.current());
-            assertThrows(IllegalStateException.class, () -> inner.during(() -> {
-                assertSame(inner, StopSignal.current());
-                throw new IllegalStateException();
-            }));
+            assertThrows(
+                    IllegalStateException.class,
+                    () -> inner.during(() -> {
+                        assertSame(inner, StopSignal.current());
+                        throw new IllegalStateException();
+                    }));
             assertSame(outer, StopSignal.current());
             return 0;
         });

@@ -22,7 +22,9 @@ class CornerDrawingTest {
         Route route = RouteFile.parse(text);
         Rig rig = RigFile.parse(RigTexts.RIG);
         String key = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"))
-                .configurations().get(0).key();
+                .configurations()
+                .get(0)
+                .key();
         return CornerView.of(route, rig, rig.stances().get(0), Margins.defaults(), "C1", key);
     }
 
@@ -31,22 +33,30 @@ class CornerDrawingTest {
         // 45 m between the roadways: farther than the 42 m that were drawn.
         CornerView view = view(CornerLayoutFileTest.U_TURN_WIDE);
         double reach = CornerDrawing.turning(view).stream()
-                .mapToDouble(p -> Math.max(Math.abs(p.get(0)), Math.abs(p.get(1)))).max().orElseThrow();
+                .mapToDouble(p -> Math.max(Math.abs(p.get(0)), Math.abs(p.get(1))))
+                .max()
+                .orElseThrow();
         assertTrue(reach > 46, "the turn reaches " + reach);
         Drawing drawing = CornerDrawing.of(view);
         // The body where the steer axle turns farthest: the same transform as the line's, which is drawn last but the
         // marks.
         Drawing.Path line = drawing.shapes().stream()
-                .filter(s -> s instanceof Drawing.Path p && p.stroke() == Ink.GUIDE).map(s -> (Drawing.Path) s)
-                .findFirst().orElseThrow();
+                .filter(s -> s instanceof Drawing.Path p && p.stroke() == Ink.GUIDE)
+                .map(s -> (Drawing.Path) s)
+                .findFirst()
+                .orElseThrow();
         List<Drawing.Point> at = line.lines().get(0);
         int seen = 0;
         for (int i = 0; i < view.positions().size(); i++) {
             CornerView.PositionView p = view.positions().get(i);
             if (Math.abs(p.steerRad()) > 0.01 || p.articulationRad().stream().anyMatch(a -> Math.abs(a) > 0.01)) {
                 seen++;
-                assertTrue(at.get(i).x() > 0 && at.get(i).x() < drawing.width() && at.get(i).y() > 0
-                        && at.get(i).y() < drawing.height(), "state " + i + " at " + at.get(i));
+                assertTrue(
+                        at.get(i).x() > 0
+                                && at.get(i).x() < drawing.width()
+                                && at.get(i).y() > 0
+                                && at.get(i).y() < drawing.height(),
+                        "state " + i + " at " + at.get(i));
             }
         }
         assertTrue(seen > 30, "states looked at: " + seen);
@@ -56,11 +66,15 @@ class CornerDrawingTest {
     void marksAreLetteredInTheOrderTheyAreDriven() throws Exception {
         CornerView view = view(CornerLayoutFileTest.GATE);
         List<String> letters = CornerDrawing.of(view).shapes().stream()
-                .filter(s -> s instanceof Drawing.Lettering).map(s -> ((Drawing.Lettering) s).text()).toList();
+                .filter(s -> s instanceof Drawing.Lettering)
+                .map(s -> ((Drawing.Lettering) s).text())
+                .toList();
         assertEquals("A", letters.get(0));
         assertTrue(letters.size() >= 3 && letters.size() <= view.marks().size(), letters.toString());
         String words = CornerDrawing.marksInWords(view);
-        assertTrue(words.contains("A wheel over to the ") && words.contains("abreast of where the curb return begins"), words);
+        assertTrue(
+                words.contains("A wheel over to the ") && words.contains("abreast of where the curb return begins"),
+                words);
         int before = -1;
         for (CornerView.MarkView mark : view.marks()) {
             assertTrue(mark.position() >= before, view.marks().toString());

@@ -24,19 +24,26 @@ class LegMapTest {
         for (RunSheet.Leg leg : sample.sheet.legs()) {
             maps.add(LegMap.of(sample.route, leg, UnitSystem.US_CUSTOMARY));
         }
-        maps.add(LegMap.of(sample.route, sample.statement.hazards().stream()
-                .map(h -> new LegMap.Mark(h.id(), h.verdict())).toList(), UnitSystem.US_CUSTOMARY));
+        maps.add(LegMap.of(
+                sample.route,
+                sample.statement.hazards().stream()
+                        .map(h -> new LegMap.Mark(h.id(), h.verdict()))
+                        .toList(),
+                UnitSystem.US_CUSTOMARY));
         int names = 0;
         for (Drawing map : maps) {
-            List<Drawing.Lettering> all = map.shapes().stream().filter(Drawing.Lettering.class::isInstance)
-                    .map(Drawing.Lettering.class::cast).toList();
+            List<Drawing.Lettering> all = map.shapes().stream()
+                    .filter(Drawing.Lettering.class::isInstance)
+                    .map(Drawing.Lettering.class::cast)
+                    .toList();
             List<String> texts = all.stream().map(Drawing.Lettering::text).toList();
             assertEquals(texts.size(), Set.copyOf(texts).size(), texts + " once each");
             for (int i = 0; i < all.size(); i++) {
                 Drawing.Lettering a = all.get(i);
                 assertTrue(a.at().x() >= 0 && right(a) <= map.width() && a.at().y() <= map.height(), a.toString());
                 for (Drawing.Lettering b : all.subList(0, i)) {
-                    boolean over = a.at().x() < right(b) && right(a) > b.at().x() && Math.abs(a.at().y() - b.at().y()) < 9;
+                    boolean over =
+                            a.at().x() < right(b) && right(a) > b.at().x() && Math.abs(a.at().y() - b.at().y()) < 9;
                     assertFalse(over, map.alt() + ": " + a.text() + " on " + b.text());
                 }
                 names++;

@@ -25,17 +25,22 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** What both papers of both samples hold, before it is laid out: traced, complete, and one with the other. */
 class PaperContentTest {
-    /** The side view of a set-up stands on the ground, reaches its height and length, and carries the axle table's figures. */
+    /**
+     * The side view of a set-up stands on the ground, reaches its height and length, and carries the axle table's
+     * figures.
+     */
     @ParameterizedTest
     @EnumSource
     void everySetUpHasADimensionedSideView(PaperSample sample) {
-        assertEquals(sample.statement.axles().size(), sample.statement.sideViews().size());
+        assertEquals(
+                sample.statement.axles().size(), sample.statement.sideViews().size());
         int raised = 0;
         for (int i = 0; i < sample.statement.sideViews().size(); i++) {
             Envelope e = sample.statement.sideViews().get(i);
             Statement.AxleTable table = sample.statement.axles().get(i);
             assertEquals(table.letter(), e.letter());
-            List<Envelope.Wheel> down = e.wheels().stream().filter(w -> !w.lifted()).toList();
+            List<Envelope.Wheel> down =
+                    e.wheels().stream().filter(w -> !w.lifted()).toList();
             assertEquals(table.rows().size(), down.size());
             List<String> lettering = EnvelopeDrawing.of(e, UnitSystem.US_CUSTOMARY).shapes().stream()
                     .filter(Drawing.Lettering.class::isInstance)
@@ -45,28 +50,52 @@ class PaperContentTest {
                 Statement.AxleRow row = table.rows().get(k);
                 assertEquals(row.axle(), down.get(k).axle());
                 assertTrue(lettering.contains(row.load().text()), row.load().text());
-                assertTrue(row.behind() == null || lettering.contains(row.behind().text()), lettering + " " + row.behind());
+                assertTrue(
+                        row.behind() == null || lettering.contains(row.behind().text()),
+                        lettering + " " + row.behind());
                 assertTrue(row.tires() != null && !row.tires().isBlank(), "the sample tells its tires");
-                // A wheel that stands touches level ground: its center is a loaded radius up, but for what the air lets it move.
+                // A wheel that stands touches level ground: its center is a loaded radius up, but for what the air lets
+                // it move.
                 assertEquals(down.get(k).radiusM(), down.get(k).hM(), 1e-3);
             }
             for (Statement.Row row : sample.statement.envelope()) {
                 if (row.label().endsWith(" " + e.letter()) && !row.label().startsWith("Gross")) {
-                    assertTrue(lettering.stream().anyMatch(l -> l.endsWith(" " + row.value().text())), row + " " + lettering);
+                    assertTrue(
+                            lettering.stream()
+                                    .anyMatch(l -> l.endsWith(" " + row.value().text())),
+                            row + " " + lettering);
                 }
             }
-            double top = e.outlines().stream().flatMap(o -> o.points().stream()).mapToDouble(p -> p.get(1)).max().orElseThrow();
+            double top = e.outlines().stream()
+                    .flatMap(o -> o.points().stream())
+                    .mapToDouble(p -> p.get(1))
+                    .max()
+                    .orElseThrow();
             // Of the two levelings the higher counts.
             assertTrue(top <= e.heightM() + 1e-3 && top > e.heightM() - 0.1, top + " " + e.heightM());
-            double front = e.outlines().stream().flatMap(o -> o.points().stream()).mapToDouble(p -> p.get(0)).max().orElseThrow();
-            double rear = e.outlines().stream().flatMap(o -> o.points().stream()).mapToDouble(p -> p.get(0)).min().orElseThrow();
+            double front = e.outlines().stream()
+                    .flatMap(o -> o.points().stream())
+                    .mapToDouble(p -> p.get(0))
+                    .max()
+                    .orElseThrow();
+            double rear = e.outlines().stream()
+                    .flatMap(o -> o.points().stream())
+                    .mapToDouble(p -> p.get(0))
+                    .min()
+                    .orElseThrow();
             // A notch pitches the deck: the drawing's extent is the declared length to less than anybody measures.
             assertEquals(e.lengthM(), front - rear, 0.05);
             raised += e.raisedHeightM() == null ? 0 : 1;
             assertTrue(e.raisedHeightM() == null || e.raisedHeightM() > e.heightM() - 0.02);
         }
-        assertEquals(sample.plan.steps().stream().map(Plan.Step::passage).filter(p -> p != null && p.raise() != null)
-                .map(p -> p.set().configuration()).distinct().count(), raised);
+        assertEquals(
+                sample.plan.steps().stream()
+                        .map(Plan.Step::passage)
+                        .filter(p -> p != null && p.raise() != null)
+                        .map(p -> p.set().configuration())
+                        .distinct()
+                        .count(),
+                raised);
     }
 
     /** A clerk reads what stands under a place as one text: every line of it is a sentence. */
@@ -87,11 +116,16 @@ class PaperContentTest {
     @ParameterizedTest
     @EnumSource
     void sheetAndStatementAgreeStepByStep(PaperSample sample) {
-        List<RunSheet.Entry> entries = sample.sheet.legs().stream().flatMap(l -> l.entries().stream())
-                .filter(e -> e.step().equals("passage")).toList();
+        List<RunSheet.Entry> entries = sample.sheet.legs().stream()
+                .flatMap(l -> l.entries().stream())
+                .filter(e -> e.step().equals("passage"))
+                .toList();
         List<Statement.Place> places = sample.statement.hazards();
         assertEquals(places.size(), entries.size());
-        List<Plan.Passage> passages = sample.plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        List<Plan.Passage> passages = sample.plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .toList();
         int raised = 0;
         for (int i = 0; i < places.size(); i++) {
             Statement.Place place = places.get(i);
@@ -100,10 +134,22 @@ class PaperContentTest {
             assertEquals(place.verdict(), entry.verdict());
             assertEquals(place.configuration(), entry.configuration());
             assertEquals(place.blocked(), entry.blocked());
-            assertEquals(place.margins(), entry.comes().stream().filter(l -> place.margins().contains(l)).toList());
-            assertEquals(passages.get(i).gaps().isEmpty() ? passages.get(i).spare() == null ? 0 : 1
-                    : passages.get(i).gaps().size(), place.margins().size(), place.id());
-            String to = place.conditions().stream().filter(c -> "raised".equals(c.code())).map(SheetLine::to).findFirst().orElse(null);
+            assertEquals(
+                    place.margins(),
+                    entry.comes().stream()
+                            .filter(l -> place.margins().contains(l))
+                            .toList());
+            assertEquals(
+                    passages.get(i).gaps().isEmpty()
+                            ? passages.get(i).spare() == null ? 0 : 1
+                            : passages.get(i).gaps().size(),
+                    place.margins().size(),
+                    place.id());
+            String to = place.conditions().stream()
+                    .filter(c -> "raised".equals(c.code()))
+                    .map(SheetLine::to)
+                    .findFirst()
+                    .orElse(null);
             boolean stays = entry.after().stream().anyMatch(l -> "stays raised".equals(l.code()));
             boolean isRaised = entry.comes().stream().anyMatch(l -> "still raised".equals(l.code()));
             assertEquals(!isRaised ? null : stays ? "stays raised" : "lowered after it", to, place.id());
@@ -129,12 +175,18 @@ class PaperContentTest {
                 for (JsonNode figure : figures) {
                     String from = figure.path("from").asText();
                     if (from.startsWith("plan:/") || from.startsWith("report:/")) {
-                        JsonNode found = (from.startsWith("plan:") ? plan : report).at(from.substring(from.indexOf('/')));
-                        if (!found.isNumber() || Math.abs(found.asDouble() - figure.path("value").asDouble()) > 1e-9) {
+                        JsonNode found =
+                                (from.startsWith("plan:") ? plan : report).at(from.substring(from.indexOf('/')));
+                        if (!found.isNumber()
+                                || Math.abs(found.asDouble()
+                                                - figure.path("value").asDouble())
+                                        > 1e-9) {
                             lost.add(figure + " is " + found);
                         }
                         traced++;
-                    } else if (!from.startsWith("rig:") && !from.startsWith("route:") && !from.startsWith("report:difference of")) {
+                    } else if (!from.startsWith("rig:")
+                            && !from.startsWith("route:")
+                            && !from.startsWith("report:difference of")) {
                         lost.add("from nowhere: " + figure);
                     }
                 }
@@ -144,17 +196,26 @@ class PaperContentTest {
         assertTrue(traced > 100, traced + " figures");
     }
 
-    /** Every set-up in use is on the card for backing up, with the ways of its own state in the report, and the cautions. */
+    /**
+     * Every set-up in use is on the card for backing up, with the ways of its own state in the report, and the
+     * cautions.
+     */
     @ParameterizedTest
     @EnumSource
     void theCardForBackingUpTellsHowFar(PaperSample sample) throws Exception {
-        RunSheet.Card card = sample.sheet.cards().stream().filter(c -> c.title().equals("Backing up")).findFirst().orElseThrow();
+        RunSheet.Card card = sample.sheet.cards().stream()
+                .filter(c -> c.title().equals("Backing up"))
+                .findFirst()
+                .orElseThrow();
         String pdf = solid(String.join("", pages(sample.sheetPdf(PaperSize.LETTER))));
         if (sample.drivable) {
             card.lines().forEach(l -> assertTrue(pdf.contains(solid(l.text())), l.text()));
         }
-        sample.report.reversing().cautions().forEach(caution ->
-                assertTrue(card.lines().stream().anyMatch(l -> l.text().equals(caution)), caution));
+        sample.report
+                .reversing()
+                .cautions()
+                .forEach(caution ->
+                        assertTrue(card.lines().stream().anyMatch(l -> l.text().equals(caution)), caution));
         int told = 0;
         for (RunSheet.Card setUp : sample.sheet.setUps()) {
             String[] key = setUp.configuration().split("/");
@@ -166,7 +227,8 @@ class PaperContentTest {
                     .filter(l -> l.text().matches("Set-up [A-Z, ]*\\b" + setUp.letter() + "\\b.*"))
                     .findFirst()
                     .orElseThrow();
-            List<Double> values = line.figures().stream().map(SheetLine.Figure::value).toList();
+            List<Double> values =
+                    line.figures().stream().map(SheetLine.Figure::value).toList();
             for (ReversingReport.Way way : Arrays.asList(state.free(), state.locked(), state.lockedLight())) {
                 if (way != null) {
                     assertTrue(values.contains(way.limitMetM()), way + " in " + line);
@@ -184,17 +246,24 @@ class PaperContentTest {
         int told = 0;
         for (RunSheet.Card card : sample.sheet.setUps()) {
             Plan.SetUp set = sample.plan.steps().stream()
-                    .flatMap(s -> Stream.of(s.set(), s.change() == null ? null : s.change().to()))
+                    .flatMap(s -> Stream.of(
+                            s.set(), s.change() == null ? null : s.change().to()))
                     .filter(Objects::nonNull)
                     .filter(s -> s.configuration().equals(card.configuration()))
                     .findFirst()
                     .orElseThrow();
             boolean trails = set.booster().equals("trailing");
             assertEquals(trails, set.shim() != null);
-            List<String> plates = card.lines().stream().map(SheetLine::text).filter(t -> t.contains("booster joint")).toList();
+            List<String> plates = card.lines().stream()
+                    .map(SheetLine::text)
+                    .filter(t -> t.contains("booster joint"))
+                    .toList();
             assertEquals(trails ? 1 : 0, plates.size(), card.title());
             if (trails) {
-                assertEquals(set.shim().hasThickness(), plates.get(0).contains(set.shim().name()), plates.toString());
+                assertEquals(
+                        set.shim().hasThickness(),
+                        plates.get(0).contains(set.shim().name()),
+                        plates.toString());
                 told++;
             }
         }

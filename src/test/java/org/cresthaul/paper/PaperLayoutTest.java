@@ -26,7 +26,9 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** Run sheets and statements of both samples as their readers hold them: pages, their order, their edges. */
 class PaperLayoutTest {
-    /** A sheet for 20 miles is one that a driver reads; a plan without a way is what blocks it and what would open it. */
+    /**
+     * A sheet for 20 miles is one that a driver reads; a plan without a way is what blocks it and what would open it.
+     */
     @ParameterizedTest
     @EnumSource
     void theSheetIsShort(PaperSample sample) throws Exception {
@@ -36,7 +38,10 @@ class PaperLayoutTest {
             assertTrue(solid(pages.get(0)).contains(solid(sample.drivable ? "Cab page" : "What blocks")));
             String all = solid(String.join("", pages));
             assertFalse(all.contains(solid("(" + SheetLine.PRACTICE + ")")), "a mark, and the note once");
-            assertEquals(sample.drivable ? 1 : 0, all.split(Pattern.quote(solid(Paper.Item.NOTE)), -1).length - 1, size.toString());
+            assertEquals(
+                    sample.drivable ? 1 : 0,
+                    all.split(Pattern.quote(solid(Paper.Item.NOTE)), -1).length - 1,
+                    size.toString());
         }
     }
 
@@ -71,24 +76,35 @@ class PaperLayoutTest {
         return false;
     }
 
-    /** A clerk decides by the first page: decision, every condition, roads, crossings, surveys, rig, load, weight, map. */
+    /**
+     * A clerk decides by the first page: decision, every condition, roads, crossings, surveys, rig, load, weight, map.
+     */
     @ParameterizedTest
     @EnumSource
     void theStatementBeginsWithTheClerksPage(PaperSample sample) throws Exception {
         for (PaperSize size : PaperSize.values()) {
-            List<String> pages = pages(sample.statementPdf(size)).stream().map(PaperSample::solid).toList();
+            List<String> pages = pages(sample.statementPdf(size)).stream()
+                    .map(PaperSample::solid)
+                    .toList();
             String first = pages.get(0);
-            List<String> wanted = new ArrayList<>(List.of("Decision: " + sample.statement.banner().outcome(), sample.route.name(),
-                    sample.route.permit().orElseThrow(), "north up"));
+            List<String> wanted = new ArrayList<>(List.of(
+                    "Decision: " + sample.statement.banner().outcome(),
+                    sample.route.name(),
+                    sample.route.permit().orElseThrow(),
+                    "north up"));
             sample.plan.conditions().forEach(c -> wanted.addAll(List.of(c.hazard() + " " + c.name(), c.what() + ": ")));
             // How it is passed is a condition too: none is only in the evidence.
-            Set<String> open = sample.plan.conditions().stream().map(Plan.Condition::told).collect(Collectors.toSet());
+            Set<String> open =
+                    sample.plan.conditions().stream().map(Plan.Condition::told).collect(Collectors.toSet());
             int rules = 0;
             for (Statement.Place place : sample.statement.hazards()) {
                 for (SheetLine condition : place.conditions()) {
                     if (!place.blocked() && !open.contains(condition.text())) {
                         String rule = Pattern.quote(solid(condition.text().replaceAll("\\.$", "") + ":"));
-                        assertTrue(Pattern.compile(rule + "([A-Z0-9]+,)*" + place.id() + "[,.]").matcher(first).find(),
+                        assertTrue(
+                                Pattern.compile(rule + "([A-Z0-9]+,)*" + place.id() + "[,.]")
+                                        .matcher(first)
+                                        .find(),
                                 size + ": " + place.id() + " " + condition.text() + " in " + first);
                         rules++;
                     }
@@ -96,7 +112,8 @@ class PaperLayoutTest {
             }
             assertTrue(rules > 5, "" + rules);
             assertFalse(first.contains(solid("Conditions none")), "something is asked of both samples");
-            sample.plan.blocking().stream().filter(b -> !b.hazard().equals(Plan.WHOLE_ROUTE))
+            sample.plan.blocking().stream()
+                    .filter(b -> !b.hazard().equals(Plan.WHOLE_ROUTE))
                     .forEach(b -> wanted.add(b.hazard() + " " + b.name()));
             sample.route.legs().forEach(l -> wanted.add(l.name()));
             sample.plan.crossings().forEach(c -> wanted.add(c.crossingNumber()));
@@ -105,22 +122,30 @@ class PaperLayoutTest {
                 wanted.add(s.date().orElseThrow().toString());
             });
             sample.statement.identity().forEach(r -> wanted.add(r.value().text()));
-            sample.statement.sideViews().forEach(e -> wanted.add(new RoundedFigures(UnitSystem.US_CUSTOMARY).distance(e.lengthM())));
+            sample.statement
+                    .sideViews()
+                    .forEach(e -> wanted.add(new RoundedFigures(UnitSystem.US_CUSTOMARY).distance(e.lengthM())));
             wanted.forEach(w -> assertTrue(first.contains(solid(w)), size + ": " + w + " in " + first));
             assertFalse(first.contains("Evidence"), first);
             assertTrue(pages.stream().skip(1).allMatch(p -> p.contains("Evidence")));
         }
     }
 
-    /** A driver clips one page to the visor: each leg is on one, with its map. A plan without a way has no legs on paper. */
+    /**
+     * A driver clips one page to the visor: each leg is on one, with its map. A plan without a way has no legs on
+     * paper.
+     */
     @ParameterizedTest
     @EnumSource
     void everyLegHasItsPage(PaperSample sample) throws Exception {
         for (PaperSize size : PaperSize.values()) {
-            List<String> pages = pages(sample.sheetPdf(size)).stream().map(PaperSample::solid).toList();
+            List<String> pages = pages(sample.sheetPdf(size)).stream()
+                    .map(PaperSample::solid)
+                    .toList();
             for (RunSheet.Leg leg : sample.legs()) {
                 List<String> own = pages.stream()
-                        .filter(p -> p.contains(solid("Leg " + leg.number() + ": " + leg.name())) && p.contains(solid("north up")))
+                        .filter(p -> p.contains(solid("Leg " + leg.number() + ": " + leg.name()))
+                                && p.contains(solid("north up")))
                         .toList();
                 assertEquals(1, own.size(), leg.name());
                 for (RunSheet.Entry entry : leg.entries()) {
@@ -153,8 +178,8 @@ class PaperLayoutTest {
                 int within = 0;
                 for (int x = 0; x < page.getWidth(); x++) {
                     for (int y = 0; y < page.getHeight(); y++) {
-                        int toEdge = Math.min(
-                                Math.min(x, page.getWidth() - 1 - x), Math.min(y, page.getHeight() - 1 - y));
+                        int toEdge =
+                                Math.min(Math.min(x, page.getWidth() - 1 - x), Math.min(y, page.getHeight() - 1 - y));
                         boolean inked = (page.getRGB(x, y) & 0xFF) < 200;
                         dark += inked && toEdge < 8 ? 1 : 0;
                         within += inked ? 1 : 0;

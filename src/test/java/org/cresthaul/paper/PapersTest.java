@@ -67,7 +67,8 @@ class PapersTest {
     void theHtmlSaysWhatThePdfSays(PaperSample sample) {
         String sheet = text(Papers.html(sample.sheet, sample.pictures));
         sample.legs().stream().flatMap(l -> l.entries().stream()).forEach(entry -> {
-            for (List<SheetLine> lines : List.of(entry.comes(), entry.before(), entry.through(), entry.after(), entry.gauges())) {
+            for (List<SheetLine> lines :
+                    List.of(entry.comes(), entry.before(), entry.through(), entry.after(), entry.gauges())) {
                 lines.forEach(line -> assertTrue(sheet.contains(solid(line.text())), line.text()));
             }
         });
@@ -84,7 +85,11 @@ class PapersTest {
         return solid(new String(html, StandardCharsets.UTF_8)
                 .replaceAll("(?s)<style.*?</style>", "")
                 .replaceAll("<[^>]*>", "")
-                .replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"").replace("&#39;", "'").replace("&amp;", "&"));
+                .replace("&lt;", "<")
+                .replace("&gt;", ">")
+                .replace("&quot;", "\"")
+                .replace("&#39;", "'")
+                .replace("&amp;", "&"));
     }
 
     /** Everything that is said stands on the paper, whatever its size: places, conditions, what was not checked. */
@@ -97,7 +102,9 @@ class PapersTest {
             int lines = 0;
             for (Statement.Place place : sample.statement.hazards()) {
                 assertTrue(read.contains(solid(place.name())), size + ": " + place.name());
-                assertTrue(read.contains(solid(place.chainage().text())), size + ": " + place.chainage().text());
+                assertTrue(
+                        read.contains(solid(place.chainage().text())),
+                        size + ": " + place.chainage().text());
                 for (SheetLine condition : place.conditions()) {
                     assertTrue(read.contains(solid(condition.text())), size + ": " + condition.text());
                     lines++;
@@ -121,8 +128,11 @@ class PapersTest {
     @EnumSource
     void aPaperWithoutStepsCautionsAboutNoStep(PaperSample sample) throws Exception {
         String read = solid(String.join("", pages(sample.sheetPdf(PaperSize.LETTER))));
-        List<String> stops = sample.sheet.legs().stream().flatMap(l -> l.entries().stream()).filter(e -> e.step().equals("change"))
-                .map(e -> e.id() + " " + e.name()).toList();
+        List<String> stops = sample.sheet.legs().stream()
+                .flatMap(l -> l.entries().stream())
+                .filter(e -> e.step().equals("change"))
+                .map(e -> e.id() + " " + e.name())
+                .toList();
         assertFalse(stops.isEmpty());
         int ofSteps = 0;
         for (String caution : sample.sheet.cautions()) {

@@ -15,12 +15,19 @@ class AlteredCellsTest {
     private static final List<Robustness.Assumed> ASSUMED = List.of(
             new Robustness.Assumed("survey twice as coarse", 2, "times"),
             new Robustness.Assumed("weights 2 % more", 0.02, "share"));
-    private static final Report.Cell NOTHING = 
+    private static final Report.Cell NOTHING =
             new Report.Cell("down/none/3", "loads not known", null, null, null, null, List.of("nobody knows"));
 
     /** A load with so much left to a limit of 1000 kg. */
     private static Report.Cell leaves(double kg) {
-        return new Report.Cell("down/none/3", "clear", null, null, null, null, List.of(),
+        return new Report.Cell(
+                "down/none/3",
+                "clear",
+                null,
+                null,
+                null,
+                null,
+                List.of(),
                 new LoadSheet.Finding("gross", "invented", "all", 0, 1, 1000 - kg, 1000, kg, false, "clear"));
     }
 
@@ -32,9 +39,11 @@ class AlteredCellsTest {
     }
 
     private static Robustness of(Robustness.Row... rows) {
-        return RobustnessCheck.of(ASSUMED, Arrays.stream(rows)
-                .map(r -> new RobustnessCheck.Ranked(r, "Place " + r.hazard(), true, 1000))
-                .toList());
+        return RobustnessCheck.of(
+                ASSUMED,
+                Arrays.stream(rows)
+                        .map(r -> new RobustnessCheck.Ranked(r, "Place " + r.hazard(), true, 1000))
+                        .toList());
     }
 
     @Test
@@ -44,8 +53,10 @@ class AlteredCellsTest {
         assertTrue(row.isNotKnown(0) && !row.isNotKnown(1));
         assertNull(row.worst());
         assertNull(row.exact());
-        assertEquals("Place H1, axle loads: unknown what is left with survey twice as coarse, what is left when"
-                + " everything is off together, what an exact survey would free.", of(row).notKnown().get(0).text());
+        assertEquals(
+                "Place H1, axle loads: unknown what is left with survey twice as coarse, what is left when"
+                        + " everything is off together, what an exact survey would free.",
+                of(row).notKnown().get(0).text());
     }
 
     /** Zero left, or even short, is known; what is not known may be worse. */
@@ -56,7 +67,8 @@ class AlteredCellsTest {
                 row("H2", leaves(90), leaves(90), NOTHING, leaves(100)));
         assertEquals("H2", r.weakest().hazard());
         assertNull(r.weakest().worst());
-        assertEquals("Place H2, axle loads: what is left there when everything is off together is unknown; count on"
+        assertEquals(
+                "Place H2, axle loads: what is left there when everything is off together is unknown; count on"
                         + " nothing.",
                 r.weakest().text());
     }
@@ -66,12 +78,16 @@ class AlteredCellsTest {
     void theReSurveyClaimsNoMoreThanIsKnown() {
         Robustness known = of(row("H1", leaves(10), leaves(90), leaves(10), leaves(130)));
         assertEquals(30, known.resurvey().gainM());
-        assertTrue(known.resurvey().text().endsWith("anywhere else on this plan."), known.resurvey().text());
+        assertTrue(
+                known.resurvey().text().endsWith("anywhere else on this plan."),
+                known.resurvey().text());
         Robustness partly = of(
                 row("H1", leaves(10), leaves(90), leaves(10), leaves(130)),
                 row("H2", leaves(10), leaves(90), leaves(10), NOTHING));
         assertEquals("H1", partly.resurvey().hazard());
-        assertTrue(partly.resurvey().text().endsWith("on this plan where that is known."), partly.resurvey().text());
+        assertTrue(
+                partly.resurvey().text().endsWith("on this plan where that is known."),
+                partly.resurvey().text());
         assertNull(of(row("H2", leaves(10), leaves(90), leaves(10), NOTHING)).resurvey());
     }
 }

@@ -31,18 +31,38 @@ class BridgeTermsTest {
 
     private record Case(Route route, Rig rig, Report report) {
         Plan plan() {
-            return CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report,
-                    new PlanOptions(PlanOptions.defaults().times(), List.of(), "down/none/3", false, List.of(),
-                            Stream.concat(report.hazards().stream().map(Report.HazardFindings::id).filter(id -> !id.equals("B01")),
-                                    Stream.of(Plan.WHOLE_ROUTE)).toList()));
+            return CompletePlan.of(
+                    route,
+                    rig,
+                    rig.stances().get(0),
+                    Margins.defaults(),
+                    report,
+                    new PlanOptions(
+                            PlanOptions.defaults().times(),
+                            List.of(),
+                            "down/none/3",
+                            false,
+                            List.of(),
+                            Stream.concat(
+                                            report.hazards().stream()
+                                                    .map(Report.HazardFindings::id)
+                                                    .filter(id -> !id.equals("B01")),
+                                            Stream.of(Plan.WHOLE_ROUTE))
+                                    .toList()));
         }
 
         Report.HazardFindings bridge() {
-            return report.hazards().stream().filter(h -> h.id().equals("B01")).findFirst().orElseThrow();
+            return report.hazards().stream()
+                    .filter(h -> h.id().equals("B01"))
+                    .findFirst()
+                    .orElseThrow();
         }
 
         Report.Cell cell() {
-            return bridge().cells().stream().filter(c -> c.configuration().equals("down/none/3")).findFirst().orElseThrow();
+            return bridge().cells().stream()
+                    .filter(c -> c.configuration().equals("down/none/3"))
+                    .findFirst()
+                    .orElseThrow();
         }
 
         BridgeFinding.Together together() {
@@ -54,14 +74,26 @@ class BridgeTermsTest {
     }
 
     private static Case of(String extent, String more) throws Exception {
-        String text = JsonEdit.edit(LimitsTexts.ROUTE, "/limits",
+        String text = JsonEdit.edit(
+                LimitsTexts.ROUTE,
+                "/limits",
                 "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
-        text = JsonEdit.edit(text, "/features/0/properties/limits",
+        text = JsonEdit.edit(
+                text,
+                "/features/0/properties/limits",
                 "{\"source\":\"permit 0\",\"date\":\"2026-10-01\",\"gross\":\"300,000 lb\"" + more + "}");
-        Route route = RouteFile.parse(extent.isEmpty() ? text : JsonEdit.edit(text, "/features/0/properties/extent", extent));
+        Route route =
+                RouteFile.parse(extent.isEmpty() ? text : JsonEdit.edit(text, "/features/0/properties/extent", extent));
         Rig rig = RigFile.parse(WeightsTexts.RIG);
-        return new Case(route, rig, RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
-                new Inputs("0".repeat(64), "0".repeat(64))));
+        return new Case(
+                route,
+                rig,
+                RouteCheck.check(
+                        route,
+                        rig,
+                        rig.stances().get(0),
+                        Margins.defaults(),
+                        new Inputs("0".repeat(64), "0".repeat(64))));
     }
 
     private static LoadSheet sheet(Case c) {
@@ -77,8 +109,12 @@ class BridgeTermsTest {
         double heaviest = 0;
         for (int first = 0; first < sheet.axles().size(); first++) {
             double sum = 0;
-            for (int i = first; i < sheet.axles().size()
-                    && sheet.axles().get(first).xM() - sheet.axles().get(i).xM() <= lengthM + FOOT; i++) {
+            for (int i = first;
+                    i < sheet.axles().size()
+                            && sheet.axles().get(first).xM()
+                                            - sheet.axles().get(i).xM()
+                                    <= lengthM + FOOT;
+                    i++) {
                 sum += sheet.axles().get(i).loadKg();
             }
             heaviest = Math.max(heaviest, sum);
@@ -104,15 +140,27 @@ class BridgeTermsTest {
         Case over = of("[\"0 ft\", \"25 ft\"]", ",\"onBridge\":\"" + Math.round(lb - 100) + " lb\"");
         assertEquals("outside limits", over.cell().verdict());
         assertEquals(lb * LB, over.cell().load().loadKg(), 1);
-        assertTrue(over.cell().load().rule().startsWith("on the bridge together"), over.cell().load().rule());
-        assertEquals("clear", of("[\"0 ft\", \"25 ft\"]", ",\"onBridge\":\"" + Math.round(lb * 1.1) + " lb\"").cell().verdict());
+        assertTrue(
+                over.cell().load().rule().startsWith("on the bridge together"),
+                over.cell().load().rule());
+        assertEquals(
+                "clear",
+                of("[\"0 ft\", \"25 ft\"]", ",\"onBridge\":\"" + Math.round(lb * 1.1) + " lb\"")
+                        .cell()
+                        .verdict());
         // The same weight on a longer bridge, where more axles are on it.
-        assertEquals("outside limits",
-                of("[\"0 ft\", \"90 ft\"]", ",\"onBridge\":\"" + Math.round(lb * 1.1) + " lb\"").cell().verdict());
+        assertEquals(
+                "outside limits",
+                of("[\"0 ft\", \"90 ft\"]", ",\"onBridge\":\"" + Math.round(lb * 1.1) + " lb\"")
+                        .cell()
+                        .verdict());
         // And what is posted for the whole combination holds for all of it, however short the bridge is.
         String less = Math.round(sheet(over).grossKg() / LB - 100) + " lb";
-        assertEquals("outside limits", of("[\"0 ft\", \"3 ft\"]", ",\"grossByAxles\":[{\"axles\":2,\"weight\":\"" + less + "\"}]")
-                .cell().verdict());
+        assertEquals(
+                "outside limits",
+                of("[\"0 ft\", \"3 ft\"]", ",\"grossByAxles\":[{\"axles\":2,\"weight\":\"" + less + "\"}]")
+                        .cell()
+                        .verdict());
     }
 
     @Test
@@ -121,28 +169,39 @@ class BridgeTermsTest {
         assertEquals(3, c.bridge().bridge().terms().size());
         assertTrue(c.bridge().bridge().terms().get(0).startsWith("alone"));
         Plan plan = c.plan();
-        Plan.Condition condition = plan.conditions().stream().filter(x -> x.hazard().equals("B01")).findFirst().orElseThrow();
+        Plan.Condition condition = plan.conditions().stream()
+                .filter(x -> x.hazard().equals("B01"))
+                .findFirst()
+                .orElseThrow();
         assertEquals(Plan.Condition.BRIDGE, condition.what());
         for (String word : List.of("alone", "centered", "at a crawl")) {
             assertTrue(condition.text().contains(word), condition.text());
         }
-        assertTrue(of("[\"0 ft\", \"25 ft\"]", "").plan().conditions().stream().noneMatch(x -> x.hazard().equals("B01")));
+        assertTrue(of("[\"0 ft\", \"25 ft\"]", "").plan().conditions().stream()
+                .noneMatch(x -> x.hazard().equals("B01")));
     }
 
     @Test
     void atACrawlItTakesTheTimeFromTheFrontComingOntoItUntilTheRearLeavesIt() throws Exception {
-        Plan.Passage slow = passage(of("[\"-5 ft\", \"25 ft\"]", ",\"terms\":[\"crawl\"]").plan());
+        Plan.Passage slow =
+                passage(of("[\"-5 ft\", \"25 ft\"]", ",\"terms\":[\"crawl\"]").plan());
         assertTrue(slow.crawls());
         double crawlMps = PlanOptions.defaults().times().crawlMps();
         assertEquals(Math.ceil((30 * FOOT + slow.set().lengthM()) / crawlMps), slow.seconds(), 1e-9);
         assertEquals(-5 * FOOT, slow.frontFromM(), 1e-4);
         assertEquals(25 * FOOT + slow.set().lengthM(), slow.frontToM(), 1e-3);
-        assertFalse(passage(of("[\"-5 ft\", \"25 ft\"]", ",\"terms\":[\"alone\"]").plan()).crawls());
+        assertFalse(
+                passage(of("[\"-5 ft\", \"25 ft\"]", ",\"terms\":[\"alone\"]").plan())
+                        .crawls());
     }
 
     private static Plan.Passage passage(Plan plan) {
-        return plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull)
-                .filter(p -> p.hazard().equals("B01")).findFirst().orElseThrow();
+        return plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .filter(p -> p.hazard().equals("B01"))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test
@@ -150,11 +209,19 @@ class BridgeTermsTest {
         Case c = of("[\"0 ft\", \"25 ft\"]", ",\"terms\":[\"crawl\",\"alone\"],\"onBridge\":\"200,000 lb\"");
         Plan plan = c.plan();
         RunSheet sheet = RunSheet.of(plan, c.report, c.route, c.rig.stances().get(0), UnitSystem.US_CUSTOMARY);
-        RunSheet.Entry entry = sheet.legs().stream().flatMap(l -> l.entries().stream())
-                .filter(e -> "B01".equals(e.id())).findFirst().orElseThrow();
-        String all = Stream.of(entry.comes(), entry.before(), entry.through()).flatMap(List::stream)
-                .map(SheetLine::text).reduce("", (a, b) -> a + "\n" + b);
-        assertTrue(all.contains("On the bridge together, the heaviest: " + c.together().axles()), all);
+        RunSheet.Entry entry = sheet.legs().stream()
+                .flatMap(l -> l.entries().stream())
+                .filter(e -> "B01".equals(e.id()))
+                .findFirst()
+                .orElseThrow();
+        String all = Stream.of(entry.comes(), entry.before(), entry.through())
+                .flatMap(List::stream)
+                .map(SheetLine::text)
+                .reduce("", (a, b) -> a + "\n" + b);
+        assertTrue(
+                all.contains(
+                        "On the bridge together, the heaviest: " + c.together().axles()),
+                all);
         assertTrue(all.contains("against 200,000 lb"), all);
         assertTrue(all.contains("Alone: no other vehicle on the bridge"), all);
         assertTrue(all.contains("At a crawl"), all);

@@ -34,28 +34,42 @@ class CautionsOfPlansTest {
             new Rule("blue sign", d -> d.kind.equals("rail-crossing")),
             new Rule("Heights change with every overlay", d -> d.kind.equals("low-structure")),
             new Rule("Watch the tail", d -> d.kind.equals("corner")),
-            new Rule("The scales and the sign at the place decide",
+            new Rule(
+                    "The scales and the sign at the place decide",
                     d -> Set.of("posted-bridge", "stretch").contains(d.kind)));
 
     private static Report.Cell cell(Report report, String hazard, String configuration) {
-        return report.hazards().stream().filter(h -> h.id().equals(hazard)).flatMap(h -> h.cells().stream())
-                .filter(c -> c.configuration().equals(configuration)).findFirst().orElse(null);
+        return report.hazards().stream()
+                .filter(h -> h.id().equals(hazard))
+                .flatMap(h -> h.cells().stream())
+                .filter(c -> c.configuration().equals(configuration))
+                .findFirst()
+                .orElse(null);
     }
 
     private static Deed deed(Report report, Plan.Passage p) {
         Report.Cell cell = cell(report, p.hazard(), p.set().configuration());
-        return new Deed(p.kind(), p.raise() != null, cell != null && cell.corner() != null && cell.corner().escorts());
+        return new Deed(
+                p.kind(),
+                p.raise() != null,
+                cell != null && cell.corner() != null && cell.corner().escorts());
     }
 
     private static void assertCautions(String what, List<Deed> deeds, List<String> cautions) {
         String told = String.join("\n", cautions);
         for (Rule rule : RULES) {
-            assertEquals(deeds.stream().anyMatch(rule.belongs), told.contains(rule.words), what + ": " + rule.words + "\n" + deeds);
+            assertEquals(
+                    deeds.stream().anyMatch(rule.belongs),
+                    told.contains(rule.words),
+                    what + ": " + rule.words + "\n" + deeds);
         }
     }
 
     private static List<Plan.Passage> passages(Plan plan) {
-        return plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        return plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .toList();
     }
 
     @ParameterizedTest
@@ -69,14 +83,21 @@ class CautionsOfPlansTest {
             kinds.add(p.kind());
         }
         assertTrue(kinds.size() >= 4, kinds.toString());
-        List<RunSheet.Entry> entries = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY).legs().stream()
-                .flatMap(l -> l.entries().stream()).toList();
-        List<RunSheet.Entry> places = entries.stream().filter(e -> e.step().equals("passage")).toList();
+        List<RunSheet.Entry> entries =
+                RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY).legs().stream()
+                        .flatMap(l -> l.entries().stream())
+                        .toList();
+        List<RunSheet.Entry> places =
+                entries.stream().filter(e -> e.step().equals("passage")).toList();
         assertEquals(passages(plan).size(), places.size());
         for (int i = 0; i < places.size(); i++) {
-            assertCautions("sheet " + places.get(i).id(), List.of(deed(c.report(), passages(plan).get(i))), places.get(i).cautions());
+            assertCautions(
+                    "sheet " + places.get(i).id(),
+                    List.of(deed(c.report(), passages(plan).get(i))),
+                    places.get(i).cautions());
         }
-        entries.stream().filter(e -> !e.step().equals("passage") && !e.step().equals("raise"))
+        entries.stream()
+                .filter(e -> !e.step().equals("passage") && !e.step().equals("raise"))
                 .forEach(e -> assertEquals(List.of(), e.cautions(), e.step()));
     }
 
@@ -86,20 +107,23 @@ class CautionsOfPlansTest {
     void theComparisonCarriesTheCautionsOfWhatItShows(String route, boolean avoidRaising) {
         RoadCase c = RoadCase.sample(route, "lowbed-loaded");
         PlanOptions asked = new PlanOptions(c.rig().times(), List.of(), null, avoidRaising, List.of(), List.of());
-        Comparison comparison = ConfigurationComparison.of(c.route(), c.rig(), c.stance(), c.margins(), c.report(), asked);
+        Comparison comparison =
+                ConfigurationComparison.of(c.route(), c.rig(), c.stance(), c.margins(), c.report(), asked);
         List<Deed> deeds = new ArrayList<>();
         for (Comparison.Compared compared : comparison.configurations()) {
             // Kept all the way, it passes every place, and so many of them raised.
             for (Report.HazardFindings h : c.report().hazards()) {
                 Report.Cell cell = cell(c.report(), h.id(), compared.configuration());
-                deeds.add(new Deed(h.kind(), false, cell.corner() != null && cell.corner().escorts()));
+                deeds.add(new Deed(
+                        h.kind(), false, cell.corner() != null && cell.corner().escorts()));
             }
             if (compared.raised() > 0) {
                 deeds.add(new Deed("place", true, false));
             }
         }
         assertCautions(route, deeds, comparison.cautions());
-        assertEquals(!avoidRaising, deeds.stream().anyMatch(Deed::raised), "both samples have places to be passed raised");
+        assertEquals(
+                !avoidRaising, deeds.stream().anyMatch(Deed::raised), "both samples have places to be passed raised");
         assertTrue(comparison.cautions().containsAll(c.report().cautions()));
         assertEquals(comparison.cautions().size(), new TreeSet<>(comparison.cautions()).size(), "none twice");
     }
@@ -107,11 +131,13 @@ class CautionsOfPlansTest {
     /** A road with a crest and a bridge has no tracks, no lane to take, no structure: nothing is said of them. */
     @Test
     void whatIsNotOnTheRoadIsNotCautionedAbout() {
-        RoadCase c = RoadCase.of(RoadCase.road(RoadCase.crest("5 mm", x -> 0), RoadCase.bridge("300,000 lb")),
-                WeightsTexts.RIG);
-        Comparison comparison = ConfigurationComparison.of(c.route(), c.rig(), c.stance(), c.margins(), c.report(),
-                PlanOptions.defaults());
-        assertCautions("crest and bridge", List.of(new Deed("crest", false, false), new Deed("posted-bridge", false, false)),
+        RoadCase c = RoadCase.of(
+                RoadCase.road(RoadCase.crest("5 mm", x -> 0), RoadCase.bridge("300,000 lb")), WeightsTexts.RIG);
+        Comparison comparison = ConfigurationComparison.of(
+                c.route(), c.rig(), c.stance(), c.margins(), c.report(), PlanOptions.defaults());
+        assertCautions(
+                "crest and bridge",
+                List.of(new Deed("crest", false, false), new Deed("posted-bridge", false, false)),
                 comparison.cautions());
     }
 }

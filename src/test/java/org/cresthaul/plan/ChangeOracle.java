@@ -16,8 +16,8 @@ import org.cresthaul.route.StoppingPlace;
 import org.cresthaul.route.Stretch;
 
 /**
- * The rules of docs/model.md for changes at a stop: what one takes, and whether it can be made there, with every order of it tried
- * where the weights are known. No shared code with the planner.
+ * The rules of docs/model.md for changes at a stop: what one takes, and whether it can be made there, with every order
+ * of it tried where the weights are known. No shared code with the planner.
  */
 final class ChangeOracle {
     private static final double FOOT_M = 0.3048;
@@ -62,7 +62,8 @@ final class ChangeOracle {
         for (boolean onRoad : stop.setUpArea() ? new boolean[] {true, false} : new boolean[] {true}) {
             for (List<List<String>> some : List.of(orders, StandingOracle.loweredOrders(held(from), held(to)))) {
                 for (List<String> order : some) {
-                    if (standing.get().isSound(held(from), held(to), order, s -> onRoad ? brokenOnRoad(s, stop) : Set.of())) {
+                    if (standing.get()
+                            .isSound(held(from), held(to), order, s -> onRoad ? brokenOnRoad(s, stop) : Set.of())) {
                         passedOnlyOffRoad += onRoad ? 0 : 1;
                         return seconds(order);
                     }
@@ -74,27 +75,34 @@ final class ChangeOracle {
     }
 
     private long seconds(List<String> order) {
-        return t.stop() + order.stream().mapToLong(action -> switch (action) {
-            case "notch" -> t.notch();
-            case "lift axle" -> t.liftAxle();
-            case "regulator" -> t.regulator();
-            case "couple booster" -> t.coupleBooster();
-            case "uncouple booster" -> t.uncoupleBooster();
-            case "close-couple booster" -> t.closeCouple();
-            case "open close-coupling" -> t.openCloseCoupling();
-            default -> throw new IllegalArgumentException(action);
-        }).sum();
+        return t.stop()
+                + order.stream()
+                        .mapToLong(action -> switch (action) {
+                            case "notch" -> t.notch();
+                            case "lift axle" -> t.liftAxle();
+                            case "regulator" -> t.regulator();
+                            case "couple booster" -> t.coupleBooster();
+                            case "uncouple booster" -> t.uncoupleBooster();
+                            case "close-couple booster" -> t.closeCouple();
+                            case "open close-coupling" -> t.openCloseCoupling();
+                            default -> throw new IllegalArgumentException(action);
+                        })
+                        .sum();
     }
 
     /** Limits that hold at a stop and are not kept, by name: gross and single axles, which is what these cases have. */
     private Set<String> brokenOnRoad(StandingOracle.State s, StoppingPlace stop) {
         AxleLoads on = loads.computeIfAbsent(s, standing.orElseThrow()::loads);
-        double gross = on.axles().stream().mapToDouble(AxleLoads.AxleLoad::loadKg).sum();
+        double gross =
+                on.axles().stream().mapToDouble(AxleLoads.AxleLoad::loadKg).sum();
         Set<String> broken = new HashSet<>();
         for (WeightLimits limits : holdingAt(stop.place().chainageM())) {
-            StandingOracle.add(broken, gross > limits.grossKg().orElse(1e9) + StandingOracle.NOISE, "gross " + limits.source());
+            StandingOracle.add(
+                    broken, gross > limits.grossKg().orElse(1e9) + StandingOracle.NOISE, "gross " + limits.source());
             for (AxleLoads.AxleLoad a : on.axles()) {
-                StandingOracle.add(broken, a.loadKg() > limits.axleKg().orElse(1e9) + StandingOracle.NOISE,
+                StandingOracle.add(
+                        broken,
+                        a.loadKg() > limits.axleKg().orElse(1e9) + StandingOracle.NOISE,
                         limits.source() + " " + a.place().label());
             }
         }
@@ -129,8 +137,11 @@ final class ChangeOracle {
         ends.sort(Double::compare);
         for (int k = 0; k < ends.size(); k++) {
             double at = k + 1 < ends.size() ? (ends.get(k) + ends.get(k + 1)) / 2 : ends.get(k);
-            if (it.route().hazards().stream().noneMatch(h -> h instanceof Stretch s && s.replacesOthers()
-                    && s.fromChainageM() <= at + StandingOracle.NOISE && s.toChainageM() >= at - StandingOracle.NOISE)) {
+            if (it.route().hazards().stream()
+                    .noneMatch(h -> h instanceof Stretch s
+                            && s.replacesOthers()
+                            && s.fromChainageM() <= at + StandingOracle.NOISE
+                            && s.toChainageM() >= at - StandingOracle.NOISE)) {
                 return false;
             }
         }

@@ -32,13 +32,23 @@ import org.junit.jupiter.api.Test;
 /** The order of actions at a stop, each state in between reckoned here from the statics and the ratings alone. */
 class ChangeOrderTest {
     private static final StoppingPlace STOP = PlanCase.stop("P1", 1000, true, 200);
-    private static final WeightLimits GENEROUS = new WeightLimits("generous", "invented", LocalDate.of(2026, 1, 1),
-            OptionalDouble.of(500_000), OptionalDouble.empty(), OptionalDouble.empty(), new TreeMap<>(), new TreeMap<>(), List.of(),
+    private static final WeightLimits GENEROUS = new WeightLimits(
+            "generous",
+            "invented",
+            LocalDate.of(2026, 1, 1),
+            OptionalDouble.of(500_000),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            new TreeMap<>(),
+            new TreeMap<>(),
+            List.of(),
             false);
 
     private record Changes(LevelStance stance, ConfigurationChanges changes, List<String> notOffered) {
         boolean isKept(String lift, String booster, boolean air) {
-            return new StandingOracle(stance).broken(new StandingOracle.State(lift, booster, air)).isEmpty();
+            return new StandingOracle(stance)
+                    .broken(new StandingOracle.State(lift, booster, air))
+                    .isEmpty();
         }
 
         /** Whether an order passes through nothing that is not kept at both ends. */
@@ -57,8 +67,14 @@ class ChangeOrderTest {
         text = JsonEdit.edit(text, "/stances/0/weights/frontLift/takeOff", "\"" + takeOff + "\"");
         Rig rig = RigFile.parse(text);
         LevelStance stance = rig.stances().get(0);
-        Route route = new Route("Invented", "", PlanCase.LINE, List.of(new Leg("all", 0, PlanCase.LINE.size() - 1, 0,
-                PlanCase.LINE.lengthM())), List.of(), List.of(STOP), Optional.of(GENEROUS));
+        Route route = new Route(
+                "Invented",
+                "",
+                PlanCase.LINE,
+                List.of(new Leg("all", 0, PlanCase.LINE.size() - 1, 0, PlanCase.LINE.lengthM())),
+                List.of(),
+                List.of(STOP),
+                Optional.of(GENEROUS));
         Report report = RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("0", "0"));
         ConfigurationChanges changes =
                 new ConfigurationChanges(stance, report, PlanTimes.defaults(), new StandingLoads(route, stance));
@@ -74,7 +90,10 @@ class ChangeOrderTest {
     }
 
     private static Plan.SetUp setUp(Changes it, String key) {
-        return it.changes.setUps().stream().filter(s -> s.configuration().equals(key)).findFirst().orElseThrow();
+        return it.changes.setUps().stream()
+                .filter(s -> s.configuration().equals(key))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static List<String> words(List<Plan.Action> actions) {
@@ -92,13 +111,16 @@ class ChangeOrderTest {
         List<Plan.Action> actions = it.changes.actions(from, to, STOP);
         assertEquals("lift axle", actions.get(0).action());
         assertTrue(it.isSound(from, to, words(actions)), words(actions).toString());
-        assertEquals(words(it.changes.actions(to, from, STOP)).indexOf("lift axle"), words(actions).size() - 1);
+        assertEquals(
+                words(it.changes.actions(to, from, STOP)).indexOf("lift axle"),
+                words(actions).size() - 1);
     }
 
     @Test
     void noNotchIsChangedThatTheTakeOffCannotHoldAndThePlanSaysWhy() throws Exception {
         Changes it = changes("25,000 lb", "100 psi");
-        assertTrue(it.notOffered.stream().anyMatch(t -> t.startsWith("Another notch") && t.contains("power take-off")),
+        assertTrue(
+                it.notOffered.stream().anyMatch(t -> t.startsWith("Another notch") && t.contains("power take-off")),
                 it.notOffered.toString());
         List<Plan.SetUp> setUps = it.changes.setUps();
         int a = setUps.indexOf(setUp(it, "down/none/4"));
@@ -112,13 +134,17 @@ class ChangeOrderTest {
         int offered = 0;
         int unusual = 0;
         int none = 0;
-        for (String rating : List.of("17,000 lb", "19,000 lb", "21,000 lb", "23,000 lb", "25,000 lb", "27,000 lb", "35,000 lb")) {
+        for (String rating :
+                List.of("17,000 lb", "19,000 lb", "21,000 lb", "23,000 lb", "25,000 lb", "27,000 lb", "35,000 lb")) {
             for (String takeOff : List.of("1,900 psi", "2,100 psi", "2,350 psi")) {
                 Changes it = changes(rating, takeOff);
                 for (Plan.SetUp from : it.changes.setUps()) {
                     for (Plan.SetUp to : it.changes.setUps()) {
-                        boolean ends = it.isKept(from.lift(), from.booster(), true) && it.isKept(to.lift(), to.booster(), true);
-                        if (from == to || !List.of("3", "4").contains(from.notch()) || !List.of("3", "4").contains(to.notch())
+                        boolean ends = it.isKept(from.lift(), from.booster(), true)
+                                && it.isKept(to.lift(), to.booster(), true);
+                        if (from == to
+                                || !List.of("3", "4").contains(from.notch())
+                                || !List.of("3", "4").contains(to.notch())
                                 || !ends) {
                             continue;
                         }
@@ -140,7 +166,8 @@ class ChangeOrderTest {
                 }
             }
         }
-        System.out.println(offered + " changes offered, " + unusual + " with the lift axle first, " + none + " not offered");
+        System.out.println(
+                offered + " changes offered, " + unusual + " with the lift axle first, " + none + " not offered");
         assertTrue(offered > 200 && unusual > 10 && none > 50, offered + " " + unusual + " " + none);
     }
 }

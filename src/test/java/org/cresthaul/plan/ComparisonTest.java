@@ -23,23 +23,40 @@ class ComparisonTest {
     @BeforeAll
     static void compare() throws Exception {
         sample = RoadCase.sample();
-        comparison = ConfigurationComparison.of(sample.route(), sample.rig(), sample.stance(), sample.margins(),
-                sample.report(), new PlanOptions(sample.rig().times(), List.of("up/none/3"), "down/none/3", false,
-                        List.of(), List.of()));
+        comparison = ConfigurationComparison.of(
+                sample.route(),
+                sample.rig(),
+                sample.stance(),
+                sample.margins(),
+                sample.report(),
+                new PlanOptions(
+                        sample.rig().times(), List.of("up/none/3"), "down/none/3", false, List.of(), List.of()));
     }
 
     @Test
     void hasEveryConfigurationAndEveryPlace() {
-        assertEquals(sample.report().configurations().stream().map(Report.ConfigurationVerdict::key).toList(),
-                comparison.configurations().stream().map(Comparison.Compared::configuration).toList());
-        Set<String> places = new HashSet<>(sample.report().hazards().stream().map(Report.HazardFindings::id).toList());
+        assertEquals(
+                sample.report().configurations().stream()
+                        .map(Report.ConfigurationVerdict::key)
+                        .toList(),
+                comparison.configurations().stream()
+                        .map(Comparison.Compared::configuration)
+                        .toList());
+        Set<String> places = new HashSet<>(sample.report().hazards().stream()
+                .map(Report.HazardFindings::id)
+                .toList());
         places.add(Plan.WHOLE_ROUTE);
         for (Comparison.Compared c : comparison.configurations()) {
-            assertEquals(places, new HashSet<>(c.along().stream().map(Comparison.Along::hazard).toList()));
+            assertEquals(
+                    places,
+                    new HashSet<>(
+                            c.along().stream().map(Comparison.Along::hazard).toList()));
         }
     }
 
-    /** With one configuration kept, what blocks is what is neither clear nor clear when raised: counted in the report. */
+    /**
+     * With one configuration kept, what blocks is what is neither clear nor clear when raised: counted in the report.
+     */
     @Test
     void blockedAreThePlacesThatTheReportDoesNotCallClear() {
         for (Comparison.Compared c : comparison.configurations()) {
@@ -73,15 +90,19 @@ class ComparisonTest {
                 .findFirst()
                 .orElseThrow();
         for (Comparison.Compared c : comparison.configurations()) {
-            assertTrue(best.blocking().size() < c.blocking().size()
-                    || best.blocking().size() == c.blocking().size() && best.seconds() <= c.seconds(), c.configuration());
+            assertTrue(
+                    best.blocking().size() < c.blocking().size()
+                            || best.blocking().size() == c.blocking().size() && best.seconds() <= c.seconds(),
+                    c.configuration());
         }
     }
 
     @Test
     void axlesAddUpToTheGrossWeight() {
         for (Comparison.Compared c : comparison.configurations()) {
-            double sum = c.groups().stream().mapToDouble(Comparison.GroupLoad::loadKg).sum();
+            double sum = c.groups().stream()
+                    .mapToDouble(Comparison.GroupLoad::loadKg)
+                    .sum();
             assertEquals(c.grossKg(), sum, 0.5, c.configuration());
         }
     }
@@ -97,7 +118,9 @@ class ComparisonTest {
                         .filter(s -> s.kind().equals(w.spare().kind()))
                         .forEach(s -> assertTrue(share <= s.left() / s.required() + 1e-12, c.configuration() + w + s));
             }
-            assertTrue(c.worst().stream().map(w -> w.spare().kind()).toList()
+            assertTrue(c.worst().stream()
+                    .map(w -> w.spare().kind())
+                    .toList()
                     .containsAll(List.of("ground", "overhead", "corner", "load")));
         }
     }
@@ -107,20 +130,26 @@ class ComparisonTest {
         assertEquals(List.of(), comparison.difference("down/none/3", "down/none/3"));
         List<Comparison.Difference> d = comparison.difference("down/none/3", "up/none/3");
         // The ford: the raised tire meets the rim with two axles, with three it does not.
-        Comparison.Difference ford = d.stream().filter(x -> x.hazard().equals("H05")).findFirst().orElseThrow();
+        Comparison.Difference ford =
+                d.stream().filter(x -> x.hazard().equals("H05")).findFirst().orElseThrow();
         assertEquals("clear", ford.first().verdict());
         assertEquals(null, ford.first().raise());
         assertTrue(ford.second().raise() != null && ford.second().raise().rearM() > 0);
         // Nobody surveyed the spur: neither has anything to differ in.
         assertTrue(d.stream().noneMatch(x -> x.hazard().equals("H06")));
-        assertEquals(d.stream().map(Comparison.Difference::hazard).toList(), d.stream()
-                .sorted(Comparator.comparingInt(x -> order(x.hazard())))
-                .map(Comparison.Difference::hazard)
-                .toList());
+        assertEquals(
+                d.stream().map(Comparison.Difference::hazard).toList(),
+                d.stream()
+                        .sorted(Comparator.comparingInt(x -> order(x.hazard())))
+                        .map(Comparison.Difference::hazard)
+                        .toList());
         assertThrows(IllegalArgumentException.class, () -> comparison.difference("down/none/3", "down/none/9"));
     }
 
     private static int order(String hazard) {
-        return comparison.configurations().get(2).along().stream().map(Comparison.Along::hazard).toList().indexOf(hazard);
+        return comparison.configurations().get(2).along().stream()
+                .map(Comparison.Along::hazard)
+                .toList()
+                .indexOf(hazard);
     }
 }

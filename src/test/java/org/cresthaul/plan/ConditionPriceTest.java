@@ -16,13 +16,14 @@ import org.cresthaul.route.StoppingPlace;
 import org.junit.jupiter.api.Test;
 
 /**
- * A place that is only under conditions is avoided at small cost: a crossing with 37 s of warning, 32 s without the reserve, which
- * close-coupled takes 32.4 s to clear and uncoupled 31.3 s.
+ * A place that is only under conditions is avoided at small cost: a crossing with 37 s of warning, 32 s without the
+ * reserve, which close-coupled takes 32.4 s to clear and uncoupled 31.3 s.
  */
 class ConditionPriceTest {
     private static final Rig RIG = PlanCase.rig("close-coupled", "none");
     /** 22.4 m and 21.1 m are then cleared in the times of the title. */
     private static final double CRAWL_MPS = 1.137;
+
     private static final double WARNING_S = 37;
 
     private final List<Hazard> hazards = new ArrayList<>();
@@ -34,7 +35,10 @@ class ConditionPriceTest {
         List<Report.Cell> cells = new ArrayList<>();
         for (Report.ConfigurationVerdict c : PlanCase.configurations(RIG, List.of())) {
             Object met = c.booster().equals("none") ? none : closeCoupled;
-            cells.add(met instanceof Double left ? PlanCase.cell(c, "clear", null, left) : PlanCase.cell(c, (String) met, null));
+            cells.add(
+                    met instanceof Double left
+                            ? PlanCase.cell(c, "clear", null, left)
+                            : PlanCase.cell(c, (String) met, null));
         }
         hazards.add(hazard);
         findings.add(PlanCase.findings(hazard, List.of(), cells));
@@ -42,11 +46,30 @@ class ConditionPriceTest {
 
     private Plan plan(long openAndUncoupleS, List<String> acceptTight, boolean fewest) {
         PlanTimes d = PlanTimes.defaults();
-        PlanTimes times = new PlanTimes(d.stop(), d.notch(), d.liftAxle(), d.regulator(), d.shim(), d.raise(), d.lower(), d.coupleBooster(),
-                openAndUncoupleS / 2, d.closeCouple(), openAndUncoupleS / 2, d.loadBooster(), d.unloadBooster(), CRAWL_MPS);
-        PlanOptions options = new PlanOptions(times, List.of(), null, false, acceptTight, List.of()).with(null, fewest, List.of());
-        return new PlanCase(PlanCase.routeOf(hazards, stops), RIG.stances().get(0), PlanCase.report(RIG, findings, List.of()), options,
-                (h, c, f, r) -> Optional.empty()).plan();
+        PlanTimes times = new PlanTimes(
+                d.stop(),
+                d.notch(),
+                d.liftAxle(),
+                d.regulator(),
+                d.shim(),
+                d.raise(),
+                d.lower(),
+                d.coupleBooster(),
+                openAndUncoupleS / 2,
+                d.closeCouple(),
+                openAndUncoupleS / 2,
+                d.loadBooster(),
+                d.unloadBooster(),
+                CRAWL_MPS);
+        PlanOptions options =
+                new PlanOptions(times, List.of(), null, false, acceptTight, List.of()).with(null, fewest, List.of());
+        return new PlanCase(
+                        PlanCase.routeOf(hazards, stops),
+                        RIG.stances().get(0),
+                        PlanCase.report(RIG, findings, List.of()),
+                        options,
+                        (h, c, f, r) -> Optional.empty())
+                .plan();
     }
 
     private void crossing() {
@@ -82,7 +105,10 @@ class ConditionPriceTest {
         assertEquals(0, plan.trades().get(0).conditions());
         Plan.Trade quicker = plan.trades().get(1);
         assertEquals(1, quicker.conditions());
-        assertTrue(quicker.seconds() < plan.seconds() && quicker.configurations().get(0).contains("close-coupled"), quicker.toString());
+        assertTrue(
+                quicker.seconds() < plan.seconds()
+                        && quicker.configurations().get(0).contains("close-coupled"),
+                quicker.toString());
     }
 
     @Test
@@ -105,9 +131,15 @@ class ConditionPriceTest {
 
         assertEquals(0, plan.changes());
         assertEquals(1, plan.trades().get(0).conditions());
-        Plan.Trade without = plan.trades().stream().filter(t -> t.conditions() == 0).findFirst().orElseThrow();
+        Plan.Trade without = plan.trades().stream()
+                .filter(t -> t.conditions() == 0)
+                .findFirst()
+                .orElseThrow();
         assertEquals(1, without.changes());
-        assertTrue(without.seconds() > plan.seconds() && without.configurations().get(1).contains("none"), without.toString());
+        assertTrue(
+                without.seconds() > plan.seconds()
+                        && without.configurations().get(1).contains("none"),
+                without.toString());
         assertEquals(0, plan(18 * 60, List.of(), true).trades().get(0).conditions(), "asked for");
     }
 

@@ -41,14 +41,16 @@ class CrossingTimesTest {
     }
 
     /**
-     * C2: 49 CFR 234.225, least warning 20 s; a combination of 97.06 ft needs just that and has no reserve. With 5 s of it,
-     * this program's choice, 15 s are left for the way: 5 s at 8.8 ft/s, 44 ft, less.
+     * C2: 49 CFR 234.225, least warning 20 s; a combination of 97.06 ft needs just that and has no reserve. With 5 s of
+     * it, this program's choice, 15 s are left for the way: 5 s at 8.8 ft/s, 44 ft, less.
      */
     @ParameterizedTest
     @CsvSource({"53.05, true", "53.07, false", "97.05, false", "97.07, false", "40, true", "120, false"})
     void theLeastWarningIsWhatTwentySecondsAllow(double feet, boolean fits) {
         assertEquals(20, CrossingTimes.clearingS(97.06 * FOOT, 5 * FOOT, FAST), 0.001);
-        assertEquals(fits, time(active(OptionalDouble.empty()), List.of(0.0), feet, FAST).fits());
+        assertEquals(
+                fits,
+                time(active(OptionalDouble.empty()), List.of(0.0), feet, FAST).fits());
     }
 
     /** Second computation: the truck driven in steps of a millisecond. */
@@ -79,11 +81,16 @@ class CrossingTimesTest {
 
     /** C3, 49 CFR 392.12: length and the 15 ft from the rail that the source counts as clear. */
     @ParameterizedTest
-    @CsvSource(nullValues = "-", value = {"88.5, true", "88.4, false", "0, false", "-, -"})
+    @CsvSource(
+            nullValues = "-",
+            value = {"88.5, true", "88.4, false", "0, false", "-, -"})
     void roomBeyondMustHoldItAll(Double storageFeet, Boolean fits) {
-        CrossingTraffic traffic = new CrossingTraffic(Optional.empty(), OptionalDouble.empty(),
+        CrossingTraffic traffic = new CrossingTraffic(
+                Optional.empty(),
+                OptionalDouble.empty(),
                 storageFeet == null ? OptionalDouble.empty() : OptionalDouble.of(storageFeet * FOOT),
-                OptionalDouble.empty(), OptionalDouble.empty());
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
         CrossingTime time = time(traffic, List.of(0.0), 73.5, FAST);
         assertEquals(fits, time.storageFits());
         assertEquals(88.5 * FOOT, time.storageNeededM(), 1e-3);
@@ -91,30 +98,37 @@ class CrossingTimesTest {
     }
 
     /**
-     * Warning, its seconds, a track, train mph, sight ft, fits: unknown never fits. 17.32 s for one track (C1) and 5 s of
-     * reserve: a warning of 17 s is too little however many tracks there are; 1.47 · 40 · 22.32 = 1,312 ft must be seen.
+     * Warning, its seconds, a track, train mph, sight ft, fits: unknown never fits. 17.32 s for one track (C1) and 5 s
+     * of reserve: a warning of 17 s is too little however many tracks there are; 1.47 · 40 · 22.32 = 1,312 ft must be
+     * seen.
      */
     @ParameterizedTest
-    @CsvSource(nullValues = "-", value = {
-        "-,       -,  0,  -,  -,    -",
-        "-,       -,  0,  40, 9000, -",
-        "active,  -,  0,  -,  -,    false",
-        "active,  17, 0,  -,  -,    false",
-        "active,  18, 0,  -,  -,    false",
-        "active,  22, 0,  -,  -,    false",
-        "active,  23, 0,  -,  -,    true",
-        "active,  25, -,  -,  -,    -",
-        "active,  17, -,  -,  -,    false",
-        "passive, -,  0,  -,  -,    -",
-        "passive, -,  0,  40, -,    -",
-        "passive, -,  0,  -,  9000, -",
-        "passive, -,  0,  40, 1330, true",
-        "passive, -,  0,  40, 1300, false",
-        "passive, -,  0,  40, 1030, false",
-        "passive, -,  -,  40, 1330, -"})
-    void unknownNeverFits(String warning, Double seconds, Double track, Double mph, Double sightFeet, Boolean expected) {
+    @CsvSource(
+            nullValues = "-",
+            value = {
+                "-,       -,  0,  -,  -,    -",
+                "-,       -,  0,  40, 9000, -",
+                "active,  -,  0,  -,  -,    false",
+                "active,  17, 0,  -,  -,    false",
+                "active,  18, 0,  -,  -,    false",
+                "active,  22, 0,  -,  -,    false",
+                "active,  23, 0,  -,  -,    true",
+                "active,  25, -,  -,  -,    -",
+                "active,  17, -,  -,  -,    false",
+                "passive, -,  0,  -,  -,    -",
+                "passive, -,  0,  40, -,    -",
+                "passive, -,  0,  -,  9000, -",
+                "passive, -,  0,  40, 1330, true",
+                "passive, -,  0,  40, 1300, false",
+                "passive, -,  0,  40, 1030, false",
+                "passive, -,  -,  40, 1330, -"
+            })
+    void unknownNeverFits(
+            String warning, Double seconds, Double track, Double mph, Double sightFeet, Boolean expected) {
         CrossingTraffic traffic = new CrossingTraffic(
-                Arrays.stream(Warning.values()).filter(w -> w.word().equals(warning)).findFirst(),
+                Arrays.stream(Warning.values())
+                        .filter(w -> w.word().equals(warning))
+                        .findFirst(),
                 optional(seconds, 1),
                 OptionalDouble.empty(),
                 optional(mph, MPH),
@@ -122,16 +136,21 @@ class CrossingTimesTest {
         CrossingTime time = time(traffic, track == null ? List.of() : List.of(track), 73.5, FAST);
         assertEquals(expected, time.fits());
         if (Boolean.TRUE.equals(time.fits())) {
-            assertTrue(time.reserveSeconds() >= time.reserveNeededSeconds() && time.reserveNeededSeconds() > 0, time.toString());
+            assertTrue(
+                    time.reserveSeconds() >= time.reserveNeededSeconds() && time.reserveNeededSeconds() > 0,
+                    time.toString());
         }
-        assertEquals(expected == null || !expected,
-                time.advice().stream().anyMatch(a -> a.contains("railroad") && a.contains("blue") && a.contains("000001X")));
+        assertEquals(
+                expected == null || !expected,
+                time.advice().stream()
+                        .anyMatch(a -> a.contains("railroad") && a.contains("blue") && a.contains("000001X")));
         assertEquals(expected == null, time.advice().stream().anyMatch(a -> a.startsWith("Unknown: ")));
     }
 
     @Test
     void saysWhoseSpeedCounts() {
-        assertTrue(last(time(CrossingTraffic.UNKNOWN, List.of(0.0), 73.5, 3 * MPH)).contains("no more than 3 mph (4.8 km/h)"));
+        assertTrue(last(time(CrossingTraffic.UNKNOWN, List.of(0.0), 73.5, 3 * MPH))
+                .contains("no more than 3 mph (4.8 km/h)"));
         assertTrue(last(time(CrossingTraffic.UNKNOWN, List.of(0.0), 73.5, FAST)).contains("6 mph"));
         assertNull(time(CrossingTraffic.UNKNOWN, List.of(0.0), 73.5, FAST).warningSeconds());
         assertNull(time(CrossingTraffic.UNKNOWN, List.of(0.0), 73.5, FAST).sightNeededM());
@@ -141,8 +160,14 @@ class CrossingTimesTest {
     void refusesWhatIsNoVehicle() {
         assertThrows(IllegalArgumentException.class, () -> CrossingTimes.clearingS(20, 1.5, 0));
         assertThrows(IllegalArgumentException.class, () -> CrossingTimes.clearingS(-10, 1.5, FAST));
-        assertThrows(IllegalArgumentException.class, () -> new CrossingTraffic(Optional.of(Warning.PASSIVE),
-                OptionalDouble.of(20), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new CrossingTraffic(
+                        Optional.of(Warning.PASSIVE),
+                        OptionalDouble.of(20),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty()));
     }
 
     private static String last(CrossingTime time) {
@@ -154,14 +179,23 @@ class CrossingTimesTest {
     }
 
     private static CrossingTraffic active(OptionalDouble seconds) {
-        return new CrossingTraffic(Optional.of(Warning.ACTIVE), seconds, OptionalDouble.empty(), OptionalDouble.empty(),
+        return new CrossingTraffic(
+                Optional.of(Warning.ACTIVE),
+                seconds,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 OptionalDouble.empty());
     }
 
     private static CrossingTime time(CrossingTraffic traffic, List<Double> tracksM, double feet, double crawlMps) {
         RailCrossing crossing = new RailCrossing(
-                new HazardPlace("H1", "Siding", Optional.empty(), new LonLat(-93, 44), 100, 0), Optional.of("000001X"),
-                List.of(), Optional.empty(), tracksM, List.of(), traffic);
+                new HazardPlace("H1", "Siding", Optional.empty(), new LonLat(-93, 44), 100, 0),
+                Optional.of("000001X"),
+                List.of(),
+                Optional.empty(),
+                tracksM,
+                List.of(),
+                traffic);
         return CrossingTimes.of(crossing, "down/none/3", feet * FOOT, crawlMps);
     }
 }

@@ -18,10 +18,12 @@ class LeastReserveTest {
     private static final Rig RIG = PlanCase.rig("none");
 
     private static Report.GapFinding gap(double valueM, double requiredM) {
-        return new Report.GapFinding(valueM, requiredM, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
+        return new Report.GapFinding(
+                valueM, requiredM, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
-    private static Report.Cell clear(Report.ConfigurationVerdict c, Report.GapFinding ground, Report.GapFinding overhead) {
+    private static Report.Cell clear(
+            Report.ConfigurationVerdict c, Report.GapFinding ground, Report.GapFinding overhead) {
         return new Report.Cell(c.key(), "clear", ground, overhead, null, null, List.of());
     }
 
@@ -39,8 +41,13 @@ class LeastReserveTest {
             }
             findings.add(PlanCase.findings(dip, List.of(), row));
         }
-        return new PlanCase(PlanCase.routeOf(hazards, List.of()), RIG.stances().get(0), PlanCase.report(RIG, findings, List.of()),
-                PlanOptions.defaults().with(asked, false, List.of()), (h, c, f, r) -> Optional.empty()).plan();
+        return new PlanCase(
+                        PlanCase.routeOf(hazards, List.of()),
+                        RIG.stances().get(0),
+                        PlanCase.report(RIG, findings, List.of()),
+                        PlanOptions.defaults().with(asked, false, List.of()),
+                        (h, c, f, r) -> Optional.empty())
+                .plan();
     }
 
     private static Report.ConfigurationVerdict c(int i) {
@@ -50,7 +57,8 @@ class LeastReserveTest {
     /** 4 cm of 10 left is 40 %; 1 cm beyond 2 cm is 50 %, and is the shorter. */
     @Test
     void shareAndLengthMayBeAtTwoPlaces() {
-        LeastReserve least = plan(2, (p, c) -> clear(c(c), p == 0 ? gap(0.14, 0.10) : gap(0.03, 0.02), null), null).least();
+        LeastReserve least = plan(2, (p, c) -> clear(c(c), p == 0 ? gap(0.14, 0.10) : gap(0.03, 0.02), null), null)
+                .least();
         assertEquals(0.4, least.share(), 1e-9);
         assertEquals("D0", least.shareAt());
         assertEquals(0.01, least.lengthM(), 1e-9);
@@ -61,7 +69,8 @@ class LeastReserveTest {
     /** What governs by length is over the ground, what leaves the least share is under the structure. */
     @Test
     void everyKindOfGapCounts() {
-        LeastReserve least = plan(1, (p, c) -> clear(c(c), gap(0.03, 0.02), gap(0.24, 0.20)), null).least();
+        LeastReserve least = plan(1, (p, c) -> clear(c(c), gap(0.03, 0.02), gap(0.24, 0.20)), null)
+                .least();
         assertEquals(0.2, least.share(), 1e-9);
         assertEquals("overhead", least.shareKind());
         assertEquals(0.01, least.lengthM(), 1e-9);
@@ -71,19 +80,24 @@ class LeastReserveTest {
     /** Of two configurations of equal cost the first has no figures at a place where the second leaves 10 %. */
     @Test
     void whatHasNoFiguresIsNoPlenty() {
-        BiFunction<Integer, Integer, Report.Cell> cells =
-                (p, c) -> p == 0 ? clear(c(c), gap(0.15, 0.10), null) : clear(c(c), c == 0 ? null : gap(0.11, 0.10), null);
+        BiFunction<Integer, Integer, Report.Cell> cells = (p, c) ->
+                p == 0 ? clear(c(c), gap(0.15, 0.10), null) : clear(c(c), c == 0 ? null : gap(0.11, 0.10), null);
         Plan plan = plan(2, cells, null);
         assertEquals(c(1).key(), plan.steps().get(0).set().configuration());
         assertEquals(0.1, plan.least().share(), 1e-9);
         // And where a reserve is asked for, it is none.
-        assertEquals(Plan.BLOCKED, plan(2, (p, c) -> p == 0 ? clear(c(c), gap(0.15, 0.10), null) : clear(c(c), null, null), 0.05)
-                .outcome());
+        assertEquals(
+                Plan.BLOCKED,
+                plan(2, (p, c) -> p == 0 ? clear(c(c), gap(0.15, 0.10), null) : clear(c(c), null, null), 0.05)
+                        .outcome());
     }
 
     @Test
     void aPlaceOfWhichNothingIsKnownIsNamedAndTellsNoWayFromAnother() {
-        Plan plan = plan(2, (p, c) -> p == 0 ? clear(c(c), gap(c == 0 ? 0.11 : 0.15, 0.10), null) : clear(c(c), null, null), null);
+        Plan plan = plan(
+                2,
+                (p, c) -> p == 0 ? clear(c(c), gap(c == 0 ? 0.11 : 0.15, 0.10), null) : clear(c(c), null, null),
+                null);
         assertEquals(c(1).key(), plan.steps().get(0).set().configuration());
         assertEquals(0.5, plan.least().share(), 1e-9);
         assertEquals(List.of("D1"), plan.least().unknownAt());

@@ -20,17 +20,21 @@ import org.cresthaul.route.Hazard;
 import org.cresthaul.route.RailCrossing;
 import org.junit.jupiter.api.Test;
 
-/** Where the deck goes up and down, by driving the combination past every place of invented routes that nest and overlap. */
+/**
+ * Where the deck goes up and down, by driving the combination past every place of invented routes that nest and
+ * overlap.
+ */
 class LiftStopsTest {
     private static final double FOOT_M = 0.3048;
     private static final int ROUTES = 5000;
     private static final Rig RIG = PlanCase.rig("none", "trailing");
     private static final Report.RaiseFinding RAISE = new Report.RaiseFinding(0.05, 0, 0.08, 0.07);
-    private static final RaiseJudge ALWAYS_CLEAR = (hazard, configuration, front, rear) ->
-            Optional.of(new RaisedCheck.Raised("clear", gap(), null, null));
+    private static final RaiseJudge ALWAYS_CLEAR =
+            (hazard, configuration, front, rear) -> Optional.of(new RaisedCheck.Raised("clear", gap(), null, null));
 
     private static Report.GapFinding gap() {
-        return new Report.GapFinding(0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
+        return new Report.GapFinding(
+                0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     /** A place by the rules of docs/model.md: from where the front comes to it to where the rear leaves it. */
@@ -43,8 +47,9 @@ class LiftStopsTest {
         boolean isInTheWay(double frontM, double lengthM) {
             double railM = 2.5 * FOOT_M;
             double lineM = atM + railM + storageM.orElse(1e9);
-            return crossing && (frontM > atM - railM - 15 * FOOT_M + 1e-3 && frontM - lengthM < atM + railM + 15 * FOOT_M - 1e-3
-                    || frontM > lineM + 1e-3 && frontM - lengthM < lineM - 1e-3);
+            return crossing
+                    && (frontM > atM - railM - 15 * FOOT_M + 1e-3 && frontM - lengthM < atM + railM + 15 * FOOT_M - 1e-3
+                            || frontM > lineM + 1e-3 && frontM - lengthM < lineM - 1e-3);
         }
     }
 
@@ -64,21 +69,40 @@ class LiftStopsTest {
         double at = hazard.place().chainageM();
         boolean crossing = hazard instanceof RailCrossing;
         double least = crossing ? 17.5 * FOOT_M : hazard.word().equals("corner") ? 150 * FOOT_M : 0;
-        reaches.add(new Reach(hazard.place().id(), at + Math.min(before, -least), at + Math.max(after, least), crossing, at,
+        reaches.add(new Reach(
+                hazard.place().id(),
+                at + Math.min(before, -least),
+                at + Math.max(after, least),
+                crossing,
+                at,
                 crossing ? ((RailCrossing) hazard).traffic().storageM() : OptionalDouble.empty()));
     }
 
     private static Hazard crossing(String id, double atM, OptionalDouble storageM) {
-        return new RailCrossing(PlanCase.place(id, atM), Optional.empty(), List.of(), Optional.empty(), List.of(0.0), List.of(),
-                new CrossingTraffic(Optional.empty(), OptionalDouble.empty(), storageM, OptionalDouble.empty(),
+        return new RailCrossing(
+                PlanCase.place(id, atM),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                List.of(0.0),
+                List.of(),
+                new CrossingTraffic(
+                        Optional.empty(),
+                        OptionalDouble.empty(),
+                        storageM,
+                        OptionalDouble.empty(),
                         OptionalDouble.empty()));
     }
 
     private Road road() {
         findings.sort(java.util.Comparator.comparingDouble(Report.HazardFindings::chainageM));
         Report report = PlanCase.report(RIG, findings, List.of());
-        PlanCase it = new PlanCase(PlanCase.routeOf(hazards, List.of()), RIG.stances().get(0), report,
-                new PlanOptions(PlanTimes.defaults(), List.of(), null, false, List.of(), List.of()), ALWAYS_CLEAR);
+        PlanCase it = new PlanCase(
+                PlanCase.routeOf(hazards, List.of()),
+                RIG.stances().get(0),
+                report,
+                new PlanOptions(PlanTimes.defaults(), List.of(), null, false, List.of(), List.of()),
+                ALWAYS_CLEAR);
         return new Road(List.copyOf(reaches), it.plan());
     }
 
@@ -94,7 +118,8 @@ class LiftStopsTest {
         Plan plan = road().plan();
 
         double lengthM = plan.steps().get(0).set().lengthM();
-        assertEquals(List.of("depart", "raise", "passage", "passage", "lower", "arrive"),
+        assertEquals(
+                List.of("depart", "raise", "passage", "passage", "lower", "arrive"),
                 plan.steps().stream().map(Plan.Step::step).toList());
         assertEquals("X", plan.steps().get(2).passage().hazard());
         assertEquals("B", plan.steps().get(3).passage().hazard());
@@ -112,7 +137,8 @@ class LiftStopsTest {
         Plan beyond = road().plan();
         double lengthM = beyond.steps().get(0).set().lengthM();
         Plan.Step lower = lifts(beyond, "lower").get(0);
-        // The stop line is 20 m beyond the last rail, 2.5 ft from the track's center: it would be under the combination.
+        // The stop line is 20 m beyond the last rail, 2.5 ft from the track's center: it would be under the
+        // combination.
         assertEquals(520 + 2.5 * FOOT_M + lengthM, lower.chainageM(), 1e-3);
         assertNull(lower.lift().lacks());
 
@@ -122,9 +148,13 @@ class LiftStopsTest {
         place(crossing("X", 500, OptionalDouble.of(30)), -10, 10, true);
         place(PlanCase.bridge("B", 550), 0, 0, false);
         Plan blocked = road().plan();
-        // The bridge is met before the rear is past the stop line, but there is room to stop between crossing and bridge.
+        // The bridge is met before the rear is past the stop line, but there is room to stop between crossing and
+        // bridge.
         assertNotNull(lifts(blocked, "lower").get(0).lift().lacks());
-        assertTrue(blocked.conditions().stream().anyMatch(c -> c.what().equals(Plan.Condition.DOWN) && c.hazard().equals("X")),
+        assertTrue(
+                blocked.conditions().stream()
+                        .anyMatch(c -> c.what().equals(Plan.Condition.DOWN)
+                                && c.hazard().equals("X")),
                 blocked.conditions().toString());
     }
 
@@ -135,9 +165,12 @@ class LiftStopsTest {
         Plan plan = road().plan();
 
         assertEquals(Plan.CONDITIONAL, plan.outcome());
-        assertEquals(List.of(Plan.Condition.UP, Plan.Condition.DOWN),
+        assertEquals(
+                List.of(Plan.Condition.UP, Plan.Condition.DOWN),
                 plan.conditions().stream().map(Plan.Condition::what).toList());
-        assertEquals(List.of("D1", "D2"), plan.conditions().stream().map(Plan.Condition::hazard).toList());
+        assertEquals(
+                List.of("D1", "D2"),
+                plan.conditions().stream().map(Plan.Condition::hazard).toList());
     }
 
     @Test
@@ -145,7 +178,9 @@ class LiftStopsTest {
         place(crossing("X", 500, OptionalDouble.empty()), -10, 10, true);
         Plan plan = road().plan();
         assertNotNull(lifts(plan, "lower").get(0).lift().lacks());
-        assertEquals(List.of(Plan.Condition.DOWN), plan.conditions().stream().map(Plan.Condition::what).toList());
+        assertEquals(
+                List.of(Plan.Condition.DOWN),
+                plan.conditions().stream().map(Plan.Condition::what).toList());
     }
 
     @Test
@@ -165,9 +200,17 @@ class LiftStopsTest {
                 boolean raised = random.nextInt(3) > 0;
                 String id = "H" + k;
                 switch (random.nextInt(6)) {
-                    case 0, 1 -> place(crossing(id, at, random.nextInt(4) == 0
-                            ? OptionalDouble.empty()
-                            : OptionalDouble.of(random.nextDouble(5, 120))), before, after, raised);
+                    case 0, 1 ->
+                        place(
+                                crossing(
+                                        id,
+                                        at,
+                                        random.nextInt(4) == 0
+                                                ? OptionalDouble.empty()
+                                                : OptionalDouble.of(random.nextDouble(5, 120))),
+                                before,
+                                after,
+                                raised);
                     case 2, 3 -> place(PlanCase.dip(id, at), before, after, raised);
                     case 4 -> place(PlanCase.bridge(id, at), 0, 0, false);
                     default -> place(PlanCase.corner(id, at), 0, 0, false);
@@ -177,16 +220,19 @@ class LiftStopsTest {
             Road road = road();
             assertDrivable(road, "route " + i + ": " + road.reaches);
             for (Plan.Step s : lifts(road.plan, "raise")) {
-                List<Reach> on = road.reaches.stream().filter(r -> s.lift().hazards().contains(r.id)).toList();
+                List<Reach> on = road.reaches.stream()
+                        .filter(r -> s.lift().hazards().contains(r.id))
+                        .toList();
                 String lastMet = s.lift().hazards().get(s.lift().hazards().size() - 1);
                 nested += s.lift().lastLeft().equals(lastMet) ? 0 : 1;
                 lifts++;
                 assertEquals(on.size(), s.lift().hazards().size());
             }
-            lacking += (int) road.plan.conditions().stream().filter(LiftSheet::isOfLift).count();
+            lacking += (int)
+                    road.plan.conditions().stream().filter(LiftSheet::isOfLift).count();
         }
-        System.out.println(ROUTES + " routes, " + lifts + " raises, " + nested + " with a place left last that is not met last, "
-                + lacking + " without a place shown");
+        System.out.println(ROUTES + " routes, " + lifts + " raises, " + nested
+                + " with a place left last that is not met last, " + lacking + " without a place shown");
         assertTrue(lifts > 5000 && nested > 1000 && lacking > 500, lifts + " " + nested + " " + lacking);
     }
 
@@ -214,14 +260,20 @@ class LiftStopsTest {
                 assertStands(road, step, lengthM, what);
             }
             if (step.passage() != null) {
-                assertEquals(up, step.passage().raise() != null, what + " " + step.passage().hazard());
+                assertEquals(
+                        up,
+                        step.passage().raise() != null,
+                        what + " " + step.passage().hazard());
             }
         }
         assertFalse(up, what);
         // Wherever the front is, every place passed raised that holds the combination has the deck up.
         for (Reach r : road.reaches) {
-            Plan.Passage p = plan.steps().stream().map(Plan.Step::passage)
-                    .filter(q -> q != null && q.hazard().equals(r.id)).findFirst().orElseThrow();
+            Plan.Passage p = plan.steps().stream()
+                    .map(Plan.Step::passage)
+                    .filter(q -> q != null && q.hazard().equals(r.id))
+                    .findFirst()
+                    .orElseThrow();
             if (p.raise() == null) {
                 continue;
             }
@@ -229,7 +281,8 @@ class LiftStopsTest {
             for (double x = Math.max(0, r.fromM); x < end; x += 0.5) {
                 double front = x;
                 if (r.holds(front, lengthM)) {
-                    assertTrue(ups.stream().anyMatch(u -> u[0] <= front + 1e-3 && front <= u[1] + 1e-3),
+                    assertTrue(
+                            ups.stream().anyMatch(u -> u[0] <= front + 1e-3 && front <= u[1] + 1e-3),
                             what + ": at " + front + " m the deck is down over " + r.id);
                 }
             }
@@ -237,14 +290,16 @@ class LiftStopsTest {
     }
 
     private static boolean isFree(Road road, double frontM, double lengthM) {
-        return frontM >= -1e-3 && frontM <= PlanCase.LINE.lengthM() + 1e-3
+        return frontM >= -1e-3
+                && frontM <= PlanCase.LINE.lengthM() + 1e-3
                 && road.reaches.stream().noneMatch(r -> r.holds(frontM, lengthM) || r.isInTheWay(frontM, lengthM));
     }
 
     private static void assertStands(Road road, Plan.Step step, double lengthM, String what) {
         Plan.Lift lift = step.lift();
         boolean raise = step.step().equals("raise");
-        List<Reach> on = road.reaches.stream().filter(r -> lift.hazards().contains(r.id)).toList();
+        List<Reach> on =
+                road.reaches.stream().filter(r -> lift.hazards().contains(r.id)).toList();
         double meets = on.stream().mapToDouble(Reach::fromM).min().orElseThrow();
         double leaves = on.stream().mapToDouble(Reach::toM).max().orElseThrow() + lengthM;
         if (lift.lacks() == null) {
@@ -261,11 +316,18 @@ class LiftStopsTest {
         }
         // Nowhere between what comes before and what comes after is there a place to stand.
         double from = raise
-                ? road.reaches.stream().filter(r -> r.fromM < meets && !on.contains(r)).mapToDouble(r -> r.toM + lengthM).max().orElse(0)
+                ? road.reaches.stream()
+                        .filter(r -> r.fromM < meets && !on.contains(r))
+                        .mapToDouble(r -> r.toM + lengthM)
+                        .max()
+                        .orElse(0)
                 : leaves;
         double to = raise
                 ? meets
-                : road.reaches.stream().filter(r -> r.fromM > meets && !on.contains(r)).mapToDouble(Reach::fromM).min()
+                : road.reaches.stream()
+                        .filter(r -> r.fromM > meets && !on.contains(r))
+                        .mapToDouble(Reach::fromM)
+                        .min()
                         .orElse(PlanCase.LINE.lengthM());
         for (double x = from + 0.01; x < to - 0.01; x += 0.1) {
             assertFalse(isFree(road, x, lengthM), what + ": could stand at " + x + " m: " + step);

@@ -22,10 +22,24 @@ class PassageSpeedTest {
         List<Report.Cell> cells = PlanCase.configurations(rig, List.of()).stream()
                 .map(c -> leftM == null ? PlanCase.cell(c, verdict, null) : PlanCase.cell(c, verdict, null, leftM))
                 .toList();
-        Plan plan = new PlanCase(PlanCase.routeOf(List.of(hazard), List.of()), rig.stances().get(0),
-                PlanCase.report(rig, List.of(PlanCase.findings(hazard, hazard.word().equals("stretch") ? List.of(0.0, 100.0) : List.of(), cells)), List.of()),
-                PlanOptions.defaults(), (h, c, f, r) -> Optional.empty()).plan();
-        return plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).findFirst().orElseThrow();
+        Plan plan = new PlanCase(
+                        PlanCase.routeOf(List.of(hazard), List.of()),
+                        rig.stances().get(0),
+                        PlanCase.report(
+                                rig,
+                                List.of(PlanCase.findings(
+                                        hazard,
+                                        hazard.word().equals("stretch") ? List.of(0.0, 100.0) : List.of(),
+                                        cells)),
+                                List.of()),
+                        PlanOptions.defaults(),
+                        (h, c, f, r) -> Optional.empty())
+                .plan();
+        return plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test
@@ -33,8 +47,10 @@ class PassageSpeedTest {
         Plan.Passage fast = passage(PlanCase.dip("D", 500), "clear", 4 * INCH);
         assertEquals(20, fast.mostMps() / MPH, 0.01);
         assertTrue(!fast.crawls() && fast.seconds() == 0);
-        for (Plan.Passage slow : List.of(passage(PlanCase.dip("D", 500), "clear", 0.2 * INCH),
-                passage(PlanCase.dip("D", 500), "clear", null), passage(PlanCase.crossing("X", 500), "clear", 4 * INCH))) {
+        for (Plan.Passage slow : List.of(
+                passage(PlanCase.dip("D", 500), "clear", 0.2 * INCH),
+                passage(PlanCase.dip("D", 500), "clear", null),
+                passage(PlanCase.crossing("X", 500), "clear", 4 * INCH))) {
             assertNull(slow.mostMps());
             assertTrue(slow.crawls() && slow.seconds() > 0, slow.toString());
         }

@@ -32,7 +32,9 @@ import org.cresthaul.route.Stretch;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonEdit;
 
-/** An invented straight road with places on it, what a check is said to have found there, and what the planner allows. */
+/**
+ * An invented straight road with places on it, what a check is said to have found there, and what the planner allows.
+ */
 record PlanCase(Route route, LevelStance stance, Report report, PlanOptions options, RaiseJudge judge) {
     /** About 3.9 km due east. */
     static final RouteLine LINE = line();
@@ -60,8 +62,16 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     PlanCase withSetAside(List<String> ids) {
         List<String> all = new ArrayList<>(options.setAside());
         all.addAll(ids);
-        return with(new PlanOptions(options.times(), options.forbid(), options.fix(), options.avoidRaising(),
-                options.acceptTight(), all, options.leastReserve(), options.fewestConditions(), options.settled()));
+        return with(new PlanOptions(
+                options.times(),
+                options.forbid(),
+                options.fix(),
+                options.avoidRaising(),
+                options.acceptTight(),
+                all,
+                options.leastReserve(),
+                options.fewestConditions(),
+                options.settled()));
     }
 
     PlanCase withStops(List<StoppingPlace> stops) {
@@ -90,14 +100,25 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     static Hazard crossing(String id, double chainageM) {
-        return new RailCrossing(place(id, chainageM), Optional.empty(), List.of(), Optional.empty(), List.of(), List.of());
+        return new RailCrossing(
+                place(id, chainageM), Optional.empty(), List.of(), Optional.empty(), List.of(), List.of());
     }
 
     /** A crossing of one track with active devices, and room beyond. */
     static Hazard timedCrossing(String id, double chainageM, double warningS, double storageM) {
-        return new RailCrossing(place(id, chainageM), Optional.empty(), List.of(), Optional.empty(), List.of(0.0), List.of(),
-                new CrossingTraffic(Optional.of(CrossingTraffic.Warning.ACTIVE), OptionalDouble.of(warningS),
-                        OptionalDouble.of(storageM), OptionalDouble.empty(), OptionalDouble.empty()));
+        return new RailCrossing(
+                place(id, chainageM),
+                Optional.empty(),
+                List.of(),
+                Optional.empty(),
+                List.of(0.0),
+                List.of(),
+                new CrossingTraffic(
+                        Optional.of(CrossingTraffic.Warning.ACTIVE),
+                        OptionalDouble.of(warningS),
+                        OptionalDouble.of(storageM),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty()));
     }
 
     static Hazard dip(String id, double chainageM) {
@@ -109,8 +130,13 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     static Hazard corner(String id, double chainageM) {
-        return new RouteCorner(place(id, chainageM), Optional.empty(), Optional.empty(),
-                new RoadFrame(new LonLat(-93.09, 44.6), 0), "route line", Optional.empty());
+        return new RouteCorner(
+                place(id, chainageM),
+                Optional.empty(),
+                Optional.empty(),
+                new RoadFrame(new LonLat(-93.09, 44.6), 0),
+                "route line",
+                Optional.empty());
     }
 
     static Hazard stretch(String id, double chainageM, double toM) {
@@ -120,9 +146,12 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     /** The small rig with two notches and these booster states, no lift axle: four configurations with two states. */
     static Rig rig(String... boosterStates) {
         try {
-            String text = JsonEdit.edit(RigTexts.RIG, "/notches",
+            String text = JsonEdit.edit(
+                    RigTexts.RIG,
+                    "/notches",
                     "[{\"name\": \"1\", \"offset\": \"-1 in\"}, {\"name\": \"2\", \"offset\": \"0 in\"}]");
-            text = JsonEdit.edit(text, "/stances/0/booster/states", "[\"" + String.join("\", \"", boosterStates) + "\"]");
+            text = JsonEdit.edit(
+                    text, "/stances/0/booster/states", "[\"" + String.join("\", \"", boosterStates) + "\"]");
             return RigFile.parse(JsonEdit.edit(text, "/stances/0/trailer/liftAxle", "absent"));
         } catch (InputRejected e) {
             throw new IllegalArgumentException(e);
@@ -132,41 +161,97 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     /** Configurations as a report lists them: by booster state, then notch. */
     static List<Report.ConfigurationVerdict> configurations(Rig rig, List<String> wholeRouteLoads) {
         List<Report.ConfigurationVerdict> all = new ArrayList<>();
-        rig.stances().get(0).boosterStates().forEach(b -> rig.notches().forEach(n -> {
-            String loads = wholeRouteLoads.isEmpty() ? "clear" : wholeRouteLoads.get(all.size() / rig.notches().size());
-            all.add(new Report.ConfigurationVerdict("down/" + b.word() + "/" + n.name(), b.word() + " " + n.name(), "down",
-                    3, b.word(), n.name(), n.offsetM(), "clear", 0, 0, 0, 0, 0, 0, 0, loads));
-        }));
+        rig.stances()
+                .get(0)
+                .boosterStates()
+                .forEach(b -> rig.notches().forEach(n -> {
+                    String loads = wholeRouteLoads.isEmpty()
+                            ? "clear"
+                            : wholeRouteLoads.get(all.size() / rig.notches().size());
+                    all.add(new Report.ConfigurationVerdict(
+                            "down/" + b.word() + "/" + n.name(),
+                            b.word() + " " + n.name(),
+                            "down",
+                            3,
+                            b.word(),
+                            n.name(),
+                            n.offsetM(),
+                            "clear",
+                            0,
+                            0,
+                            0,
+                            0,
+                            0,
+                            0,
+                            0,
+                            loads));
+                }));
         return all;
     }
 
-    /** A report of these hazards; no word on loads when {@code wholeRouteLoads} is empty, else one for each booster state. */
+    /**
+     * A report of these hazards; no word on loads when {@code wholeRouteLoads} is empty, else one for each booster
+     * state.
+     */
     static Report report(Rig rig, List<Report.HazardFindings> hazards, List<String> wholeRouteLoads) {
         List<LoadReport.StateLoads> states = new ArrayList<>();
         for (int i = 0; i < rig.stances().get(0).boosterStates().size(); i++) {
             String loads = wholeRouteLoads.isEmpty() ? "clear" : wholeRouteLoads.get(i);
-            states.add(new LoadReport.StateLoads("down", rig.stances().get(0).boosterStates().get(i).word(), 3, "state",
-                    loads, null, null));
+            states.add(new LoadReport.StateLoads(
+                    "down", rig.stances().get(0).boosterStates().get(i).word(), 3, "state", loads, null, null));
         }
-        return new Report(Report.FORM, "test", new Report.CheckedRoute("Invented", "", "", null, LINE.lengthM(),
+        return new Report(
+                Report.FORM,
+                "test",
+                new Report.CheckedRoute(
+                        "Invented",
+                        "",
+                        "",
+                        null,
+                        LINE.lengthM(),
                         List.of(new Report.CheckedLeg("all", 0, LINE.lengthM()))),
-                new Report.CheckedRig("rig", "", "", "loaded"), Margins.defaults(), List.of(),
-                configurations(rig, wholeRouteLoads), hazards,
-                new LoadReport(!wholeRouteLoads.isEmpty(), null, null, List.of(), !wholeRouteLoads.isEmpty(), states,
-                        List.of(), List.of()),
+                new Report.CheckedRig("rig", "", "", "loaded"),
+                Margins.defaults(),
+                List.of(),
+                configurations(rig, wholeRouteLoads),
+                hazards,
+                new LoadReport(
+                        !wholeRouteLoads.isEmpty(),
+                        null,
+                        null,
+                        List.of(),
+                        !wholeRouteLoads.isEmpty(),
+                        states,
+                        List.of(),
+                        List.of()),
                 new ReversingReport(0.01745, 91.44, List.of(), List.of()),
                 List.of());
     }
 
     static Report.HazardFindings findings(Hazard hazard, List<Double> extentM, List<Report.Cell> cells) {
         HazardPlace p = hazard.place();
-        return new Report.HazardFindings(p.id(), hazard.word(), p.name(), null, p.chainageM(), 0, List.of(-93.09, 44.6),
-                true, List.of(), extentM, List.of(), List.of(), List.of(), List.of(), cells, List.of());
+        return new Report.HazardFindings(
+                p.id(),
+                hazard.word(),
+                p.name(),
+                null,
+                p.chainageM(),
+                0,
+                List.of(-93.09, 44.6),
+                true,
+                List.of(),
+                extentM,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                cells,
+                List.of());
     }
 
     static Report.Cell cell(Report.ConfigurationVerdict c, String verdict, Report.RaiseFinding raise) {
-        return new Report.Cell(c.key(), verdict, null, null, raise, null,
-                verdict.equals("clear") ? List.of() : List.of("said so"));
+        return new Report.Cell(
+                c.key(), verdict, null, null, raise, null, verdict.equals("clear") ? List.of() : List.of("said so"));
     }
 
     /** The same with a gap that leaves so much beyond the 5 cm required. */
@@ -180,7 +265,11 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         Rig rig = random.nextBoolean() ? rig("none", "trailing") : rig("trailing", "close-coupled");
         List<StoppingPlace> stops = new ArrayList<>();
         for (int i = random.nextInt(4); i > 0; i--) {
-            stops.add(stop("P" + i, spot(random), random.nextInt(3) > 0, List.of(15.0, 24.0, 60.0, 80.0).get(random.nextInt(4))));
+            stops.add(stop(
+                    "P" + i,
+                    spot(random),
+                    random.nextInt(3) > 0,
+                    List.of(15.0, 24.0, 60.0, 80.0).get(random.nextInt(4))));
         }
         // Some cases are such that a change half-way is likely to be what opens them.
         boolean split = random.nextInt(3) == 0;
@@ -188,7 +277,8 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         if (split) {
             stops.add(stop("PM", HALF_WAY_M, random.nextInt(4) > 0, 80));
         }
-        List<String> loads = split || random.nextInt(3) > 0 ? List.of() : List.of(verdict(random, false), verdict(random, false));
+        List<String> loads =
+                split || random.nextInt(3) > 0 ? List.of() : List.of(verdict(random, false), verdict(random, false));
         List<Hazard> hazards = new ArrayList<>();
         List<Report.HazardFindings> findings = new ArrayList<>();
         for (int i = 1 + random.nextInt(6); i > 0; i--) {
@@ -206,13 +296,19 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                         : alike ? same : verdict(random, raisable);
                 boolean raise = raisable && List.of("tight", "contact").contains(verdict) && random.nextBoolean();
                 Report.RaiseFinding finding = raise
-                        ? new Report.RaiseFinding(0.05 * random.nextInt(3), 0.02 * random.nextInt(2) + 0.01,
-                                0.09 + 0.01 * random.nextInt(3), 0.09)
+                        ? new Report.RaiseFinding(
+                                0.05 * random.nextInt(3),
+                                0.02 * random.nextInt(2) + 0.01,
+                                0.09 + 0.01 * random.nextInt(3),
+                                0.09)
                         : null;
                 // Of some clear places nobody has figures, as of one that nothing reaches.
-                cells.add(verdict.equals("clear") && random.nextInt(5) > 0
-                        ? cell(c, verdict, finding, 0.01 * random.nextInt(5))
-                        : verdict.equals("tight") ? cell(c, verdict, finding, -0.004) : cell(c, verdict, finding));
+                cells.add(
+                        verdict.equals("clear") && random.nextInt(5) > 0
+                                ? cell(c, verdict, finding, 0.01 * random.nextInt(5))
+                                : verdict.equals("tight")
+                                        ? cell(c, verdict, finding, -0.004)
+                                        : cell(c, verdict, finding));
             }
             List<Double> extent = hazard instanceof Stretch s
                     ? List.of(s.fromM(), s.toM())
@@ -237,14 +333,19 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
             int roll = roll(hazard + configuration + front + "/" + rear);
             return roll == 9
                     ? Optional.empty()
-                    : Optional.of(new RaisedCheck.Raised(roll < 6 ? "clear" : roll < 8 ? "tight" : "contact",
-                            gap(0.06 + 0.01 * (roll % 3)), null, null));
+                    : Optional.of(new RaisedCheck.Raised(
+                            roll < 6 ? "clear" : roll < 8 ? "tight" : "contact",
+                            gap(0.06 + 0.01 * (roll % 3)),
+                            null,
+                            null));
         }
 
         @Override
         public Optional<RaisedCheck.Least> least(String hazard, String configuration, double share) {
             int roll = roll(hazard + configuration + share);
-            return roll > 6 ? Optional.empty() : Optional.of(new RaisedCheck.Least(0.1 + 0.02 * (roll % 3), roll < 3 ? 0 : 0.04));
+            return roll > 6
+                    ? Optional.empty()
+                    : Optional.of(new RaisedCheck.Least(0.1 + 0.02 * (roll % 3), roll < 3 ? 0 : 0.04));
         }
 
         private int roll(String what) {
@@ -253,7 +354,8 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     private static Report.GapFinding gap(double valueM) {
-        return new Report.GapFinding(valueM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
+        return new Report.GapFinding(
+                valueM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     private static double spot(SplittableRandom random) {
@@ -280,8 +382,21 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         PlanTimes d = PlanTimes.defaults();
         PlanTimes times = random.nextBoolean()
                 ? d
-                : new PlanTimes(random.nextInt(3) * 60, random.nextInt(3) * 60, 60, random.nextInt(100), 30, 60,
-                        random.nextInt(200), 120 * random.nextInt(3), 90, 60, 45, 30, 30, 0.5 + random.nextInt(3));
+                : new PlanTimes(
+                        random.nextInt(3) * 60,
+                        random.nextInt(3) * 60,
+                        60,
+                        random.nextInt(100),
+                        30,
+                        60,
+                        random.nextInt(200),
+                        120 * random.nextInt(3),
+                        90,
+                        60,
+                        45,
+                        30,
+                        30,
+                        0.5 + random.nextInt(3));
         List<String> tight = report.hazards().stream()
                 .filter(h -> h.cells().stream().anyMatch(c -> c.verdict().equals("tight")) && random.nextInt(3) > 0)
                 .map(Report.HazardFindings::id)

@@ -17,9 +17,10 @@ import org.cresthaul.route.StoppingPlace;
 import org.cresthaul.route.Stretch;
 
 /**
- * The rules of docs/model.md applied to every sequence of configurations there is, one after the other: one configuration
- * between each two stops, whether they can be used or not; with weights every order of every change, each state in between. No
- * search, no shared code with the planner but the length of the combination, which has a test of its own.
+ * The rules of docs/model.md applied to every sequence of configurations there is, one after the other: one
+ * configuration between each two stops, whether they can be used or not; with weights every order of every change, each
+ * state in between. No search, no shared code with the planner but the length of the combination, which has a test of
+ * its own.
  */
 final class PlanOracle {
     private static final double FOOT_M = 0.3048;
@@ -36,11 +37,21 @@ final class PlanOracle {
     private final long[][][] change;
     /** What a condition counts before time, and in seconds. */
     private int first;
+
     private long each;
 
     /** A place: where it begins and ends, what each configuration meets there. */
-    private record Spot(String id, double fromM, double toM, boolean point, boolean gaps, boolean slow, List<String> verdicts,
-            List<Report.RaiseFinding> raises, List<Report.Cell> cells, Optional<RailCrossing> crossing) {
+    private record Spot(
+            String id,
+            double fromM,
+            double toM,
+            boolean point,
+            boolean gaps,
+            boolean slow,
+            List<String> verdicts,
+            List<Report.RaiseFinding> raises,
+            List<Report.Cell> cells,
+            Optional<RailCrossing> crossing) {
         /** Null where there is none, as for the limits of a route without weights. */
         Report.GapFinding gap(int c) {
             return cells.isEmpty() ? null : cells.get(c).ground();
@@ -72,8 +83,14 @@ final class PlanOracle {
                 before = Math.min(before, -17.5 * FOOT_M);
                 after = Math.max(after, 17.5 * FOOT_M);
             }
-            boolean gaps = List.of("rail-crossing", "low-structure", "dip", "crest").contains(h.kind());
-            spots.add(new Spot(h.id(), h.chainageM() + before, h.chainageM() + after, !(hazard instanceof Stretch), gaps,
+            boolean gaps =
+                    List.of("rail-crossing", "low-structure", "dip", "crest").contains(h.kind());
+            spots.add(new Spot(
+                    h.id(),
+                    h.chainageM() + before,
+                    h.chainageM() + after,
+                    !(hazard instanceof Stretch),
+                    gaps,
                     List.of("rail-crossing", "corner").contains(h.kind()),
                     h.cells().stream().map(Report.Cell::verdict).toList(),
                     h.cells().stream().map(Report.Cell::raise).toList(),
@@ -81,8 +98,19 @@ final class PlanOracle {
                     hazard instanceof RailCrossing c ? Optional.of(c) : Optional.empty()));
         }
         if (it.report().loads().counts()) {
-            spots.add(new Spot(WHOLE, 0, it.route().lengthM(), false, false, false,
-                    configurations.stream().map(Report.ConfigurationVerdict::loads).toList(), List.of(), wholeRoute(), Optional.empty()));
+            spots.add(new Spot(
+                    WHOLE,
+                    0,
+                    it.route().lengthM(),
+                    false,
+                    false,
+                    false,
+                    configurations.stream()
+                            .map(Report.ConfigurationVerdict::loads)
+                            .toList(),
+                    List.of(),
+                    wholeRoute(),
+                    Optional.empty()));
         }
         changes = new ChangeOracle(it, longestM);
         List<StoppingPlace> stops = it.route().stops();
@@ -91,8 +119,15 @@ final class PlanOracle {
             boolean held = isHeld(stops.get(s));
             for (int from = 0; from < configurations.size(); from++) {
                 for (int to = 0; to < configurations.size(); to++) {
-                    change[s][from][to] = from == to ? 0 : held ? -1 : changes.seconds(configurations.get(from),
-                            configurations.get(to), Math.max(lengthM[from], lengthM[to]), stops.get(s));
+                    change[s][from][to] = from == to
+                            ? 0
+                            : held
+                                    ? -1
+                                    : changes.seconds(
+                                            configurations.get(from),
+                                            configurations.get(to),
+                                            Math.max(lengthM[from], lengthM[to]),
+                                            stops.get(s));
                 }
             }
         }
@@ -100,11 +135,25 @@ final class PlanOracle {
 
     /** What governs the loads of each configuration; nothing where the weights are not known. */
     private List<Report.Cell> wholeRoute() {
-        return it.stance().weights().isEmpty() ? List.of() : configurations.stream()
-                .map(c -> new Report.Cell(c.key(), c.loads(), null, null, null, null, List.of(), it.report().loads().states().stream()
-                        .filter(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))
-                        .findFirst().orElseThrow().sheet().governing()))
-                .toList();
+        return it.stance().weights().isEmpty()
+                ? List.of()
+                : configurations.stream()
+                        .map(c -> new Report.Cell(
+                                c.key(),
+                                c.loads(),
+                                null,
+                                null,
+                                null,
+                                null,
+                                List.of(),
+                                it.report().loads().states().stream()
+                                        .filter(s -> s.lift().equals(c.lift())
+                                                && s.booster().equals(c.booster()))
+                                        .findFirst()
+                                        .orElseThrow()
+                                        .sheet()
+                                        .governing()))
+                        .toList();
     }
 
     ChangeOracle changes() {
@@ -118,10 +167,13 @@ final class PlanOracle {
 
     /** The best of all sequences; the first one in the report's order among equals. */
     Optional<BestSequence> best() {
-        return best(Set.of(), it.options().fewestConditions() ? 1 : 0, it.options().fewestConditions() ? 0 : 20 * 60);
+        return best(
+                Set.of(), it.options().fewestConditions() ? 1 : 0, it.options().fewestConditions() ? 0 : 20 * 60);
     }
 
-    /** The quickest with these places set aside: what would be driven if they were resolved, whatever the conditions. */
+    /**
+     * The quickest with these places set aside: what would be driven if they were resolved, whatever the conditions.
+     */
     Optional<BestSequence> quickest(Set<String> aside) {
         return best(aside, 0, 0);
     }
@@ -198,14 +250,23 @@ final class PlanOracle {
                 seconds += passing;
                 double[] raise = raise(group, c, aside);
                 for (Spot s : group) {
-                    reserve = !tells(s) ? reserve : Math.min(reserve, raise[0] == 0 && raise[1] == 0 || !s.gaps
-                            ? reserve(s, c, aside)
-                            : raisedReserve(s, c, raise[0], raise[1], aside));
+                    reserve = !tells(s)
+                            ? reserve
+                            : Math.min(
+                                    reserve,
+                                    raise[0] == 0 && raise[1] == 0 || !s.gaps
+                                            ? reserve(s, c, aside)
+                                            : raisedReserve(s, c, raise[0], raise[1], aside));
                     counted += conditions(s, c, raise[0], raise[1], aside);
                 }
             }
         }
-        return new BestSequence(first * counted, seconds + each * counted, seconds, changes, reserve,
+        return new BestSequence(
+                first * counted,
+                seconds + each * counted,
+                seconds,
+                changes,
+                reserve,
                 sequence.stream().map(c -> configurations.get(c).key()).toList());
     }
 
@@ -214,18 +275,26 @@ final class PlanOracle {
         List<StoppingPlace> stops = it.route().stops();
         if (spot.id.equals(WHOLE)) {
             // Not where others hold instead under all of the combination all the way.
-            return !changes.replaced((i == 0 ? 0 : stops.get(i - 1).place().chainageM()) - longestM,
-                    i == stops.size() ? it.route().lengthM() : stops.get(i).place().chainageM());
+            return !changes.replaced(
+                    (i == 0 ? 0 : stops.get(i - 1).place().chainageM()) - longestM,
+                    i == stops.size()
+                            ? it.route().lengthM()
+                            : stops.get(i).place().chainageM());
         }
-        double startM = i == 0 ? Double.NEGATIVE_INFINITY : stops.get(i - 1).place().chainageM();
-        double endM = i == stops.size() ? Double.POSITIVE_INFINITY : stops.get(i).place().chainageM();
+        double startM =
+                i == 0 ? Double.NEGATIVE_INFINITY : stops.get(i - 1).place().chainageM();
+        double endM = i == stops.size()
+                ? Double.POSITIVE_INFINITY
+                : stops.get(i).place().chainageM();
         // The whole route holds from the first moment, even when there is a stop at its very start.
         return spot.fromM <= 0 && i == 0 || spot.fromM < endM && spot.toM + longestM > startM;
     }
 
     /** Between which stops a place is passed: it begins after so many. */
     private int part(Spot first) {
-        return (int) it.route().stops().stream().filter(s -> s.place().chainageM() < first.fromM).count();
+        return (int) it.route().stops().stream()
+                .filter(s -> s.place().chainageM() < first.fromM)
+                .count();
     }
 
     /** Everything that holds the combination together with this one, without 30 ft between, first to last. */
@@ -256,7 +325,8 @@ final class PlanOracle {
     }
 
     private boolean enough(Spot spot, double reserve) {
-        return it.options().leastReserve() == null || it.options().acceptTight().contains(spot.id)
+        return it.options().leastReserve() == null
+                || it.options().acceptTight().contains(spot.id)
                 || reserve >= it.options().leastReserve();
     }
 
@@ -292,15 +362,18 @@ final class PlanOracle {
         if (own != null && own.frontM() == front && own.rearM() == rear) {
             return tenths(own.clearanceM() - own.requiredM()) / own.requiredM();
         }
-        return it.judge().at(s.id, configurations.get(c).key(), front, rear)
-                .map(r -> tenths(r.ground().valueM() - r.ground().requiredM()) / r.ground().requiredM())
+        return it.judge()
+                .at(s.id, configurations.get(c).key(), front, rear)
+                .map(r -> tenths(r.ground().valueM() - r.ground().requiredM())
+                        / r.ground().requiredM())
                 .orElse(-Double.MAX_VALUE);
     }
 
     /**
-     * A place set aside or tight in transport is a condition. A crossing not shown to be cleared from a stop is one as well: 2 s to
-     * look, 1.47 ft/s2 up to 8.8 ft/s or the crawl, the length, 15 ft before and behind and 5 ft of track, and 5 s to spare; or one
-     * with less room beyond than the length and 15 ft. Where nothing is recorded nothing is shown.
+     * A place set aside or tight in transport is a condition. A crossing not shown to be cleared from a stop is one as
+     * well: 2 s to look, 1.47 ft/s2 up to 8.8 ft/s or the crawl, the length, 15 ft before and behind and 5 ft of track,
+     * and 5 s to spare; or one with less room beyond than the length and 15 ft. Where nothing is recorded nothing is
+     * shown.
      */
     private int conditions(Spot s, int c, double front, double rear, Set<String> aside) {
         boolean flat = front == 0 && rear == 0;
@@ -310,7 +383,8 @@ final class PlanOracle {
             double v = Math.min(8.8 * FOOT_M, t.crawlMps());
             double a = 1.47 * FOOT_M;
             double clear = 2 + v / a + (lengthM[c] + 35 * FOOT_M - v * v / (2 * a)) / v;
-            boolean shown = traffic.warningS().isPresent() && traffic.warningS().getAsDouble() - clear >= 5
+            boolean shown = traffic.warningS().isPresent()
+                    && traffic.warningS().getAsDouble() - clear >= 5
                     && traffic.storageM().getAsDouble() >= lengthM[c] + 15 * FOOT_M;
             count += shown ? 0 : 1;
         }
@@ -318,8 +392,8 @@ final class PlanOracle {
     }
 
     /**
-     * On what raise a group is passed: none where that will do, else the largest that any of its places wants; where that does not
-     * do, of those that leave what is asked for. Null where nothing does.
+     * On what raise a group is passed: none where that will do, else the largest that any of its places wants; where
+     * that does not do, of those that leave what is asked for. Null where nothing does.
      */
     private double[] raise(List<Spot> group, int c, Set<String> aside) {
         if (group.stream().allMatch(s -> passes(s, c, aside))) {
@@ -339,7 +413,10 @@ final class PlanOracle {
         return null;
     }
 
-    /** Its own; the least that leaves enough where its own does not, also for a place that is clear and leaves too little. */
+    /**
+     * Its own; the least that leaves enough where its own does not, also for a place that is clear and leaves too
+     * little.
+     */
     private double[] wanted(Spot s, int c, boolean leaving, Set<String> aside) {
         if (passes(s, c, aside) || !s.gaps) {
             return new double[2];
@@ -347,15 +424,23 @@ final class PlanOracle {
         Report.RaiseFinding own = s.raises.get(c);
         double[] first = own == null ? new double[2] : new double[] {own.frontM(), own.rearM()};
         Double asked = it.options().leastReserve();
-        boolean more = leaving && asked != null && asked > 0
-                && (own != null ? !enough(s, raisedReserve(s, c, first[0], first[1], aside)) : lets(s, s.verdicts.get(c)));
+        boolean more = leaving
+                && asked != null
+                && asked > 0
+                && (own != null
+                        ? !enough(s, raisedReserve(s, c, first[0], first[1], aside))
+                        : lets(s, s.verdicts.get(c)));
         return more
-                ? it.judge().least(s.id, configurations.get(c).key(), asked).map(r -> new double[] {r.frontM(), r.rearM()}).orElse(first)
+                ? it.judge()
+                        .least(s.id, configurations.get(c).key(), asked)
+                        .map(r -> new double[] {r.frontM(), r.rearM()})
+                        .orElse(first)
                 : first;
     }
 
     private boolean lets(Spot spot, String verdict) {
-        return verdict.equals("clear") || verdict.equals("tight") && it.options().acceptTight().contains(spot.id);
+        return verdict.equals("clear")
+                || verdict.equals("tight") && it.options().acceptTight().contains(spot.id);
     }
 
     /** Seconds for a group of places, negative when it cannot be passed. */
@@ -384,7 +469,8 @@ final class PlanOracle {
         if (own != null && own.frontM() == front && own.rearM() == rear) {
             return enough(s, raisedReserve(s, c, front, rear, aside));
         }
-        return it.judge().at(s.id, configurations.get(c).key(), front, rear)
+        return it.judge()
+                .at(s.id, configurations.get(c).key(), front, rear)
                 .map(r -> lets(s, r.verdict()) && enough(s, raisedReserve(s, c, front, rear, aside)))
                 .orElse(false);
     }

@@ -22,7 +22,8 @@ class PlanReservesTest {
         keys.add(key);
         for (StoppingPlace stop : it.route().stops()) {
             for (Plan.Step step : plan.steps()) {
-                if (step.change() != null && step.change().stop().equals(stop.place().id())) {
+                if (step.change() != null
+                        && step.change().stop().equals(stop.place().id())) {
                     key = step.change().to().configuration();
                 }
             }
@@ -32,13 +33,14 @@ class PlanReservesTest {
     }
 
     /**
-     * As ways compare: a clear place without figures leaves nothing that is known, unless no configuration has any there; one
-     * that is set aside is so on every way.
+     * As ways compare: a clear place without figures leaves nothing that is known, unless no configuration has any
+     * there; one that is set aside is so on every way.
      */
     private static double ranked(PlanCase it, Plan.Trade t) {
         double known = t.leastReserve() == null ? Double.POSITIVE_INFINITY : t.leastReserve();
         boolean counts = it.report().hazards().stream()
-                .filter(h -> t.unknownAt().contains(h.id()) && !it.options().setAside().contains(h.id()))
+                .filter(h -> t.unknownAt().contains(h.id())
+                        && !it.options().setAside().contains(h.id()))
                 .anyMatch(h -> h.cells().stream().anyMatch(c -> c.ground() != null || c.raise() != null));
         return counts ? Math.min(0, known) : known;
     }
@@ -88,11 +90,15 @@ class PlanReservesTest {
             for (Plan.Trade t : plan.trades().subList(1, plan.trades().size())) {
                 if (t.seconds() < own.seconds()) {
                     assertTrue(t.conditions() > own.conditions(), what);
-                } else if (t.conditions() >= own.conditions() && it.options().acceptTight().isEmpty()) {
+                } else if (t.conditions() >= own.conditions()
+                        && it.options().acceptTight().isEmpty()) {
                     assertTrue(ranked(it, t) > ranked(it, own), what);
-                    PlanCase more = asked(plain, Math.max(0, ranked(it, t)), it.options().fewestConditions());
+                    PlanCase more = asked(
+                            plain, Math.max(0, ranked(it, t)), it.options().fewestConditions());
                     Plan there = more.plan();
-                    if (least == null && ranked(it, t) >= 0 && it.options().setAside().containsAll(t.unknownAt())) {
+                    if (least == null
+                            && ranked(it, t) >= 0
+                            && it.options().setAside().containsAll(t.unknownAt())) {
                         // Or for less: asked for, a raised place is raised as far as that reserve takes.
                         boolean first = it.options().fewestConditions();
                         assertTrue(weighed(there.trades().get(0), first) <= weighed(t, first), what);
@@ -104,10 +110,12 @@ class PlanReservesTest {
             asked += least != null && least > 0 ? 1 : 0;
             fewest += it.options().fewestConditions() ? 1 : 0;
         }
-        System.out.println(open + " open, " + asked + " with a reserve asked for, " + fewest + " with the fewest conditions, "
+        System.out.println(open + " open, " + asked + " with a reserve asked for, " + fewest
+                + " with the fewest conditions, "
                 + traded + " points of trade planned again, " + unknown + " past places without figures, " + quicker
                 + " quicker under more conditions");
-        assertTrue(open > 700 && asked > 60 && fewest > 200 && traded > 50 && unknown > 100 && quicker > 20,
+        assertTrue(
+                open > 700 && asked > 60 && fewest > 200 && traded > 50 && unknown > 100 && quicker > 20,
                 open + " " + asked + " " + fewest + " " + traded + " " + unknown + " " + quicker);
     }
 
@@ -121,7 +129,9 @@ class PlanReservesTest {
             if (!plain.outcome().equals(Plan.BLOCKED)) {
                 Plan few = asked(it, null, true).plan();
                 assertTrue(few.seconds() >= plain.seconds());
-                Plan.Trade quickest = plain.trades().stream().min(Comparator.comparingLong(Plan.Trade::seconds)).orElseThrow();
+                Plan.Trade quickest = plain.trades().stream()
+                        .min(Comparator.comparingLong(Plan.Trade::seconds))
+                        .orElseThrow();
                 fewer += few.trades().get(0).conditions() < quickest.conditions() ? 1 : 0;
             }
         }

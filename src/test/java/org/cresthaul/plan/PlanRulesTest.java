@@ -48,14 +48,17 @@ class PlanRulesTest {
     private void raised(Hazard hazard, List<String> verdicts, Report.RaiseFinding raise) {
         List<Report.Cell> cells = new ArrayList<>();
         for (int i = 0; i < 4; i++) {
-            Report.ConfigurationVerdict c = PlanCase.configurations(RIG, List.of()).get(i);
+            Report.ConfigurationVerdict c =
+                    PlanCase.configurations(RIG, List.of()).get(i);
             // Clear by 4 cm, as a check has it: enough to pass at 10 mph and more.
-            cells.add(verdicts.get(i).equals("clear")
-                    ? PlanCase.cell(c, "clear", null, 0.04)
-                    : PlanCase.cell(c, verdicts.get(i), raise));
+            cells.add(
+                    verdicts.get(i).equals("clear")
+                            ? PlanCase.cell(c, "clear", null, 0.04)
+                            : PlanCase.cell(c, verdicts.get(i), raise));
         }
         hazards.add(hazard);
-        findings.add(PlanCase.findings(hazard, hazard.word().equals("stretch") ? List.of(0.0, 200.0) : List.of(), cells));
+        findings.add(
+                PlanCase.findings(hazard, hazard.word().equals("stretch") ? List.of(0.0, 200.0) : List.of(), cells));
     }
 
     private Plan plan() {
@@ -63,17 +66,41 @@ class PlanRulesTest {
         RaiseJudge judge = (hazard, key, front, rear) -> Optional.ofNullable(
                         judged.get(hazard + " " + key + " " + front + " " + rear))
                 .map(v -> new RaisedCheck.Raised(v, gap(0.08), null, null));
-        return new PlanCase(PlanCase.routeOf(hazards, stops), RIG.stances().get(0),
-                PlanCase.report(RIG, findings, wholeRoute), options, judge).plan();
+        return new PlanCase(
+                        PlanCase.routeOf(hazards, stops),
+                        RIG.stances().get(0),
+                        PlanCase.report(RIG, findings, wholeRoute),
+                        options,
+                        judge)
+                .plan();
     }
 
     private static Report.GapFinding gap(double valueM) {
         return new Report.GapFinding(
-                valueM, 0.07, 0.05, 0.02, "clear", "trailer", 0, 0, "deck front", 0, 0, 0, "center", "held", 0, true, 0);
+                valueM,
+                0.07,
+                0.05,
+                0.02,
+                "clear",
+                "trailer",
+                0,
+                0,
+                "deck front",
+                0,
+                0,
+                0,
+                "center",
+                "held",
+                0,
+                true,
+                0);
     }
 
     private static List<Plan.Change> changes(Plan plan) {
-        return plan.steps().stream().filter(s -> s.change() != null).map(Plan.Step::change).toList();
+        return plan.steps().stream()
+                .filter(s -> s.change() != null)
+                .map(Plan.Step::change)
+                .toList();
     }
 
     private static Plan.Passage passage(Plan plan, String hazard) {
@@ -115,7 +142,8 @@ class PlanRulesTest {
         // A stop of 3 min and a notch of 15 min, the defaults.
         assertEquals(180 + 900, plan.seconds());
         assertEquals("notch 1 to notch 2", changes(plan).get(0).actions().get(0).text());
-        assertEquals(List.of("depart", "passage", "change", "passage", "arrive"),
+        assertEquals(
+                List.of("depart", "passage", "change", "passage", "arrive"),
                 plan.steps().stream().map(Plan.Step::step).toList());
     }
 
@@ -128,7 +156,9 @@ class PlanRulesTest {
 
         // One of the two, as dear as the other: the way in the first configuration is named.
         assertEquals(List.of("H2"), blocks(plan));
-        assertTrue(plan.cautions().stream().anyMatch(c -> c.startsWith("P1 ") && c.contains("shorter")), plan.cautions() + "");
+        assertTrue(
+                plan.cautions().stream().anyMatch(c -> c.startsWith("P1 ") && c.contains("shorter")),
+                plan.cautions() + "");
     }
 
     @Test
@@ -139,7 +169,9 @@ class PlanRulesTest {
 
         Plan held = plan();
         assertEquals(Plan.BLOCKED, held.outcome());
-        assertTrue(held.cautions().stream().anyMatch(c -> c.startsWith("P1 ") && c.contains("held by H1")), held.cautions() + "");
+        assertTrue(
+                held.cautions().stream().anyMatch(c -> c.startsWith("P1 ") && c.contains("held by H1")),
+                held.cautions() + "");
 
         stops.set(0, PlanCase.stop("P1", 525, true, 100));
         assertEquals(Plan.THROUGH, plan().outcome());
@@ -159,10 +191,13 @@ class PlanRulesTest {
         stops.set(0, PlanCase.stop("P1", 1000, true, 34.1));
         Plan plan = plan();
         assertEquals(Plan.THROUGH, plan.outcome());
-        assertEquals(List.of("couple booster", "regulator"),
+        assertEquals(
+                List.of("couple booster", "regulator"),
                 changes(plan).get(0).actions().stream().map(Plan.Action::action).toList());
         assertEquals(180 + 2700 + 120, plan.seconds());
-        assertTrue(plan.cautions().stream().anyMatch(c -> c.contains("somebody must have brought it")), plan.cautions() + "");
+        assertTrue(
+                plan.cautions().stream().anyMatch(c -> c.contains("somebody must have brought it")),
+                plan.cautions() + "");
     }
 
     @Test
@@ -203,7 +238,8 @@ class PlanRulesTest {
         stops.add(PlanCase.stop("P2", 1000, true, 100));
 
         Plan plan = plan();
-        // Either the route's limits or the bridge's: one of them, and the dearer way over the set-up areas is not taken.
+        // Either the route's limits or the bridge's: one of them, and the dearer way over the set-up areas is not
+        // taken.
         assertEquals(1, plan.blocking().size());
         assertEquals(0, plan.changes());
 
@@ -234,10 +270,18 @@ class PlanRulesTest {
             assertTrue(passage(plan, hazard).crawls(), hazard);
         }
         // Raised once and lowered once: the corner begins 45.72 m before its point and holds them together.
-        assertEquals(List.of(true, false, false),
-                List.of(passage(plan, "H1").raises(), passage(plan, "H2").raises(), passage(plan, "C1").raises()));
-        assertEquals(List.of(false, false, true),
-                List.of(passage(plan, "H1").lowers(), passage(plan, "H2").lowers(), passage(plan, "C1").lowers()));
+        assertEquals(
+                List.of(true, false, false),
+                List.of(
+                        passage(plan, "H1").raises(),
+                        passage(plan, "H2").raises(),
+                        passage(plan, "C1").raises()));
+        assertEquals(
+                List.of(false, false, true),
+                List.of(
+                        passage(plan, "H1").lowers(),
+                        passage(plan, "H2").lowers(),
+                        passage(plan, "C1").lowers()));
         // At 3 mph, 1.34112 m/s: 21.1 m take 15.7 s, 91.44 + 21.1 m take 83.9 s; two stops, up and down.
         assertEquals(16 + 16 + 84 + 2 * 180 + 240 + 240, plan.seconds());
 
@@ -281,7 +325,9 @@ class PlanRulesTest {
         Plan plan = plan();
         assertEquals(Plan.CONDITIONAL, plan.outcome());
         assertEquals(Plan.Condition.TIGHT, plan.conditions().get(0).what());
-        assertTrue(plan.conditions().get(0).text().contains("spotter"), plan.conditions().get(0).text());
+        assertTrue(
+                plan.conditions().get(0).text().contains("spotter"),
+                plan.conditions().get(0).text());
         assertEquals(NONE_1, plan.steps().get(0).set().configuration());
         assertEquals("tight", passage(plan, "H1").verdict());
     }
@@ -291,7 +337,9 @@ class PlanRulesTest {
         Plan plan = plan();
 
         assertEquals(Plan.UNJUDGED, plan.outcome());
-        assertTrue(plan.cautions().get(0).contains("no place was judged"), plan.cautions().get(0));
+        assertTrue(
+                plan.cautions().get(0).contains("no place was judged"),
+                plan.cautions().get(0));
         assertEquals(2, plan.steps().size());
         assertNull(plan.robustness());
     }
@@ -310,16 +358,29 @@ class PlanRulesTest {
     void mistakesInTheOptionsAreAllTold() {
         hazard(PlanCase.dip("H1", 500), "clear", "clear", "clear", "contact");
         Report report = PlanCase.report(RIG, findings, List.of());
-        List<InputProblem> found = PlanOptionsCheck.problems(report, new PlanOptions(PlanTimes.defaults(),
-                List.of(NONE_1, "up/none/9"), NONE_1, false, List.of("H1", "H9"), List.of("H8", Plan.WHOLE_ROUTE)));
+        List<InputProblem> found = PlanOptionsCheck.problems(
+                report,
+                new PlanOptions(
+                        PlanTimes.defaults(),
+                        List.of(NONE_1, "up/none/9"),
+                        NONE_1,
+                        false,
+                        List.of("H1", "H9"),
+                        List.of("H8", Plan.WHOLE_ROUTE)));
 
         assertEquals(
-                List.of("/forbid/1 unknown-name", "/fix fixed-and-forbidden", "/acceptTight/0 not-tight",
-                        "/acceptTight/1 unknown-name", "/setAside/0 unknown-name", "/setAside/1 unknown-name"),
+                List.of(
+                        "/forbid/1 unknown-name",
+                        "/fix fixed-and-forbidden",
+                        "/acceptTight/0 not-tight",
+                        "/acceptTight/1 unknown-name",
+                        "/setAside/0 unknown-name",
+                        "/setAside/1 unknown-name"),
                 found.stream().map(p -> p.pointer() + " " + p.code()).toList());
-        assertEquals(List.of("/forbid all-forbidden"),
-                PlanOptionsCheck.problems(report,
-                                new PlanOptions(PlanTimes.defaults(), KEYS, null, false, List.of(), List.of()))
+        assertEquals(
+                List.of("/forbid all-forbidden"),
+                PlanOptionsCheck.problems(
+                                report, new PlanOptions(PlanTimes.defaults(), KEYS, null, false, List.of(), List.of()))
                         .stream()
                         .map(p -> p.pointer() + " " + p.code())
                         .toList());

@@ -21,8 +21,8 @@ import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.Stretch;
 import org.cresthaul.route.StoppingPlace;
+import org.cresthaul.route.Stretch;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 
@@ -43,14 +43,18 @@ class PlateAndRegulatorTest {
     /** The small rig with no other booster state than trailing, so that every plan has it. */
     private static String rigText() {
         String text = JsonEdit.edit(WeightsTexts.RIG, "/stances/0/booster/states", "[\"trailing\"]");
-        return JsonEdit.edit(text, "/stances/0/trailer/liftAxle", "absent").replace("\"trailerUp\": {\"accuracy\": \"3 %\","
-                + " \"points\": [[\"5 psi\", \"3,000 lb\"], [\"80 psi\", \"25,000 lb\"]]},", "");
+        return JsonEdit.edit(text, "/stances/0/trailer/liftAxle", "absent")
+                .replace(
+                        "\"trailerUp\": {\"accuracy\": \"3 %\","
+                                + " \"points\": [[\"5 psi\", \"3,000 lb\"], [\"80 psi\", \"25,000 lb\"]]},",
+                        "");
     }
 
     private static Plan plan(Route route, String text) throws Exception {
         Rig rig = RigFile.parse(text);
         LevelStance stance = rig.stances().get(0);
-        Report report = RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
+        Report report =
+                RouteCheck.check(route, rig, stance, Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
         return RoutePlan.of(route, rig, stance, Margins.defaults(), report, PlanOptions.defaults());
     }
 
@@ -60,7 +64,8 @@ class PlateAndRegulatorTest {
 
     @Test
     void thePlateIsChangedBeforeDeparture() throws Exception {
-        Route route = route(List.of(bridge("B1", 900, "\"gross\":\"200,000 lb\"")), List.of(), "\"gross\":\"300,000 lb\"");
+        Route route =
+                route(List.of(bridge("B1", 900, "\"gross\":\"200,000 lb\"")), List.of(), "\"gross\":\"300,000 lb\"");
         Plan fine = plan(route, rigText());
         assertEquals(Plan.THROUGH, fine.outcome());
         assertNull(fine.steps().get(0).change());
@@ -70,29 +75,44 @@ class PlateAndRegulatorTest {
         assertEquals(Plan.THROUGH, plan.outcome());
         Plan.Change change = plan.steps().get(0).change();
         assertEquals(Plan.START, change.stop());
-        assertEquals("change the plate at the booster joint: 3/8 in plate out, 3/16 in plate in", change.actions().get(0).text());
+        assertEquals(
+                "change the plate at the booster joint: 3/8 in plate out, 3/16 in plate in",
+                change.actions().get(0).text());
         assertEquals("3/16 in plate", plan.steps().get(0).set().shim().name());
         assertEquals(fine.seconds() + change.seconds(), plan.seconds());
         assertTrue(change.seconds() > 0);
         // No plate for this load: nothing to change to, and no way.
-        String none = JsonEdit.edit(JsonEdit.edit(wrong, "/stances/0/weights/shims/plates/1/least", "\"10,000 lb\""),
-                "/stances/0/weights/shims/plates/0/most", "\"4,000 lb\"");
+        String none = JsonEdit.edit(
+                JsonEdit.edit(wrong, "/stances/0/weights/shims/plates/1/least", "\"10,000 lb\""),
+                "/stances/0/weights/shims/plates/0/most",
+                "\"4,000 lb\"");
         assertEquals(Plan.BLOCKED, plan(route, none).outcome());
     }
 
     @Test
     void theRegulatorsRangeIsThatOfEveryPlaceUntilTheNextChange() throws Exception {
         // At the second bridge tires carry 1,000 lb an inch, and those of the booster's axle are 9 in wide together.
-        Route both = route(List.of(bridge("B1", 900, "\"axle\":\"26,000 lb\""),
-                bridge("B2", 1800, "\"tireWidth\":{\"weight\":\"1,000 lb\",\"per\":\"1 in\"}")), List.of(),
+        Route both = route(
+                List.of(
+                        bridge("B1", 900, "\"axle\":\"26,000 lb\""),
+                        bridge("B2", 1800, "\"tireWidth\":{\"weight\":\"1,000 lb\",\"per\":\"1 in\"}")),
+                List.of(),
                 "\"gross\":\"300,000 lb\"");
-        String text = JsonEdit.edit(JsonEdit.edit(rigText(), "/stances/0/weights/shims", "absent"),
+        String text = JsonEdit.edit(
+                JsonEdit.edit(rigText(), "/stances/0/weights/shims", "absent"),
                 "/stances/0/weights/ratings/tireWidths",
                 "{\"steer\":\"90 in\",\"drive\":\"90 in\",\"trailer\":\"90 in\",\"booster\":\"9 in\"}");
         Plan plan = plan(both, text);
         var range = plan.steps().get(0).regulator();
         assertNotNull(range.leastPa(), () -> range.note());
-        GaugeChart chart = new GaugeChart(RigFile.parse(text).stances().get(0).weights().orElseThrow().gauges().booster().orElseThrow());
+        GaugeChart chart = new GaugeChart(RigFile.parse(text)
+                .stances()
+                .get(0)
+                .weights()
+                .orElseThrow()
+                .gauges()
+                .booster()
+                .orElseThrow());
         // The chart is within 5 %: what it reads as 8,571 lb may be 9,000.
         assertEquals(chart.pressurePa(9_000 * LB / 1.05).orElseThrow(), range.mostPa(), 1);
         // Without the second bridge more is allowed, up to the regulator's end or another rule.
@@ -114,15 +134,27 @@ class PlateAndRegulatorTest {
         Plan plan = plan(route(List.of(over, bridge), stops, base), rig);
         assertEquals(Plan.THROUGH, plan.outcome(), () -> plan.blocking().toString());
         List<String> sets = new ArrayList<>();
-        plan.steps().forEach(s -> sets.add(s.change() != null ? s.change().to().booster() : s.set() != null ? s.set().booster() : "-"));
-        assertEquals(List.of("none", "trailing", "none", "none"), sets.stream().filter(b -> !b.equals("-")).toList());
+        plan.steps()
+                .forEach(s -> sets.add(
+                        s.change() != null
+                                ? s.change().to().booster()
+                                : s.set() != null ? s.set().booster() : "-"));
+        assertEquals(
+                List.of("none", "trailing", "none", "none"),
+                sets.stream().filter(b -> !b.equals("-")).toList());
         // The combination leaves the stretch before the second stop: the route's limits hold there again.
         Hazard shorter = new Stretch(PlanCase.place("S1", 500), 0, 1500, Optional.of(limits(wide)), true);
-        assertEquals(Plan.BLOCKED, plan(route(List.of(shorter, bridge), stops, base), rig).outcome());
+        assertEquals(
+                Plan.BLOCKED,
+                plan(route(List.of(shorter, bridge), stops, base), rig).outcome());
         // Its rear is still before the stretch at the first.
         Hazard late = new Stretch(PlanCase.place("S1", 690), 0, 2010, Optional.of(limits(wide)), true);
-        assertEquals(Plan.BLOCKED, plan(route(List.of(late, bridge), stops, base), rig).outcome());
+        assertEquals(
+                Plan.BLOCKED,
+                plan(route(List.of(late, bridge), stops, base), rig).outcome());
         Hazard asWell = new Stretch(PlanCase.place("S1", 500), 0, 2200, Optional.of(limits(wide)), false);
-        assertEquals(Plan.BLOCKED, plan(route(List.of(asWell, bridge), stops, base), rig).outcome());
+        assertEquals(
+                Plan.BLOCKED,
+                plan(route(List.of(asWell, bridge), stops, base), rig).outcome());
     }
 }

@@ -21,7 +21,10 @@ import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 
-/** The band of a raise: where those of all its places overlap, and in the sample told with what ends it and where to aim. */
+/**
+ * The band of a raise: where those of all its places overlap, and in the sample told with what ends it and where to
+ * aim.
+ */
 class RaiseBandTest {
     /** A place that is clear from the raise up to {@code topM}, leaving so much in the middle. */
     private record Known(double topM, String endsAt, double leftM) {}
@@ -31,8 +34,24 @@ class RaiseBandTest {
             @Override
             public Optional<RaisedCheck.Raised> at(String hazard, String configuration, double frontM, double rearM) {
                 Known k = known.get(Integer.parseInt(hazard.substring(1)));
-                Report.GapFinding gap = new Report.GapFinding(0.05 + k.leftM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0,
-                        0, "center", "held", 0, true, 0);
+                Report.GapFinding gap = new Report.GapFinding(
+                        0.05 + k.leftM,
+                        0.05,
+                        0.05,
+                        0,
+                        "clear",
+                        "trailer",
+                        0,
+                        0,
+                        "",
+                        0,
+                        0,
+                        0,
+                        "center",
+                        "held",
+                        0,
+                        true,
+                        0);
                 return Optional.of(new RaisedCheck.Raised(frontM <= k.topM ? "clear" : "tight", gap, null, null));
             }
 
@@ -50,15 +69,27 @@ class RaiseBandTest {
         List<Report.ConfigurationVerdict> all = PlanCase.configurations(rig, List.of());
         List<PlanPlace> places = new java.util.ArrayList<>();
         for (int i = 0; i < known.length; i++) {
-            places.add(new PlanPlace("H" + i, "dip", "d", null, 500, 500, 500, true, true, false,
-                    Optional.of(PlanCase.dip("H" + i, 500)), List.of(PlanCase.cell(all.get(0), "contact", null))));
+            places.add(new PlanPlace(
+                    "H" + i,
+                    "dip",
+                    "d",
+                    null,
+                    500,
+                    500,
+                    500,
+                    true,
+                    true,
+                    false,
+                    Optional.of(PlanCase.dip("H" + i, 500)),
+                    List.of(PlanCase.cell(all.get(0), "contact", null))));
         }
         return RaiseBand.find(places, 0, new Raise(0.05, 0), judge(List.of(known)), 0);
     }
 
     @Test
     void ofAClusterIsWhereThoseOfItsPlacesOverlap() {
-        RaiseBand band = find(new Known(0.20, "hydraulics", 0.04), new Known(0.12, "structure", 0.01)).orElseThrow();
+        RaiseBand band = find(new Known(0.20, "hydraulics", 0.04), new Known(0.12, "structure", 0.01))
+                .orElseThrow();
         assertEquals(0.05, band.fromM());
         assertEquals(0.12, band.toM(), 1e-9);
         assertEquals("structure", band.endsAt());
@@ -70,11 +101,15 @@ class RaiseBandTest {
 
     @Test
     void isNoneWhereOnePlaceIsNotClearAndNarrowWhereItEndsAtOnce() {
-        assertTrue(find(new Known(0.20, "hydraulics", 0.04), new Known(0.04, "ground", 0)).isEmpty());
+        assertTrue(find(new Known(0.20, "hydraulics", 0.04), new Known(0.04, "ground", 0))
+                .isEmpty());
         assertTrue(!find(new Known(0.056, "ground", 0)).orElseThrow().wide());
     }
 
-    /** A reserve that is asked for raises more, and then the whole band leaves it: H02 alone leaves 1 % at its least raise. */
+    /**
+     * A reserve that is asked for raises more, and then the whole band leaves it: H02 alone leaves 1 % at its least
+     * raise.
+     */
     @Test
     void aReserveThatIsAskedForIsLeftAllOverTheBand() throws Exception {
         Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
@@ -88,15 +123,23 @@ class RaiseBandTest {
             for (double share : new double[] {0.1, 0.3}) {
                 RaisedCheck.Least least = check.least(hazard, key, share).orElseThrow();
                 assertTrue(least.frontM() > plain.frontM(), hazard);
-                double topM = judge.above(hazard, key, least.frontM(), least.rearM(), share).orElseThrow().frontM();
+                double topM = judge.above(hazard, key, least.frontM(), least.rearM(), share)
+                        .orElseThrow()
+                        .frontM();
                 for (int i = 0; i <= 12; i++) {
                     double front = least.frontM() + (topM - least.frontM()) * i / 12;
-                    Report.GapFinding gap = check.at(hazard, key, front, least.rearM()).orElseThrow().governing();
-                    assertTrue(gap.valueM() >= (1 + share) * gap.requiredM() - 1e-4, hazard + " " + share + " front " + front);
+                    Report.GapFinding gap = check.at(hazard, key, front, least.rearM())
+                            .orElseThrow()
+                            .governing();
+                    assertTrue(
+                            gap.valueM() >= (1 + share) * gap.requiredM() - 1e-4,
+                            hazard + " " + share + " front " + front);
                 }
                 // Half an inch less leaves less.
-                Report.GapFinding less = check.at(hazard, key, Math.max(plain.frontM(), least.frontM() - 0.0127), least.rearM())
-                        .orElseThrow().governing();
+                Report.GapFinding less = check.at(
+                                hazard, key, Math.max(plain.frontM(), least.frontM() - 0.0127), least.rearM())
+                        .orElseThrow()
+                        .governing();
                 assertTrue(less.valueM() < (1 + share) * less.requiredM(), hazard + " " + share);
                 bands++;
             }
@@ -108,12 +151,15 @@ class RaiseBandTest {
     void aPlannerWhoAsksForAReserveIsRaisedMoreAndNotTurnedAway() throws Exception {
         Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
-        Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
-                new Inputs("0".repeat(64), "0".repeat(64)));
+        Report report = RouteCheck.check(
+                route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
         PlanOptions asked = PlanOptions.defaults().with(0.02, false, List.of());
         Plan plan = RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, asked);
-        Plan before = RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
-        assertTrue(before.least().share() < 0.02 && before.least().shareKind().equals("raised"), before.least().toString());
+        Plan before =
+                RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+        assertTrue(
+                before.least().share() < 0.02 && before.least().shareKind().equals("raised"),
+                before.least().toString());
         assertEquals(Plan.THROUGH, plan.outcome());
         assertTrue(plan.least().share() >= 0.02, plan.least().toString());
         assertEquals(before.seconds(), plan.seconds());
@@ -123,25 +169,44 @@ class RaiseBandTest {
     void inSorrelValleyEveryRaiseOfTheBandIsClearAndAimingLeavesMore() throws Exception {
         Route route = RouteFile.parse(Files.readAllBytes(Path.of("sample-routes/sorrel-valley.route.geojson")));
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
-        Report report = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
-                new Inputs("0".repeat(64), "0".repeat(64)));
-        Plan plan = CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
-        Plan.Lift lift = plan.steps().stream().filter(s -> s.step().equals(Plan.Step.RAISE)).findFirst().orElseThrow().lift();
+        Report report = RouteCheck.check(
+                route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
+        Plan plan =
+                CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+        Plan.Lift lift = plan.steps().stream()
+                .filter(s -> s.step().equals(Plan.Step.RAISE))
+                .findFirst()
+                .orElseThrow()
+                .lift();
         RaiseBand band = lift.band();
         assertNotNull(band);
         assertTrue(band.fromM() == lift.raise().frontM() && band.toM() > band.fromM(), band.toString());
-        assertTrue(band.gapM() - band.requiredM() > lift.raise().clearanceM() - lift.raise().requiredM(), band + " " + lift.raise());
+        assertTrue(
+                band.gapM() - band.requiredM()
+                        > lift.raise().clearanceM() - lift.raise().requiredM(),
+                band + " " + lift.raise());
         RaisedCheck check = new RaisedCheck(route, rig, rig.stances().get(0), Margins.defaults());
-        String key = plan.steps().stream().filter(s -> s.passage() != null && s.passage().raise() != null).findFirst()
-                .orElseThrow().passage().set().configuration();
+        String key = plan.steps().stream()
+                .filter(s -> s.passage() != null && s.passage().raise() != null)
+                .findFirst()
+                .orElseThrow()
+                .passage()
+                .set()
+                .configuration();
         for (String hazard : List.of("H02", "H03")) {
             for (int i = 0; i <= 12; i++) {
                 double front = band.fromM() + (band.toM() - band.fromM()) * i / 12;
-                assertEquals("clear", check.at(hazard, key, front, lift.raise().rearM()).orElseThrow().verdict(),
+                assertEquals(
+                        "clear",
+                        check.at(hazard, key, front, lift.raise().rearM())
+                                .orElseThrow()
+                                .verdict(),
                         hazard + " front " + front);
             }
         }
-        String sheet = RunSheet.of(plan, report, route, rig.stances().get(0), UnitSystem.US_CUSTOMARY).legs().toString();
+        String sheet = RunSheet.of(plan, report, route, rig.stances().get(0), UnitSystem.US_CUSTOMARY)
+                .legs()
+                .toString();
         assertTrue(sheet.contains("aim at") && sheet.contains("Aimed right it leaves"), "the driver is told the band");
     }
 }

@@ -51,23 +51,29 @@ class RelaxationsTest {
     }
 
     private static double least(RoadCase c, Setting setting, Leveling leveling) {
-        Clearance found = GroundClearance.least(c.stance(), setting, leveling, c.route().hazards().get(0).lines().get(0));
+        Clearance found = GroundClearance.least(
+                c.stance(),
+                setting,
+                leveling,
+                c.route().hazards().get(0).lines().get(0));
         assertTrue(found.proven());
         return found.valueM();
     }
 
     /**
-     * A rig whose hydraulics reach 2 in, before a hump that asks for more: how much more the deck front would have to go
-     * up, by trying each half millimeter.
+     * A rig whose hydraulics reach 2 in, before a hump that asks for more: how much more the deck front would have to
+     * go up, by trying each half millimeter.
      */
     @ParameterizedTest
     @ValueSource(doubles = {0.255, 0.265})
     void tellsByHowMuchTheRaiseIsBeyondTheLimit(double height) {
         String trailer = "/stances/0/trailer/";
-        String weak = JsonEdit.edit(JsonEdit.edit(RigTexts.RIG, trailer + "hydraulicRaiseLimit", "\"2 in\""),
-                trailer + "manualRaiseLimit", "\"0 in\"");
-        RoadCase c = RoadCase.of(
-                RoadCase.road(RoadCase.crest("1 mm", s -> Math.max(0, height - 0.05 * Math.abs(s)))), weak);
+        String weak = JsonEdit.edit(
+                JsonEdit.edit(RigTexts.RIG, trailer + "hydraulicRaiseLimit", "\"2 in\""),
+                trailer + "manualRaiseLimit",
+                "\"0 in\"");
+        RoadCase c =
+                RoadCase.of(RoadCase.road(RoadCase.crest("1 mm", s -> Math.max(0, height - 0.05 * Math.abs(s)))), weak);
         double limit = 2 * INCH;
         double tried = limit;
         assertTrue(worst(c, tried) < REQUIRED, "the hydraulics do not reach it");
@@ -113,12 +119,13 @@ class RelaxationsTest {
         Relaxation raise = of("raise", c.relaxations("H1", avoiding)).orElseThrow();
         assertTrue(raise.text().contains("within the limits"), raise.text());
         assertTrue(worst(c, raise.amount()) >= REQUIRED);
-        assertFalse(c.relaxations("H1", c.keeping(KEY)).stream().anyMatch(r -> r.text().contains("within the limits")));
+        assertFalse(c.relaxations("H1", c.keeping(KEY)).stream()
+                .anyMatch(r -> r.text().contains("within the limits")));
     }
 
     /**
-     * The load's top stands 4.1 m high at the reference notch: under 4.15 m not even the bottom notch, 1 1/4 in lower at
-     * the deck front, leaves 3 in and the uncertainty. What a notch does is told by the check of a rig that has it.
+     * The load's top stands 4.1 m high at the reference notch: under 4.15 m not even the bottom notch, 1 1/4 in lower
+     * at the deck front, leaves 3 in and the uncertainty. What a notch does is told by the check of a rig that has it.
      */
     @Test
     void tellsTheNotchBelowTheBottomOne() {
@@ -128,17 +135,21 @@ class RelaxationsTest {
         PlanOptions bottom = c.keeping("down/none/1");
         Optional<Relaxation> notch = of("notch", c.relaxations("H1", bottom));
         assertTrue(notch.isPresent(), c.report().hazards().get(0).cells().get(0).toString());
-        assertTrue(notch.get().text().contains("below notch 1, the bottom one"), notch.get().text());
+        assertTrue(
+                notch.get().text().contains("below notch 1, the bottom one"),
+                notch.get().text());
         double offset = -1.25 * INCH - notch.get().amount();
         assertEquals("clear", verdictAtNotch(c, offset));
         assertFalse(verdictAtNotch(c, offset + INCH / 4).equals("clear"), "a quarter of an inch less is not enough");
     }
 
     private static String verdictAtNotch(RoadCase c, double offsetM) {
-        String rig = JsonEdit.edit(RigTexts.RIG, "/notches",
+        String rig = JsonEdit.edit(
+                RigTexts.RIG,
+                "/notches",
                 "[{\"name\": \"low\", \"offset\": \"" + offsetM + " m\"}, {\"name\": \"ref\", \"offset\": \"0 m\"}]");
-        RoadCase other = RoadCase.of(JsonEdit.edit(
-                RoadCase.road("\"hazard\": \"crest\""), "/features/1", featureOf(c)), rig, c.margins());
+        RoadCase other = RoadCase.of(
+                JsonEdit.edit(RoadCase.road("\"hazard\": \"crest\""), "/features/1", featureOf(c)), rig, c.margins());
         return other.report().hazards().get(0).cells().stream()
                 .filter(x -> x.configuration().equals("down/none/low"))
                 .findFirst()
@@ -154,13 +165,14 @@ class RelaxationsTest {
     }
 
     /**
-     * 83,900 lb, known to 2 %, under a sign for 80,000 lb: (83,900 lb − x) · 1.02 = 80,000 lb, x = 5,468.6 lb = 2,480.5 kg,
-     * in steps of 50 kg 2,500 kg.
+     * 83,900 lb, known to 2 %, under a sign for 80,000 lb: (83,900 lb − x) · 1.02 = 80,000 lb, x = 5,468.6 lb = 2,480.5
+     * kg, in steps of 50 kg 2,500 kg.
      */
     @Test
     void tellsTheLightestReduction() {
         RoadCase c = signed("80,000 lb");
-        Relaxation lighter = of("lighter piece", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
+        Relaxation lighter =
+                of("lighter piece", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
         assertEquals(2_500, lighter.amount());
         assertTrue(lighter.enough());
         assertTrue(lighter.text().contains("\"wheel loader\" lighter by 2500 kg"), lighter.text());
@@ -173,13 +185,15 @@ class RelaxationsTest {
         Weights.Piece piece = w.pieces().get(0);
         Weights.Piece lighter =
                 new Weights.Piece(piece.name(), piece.at().withMassKg(42_000 * LB - lessKg), piece.outline());
-        return new PlaceCheck(c.route(), c.rig(), Alterations.with(c.stance(), w.withPieces(List.of(lighter))), c.margins())
+        return new PlaceCheck(
+                        c.route(), c.rig(), Alterations.with(c.stance(), w.withPieces(List.of(lighter))), c.margins())
                 .inTransport("H1", KEY)
                 .verdict();
     }
 
     private static RoadCase signed(String gross) {
-        return RoadCase.of(JsonEdit.edit(RoadCase.road(RoadCase.bridge(gross)), "/limits", WIDE_LIMITS), WeightsTexts.RIG);
+        return RoadCase.of(
+                JsonEdit.edit(RoadCase.road(RoadCase.bridge(gross)), "/limits", WIDE_LIMITS), WeightsTexts.RIG);
     }
 
     /** Without its load the rig weighs 41,900 lb: no piece is light enough for a sign of 40,000 lb. */
@@ -191,14 +205,20 @@ class RelaxationsTest {
         assertTrue(of("load position", all).isEmpty(), "the gross weight does not depend on where it lies");
     }
 
-    /** Lever rule: between kingpin and group 13 m apart a piece moved back by d puts its weight times d / 13 m on the group. */
+    /**
+     * Lever rule: between kingpin and group 13 m apart a piece moved back by d puts its weight times d / 13 m on the
+     * group.
+     */
     @Test
     void tellsWhereTheLoadWouldHaveToLie() {
-        String steerLimit = "\"hazard\": \"posted-bridge\", \"limits\": {\"source\": \"sign\", \"date\": \"2026-10-01\","
-                // Two axles have a limit of their own: unlisted, two thirds of the three axles' would hold the drive group.
-                + " \"groups\": [{\"axles\": 2, \"weight\": \"60,000 lb\"}, {\"axles\": 3, \"weight\": \"%s lb\"}],"
-                + " \"axle\": \"30,000 lb\"}";
-        RoadCase wide = RoadCase.of(JsonEdit.edit(RoadCase.road(steerLimit.formatted("150,000")), "/limits", WIDE_LIMITS),
+        String steerLimit =
+                "\"hazard\": \"posted-bridge\", \"limits\": {\"source\": \"sign\", \"date\": \"2026-10-01\","
+                        // Two axles have a limit of their own: unlisted, two thirds of the three axles' would hold the
+                        // drive group.
+                        + " \"groups\": [{\"axles\": 2, \"weight\": \"60,000 lb\"}, {\"axles\": 3, \"weight\": \"%s lb\"}],"
+                        + " \"axle\": \"30,000 lb\"}";
+        RoadCase wide = RoadCase.of(
+                JsonEdit.edit(RoadCase.road(steerLimit.formatted("150,000")), "/limits", WIDE_LIMITS),
                 WeightsTexts.RIG);
         double group = wide.report().loads().states().get(0).sheet().groups().stream()
                 .filter(g -> g.group().equals("trailer"))
@@ -210,7 +230,8 @@ class RelaxationsTest {
         RoadCase c = RoadCase.of(
                 JsonEdit.edit(RoadCase.road(steerLimit.formatted("" + Math.round(limit / LB))), "/limits", WIDE_LIMITS),
                 WeightsTexts.RIG);
-        Relaxation moved = of("load position", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
+        Relaxation moved =
+                of("load position", c.relaxations("H1", c.keeping(KEY))).orElseThrow();
         assertTrue(moved.enough());
         assertTrue(moved.text().contains("farther forward"), moved.text());
         double relieved = 42_000 * LB * moved.amount() / 13;
@@ -224,9 +245,13 @@ class RelaxationsTest {
         assertEquals(List.of("survey"), survey.stream().map(Relaxation::kind).toList());
         assertFalse(survey.get(0).enough());
         RoadCase unsigned = RoadCase.of(
-                JsonEdit.edit(RoadCase.road("\"hazard\": \"posted-bridge\""), "/limits", WIDE_LIMITS), WeightsTexts.RIG);
-        assertEquals(List.of("survey"),
-                unsigned.relaxations("H1", unsigned.keeping(KEY)).stream().map(Relaxation::kind).toList());
+                JsonEdit.edit(RoadCase.road("\"hazard\": \"posted-bridge\""), "/limits", WIDE_LIMITS),
+                WeightsTexts.RIG);
+        assertEquals(
+                List.of("survey"),
+                unsigned.relaxations("H1", unsigned.keeping(KEY)).stream()
+                        .map(Relaxation::kind)
+                        .toList());
         RoadCase unweighed = RoadCase.of(
                 JsonEdit.edit(RoadCase.road(RoadCase.bridge("80,000 lb")), "/limits", WIDE_LIMITS), RigTexts.RIG);
         List<Relaxation> weigh = unweighed.relaxations(Plan.WHOLE_ROUTE, unweighed.keeping(KEY));
@@ -250,9 +275,11 @@ class RelaxationsTest {
         List<Relaxation> tight = c.relaxations("H13", PlanOptions.defaults());
         Relaxation spotter = of("spotter", tight).orElseThrow();
         assertTrue(spotter.enough());
-        PlanOptions all = new PlanOptions(c.rig().times(), List.of(), spotter.configuration(), false, List.of("H13"), List.of());
+        PlanOptions all =
+                new PlanOptions(c.rig().times(), List.of(), spotter.configuration(), false, List.of("H13"), List.of());
         assertTrue(c.plan(all).blocking().stream().noneMatch(b -> b.hazard().equals("H13")));
-        Relaxation escorts = of("escorts", c.relaxations("C1", PlanOptions.defaults())).orElseThrow();
+        Relaxation escorts =
+                of("escorts", c.relaxations("C1", PlanOptions.defaults())).orElseThrow();
         assertTrue(escorts.enough() && escorts.text().contains("escorts"), escorts.toString());
         assertTrue(of("spotter", c.relaxations("C1", PlanOptions.defaults())).isEmpty());
     }
@@ -265,8 +292,10 @@ class RelaxationsTest {
         List<Relaxation> at = c.relaxations("C2", keep);
         Relaxation none = of("no booster", at).orElseThrow();
         assertTrue(none.enough());
-        assertTrue(c.plan(c.keeping(none.configuration())).blocking().stream().noneMatch(b -> b.hazard().equals("C2")));
+        assertTrue(c.plan(c.keeping(none.configuration())).blocking().stream()
+                .noneMatch(b -> b.hazard().equals("C2")));
         Relaxation other = of("configuration", c.relaxations("B01", keep)).orElseThrow();
-        assertTrue(c.plan(c.keeping(other.configuration())).blocking().stream().noneMatch(b -> b.hazard().equals("B01")));
+        assertTrue(c.plan(c.keeping(other.configuration())).blocking().stream()
+                .noneMatch(b -> b.hazard().equals("B01")));
     }
 }

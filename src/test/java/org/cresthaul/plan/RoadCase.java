@@ -53,8 +53,14 @@ record RoadCase(Route route, Rig rig, LevelStance stance, Margins margins, Repor
                 """);
         for (int i = 0; i < hazards.length; i++) {
             text.append(",{\"type\": \"Feature\", \"geometry\": {\"type\": \"Point\", \"coordinates\": [")
-                    .append(-93.096 + 0.004 * i).append(", 44.6]}, \"properties\": {\"id\": \"H").append(i + 1)
-                    .append("\", \"name\": \"Place ").append(i + 1).append("\", ").append(hazards[i]).append("}}");
+                    .append(-93.096 + 0.004 * i)
+                    .append(", 44.6]}, \"properties\": {\"id\": \"H")
+                    .append(i + 1)
+                    .append("\", \"name\": \"Place ")
+                    .append(i + 1)
+                    .append("\", ")
+                    .append(hazards[i])
+                    .append("}}");
         }
         return text.append("]}").toString();
     }

@@ -66,7 +66,10 @@ class RobustnessCheckTest {
         double survey = Math.sqrt(Math.pow(gap.uncertaintyM(), 2) - other * other);
         Robustness r = robustness(c);
         Robustness.Row row = row(r, "H1", "ground");
-        assertEquals(row.spare() - (Math.hypot(other, 2 * survey) - Math.hypot(other, survey)), row.left().get(0), 2 * STEP);
+        assertEquals(
+                row.spare() - (Math.hypot(other, 2 * survey) - Math.hypot(other, survey)),
+                row.left().get(0),
+                2 * STEP);
         assertEquals(Math.hypot(other, survey) - other, r.resurvey().gainM(), 2 * STEP);
         // Together: the lower ride, and the coarser survey.
         assertEquals(row.left().get(0) - 0.015, row.worst(), 2 * STEP);
@@ -107,7 +110,10 @@ class RobustnessCheckTest {
         Robustness.Row row = row(robustness(c), "H1", "corner");
         double costs = Math.hypot(0.100, 0.010) - Math.hypot(0.050, 0.010);
         // A farther search may find a better line, never count as a gain; it cannot cost more than that.
-        assertTrue(row.left().get(0) >= row.spare() - costs - 2 * STEP && row.left().get(0) <= row.spare(), row.toString());
+        assertTrue(
+                row.left().get(0) >= row.spare() - costs - 2 * STEP
+                        && row.left().get(0) <= row.spare(),
+                row.toString());
         assertEquals(row.left().get(0), row.worst());
         assertEquals(Arrays.asList(null, null, null), row.left().subList(1, 4));
     }
@@ -125,15 +131,19 @@ class RobustnessCheckTest {
     /** A coarse survey of level ground among fine ones: the weakest point, and the one to survey anew. */
     @Test
     void namesTheWeakestPointAndTheReSurvey() {
-        RoadCase c = RoadCase.of(RoadCase.road(
-                RoadCase.crest("2 mm", s -> 0),
-                RoadCase.crest("40 mm", s -> 0),
-                RoadCase.crest("2 mm", s -> 0)), RigTexts.RIG);
+        RoadCase c = RoadCase.of(
+                RoadCase.road(
+                        RoadCase.crest("2 mm", s -> 0),
+                        RoadCase.crest("40 mm", s -> 0),
+                        RoadCase.crest("2 mm", s -> 0)),
+                RigTexts.RIG);
         Robustness r = robustness(c);
         assertEquals("H2", r.weakest().hazard());
         assertEquals("H2", r.resurvey().hazard());
         assertEquals(row(r, "H2", "ground").worst(), r.weakest().worst());
-        assertTrue(r.weakest().text().startsWith("Place 2, over the ground"), r.weakest().text());
+        assertTrue(
+                r.weakest().text().startsWith("Place 2, over the ground"),
+                r.weakest().text());
     }
 
     /** A place that is passed raised is judged at that raise again, not in transport, and not at a new raise. */

@@ -31,7 +31,8 @@ class RoutePlanTest {
         keys.add(key);
         for (StoppingPlace stop : it.route().stops()) {
             for (Plan.Step step : plan.steps()) {
-                if (step.change() != null && step.change().stop().equals(stop.place().id())) {
+                if (step.change() != null
+                        && step.change().stop().equals(stop.place().id())) {
                     assertEquals(key, step.change().from().configuration());
                     key = step.change().to().configuration();
                 }
@@ -63,9 +64,14 @@ class RoutePlanTest {
                 assertEquals(best.get().keys(), keys(it, plan), what);
                 open++;
                 changed += plan.changes() > 0 ? 1 : 0;
-                raised += plan.steps().stream().anyMatch(s -> s.passage() != null && s.passage().raise() != null) ? 1 : 0;
+                raised += plan.steps().stream()
+                                .anyMatch(
+                                        s -> s.passage() != null && s.passage().raise() != null)
+                        ? 1
+                        : 0;
             } else {
-                Set<String> ids = new HashSet<>(plan.blocking().stream().map(Plan.Block::hazard).toList());
+                Set<String> ids = new HashSet<>(
+                        plan.blocking().stream().map(Plan.Block::hazard).toList());
                 assertTrue(oracle.quickest(ids).isPresent(), what + " opens no way");
                 for (String one : ids) {
                     Set<String> others = new HashSet<>(ids);
@@ -73,7 +79,9 @@ class RoutePlanTest {
                     assertTrue(oracle.quickest(others).isEmpty(), what + " open without " + one);
                 }
                 Optional<BestSequence> cheapest = cheapestOfSize(oracle, ids.size());
-                assertTrue(ids.isEmpty() || cheapestOfSize(oracle, ids.size() - 1).isEmpty(), what + " is not the smallest");
+                assertTrue(
+                        ids.isEmpty() || cheapestOfSize(oracle, ids.size() - 1).isEmpty(),
+                        what + " is not the smallest");
                 assertEquals(cheapest.orElseThrow().seconds(), plan.seconds(), what);
                 assertEquals(cheapest.orElseThrow().changes(), plan.changes(), what);
                 assertTrue(plan.stopsAtBlocks());
@@ -84,8 +92,9 @@ class RoutePlanTest {
         }
         System.out.println(open + " open, " + changed + " changed, " + raised + " raised, " + blocked + " blocked, "
                 + several + " by several");
-        assertTrue(open > 200 && changed > 50 && raised > 50 && blocked > 200 && several > 50, open + " " + changed + " "
-                + raised + " " + blocked + " " + several);
+        assertTrue(
+                open > 200 && changed > 50 && raised > 50 && blocked > 200 && several > 50,
+                open + " " + changed + " " + raised + " " + blocked + " " + several);
     }
 
     /** The cheapest way that any set of so many places opens. */
@@ -133,7 +142,8 @@ class RoutePlanTest {
         assertEquals(plan.seconds(), seconds);
         assertEquals(plan.changes(), changes);
         assertTrue(plan.blocking().stream().allMatch(b -> passed.contains(b.hazard())));
-        assertEquals(plan.outcome().equals(Plan.THROUGH),
+        assertEquals(
+                plan.outcome().equals(Plan.THROUGH),
                 plan.blocking().isEmpty() && plan.conditions().isEmpty());
     }
 
@@ -144,12 +154,16 @@ class RoutePlanTest {
             PlanCase it = PlanCase.random(random);
             Plan plan = it.plan();
             Set<String> passed = new HashSet<>();
-            plan.steps().stream().filter(s -> s.passage() != null).forEach(s -> passed.add(s.passage().hazard()));
+            plan.steps().stream()
+                    .filter(s -> s.passage() != null)
+                    .forEach(s -> passed.add(s.passage().hazard()));
             assertEquals(new HashSet<>(new PlanOracle(it).places()), passed);
         }
     }
 
-    /** The report's, whatever the front does; and from it where the front comes and where it is when the rear has left. */
+    /**
+     * The report's, whatever the front does; and from it where the front comes and where it is when the rear has left.
+     */
     @Test
     void aPlaceHasOneMilepost() {
         SplittableRandom random = random("mileposts", 20261128);
@@ -169,7 +183,8 @@ class RoutePlanTest {
                 assertEquals(point, p.chainageM(), 1e-4);
                 assertEquals(p.fromChainageM(), point + p.frontFromM(), 2e-4);
                 assertEquals(p.toChainageM(), point + p.frontToM(), 2e-4);
-                boolean whole = p.fromChainageM() > 0 && p.toChainageM() < it.route().lengthM() - 1 && p.standsAtPoint();
+                boolean whole =
+                        p.fromChainageM() > 0 && p.toChainageM() < it.route().lengthM() - 1 && p.standsAtPoint();
                 assertTrue(!whole || p.frontToM() - p.frontFromM() >= p.set().lengthM() - 1e-3, p.toString());
                 told += whole ? 1 : 0;
             }
@@ -215,7 +230,8 @@ class RoutePlanTest {
             String key = before.steps().get(0).set().configuration();
             forbid.add(key);
             if (forbid.size() < 4) {
-                Plan after = it.with(new PlanOptions(o.times(), forbid, null, o.avoidRaising(), o.acceptTight(), o.setAside()))
+                Plan after = it.with(new PlanOptions(
+                                o.times(), forbid, null, o.avoidRaising(), o.acceptTight(), o.setAside()))
                         .plan();
                 assertTrue(after.blocking().size() >= before.blocking().size());
                 if (before.blocking().isEmpty() && after.blocking().isEmpty()) {
@@ -225,7 +241,9 @@ class RoutePlanTest {
                     assertTrue(after.seconds() >= before.seconds());
                     compared++;
                 }
-                assertTrue(after.steps().stream().noneMatch(s -> s.set() != null && s.set().configuration().equals(key)));
+                assertTrue(after.steps().stream()
+                        .noneMatch(
+                                s -> s.set() != null && s.set().configuration().equals(key)));
             }
         }
         assertTrue(compared > 100, compared + " compared");
@@ -240,13 +258,30 @@ class RoutePlanTest {
             List<Hazard> hazards = new ArrayList<>(it.route().hazards());
             hazards.add(harmless);
             List<Report.HazardFindings> findings = new ArrayList<>(it.report().hazards());
-            findings.add(PlanCase.findings(harmless, List.of(0.0, 500.0),
-                    it.report().configurations().stream().map(c -> PlanCase.cell(c, "clear", null)).toList()));
+            findings.add(PlanCase.findings(
+                    harmless,
+                    List.of(0.0, 500.0),
+                    it.report().configurations().stream()
+                            .map(c -> PlanCase.cell(c, "clear", null))
+                            .toList()));
             Report r = it.report();
-            PlanCase more = new PlanCase(PlanCase.routeOf(hazards, it.route().stops()), it.stance(),
-                    new Report(r.cresthaul(), r.version(), r.route(), r.rig(), r.margins(), r.uncertainties(),
-                            r.configurations(), findings, r.loads(), r.reversing(), r.cautions()),
-                    it.options(), it.judge());
+            PlanCase more = new PlanCase(
+                    PlanCase.routeOf(hazards, it.route().stops()),
+                    it.stance(),
+                    new Report(
+                            r.cresthaul(),
+                            r.version(),
+                            r.route(),
+                            r.rig(),
+                            r.margins(),
+                            r.uncertainties(),
+                            r.configurations(),
+                            findings,
+                            r.loads(),
+                            r.reversing(),
+                            r.cautions()),
+                    it.options(),
+                    it.judge());
             Plan before = it.plan();
             Plan after = more.plan();
             assertEquals(keys(it, before), keys(more, after));
@@ -263,11 +298,11 @@ class RoutePlanTest {
             // A judge of raises without rhyme or reason could want a place in the way; none is asked here.
             PlanCase any = PlanCase.random(random);
             PlanOptions o = any.options();
-            PlanCase it = any.with(
-                    new PlanOptions(o.times(), o.forbid(), null, true, o.acceptTight(), o.setAside()));
+            PlanCase it = any.with(new PlanOptions(o.times(), o.forbid(), null, true, o.acceptTight(), o.setAside()));
             List<String> places = new PlanOracle(it).places();
             Plan before = it.plan();
-            Plan after = it.withSetAside(List.of(places.get(random.nextInt(places.size())))).plan();
+            Plan after = it.withSetAside(List.of(places.get(random.nextInt(places.size()))))
+                    .plan();
             assertTrue(after.blocking().size() <= before.blocking().size());
             if (before.blocking().isEmpty()) {
                 // One place more, which was a condition already or is one now.

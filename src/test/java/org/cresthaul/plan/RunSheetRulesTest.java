@@ -35,12 +35,20 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Every card and step of both samples, and of 200 random rigs and 200 random plans, held to rules on the data. */
 class RunSheetRulesTest {
     private static final int CASES = 200;
-    private static final List<String> CROSSING_ORDER = List.of(CrossingSheet.STOP, CrossingSheet.LOOK, CrossingSheet.SIGHT,
-            CrossingSheet.SECOND_TRACK, CrossingSheet.ROOM);
+    private static final List<String> CROSSING_ORDER = List.of(
+            CrossingSheet.STOP,
+            CrossingSheet.LOOK,
+            CrossingSheet.SIGHT,
+            CrossingSheet.SECOND_TRACK,
+            CrossingSheet.ROOM);
 
     @ParameterizedTest
-    @CsvSource({"sorrel-valley, lowbed-loaded", "sorrel-valley, lowbed-empty", "alder-county, lowbed-loaded",
-        "alder-county, lowbed-empty"})
+    @CsvSource({
+        "sorrel-valley, lowbed-loaded",
+        "sorrel-valley, lowbed-empty",
+        "alder-county, lowbed-loaded",
+        "alder-county, lowbed-empty"
+    })
     void samplesKeepTheRules(String route, String rig) throws Exception {
         RoadCase c = RoadCase.sample(route, rig);
         Plan plan = c.plan(PlanOptions.defaults());
@@ -84,17 +92,23 @@ class RunSheetRulesTest {
         if (!loaded) {
             text = JsonEdit.edit(text, "/stances/0/trailer/load", "absent");
             if (weighed) {
-                text = JsonEdit.edit(JsonEdit.edit(text, "/stances/0/weights/pieces", "[]"), "/stances/0/weights/gross", "absent");
+                text = JsonEdit.edit(
+                        JsonEdit.edit(text, "/stances/0/weights/pieces", "[]"), "/stances/0/weights/gross", "absent");
             }
         }
         // A name says nothing: "empty" may be loaded.
         text = JsonEdit.edit(text, "/stances/0/name", random.nextBoolean() ? "\"loaded\"" : "\"empty\"");
         if (weighed && random.nextBoolean()) {
-            text = text.replace("no plate", "thick").replace("3/16 in plate", "none").replace("3/8 in plate", "bare");
+            text = text.replace("no plate", "thick")
+                    .replace("3/16 in plate", "none")
+                    .replace("3/8 in plate", "bare");
         }
         if (weighed) {
-            String fitted = random.nextBoolean() ? "/stances/0/weights/shims/plates/0/name" : "/stances/0/weights/shims/plates/2/name";
-            String name = fitted.contains("/0/name") ? text.contains("\"thick\"") ? "thick" : "no plate"
+            String fitted = random.nextBoolean()
+                    ? "/stances/0/weights/shims/plates/0/name"
+                    : "/stances/0/weights/shims/plates/2/name";
+            String name = fitted.contains("/0/name")
+                    ? text.contains("\"thick\"") ? "thick" : "no plate"
                     : text.contains("\"bare\"") ? "bare" : "3/8 in plate";
             text = JsonEdit.edit(text, "/stances/0/weights/shims/fitted", "\"" + name + "\"");
         }
@@ -130,16 +144,24 @@ class RunSheetRulesTest {
         assertCards(sheet, stance);
         assertSteps(sheet, plan);
         assertEighthsAtMost(sheet);
-        plan.crossings().forEach(c -> assertTrue(!Boolean.TRUE.equals(c.fits())
-                || c.reserveSeconds() >= c.reserveNeededSeconds() && c.reserveNeededSeconds() >= 1, c.toString()));
+        plan.crossings()
+                .forEach(c -> assertTrue(
+                        !Boolean.TRUE.equals(c.fits())
+                                || c.reserveSeconds() >= c.reserveNeededSeconds() && c.reserveNeededSeconds() >= 1,
+                        c.toString()));
     }
 
     /** A driver has no finer scale. Names of plates are what the rig file calls them. */
     private static void assertEighthsAtMost(RunSheet sheet) {
-        Stream<SheetLine> ofLegs = sheet.legs().stream().flatMap(l -> l.entries().stream())
-                .flatMap(e -> Stream.of(e.comes(), e.before(), e.through(), e.after(), e.gauges())).flatMap(List::stream);
-        Stream<SheetLine> ofCards = Stream.concat(sheet.setUps().stream(), sheet.cards().stream()).flatMap(c -> c.lines().stream());
-        Stream.of(sheet.first().stream(), ofLegs, ofCards).flatMap(s -> s).flatMap(l -> l.figures().stream())
+        Stream<SheetLine> ofLegs = sheet.legs().stream()
+                .flatMap(l -> l.entries().stream())
+                .flatMap(e -> Stream.of(e.comes(), e.before(), e.through(), e.after(), e.gauges()))
+                .flatMap(List::stream);
+        Stream<SheetLine> ofCards =
+                Stream.concat(sheet.setUps().stream(), sheet.cards().stream()).flatMap(c -> c.lines().stream());
+        Stream.of(sheet.first().stream(), ofLegs, ofCards)
+                .flatMap(s -> s)
+                .flatMap(l -> l.figures().stream())
                 .forEach(f -> assertTrue(!f.text().matches(".*/(16|32|64)\\b.*"), f.text() + " of " + f.from()));
     }
 
@@ -148,17 +170,21 @@ class RunSheetRulesTest {
     /** Statement and sheet never contradict each other, and the statement can be made again from what it tells. */
     private static void assertStatement(
             Plan plan, Report report, Route route, LevelStance stance, RunSheet sheet, UnitSystem units) {
-        Statement statement =
-                new StatementParts(new Sources(plan, report, route, stance, units), stance, Identity.UNKNOWN).statement();
+        Statement statement = new StatementParts(
+                        new Sources(plan, report, route, stance, units), stance, Identity.UNKNOWN)
+                .statement();
         assertEquals(sheet.banner(), statement.banner());
-        List<RunSheet.Entry> passages = sheet.legs().stream().flatMap(l -> l.entries().stream())
-                .filter(e -> e.step().equals("passage")).toList();
+        List<RunSheet.Entry> passages = sheet.legs().stream()
+                .flatMap(l -> l.entries().stream())
+                .filter(e -> e.step().equals("passage"))
+                .toList();
         assertEquals(passages.size(), statement.hazards().size());
         for (int i = 0; i < passages.size(); i++) {
             assertSameStep(passages.get(i), statement.hazards().get(i));
         }
         assertEquals(plan.conditions().size(), statement.conditions().size());
-        assertEquals(plan.crossings().stream().map(c -> c.hazard() + " " + c.name()).toList(),
+        assertEquals(
+                plan.crossings().stream().map(c -> c.hazard() + " " + c.name()).toList(),
                 statement.crossings().stream().map(Statement.Row::label).toList());
         // Asked again by these alone: margins, every option, the files by their hashes.
         assertEquals(plan.margins(), statement.margins());
@@ -166,20 +192,36 @@ class RunSheetRulesTest {
         assertEquals(plan.route(), statement.route());
         assertEquals(plan.rig(), statement.rig());
         // Every set-up that is used has its card, its side view and its axles, with a limit or a word beside each.
-        List<String> setUps = sheet.setUps().stream().map(RunSheet.Card::configuration).toList();
-        assertEquals(setUps, statement.sideViews().stream().map(Envelope::configuration).toList());
-        assertEquals(setUps, statement.axles().stream().map(Statement.AxleTable::configuration).toList());
+        List<String> setUps =
+                sheet.setUps().stream().map(RunSheet.Card::configuration).toList();
+        assertEquals(
+                setUps,
+                statement.sideViews().stream().map(Envelope::configuration).toList());
+        assertEquals(
+                setUps,
+                statement.axles().stream()
+                        .map(Statement.AxleTable::configuration)
+                        .toList());
         for (int k = 0; k < setUps.size(); k++) {
             Envelope view = statement.sideViews().get(k);
             Statement.AxleTable table = statement.axles().get(k);
             assertTrue(view.heightM() > 0.5 && view.lengthM() > 5, view.toString());
-            double raised = plan.steps().stream().map(Plan.Step::passage)
-                    .filter(p -> p != null && p.raise() != null && p.set().configuration().equals(view.configuration()))
-                    .mapToDouble(p -> p.raise().frontM() + p.raise().rearM()).max().orElse(Double.NaN);
+            double raised = plan.steps().stream()
+                    .map(Plan.Step::passage)
+                    .filter(p -> p != null
+                            && p.raise() != null
+                            && p.set().configuration().equals(view.configuration()))
+                    .mapToDouble(p -> p.raise().frontM() + p.raise().rearM())
+                    .max()
+                    .orElse(Double.NaN);
             assertEquals(Double.isNaN(raised), view.raisedHeightM() == null);
             if (!table.rows().isEmpty()) {
-                assertEquals(table.rows().stream().map(Statement.AxleRow::axle).toList(),
-                        view.wheels().stream().filter(w -> !w.lifted()).map(Envelope.Wheel::axle).toList());
+                assertEquals(
+                        table.rows().stream().map(Statement.AxleRow::axle).toList(),
+                        view.wheels().stream()
+                                .filter(w -> !w.lifted())
+                                .map(Envelope.Wheel::axle)
+                                .toList());
                 assertTrue(table.rows().stream().allMatch(r -> !r.limit().text().isBlank()));
             }
         }
@@ -198,14 +240,28 @@ class RunSheetRulesTest {
         }
         boolean isRaised = entry.comes().stream().anyMatch(l -> PassageSheet.RAISED.equals(l.code()));
         boolean stays = entry.after().stream().anyMatch(l -> "stays raised".equals(l.code()));
-        assertEquals(!isRaised ? null : stays ? StatementParts.STAYS : StatementParts.LOWERED,
-                place.conditions().stream().filter(c -> StatementParts.RAISED.equals(c.code())).map(SheetLine::to).findFirst()
-                        .orElse(null), place.id());
+        assertEquals(
+                !isRaised ? null : stays ? StatementParts.STAYS : StatementParts.LOWERED,
+                place.conditions().stream()
+                        .filter(c -> StatementParts.RAISED.equals(c.code()))
+                        .map(SheetLine::to)
+                        .findFirst()
+                        .orElse(null),
+                place.id());
         // As high as the other says, and crawling where the other crawls.
-        assertEquals(figures(place.conditions().stream().filter(c -> StatementParts.RAISED.equals(c.code()))),
-                figures(entry.comes().stream().filter(l -> PassageSheet.RAISED.equals(l.code()))), place.id());
-        assertEquals(figures(place.conditions().stream()).stream().filter(RunSheetRulesTest::isCrawl).toList(),
-                figures(entry.through().stream()).stream().filter(RunSheetRulesTest::isCrawl).distinct().toList(), place.id());
+        assertEquals(
+                figures(place.conditions().stream().filter(c -> StatementParts.RAISED.equals(c.code()))),
+                figures(entry.comes().stream().filter(l -> PassageSheet.RAISED.equals(l.code()))),
+                place.id());
+        assertEquals(
+                figures(place.conditions().stream()).stream()
+                        .filter(RunSheetRulesTest::isCrawl)
+                        .toList(),
+                figures(entry.through().stream()).stream()
+                        .filter(RunSheetRulesTest::isCrawl)
+                        .distinct()
+                        .toList(),
+                place.id());
     }
 
     private static List<SheetLine.Figure> figures(Stream<SheetLine> lines) {
@@ -231,7 +287,9 @@ class RunSheetRulesTest {
     /** No two lines of a card set the same thing, and what is set is what the plan and the rig file have. */
     private static void assertSetUp(RunSheet.Card card, Plan plan, Report report, LevelStance stance) {
         Plan.SetUp set = plan.steps().stream()
-                .flatMap(s -> Stream.of(Optional.ofNullable(s.set()), Optional.ofNullable(s.change()).map(Plan.Change::to)))
+                .flatMap(s -> Stream.of(
+                        Optional.ofNullable(s.set()),
+                        Optional.ofNullable(s.change()).map(Plan.Change::to)))
                 .flatMap(Optional::stream)
                 .filter(s -> s.configuration().equals(card.configuration()))
                 .findFirst()
@@ -246,21 +304,30 @@ class RunSheetRulesTest {
         assertEquals("out", told.get(SetUpCards.POWER_TAKE_OFF));
         assertEquals(lift ? set.lift() : null, told.get(SetUpCards.LIFT_AXLE));
         assertEquals(booster ? set.booster() : null, told.get(SetUpCards.BOOSTER));
-        assertEquals(!booster ? null : trailing || set.booster().equals("close-coupled") ? "connected" : "capped",
-                told.get(SetUpCards.BOOSTER_LINES), card.title());
+        assertEquals(
+                !booster ? null : trailing || set.booster().equals("close-coupled") ? "connected" : "capped",
+                told.get(SetUpCards.BOOSTER_LINES),
+                card.title());
         assertEquals(trailing ? "off" : null, told.get(SetUpCards.PIVOT_LOCK));
         assertEquals(trailing && set.regulatorPa() != null ? "on" : null, told.get(SetUpCards.REGULATOR));
         assertEquals(cargo ? "tight" : null, told.get(SetUpCards.CHAINS));
         // Machines of 10,000 lb and more, 49 CFR 393.130(a); a load that nobody weighed may be one.
-        boolean heavy = !stance.trailer().load().isEmpty() && (stance.weights().isEmpty() || stance.weights().get().pieces().stream()
-                .anyMatch(p -> p.at().massKg() >= 10_000 * 0.45359237));
+        boolean heavy = !stance.trailer().load().isEmpty()
+                && (stance.weights().isEmpty()
+                        || stance.weights().get().pieces().stream()
+                                .anyMatch(p -> p.at().massKg() >= 10_000 * 0.45359237));
         assertEquals(heavy, card.lines().stream().anyMatch(l -> "49 CFR 393.130".equals(l.source())), card.title());
         Optional<LoadSheet.ShimLine> fitted = report.loads().states().stream()
-                .filter(s -> s.sheet() != null && s.booster().equals(set.booster()) && s.lift().equals(set.lift()))
+                .filter(s -> s.sheet() != null
+                        && s.booster().equals(set.booster())
+                        && s.lift().equals(set.lift()))
                 .flatMap(s -> s.sheet().shims().stream())
                 .filter(LoadSheet.ShimLine::fitted)
                 .findFirst();
-        assertEquals(fitted.map(f -> f.thicknessM() > 0 ? f.shim() : SetUpCards.NO_PLATE).orElse(null), told.get(SetUpCards.PLATE));
+        assertEquals(
+                fitted.map(f -> f.thicknessM() > 0 ? f.shim() : SetUpCards.NO_PLATE)
+                        .orElse(null),
+                told.get(SetUpCards.PLATE));
         // Securement is looked at again, by its rule, wherever there is something to secure.
         assertEquals(cargo, card.lines().stream().anyMatch(l -> !l.tick() && "49 CFR 392.9".equals(l.source())));
     }
@@ -283,7 +350,10 @@ class RunSheetRulesTest {
         for (RunSheet.Card card : sheet.cards()) {
             settings(card.lines());
             if (card.about().equals("stuck")) {
-                List<String> codes = card.lines().stream().map(SheetLine::code).filter(Objects::nonNull).toList();
+                List<String> codes = card.lines().stream()
+                        .map(SheetLine::code)
+                        .filter(Objects::nonNull)
+                        .toList();
                 assertEquals(List.of(DriverCards.PEOPLE, DriverCards.CALL), codes);
                 assertEquals(DriverCards.PEOPLE, card.lines().get(0).code(), "people first");
             }
@@ -299,17 +369,23 @@ class RunSheetRulesTest {
     }
 
     private static void assertSteps(RunSheet sheet, Plan plan) {
-        List<RunSheet.Entry> entries = sheet.legs().stream().flatMap(l -> l.entries().stream()).toList();
+        List<RunSheet.Entry> entries =
+                sheet.legs().stream().flatMap(l -> l.entries().stream()).toList();
         assertEquals(plan.steps().size(), entries.size());
-        List<Plan.Passage> crossings = plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull)
-                .filter(p -> p.kind().equals("rail-crossing")).toList();
+        List<Plan.Passage> crossings = plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .filter(p -> p.kind().equals("rail-crossing"))
+                .toList();
         for (int i = 0; i < entries.size(); i++) {
             RunSheet.Entry entry = entries.get(i);
             for (Plan.Passage x : crossings) {
-                boolean between = entry.chainageM() > x.fromChainageM() && entry.chainageM() < x.toChainageM()
+                boolean between = entry.chainageM() > x.fromChainageM()
+                        && entry.chainageM() < x.toChainageM()
                         && !x.hazard().equals(entry.id());
                 if (between && (entry.step().equals("passage"))) {
-                    assertEquals(List.of(), ticks(entry).toList(), entry.name() + " while on the tracks of " + x.hazard());
+                    assertEquals(
+                            List.of(), ticks(entry).toList(), entry.name() + " while on the tracks of " + x.hazard());
                 }
             }
             if ("rail-crossing".equals(entry.kind())) {
@@ -327,11 +403,18 @@ class RunSheetRulesTest {
             return;
         }
         long followers = tracks.followers(step).stream()
-                .filter(k -> plan.steps().get(k).passage().kind().equals("rail-crossing")).count();
-        List<SheetLine> own = entry.before().stream().filter(l -> l.code() != null && CROSSING_ORDER.contains(l.code()))
+                .filter(k -> plan.steps().get(k).passage().kind().equals("rail-crossing"))
+                .count();
+        List<SheetLine> own = entry.before().stream()
+                .filter(l -> l.code() != null && CROSSING_ORDER.contains(l.code()))
                 .toList();
-        assertEquals(1, own.stream().filter(l -> CrossingSheet.STOP.equals(l.code())).count(), "one stop for a chain of crossings");
-        assertEquals(1 + followers, own.stream().filter(l -> CrossingSheet.ROOM.equals(l.code())).count());
+        assertEquals(
+                1,
+                own.stream().filter(l -> CrossingSheet.STOP.equals(l.code())).count(),
+                "one stop for a chain of crossings");
+        assertEquals(
+                1 + followers,
+                own.stream().filter(l -> CrossingSheet.ROOM.equals(l.code())).count());
         List<Integer> order = new ArrayList<>();
         for (SheetLine line : own) {
             order.add(CROSSING_ORDER.indexOf(line.code()));
@@ -340,14 +423,21 @@ class RunSheetRulesTest {
             }
         }
         assertEquals(order.stream().sorted().toList(), order, "stop, look, sight, second track, room");
-        Optional<CrossingTime> time = plan.crossings().stream().filter(c -> c.hazard().equals(entry.id())).findFirst();
+        Optional<CrossingTime> time = plan.crossings().stream()
+                .filter(c -> c.hazard().equals(entry.id()))
+                .findFirst();
         time.ifPresent(c -> {
             if ("passive".equals(c.warning())) {
-                SheetLine sight = own.stream().filter(l -> CrossingSheet.SIGHT.equals(l.code())).findFirst().orElseThrow();
-                assertEquals(c.sightNeededM() == null ? List.of() : List.of(c.sightNeededM()),
+                SheetLine sight = own.stream()
+                        .filter(l -> CrossingSheet.SIGHT.equals(l.code()))
+                        .findFirst()
+                        .orElseThrow();
+                assertEquals(
+                        c.sightNeededM() == null ? List.of() : List.of(c.sightNeededM()),
                         sight.figures().stream().map(SheetLine.Figure::value).toList());
             }
-            assertEquals(c.tracks() == null || c.tracks() > 1,
+            assertEquals(
+                    c.tracks() == null || c.tracks() > 1,
                     own.stream().anyMatch(l -> CrossingSheet.SECOND_TRACK.equals(l.code())));
         });
     }
@@ -363,13 +453,20 @@ class RunSheetRulesTest {
         for (CrossingTime crossing : plan.crossings()) {
             assertNotNull(crossing.crossingNumber());
             String words = StuckOnTracks.caution(Optional.of(crossing.crossingNumber()));
-            assertTrue(words.indexOf("everyone out") < words.indexOf("blue sign") && words.indexOf("blue sign") < words.indexOf("911"));
-            assertTrue(c.report().hazards().stream().filter(h -> h.id().equals(crossing.hazard()))
+            assertTrue(words.indexOf("everyone out") < words.indexOf("blue sign")
+                    && words.indexOf("blue sign") < words.indexOf("911"));
+            assertTrue(c.report().hazards().stream()
+                    .filter(h -> h.id().equals(crossing.hazard()))
                     .allMatch(h -> h.cautions().contains(words)));
-            assertTrue(plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull)
-                    .filter(p -> p.hazard().equals(crossing.hazard())).allMatch(p -> p.cautions().contains(words)));
-            assertTrue(sheet.legs().stream().flatMap(l -> l.entries().stream())
-                    .filter(e -> crossing.hazard().equals(e.id())).allMatch(e -> e.cautions().contains(words)));
+            assertTrue(plan.steps().stream()
+                    .map(Plan.Step::passage)
+                    .filter(Objects::nonNull)
+                    .filter(p -> p.hazard().equals(crossing.hazard()))
+                    .allMatch(p -> p.cautions().contains(words)));
+            assertTrue(sheet.legs().stream()
+                    .flatMap(l -> l.entries().stream())
+                    .filter(e -> crossing.hazard().equals(e.id()))
+                    .allMatch(e -> e.cautions().contains(words)));
         }
     }
 }

@@ -22,9 +22,9 @@ import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 
 /**
- * The plans of the sample hauls are those they were drawn for: in Sorrel Valley the loaded rig gets through with one change
- * of the lift axle, one of the booster, one of the notch and one raise, the empty one as it departs; in Alder County there is
- * no way through.
+ * The plans of the sample hauls are those they were drawn for: in Sorrel Valley the loaded rig gets through with one
+ * change of the lift axle, one of the booster, one of the notch and one raise, the empty one as it departs; in Alder
+ * County there is no way through.
  */
 class SampleRoutePlanTest {
     private static final Path FOLDER = Path.of("sample-routes");
@@ -50,8 +50,9 @@ class SampleRoutePlanTest {
         }
 
         Plan plan(PlanOptions options) {
-            return plans.computeIfAbsent(options, o -> CompletePlan.of(
-                    route(), sample.rig(), sample.stance(), sample.margins(), report(), o));
+            return plans.computeIfAbsent(
+                    options,
+                    o -> CompletePlan.of(route(), sample.rig(), sample.stance(), sample.margins(), report(), o));
         }
     }
 
@@ -70,11 +71,17 @@ class SampleRoutePlanTest {
     }
 
     private static List<Plan.Passage> passages(Plan plan) {
-        return plan.steps().stream().map(Plan.Step::passage).filter(Objects::nonNull).toList();
+        return plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(Objects::nonNull)
+                .toList();
     }
 
     private static List<String> raised(Plan plan) {
-        return passages(plan).stream().filter(p -> p.raise() != null).map(Plan.Passage::hazard).toList();
+        return passages(plan).stream()
+                .filter(p -> p.raise() != null)
+                .map(Plan.Passage::hazard)
+                .toList();
     }
 
     @Test
@@ -84,26 +91,30 @@ class SampleRoutePlanTest {
         assertEquals(Plan.THROUGH, plan.outcome());
         assertEquals(List.of(), plan.conditions());
         assertEquals(List.of(), plan.blocking());
-        assertEquals(List.of(
-                "P01: up/trailing/4 to down/trailing/4",
-                "P02: down/trailing/4 to down/close-coupled/4",
-                "P03: down/close-coupled/4 to down/close-coupled/6"), changes(plan));
+        assertEquals(
+                List.of(
+                        "P01: up/trailing/4 to down/trailing/4",
+                        "P02: down/trailing/4 to down/close-coupled/4",
+                        "P03: down/close-coupled/4 to down/close-coupled/6"),
+                changes(plan));
         assertEquals(3, plan.changes());
         assertEquals(List.of("H02", "H03"), raised(plan));
         // One raise for both: the front is up from before the main line until after the hump.
-        assertEquals(1, passages(plan).stream()
-                .map(Plan.Passage::raise)
-                .filter(Objects::nonNull)
-                .map(r -> r.frontM() + " " + r.rearM())
-                .distinct()
-                .count());
+        assertEquals(
+                1,
+                passages(plan).stream()
+                        .map(Plan.Passage::raise)
+                        .filter(Objects::nonNull)
+                        .map(r -> r.frontM() + " " + r.rearM())
+                        .distinct()
+                        .count());
         assertTrue(passages(plan).stream().allMatch(p -> p.verdict().equals("clear")));
     }
 
     /**
-     * By hand, from the default times: at P01 3 min to stop and 3 for the axle; at P02 3, the booster 40, its air 2 and its
-     * shim 10; at P03 3 and the notch 15; two stops of 3 at the main line, to raise (4) and to lower (4). And 3 mph over
-     * the corners, the crossings and what is passed raised, rounded up to seconds.
+     * By hand, from the default times: at P01 3 min to stop and 3 for the axle; at P02 3, the booster 40, its air 2 and
+     * its shim 10; at P03 3 and the notch 15; two stops of 3 at the main line, to raise (4) and to lower (4). And 3 mph
+     * over the corners, the crossings and what is passed raised, rounded up to seconds.
      */
     @Test
     void itsTimeIsTheSumOfWhatIsDone() {
@@ -139,10 +150,14 @@ class SampleRoutePlanTest {
         Plan plan = LOADED.plan(options(List.of(), null, true));
 
         assertEquals(Plan.BLOCKED, plan.outcome());
-        assertEquals(List.of("H02"), plan.blocking().stream().map(Plan.Block::hazard).toList());
+        assertEquals(
+                List.of("H02"), plan.blocking().stream().map(Plan.Block::hazard).toList());
     }
 
-    /** Another notch at P03 costs 18 min and saves three raises of 14 min: without notches 6 and 7 they are made instead. */
+    /**
+     * Another notch at P03 costs 18 min and saves three raises of 14 min: without notches 6 and 7 they are made
+     * instead.
+     */
     @Test
     void theNotchSavesThreeRaises() {
         Plan usual = LOADED.plan(PlanOptions.defaults());
@@ -150,9 +165,9 @@ class SampleRoutePlanTest {
 
         assertEquals(Plan.THROUGH, plan.outcome());
         assertEquals(List.of("H02", "H03", "H06", "H07", "H08"), raised(plan));
-        assertEquals(List.of(
-                "P01: up/trailing/4 to down/trailing/4",
-                "P02: down/trailing/4 to down/close-coupled/4"), changes(plan));
+        assertEquals(
+                List.of("P01: up/trailing/4 to down/trailing/4", "P02: down/trailing/4 to down/close-coupled/4"),
+                changes(plan));
         // Three raises for the notch, and Ambermoor rise at crawling speed.
         assertTrue(plan.seconds() - usual.seconds() > 3 * 840 - 1080, plan.seconds() + " " + usual.seconds());
     }
@@ -162,15 +177,20 @@ class SampleRoutePlanTest {
     void aStretchRunsOverTheSetUpArea() {
         Plan plan = LOADED.plan(PlanOptions.defaults());
         StoppingPlace area = stop(LOADED.route(), "P02");
-        List<Plan.Passage> stretch = passages(plan).stream().filter(p -> p.hazard().equals("S01")).toList();
+        List<Plan.Passage> stretch =
+                passages(plan).stream().filter(p -> p.hazard().equals("S01")).toList();
 
         assertTrue(stretch.get(0).fromChainageM() < area.place().chainageM());
         assertTrue(stretch.get(stretch.size() - 1).toChainageM() > area.place().chainageM());
-        assertEquals(List.of("down/trailing/4", "down/close-coupled/4"),
+        assertEquals(
+                List.of("down/trailing/4", "down/close-coupled/4"),
                 stretch.stream().map(p -> p.set().configuration()).toList());
     }
 
-    /** With three axles the main line is passed only raised, at every notch (SorrelValleyTest): no such setting passes it then. */
+    /**
+     * With three axles the main line is passed only raised, at every notch (SorrelValleyTest): no such setting passes
+     * it then.
+     */
     @Test
     void whatPassesOnlyRaisedIsNotSaidToPassWithoutRaising() {
         Plan plan = LOADED.plan(options(List.of(), null, true));
@@ -182,17 +202,22 @@ class SampleRoutePlanTest {
     }
 
     /**
-     * At 3 mph, 4.4 ft/s, from 15 ft before the first rail to 5 ft past the last: H04 takes 78 ft of combination over 25 ft,
-     * more than 23 s where 20 s is the least warning; H02 83 ft over 39 ft, some 28 s and a few to react and start, with 45 s.
-     * Beyond H08 there are 60 ft.
+     * At 3 mph, 4.4 ft/s, from 15 ft before the first rail to 5 ft past the last: H04 takes 78 ft of combination over
+     * 25 ft, more than 23 s where 20 s is the least warning; H02 83 ft over 39 ft, some 28 s and a few to react and
+     * start, with 45 s. Beyond H08 there are 60 ft.
      */
     @Test
     void theCrossingsOfSorrelValleyAreClearedInTime() {
         List<String> found = LOADED.plan(PlanOptions.defaults()).crossings().stream()
                 .map(c -> c.hazard() + " in time " + c.fits() + ", room " + c.storageFits())
                 .toList();
-        assertEquals(List.of("H02 in time true, room true", "H04 in time true, room true", "H06 in time true, room true",
-                "H08 in time true, room true"), found);
+        assertEquals(
+                List.of(
+                        "H02 in time true, room true",
+                        "H04 in time true, room true",
+                        "H06 in time true, room true",
+                        "H08 in time true, room true"),
+                found);
     }
 
     @Test
@@ -219,15 +244,24 @@ class SampleRoutePlanTest {
         assertEquals(Set.of("C1", "H06", "H07", "H09", "H11", "H12", "H13"), nowhere);
         assertEquals(nowhere, plan.blocking().stream().map(Plan.Block::hazard).collect(Collectors.toSet()));
         // The Marrow River bridge wants the booster, Fernholt square does not take it trailing.
-        assertEquals(List.of("P03"), changes(plan).stream().map(c -> c.substring(0, 3)).toList());
+        assertEquals(
+                List.of("P03"),
+                changes(plan).stream().map(c -> c.substring(0, 3)).toList());
     }
 
     @Test
     void stopsAreSetUpAreasWhereABoosterCanBeWorkedOn() {
-        assertEquals(List.of("P01 stopping-place", "P02 set-up-area", "P03 stopping-place", "P04 stopping-place"),
+        assertEquals(
+                List.of("P01 stopping-place", "P02 set-up-area", "P03 stopping-place", "P04 stopping-place"),
                 stops(LOADED.route()));
-        assertEquals(List.of("P01 stopping-place", "P02 set-up-area", "P03 set-up-area", "P04 stopping-place",
-                "P05 set-up-area"), stops(readRoute("alder-county")));
+        assertEquals(
+                List.of(
+                        "P01 stopping-place",
+                        "P02 set-up-area",
+                        "P03 set-up-area",
+                        "P04 stopping-place",
+                        "P05 set-up-area"),
+                stops(readRoute("alder-county")));
         // 83 ft 3 in with the booster trailing, and 30 ft to work on it.
         for (Route route : List.of(LOADED.route(), readRoute("alder-county"))) {
             assertTrue(route.stops().stream().allMatch(s -> s.roomM() > 114 * 0.3048));
@@ -240,7 +274,10 @@ class SampleRoutePlanTest {
     }
 
     private static StoppingPlace stop(Route route, String id) {
-        return route.stops().stream().filter(s -> s.place().id().equals(id)).findFirst().orElseThrow();
+        return route.stops().stream()
+                .filter(s -> s.place().id().equals(id))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static Route readRoute(String name) {

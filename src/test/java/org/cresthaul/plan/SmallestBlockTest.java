@@ -115,7 +115,9 @@ class SmallestBlockTest {
             assertEquals(best[1], block.way().seconds(), "case " + i);
             assertEquals(best[2], block.way().changes(), "case " + i);
             int[] way = block.way().configurations().stream().mapToInt(c -> c).toArray();
-            assertEquals(List.of(best[0], best[1], best[2]), java.util.Arrays.stream(tried(way)).boxed().toList());
+            assertEquals(
+                    List.of(best[0], best[1], best[2]),
+                    java.util.Arrays.stream(tried(way)).boxed().toList());
             Optional<Way> cheapest = CheapestWay.find(costs(), all);
             assertEquals(best[0] == 0, cheapest.isPresent());
             if (best[0] == 0) {
@@ -152,6 +154,10 @@ class SmallestBlockTest {
 
         SmallestBlock.Block block = SmallestBlock.find(new WayCosts(8, 60, segments, changes), all);
 
-        assertTrue(!block.proven() && block.violated() > 0 && block.violated() == block.spanning().size(), block.toString());
+        assertTrue(
+                !block.proven()
+                        && block.violated() > 0
+                        && block.violated() == block.spanning().size(),
+                block.toString());
     }
 }

@@ -17,8 +17,8 @@ import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Weights;
 
 /**
- * What stands while a combination is changed, state by state, reckoned from the statics and the ratings alone: every order of every
- * change, and whether it passes through anything that is not kept. Shares no code with the planner.
+ * What stands while a combination is changed, state by state, reckoned from the statics and the ratings alone: every
+ * order of every change, and whether it passes through anything that is not kept. Shares no code with the planner.
  */
 final class StandingOracle {
     static final double NOISE = 1e-6;
@@ -42,20 +42,24 @@ final class StandingOracle {
     }
 
     static BoosterState booster(String word) {
-        return List.of(BoosterState.values()).stream().filter(b -> b.word().equals(word)).findFirst().orElseThrow();
+        return List.of(BoosterState.values()).stream()
+                .filter(b -> b.word().equals(word))
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Every order there is of what a change takes. */
     static List<List<String>> orders(Held from, Held to) {
-        List<String> booster = switch (from.booster + " > " + to.booster) {
-            case "trailing > none" -> List.of("regulator", "uncouple booster");
-            case "none > trailing" -> List.of("couple booster", "regulator");
-            case "trailing > close-coupled" -> List.of("regulator", "close-couple booster");
-            case "close-coupled > trailing" -> List.of("open close-coupling", "regulator");
-            case "none > close-coupled" -> List.of("couple booster", "close-couple booster");
-            case "close-coupled > none" -> List.of("open close-coupling", "uncouple booster");
-            default -> List.of();
-        };
+        List<String> booster =
+                switch (from.booster + " > " + to.booster) {
+                    case "trailing > none" -> List.of("regulator", "uncouple booster");
+                    case "none > trailing" -> List.of("couple booster", "regulator");
+                    case "trailing > close-coupled" -> List.of("regulator", "close-couple booster");
+                    case "close-coupled > trailing" -> List.of("open close-coupling", "regulator");
+                    case "none > close-coupled" -> List.of("couple booster", "close-couple booster");
+                    case "close-coupled > none" -> List.of("open close-coupling", "uncouple booster");
+                    default -> List.of();
+                };
         List<List<String>> orders = new ArrayList<>(List.of(booster));
         if (!from.lift.equals(to.lift)) {
             orders = with(orders, "lift axle");
@@ -82,7 +86,10 @@ final class StandingOracle {
         return more;
     }
 
-    /** Whether nothing is broken in between that is not broken at an end, and the front is held while the notch is changed. */
+    /**
+     * Whether nothing is broken in between that is not broken at an end, and the front is held while the notch is
+     * changed.
+     */
     boolean isSound(Held from, Held to, List<String> order, Function<State, Set<String>> onRoad) {
         State at = State.of(from);
         Set<String> allowed = new HashSet<>();
@@ -111,10 +118,12 @@ final class StandingOracle {
 
     private Statics statics(State s) {
         double kg = s.booster.equals("trailing") && s.air
-                ? new GaugeChart(weights.gauges().booster().orElseThrow()).loadKg(weights.regulator().orElseThrow().setPa())
+                ? new GaugeChart(weights.gauges().booster().orElseThrow())
+                        .loadKg(weights.regulator().orElseThrow().setPa())
                         .orElseThrow()
                 : 0;
-        return new Statics(stance, weights, s.lift.equals("up") ? LiftState.UP : LiftState.DOWN, booster(s.booster), kg);
+        return new Statics(
+                stance, weights, s.lift.equals("up") ? LiftState.UP : LiftState.DOWN, booster(s.booster), kg);
     }
 
     AxleLoads loads(State s) {
@@ -138,7 +147,10 @@ final class StandingOracle {
             add(broken, a.loadKg() > weights.ratings().axleKg().getOrDefault(kind, 1e9) + NOISE, "axle " + axle);
             add(broken, a.loadKg() > tires.getOrDefault(kind, 1e9) + NOISE, "tires " + axle);
             OptionalDouble side = a.heavierSideKg();
-            add(broken, side.isPresent() && 2 * side.getAsDouble() > tires.getOrDefault(kind, 1e9) + 2 * NOISE, "side " + axle);
+            add(
+                    broken,
+                    side.isPresent() && 2 * side.getAsDouble() > tires.getOrDefault(kind, 1e9) + 2 * NOISE,
+                    "side " + axle);
             boolean slack = kind == AxleKind.BOOSTER && s.booster.equals("trailing") && !s.air;
             add(broken, !slack && a.loadKg() < weights.leastBrakedKg().orElse(0) - NOISE, "light " + axle);
         }

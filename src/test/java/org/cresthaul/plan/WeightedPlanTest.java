@@ -29,14 +29,19 @@ import org.cresthaul.route.Stretch;
 import org.cresthaul.units.JsonEdit;
 import org.junit.jupiter.api.Test;
 
-/** Plans of rigs with weights, with raises, reserves and conditions, against trying every sequence and every order of every change. */
+/**
+ * Plans of rigs with weights, with raises, reserves and conditions, against trying every sequence and every order of
+ * every change.
+ */
 class WeightedPlanTest {
     private static final int CASES = Integer.getInteger("cresthaul.weighted", 2_000);
     private static final int RIGS = 40;
     private static final double LB = 0.45359237;
 
     private static Rig rig(SplittableRandom random) throws Exception {
-        String text = JsonEdit.edit(WeightsTexts.RIG, "/notches",
+        String text = JsonEdit.edit(
+                WeightsTexts.RIG,
+                "/notches",
                 "[{\"name\": \"1\", \"offset\": \"-1 in\"}, {\"name\": \"2\", \"offset\": \"0 in\"}]");
         text = JsonEdit.edit(text, "/stances/0/booster/states", "[\"none\", \"trailing\", \"close-coupled\"]");
         text = JsonEdit.edit(text, "/stances/0/weights/shims", "absent");
@@ -50,24 +55,38 @@ class WeightedPlanTest {
     }
 
     private static WeightLimits limits(SplittableRandom random, String source) {
-        return new WeightLimits("limits", source, LocalDate.of(2026, 1, 1),
-                random.nextInt(4) == 0 ? OptionalDouble.of(random.nextInt(84_000, 99_000) * LB) : OptionalDouble.empty(),
-                OptionalDouble.of(random.nextInt(18_000, 29_000) * LB), OptionalDouble.empty(), new TreeMap<>(), new TreeMap<>(),
-                List.of(), false);
+        return new WeightLimits(
+                "limits",
+                source,
+                LocalDate.of(2026, 1, 1),
+                random.nextInt(4) == 0
+                        ? OptionalDouble.of(random.nextInt(84_000, 99_000) * LB)
+                        : OptionalDouble.empty(),
+                OptionalDouble.of(random.nextInt(18_000, 29_000) * LB),
+                OptionalDouble.empty(),
+                new TreeMap<>(),
+                new TreeMap<>(),
+                List.of(),
+                false);
     }
 
     private static PlanCase random(SplittableRandom random, Rig rig) {
         LevelStance stance = rig.stances().get(0);
         List<StoppingPlace> stops = new ArrayList<>();
         for (int i = random.nextInt(3); i > 0; i--) {
-            stops.add(PlanCase.stop("P" + i, 30 * random.nextInt(1, 120), random.nextInt(3) > 0, random.nextInt(4) == 0 ? 24 : 80));
+            stops.add(PlanCase.stop(
+                    "P" + i, 30 * random.nextInt(1, 120), random.nextInt(3) > 0, random.nextInt(4) == 0 ? 24 : 80));
         }
         List<Hazard> hazards = new ArrayList<>();
         for (int i = random.nextInt(4); i > 0; i--) {
             double from = random.nextInt(4) == 0 ? 0 : 25 * random.nextInt(0, 120);
             double most = PlanCase.LINE.lengthM() - from;
             double toM = random.nextInt(3) == 0 ? most : Math.min(most, 100 * (1 + random.nextInt(30)));
-            hazards.add(new Stretch(PlanCase.place("S" + i, from), 0, toM, Optional.of(limits(random, "order " + i)),
+            hazards.add(new Stretch(
+                    PlanCase.place("S" + i, from),
+                    0,
+                    toM,
+                    Optional.of(limits(random, "order " + i)),
                     random.nextInt(3) > 0));
         }
         // Half of the cases are such that a change half-way is likely to be what opens them.
@@ -87,13 +106,14 @@ class WeightedPlanTest {
         for (Hazard h : hazards) {
             List<Report.Cell> cells = new ArrayList<>();
             for (Report.ConfigurationVerdict c : all) {
-                cells.add(h instanceof Stretch
-                        ? check.inTransport(h.place().id(), c.key())
-                        : random.nextInt(4) < (split ? 3 : 1)
-                                ? PlanCase.cell(c, "contact", raise(random))
-                                : random.nextInt(6) == 0
-                                        ? PlanCase.cell(c, "clear", null)
-                                        : PlanCase.cell(c, "clear", null, 0.01 * random.nextInt(5)));
+                cells.add(
+                        h instanceof Stretch
+                                ? check.inTransport(h.place().id(), c.key())
+                                : random.nextInt(4) < (split ? 3 : 1)
+                                        ? PlanCase.cell(c, "contact", raise(random))
+                                        : random.nextInt(6) == 0
+                                                ? PlanCase.cell(c, "clear", null)
+                                                : PlanCase.cell(c, "clear", null, 0.01 * random.nextInt(5)));
             }
             findings.add(PlanCase.findings(h, h instanceof Stretch s ? List.of(s.fromM(), s.toM()) : List.of(), cells));
         }
@@ -101,16 +121,45 @@ class WeightedPlanTest {
         Report plain = PlanCase.report(PlanCase.rig("none"), findings, List.of("clear"));
         List<LoadReport.StateLoads> states = new ArrayList<>();
         for (Report.ConfigurationVerdict c : all) {
-            if (states.stream().noneMatch(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))) {
+            if (states.stream()
+                    .noneMatch(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))) {
                 Report.Cell base = check.wholeRoute(c.key());
-                states.add(new LoadReport.StateLoads(c.lift(), c.booster(), c.axles(), "state", base.verdict(), null,
-                        base.load() == null ? null : new LoadSheet(List.of(), List.of(), 0, 0, 0, 0.06, List.of(), null,
-                                List.of(), null, base.load(), List.of())));
+                states.add(new LoadReport.StateLoads(
+                        c.lift(),
+                        c.booster(),
+                        c.axles(),
+                        "state",
+                        base.verdict(),
+                        null,
+                        base.load() == null
+                                ? null
+                                : new LoadSheet(
+                                        List.of(),
+                                        List.of(),
+                                        0,
+                                        0,
+                                        0,
+                                        0.06,
+                                        List.of(),
+                                        null,
+                                        List.of(),
+                                        null,
+                                        base.load(),
+                                        List.of())));
             }
         }
-        Report report = new Report(plain.cresthaul(), plain.version(), plain.route(), plain.rig(), plain.margins(),
-                plain.uncertainties(), all, findings,
-                new LoadReport(true, 0.02, "s", List.of(), true, states, List.of(), List.of()), plain.reversing(), List.of());
+        Report report = new Report(
+                plain.cresthaul(),
+                plain.version(),
+                plain.route(),
+                plain.rig(),
+                plain.margins(),
+                plain.uncertainties(),
+                all,
+                findings,
+                new LoadReport(true, 0.02, "s", List.of(), true, states, List.of(), List.of()),
+                plain.reversing(),
+                List.of());
         return new PlanCase(route, stance, report, options(random, report), PlanCase.anyJudge(random.nextLong()));
     }
 
@@ -118,7 +167,8 @@ class WeightedPlanTest {
     private static Report.RaiseFinding raise(SplittableRandom random) {
         return random.nextInt(3) > 0
                 ? null
-                : new Report.RaiseFinding(0.05 * random.nextInt(1, 4), 0.02 * random.nextInt(2), 0.05 + 0.005 * random.nextInt(4), 0.05);
+                : new Report.RaiseFinding(
+                        0.05 * random.nextInt(1, 4), 0.02 * random.nextInt(2), 0.05 + 0.005 * random.nextInt(4), 0.05);
     }
 
     private static List<Report.ConfigurationVerdict> configurations(Rig rig, PlaceCheck check) {
@@ -127,8 +177,22 @@ class WeightedPlanTest {
             for (var lift : rig.stances().get(0).liftStates()) {
                 for (var notch : rig.notches()) {
                     String key = lift.word() + "/" + booster.word() + "/" + notch.name();
-                    all.add(new Report.ConfigurationVerdict(key, key, lift.word(), rig.stances().get(0).axlesDown(lift),
-                            booster.word(), notch.name(), notch.offsetM(), "clear", 0, 0, 0, 0, 0, 0, 0,
+                    all.add(new Report.ConfigurationVerdict(
+                            key,
+                            key,
+                            lift.word(),
+                            rig.stances().get(0).axlesDown(lift),
+                            booster.word(),
+                            notch.name(),
+                            notch.offsetM(),
+                            "clear",
+                            0,
+                            0,
+                            0,
+                            0,
+                            0,
+                            0,
+                            0,
                             check.wholeRoute(key).verdict()));
                 }
             }
@@ -144,9 +208,20 @@ class WeightedPlanTest {
         if (report.configurations().stream().anyMatch(c -> c.loads().equals("tight")) && random.nextBoolean()) {
             tight.add(Plan.WHOLE_ROUTE);
         }
-        List<String> aside = report.hazards().stream().map(Report.HazardFindings::id).filter(h -> random.nextInt(10) == 0).toList();
-        return new PlanOptions(PlanTimes.defaults(), List.of(), null, random.nextBoolean(), tight, aside,
-                random.nextInt(4) == 0 ? 0.02 * random.nextInt(4) : null, random.nextInt(3) == 0, List.of());
+        List<String> aside = report.hazards().stream()
+                .map(Report.HazardFindings::id)
+                .filter(h -> random.nextInt(10) == 0)
+                .toList();
+        return new PlanOptions(
+                PlanTimes.defaults(),
+                List.of(),
+                null,
+                random.nextBoolean(),
+                tight,
+                aside,
+                random.nextInt(4) == 0 ? 0.02 * random.nextInt(4) : null,
+                random.nextInt(3) == 0,
+                List.of());
     }
 
     private static List<String> keys(PlanCase it, Plan plan) {
@@ -155,7 +230,8 @@ class WeightedPlanTest {
         keys.add(key);
         for (StoppingPlace stop : it.route().stops()) {
             for (Plan.Step step : plan.steps()) {
-                if (step.change() != null && step.change().stop().equals(stop.place().id())) {
+                if (step.change() != null
+                        && step.change().stop().equals(stop.place().id())) {
                     key = step.change().to().configuration();
                 }
             }
@@ -187,7 +263,8 @@ class WeightedPlanTest {
             assertEquals(best == null, plan.outcome().equals(Plan.BLOCKED), what);
             refused += oracle.changes().refusedInBetween() > 0 ? 1 : 0;
             offRoad += oracle.changes().passedOnlyOffRoad() > 0 ? 1 : 0;
-            instead += it.route().hazards().stream().anyMatch(h -> h instanceof Stretch s && s.replacesOthers()) ? 1 : 0;
+            instead +=
+                    it.route().hazards().stream().anyMatch(h -> h instanceof Stretch s && s.replacesOthers()) ? 1 : 0;
             if (best != null) {
                 assertEquals(best.seconds(), plan.seconds(), what);
                 assertEquals(best.changes(), plan.changes(), what);
@@ -199,11 +276,19 @@ class WeightedPlanTest {
                 both += up && plan.changes() > 0 ? 1 : 0;
             }
         }
-        System.out.println(CASES + " cases, " + open + " open, " + changed + " changed, " + refused + " with a change no order of which"
-                + " is sound, " + offRoad + " with one that is off the road alone, " + instead + " with limits instead, " + raised
+        System.out.println(CASES + " cases, " + open + " open, " + changed + " changed, " + refused
+                + " with a change no order of which"
+                + " is sound, " + offRoad + " with one that is off the road alone, " + instead
+                + " with limits instead, " + raised
                 + " raised, " + both + " raised and changed");
-        assertTrue(open > CASES / 5 && changed > CASES / 50 && refused > CASES / 20 && offRoad > CASES / 50 && instead > CASES / 4
-                        && raised > CASES / 20 && both > CASES / 100,
+        assertTrue(
+                open > CASES / 5
+                        && changed > CASES / 50
+                        && refused > CASES / 20
+                        && offRoad > CASES / 50
+                        && instead > CASES / 4
+                        && raised > CASES / 20
+                        && both > CASES / 100,
                 open + " " + changed + " " + refused + " " + offRoad + " " + instead + " " + raised + " " + both);
     }
 }

@@ -32,8 +32,8 @@ import org.cresthaul.road.SurveyedPoint;
 import org.junit.jupiter.api.Test;
 
 /**
- * Roads whose gaps follow by hand. A lowbed with a level deck {@value #DECK_M} m over the road and {@value #WIDTH_M} m wide;
- * the tractor's underside is 0.5 m high, every wheel stands {@value #HALF_TRACK_M} m beside the middle.
+ * Roads whose gaps follow by hand. A lowbed with a level deck {@value #DECK_M} m over the road and {@value #WIDTH_M} m
+ * wide; the tractor's underside is 0.5 m high, every wheel stands {@value #HALF_TRACK_M} m beside the middle.
  */
 class AcrossRoadHandTest {
     private static final double DECK_M = 0.3;
@@ -59,7 +59,8 @@ class AcrossRoadHandTest {
     @Test
     void anEdgeOnACrossfallIsAsHighAsTheMiddleOfALevelRoad() {
         // A surface 5 % up to the right over lines that are not evenly spread.
-        assertEquals(DECK_M, least(all((s, y) -> 0.05 * y, -1.5, -0.2, 0.9, 1.7)).gapM(), EXACT_M);
+        assertEquals(
+                DECK_M, least(all((s, y) -> 0.05 * y, -1.5, -0.2, 0.9, 1.7)).gapM(), EXACT_M);
     }
 
     @Test
@@ -74,7 +75,8 @@ class AcrossRoadHandTest {
 
     @Test
     void aCrownTakesWhatItStandsOverTheWheels() {
-        // Wheels at 0.95 m stand 2 % of that below the crown; half a foot to a side the frame rolls, and the crown comes nearer
+        // Wheels at 0.95 m stand 2 % of that below the crown; half a foot to a side the frame rolls, and the crown
+        // comes nearer
         // to the side that rolls up.
         Told told = least(all((s, y) -> -0.02 * Math.abs(y), -2, 0, 2));
         assertEquals(DECK_M - 0.02 * HALF_TRACK_M, told.gapM(), EXACT_M);
@@ -85,7 +87,8 @@ class AcrossRoadHandTest {
     void aLineThatLiesBelowItsNeighborsIsNotLookedAt() {
         List<Told> all = all((s, y) -> 0.02 * Math.abs(y), -2, 0, 2);
         assertTrue(all.stream().allMatch(t -> t.place.name().endsWith("edge")), all.toString());
-        // Half a foot to the right both wheels stand as high together as on the line, and the frame rolls up to the right. So the
+        // Half a foot to the right both wheels stand as high together as on the line, and the frame rolls up to the
+        // right. So the
         // left edge comes down by its arm times that, over ground that is 2 % of half a foot lower than on the line.
         double driven = AcrossRoad.DRIVEN_OFF_M;
         double ground = 0.02 * (0.5 * WIDTH_M - driven);
@@ -95,11 +98,15 @@ class AcrossRoadHandTest {
 
     @Test
     void whereACrossfallBeginsTheFrameMayRollOrNot() {
-        // Level at first, then 2 % down to the right, the middle as high as before: posture along the road is level all the way.
-        // With some axle on the slope a frame may roll 2 %: its right edge comes down by 2 % of half its width over ground that
+        // Level at first, then 2 % down to the right, the middle as high as before: posture along the road is level all
+        // the way.
+        // With some axle on the slope a frame may roll 2 %: its right edge comes down by 2 % of half its width over
+        // ground that
         // is level still. Or it may not: then the left ground comes up as much.
         DoubleBinaryOperator warp = (s, y) -> -0.02 * y * Math.min(1, Math.max(0, s / 3));
-        List<Told> onLine = all(warp, -1.6, 0, 1.6).stream().filter(t -> t.place.drivenRightM() == 0).toList();
+        List<Told> onLine = all(warp, -1.6, 0, 1.6).stream()
+                .filter(t -> t.place.drivenRightM() == 0)
+                .toList();
         double hand = DECK_M - 0.02 * 0.5 * WIDTH_M;
         assertEquals(hand, at(onLine, "right edge"), EXACT_M);
         assertEquals(hand, at(onLine, "left edge"), EXACT_M);
@@ -107,15 +114,20 @@ class AcrossRoadHandTest {
 
     @Test
     void whatLiesOutsideOfTheLinesIsTakenAsHighAsThey() {
-        // Lines 1 m to either side: beyond them nobody looked, and the search goes on level. The right one is a curb's top.
-        DoubleBinaryOperator curb = (s, y) -> y > 0.99 && Math.abs(s) < 0.5 ? 0.1 * Math.max(0, 1 - 2 * Math.abs(s)) : 0;
-        List<Told> onLine = all(curb, -1.1, -1, 0.97, 1.1).stream().filter(t -> t.place.drivenRightM() == 0).toList();
+        // Lines 1 m to either side: beyond them nobody looked, and the search goes on level. The right one is a curb's
+        // top.
+        DoubleBinaryOperator curb =
+                (s, y) -> y > 0.99 && Math.abs(s) < 0.5 ? 0.1 * Math.max(0, 1 - 2 * Math.abs(s)) : 0;
+        List<Told> onLine = all(curb, -1.1, -1, 0.97, 1.1).stream()
+                .filter(t -> t.place.drivenRightM() == 0)
+                .toList();
         assertEquals(DECK_M - 0.1, at(onLine, "right edge"), 1e-6);
     }
 
     @Test
     void everyAxleStandsOnItsOwnTrack() {
-        // 10 % down to both sides from the middle, level along: each axle's middle is 10 % of its half track below its radius.
+        // 10 % down to both sides from the middle, level along: each axle's middle is 10 % of its half track below its
+        // radius.
         Tires steer = new Tires(0.4, 0.3);
         Tires dual = new Tires(0.6, 0.3);
         LevelStance stance = stance(new Widths(2.5, 2.4, dual), steer, new Widths(WIDTH_M, 2.6, dual));
@@ -142,17 +154,24 @@ class AcrossRoadHandTest {
 
     @Test
     void manyLinesAtAnEdgeAreLookedAtFromBothSidesOfIt() {
-        // Ribs 2 cm apart about the right edge, each 5 cm high at one place: more crossings than are driven one by one. The wheels,
+        // Ribs 2 cm apart about the right edge, each 5 cm high at one place: more crossings than are driven one by one.
+        // The wheels,
         // 0.95 m beside the middle, are on the level still half a foot off.
-        double[] offsets = DoubleStream.concat(DoubleStream.of(-1.6, 0),
-                IntStream.rangeClosed(0, 28).mapToDouble(k -> 1.16 + 0.01 * k)).toArray();
+        double[] offsets = DoubleStream.concat(
+                        DoubleStream.of(-1.6, 0), IntStream.rangeClosed(0, 28).mapToDouble(k -> 1.16 + 0.01 * k))
+                .toArray();
         DoubleBinaryOperator ribs = (s, y) -> s == 0 && y > 1 && Math.round(100 * y) % 2 == 1 ? 0.05 : 0;
         List<Told> all = all(ribs, offsets);
-        assertEquals(3, all.stream().mapToDouble(t -> t.place.drivenRightM()).distinct().count());
+        assertEquals(
+                3,
+                all.stream().mapToDouble(t -> t.place.drivenRightM()).distinct().count());
         assertEquals(DECK_M - 0.05, least(all).gapM(), EXACT_M);
         // Half a foot farther right the edge comes over ribs that are outside of it now.
-        double farthest = all.stream().filter(t -> t.place.drivenRightM() == 0)
-                .mapToDouble(t -> t.place.rightM(UnitName.TRAILER)).max().orElseThrow();
+        double farthest = all.stream()
+                .filter(t -> t.place.drivenRightM() == 0)
+                .mapToDouble(t -> t.place.rightM(UnitName.TRAILER))
+                .max()
+                .orElseThrow();
         assertEquals(1.43, farthest, EXACT_M);
         // Few of them, and every way at which the edge crosses one is driven; none counts that is outside.
         List<Told> few = all(ribs, -1.6, 0, 1.16, 1.29, 1.3, 1.35, 1.44);
@@ -161,11 +180,18 @@ class AcrossRoadHandTest {
     }
 
     private static long ways(DoubleBinaryOperator surface, double... offsets) {
-        return all(surface, offsets).stream().mapToDouble(t -> t.place.drivenRightM()).distinct().count();
+        return all(surface, offsets).stream()
+                .mapToDouble(t -> t.place.drivenRightM())
+                .distinct()
+                .count();
     }
 
     private static double at(List<Told> all, String name) {
-        return all.stream().filter(t -> t.place.name().equals(name)).mapToDouble(Told::gapM).min().orElseThrow();
+        return all.stream()
+                .filter(t -> t.place.name().equals(name))
+                .mapToDouble(Told::gapM)
+                .min()
+                .orElseThrow();
     }
 
     private static Told least(List<Told> all) {
@@ -193,14 +219,23 @@ class AcrossRoadHandTest {
             for (int i = -50; i <= 50; i++) {
                 points.add(new SurveyedPoint(0.5 * i, surface.applyAsDouble(0.5 * i, y)));
             }
-            lines.add(RoadProfile.of("at " + y, OptionalDouble.of(y), points, Approach.declared(0, 0), Approach.declared(0, 0)));
+            lines.add(RoadProfile.of(
+                    "at " + y, OptionalDouble.of(y), points, Approach.declared(0, 0), Approach.declared(0, 0)));
         }
         return CrossSection.of(lines).orElseThrow();
     }
 
     private static LevelStance stance(Widths tractor, Tires steerTires, Widths trailer) {
         PlanDimensions plan = new PlanDimensions(
-                tractor, 0.6, 3, steerTires, trailer, OptionalDouble.empty(), 1, Optional.empty(), OptionalDouble.empty());
+                tractor,
+                0.6,
+                3,
+                steerTires,
+                trailer,
+                OptionalDouble.empty(),
+                1,
+                Optional.empty(),
+                OptionalDouble.empty());
         Tractor in = new Tractor(
                 new Axle(0, 0.5),
                 new AxleGroup(List.of(new Axle(-4.5, 0.5), new Axle(-5.8, 0.5)), 0.1, 0.1),

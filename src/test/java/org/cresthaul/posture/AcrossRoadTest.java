@@ -15,8 +15,8 @@ import org.cresthaul.road.Soffit;
 import org.junit.jupiter.api.Test;
 
 /**
- * Gaps under the whole width, random combinations on random three-line roads, against {@link BruteForceRoad}, written from
- * the definitions in docs/model.md.
+ * Gaps under the whole width, random combinations on random three-line roads, against {@link BruteForceRoad}, written
+ * from the definitions in docs/model.md.
  */
 class AcrossRoadTest {
     /** {@code -Dcresthaul.roads=...} draws more. */
@@ -37,12 +37,20 @@ class AcrossRoadTest {
                 .parallel()
                 .mapToObj(i -> compare(RandomRoads.of(RandomCase.SEED + i)))
                 .toList();
-        List<String> failures = outcomes.stream().flatMap(o -> o.failures.stream()).toList();
+        List<String> failures =
+                outcomes.stream().flatMap(o -> o.failures.stream()).toList();
         long compared = outcomes.stream().filter(o -> o.compared > 0).count();
-        System.out.printf("across, seed %d: %d roads, %d places, off by at most %.4f mm; between places at least %.4f mm above%n",
-                RandomCase.SEED, compared, outcomes.stream().mapToInt(Outcome::compared).sum(),
+        System.out.printf(
+                "across, seed %d: %d roads, %d places, off by at most %.4f mm; between places at least %.4f mm above%n",
+                RandomCase.SEED,
+                compared,
+                outcomes.stream().mapToInt(Outcome::compared).sum(),
                 1000 * outcomes.stream().mapToDouble(Outcome::worstM).max().orElseThrow(),
-                1000 * outcomes.stream().mapToDouble(Outcome::lowestBetweenM).min().orElseThrow());
+                1000
+                        * outcomes.stream()
+                                .mapToDouble(Outcome::lowestBetweenM)
+                                .min()
+                                .orElseThrow());
         assertTrue(compared >= 0.9 * CASES, compared + " of " + CASES + " compared");
         assertEquals(List.of(), failures.subList(0, Math.min(12, failures.size())), failures.size() + " failures");
     }
@@ -53,9 +61,13 @@ class AcrossRoadTest {
                 .parallel()
                 .mapToObj(i -> compareUnder(RandomRoads.of(RandomCase.SEED + i)))
                 .toList();
-        List<String> failures = outcomes.stream().flatMap(o -> o.failures.stream()).toList();
+        List<String> failures =
+                outcomes.stream().flatMap(o -> o.failures.stream()).toList();
         long compared = outcomes.stream().filter(o -> o.compared > 0).count();
-        System.out.printf("across, under structures, seed %d: %d roads, off by at most %.4f mm%n", RandomCase.SEED, compared,
+        System.out.printf(
+                "across, under structures, seed %d: %d roads, off by at most %.4f mm%n",
+                RandomCase.SEED,
+                compared,
                 1000 * outcomes.stream().mapToDouble(Outcome::worstM).max().orElseThrow());
         assertTrue(compared >= 0.9 * CASES, compared + " of " + CASES + " compared");
         assertEquals(List.of(), failures.subList(0, Math.min(12, failures.size())), failures.size() + " failures");
@@ -64,7 +76,8 @@ class AcrossRoadTest {
     /** One place of each road, looked at every 2 cm: nowhere less than told, and as told where it is told. */
     private static Outcome compareUnder(RandomRoads c) {
         RoadProfile middle = c.lines().get(1);
-        Soffit soffit = RandomProfiles.soffit(c.random(), middle, RandomRigs.highestM(c.stance()) + c.random().nextDouble(-0.3, 0.5));
+        Soffit soffit = RandomProfiles.soffit(
+                c.random(), middle, RandomRigs.highestM(c.stance()) + c.random().nextDouble(-0.3, 0.5));
         List<RoadPlace> places = new AcrossRoad(CrossSection.of(c.lines()).orElseThrow(), c.stance()).overUnits();
         RoadPlace place = places.get(c.random().nextInt(places.size()));
         Passage passage = new Passage(c.stance(), place, soffit.startM(), soffit.endM());
@@ -122,16 +135,19 @@ class AcrossRoadTest {
             compared++;
             worst = Math.max(worst, Math.abs(engine.valueM() - there));
             if (engine.valueM() > least + PROMISED_M) {
-                failures.add(c.seed() + " " + place.name() + " " + place.drivenRightM() + ": " + engine + " above " + least);
+                failures.add(
+                        c.seed() + " " + place.name() + " " + place.drivenRightM() + ": " + engine + " above " + least);
             }
             double lower = c.stance().trailer().deckSagM() > 0 ? SAG_DRAWN_LOWER_M : 0;
             if (engine.valueM() > there + ROUNDING_M || engine.valueM() < there - lower - ROUNDING_M) {
-                failures.add(c.seed() + " " + place.name() + " " + place.drivenRightM() + ": " + engine + " there " + there);
+                failures.add(
+                        c.seed() + " " + place.name() + " " + place.drivenRightM() + ": " + engine + " there " + there);
             }
         }
         double between = between(c, first, last);
         if (between < told - allowed - PROMISED_M) {
-            failures.add(c.seed() + ": between the places only " + between + ", told " + told + " allowing for " + allowed);
+            failures.add(
+                    c.seed() + ": between the places only " + between + ", told " + told + " allowing for " + allowed);
         }
         return new Outcome(Math.max(1, compared), worst, between - told, failures);
     }
@@ -151,27 +167,36 @@ class AcrossRoadTest {
         for (UnitName unit : UnitName.values()) {
             rightM[unit.ordinal()] = place.rightM(unit);
         }
-        double[] tires = place.raisedTiresRightM().stream().mapToDouble(Double::doubleValue).toArray();
-        return new BruteForceRoad(c.stance(), c.setting(), c.leveling(), c.lines(), c.halfTrackM(), place.drivenRightM())
-                .new Place(rightM, tires);
+        double[] tires = place.raisedTiresRightM().stream()
+                .mapToDouble(Double::doubleValue)
+                .toArray();
+        return new BruteForceRoad(
+                c.stance(), c.setting(), c.leveling(), c.lines(), c.halfTrackM(), place.drivenRightM())
+        .new Place(rightM, tires);
     }
 
-    /** The least found anywhere in the width, driven any way within half a foot, at places that the engine did not choose. */
+    /**
+     * The least found anywhere in the width, driven any way within half a foot, at places that the engine did not
+     * choose.
+     */
     private static double between(RandomRoads c, double first, double last) {
         PlanDimensions plan = c.stance().plan().orElseThrow();
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < 3; i++) {
             double driven = c.random().nextDouble(-AcrossRoad.DRIVEN_OFF_M, AcrossRoad.DRIVEN_OFF_M);
-            double share = c.random().nextBoolean() ? (c.random().nextBoolean() ? 1 : -1) : c.random().nextDouble(-1, 1);
+            double share = c.random().nextBoolean()
+                    ? (c.random().nextBoolean() ? 1 : -1)
+                    : c.random().nextDouble(-1, 1);
             double[] rightM = {
                 share * plan.tractor().bodyM() / 2,
                 share * plan.trailer().bodyM() / 2,
                 share * plan.booster().map(b -> b.bodyM() / 2).orElse(0.0)
             };
             double outer = plan.trailer().tiresM() / 2;
-            double tire = (c.random().nextBoolean() ? 1 : -1) * (outer - c.random().nextDouble() * plan.trailer().tires().treadM());
+            double tire = (c.random().nextBoolean() ? 1 : -1)
+                    * (outer - c.random().nextDouble() * plan.trailer().tires().treadM());
             Place place = new BruteForceRoad(c.stance(), c.setting(), c.leveling(), c.lines(), c.halfTrackM(), driven)
-                    .new Place(rightM, new double[] {tire});
+            .new Place(rightM, new double[] {tire});
             least = Math.min(least, place.least(first, last, STEP_M));
         }
         return least;

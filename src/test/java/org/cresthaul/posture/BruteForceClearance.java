@@ -76,8 +76,7 @@ final class BruteForceClearance {
         units = soffit == null ? undersides(stance, setting) : topsides(stance, setting);
     }
 
-    static BruteForceClearance overGround(
-            LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile) {
+    static BruteForceClearance overGround(LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile) {
         return new BruteForceClearance(stance, setting, leveling, profile, null);
     }
 
@@ -118,7 +117,7 @@ final class BruteForceClearance {
                 case TRAILING -> booster.add(Line.of(b.topside()));
                 case CLOSE_COUPLED -> trailer.add(Line.of(b.topside().shiftedBy(closeCoupledShiftM(b))));
                 case CARRIED -> trailer.add(Line.of(b.carried().orElseThrow()));
-                case NONE -> { }
+                case NONE -> {}
             }
         });
         return List.of(List.of(Line.of(stance.tractor().topside())), trailer, booster);
@@ -166,7 +165,8 @@ final class BruteForceClearance {
     }
 
     private static double sagAtM(Trailer trailer, double x) {
-        double t = (trailer.deckFront().xM() - x) / (trailer.deckFront().xM() - trailer.deckRear().xM());
+        double t = (trailer.deckFront().xM() - x)
+                / (trailer.deckFront().xM() - trailer.deckRear().xM());
         return t <= 0 || t >= 1 ? 0 : 4 * trailer.deckSagM() * t * (1 - t);
     }
 
@@ -297,9 +297,8 @@ final class BruteForceClearance {
      */
     Least least(double accuracyM) {
         double length = slopes.toM() - slopes.fromM();
-        double coarse = soffit == null
-                ? COARSE_STEP_M
-                : Math.min(COARSE_STEP_M, 0.8 * (soffit.endM() - soffit.startM()));
+        double coarse =
+                soffit == null ? COARSE_STEP_M : Math.min(COARSE_STEP_M, 0.8 * (soffit.endM() - soffit.startM()));
         int steps = (int) Math.ceil(length / coarse);
         double best = Double.POSITIVE_INFINITY;
         double where = slopes.fromM();
@@ -369,8 +368,7 @@ final class BruteForceClearance {
         }
         for (int unit = 0; unit < 3; unit++) {
             double most = slopes.bound(unit, span.from, span.to) * (middle - span.from) + 1e-9;
-            if (Math.abs(gaps[unit] - span.gapsFrom[unit]) > most
-                    || Math.abs(gaps[unit] - span.gapsTo[unit]) > most) {
+            if (Math.abs(gaps[unit] - span.gapsFrom[unit]) > most || Math.abs(gaps[unit] - span.gapsTo[unit]) > most) {
                 throw new IllegalStateException("the bound on slopes does not hold between " + span.from + " and "
                         + span.to + " m for unit " + unit + ": " + span.gapsFrom[unit] + ", " + gaps[unit] + ", "
                         + span.gapsTo[unit] + " m with a bound of " + most + " m");

@@ -71,11 +71,14 @@ final class BruteForcePosture {
         Trailer trailer = stance.trailer();
         downAxles = listDownAxles();
         Axle valveAxle = trailer.axles().axles().get(trailer.valveAxle());
-        double turn = (setting.notchOffsetM() + setting.frontRaiseM()) / (trailer.deckFront().xM() - valveAxle.xM());
+        double turn = (setting.notchOffsetM() + setting.frontRaiseM())
+                / (trailer.deckFront().xM() - valveAxle.xM());
         kingpin = new FramePoint(
                 trailer.kingpinXM(),
                 stance.tractor().fifthWheel().hM() - turn * (trailer.kingpinXM() - valveAxle.xM()));
-        double secondary = setting.lift() == LiftState.UP ? trailer.liftAxle().orElseThrow().secondaryRiseM() : 0;
+        double secondary = setting.lift() == LiftState.UP
+                ? trailer.liftAxle().orElseThrow().secondaryRiseM()
+                : 0;
         valveTravelM = -(secondary + setting.rearRaiseM());
     }
 
@@ -86,7 +89,9 @@ final class BruteForcePosture {
         BruteForcePosture level = new BruteForcePosture(
                 stance, setting, Leveling.SETTLED, PlainGround.of(RoadProfile.level()), null, Double.NaN);
         Frame trailer = level.trailerFrame(level.tractorFrame(0));
-        return sumM(level.travelsM(trailer, level.downAxles), stance.trailer().axles().reboundM());
+        return sumM(
+                level.travelsM(trailer, level.downAxles),
+                stance.trailer().axles().reboundM());
     }
 
     private List<Axle> listDownAxles() {
@@ -94,7 +99,8 @@ final class BruteForcePosture {
         List<Axle> down = new ArrayList<>(setting.lift() == LiftState.UP ? all.subList(0, all.size() - 1) : all);
         if (setting.booster() == BoosterState.CLOSE_COUPLED) {
             Booster booster = stance.booster().orElseThrow();
-            down.add(new Axle(booster.closeCoupledAxleXM().orElseThrow(), booster.axle().radiusM()));
+            down.add(new Axle(
+                    booster.closeCoupledAxleXM().orElseThrow(), booster.axle().radiusM()));
         }
         return down;
     }
@@ -141,7 +147,8 @@ final class BruteForcePosture {
             Frame frame = Frame.through(steer.xM(), steer.radiusM(), steerM, steerZM, p);
             double[] travels = travelsM(frame, drive);
             return Math.max(
-                    sumM(travels, tractor.drive().reboundM()), largestM(travels) - tractor.drive().jounceM());
+                    sumM(travels, tractor.drive().reboundM()),
+                    largestM(travels) - tractor.drive().jounceM());
         });
         return Frame.through(steer.xM(), steer.radiusM(), steerM, steerZM, pitch);
     }
@@ -150,8 +157,7 @@ final class BruteForcePosture {
         FramePoint fifthWheel = stance.tractor().fifthWheel();
         double x = tractor.worldXM(fifthWheel.xM(), fifthWheel.hM());
         double z = tractor.worldZM(fifthWheel.xM(), fifthWheel.hM());
-        double pitch =
-                largestPitch(p -> trailerExcessM(Frame.through(kingpin.xM(), kingpin.hM(), x, z, p)));
+        double pitch = largestPitch(p -> trailerExcessM(Frame.through(kingpin.xM(), kingpin.hM(), x, z, p)));
         return Frame.through(kingpin.xM(), kingpin.hM(), x, z, pitch);
     }
 
@@ -247,8 +253,8 @@ final class BruteForcePosture {
         double travel = 0;
         for (int step = 0; step < 200; step++) {
             double h = axle.radiusM() + travel;
-            double miss = ground.wheelCenterM(frame.worldXM(axle.xM(), h), axle.radiusM())
-                    - frame.worldZM(axle.xM(), h);
+            double miss =
+                    ground.wheelCenterM(frame.worldXM(axle.xM(), h), axle.radiusM()) - frame.worldZM(axle.xM(), h);
             travel += miss / frame.cos();
             if (Math.abs(miss) < 1e-11) {
                 return travel;
@@ -330,10 +336,18 @@ final class BruteForcePosture {
         Trailer trailer = stance.trailer();
         wheels.add(wheelAt(standing.tractor(), tractor.steer(), 0, Stand.RIDING, Double.POSITIVE_INFINITY));
         for (Axle axle : tractor.drive().axles()) {
-            wheels.add(sprung(standing.tractor(), axle, tractor.drive().jounceM(), tractor.drive().reboundM()));
+            wheels.add(sprung(
+                    standing.tractor(),
+                    axle,
+                    tractor.drive().jounceM(),
+                    tractor.drive().reboundM()));
         }
         for (Axle axle : downAxles) {
-            wheels.add(sprung(standing.trailer(), axle, trailer.axles().jounceM(), trailer.axles().reboundM()));
+            wheels.add(sprung(
+                    standing.trailer(),
+                    axle,
+                    trailer.axles().jounceM(),
+                    trailer.axles().reboundM()));
         }
         if (setting.lift() == LiftState.UP) {
             wheels.add(wheelAt(
@@ -381,7 +395,6 @@ final class BruteForcePosture {
 
     private static Wheel wheelAt(Frame frame, Axle axle, double travelM, Stand stand, double marginM) {
         double h = axle.radiusM() + travelM;
-        return new Wheel(
-                frame.worldXM(axle.xM(), h), frame.worldZM(axle.xM(), h), axle.radiusM(), stand, marginM);
+        return new Wheel(frame.worldXM(axle.xM(), h), frame.worldZM(axle.xM(), h), axle.radiusM(), stand, marginM);
     }
 }

@@ -17,8 +17,9 @@ import org.cresthaul.road.SurveyedPoint;
 
 /**
  * Gaps across a road from the definitions, for checking the engine: ground straight between neighboring lines and level
- * outside of them, left and right wheels of every axle {@code halfTrackM} beside the middle, every unit rolled by any angle
- * between the least and the greatest that an axle stands at. Shares with the engine only the values of rig and survey.
+ * outside of them, left and right wheels of every axle {@code halfTrackM} beside the middle, every unit rolled by any
+ * angle between the least and the greatest that an axle stands at. Shares with the engine only the values of rig and
+ * survey.
  */
 final class BruteForceRoad {
     private final LevelStance stance;
@@ -47,15 +48,24 @@ final class BruteForceRoad {
         this.halfTrackM = halfTrackM;
         this.drivenRightM = drivenRightM;
         List<RoadProfile> sorted = new ArrayList<>(profiles);
-        sorted.sort((a, b) -> Double.compare(a.offsetM().orElseThrow(), b.offsetM().orElseThrow()));
+        sorted.sort(
+                (a, b) -> Double.compare(a.offsetM().orElseThrow(), b.offsetM().orElseThrow()));
         offsetM = sorted.stream().mapToDouble(l -> l.offsetM().orElseThrow()).toArray();
-        slopeBefore = sorted.stream().mapToDouble(l -> PlainGround.of(l).slopeBefore()).average().orElseThrow();
-        slopeAfter = sorted.stream().mapToDouble(l -> PlainGround.of(l).slopeAfter()).average().orElseThrow();
-        lines = sorted.stream().map(l -> new PlainGround(l.points(), slopeBefore, slopeAfter)).toList();
+        slopeBefore = sorted.stream()
+                .mapToDouble(l -> PlainGround.of(l).slopeBefore())
+                .average()
+                .orElseThrow();
+        slopeAfter = sorted.stream()
+                .mapToDouble(l -> PlainGround.of(l).slopeAfter())
+                .average()
+                .orElseThrow();
+        lines = sorted.stream()
+                .map(l -> new PlainGround(l.points(), slopeBefore, slopeAfter))
+                .toList();
         left = lineAt(drivenRightM - halfTrackM);
         right = lineAt(drivenRightM + halfTrackM);
-        posture = new BruteForcePosture(stance, setting, leveling,
-                (x, r) -> (left.wheelCenterM(x, r) + right.wheelCenterM(x, r)) / 2);
+        posture = new BruteForcePosture(
+                stance, setting, leveling, (x, r) -> (left.wheelCenterM(x, r) + right.wheelCenterM(x, r)) / 2);
         undersides = BruteForceClearance.undersides(stance, setting);
         topsides = BruteForceClearance.topsides(stance, setting);
     }
@@ -108,7 +118,8 @@ final class BruteForceRoad {
         Frame[] frames = {stand.standing.tractor(), stand.standing.trailer(), stand.standing.booster()};
         double least = Double.POSITIVE_INFINITY;
         for (int unit = 0; unit < 3; unit++) {
-            for (BruteForceClearance.Line line : frames[unit] == null ? List.<BruteForceClearance.Line>of() : topsides.get(unit)) {
+            for (BruteForceClearance.Line line :
+                    frames[unit] == null ? List.<BruteForceClearance.Line>of() : topsides.get(unit)) {
                 least = Math.min(least, BruteForceClearance.gapUnderM(soffit, frames[unit], line));
             }
         }
@@ -121,7 +132,8 @@ final class BruteForceRoad {
         double most = Double.NEGATIVE_INFINITY;
         for (Wheel wheel : posture.wheels(standing)) {
             if (wheel.stand() != BruteForcePosture.Stand.LIFTED) {
-                double roll = (right.wheelCenterM(wheel.xM(), wheel.radiusM()) - left.wheelCenterM(wheel.xM(), wheel.radiusM()))
+                double roll = (right.wheelCenterM(wheel.xM(), wheel.radiusM())
+                                - left.wheelCenterM(wheel.xM(), wheel.radiusM()))
                         / (2 * halfTrackM);
                 least = Math.min(least, roll);
                 most = Math.max(most, roll);
@@ -140,8 +152,12 @@ final class BruteForceRoad {
         Place(double[] rightM, double[] tiresRightM) {
             this.rightM = rightM;
             this.tiresRightM = tiresRightM;
-            ground = Arrays.stream(rightM).mapToObj(y -> lineAt(drivenRightM + y)).toList();
-            tireGround = Arrays.stream(tiresRightM).mapToObj(y -> lineAt(drivenRightM + y)).toList();
+            ground = Arrays.stream(rightM)
+                    .mapToObj(y -> lineAt(drivenRightM + y))
+                    .toList();
+            tireGround = Arrays.stream(tiresRightM)
+                    .mapToObj(y -> lineAt(drivenRightM + y))
+                    .toList();
         }
 
         /** The smallest gap there at one position. */
@@ -150,19 +166,26 @@ final class BruteForceRoad {
             Frame[] frames = {stand.standing.tractor(), stand.standing.trailer(), stand.standing.booster()};
             double least = Double.POSITIVE_INFINITY;
             for (int unit = 0; unit < 3; unit++) {
-                for (BruteForceClearance.Line line : frames[unit] == null ? List.<BruteForceClearance.Line>of() : undersides.get(unit)) {
-                    least = Math.min(least,
-                            BruteForceClearance.gapOverM(ground.get(unit), frames[unit], line) + stand.riseM(rightM[unit]));
+                for (BruteForceClearance.Line line :
+                        frames[unit] == null ? List.<BruteForceClearance.Line>of() : undersides.get(unit)) {
+                    least = Math.min(
+                            least,
+                            BruteForceClearance.gapOverM(ground.get(unit), frames[unit], line)
+                                    + stand.riseM(rightM[unit]));
                 }
             }
             if (setting.lift() == LiftState.UP) {
                 List<Axle> axles = stance.trailer().axles().axles();
                 Axle tire = axles.get(axles.size() - 1);
-                double h = tire.radiusM() + stance.trailer().liftAxle().orElseThrow().gapM();
+                double h = tire.radiusM()
+                        + stance.trailer().liftAxle().orElseThrow().gapM();
                 double x = frames[1].worldXM(tire.xM(), h);
                 for (int i = 0; i < tiresRightM.length; i++) {
-                    least = Math.min(least, frames[1].worldZM(tire.xM(), h) + stand.riseM(tiresRightM[i])
-                            - tireGround.get(i).wheelCenterM(x, tire.radiusM()));
+                    least = Math.min(
+                            least,
+                            frames[1].worldZM(tire.xM(), h)
+                                    + stand.riseM(tiresRightM[i])
+                                    - tireGround.get(i).wheelCenterM(x, tire.radiusM()));
                 }
             }
             return least;

@@ -28,10 +28,10 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
- * The gap between coupled units from the definitions of docs/model.md, section 8a, for checking the engine: every unit's
- * filled outlines are placed in the world by plain rotation at many positions, and the library of planar geometry that the
- * engine's vertical part does not use says how far they are apart. Written without the engine's idea that the bend alone
- * decides.
+ * The gap between coupled units from the definitions of docs/model.md, section 8a, for checking the engine: every
+ * unit's filled outlines are placed in the world by plain rotation at many positions, and the library of planar
+ * geometry that the engine's vertical part does not use says how far they are apart. Written without the engine's idea
+ * that the bend alone decides.
  */
 final class BruteForceUnits {
     private static final GeometryFactory PLANE = new GeometryFactory();
@@ -109,7 +109,8 @@ final class BruteForceUnits {
             }
             Double below = done.floor(look.steerM());
             Double above = done.ceiling(look.steerM());
-            if (below != null && look.steerM() - below < COARSE_M || above != null && above - look.steerM() < COARSE_M) {
+            if (below != null && look.steerM() - below < COARSE_M
+                    || above != null && above - look.steerM() < COARSE_M) {
                 continue;
             }
             done.add(look.steerM());
@@ -156,8 +157,15 @@ final class BruteForceUnits {
             List<Geometry> last = placed(booster, standing.booster());
             gap = Math.min(gap, gap(rear, last, joint));
             if (raisedTire != null) {
-                gap = Math.min(gap, gap(standing.trailer(), raisedTire.xM(), raisedTire.radiusM() + raisedM,
-                        raisedTire.radiusM(), last, joint));
+                gap = Math.min(
+                        gap,
+                        gap(
+                                standing.trailer(),
+                                raisedTire.xM(),
+                                raisedTire.radiusM() + raisedM,
+                                raisedTire.radiusM(),
+                                last,
+                                joint));
             }
         }
         return new Least(gap, steerM, gap <= 0);
@@ -181,8 +189,7 @@ final class BruteForceUnits {
         return least;
     }
 
-    private static double gap(
-            Frame frame, double xM, double hM, double radiusM, List<Geometry> others, Reach reach) {
+    private static double gap(Frame frame, double xM, double hM, double radiusM, List<Geometry> others, Reach reach) {
         Geometry center = PLANE.createPoint(new Coordinate(frame.worldXM(xM, hM), frame.worldZM(xM, hM)));
         double least = Double.POSITIVE_INFINITY;
         for (Geometry other : others) {
@@ -217,7 +224,10 @@ final class BruteForceUnits {
         }
     }
 
-    /** Whether any point of some lines lies in a filled outline, which may cross itself where a load dips below the deck. */
+    /**
+     * Whether any point of some lines lies in a filled outline, which may cross itself where a load dips below the
+     * deck.
+     */
     private static boolean holds(Geometry drawn, Geometry points) {
         for (Coordinate c : points.getCoordinates()) {
             if (RayCrossingCounter.locatePointInRing(c, drawn.getCoordinates()) == Location.INTERIOR) {
@@ -246,7 +256,10 @@ final class BruteForceUnits {
     private static Polygon halfPlane(double xM, boolean ahead) {
         double far = ahead ? 1000 : -1000;
         return PLANE.createPolygon(new Coordinate[] {
-            new Coordinate(xM, -100), new Coordinate(far, -100), new Coordinate(far, 100), new Coordinate(xM, 100),
+            new Coordinate(xM, -100),
+            new Coordinate(far, -100),
+            new Coordinate(far, 100),
+            new Coordinate(xM, 100),
             new Coordinate(xM, -100)
         });
     }
@@ -300,7 +313,9 @@ final class BruteForceUnits {
         return t <= 0 || t >= 1 ? p : new FramePoint(p.xM(), p.hM() - 4 * trailer.deckSagM() * t * (1 - t), p.part());
     }
 
-    /** A load down to the topside under it; beyond the trailer's end down to its drawn face, or to the topside's end. */
+    /**
+     * A load down to the topside under it; beyond the trailer's end down to its drawn face, or to the topside's end.
+     */
     private static Polygon filled(Outline load, Outline topside) {
         List<Coordinate> ring = new ArrayList<>();
         List<FramePoint> points = load.points();
@@ -309,7 +324,11 @@ final class BruteForceUnits {
         double front = topside.frontXM();
         double rear = topside.rearXM();
         if (load.frontXM() > front) {
-            double low = points.stream().filter(p -> p.xM() >= front).mapToDouble(FramePoint::hM).min().orElseThrow();
+            double low = points.stream()
+                    .filter(p -> p.xM() >= front)
+                    .mapToDouble(FramePoint::hM)
+                    .min()
+                    .orElseThrow();
             boolean face = points.get(n - 1).xM() == points.get(n - 2).xM();
             double bottom = face ? low : Math.min(low, heightAt(topside, front));
             ring.add(new Coordinate(load.frontXM(), bottom));
@@ -321,10 +340,14 @@ final class BruteForceUnits {
         if (from < to) {
             under.add(from);
             under.add(to);
-            topside.points().stream().map(FramePoint::xM).filter(x -> x > from && x < to).forEach(under::add);
+            topside.points().stream()
+                    .map(FramePoint::xM)
+                    .filter(x -> x > from && x < to)
+                    .forEach(under::add);
         }
         for (double x : under) {
-            List<FramePoint> at = topside.points().stream().filter(p -> p.xM() == x).toList();
+            List<FramePoint> at =
+                    topside.points().stream().filter(p -> p.xM() == x).toList();
             if (at.isEmpty()) {
                 ring.add(new Coordinate(x, heightAt(topside, x)));
             }
@@ -333,7 +356,11 @@ final class BruteForceUnits {
             }
         }
         if (load.rearXM() < rear) {
-            double low = points.stream().filter(p -> p.xM() <= rear).mapToDouble(FramePoint::hM).min().orElseThrow();
+            double low = points.stream()
+                    .filter(p -> p.xM() <= rear)
+                    .mapToDouble(FramePoint::hM)
+                    .min()
+                    .orElseThrow();
             boolean face = points.get(0).xM() == points.get(1).xM();
             double bottom = face ? low : Math.min(low, topside.points().get(0).hM());
             ring.add(new Coordinate(Math.min(rear, load.frontXM()), bottom));

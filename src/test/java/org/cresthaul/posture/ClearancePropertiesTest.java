@@ -26,8 +26,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * What must hold for every combination on every road, whatever the numbers are. Two answers for one passage need not be
- * the same double: each promises that the truth lies between its value less {@code provenWithinM} and its value, so
- * two that mean the same passage must overlap.
+ * the same double: each promises that the truth lies between its value less {@code provenWithinM} and its value, so two
+ * that mean the same passage must overlap.
  */
 class ClearancePropertiesTest {
     private static final int CASES = 200;
@@ -72,8 +72,7 @@ class ClearancePropertiesTest {
     void movingTheDatumChangesNothing() {
         cases().forEach(c -> {
             double byM = c.random().nextDouble(-500, 3000);
-            UnaryOperator<SurveyedPoint> move =
-                    p -> new SurveyedPoint(p.distanceM(), p.elevationM() + byM);
+            UnaryOperator<SurveyedPoint> move = p -> new SurveyedPoint(p.distanceM(), p.elevationM() + byM);
             RoadProfile moved = Redrawn.mapped(c.profile(), move);
             assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), moved));
             assertSameTruth(
@@ -88,8 +87,7 @@ class ClearancePropertiesTest {
     void movingTheChainageOriginChangesNothing() {
         cases().forEach(c -> {
             double byM = c.random().nextDouble(-2000, 60_000);
-            UnaryOperator<SurveyedPoint> move =
-                    p -> new SurveyedPoint(p.distanceM() + byM, p.elevationM());
+            UnaryOperator<SurveyedPoint> move = p -> new SurveyedPoint(p.distanceM() + byM, p.elevationM());
             RoadProfile moved = Redrawn.mapped(c.profile(), move);
             assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), moved));
             assertSameTruth(
@@ -103,7 +101,8 @@ class ClearancePropertiesTest {
     @Test
     void splittingSegmentsChangesNothing() {
         cases().forEach(c -> {
-            RoadProfile split = Redrawn.withPoints(c.profile(), Redrawn.split(c.profile().points(), c.random(), 3));
+            RoadProfile split =
+                    Redrawn.withPoints(c.profile(), Redrawn.split(c.profile().points(), c.random(), 3));
             Soffit splitSoffit = Soffit.of(Redrawn.split(Redrawn.points(c.soffit()), c.random(), 3));
             assertTrue(split.points().size() > c.profile().points().size());
             assertSameTruth(c + " ground", ground(c, c.stance(), c.profile()), ground(c, c.stance(), split));
@@ -147,8 +146,12 @@ class ClearancePropertiesTest {
                     overhead(c, moved, c.profile(), c.soffit()));
             PostureSolver one = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             PostureSolver other = new PostureSolver(moved, c.setting(), c.leveling(), c.profile());
-            double steerM = c.random().nextDouble(c.profile().startM(), c.profile().endM() + 20);
-            assertEquals(one.at(steerM).trailer().pitchRad(), other.at(steerM).trailer().pitchRad(), 1e-8);
+            double steerM =
+                    c.random().nextDouble(c.profile().startM(), c.profile().endM() + 20);
+            assertEquals(
+                    one.at(steerM).trailer().pitchRad(),
+                    other.at(steerM).trailer().pitchRad(),
+                    1e-8);
         });
     }
 
@@ -221,10 +224,10 @@ class ClearancePropertiesTest {
     void loweringTheRoadBetweenTheWheelsMovesNothingAndNeverLowersTheClearance() {
         int[] lowered = {0};
         cases().forEach(c -> {
-            RoadProfile road = Redrawn.withPoints(c.profile(), Redrawn.split(c.profile().points(), c.random(), 12));
+            RoadProfile road =
+                    Redrawn.withPoints(c.profile(), Redrawn.split(c.profile().points(), c.random(), 12));
             double steerM = c.random().nextDouble(road.startM(), road.endM() + 20);
-            CombinationPosture before =
-                    new PostureSolver(c.stance(), c.setting(), c.leveling(), road).at(steerM);
+            CombinationPosture before = new PostureSolver(c.stance(), c.setting(), c.leveling(), road).at(steerM);
             List<SurveyedPoint> points = new ArrayList<>(road.points());
             boolean any = false;
             // The end segments stay: undeclared ground goes on at their slopes.
@@ -237,8 +240,8 @@ class ClearancePropertiesTest {
                 double least = Math.min(p.distanceM() - from, to - p.distanceM());
                 // Never so much that the road would be steeper than a profile may be.
                 double byM = 0.02 * least;
-                boolean flat = Math.abs(slope(points.get(i - 1), p)) < 0.4
-                        && Math.abs(slope(p, points.get(i + 1))) < 0.4;
+                boolean flat =
+                        Math.abs(slope(points.get(i - 1), p)) < 0.4 && Math.abs(slope(p, points.get(i + 1))) < 0.4;
                 if (!underAWheel && flat) {
                     points.set(i, new SurveyedPoint(p.distanceM(), p.elevationM() - byM));
                     any = true;
@@ -246,8 +249,7 @@ class ClearancePropertiesTest {
             }
             if (any) {
                 RoadProfile lower = Redrawn.withPoints(road, points);
-                CombinationPosture after =
-                        new PostureSolver(c.stance(), c.setting(), c.leveling(), lower).at(steerM);
+                CombinationPosture after = new PostureSolver(c.stance(), c.setting(), c.leveling(), lower).at(steerM);
                 assertEquals(before.trailer().pitchRad(), after.trailer().pitchRad(), 1e-9, c.toString());
                 assertEquals(before.tractor().pitchRad(), after.tractor().pitchRad(), 1e-9, c.toString());
                 double was = BruteForceClearance.overGround(c.stance(), c.setting(), c.leveling(), road)
@@ -283,7 +285,10 @@ class ClearancePropertiesTest {
                     .map(p -> new FramePoint(p.xM(), p.hM() + c.random().nextDouble(0, 0.1)))
                     .toList());
             LevelStance lighter = new LevelStance(
-                    "lighter", c.stance().tractor(), Redrawn.withUnderside(t, higher), c.stance().booster());
+                    "lighter",
+                    c.stance().tractor(),
+                    Redrawn.withUnderside(t, higher),
+                    c.stance().booster());
             assertNotLower(c.toString(), ground(c, c.stance(), c.profile()), ground(c, lighter, c.profile()));
         });
     }
@@ -293,9 +298,13 @@ class ClearancePropertiesTest {
         cases().forEach(c -> {
             Trailer t = c.stance().trailer();
             List<Outline> more = new ArrayList<>(t.load());
-            more.add(TwoWheelBody.line(t.deckRear().xM(), t.deckFront().xM(), c.random().nextDouble(1, 4)));
-            LevelStance loaded =
-                    new LevelStance("loaded", c.stance().tractor(), Redrawn.withLoad(t, more), c.stance().booster());
+            more.add(TwoWheelBody.line(
+                    t.deckRear().xM(), t.deckFront().xM(), c.random().nextDouble(1, 4)));
+            LevelStance loaded = new LevelStance(
+                    "loaded",
+                    c.stance().tractor(),
+                    Redrawn.withLoad(t, more),
+                    c.stance().booster());
             Optional<Clearance> before = overhead(c, c.stance(), c.profile(), c.soffit());
             Optional<Clearance> after = overhead(c, loaded, c.profile(), c.soffit());
             assertTrue(after.isPresent() || before.isEmpty());
@@ -343,16 +352,20 @@ class ClearancePropertiesTest {
                     .booster()
                     .map(b -> b.hingeUpRad() > 1e-6 && b.hingeDownRad() > 1e-6)
                     .orElse(true);
-            double least = Math.min(
-                    Math.min(drive.jounceM(), drive.reboundM()), Math.min(group.jounceM(), group.reboundM()));
+            double least =
+                    Math.min(Math.min(drive.jounceM(), drive.reboundM()), Math.min(group.jounceM(), group.reboundM()));
             if (least < 1e-6 || !hinges) {
                 return;
             }
             for (BoosterState booster : c.stance().boosterStates()) {
                 Setting reference = new Setting(LiftState.DOWN, booster, 0, 0, 0);
                 PostureSolver solver = new PostureSolver(
-                        c.stance(), reference, c.leveling(), RoadProfile.straight(c.random().nextDouble(-0.1, 0.1)));
-                List<WheelPosture> wheels = solver.at(c.random().nextDouble(-50, 50)).wheels();
+                        c.stance(),
+                        reference,
+                        c.leveling(),
+                        RoadProfile.straight(c.random().nextDouble(-0.1, 0.1)));
+                List<WheelPosture> wheels =
+                        solver.at(c.random().nextDouble(-50, 50)).wheels();
                 for (WheelPosture wheel : wheels) {
                     assertEquals(WheelState.RIDING, wheel.state(), c + ": " + wheel);
                     // A close-coupled booster's tire has its own radius, and its axle no travel of its own making.
@@ -377,7 +390,8 @@ class ClearancePropertiesTest {
             for (Leveling leveling : Leveling.values()) {
                 PostureSolver solver = new PostureSolver(c.stance(), setting, leveling, c.profile());
                 for (int k = 0; k < 20; k++) {
-                    double steerM = c.random().nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
+                    double steerM = c.random()
+                            .nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
                     List<WheelPosture> wheels = solver.at(steerM).wheels();
                     boolean trailerStands = wheels.stream()
                             .filter(w -> w.unit() == UnitName.TRAILER)
@@ -385,8 +399,7 @@ class ClearancePropertiesTest {
                     boolean boosterCarries = wheels.stream()
                             .anyMatch(w -> w.unit() == UnitName.BOOSTER && w.state() == WheelState.SOLID);
                     assertTrue(
-                            trailerStands || boosterCarries,
-                            c + ", raised " + raise + " at " + steerM + ": " + wheels);
+                            trailerStands || boosterCarries, c + ", raised " + raise + " at " + steerM + ": " + wheels);
                 }
             }
         });
@@ -398,7 +411,8 @@ class ClearancePropertiesTest {
             PlainGround ground = PlainGround.of(c.profile());
             PostureSolver solver = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             for (int k = 0; k < 20; k++) {
-                double steerM = c.random().nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
+                double steerM = c.random()
+                        .nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
                 for (WheelPosture wheel : solver.at(steerM).wheels()) {
                     double free = wheel.zM() - ground.wheelCenterM(wheel.xM(), wheel.radiusM());
                     if (wheel.state() == WheelState.HANGING) {

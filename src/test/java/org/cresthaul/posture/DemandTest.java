@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * What a search says of demands, held against single positions: there the gap is that of the exact posture (whose own
- * check is {@link EngineAgainstBruteForceTest}) and the need is margin and uncertainty of that one place, as docs/model.md
- * defines them.
+ * check is {@link EngineAgainstBruteForceTest}) and the need is margin and uncertainty of that one place, as
+ * docs/model.md defines them.
  */
 class DemandTest {
     private static final int CASES = 150;
@@ -33,7 +33,8 @@ class DemandTest {
             hold(c, Optional.empty());
             hold(c, Optional.of(c.soffit()));
         }
-        assertTrue(met > CASES / 4 && onlyFree > CASES / 20 && neither > CASES / 4,
+        assertTrue(
+                met > CASES / 4 && onlyFree > CASES / 20 && neither > CASES / 4,
                 () -> "each must occur often: " + met + ", " + onlyFree + ", " + neither);
     }
 
@@ -55,7 +56,8 @@ class DemandTest {
         assertTrue(
                 Math.abs(found.valueM() - least.valueM()) <= SpanSearch.WITHIN_M + ROUNDING_M,
                 () -> c + ": least " + least + ", with demands " + found);
-        Clearance spare = search.leastSpareBelow(soffit, strict, Double.POSITIVE_INFINITY).orElseThrow();
+        Clearance spare =
+                search.leastSpareBelow(soffit, strict, Double.POSITIVE_INFINITY).orElseThrow();
         List<String> failures = new ArrayList<>();
         for (double steerM = passage.firstSteerM(); steerM <= passage.lastSteerM(); steerM += EVERY_M) {
             Optional<Clearance> at = search.at(soffit, steerM);

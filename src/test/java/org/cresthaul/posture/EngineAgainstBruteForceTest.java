@@ -120,8 +120,7 @@ class EngineAgainstBruteForceTest {
     }
 
     /** {@code drawnLowerM}: how much lower than the truth the engine may be for its drawing of the outline. */
-    private static Outcome compare(
-            RandomCase c, Clearance engine, BruteForceClearance brute, double drawnLowerM) {
+    private static Outcome compare(RandomCase c, Clearance engine, BruteForceClearance brute, double drawnLowerM) {
         List<String> failures = new ArrayList<>();
         Least least = brute.least(BRUTE_M);
         double error = engine.valueM() - least.valueM();
@@ -178,8 +177,10 @@ class EngineAgainstBruteForceTest {
     }
 
     private static void report(String what, List<Outcome> outcomes, int expected) {
-        List<String> failures = outcomes.stream().flatMap(o -> o.failures().stream()).toList();
-        double worst = outcomes.stream().mapToDouble(o -> Math.abs(o.errorM())).max().orElseThrow();
+        List<String> failures =
+                outcomes.stream().flatMap(o -> o.failures().stream()).toList();
+        double worst =
+                outcomes.stream().mapToDouble(o -> Math.abs(o.errorM())).max().orElseThrow();
         double above = outcomes.stream().mapToDouble(Outcome::errorM).max().orElseThrow();
         long clear = outcomes.stream().filter(Outcome::clear).count();
         long contact = outcomes.stream().filter(Outcome::contact).count();
@@ -216,7 +217,8 @@ class EngineAgainstBruteForceTest {
             PostureSolver engine = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             RandomGenerator random = c.random();
             for (int k = 0; k < 8; k++) {
-                double steerM = random.nextDouble(c.profile().startM() - 5, c.profile().endM() + 28);
+                double steerM =
+                        random.nextDouble(c.profile().startM() - 5, c.profile().endM() + 28);
                 Standing expected = brute.at(steerM);
                 CombinationPosture actual = engine.at(steerM);
                 String where = c + " at " + steerM + " m: ";
@@ -227,7 +229,11 @@ class EngineAgainstBruteForceTest {
                 } else if (expected.booster() != null) {
                     worst = Math.max(
                             worst,
-                            compare(where + "booster", expected.booster(), actual.booster().orElseThrow(), failures));
+                            compare(
+                                    where + "booster",
+                                    expected.booster(),
+                                    actual.booster().orElseThrow(),
+                                    failures));
                 }
                 compare(where, brute.wheels(expected), actual.wheels(), failures, seen);
                 positions++;

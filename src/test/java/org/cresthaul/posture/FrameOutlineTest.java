@@ -32,7 +32,10 @@ class FrameOutlineTest {
         assertArrayEquals(new double[] {-8, 0}, new double[] {frame.rx[frame.chordOf(0)], frame.fx[frame.chordOf(0)]});
     }
 
-    /** A step's tip given twice stays a vertex: found by a fuzzer, when the two hid each other and the step was not seen. */
+    /**
+     * A step's tip given twice stays a vertex: found by a fuzzer, when the two hid each other and the step was not
+     * seen.
+     */
     @Test
     void aPointGivenTwiceIsOne() {
         FrameOutline once = new FrameOutline(List.of(outline(-4, 0.5, -2, 0.2, 0, 0.5)), 1, GRADE);
@@ -80,7 +83,8 @@ class FrameOutlineTest {
     void atEveryPitchNoPointIsNearerThanItsChordByMoreThanItSays() {
         int stretches = 0;
         for (int i = 0; i < OUTLINES; i++) {
-            RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(RandomCase.SEED + i);
+            RandomGenerator random =
+                    RandomGeneratorFactory.of("L64X128MixRandom").create(RandomCase.SEED + i);
             Outline outline = Redrawn.dented(
                     outline(
                             -9, random.nextDouble(0.3, 0.6),

@@ -18,8 +18,8 @@ import org.cresthaul.road.SurveyedPoint;
 import org.junit.jupiter.api.Test;
 
 /**
- * The least of gap less need over every position, and the need told there, against docs/model.md section 10 written out a
- * second time: points of the undersides every few centimeters, at positions every few centimeters.
+ * The least of gap less need over every position, and the need told there, against docs/model.md section 10 written out
+ * a second time: points of the undersides every few centimeters, at positions every few centimeters.
  */
 class LeastSpareTest {
     private static final int CASES = Integer.getInteger("cresthaul.cases", 240) / 4;
@@ -38,7 +38,8 @@ class LeastSpareTest {
             RandomCase c = RandomCase.of(RandomCase.SEED + 5_000_000 + i);
             Passage passage = new Passage(c.stance(), c.profile());
             PassageSearch search = new PassageSearch(passage, c.setting(), c.leveling());
-            Clearance spare = search.leastSpareBelow(Optional.empty(), DEMAND, Double.POSITIVE_INFINITY).orElseThrow();
+            Clearance spare = search.leastSpareBelow(Optional.empty(), DEMAND, Double.POSITIVE_INFINITY)
+                    .orElseThrow();
             if (!spare.proven()) {
                 continue;
             }
@@ -48,15 +49,17 @@ class LeastSpareTest {
             CombinationPosture there = solver.at(spare.steerM());
             double needM = needM(c, there, spare.unit(), spare.point().xM(), spare.distanceM());
             worstNeed = Math.max(worstNeed, Math.abs(needM - toldNeedM));
-            double gapM = search.at(Optional.empty(), spare.steerM()).orElseThrow().valueM();
+            double gapM =
+                    search.at(Optional.empty(), spare.steerM()).orElseThrow().valueM();
             assertTrue(spare.valueM() + toldNeedM >= gapM - 1e-9, c + ": a gap below the least at its position");
             if (!spare.point().part().equals("raised tire")) {
                 // It is attained, at its own place and no other.
-                Pose pose = switch (spare.unit()) {
-                    case TRACTOR -> there.tractor();
-                    case TRAILER -> there.trailer();
-                    case BOOSTER -> there.booster().orElseThrow();
-                };
+                Pose pose =
+                        switch (spare.unit()) {
+                            case TRACTOR -> there.tractor();
+                            case TRAILER -> there.trailer();
+                            case BOOSTER -> there.booster().orElseThrow();
+                        };
                 double own = pose.worldZM(spare.point()) - c.profile().heightAt(pose.worldXM(spare.point())) - needM;
                 assertEquals(spare.valueM(), own, 1e-6, c + ": " + spare);
             }
@@ -69,19 +72,37 @@ class LeastSpareTest {
             beyond += footing.beyondSurveyM() > 0 ? 1 : 0;
             compared++;
         }
-        System.out.printf("least spare: %d compared, %d beyond the survey, need off by at most %.4f mm%n",
+        System.out.printf(
+                "least spare: %d compared, %d beyond the survey, need off by at most %.4f mm%n",
                 compared, beyond, worstNeed * 1000);
         assertTrue(compared >= 0.98 * CASES && beyond > CASES / 20);
         assertEquals(0, worstNeed, 1e-4);
     }
 
     private static double lowestSpareM(RandomCase c, CombinationPosture posture) {
-        double lowest = lowestSpareM(c, posture, UnitName.TRACTOR, posture.tractor(), c.stance().tractor().underside());
-        lowest = Math.min(lowest,
-                lowestSpareM(c, posture, UnitName.TRAILER, posture.trailer(), c.stance().trailer().underside()));
+        double lowest = lowestSpareM(
+                c,
+                posture,
+                UnitName.TRACTOR,
+                posture.tractor(),
+                c.stance().tractor().underside());
+        lowest = Math.min(
+                lowest,
+                lowestSpareM(
+                        c,
+                        posture,
+                        UnitName.TRAILER,
+                        posture.trailer(),
+                        c.stance().trailer().underside()));
         if (posture.booster().isPresent()) {
-            lowest = Math.min(lowest, lowestSpareM(c, posture, UnitName.BOOSTER, posture.booster().get(),
-                    c.stance().booster().orElseThrow().underside()));
+            lowest = Math.min(
+                    lowest,
+                    lowestSpareM(
+                            c,
+                            posture,
+                            UnitName.BOOSTER,
+                            posture.booster().get(),
+                            c.stance().booster().orElseThrow().underside()));
         }
         return lowest;
     }
@@ -141,7 +162,14 @@ class LeastSpareTest {
     private static double[] weights(LevelStance stance, Setting setting, UnitName unit, double xM) {
         double[] w = new double[4];
         if (unit == UnitName.TRACTOR) {
-            addLever(w, 0, 1, stance.tractor().steer().xM(), xs(stance.tractor().drive().axles()), xM, 1);
+            addLever(
+                    w,
+                    0,
+                    1,
+                    stance.tractor().steer().xM(),
+                    xs(stance.tractor().drive().axles()),
+                    xM,
+                    1);
             return w;
         }
         List<Double> group = xs(stance.trailer().axles().axles());
@@ -163,8 +191,14 @@ class LeastSpareTest {
         double[] lever = new double[2];
         addLever(lever, 0, 1, stance.trailer().kingpinXM(), group, ofTrailer, share);
         w[2] += lever[1];
-        addLever(w, 0, 1, stance.tractor().steer().xM(), xs(stance.tractor().drive().axles()),
-                stance.tractor().fifthWheel().xM(), lever[0]);
+        addLever(
+                w,
+                0,
+                1,
+                stance.tractor().steer().xM(),
+                xs(stance.tractor().drive().axles()),
+                stance.tractor().fifthWheel().xM(),
+                lever[0]);
         return w;
     }
 
@@ -172,7 +206,8 @@ class LeastSpareTest {
         return new ArrayList<>(axles.stream().map(Axle::xM).toList());
     }
 
-    private static void addLever(double[] w, int front, int rear, double at, List<Double> group, double xM, double share) {
+    private static void addLever(
+            double[] w, int front, int rear, double at, List<Double> group, double xM, double share) {
         double most = 0;
         double other = 0;
         for (double axle : group) {

@@ -50,8 +50,8 @@ final class PassageSlopes {
         reach(0, -steerX, List.of(tractor.underside(), tractor.topside()), tractorAxles);
         double driveX = tractor.drive().axles().get(0).xM();
         double fifthWheelX = tractor.fifthWheel().xM();
-        weights[0] = Math.max(
-                lever(steerX, driveX, 1, steerX + rearM[0]), lever(steerX, driveX, 1, steerX + frontM[0]));
+        weights[0] =
+                Math.max(lever(steerX, driveX, 1, steerX + rearM[0]), lever(steerX, driveX, 1, steerX + frontM[0]));
         double atFifthWheel = lever(steerX, driveX, 1, fifthWheelX);
 
         double trailerToRoad = fifthWheelX - steerX - trailer.kingpinXM();
@@ -64,7 +64,8 @@ final class PassageSlopes {
                 double shift = b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
                 outlines.add(b.underside().shiftedBy(shift));
                 outlines.add(b.topside().shiftedBy(shift));
-                axles.add(new Axle(b.closeCoupledAxleXM().orElseThrow(), b.axle().radiusM()));
+                axles.add(
+                        new Axle(b.closeCoupledAxleXM().orElseThrow(), b.axle().radiusM()));
             } else if (setting.booster() == BoosterState.CARRIED) {
                 outlines.add(b.carried().orElseThrow());
             }
@@ -160,8 +161,8 @@ final class PassageSlopes {
         }
         // At the very end of a soffit the segment looked up lies outside it, level: that only widens the bound.
         double grade = (most + least) / 2;
-        double against = Math.max(
-                Math.abs(soffit.mostSlope(from, to) - grade), Math.abs(soffit.leastSlope(from, to) - grade));
+        double against =
+                Math.max(Math.abs(soffit.mostSlope(from, to) - grade), Math.abs(soffit.leastSlope(from, to) - grade));
         return SAFETY * (weights[unit] * stray + against);
     }
 }

@@ -24,7 +24,8 @@ class PathBowTest {
         double narrowed = 0;
         double all = 0;
         for (int i = 0; i < WINDOWS; i++) {
-            RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(RandomCase.SEED + i);
+            RandomGenerator random =
+                    RandomGeneratorFactory.of("L64X128MixRandom").create(RandomCase.SEED + i);
             RoadProfile ground = RandomProfiles.profile(random);
             RolledProfile path = new RolledProfile(ground, random.nextDouble(0.3, 0.6));
             double from = random.nextDouble(ground.startM() - 3, ground.endM());

@@ -56,8 +56,16 @@ class PublishedClearanceTest {
         assertEquals(4.968, lossIn, 0.005);
         assertTrue(tightest.gapM() > 0, "just passes");
         assertEquals(18 * FOOT, tightest.steerM(), 0.001, "wheels astride the peak");
-        assertTrue(Tightest.of(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0462 / 2)).gapM() > 0, "A below 4.63 %");
-        assertTrue(Tightest.of(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0464 / 2)).gapM() < 0, "A above 4.63 %");
+        assertTrue(
+                Tightest.of(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0462 / 2))
+                                .gapM()
+                        > 0,
+                "A below 4.63 %");
+        assertTrue(
+                Tightest.of(TwoWheelBody.of(36 * FOOT, 5 * INCH, 2), peak(0.0464 / 2))
+                                .gapM()
+                        < 0,
+                "A above 4.63 %");
     }
 
     /** G2. A_max = 4 h / L (published formula, value computed from it): 40 ft, 6 in clearance, 5.000 %. */
@@ -65,7 +73,8 @@ class PublishedClearanceTest {
     void g2LargestChangeOfGrade() {
         double largest = crossing(0.045, 0.055, a -> {
             double m = a / 2;
-            return Tightest.of(TwoWheelBody.of(40 * FOOT, 6 * INCH - standingOnGradeM(m), 2), peak(m)).gapM();
+            return Tightest.of(TwoWheelBody.of(40 * FOOT, 6 * INCH - standingOnGradeM(m), 2), peak(m))
+                    .gapM();
         });
         assertEquals(5.000, 100 * largest, 0.001);
     }
@@ -229,8 +238,8 @@ class PublishedClearanceTest {
     void o1SixteenFeetUnderASoffitOnASag() {
         // A body too short for the curve to matter, 16 ft high, under a soffit a foot long.
         TwoWheelBody body = TwoWheelBody.of(2 * FOOT, 1, 16 * FOOT);
-        Soffit soffit = Soffit.of(List.of(
-                new SurveyedPoint(-0.5 * FOOT, 17.58 * FOOT), new SurveyedPoint(0.5 * FOOT, 17.58 * FOOT)));
+        Soffit soffit = Soffit.of(
+                List.of(new SurveyedPoint(-0.5 * FOOT, 17.58 * FOOT), new SurveyedPoint(0.5 * FOOT, 17.58 * FOOT)));
         assertEquals(0, Tightest.of(body, sag316()).gapM() / FOOT - 1 / FOOT, 0.02, "stands on the road");
         assertEquals(0, Tightest.of(body, sag316(), soffit).gapM() / FOOT, 0.02);
         assertEquals(1.58, sag316().heightAt(0) / FOOT, 0.02);
@@ -248,8 +257,8 @@ class PublishedClearanceTest {
         assertEquals(7.02, 5 + (2 * 360 - 316) * 4 / 800.0, 0.02, "the design policy's formula");
         TwoWheelBody body = TwoWheelBody.of(360 * FOOT, 1, 5 * FOOT);
         double soffitM = (1.58 + 7.02) * FOOT;
-        Soffit soffit = Soffit.of(
-                List.of(new SurveyedPoint(-0.5 * FOOT, soffitM), new SurveyedPoint(0.5 * FOOT, soffitM)));
+        Soffit soffit =
+                Soffit.of(List.of(new SurveyedPoint(-0.5 * FOOT, soffitM), new SurveyedPoint(0.5 * FOOT, soffitM)));
         assertEquals(0, Tightest.of(body, sag316(), soffit).gapM() / FOOT, 0.02);
     }
 
@@ -268,8 +277,8 @@ class PublishedClearanceTest {
     // -------------------------------------------------- notches and lift axle
 
     /**
-     * W10 (common practice, no source): a notch step is about 3/4 in, five notches; the secondary valve, empty with
-     * the lift axle up, about 1.5 in higher; the lifted tire 3.5 to 4 in above the ground. An invented empty lowbed,
+     * W10 (common practice, no source): a notch step is about 3/4 in, five notches; the secondary valve, empty with the
+     * lift axle up, about 1.5 in higher; the lifted tire 3.5 to 4 in above the ground. An invented empty lowbed,
      * standing level: what is set is what a tape would find.
      */
     @Test
@@ -295,8 +304,7 @@ class PublishedClearanceTest {
         }
         Setting twoAxles = new Setting(LiftState.UP, BoosterState.NONE, 0, 0, 0);
         for (Leveling leveling : Leveling.values()) {
-            CombinationPosture standing =
-                    new PostureSolver(stance, twoAxles, leveling, RoadProfile.level()).at(0);
+            CombinationPosture standing = new PostureSolver(stance, twoAxles, leveling, RoadProfile.level()).at(0);
             Axle valve = trailer.axles().axles().get(trailer.valveAxle());
             double frameM = standing.trailer().worldZM(valve.xM(), 1);
             assertEquals(1.5, (frameM - 1) / INCH, 0.01, "rear height over the valve axle");

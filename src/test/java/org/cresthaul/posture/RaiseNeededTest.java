@@ -37,8 +37,8 @@ class RaiseNeededTest {
             Setting setting = new Setting(lift, booster, front, 0, rear);
             Passage passage = new Passage(stance, line);
             for (Leveling leveling : rear > 0 ? List.of(Leveling.HELD) : List.of(Leveling.HELD, Leveling.SETTLED)) {
-                Optional<Clearance> least =
-                        new PassageSearch(passage, setting, leveling).leastSpareBelow(Optional.empty(), demand, spareM + 1e-3);
+                Optional<Clearance> least = new PassageSearch(passage, setting, leveling)
+                        .leastSpareBelow(Optional.empty(), demand, spareM + 1e-3);
                 if (least.isPresent() && (!least.get().proven() || least.get().valueM() < spareM)) {
                     return false;
                 }
@@ -47,17 +47,22 @@ class RaiseNeededTest {
         }
 
         Optional<RaiseNeeded.Raise> found(double from) {
-            return new RaiseNeeded(lift, booster, List.of(
-                    new RaiseNeeded.Lane(new Passage(stance, line), Optional.empty(), demand)), List.of()).from(from);
+            return new RaiseNeeded(
+                            lift,
+                            booster,
+                            List.of(new RaiseNeeded.Lane(new Passage(stance, line), Optional.empty(), demand)),
+                            List.of())
+                    .from(from);
         }
     }
 
     /** Mostly with the lift axle up, and asking what some raise or other might just leave. */
     static Optional<Cell> cell(long seed) {
         RandomCase it = RandomCase.of(seed);
-        LiftState lift = it.stance().liftStates().contains(LiftState.UP) && it.random().nextInt(4) > 0
-                ? LiftState.UP
-                : it.setting().lift();
+        LiftState lift =
+                it.stance().liftStates().contains(LiftState.UP) && it.random().nextInt(4) > 0
+                        ? LiftState.UP
+                        : it.setting().lift();
         BoosterState booster = it.setting().booster();
         Cell loose = new Cell(it.stance(), lift, booster, it.profile(), new Demand(0, 0, 0, true), false);
         // What a raise anywhere in the family leaves, to ask for nearly that much.
@@ -78,7 +83,8 @@ class RaiseNeededTest {
         double margin = least - (hidden ? 0.005 : -0.015);
         return margin <= 0
                 ? Optional.empty()
-                : Optional.of(new Cell(it.stance(), lift, booster, it.profile(), new Demand(margin, 0, 0, true), hidden));
+                : Optional.of(
+                        new Cell(it.stance(), lift, booster, it.profile(), new Demand(margin, 0, 0, true), hidden));
     }
 
     @Test
@@ -100,9 +106,12 @@ class RaiseNeededTest {
             Optional<RaiseNeeded.Raise> raise = cell.found(0);
             if (raise.isPresent()) {
                 found++;
-                assertTrue(cell.isMet(raise.get().deckFrontOffsetM(), raise.get().rearM(), 0), "seed " + seed);
-                assertTrue(raise.get().deckFrontOffsetM() <= cell.highestM() + 1e-9
-                        && raise.get().rearM() <= cell.mostRearM() + 1e-9, "seed " + seed + " " + raise);
+                assertTrue(
+                        cell.isMet(raise.get().deckFrontOffsetM(), raise.get().rearM(), 0), "seed " + seed);
+                assertTrue(
+                        raise.get().deckFrontOffsetM() <= cell.highestM() + 1e-9
+                                && raise.get().rearM() <= cell.mostRearM() + 1e-9,
+                        "seed " + seed + " " + raise);
                 continue;
             }
             none++;
@@ -117,15 +126,19 @@ class RaiseNeededTest {
                     // 4 mm for the width of the search and of the scan's own steps.
                     if (cell.isMet(cell.highestM() * f / FRONTS, cell.mostRearM() * r / REARS, 0.004)) {
                         lost++;
-                        which.append(" seed ").append(seed).append(" front ").append(cell.highestM() * f / FRONTS)
-                                .append(" rear ").append(cell.mostRearM() * r / REARS);
+                        which.append(" seed ")
+                                .append(seed)
+                                .append(" front ")
+                                .append(cell.highestM() * f / FRONTS)
+                                .append(" rear ")
+                                .append(cell.mostRearM() * r / REARS);
                         break scan;
                     }
                 }
             }
         }
-        System.out.println(cells + " cells, " + up + " with the lift axle up, " + found + " raises, " + none + " without, "
-                + lost + " lost");
+        System.out.println(cells + " cells, " + up + " with the lift axle up, " + found + " raises, " + none
+                + " without, " + lost + " lost");
         assertEquals(0, lost, which.toString());
         assertTrue(found > CELLS / 5 && none > CELLS / 10, found + " " + none);
     }

@@ -7,7 +7,10 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** Every raise of the front from the least one to where the band ends meets every demand, and the band ends where it has to. */
+/**
+ * Every raise of the front from the least one to where the band ends meets every demand, and the band ends where it has
+ * to.
+ */
 class RaiseReachTest {
     private static final int BANDS = Integer.getInteger("cresthaul.bands", 60);
     private static final int SCAN = 25;
@@ -25,8 +28,12 @@ class RaiseReachTest {
                 continue;
             }
             RaiseNeededTest.Cell cell = maybe.get();
-            RaiseNeeded needed = new RaiseNeeded(cell.lift(), cell.booster(), List.of(
-                    new RaiseNeeded.Lane(new Passage(cell.stance(), cell.line()), Optional.empty(), cell.demand())), List.of());
+            RaiseNeeded needed = new RaiseNeeded(
+                    cell.lift(),
+                    cell.booster(),
+                    List.of(new RaiseNeeded.Lane(
+                            new Passage(cell.stance(), cell.line()), Optional.empty(), cell.demand())),
+                    List.of());
             Optional<RaiseNeeded.Raise> least = needed.from(0);
             if (least.isEmpty()) {
                 continue;
@@ -34,7 +41,8 @@ class RaiseReachTest {
             bands++;
             RaiseNeeded.Top top = needed.above(least.get());
             double from = least.get().deckFrontOffsetM();
-            assertTrue(top.deckFrontOffsetM() >= from && top.deckFrontOffsetM() <= cell.highestM() + 1e-9, "seed " + seed);
+            assertTrue(
+                    top.deckFrontOffsetM() >= from && top.deckFrontOffsetM() <= cell.highestM() + 1e-9, "seed " + seed);
             for (int i = 0; i <= SCAN; i++) {
                 double front = from + (top.deckFrontOffsetM() - from) * i / SCAN;
                 assertTrue(cell.isMet(front, least.get().rearM(), 0), "seed " + seed + " front " + front);
@@ -44,7 +52,9 @@ class RaiseReachTest {
                 ended++;
                 assertFalse(cell.isMet(top.deckFrontOffsetM(), least.get().rearM(), ENDS_WITHIN_M), "seed " + seed);
             } else {
-                assertTrue(top.deckFrontOffsetM() >= cell.highestM() - 1e-9, "seed " + seed + " ends short of the hydraulics");
+                assertTrue(
+                        top.deckFrontOffsetM() >= cell.highestM() - 1e-9,
+                        "seed " + seed + " ends short of the hydraulics");
             }
         }
         System.out.println(bands + " bands, " + wide + " wider than 1 cm, " + ended + " ended by the ground");

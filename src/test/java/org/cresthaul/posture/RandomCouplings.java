@@ -13,9 +13,9 @@ import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.RoadProfile;
 
 /**
- * Random rigs redrawn so that the gooseneck stands a hand's width or two over the tractor's frame and its nose a step behind
- * the cab, sometimes with a load that reaches over the tractor or the booster: what {@link RandomRigs} draws there is of no
- * account to the road, and mostly overlaps.
+ * Random rigs redrawn so that the gooseneck stands a hand's width or two over the tractor's frame and its nose a step
+ * behind the cab, sometimes with a load that reaches over the tractor or the booster: what {@link RandomRigs} draws
+ * there is of no account to the road, and mostly overlaps.
  */
 final class RandomCouplings {
     private RandomCouplings() {}
@@ -52,14 +52,17 @@ final class RandomCouplings {
         top.add(new FramePoint(cabX, frameH, "frame"));
         top.add(new FramePoint(cabX, between(random, 2.2, 3.2), "cab back"));
         top.add(new FramePoint(Math.max(cabX + 0.5, frontX), between(random, 2, 3.2), "cab"));
-        Tractor tractor = new Tractor(t.steer(), t.drive(), t.fifthWheel(), between(random, 0.4, 0.7), t.underside(),
-                new Outline(top));
+        Tractor tractor = new Tractor(
+                t.steer(), t.drive(), t.fifthWheel(), between(random, 0.4, 0.7), t.underside(), new Outline(top));
         Trailer f = base.trailer();
         double deckX = f.deckFront().xM();
         double noseX = f.kingpinXM() + (roomy ? 0.4 : between(random, 0.3, 1.3));
         List<FramePoint> under = new ArrayList<>(
                 f.underside().points().stream().filter(p -> p.xM() <= deckX).toList());
-        under.add(new FramePoint(deckX + between(random, 0.1, 0.4), plateH + (roomy ? 0.25 : between(random, -0.1, 0.15)), "gooseneck foot"));
+        under.add(new FramePoint(
+                deckX + between(random, 0.1, 0.4),
+                plateH + (roomy ? 0.25 : between(random, -0.1, 0.15)),
+                "gooseneck foot"));
         under.add(new FramePoint(f.kingpinXM(), plateH + between(random, 0, 0.05), "gooseneck"));
         under.add(new FramePoint(noseX, plateH + between(random, -0.05, 0.15), "nose"));
         List<FramePoint> over = new ArrayList<>(
@@ -74,10 +77,22 @@ final class RandomCouplings {
             double rear = over.get(0).xM();
             load.add(overhang(random, rear - between(random, -0.5, 2.5), rear + 2));
         }
-        Trailer redrawn = new Trailer(f.kingpinXM(), f.deckFront(), f.deckRear(), f.axles(), f.valveAxle(), f.liftAxle(),
-                f.hydraulicRaiseLimitM(), f.manualRaiseLimitM(), f.deckSagM(), new Outline(under), new Outline(over), load,
-                f.boosterHinge().map(h -> new FramePoint(
-                        f.underside().rearXM() - between(random, 0.1, 0.4), between(random, 0.5, 0.9))),
+        Trailer redrawn = new Trailer(
+                f.kingpinXM(),
+                f.deckFront(),
+                f.deckRear(),
+                f.axles(),
+                f.valveAxle(),
+                f.liftAxle(),
+                f.hydraulicRaiseLimitM(),
+                f.manualRaiseLimitM(),
+                f.deckSagM(),
+                new Outline(under),
+                new Outline(over),
+                load,
+                f.boosterHinge()
+                        .map(h -> new FramePoint(
+                                f.underside().rearXM() - between(random, 0.1, 0.4), between(random, 0.5, 0.9))),
                 between(random, 0.2, 0.6));
         return new LevelStance(base.name(), tractor, redrawn, base.booster());
     }

@@ -180,11 +180,12 @@ final class RandomProfiles {
      */
     static Soffit soffit(RandomGenerator random, RoadProfile profile, double heightM) {
         double span = profile.endM() - profile.startM();
-        double lengthM = switch (random.nextInt(3)) {
-            case 0 -> between(random, 0.3, 1);
-            case 1 -> between(random, 2, 12);
-            default -> between(random, 10, 30);
-        };
+        double lengthM =
+                switch (random.nextInt(3)) {
+                    case 0 -> between(random, 0.3, 1);
+                    case 1 -> between(random, 2, 12);
+                    default -> between(random, 10, 30);
+                };
         double fromM = random.nextInt(10) == 0
                 ? profile.startM() - lengthM * random.nextDouble() - 3
                 : profile.startM() + Math.max(0, span - lengthM) * random.nextDouble();
@@ -195,12 +196,13 @@ final class RandomProfiles {
         double tilt = between(random, -0.05, 0.05);
         for (int i = 0; i <= n; i++) {
             double t = (double) i / n;
-            double z = switch (kind) {
-                case 0 -> 0;
-                case 1 -> tilt * lengthM * (t - 0.5);
-                case 2 -> -0.1 * Math.min(1, lengthM / 5) * 4 * t * (1 - t);
-                default -> Math.min(0.2, 0.2 * lengthM / n) * (random.nextDouble() - 0.5);
-            };
+            double z =
+                    switch (kind) {
+                        case 0 -> 0;
+                        case 1 -> tilt * lengthM * (t - 0.5);
+                        case 2 -> -0.1 * Math.min(1, lengthM / 5) * 4 * t * (1 - t);
+                        default -> Math.min(0.2, 0.2 * lengthM / n) * (random.nextDouble() - 0.5);
+                    };
             points.add(new SurveyedPoint(fromM + lengthM * t, middleM + z));
         }
         return Soffit.of(points);

@@ -123,8 +123,8 @@ public final class RandomRigs {
         double rebound = travel(random);
         Optional<LiftAxle> lift = count > 1 && random.nextInt(4) > 0
                 // A valve cannot set a height its axles cannot reach down from.
-                ? Optional.of(new LiftAxle(
-                        between(random, 0.05, 0.12), Math.min(rebound, between(random, -0.03, 0.06))))
+                ? Optional.of(
+                        new LiftAxle(between(random, 0.05, 0.12), Math.min(rebound, between(random, -0.03, 0.06))))
                 : Optional.empty();
         int fixed = lift.isPresent() ? count - 1 : count;
         double deckH = between(random, 0.14, 0.35);
@@ -217,7 +217,8 @@ public final class RandomRigs {
         Line top = new Line();
         top.to(rear, between(random, 1, 1.4));
         top.to(front, between(random, 0.9, 1.2));
-        double lastX = trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
+        double lastX =
+                trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
         double carriedRear = trailer.deckRear().xM() + between(random, -2, 1);
         Line carried = new Line();
         carried.to(carriedRear, between(random, 1, 1.5));
@@ -260,8 +261,7 @@ public final class RandomRigs {
     /** A setting with the booster trailing. */
     static Setting trailing(RandomGenerator random, LevelStance stance) {
         Setting any = setting(random, stance);
-        return new Setting(
-                any.lift(), BoosterState.TRAILING, any.notchOffsetM(), any.frontRaiseM(), any.rearRaiseM());
+        return new Setting(any.lift(), BoosterState.TRAILING, any.notchOffsetM(), any.frontRaiseM(), any.rearRaiseM());
     }
 
     static Leveling leveling(RandomGenerator random, Setting setting) {
@@ -271,7 +271,8 @@ public final class RandomRigs {
     /** How high the rig reaches, meters, standing level. */
     static double highestM(LevelStance stance) {
         double highest = Math.max(
-                stance.tractor().topside().highestM(), stance.trailer().topside().highestM());
+                stance.tractor().topside().highestM(),
+                stance.trailer().topside().highestM());
         for (Outline load : stance.trailer().load()) {
             highest = Math.max(highest, load.highestM());
         }

@@ -15,7 +15,9 @@ import org.cresthaul.rig.Setting;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.SurveyedPoint;
 
-/** Random combinations on random roads of three lines: skewed humps, crowns, crossfalls, a third rail, a raised median. */
+/**
+ * Random combinations on random roads of three lines: skewed humps, crowns, crossfalls, a third rail, a raised median.
+ */
 record RandomRoads(
         long seed,
         LevelStance stance,
@@ -48,7 +50,12 @@ record RandomRoads(
                 booster ? Optional.of(new Widths(random.nextDouble(2.3, 3.1), overTires, tires)) : Optional.empty(),
                 booster ? OptionalDouble.of(0.8) : OptionalDouble.empty());
         return new LevelStance(
-                stance.name(), stance.tractor(), stance.trailer(), stance.booster(), stance.weights(), Optional.of(plan));
+                stance.name(),
+                stance.tractor(),
+                stance.trailer(),
+                stance.booster(),
+                stance.weights(),
+                Optional.of(plan));
     }
 
     private static List<RoadProfile> lines(RandomGenerator random) {

@@ -100,36 +100,42 @@ final class Redrawn {
                 f.topside().shiftedBy(trailerM),
                 f.load().stream().map(o -> o.shiftedBy(trailerM)).toList(),
                 f.boosterHinge().map(p -> p.shiftedBy(trailerM)));
-        Optional<Booster> booster = stance.booster().map(b -> new Booster(
-                b.hingeXM() + boosterM,
-                shifted(b.axle(), boosterM),
-                b.underside().shiftedBy(boosterM),
-                b.topside().shiftedBy(boosterM),
-                b.states(),
-                b.hingeUpRad(),
-                b.hingeDownRad(),
-                OptionalDouble.of(b.closeCoupledAxleXM().orElseThrow() + trailerM),
-                b.carried().map(o -> o.shiftedBy(trailerM))));
+        Optional<Booster> booster = stance.booster()
+                .map(b -> new Booster(
+                        b.hingeXM() + boosterM,
+                        shifted(b.axle(), boosterM),
+                        b.underside().shiftedBy(boosterM),
+                        b.topside().shiftedBy(boosterM),
+                        b.states(),
+                        b.hingeUpRad(),
+                        b.hingeDownRad(),
+                        OptionalDouble.of(b.closeCoupledAxleXM().orElseThrow() + trailerM),
+                        b.carried().map(o -> o.shiftedBy(trailerM))));
         return new LevelStance(stance.name(), tractor, trailer, booster);
     }
 
-    /** The same rig with its long outline segments dented, a centimeter up or down every so often, here and there with a rod. */
+    /**
+     * The same rig with its long outline segments dented, a centimeter up or down every so often, here and there with a
+     * rod.
+     */
     static LevelStance dented(LevelStance stance, RandomGenerator random) {
         Tractor t = stance.tractor();
         Tractor tractor = new Tractor(
                 t.steer(), t.drive(), t.fifthWheel(), dented(t.underside(), random), dented(t.topside(), random));
         Trailer f = withUnderside(stance.trailer(), dented(stance.trailer().underside(), random));
-        Trailer trailer = withLoad(f, f.load().stream().map(o -> dented(o, random)).toList());
-        Optional<Booster> booster = stance.booster().map(b -> new Booster(
-                b.hingeXM(),
-                b.axle(),
-                dented(b.underside(), random),
-                dented(b.topside(), random),
-                b.states(),
-                b.hingeUpRad(),
-                b.hingeDownRad(),
-                b.closeCoupledAxleXM(),
-                b.carried()));
+        Trailer trailer =
+                withLoad(f, f.load().stream().map(o -> dented(o, random)).toList());
+        Optional<Booster> booster = stance.booster()
+                .map(b -> new Booster(
+                        b.hingeXM(),
+                        b.axle(),
+                        dented(b.underside(), random),
+                        dented(b.topside(), random),
+                        b.states(),
+                        b.hingeUpRad(),
+                        b.hingeDownRad(),
+                        b.closeCoupledAxleXM(),
+                        b.carried()));
         return new LevelStance(stance.name(), tractor, trailer, booster);
     }
 

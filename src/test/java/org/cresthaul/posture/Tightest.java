@@ -22,8 +22,7 @@ record Tightest(double gapM, double steerM) {
     }
 
     static Tightest of(TwoWheelBody body, RoadProfile profile, Soffit soffit) {
-        Clearance found = OverheadClearance.least(
-                        body.stance(), TwoWheelBody.SETTING, Leveling.HELD, profile, soffit)
+        Clearance found = OverheadClearance.least(body.stance(), TwoWheelBody.SETTING, Leveling.HELD, profile, soffit)
                 .orElseThrow();
         return walkedDown(found, steerM -> gapUnderM(body, profile, soffit, steerM));
     }
@@ -59,8 +58,7 @@ record Tightest(double gapM, double steerM) {
                 .at(steerM)
                 .tractor();
         Ends ends = Ends.of(pose, body.stance().tractor().underside().points());
-        double least = Math.min(
-                ends.rearZ - profile.heightAt(ends.rearX), ends.frontZ - profile.heightAt(ends.frontX));
+        double least = Math.min(ends.rearZ - profile.heightAt(ends.rearX), ends.frontZ - profile.heightAt(ends.frontX));
         for (SurveyedPoint p : profile.points()) {
             if (p.distanceM() > ends.rearX && p.distanceM() < ends.frontX) {
                 least = Math.min(least, ends.heightAt(p.distanceM()) - p.elevationM());

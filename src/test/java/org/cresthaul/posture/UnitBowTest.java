@@ -15,8 +15,9 @@ import org.cresthaul.road.SurveyedPoint;
 import org.junit.jupiter.api.Test;
 
 /**
- * The bounds on how far points stray from even motion, held against exact postures in between (whose own check is {@link
- * EngineAgainstBruteForceTest}): no position may leave them, and they must be known, and narrow, often enough to be of use.
+ * The bounds on how far points stray from even motion, held against exact postures in between (whose own check is
+ * {@link EngineAgainstBruteForceTest}): no position may leave them, and they must be known, and narrow, often enough to
+ * be of use.
  */
 class UnitBowTest {
     private static final int CASES = 400;
@@ -35,7 +36,8 @@ class UnitBowTest {
         for (int i = 0; i < CASES; i++) {
             RandomCase c = RandomCase.of(RandomCase.SEED + i);
             Passage passage = new Passage(c.stance(), c.profile());
-            CombinationShape shape = passage.shape(c.setting().lift(), c.setting().booster());
+            CombinationShape shape =
+                    passage.shape(c.setting().lift(), c.setting().booster());
             CoupledCombination combination = new CoupledCombination(shape, c.setting(), c.leveling());
             PostureSolver solver = new PostureSolver(combination, passage.ground());
             for (Passage.Span whole : passage.spans()) {
@@ -65,11 +67,22 @@ class UnitBowTest {
         UnitBow bow = new UnitBow();
         if (span.motion.known && span.bow.known) {
             motion.compute(
-                    combination.trailer(), solver.trailerPaths(), trailerA, trailerB, span.lengthM(),
-                    span.kingpinForward, span.kingpinRise);
+                    combination.trailer(),
+                    solver.trailerPaths(),
+                    trailerA,
+                    trailerB,
+                    span.lengthM(),
+                    span.kingpinForward,
+                    span.kingpinRise);
             bow.compute(
-                    combination.trailer(), solver.trailerPaths(), trailerA, trailerB, motion, span.kingpinBow,
-                    span.kingpinRiseBow, span.kingpinParabola);
+                    combination.trailer(),
+                    solver.trailerPaths(),
+                    trailerA,
+                    trailerB,
+                    motion,
+                    span.kingpinBow,
+                    span.kingpinRiseBow,
+                    span.kingpinParabola);
         }
         asked++;
         known += bow.known ? 1 : 0;
@@ -77,11 +90,25 @@ class UnitBowTest {
             double t = k / (POSITIONS - 1.0);
             PlacedUnit tractor = solver.tractorAt(span.startM + t * span.lengthM(), 0);
             if (span.bow.known) {
-                compare(c, span.bow, span.start.pose, span.end.pose, tractor.pose, t, c.stance().tractor().underside().points());
+                compare(
+                        c,
+                        span.bow,
+                        span.start.pose,
+                        span.end.pose,
+                        tractor.pose,
+                        t,
+                        c.stance().tractor().underside().points());
             }
             if (bow.known) {
                 PlacedUnit trailer = solver.trailerAt(tractor, tractor.pose.pitchRad());
-                compare(c, bow, trailerA.pose, trailerB.pose, trailer.pose, t, c.stance().trailer().topside().points());
+                compare(
+                        c,
+                        bow,
+                        trailerA.pose,
+                        trailerB.pose,
+                        trailer.pose,
+                        t,
+                        c.stance().trailer().topside().points());
             }
         }
     }
@@ -94,10 +121,13 @@ class UnitBowTest {
             double rise = at.worldZM(p) - (1 - t) * a.worldZM(p) - t * b.worldZM(p);
             double forward = at.worldXM(p) - (1 - t) * a.worldXM(p) - t * b.worldXM(p);
             double off = rise - 4 * full.peak * t * (1 - t);
-            if (isOutside(rise, full.whole) || rise < bow.riseLo - SOLVED_M || rise > bow.riseHi + SOLVED_M
-                    || isOutside(off, full.rest) || Math.abs(forward) > bow.forward + SOLVED_M) {
-                failures.add(c + " " + p + ": " + rise + " of [" + full.whole.lo + ", " + full.whole.hi
-                        + "], " + off + " of [" + full.rest.lo + ", " + full.rest.hi + "], " + forward + " of " + bow.forward);
+            if (isOutside(rise, full.whole)
+                    || rise < bow.riseLo - SOLVED_M
+                    || rise > bow.riseHi + SOLVED_M
+                    || isOutside(off, full.rest)
+                    || Math.abs(forward) > bow.forward + SOLVED_M) {
+                failures.add(c + " " + p + ": " + rise + " of [" + full.whole.lo + ", " + full.whole.hi + "], " + off
+                        + " of [" + full.rest.lo + ", " + full.rest.hi + "], " + forward + " of " + bow.forward);
             }
         }
         // The slope of any line fixed to the unit; 20 degrees is one of them.
@@ -106,7 +136,8 @@ class UnitBowTest {
                 Math.abs(Math.tan(leaning + at.pitchRad())),
                 Math.max(Math.abs(Math.tan(leaning + a.pitchRad())), Math.abs(Math.tan(leaning + b.pitchRad()))));
         double slope = Math.tan(leaning + at.pitchRad())
-                - (1 - t) * Math.tan(leaning + a.pitchRad()) - t * Math.tan(leaning + b.pitchRad());
+                - (1 - t) * Math.tan(leaning + a.pitchRad())
+                - t * Math.tan(leaning + b.pitchRad());
         double parabola = 4 * t * (1 - t) * bow.peakOfSlope(most);
         if (Math.abs(slope) > Math.min(bow.ofSlope(most), parabola + bow.restOfSlope(most)) + SOLVED_M) {
             failures.add(c + " slope " + slope + " of " + bow.ofSlope(most));
@@ -117,17 +148,17 @@ class UnitBowTest {
         return value < bounds.lo - SOLVED_M || value > bounds.hi + SOLVED_M;
     }
 
-    /** A wheel of radius 0.5 m over a ridge of ±10 %, worked out by hand: it stands an arc's sagitta under the ridge line. */
+    /**
+     * A wheel of radius 0.5 m over a ridge of ±10 %, worked out by hand: it stands an arc's sagitta under the ridge
+     * line.
+     */
     @Test
     void theBowOfAPathIsThatOverItsChord() {
         double top = 10 * 0.1;
         RolledProfile path = new RolledProfile(
                 RoadProfile.of(
                         "ridge",
-                        List.of(
-                                new SurveyedPoint(-10, 0),
-                                new SurveyedPoint(0, top),
-                                new SurveyedPoint(10, 0)),
+                        List.of(new SurveyedPoint(-10, 0), new SurveyedPoint(0, top), new SurveyedPoint(10, 0)),
                         Approach.declared(0.1, 0),
                         Approach.declared(-0.1, 0)),
                 0.5);
@@ -143,10 +174,7 @@ class UnitBowTest {
         Bow line = new Bow();
         RoadProfile.of(
                         "valley",
-                        List.of(
-                                new SurveyedPoint(-10, 0),
-                                new SurveyedPoint(2, -0.3),
-                                new SurveyedPoint(10, 0)),
+                        List.of(new SurveyedPoint(-10, 0), new SurveyedPoint(2, -0.3), new SurveyedPoint(10, 0)),
                         Approach.declared(-0.025, 0),
                         Approach.declared(0.0375, 0))
                 .bow(-10, 10, line);

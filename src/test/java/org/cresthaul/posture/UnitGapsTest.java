@@ -19,8 +19,16 @@ class UnitGapsTest {
     /** Frame from 1.9 m behind the pivot to the cab's back 1.4 m ahead of it, 150 mm below; the cab 2 m high. */
     private static UnitSolid.Builder tractor() {
         return new UnitSolid.Builder(0.5)
-                .outline(List.of(at(-1.9, -0.6, "frame end"), at(4, -0.6, ""), at(4, 2, "cab"), at(1.4, 2, "cab back"),
-                        at(1.4, -0.15, "cab back"), at(-1.9, -0.15, "frame end")), PIVOT, 0);
+                .outline(
+                        List.of(
+                                at(-1.9, -0.6, "frame end"),
+                                at(4, -0.6, ""),
+                                at(4, 2, "cab"),
+                                at(1.4, 2, "cab back"),
+                                at(1.4, -0.15, "cab back"),
+                                at(-1.9, -0.15, "frame end")),
+                        PIVOT,
+                        0);
     }
 
     /** A gooseneck whose flat underside is at the pivot's height, its nose 600 mm ahead and 400 mm deep. */
@@ -73,7 +81,8 @@ class UnitGapsTest {
 
     @Test
     void aDriveTireIsARoundPartOfTheTractor() {
-        UnitSolid tractor = tractor().tire(at(-1.2, -0.6, "drive tire"), 0.5, PIVOT).build();
+        UnitSolid tractor =
+                tractor().tire(at(-1.2, -0.6, "drive tire"), 0.5, PIVOT).build();
         double bend = 0.04;
         UnitGaps.Nearest at = least(tractor, gooseneck(), 0, bend);
         assertEquals(0.6 * Math.cos(bend) - 1.2 * Math.sin(bend) - 0.5, at.gapM(), CLOSE_M);
@@ -86,7 +95,8 @@ class UnitGapsTest {
         double depth = 1.9 * Math.sin(bend) - 0.15 * Math.cos(bend);
         UnitGaps.Nearest at = least(tractor().build(), gooseneck(), 0, bend);
         assertTrue(at.gapM() < 0 && at.gapM() >= -depth - CLOSE_M, at.toString());
-        assertEquals(-depth, at.gapM(), CLOSE_M, "the frame's end is inside the gooseneck by its distance to the underside");
+        assertEquals(
+                -depth, at.gapM(), CLOSE_M, "the frame's end is inside the gooseneck by its distance to the underside");
     }
 
     @Test
@@ -109,11 +119,18 @@ class UnitGapsTest {
 
     @Test
     void onlyWhatIsWithinTheCouplingsReachIsLeftOut() {
-        // A plate that stands on the gooseneck's underside: within reach nothing, a finger's width beyond it is contact.
+        // A plate that stands on the gooseneck's underside: within reach nothing, a finger's width beyond it is
+        // contact.
         for (double half : new double[] {0.49, 0.52}) {
             UnitSolid plate = new UnitSolid.Builder(0.5)
-                    .outline(List.of(at(-half, -0.5, ""), at(half, -0.5, ""), at(half, 0.01, "plate"), at(-half, 0.01, "plate")),
-                            PIVOT, 0)
+                    .outline(
+                            List.of(
+                                    at(-half, -0.5, ""),
+                                    at(half, -0.5, ""),
+                                    at(half, 0.01, "plate"),
+                                    at(-half, 0.01, "plate")),
+                            PIVOT,
+                            0)
                     .build();
             assertEquals(half > 0.5, least(plate, gooseneck(), 0, 0).gapM() < 0, "half " + half);
         }
@@ -126,8 +143,13 @@ class UnitGapsTest {
         int inside = 0;
         for (int i = 0; i < 2000; i++) {
             Corner corner = Corner.at(random.nextDouble(-3, 3), random.nextDouble(-2, 2), 0, PIVOT);
-            Piece piece = new Piece(random.nextDouble(-3, 3), random.nextDouble(-2, 2), random.nextDouble(-3, 3),
-                    random.nextDouble(-2, 2), PIVOT, PIVOT);
+            Piece piece = new Piece(
+                    random.nextDouble(-3, 3),
+                    random.nextDouble(-2, 2),
+                    random.nextDouble(-3, 3),
+                    random.nextDouble(-2, 2),
+                    PIVOT,
+                    PIVOT);
             double from = random.nextDouble(-1, 1);
             double to = from + random.nextDouble(0, 1.5);
             pair.measure(corner, piece, from, to);
@@ -135,13 +157,16 @@ class UnitGapsTest {
             int looks = 1500;
             for (int k = 0; k <= looks; k++) {
                 double turn = from + (to - from) * k / looks;
-                least = Math.min(least, piece.distanceM(
-                        corner.x() * Math.cos(turn) - corner.h() * Math.sin(turn),
-                        corner.x() * Math.sin(turn) + corner.h() * Math.cos(turn)));
+                least = Math.min(
+                        least,
+                        piece.distanceM(
+                                corner.x() * Math.cos(turn) - corner.h() * Math.sin(turn),
+                                corner.x() * Math.sin(turn) + corner.h() * Math.cos(turn)));
             }
             // Half a step of the looks moves a corner by no more than this.
             double step = 0.5 * corner.outM() * (to - from) / looks;
-            assertTrue(pair.distanceM <= least + CLOSE_M && pair.distanceM >= least - step - CLOSE_M,
+            assertTrue(
+                    pair.distanceM <= least + CLOSE_M && pair.distanceM >= least - step - CLOSE_M,
                     i + ": " + pair.distanceM + ", looks " + least);
             inside += pair.turnRad > from && pair.turnRad < to ? 1 : 0;
         }

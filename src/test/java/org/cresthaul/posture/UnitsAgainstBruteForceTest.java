@@ -26,17 +26,23 @@ class UnitsAgainstBruteForceTest {
                 .parallel()
                 .mapToObj(i -> compare(RandomCouplings.caseOf(RandomCase.SEED + 7_000_000 + i)))
                 .toList();
-        List<String> failures = outcomes.stream().flatMap(o -> o.failures.stream()).toList();
+        List<String> failures =
+                outcomes.stream().flatMap(o -> o.failures.stream()).toList();
         List<Outcome> apart = outcomes.stream().filter(o -> o.apart).toList();
-        System.out.printf("between units: %d compared, %d apart, off by at most %.4f mm, %d of them at the hinge%n",
-                outcomes.stream().filter(Outcome::compared).count(), apart.size(),
+        System.out.printf(
+                "between units: %d compared, %d apart, off by at most %.4f mm, %d of them at the hinge%n",
+                outcomes.stream().filter(Outcome::compared).count(),
+                apart.size(),
                 1000 * apart.stream().mapToDouble(o -> Math.abs(o.errorM)).max().orElseThrow(),
                 apart.stream().filter(Outcome::atHinge).count());
         assertEquals(CASES, outcomes.size(), "no case may be dropped");
-        assertTrue(outcomes.stream().filter(Outcome::compared).count() >= 0.98 * CASES, "hardly any may be left unproven");
+        assertTrue(
+                outcomes.stream().filter(Outcome::compared).count() >= 0.98 * CASES, "hardly any may be left unproven");
         assertTrue(apart.size() > CASES / 4 && apart.size() < 0.95 * CASES, "both gaps and contacts must occur often");
-        assertTrue(failures.isEmpty(), () -> failures.size() + " of " + CASES + ":\n"
-                + String.join("\n", failures.subList(0, Math.min(12, failures.size()))));
+        assertTrue(
+                failures.isEmpty(),
+                () -> failures.size() + " of " + CASES + ":\n"
+                        + String.join("\n", failures.subList(0, Math.min(12, failures.size()))));
     }
 
     private static Outcome compare(RandomCase c) {

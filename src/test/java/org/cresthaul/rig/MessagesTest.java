@@ -44,13 +44,17 @@ class MessagesTest {
     @ParameterizedTest
     @MethodSource("mistakes")
     void aMistakeElsewhereDoesNotBlameTheWeights(Mistake mistake) {
-        if (mistake.pointer().startsWith("/stances/0/weights") || mistake.pointer().contains("/booster")
-                || mistake.pointer().contains("/load") || mistake.pointer().equals("/stances")
+        if (mistake.pointer().startsWith("/stances/0/weights")
+                || mistake.pointer().contains("/booster")
+                || mistake.pointer().contains("/load")
+                || mistake.pointer().equals("/stances")
                 || mistake.pointer().equals("/stances/0")) {
             return;
         }
-        List<String> blamed = problemsOf(mistake.in(WeightsTexts.RIG)).stream().map(InputProblem::pointer)
-                .filter(p -> p.startsWith("/stances/0/weights")).toList();
+        List<String> blamed = problemsOf(mistake.in(WeightsTexts.RIG)).stream()
+                .map(InputProblem::pointer)
+                .filter(p -> p.startsWith("/stances/0/weights"))
+                .toList();
         assertEquals(List.of(), blamed);
     }
 
@@ -75,7 +79,13 @@ class MessagesTest {
             assertTrue(pointer.endsWith("/" + words.group(1)), missing.get().toString());
             List<String> shape = problemsOf(JsonEdit.edit(without, pointer, words.group(2))).stream()
                     .filter(p -> p.pointer().equals(pointer))
-                    .filter(p -> List.of("out-of-range", "unit-missing", "unit-unknown", "wrong-type", "unknown-word", "missing")
+                    .filter(p -> List.of(
+                                    "out-of-range",
+                                    "unit-missing",
+                                    "unit-unknown",
+                                    "wrong-type",
+                                    "unknown-word",
+                                    "missing")
                             .contains(p.code()))
                     .map(Object::toString)
                     .toList();
@@ -100,10 +110,14 @@ class MessagesTest {
     @Test
     void theFormatThatIsMissingIsTheOneToAdd() {
         String rig = JsonEdit.edit(RigTexts.RIG, "/cresthaul", "absent");
-        assertTrue(problemsOf(rig).get(0).remedy().contains("\"cresthaul\": \"rig/1\""), problemsOf(rig).toString());
+        assertTrue(
+                problemsOf(rig).get(0).remedy().contains("\"cresthaul\": \"rig/1\""),
+                problemsOf(rig).toString());
         String route = JsonEdit.edit(RouteTexts.ROUTE, "/cresthaul", "absent");
         InputRejected refused = assertThrows(InputRejected.class, () -> RouteFile.parse(route));
-        assertTrue(refused.problems().get(0).remedy().contains("\"cresthaul\": \"route/1\""), refused.problems().toString());
+        assertTrue(
+                refused.problems().get(0).remedy().contains("\"cresthaul\": \"route/1\""),
+                refused.problems().toString());
     }
 
     /** 42 in where the outline has 22: the deck is held against the trailer's outline. */
@@ -113,9 +127,13 @@ class MessagesTest {
         assertFalse(problemsOf(sound).stream().anyMatch(p -> p.code().equals("off-outline")));
         for (String wrong : List.of("/stances/0/trailer/deckFront/h", "/stances/0/trailer/deckRear/h")) {
             List<InputProblem> problems = problemsOf(JsonEdit.edit(sound, wrong, "\"1.9 m\""));
-            assertEquals(List.of("off-outline"), problems.stream().map(InputProblem::code).toList());
+            assertEquals(
+                    List.of("off-outline"),
+                    problems.stream().map(InputProblem::code).toList());
             assertEquals(wrong, problems.get(0).pointer());
-            assertTrue(problems.get(0).remedy().contains("3 ft 3 3/8 in"), problems.get(0).remedy());
+            assertTrue(
+                    problems.get(0).remedy().contains("3 ft 3 3/8 in"),
+                    problems.get(0).remedy());
         }
     }
 }

@@ -133,11 +133,13 @@ public final class RangeRigs {
                 + m(travel()) + "}, \"fifthWheel\": " + point(Math.max(-60, wheelX), wheelH) + ","
                 + "\"underside\": " + outline(tractorRear, tractorFront, lowest, split) + ","
                 + "\"topside\": " + outline(tractorRear, tractorFront, split, highest) + "},"
-                + "\"trailer\": {\"kingpin\": {\"x\": \"0 m\"}, \"deckFront\": " + point(deckFront, within(lowest, highest))
+                + "\"trailer\": {\"kingpin\": {\"x\": \"0 m\"}, \"deckFront\": "
+                + point(deckFront, within(lowest, highest))
                 + ", \"deckRear\": " + point(deckRear, within(lowest, highest)) + ", \"axles\": [" + axleText + "],"
                 + "\"travelUp\": " + m(up) + ", \"travelDown\": " + m(down) + ", \"valveAxle\": " + (valve + 1) + ","
                 + (lift ? "\"liftAxle\": {\"gap\": " + m(within(0, 1)) + ", \"secondaryRise\": " + m(rise) + "}," : "")
-                + "\"hydraulicRaiseLimit\": " + m(Math.min(turn, Math.max(most, within(0, 1)))) + ", \"manualRaiseLimit\": "
+                + "\"hydraulicRaiseLimit\": " + m(Math.min(turn, Math.max(most, within(0, 1))))
+                + ", \"manualRaiseLimit\": "
                 + m(within(0, down)) + (random.nextInt(3) == 0 ? ", \"deckSag\": " + m(within(0, 0.5)) : "") + ","
                 + "\"underside\": " + outline(rear, front, lowest, split) + ","
                 + "\"topside\": " + outline(rear, front, split, highest) + ","
@@ -151,7 +153,8 @@ public final class RangeRigs {
     }
 
     private String plan(boolean booster) {
-        return "{\"tractor\": {" + widths() + ", \"steerLimit\": \"40 deg\", \"lockDistance\": \"5 m\"}, \"trailer\": {" + widths()
+        return "{\"tractor\": {" + widths() + ", \"steerLimit\": \"40 deg\", \"lockDistance\": \"5 m\"}, \"trailer\": {"
+                + widths()
                 + ", \"kingpinLimit\": \"85 deg\"}"
                 + (booster ? ", \"booster\": {" + widths() + ", \"pivotLimit\": \"35 deg\"}" : "") + "}";
     }
@@ -185,7 +188,8 @@ public final class RangeRigs {
                 + "\"underside\": " + outline(rear, 0, lowest, split) + ","
                 + "\"topside\": " + outline(rear, 0, split, highest) + ","
                 + "\"states\": [\"none\", \"trailing\"" + (close < last ? ", \"close-coupled\"" : "") + "],"
-                + "\"hingeUp\": " + hinge() + ", \"hingeDown\": " + hinge() + ", \"closeCoupledAxle\": {\"x\": " + m(close)
+                + "\"hingeUp\": " + hinge() + ", \"hingeDown\": " + hinge() + ", \"closeCoupledAxle\": {\"x\": "
+                + m(close)
                 + "}}";
     }
 }

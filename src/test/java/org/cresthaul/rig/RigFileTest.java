@@ -45,11 +45,15 @@ class RigFileTest {
         assertEquals("loaded", stance.name());
         Tractor tractor = stance.tractor();
         assertEquals(new Axle(0, 0.5), tractor.steer());
-        assertEquals(List.of(new Axle(-4.4, 0.5), new Axle(-5.7, 0.5)), tractor.drive().axles());
+        assertEquals(
+                List.of(new Axle(-4.4, 0.5), new Axle(-5.7, 0.5)),
+                tractor.drive().axles());
         assertEquals(0.0762, tractor.drive().jounceM(), 1e-12);
         assertEquals(0.0762, tractor.drive().reboundM(), 1e-12);
         assertEquals(new FramePoint(-5, 1.25), tractor.fifthWheel());
-        assertEquals(new FramePoint(0.9, 0.28, "bumper"), tractor.underside().points().get(1));
+        assertEquals(
+                new FramePoint(0.9, 0.28, "bumper"),
+                tractor.underside().points().get(1));
         assertEquals(4, tractor.topside().points().size());
         Trailer trailer = stance.trailer();
         assertEquals(0, trailer.kingpinXM());
@@ -77,8 +81,14 @@ class RigFileTest {
     @Test
     void takesARigWithoutWhatIsOptional() throws Exception {
         String bare = RigTexts.RIG;
-        for (String pointer : List.of("/note", "/stances/0/booster", "/stances/0/plan/booster", "/stances/0/trailer/boosterHinge",
-                "/stances/0/trailer/liftAxle", "/stances/0/trailer/deckSag", "/stances/0/trailer/load")) {
+        for (String pointer : List.of(
+                "/note",
+                "/stances/0/booster",
+                "/stances/0/plan/booster",
+                "/stances/0/trailer/boosterHinge",
+                "/stances/0/trailer/liftAxle",
+                "/stances/0/trailer/deckSag",
+                "/stances/0/trailer/load")) {
             bare = JsonEdit.edit(bare, pointer, "absent");
         }
         Rig rig = RigFile.parse(bare);
@@ -124,32 +134,37 @@ class RigFileTest {
 
     @Test
     void aKingpinAmongTheAxlesIsAheadOfNothing() {
-        List<InputProblem> problems = problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/kingpin/x", "\"-10 m\""));
+        List<InputProblem> problems =
+                problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/kingpin/x", "\"-10 m\""));
         assertEquals(
                 List.of("/stances/0/trailer/kingpin/x", "/stances/0/trailer/deckFront/x"),
                 problems.stream().map(InputProblem::pointer).toList());
-        assertEquals("The kingpin is not at least 2 m ahead of the first trailer axle.", problems.get(0).message());
+        assertEquals(
+                "The kingpin is not at least 2 m ahead of the first trailer axle.",
+                problems.get(0).message());
     }
 
     @Test
     void namesTheFieldAndShowsARightExample() {
-        InputProblem bare =
-                problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/hydraulicRaiseLimit", "10")).get(0);
+        InputProblem bare = problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/hydraulicRaiseLimit", "10"))
+                .get(0);
         assertEquals("hydraulicRaiseLimit: the bare number 10 has no unit.", bare.message());
-        assertEquals(
-                "Write a length in quotes with its unit, such as \"13 ft 6 in\" or \"4.11 m\".", bare.remedy());
-        InputProblem misspelled =
-                problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/hydraulicRaseLimit", "10")).get(0);
+        assertEquals("Write a length in quotes with its unit, such as \"13 ft 6 in\" or \"4.11 m\".", bare.remedy());
+        InputProblem misspelled = problemsOf(JsonEdit.edit(RigTexts.RIG, "/stances/0/trailer/hydraulicRaseLimit", "10"))
+                .get(0);
         assertEquals("Did you mean \"hydraulicRaiseLimit\"?", misspelled.remedy());
-        InputProblem strange = problemsOf(JsonEdit.edit(RigTexts.RIG, "/color", "\"red\"")).get(0);
-        assertEquals("Known here: cresthaul, name, note, measurement, ride, notches, stances, times, identity.", strange.remedy());
+        InputProblem strange =
+                problemsOf(JsonEdit.edit(RigTexts.RIG, "/color", "\"red\"")).get(0);
+        assertEquals(
+                "Known here: cresthaul, name, note, measurement, ride, notches, stances, times, identity.",
+                strange.remedy());
     }
 
     @Test
     void readsAPartOfALargerDocument() {
         Problems problems = new Problems();
-        Optional<Rig> rig = RigFile.read(
-                JsonText.read(JsonEdit.edit(RigTexts.RIG, "/name", "absent"), problems), "/rig", problems);
+        Optional<Rig> rig =
+                RigFile.read(JsonText.read(JsonEdit.edit(RigTexts.RIG, "/name", "absent"), problems), "/rig", problems);
         assertEquals(Optional.empty(), rig);
         assertEquals("/rig/name", problems.list().get(0).pointer());
     }

@@ -4,8 +4,7 @@ package org.cresthaul.rig;
 public final class RigTexts {
     private RigTexts() {}
 
-    public static final String RIG =
-            """
+    public static final String RIG = """
             { "cresthaul": "rig/1", "name": "Two-axle lowbed", "note": "Invented for the tests.",
               "measurement": {"accuracy": "10 mm", "source": "steel tape"},
               "ride": {"accuracy": "15 mm", "source": "estimate"},

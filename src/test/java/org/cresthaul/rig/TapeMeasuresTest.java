@@ -16,7 +16,8 @@ class TapeMeasuresTest {
 
     private static Map<String, Double> tape(String text) throws Exception {
         Map<String, Double> tape = new LinkedHashMap<>();
-        for (TapeMeasures.Measure m : TapeMeasures.of(RigFile.parse(text).stances().get(0))) {
+        for (TapeMeasures.Measure m :
+                TapeMeasures.of(RigFile.parse(text).stances().get(0))) {
             assertEquals(null, tape.put(m.what(), m.meters()), m.what() + " twice");
         }
         return tape;
@@ -42,7 +43,10 @@ class TapeMeasuresTest {
         assertTrue(tape.size() >= 20, tape.toString());
     }
 
-    /** 44 ft 6 1/2 in written as 46 ft 4 1/2 in is taken by the reader; the tape shows axles at distances that are on no trailer. */
+    /**
+     * 44 ft 6 1/2 in written as 46 ft 4 1/2 in is taken by the reader; the tape shows axles at distances that are on no
+     * trailer.
+     */
     @Test
     void exchangedFiguresShow() throws Exception {
         Map<String, Double> told = tape(Files.readString(FILE).replace("\"-44 ft 6 1/2 in\"", "\"-46 ft 4 1/2 in\""));

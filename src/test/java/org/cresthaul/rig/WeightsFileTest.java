@@ -27,7 +27,8 @@ class WeightsFileTest {
 
     private static Schema schema() {
         try (InputStream text = WeightsFileTest.class.getResourceAsStream("/schema/rig-1.schema.json")) {
-            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(text);
+            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(text);
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
@@ -39,7 +40,8 @@ class WeightsFileTest {
 
     @Test
     void readsWeightsAsWritten() throws Exception {
-        Weights weights = RigFile.parse(WeightsTexts.RIG).stances().get(0).weights().orElseThrow();
+        Weights weights =
+                RigFile.parse(WeightsTexts.RIG).stances().get(0).weights().orElseThrow();
 
         assertEquals(0.02, weights.accuracy(), 1e-12);
         assertEquals(19_000 * LB, weights.tractor().massKg(), 1e-9);
@@ -49,7 +51,8 @@ class WeightsFileTest {
         assertEquals(35 * PSI, weights.regulator().orElseThrow().setPa(), 1e-6);
         assertEquals("3/8 in plate", weights.shims().orElseThrow().fitted());
         // Two springs of 7,045 lb, an arm of 1.36, and 800 lb unsprung (air-spring engineering manual p. 56).
-        List<ChartPoints.Point> booster = weights.gauges().booster().orElseThrow().points();
+        List<ChartPoints.Point> booster =
+                weights.gauges().booster().orElseThrow().points();
         assertEquals((2 * 7_045 * 1.36 + 800) * LB, booster.get(1).loadKg(), 1e-6);
         assertEquals(List.of(), SCHEMA.validate(WeightsTexts.RIG, InputFormat.JSON));
     }
@@ -68,15 +71,18 @@ class WeightsFileTest {
         InputProblem problem = rejected.problems().get(0);
         assertEquals(mistake.code(), problem.code(), problem.toString());
         assertEquals(mistake.at(), problem.pointer(), problem.toString());
-        assertEquals(mistake.shape(), !SCHEMA.validate(document, InputFormat.JSON).isEmpty());
+        assertEquals(
+                mistake.shape(), !SCHEMA.validate(document, InputFormat.JSON).isEmpty());
     }
 
     @Test
     void aChartThatDoesNotRiseIsNoChart() {
-        assertThrows(IllegalArgumentException.class, () -> new ChartPoints(
-                List.of(new ChartPoints.Point(1, 2), new ChartPoints.Point(2, 2)), 0));
-        assertThrows(IllegalArgumentException.class, () -> new ChartPoints(
-                List.of(new ChartPoints.Point(2, 1), new ChartPoints.Point(2, 2)), 0));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new ChartPoints(List.of(new ChartPoints.Point(1, 2), new ChartPoints.Point(2, 2)), 0));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new ChartPoints(List.of(new ChartPoints.Point(2, 1), new ChartPoints.Point(2, 2)), 0));
         assertThrows(IllegalArgumentException.class, () -> new ChartPoints(List.of(new ChartPoints.Point(1, 2)), 0));
     }
 }

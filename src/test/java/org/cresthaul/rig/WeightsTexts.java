@@ -9,8 +9,7 @@ import org.cresthaul.units.Mistake;
 public final class WeightsTexts {
     private WeightsTexts() {}
 
-    public static final String WEIGHTS =
-            """
+    public static final String WEIGHTS = """
             { "accuracy": "2 %", "source": "scale tickets", "gross": "88,900 lb",
               "tractor": {"weight": "19,000 lb", "cg": {"x": "-1.9 m", "h": "1 m"}},
               "trailer": {"weight": "17,000 lb", "cg": {"x": "-10.4 m", "h": "0.7 m"}},

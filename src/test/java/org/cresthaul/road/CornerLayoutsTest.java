@@ -33,8 +33,16 @@ class CornerLayoutsTest {
 
     private static CornerTemplate template(
             double degrees, RoadWidths in, RoadWidths out, Layout layout, double apronM, boolean onLeft) {
-        return new CornerTemplate(Math.toRadians(degrees), in, out, layout, apronM, List.of(), List.of(),
-                OptionalDouble.of(0.15), onLeft);
+        return new CornerTemplate(
+                Math.toRadians(degrees),
+                in,
+                out,
+                layout,
+                apronM,
+                List.of(),
+                List.of(),
+                OptionalDouble.of(0.15),
+                onLeft);
     }
 
     private static Point at(double x, double y) {
@@ -64,7 +72,8 @@ class CornerLayoutsTest {
         assertTrue(found <= diagonal + 1e-4 && found > diagonal - 4e-3, found + " of " + diagonal);
         // The other roadway upstream of the opening belongs to its traffic.
         assertEquals(12, edge(p, 0, 12, 1, 0), 0.02);
-        assertTrue(c.opposing().contains(at(60, 14)) && c.escorted().orElseThrow().contains(at(60, 14)));
+        assertTrue(
+                c.opposing().contains(at(60, 14)) && c.escorted().orElseThrow().contains(at(60, 14)));
         assertTrue(p.contains(at(-300, 14)) && p.contains(at(-14.9, 20.9)) && !p.contains(at(-15.1, 20.9)));
         assertEquals(Math.PI, c.turnRad(), 0);
         assertEquals(10, c.exit().yM(), 1e-9);
@@ -75,8 +84,7 @@ class CornerLayoutsTest {
     @Test
     void aUTurnsAreaIsThatOfItsParts() {
         Corner c = corner(180, ONE_WAY, ONE_WAY, new UTurn(10, 24, 4, 0, 0));
-        Geometry near = c.pavement().intersection(
-                PlanShapes.rectangle(0, -100, 100, -50, 50));
+        Geometry near = c.pavement().intersection(PlanShapes.rectangle(0, -100, 100, -50, 50));
         double parts = 200 * 8 + 112 * 8 + 24 * 10 + 4 * (16 - Math.PI * 4);
         assertEquals(parts, near.getArea(), 0.02);
     }
@@ -118,11 +126,15 @@ class CornerLayoutsTest {
         assertTrue(all.contains(at(300, -7.9)) && !c.pavement().contains(at(300, -7.9)));
         assertTrue(c.opposing().contains(at(300, -4)));
         // With a nose of 1 m the pavement reaches on to the arc: its center is 1 m from both edges.
-        Geometry round = corner(-30, road, road, new Fork(road, 0, CurbReturn.single(20), 1)).escorted().orElseThrow();
+        Geometry round = corner(-30, road, road, new Fork(road, 0, CurbReturn.single(20), 1))
+                .escorted()
+                .orElseThrow();
         double ahead = 1 / Math.sin(Math.toRadians(15)) - 1;
         double bisector = Math.toRadians(-15);
-        assertTrue(round.contains(at(tip + (ahead - 0.01) * Math.cos(bisector), -8 + (ahead - 0.01) * Math.sin(bisector))));
-        assertTrue(!round.contains(at(tip + (ahead + 0.01) * Math.cos(bisector), -8 + (ahead + 0.01) * Math.sin(bisector))));
+        assertTrue(round.contains(
+                at(tip + (ahead - 0.01) * Math.cos(bisector), -8 + (ahead - 0.01) * Math.sin(bisector))));
+        assertTrue(!round.contains(
+                at(tip + (ahead + 0.01) * Math.cos(bisector), -8 + (ahead + 0.01) * Math.sin(bisector))));
     }
 
     /** From one branch round the nose into the other: 150 degrees to the right. */
@@ -142,7 +154,10 @@ class CornerLayoutsTest {
     void anOffsetCrossroadsEdgesLieWhereTheMeasuresSay() {
         for (int hand = -1; hand <= 1; hand += 2) {
             RoadWidths crossing = new RoadWidths(4, 3, 0, false);
-            Corner c = corner(hand * 90, TWO_WAY, TWO_WAY,
+            Corner c = corner(
+                    hand * 90,
+                    TWO_WAY,
+                    TWO_WAY,
                     new OffsetCrossroads(crossing, 40, CurbReturn.single(12), CurbReturn.single(12)));
             Geometry p = c.pavement();
             double y = hand * 20;
@@ -191,7 +206,8 @@ class CornerLayoutsTest {
         assertThrows(IllegalArgumentException.class, () -> corner(-180, ONE_WAY, ONE_WAY, new UTurn(4, 20, 2, 0, 0)));
         assertThrows(IllegalArgumentException.class, () -> corner(170, ONE_WAY, ONE_WAY, new UTurn(4, 20, 2, 0, 0)));
         assertThrows(IllegalArgumentException.class, () -> corner(180, TWO_WAY, ONE_WAY, new UTurn(4, 20, 2, 0, 0)));
-        assertThrows(IllegalArgumentException.class,
+        assertThrows(
+                IllegalArgumentException.class,
                 () -> corner(30, TWO_WAY, TWO_WAY, new Fork(TWO_WAY, Math.toRadians(20), CurbReturn.single(5), 1)));
         assertThrows(IllegalArgumentException.class, () -> new Fork(TWO_WAY, Math.PI, CurbReturn.single(5), 1));
     }
@@ -204,8 +220,9 @@ class CornerLayoutsTest {
         for (int i = 0; i < 200; i++) {
             CornerTemplate t = RandomLayouts.of(random, i % 4 == 3);
             Corner c = t.corner();
-            kinds[List.of(UTurn.class, Bend.class, Fork.class, OffsetCrossroads.class, Gate.class)
-                    .indexOf(t.layout().getClass())]++;
+            kinds[
+                    List.of(UTurn.class, Bend.class, Fork.class, OffsetCrossroads.class, Gate.class)
+                            .indexOf(t.layout().getClass())]++;
             List<Geometry> areas = c.escorted().isPresent()
                     ? List.of(c.pavement(), c.opposing(), c.escorted().get())
                     : List.of(c.pavement(), c.opposing());
@@ -215,25 +232,37 @@ class CornerLayoutsTest {
                 for (int g = 0; g < area.getNumGeometries(); g++) {
                     Polygon polygon = (Polygon) area.getGeometryN(g);
                     for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
-                        assertTrue(GEOMETRY.createPolygon(polygon.getInteriorRingN(h)).getArea() > 1e-3, t.toString());
+                        assertTrue(
+                                GEOMETRY.createPolygon(polygon.getInteriorRingN(h))
+                                                .getArea()
+                                        > 1e-3,
+                                t.toString());
                     }
                 }
             }
             assertTrue(c.pavement() instanceof Polygon, t.toString());
             // The grid of 0.01 mm along roads of 600 m.
             assertEquals(0, c.pavement().intersection(c.opposing()).getArea(), 0.01, t.toString());
-            c.escorted().ifPresent(e -> assertEquals(0, c.pavement().difference(e).getArea(), 0.02, t.toString()));
+            c.escorted()
+                    .ifPresent(e -> assertEquals(0, c.pavement().difference(e).getArea(), 0.02, t.toString()));
             for (Corner.RoadEnd end : List.of(c.approach(), c.exit())) {
                 double sign = end == c.approach() ? -1 : 1;
                 double aside = (end.leftM() - end.rightM()) / 2;
-                assertTrue(c.pavement().contains(at(
-                        end.xM() + sign * 449.9 * Math.cos(end.headingRad()) - aside * Math.sin(end.headingRad()),
-                        end.yM() + sign * 449.9 * Math.sin(end.headingRad()) + aside * Math.cos(end.headingRad()))),
+                assertTrue(
+                        c.pavement()
+                                .contains(at(
+                                        end.xM()
+                                                + sign * 449.9 * Math.cos(end.headingRad())
+                                                - aside * Math.sin(end.headingRad()),
+                                        end.yM()
+                                                + sign * 449.9 * Math.sin(end.headingRad())
+                                                + aside * Math.cos(end.headingRad()))),
                         t.toString());
             }
             LineString guide = c.guide().orElseThrow();
             assertEquals(c.turnRad(), CornerTemplateTest.turned(guide), 1e-6, t.toString());
-            double outside = guide.getLength() - guide.intersection(c.escorted().orElse(c.pavement())).getLength();
+            double outside = guide.getLength()
+                    - guide.intersection(c.escorted().orElse(c.pavement())).getLength();
             // Turning across, the nominal way cuts over the opposing lanes beside the junction.
             assertTrue(outside < 0.03 * guide.getLength(), t + " off the pavement by " + outside);
         }
@@ -248,12 +277,22 @@ class CornerLayoutsTest {
         AffineTransformation flip = AffineTransformation.scaleInstance(1, -1);
         for (int seed = 0; seed < 60; seed++) {
             CornerTemplate right = RandomLayouts.of(new Random(seed), false);
-            CornerTemplate left = new CornerTemplate(-right.turnRad(), right.approach(), right.exit(),
-                    right.layout().mirrored(), right.apronM(), List.of(), List.of(), right.curbHeightM(), true);
+            CornerTemplate left = new CornerTemplate(
+                    -right.turnRad(),
+                    right.approach(),
+                    right.exit(),
+                    right.layout().mirrored(),
+                    right.apronM(),
+                    List.of(),
+                    List.of(),
+                    right.curbHeightM(),
+                    true);
             Corner a = right.corner();
             Corner b = left.corner();
-            assertEquals(0, flip.transform(a.pavement()).symDifference(b.pavement()).getArea(), 0.02, right.toString());
-            assertEquals(0, flip.transform(a.opposing()).symDifference(b.opposing()).getArea(), 0.02, right.toString());
+            assertEquals(
+                    0, flip.transform(a.pavement()).symDifference(b.pavement()).getArea(), 0.02, right.toString());
+            assertEquals(
+                    0, flip.transform(a.opposing()).symDifference(b.opposing()).getArea(), 0.02, right.toString());
             assertEquals(-a.turnRad(), b.turnRad(), 1e-12);
             assertEquals(a.approach().rightM(), b.approach().leftM(), 1e-12);
             assertEquals(a.backing(), b.backing());

@@ -26,22 +26,34 @@ class CornerTemplateTest {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     private static CornerTemplate junction(double degrees, RoadWidths in, RoadWidths out, double radiusM) {
-        return new CornerTemplate(Math.toRadians(degrees), in, out, CurbReturn.single(radiusM), 0, Optional.empty(),
-                List.of(), List.of());
+        return new CornerTemplate(
+                Math.toRadians(degrees),
+                in,
+                out,
+                CurbReturn.single(radiusM),
+                0,
+                Optional.empty(),
+                List.of(),
+                List.of());
     }
 
     private static CornerTemplate random(Random random) {
-        RoadWidths in = new RoadWidths(3 + 5 * random.nextDouble(), random.nextInt(3) * 2.1, random.nextInt(3) * 0.7,
-                random.nextBoolean());
-        RoadWidths out = new RoadWidths(3 + 5 * random.nextDouble(), random.nextInt(3) * 2.1, random.nextInt(3) * 0.7,
-                random.nextBoolean());
+        RoadWidths in = new RoadWidths(
+                3 + 5 * random.nextDouble(), random.nextInt(3) * 2.1, random.nextInt(3) * 0.7, random.nextBoolean());
+        RoadWidths out = new RoadWidths(
+                3 + 5 * random.nextDouble(), random.nextInt(3) * 2.1, random.nextInt(3) * 0.7, random.nextBoolean());
         boolean round = random.nextInt(4) == 0;
         double degrees = (random.nextBoolean() ? 1 : -1) * (20 + 130 * random.nextDouble());
         double radius = 2 + 30 * random.nextDouble();
-        return new CornerTemplate(Math.toRadians(degrees), in, out, CurbReturn.single(radius),
+        return new CornerTemplate(
+                Math.toRadians(degrees),
+                in,
+                out,
+                CurbReturn.single(radius),
                 random.nextInt(2) * 1.3,
                 round ? Optional.of(new Roundabout(18 + 12 * random.nextDouble(), 7, radius)) : Optional.empty(),
-                List.of(), List.of());
+                List.of(),
+                List.of());
     }
 
     /**
@@ -95,7 +107,8 @@ class CornerTemplateTest {
     @Test
     void theEdgesLieWhereTheMeasuresSay() {
         for (double turn : new double[] {-90, 90}) {
-            Corner c = junction(turn, new RoadWidths(4, 3, 1.2, true), new RoadWidths(4, 3, 0, true), 10).corner();
+            Corner c = junction(turn, new RoadWidths(4, 3, 1.2, true), new RoadWidths(4, 3, 0, true), 10)
+                    .corner();
             int hand = turn > 0 ? 1 : -1;
             // On the approach, 100 m back: own lanes and shoulder lie to the right, the opposing lanes to the left.
             assertEquals(-5.2, edge(c.pavement(), -100, -4, 0, -1), 1e-4);
@@ -110,14 +123,22 @@ class CornerTemplateTest {
     }
 
     /**
-     * Roads keep their width up to a roundabout, and its curb returns are arcs that touch edge and circle: their place by
-     * hand. The outermost point of a return of radius r around (a, e + r), a² + (e + r)² = (R + r)².
+     * Roads keep their width up to a roundabout, and its curb returns are arcs that touch edge and circle: their place
+     * by hand. The outermost point of a return of radius r around (a, e + r), a² + (e + r)² = (R + r)².
      */
     @Test
     void aRoundaboutsEdgesLieWhereTheMeasuresSay() {
         RoadWidths road = new RoadWidths(4, 4, 0.3, false);
-        Corner c = new CornerTemplate(Math.PI / 2, road, road, new Roundabout(23, 9, 18, OptionalDouble.empty()), 0,
-                List.of(), List.of(), OptionalDouble.empty()).corner();
+        Corner c = new CornerTemplate(
+                        Math.PI / 2,
+                        road,
+                        road,
+                        new Roundabout(23, 9, 18, OptionalDouble.empty()),
+                        0,
+                        List.of(),
+                        List.of(),
+                        OptionalDouble.empty())
+                .corner();
         assertEquals(-4.3, edge(c.pavement(), -60, -2, 0, -1), 1e-4);
         assertEquals(4.3, edge(c.pavement(), 2, 60, 1, 0), 1e-4);
         double ahead = Math.sqrt(41 * 41 - 22.3 * 22.3);
@@ -164,7 +185,8 @@ class CornerTemplateTest {
             CornerTemplate t = random(random);
             Corner c = t.corner();
             LineString guide = c.guide().orElseThrow();
-            double outside = guide.getLength() - guide.intersection(c.pavement()).getLength();
+            double outside =
+                    guide.getLength() - guide.intersection(c.pavement()).getLength();
             assertTrue(outside < 0.02 * guide.getLength(), t + " off the pavement by " + outside);
             assertEquals(t.turnRad(), turned(guide), 1e-6, t.toString());
         }
@@ -185,8 +207,16 @@ class CornerTemplateTest {
     void theGuidePassesAMiddleIslandCounterclockwise() {
         for (double degrees : new double[] {-140, -90, 0, 90, 150}) {
             RoadWidths road = new RoadWidths(5, 5, 0, false);
-            Corner c = new CornerTemplate(Math.toRadians(degrees), road, road, CurbReturn.single(0), 2,
-                    Optional.of(new Roundabout(25, 12, 15)), List.of(), List.of()).corner();
+            Corner c = new CornerTemplate(
+                            Math.toRadians(degrees),
+                            road,
+                            road,
+                            CurbReturn.single(0),
+                            2,
+                            Optional.of(new Roundabout(25, 12, 15)),
+                            List.of(),
+                            List.of())
+                    .corner();
             double round = 0;
             Coordinate[] at = c.guide().orElseThrow().getCoordinates();
             for (int i = 1; i < at.length; i++) {
@@ -195,7 +225,8 @@ class CornerTemplateTest {
             }
             // From far back in the west (a half turn) to far out on the exit, to the left of the middle all the way.
             assertEquals(Math.PI + Math.toRadians(degrees), round, 0.02, "degrees " + degrees);
-            assertTrue(c.guide().orElseThrow().disjoint(c.ground().islands().get(0).area()));
+            assertTrue(
+                    c.guide().orElseThrow().disjoint(c.ground().islands().get(0).area()));
         }
     }
 
@@ -203,14 +234,29 @@ class CornerTemplateTest {
     @Test
     void theGuidePassesIslandsOnTheirRight() {
         RoadWidths road = new RoadWidths(6, 6, 0, true);
-        Median splitter = new Median(List.of(new PlanPoint(-30, 1), new PlanPoint(-30, -3.5), new PlanPoint(-12, -3.5),
-                new PlanPoint(-12, 1)), OptionalDouble.of(0.15));
-        Corner c = new CornerTemplate(-Math.PI / 2, road, road, CurbReturn.single(15), 0, List.of(splitter), List.of(),
-                OptionalDouble.of(0.12)).corner();
+        Median splitter = new Median(
+                List.of(
+                        new PlanPoint(-30, 1),
+                        new PlanPoint(-30, -3.5),
+                        new PlanPoint(-12, -3.5),
+                        new PlanPoint(-12, 1)),
+                OptionalDouble.of(0.15));
+        Corner c = new CornerTemplate(
+                        -Math.PI / 2,
+                        road,
+                        road,
+                        CurbReturn.single(15),
+                        0,
+                        List.of(splitter),
+                        List.of(),
+                        OptionalDouble.of(0.12))
+                .corner();
         LineString guide = c.guide().orElseThrow();
         assertTrue(guide.disjoint(c.ground().islands().get(0).area()));
-        double below = guide.intersection(GEOMETRY.createLineString(
-                new Coordinate[] {new Coordinate(-20, -9), new Coordinate(-20, 9)})).getCoordinate().y;
+        double below = guide.intersection(
+                        GEOMETRY.createLineString(new Coordinate[] {new Coordinate(-20, -9), new Coordinate(-20, 9)}))
+                .getCoordinate()
+                .y;
         assertTrue(below < -3.5 && below > -6, "passes below the island, on its own side: " + below);
     }
 
@@ -218,22 +264,41 @@ class CornerTemplateTest {
     void heightsReachTheCornerAndWhatIsNotSaidIsUnknown() {
         RoadWidths road = new RoadWidths(6, 6, 0, true);
         Median island = new Median(
-                List.of(new PlanPoint(-30, 1), new PlanPoint(-30, -1), new PlanPoint(-12, -1)), OptionalDouble.of(0.15));
-        Corner c = new CornerTemplate(-Math.PI / 2, road, road, CurbReturn.single(15), 0, List.of(island), List.of(),
-                OptionalDouble.of(0)).corner();
+                List.of(new PlanPoint(-30, 1), new PlanPoint(-30, -1), new PlanPoint(-12, -1)),
+                OptionalDouble.of(0.15));
+        Corner c = new CornerTemplate(
+                        -Math.PI / 2,
+                        road,
+                        road,
+                        CurbReturn.single(15),
+                        0,
+                        List.of(island),
+                        List.of(),
+                        OptionalDouble.of(0))
+                .corner();
         assertEquals(OptionalDouble.of(0), c.ground().edgeHeightM());
         assertEquals(OptionalDouble.of(0.15), c.ground().islands().get(0).heightM());
-        assertEquals(0, c.pavement().intersection(c.ground().islands().get(0).area()).getArea(), 1e-3);
+        assertEquals(
+                0, c.pavement().intersection(c.ground().islands().get(0).area()).getArea(), 1e-3);
         Corner unknown = junction(90, road, road, 15).corner();
-        assertTrue(unknown.ground().edgeHeightM().isEmpty() && unknown.ground().islands().isEmpty());
+        assertTrue(unknown.ground().edgeHeightM().isEmpty()
+                && unknown.ground().islands().isEmpty());
     }
 
     /** A mountable apron is pavement: the middle island begins inside it. */
     @Test
     void anApronIsPavement() {
         RoadWidths road = new RoadWidths(5, 5, 0, false);
-        Corner c = new CornerTemplate(0, road, road, new Roundabout(25, 12, 15, OptionalDouble.of(0.3)), 3, List.of(),
-                List.of(), OptionalDouble.empty()).corner();
+        Corner c = new CornerTemplate(
+                        0,
+                        road,
+                        road,
+                        new Roundabout(25, 12, 15, OptionalDouble.of(0.3)),
+                        3,
+                        List.of(),
+                        List.of(),
+                        OptionalDouble.empty())
+                .corner();
         assertTrue(c.pavement().contains(GEOMETRY.createPoint(new Coordinate(0, 9.05))));
         assertTrue(c.ground().islands().get(0).area().contains(GEOMETRY.createPoint(new Coordinate(0, 8.95))));
         assertEquals(OptionalDouble.of(0.3), c.ground().islands().get(0).heightM());
@@ -241,10 +306,18 @@ class CornerTemplateTest {
 
     private static CornerTemplate onLeft(double degrees, CornerTemplate.Layout layout) {
         RoadWidths road = new RoadWidths(4, 3, 1.2, true);
-        return new CornerTemplate(Math.toRadians(degrees), road, road, layout, 0,
-                List.of(new Median(List.of(new PlanPoint(-40, 0.2), new PlanPoint(-20, 0.2), new PlanPoint(-20, -0.2)),
+        return new CornerTemplate(
+                Math.toRadians(degrees),
+                road,
+                road,
+                layout,
+                0,
+                List.of(new Median(
+                        List.of(new PlanPoint(-40, 0.2), new PlanPoint(-20, 0.2), new PlanPoint(-20, -0.2)),
                         OptionalDouble.of(0.1))),
-                List.of(new CornerTemplate.Obstacle(List.of(new PlanPoint(-30, 9)), 0.2)), OptionalDouble.of(0.12), true);
+                List.of(new CornerTemplate.Obstacle(List.of(new PlanPoint(-30, 9)), 0.2)),
+                OptionalDouble.of(0.12),
+                true);
     }
 
     /** Own lanes lie left of the center line, opposing ones right; places of the file stay where they are. */

@@ -44,42 +44,60 @@ public class CornerLayoutFileTest {
                   {"type": "Feature", "properties": {"route": "Road"}, "geometry": {"type": "LineString", "coordinates": [%s]}},
                   {"type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.1, 44.6]},
                    "properties": {"hazard": "corner", "id": "C1", "name": "Turn",
-                    "survey": {"accuracy": "50 mm", "source": "tape"}, "template": {%s}}}]}"""
-                .formatted(positions, template);
+                    "survey": {"accuracy": "50 mm", "source": "tape"}, "template": {%s}}}]}""".formatted(positions, template);
     }
 
     public static final String U_TURN = route(
             "\"turn\": \"left\", \"angle\": \"180 deg\", \"approach\": {" + ONE_WAY + "}, \"exit\": {" + ONE_WAY + "},"
                     + "\"borrow\": [\"exit\"], \"uTurn\": {\"median\": \"30 ft\", \"opening\": \"80 ft\", \"nose\": \"4 ft\","
                     + " \"loon\": {\"depth\": \"12 ft\", \"length\": \"120 ft\"}}",
-            new double[] {-300, 0}, new double[] {10, 0}, new double[] {10, 9}, new double[] {-300, 9});
+            new double[] {-300, 0},
+            new double[] {10, 0},
+            new double[] {10, 9},
+            new double[] {-300, 9});
     public static final String U_TURN_WIDE = route(
             "\"turn\": \"left\", \"angle\": \"180 deg\", \"approach\": {" + ONE_WAY + "}, \"exit\": {" + ONE_WAY + "},"
                     + "\"uTurn\": {\"median\": \"45 m\", \"opening\": \"30 m\"}",
-            new double[] {-300, 0}, new double[] {10, 0}, new double[] {10, 45}, new double[] {-300, 45});
+            new double[] {-300, 0},
+            new double[] {10, 0},
+            new double[] {10, 45},
+            new double[] {-300, 45});
     static final String BEND = route(
             "\"turn\": \"right\", \"angle\": \"180 deg\", \"approach\": {" + LANES + "}, \"exit\": {" + LANES + "},"
                     + "\"bend\": {\"radius\": \"20 m\", \"width\": \"11 m\"}",
-            new double[] {-300, 0}, new double[] {0, 0}, new double[] {17, -7}, new double[] {24, -24},
-            new double[] {17, -41}, new double[] {0, -48}, new double[] {-300, -48});
+            new double[] {-300, 0},
+            new double[] {0, 0},
+            new double[] {17, -7},
+            new double[] {24, -24},
+            new double[] {17, -41},
+            new double[] {0, -48},
+            new double[] {-300, -48});
     static final String FORK = route(
             "\"turn\": \"right\", \"angle\": \"30 deg\", \"approach\": {" + LANES + "}, \"exit\": {" + LANES + "},"
                     + "\"curb\": {\"radius\": \"15 m\"}, \"borrow\": [\"third\"], \"fork\": {\"nose\": \"3 ft\","
                     + " \"third\": {\"turn\": \"left\", \"angle\": \"10 deg\", " + LANES + "}}",
-            new double[] {-300, 0}, new double[] {0, 0}, new double[] {260, -150});
+            new double[] {-300, 0},
+            new double[] {0, 0},
+            new double[] {260, -150});
     static final String CROSSING = route(
             "\"turn\": \"right\", \"angle\": \"90 deg\", \"approach\": {" + LANES + "}, \"exit\": {" + LANES + "},"
                     + "\"curb\": {\"radius\": \"12 m\"}, \"crossing\": {\"offset\": \"40 m\", " + LANES
                     + ", \"curb\": {\"radius\": \"9 m\"}}",
-            new double[] {-300, 0}, new double[] {0, 0}, new double[] {0, -40}, new double[] {300, -40});
+            new double[] {-300, 0},
+            new double[] {0, 0},
+            new double[] {0, -40},
+            new double[] {300, -40});
     public static final String GATE = route(
             "\"turn\": \"left\", \"angle\": \"90 deg\", \"approach\": {" + LANES + "}, \"borrow\": [\"approach\"],"
                     + "\"gate\": {\"width\": \"24 ft\", \"near\": \"10 ft\", \"far\": \"15 ft\"}",
-            new double[] {-300, 0}, new double[] {0, 0}, new double[] {0, 60});
+            new double[] {-300, 0},
+            new double[] {0, 0},
+            new double[] {0, 60});
 
     private static Schema schema() {
         try (InputStream text = CornerLayoutFileTest.class.getResourceAsStream("/schema/route-1.schema.json")) {
-            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(text);
+            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(text);
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
@@ -124,8 +142,11 @@ public class CornerLayoutFileTest {
 
     private static void refused(String document, String pointer, String value, String code, String at, boolean shape) {
         String bad = JsonEdit.edit(document, pointer, value);
-        List<InputProblem> problems = assertThrows(InputRejected.class, () -> RouteFile.parse(bad)).problems();
-        assertEquals(List.of(code + " " + at), problems.stream().map(p -> p.code() + " " + p.pointer()).toList());
+        List<InputProblem> problems =
+                assertThrows(InputRejected.class, () -> RouteFile.parse(bad)).problems();
+        assertEquals(
+                List.of(code + " " + at),
+                problems.stream().map(p -> p.code() + " " + p.pointer()).toList());
         assertEquals(shape, !schema().validate(bad, InputFormat.JSON).isEmpty(), code);
     }
 
@@ -141,8 +162,13 @@ public class CornerLayoutFileTest {
         refused(BEND, T + "/angle", "\"181 deg\"", "out-of-range", T + "/angle", false);
         refused(BEND, T + "/angle", "\"120 deg\"", "legs-off-route", T, false);
         refused(FORK, T + "/fork/third/angle", "\"170 deg\"", "out-of-range", T + "/fork/third/angle", false);
-        refused(JsonEdit.edit(FORK, T + "/fork/third/turn", "\"right\""), T + "/fork/third/angle", "\"20 deg\"",
-                "third-on-exit", T + "/fork/third/angle", false);
+        refused(
+                JsonEdit.edit(FORK, T + "/fork/third/turn", "\"right\""),
+                T + "/fork/third/angle",
+                "\"20 deg\"",
+                "third-on-exit",
+                T + "/fork/third/angle",
+                false);
         refused(FORK, T + "/fork/third/own", "absent", "missing", T + "/fork/third/own", true);
         refused(FORK, T + "/borrow", "[\"crossing\"]", "unknown-word", T + "/borrow/0", false);
         refused(CROSSING, T + "/crossing/offset", "\"0 m\"", "out-of-range", T + "/crossing/offset", false);

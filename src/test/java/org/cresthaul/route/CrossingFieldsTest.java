@@ -33,8 +33,17 @@ class CrossingFieldsTest {
     /** 25 s; 80 ft = 24.384 m and 900 ft = 274.32 m (0.3048 m a foot); 49 mph = 21.90496 m/s (0.44704 m/s). */
     @Test
     void readsEverything() throws InputRejected {
-        CrossingTraffic all = read("warning", "active", "warningTime", "25 s", "storage", "80 ft", "trainSpeed", "49 mph",
-                "sight", "900 ft");
+        CrossingTraffic all = read(
+                "warning",
+                "active",
+                "warningTime",
+                "25 s",
+                "storage",
+                "80 ft",
+                "trainSpeed",
+                "49 mph",
+                "sight",
+                "900 ft");
         assertEquals(Optional.of(Warning.ACTIVE), all.warning());
         assertEquals(25, all.leastWarningS().orElseThrow());
         assertEquals(24.384, all.storageM().orElseThrow(), 1e-9);

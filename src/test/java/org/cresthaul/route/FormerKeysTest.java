@@ -14,7 +14,9 @@ import org.junit.jupiter.api.function.Executable;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** A file written before the keys were spelled the American way is refused, and every refusal names the key of today. */
+/**
+ * A file written before the keys were spelled the American way is refused, and every refusal names the key of today.
+ */
 class FormerKeysTest {
     @ParameterizedTest
     @CsvSource({"overTyres, overTires, 3", "tyres, tires, 1"})
@@ -32,11 +34,13 @@ class FormerKeysTest {
     @Test
     void theNameOfALineIsTheSurveyorsOwn() throws Exception {
         Route route = RouteFile.parse(RouteTexts.ROUTE.replace("\"center\"", "\"centre\""));
-        assertEquals(List.of("centre"), route.hazards().stream()
-                .filter(h -> h.place().id().equals("H02"))
-                .flatMap(h -> h.lines().stream())
-                .map(line -> line.name())
-                .toList());
+        assertEquals(
+                List.of("centre"),
+                route.hazards().stream()
+                        .filter(h -> h.place().id().equals("H02"))
+                        .flatMap(h -> h.lines().stream())
+                        .map(line -> line.name())
+                        .toList());
     }
 
     private static String renamed(String file, String former, String now) {
@@ -46,7 +50,9 @@ class FormerKeysTest {
     }
 
     private static void refused(String former, String now, int least, List<InputProblem> problems) {
-        List<InputProblem> unknown = problems.stream().filter(p -> p.pointer().endsWith("/" + former)).toList();
+        List<InputProblem> unknown = problems.stream()
+                .filter(p -> p.pointer().endsWith("/" + former))
+                .toList();
         assertTrue(unknown.size() >= least, problems.toString());
         for (InputProblem problem : unknown) {
             assertEquals("unknown-key", problem.code(), problem.toString());

@@ -30,7 +30,8 @@ class LimitsFileTest {
 
     private static Schema schema(String name) {
         try (InputStream text = LimitsFileTest.class.getResourceAsStream("/schema/" + name + ".schema.json")) {
-            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12).getSchema(text);
+            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(text);
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
@@ -84,9 +85,13 @@ class LimitsFileTest {
         String document = mistake.in(LimitsTexts.LIMITS);
         InputRejected rejected = assertThrows(InputRejected.class, () -> LimitsFile.parse(document));
 
-        assertEquals(mistake.code(), rejected.problems().get(0).code(), rejected.problems().toString());
+        assertEquals(
+                mistake.code(),
+                rejected.problems().get(0).code(),
+                rejected.problems().toString());
         assertEquals(mistake.at(), rejected.problems().get(0).pointer());
-        assertEquals(mistake.shape(), !LIMITS.validate(document, InputFormat.JSON).isEmpty());
+        assertEquals(
+                mistake.shape(), !LIMITS.validate(document, InputFormat.JSON).isEmpty());
     }
 
     @ParameterizedTest(name = "{0}")
@@ -95,8 +100,12 @@ class LimitsFileTest {
         String document = mistake.in(LimitsTexts.ROUTE);
         InputRejected rejected = assertThrows(InputRejected.class, () -> RouteFile.parse(document));
 
-        assertEquals(mistake.code(), rejected.problems().get(0).code(), rejected.problems().toString());
+        assertEquals(
+                mistake.code(),
+                rejected.problems().get(0).code(),
+                rejected.problems().toString());
         assertEquals(mistake.at(), rejected.problems().get(0).pointer());
-        assertEquals(mistake.shape(), !ROUTE.validate(document, InputFormat.JSON).isEmpty());
+        assertEquals(
+                mistake.shape(), !ROUTE.validate(document, InputFormat.JSON).isEmpty());
     }
 }

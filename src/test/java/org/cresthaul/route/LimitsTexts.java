@@ -9,8 +9,7 @@ import org.cresthaul.units.Mistake;
 public final class LimitsTexts {
     private LimitsTexts() {}
 
-    public static final String LIMITS =
-            """
+    public static final String LIMITS = """
             { "cresthaul": "limits/1", "name": "trial permit", "note": "Invented.", "source": "permit 0", "date": "2026-11-02",
               "gross": "140,000 lb", "axle": "24,000 lb", "steerAxle": "13,000 lb",
               "groups": [{"axles": 2, "weight": "46,000 lb"}, {"axles": 3, "weight": "60,000 lb"}],
@@ -19,15 +18,13 @@ public final class LimitsTexts {
               "bridgeFormula": "federal" }
             """;
 
-    private static final String BRIDGE =
-            """
+    private static final String BRIDGE = """
             {"type": "Feature", "geometry": {"type": "Point", "coordinates": %s},
              "properties": {"hazard": "posted-bridge", "id": "B01", "name": "Mill race",
                "limits": {"source": "sign", "date": "2026-10-01", "gross": "80,000 lb", "axle": "20,000 lb"}}}
             """;
 
-    private static final String STRETCH =
-            """
+    private static final String STRETCH = """
             {"type": "Feature", "geometry": {"type": "Point", "coordinates": %s},
              "properties": {"hazard": "stretch", "id": "S01", "name": "Thin pavement", "extent": ["-50 m", "200 m"],
                "applies": "instead", "limits": {"source": "county order", "date": "2026-10-01", "axle": "18,000 lb"}}}
@@ -37,8 +34,10 @@ public final class LimitsTexts {
     public static final String ROUTE = route();
 
     private static String route() {
-        String point = RouteTexts.ROUTE.replaceAll("(?s).*?\"type\": ?\"Point\", ?\"coordinates\": ?(\\[[^]]*\\]).*", "$1");
-        String limited = RouteTexts.ROUTE.replaceFirst("\"features\": ?\\[",
+        String point =
+                RouteTexts.ROUTE.replaceAll("(?s).*?\"type\": ?\"Point\", ?\"coordinates\": ?(\\[[^]]*\\]).*", "$1");
+        String limited = RouteTexts.ROUTE.replaceFirst(
+                "\"features\": ?\\[",
                 "\"features\": [" + BRIDGE.formatted(point) + "," + STRETCH.formatted(point) + ",");
         return JsonEdit.edit(limited, "/limits", LIMITS.replace("\"cresthaul\": \"limits/1\", ", ""));
     }

@@ -3,7 +3,9 @@ package org.cresthaul.route;
 import java.util.Locale;
 import java.util.random.RandomGenerator;
 
-/** One hazard of any kind that has a road or a structure, over all that docs/file-formats.md allows, in a small file. */
+/**
+ * One hazard of any kind that has a road or a structure, over all that docs/file-formats.md allows, in a small file.
+ */
 public final class RangeRoads {
     private final RandomGenerator random;
 
@@ -20,8 +22,7 @@ public final class RangeRoads {
                    "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.08, 44.6]]}},
                   {"type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.09, 44.6]},
                    "properties": {"id": "H1", "name": "The hazard", %s}}]}
-                """
-                .formatted(new RangeRoads(random).hazard());
+                """.formatted(new RangeRoads(random).hazard());
     }
 
     private String hazard() {
@@ -30,7 +31,8 @@ public final class RangeRoads {
             return "\"hazard\": \"low-structure\", \"measured\": \"posted\", \"clearance\": " + m(between(0.5, 8))
                     + ", \"extent\": [" + m(-reach) + ", " + m(reach) + "]";
         }
-        String survey = ", \"survey\": {\"accuracy\": \"10 mm\", \"source\": \"level\"}, \"profile\": [" + lines() + "]" + approach("Before") + approach("After");
+        String survey = ", \"survey\": {\"accuracy\": \"10 mm\", \"source\": \"level\"}, \"profile\": [" + lines() + "]"
+                + approach("Before") + approach("After");
         if (random.nextInt(3) == 0) {
             double reach = random.nextInt(3) == 0 ? 2000 : 15;
             return "\"hazard\": \"low-structure\", \"measured\": \"surveyed\", \"clearance\": " + m(between(0.5, 8))
@@ -56,7 +58,8 @@ public final class RangeRoads {
 
     private String approach(String where) {
         return random.nextBoolean()
-                ? ", \"approach" + where + "\": {\"grade\": \"" + number(between(-50, 50)) + " %\", \"accuracy\": \"1 %\"}"
+                ? ", \"approach" + where + "\": {\"grade\": \"" + number(between(-50, 50))
+                        + " %\", \"accuracy\": \"1 %\"}"
                 : "";
     }
 
@@ -73,17 +76,19 @@ public final class RangeRoads {
     }
 
     private String line(String name, String more) {
-        double reach = switch (random.nextInt(4)) {
-            case 0 -> 2000;
-            case 1 -> 200;
-            default -> 25;
-        };
+        double reach =
+                switch (random.nextInt(4)) {
+                    case 0 -> 2000;
+                    case 1 -> 200;
+                    default -> 25;
+                };
         int n = random.nextInt(4) == 0 ? random.nextInt(2, 80) : random.nextInt(2, 12);
-        double steepest = switch (random.nextInt(4)) {
-            case 0 -> 0.499;
-            case 1 -> 0;
-            default -> between(0, 0.15);
-        };
+        double steepest =
+                switch (random.nextInt(4)) {
+                    case 0 -> 0.499;
+                    case 1 -> 0;
+                    default -> between(0, 0.15);
+                };
         StringBuilder text = new StringBuilder();
         double z = 0;
         double s = -reach;

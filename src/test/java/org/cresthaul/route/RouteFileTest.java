@@ -33,7 +33,8 @@ class RouteFileTest {
     }
 
     private static List<InputProblem> problemsOf(String document) {
-        return assertThrows(InputRejected.class, () -> RouteFile.parse(document)).problems();
+        return assertThrows(InputRejected.class, () -> RouteFile.parse(document))
+                .problems();
     }
 
     @Test
@@ -41,7 +42,9 @@ class RouteFileTest {
         Route route = RouteFile.parse(RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8));
         assertEquals("Two legs", route.name());
         assertEquals("Invented for the tests.", route.note());
-        assertEquals(List.of("County road", "Mill road"), route.legs().stream().map(Leg::name).toList());
+        assertEquals(
+                List.of("County road", "Mill road"),
+                route.legs().stream().map(Leg::name).toList());
         Leg first = route.legs().get(0);
         Leg second = route.legs().get(1);
         assertEquals(0, first.startChainageM());
@@ -57,7 +60,9 @@ class RouteFileTest {
         Route route = RouteFile.parse(RouteTexts.ROUTE);
         assertEquals(
                 List.of("H01 rail-crossing", "H05 corner", "H02 low-structure", "H03 low-structure", "H04 dip"),
-                route.hazards().stream().map(h -> h.place().id() + " " + h.word()).toList());
+                route.hazards().stream()
+                        .map(h -> h.place().id() + " " + h.word())
+                        .toList());
         RailCrossing crossing = (RailCrossing) route.findHazard("H01").orElseThrow();
         assertEquals("Quarry spur", crossing.place().name());
         assertEquals(Optional.of("grain silo"), crossing.place().landmark());
@@ -69,7 +74,8 @@ class RouteFileTest {
         assertEquals(List.of("W10-5"), crossing.signs());
         assertEquals(Optional.of(new Uncertainty(0.01, "level and tape")), crossing.survey());
         assertEquals("right", crossing.lines().get(1).name());
-        assertEquals(new SurveyedPoint(-12, 0.1), crossing.lines().get(0).points().get(0));
+        assertEquals(
+                new SurveyedPoint(-12, 0.1), crossing.lines().get(0).points().get(0));
         assertEquals(Approach.declared(0.015, 0.002), crossing.lines().get(0).before());
         assertEquals(Approach.declared(-0.01, 0.002), crossing.lines().get(0).after());
 
@@ -102,7 +108,8 @@ class RouteFileTest {
             assertFalse(hazard.isSurveyed(), id);
             assertEquals(List.of(), hazard.lines());
         }
-        assertEquals(OptionalDouble.empty(), ((LowStructure) route.findHazard("H03").orElseThrow()).clearanceM());
+        assertEquals(
+                OptionalDouble.empty(), ((LowStructure) route.findHazard("H03").orElseThrow()).clearanceM());
         assertTrue(route.findHazard("H02").orElseThrow().isSurveyed());
     }
 
@@ -137,7 +144,9 @@ class RouteFileTest {
     void readsStoppingPlacesInTheOrderOfTheRoute() throws Exception {
         Route route = RouteFile.parse(RouteTexts.ROUTE);
 
-        assertEquals(List.of("P01", "P02"), route.stops().stream().map(s -> s.place().id()).toList());
+        assertEquals(
+                List.of("P01", "P02"),
+                route.stops().stream().map(s -> s.place().id()).toList());
         StoppingPlace pit = route.stops().get(0);
         assertTrue(pit.setUpArea());
         assertEquals("set-up-area", pit.word());
@@ -152,17 +161,21 @@ class RouteFileTest {
     void asksForOneHeightOfAStructure() {
         List<InputProblem> problems =
                 problemsOf(JsonEdit.edit(RouteTexts.ROUTE, "/features/2/properties/clearance", "\"4.2 m\""));
-        assertEquals(List.of("missing", "both-heights"), problems.stream().map(InputProblem::code).toList());
+        assertEquals(
+                List.of("missing", "both-heights"),
+                problems.stream().map(InputProblem::code).toList());
         assertEquals("/features/2/properties/extent", problems.get(0).pointer());
     }
 
     @Test
     void asksWhichPassageIsMeantWhereTheRouteComesByTwice() throws Exception {
         String outAndBack = JsonEdit.edit(
-                RouteTexts.ROUTE, "/features/1/geometry/coordinates",
+                RouteTexts.ROUTE,
+                "/features/1/geometry/coordinates",
                 "[[-93.08, 44.6011], [-93.08, 44.62], [-93.08, 44.6011]]");
         List<InputProblem> problems = problemsOf(outAndBack);
-        assertEquals(List.of("passed-twice", "passed-twice", "passed-twice", "passed-twice", "passed-twice"),
+        assertEquals(
+                List.of("passed-twice", "passed-twice", "passed-twice", "passed-twice", "passed-twice"),
                 problems.stream().map(InputProblem::code).toList());
         for (int feature : new int[] {2, 4, 6, 8}) {
             outAndBack = JsonEdit.edit(outAndBack, "/features/" + feature + "/properties/passage", "1");
@@ -185,15 +198,17 @@ class RouteFileTest {
                         + " [[-93.08, 44.605], [-93.08, 44.62]]]}");
         assertEquals(whole.lengthM(), RouteFile.parse(parted).lengthM(), 0.001);
         assertEquals(2, RouteFile.parse(parted).legs().size());
-        InputProblem gap = problemsOf(parted.replace("44.605],[-93.08,44.62]", "44.6055],[-93.08,44.62]")).get(0);
+        InputProblem gap = problemsOf(parted.replace("44.605],[-93.08,44.62]", "44.6055],[-93.08,44.62]"))
+                .get(0);
         assertEquals("leg-gap", gap.code());
         assertEquals("/features/1/geometry/coordinates/1/0", gap.pointer());
     }
 
     @Test
     void hintsThatLongitudeComesFirst() {
-        InputProblem swapped =
-                problemsOf(JsonEdit.edit(RouteTexts.ROUTE, "/features/0/geometry/coordinates/1", "[44.6, -93.09]")).get(0);
+        InputProblem swapped = problemsOf(
+                        JsonEdit.edit(RouteTexts.ROUTE, "/features/0/geometry/coordinates/1", "[44.6, -93.09]"))
+                .get(0);
         assertEquals("Longitude comes first: write [-93.09, 44.6]?", swapped.remedy());
     }
 
@@ -210,7 +225,8 @@ class RouteFileTest {
         String positions = IntStream.range(0, 2_000_000)
                 .mapToObj(i -> "[-93.1," + (44 + i * 1e-7) + "]")
                 .collect(Collectors.joining(","));
-        InputProblem problem = problemsOf("{\"features\":[{\"geometry\":{\"coordinates\":[" + positions + "]}}]}").get(0);
+        InputProblem problem = problemsOf("{\"features\":[{\"geometry\":{\"coordinates\":[" + positions + "]}}]}")
+                .get(0);
         assertEquals("too-many", problem.code());
         assertEquals("/features/0/geometry/coordinates/1000000", problem.pointer());
         assertEquals("The document has more than 1000000 positions.", problem.message());
@@ -221,8 +237,9 @@ class RouteFileTest {
         String points = IntStream.rangeClosed(-5_000, 5_000)
                 .mapToObj(i -> "[\"" + i + " cm\",\"0 m\"]")
                 .collect(Collectors.joining(",", "[", "]"));
-        InputProblem problem =
-                problemsOf(JsonEdit.edit(RouteTexts.ROUTE, "/features/3/properties/profile/0/points", points)).get(0);
+        InputProblem problem = problemsOf(
+                        JsonEdit.edit(RouteTexts.ROUTE, "/features/3/properties/profile/0/points", points))
+                .get(0);
         assertEquals("wrong-count", problem.code());
         assertEquals("points has 10001 entries.", problem.message());
     }
@@ -242,17 +259,27 @@ class RouteFileTest {
         many = JsonEdit.edit(many, "/features/5/properties/survey", "{\"accuracy\":\"1 cm\",\"source\":\"x\"}");
         many = JsonEdit.edit(many, "/features/2/properties/soffit", "[[\"-3 m\",\"5 m\"],[\"5 m\",\"5 m\"]]");
         List<InputProblem> problems = problemsOf(many);
-        assertEquals(List.of("too-many"), problems.stream().map(InputProblem::code).toList());
+        assertEquals(
+                List.of("too-many"), problems.stream().map(InputProblem::code).toList());
     }
 
     @Test
     void refusesWhatIsNotARoute() {
         assertEquals("wrong-type", problemsOf("[]").get(0).code());
         assertEquals("not-json", problemsOf("<gpx/>").get(0).code());
-        assertEquals("too-large", problemsOf("{\"features\":".repeat(500_000)).get(0).code());
+        assertEquals(
+                "too-large", problemsOf("{\"features\":".repeat(500_000)).get(0).code());
         assertEquals("missing", problemsOf("{}").get(0).code());
-        assertEquals("no-route", problemsOf(IntStream.of(1, 0).boxed().reduce(
-                RouteTexts.ROUTE, (d, i) -> JsonEdit.edit(d, "/features/" + i, "absent"), (a, b) -> b)).get(0).code());
+        assertEquals(
+                "no-route",
+                problemsOf(IntStream.of(1, 0)
+                                .boxed()
+                                .reduce(
+                                        RouteTexts.ROUTE,
+                                        (d, i) -> JsonEdit.edit(d, "/features/" + i, "absent"),
+                                        (a, b) -> b))
+                        .get(0)
+                        .code());
     }
 
     @Test

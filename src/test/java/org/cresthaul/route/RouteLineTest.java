@@ -98,8 +98,8 @@ class RouteLineTest {
             LonLat a = positions.get(segment);
             LonLat b = positions.get(segment + 1);
             double offM = random.nextDouble(-25, 25);
-            double normal = Math.atan2((b.lonDeg() - a.lonDeg()) * perDegM, (b.latDeg() - a.latDeg()) * 111_000)
-                    + Math.PI / 2;
+            double normal =
+                    Math.atan2((b.lonDeg() - a.lonDeg()) * perDegM, (b.latDeg() - a.latDeg()) * 111_000) + Math.PI / 2;
             LonLat hazard = new LonLat(
                     a.lonDeg() + t * (b.lonDeg() - a.lonDeg()) + offM * Math.sin(normal) / perDegM,
                     a.latDeg() + t * (b.latDeg() - a.latDeg()) + offM * Math.cos(normal) / 111_000);
@@ -188,7 +188,10 @@ class RouteLineTest {
         RouteLine outAndBack = line(-93.1, 44.6, -93, 44.6, -93, 44.601, -93, 44.6, -93.1, 44.6);
         List<Passage> passages = outAndBack.passagesWithin(new LonLat(-93.05, 44.6), 30);
         assertEquals(2, passages.size());
-        assertEquals(outAndBack.lengthM(), passages.get(0).chainageM() + passages.get(1).chainageM(), 0.01);
+        assertEquals(
+                outAndBack.lengthM(),
+                passages.get(0).chainageM() + passages.get(1).chainageM(),
+                0.01);
     }
 
     @Test
@@ -213,8 +216,8 @@ class RouteLineTest {
                         .orElseThrow();
                 // Within 30 m of a bend the nearest point may be on the other arm.
                 boolean bend = IntStream.range(0, line.size() - 1)
-                        .anyMatch(i -> Math.abs(line.chainageM(i) - chainageM) < 60
-                                && Math.abs(turnRad(line, i)) > 0.01);
+                        .anyMatch(
+                                i -> Math.abs(line.chainageM(i) - chainageM) < 60 && Math.abs(turnRad(line, i)) > 0.01);
                 assertTrue(bend || nearest < 0.002, chainageM + " m, " + rightM + " m: " + nearest);
             }
         }

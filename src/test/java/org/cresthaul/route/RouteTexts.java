@@ -14,8 +14,7 @@ public final class RouteTexts {
                 .collect(Collectors.joining(", ", "[", "]"));
     }
 
-    public static final String ROUTE =
-            """
+    public static final String ROUTE = """
             { "type": "FeatureCollection", "cresthaul": "route/1", "name": "Two legs", "note": "Invented for the tests.",
               "features": [
                 { "type": "Feature", "properties": {"route": "County road"},

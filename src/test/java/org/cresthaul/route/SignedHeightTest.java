@@ -37,13 +37,17 @@ class SignedHeightTest {
     @ParameterizedTest(name = "statutory 13 ft 6 in, clearance {0}: W12-2 {1}")
     @CsvSource({
         // MUTCD 2009 2C.27 (O4)
-        "14 ft 5 7/8 in, true", "14 ft 6 in, false", "13 ft 6 in, true", "16 ft, false"
+        "14 ft 5 7/8 in, true",
+        "14 ft 6 in, false",
+        "13 ft 6 in, true",
+        "16 ft, false"
     })
     void asksForTheLowClearanceSignBelowTwelveInchesOverTheStatutoryHeight(String clearance, boolean required)
             throws Exception {
         assertEquals(
                 required,
                 SignedHeight.isW12Required(
-                        Length.parse(clearance).meters(), Length.parse("13 ft 6 in").meters()));
+                        Length.parse(clearance).meters(),
+                        Length.parse("13 ft 6 in").meters()));
     }
 }

@@ -14,8 +14,8 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 
 /**
- * A surveyed corner, a road 10 m wide that comes from the west and turns north at the origin: measured in meters east and
- * north of the corner's point, written as longitude and latitude. The expected places are those measures.
+ * A surveyed corner, a road 10 m wide that comes from the west and turns north at the origin: measured in meters east
+ * and north of the corner's point, written as longitude and latitude. The expected places are those measures.
  */
 class SurveyedCornerTest {
     private static final LonLat POINT = new LonLat(-93.1, 44.6);
@@ -46,12 +46,15 @@ class SurveyedCornerTest {
         for (int i = 0; i < holes.size(); i++) {
             rings[i + 1] = holes.get(i);
         }
-        String route = "{\"type\": \"FeatureCollection\", \"cresthaul\": \"route/1\", \"name\": \"One turn\", \"features\": ["
-                + "{\"type\": \"Feature\", \"properties\": {\"route\": \"Road\"}, \"geometry\": {\"type\": \"LineString\","
-                + " \"coordinates\": [" + at(-400, -2) + ", " + at(2, -2) + ", " + at(2, 400) + "]}},"
-                + "{\"type\": \"Feature\", \"geometry\": {\"type\": \"Point\", \"coordinates\": " + at(2, -2) + "},"
-                + " \"properties\": {\"hazard\": \"corner\", \"id\": \"C1\", \"name\": \"Turn\","
-                + " \"survey\": {\"accuracy\": \"20 mm\", \"source\": \"tape\"}, \"pavement\": " + polygon(rings) + more + "}}]}";
+        String route =
+                "{\"type\": \"FeatureCollection\", \"cresthaul\": \"route/1\", \"name\": \"One turn\", \"features\": ["
+                        + "{\"type\": \"Feature\", \"properties\": {\"route\": \"Road\"}, \"geometry\": {\"type\": \"LineString\","
+                        + " \"coordinates\": [" + at(-400, -2) + ", " + at(2, -2) + ", " + at(2, 400) + "]}},"
+                        + "{\"type\": \"Feature\", \"geometry\": {\"type\": \"Point\", \"coordinates\": " + at(2, -2)
+                        + "},"
+                        + " \"properties\": {\"hazard\": \"corner\", \"id\": \"C1\", \"name\": \"Turn\","
+                        + " \"survey\": {\"accuracy\": \"20 mm\", \"source\": \"tape\"}, \"pavement\": "
+                        + polygon(rings) + more + "}}]}";
         return ((RouteCorner) RouteFile.parse(route).hazards().get(0)).shape().orElseThrow();
     }
 
@@ -79,10 +82,12 @@ class SurveyedCornerTest {
 
     @Test
     void opposingLanesGoOnAsOpposingLanes() throws Exception {
-        Corner c = corner(List.of(), ", \"opposing\": [" + polygon(ring(-60, 0, 0, 0, 0, 60, -5, 60, -5, 5, -60, 5)) + "]");
+        Corner c = corner(
+                List.of(), ", \"opposing\": [" + polygon(ring(-60, 0, 0, 0, 0, 60, -5, 60, -5, 5, -60, 5)) + "]");
         assertTrue(!holds(c.pavement(), -200, 2) && holds(c.opposing(), -200, 2) && holds(c.pavement(), -200, -2));
         assertTrue(!holds(c.pavement(), -2, 200) && holds(c.opposing(), -2, 200) && holds(c.pavement(), 2, 200));
-        assertTrue(holds(c.escorted().orElseThrow(), -200, 2) && holds(c.escorted().orElseThrow(), -2, 200));
+        assertTrue(
+                holds(c.escorted().orElseThrow(), -200, 2) && holds(c.escorted().orElseThrow(), -2, 200));
         assertEquals(2, c.approach().leftM(), 0.02);
         assertEquals(3, c.approach().rightM(), 0.02);
         assertEquals(7, c.approach().escortedLeftM(), 0.02);

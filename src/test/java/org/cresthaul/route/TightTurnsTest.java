@@ -63,7 +63,10 @@ class TightTurnsTest {
     void anArcIsFoundWhateverTheSpacingOfItsPositions(double spacing) {
         for (double radius : new double[] {8, 15, 30, 50, 60}) {
             for (double degrees : new double[] {-135, -90, -60, 60, 90, 180}) {
-                Laid laid = new Laid().straight(300, 50).turn(degrees, radius, spacing).straight(300, 50);
+                Laid laid = new Laid()
+                        .straight(300, 50)
+                        .turn(degrees, radius, spacing)
+                        .straight(300, 50);
                 List<TightTurns.Turn> turns = TightTurns.find(laid.line(0, 0));
                 String at = degrees + " r" + radius + " every " + spacing + ": " + turns;
                 assertEquals(1, turns.size(), at);
@@ -84,7 +87,8 @@ class TightTurnsTest {
         }
         for (double radius : new double[] {85, 150, 400}) {
             for (double spacing : new double[] {1, 10, 25}) {
-                Laid laid = new Laid().straight(200, 40).turn(90, radius, spacing).straight(200, 40);
+                Laid laid =
+                        new Laid().straight(200, 40).turn(90, radius, spacing).straight(200, 40);
                 assertEquals(List.of(), TightTurns.find(laid.line(0, 0)), "bend of " + radius + " every " + spacing);
             }
         }
@@ -98,8 +102,12 @@ class TightTurnsTest {
         for (double apart : new double[] {40, 60, 80, 120}) {
             for (double second : new double[] {90, -90}) {
                 for (double spacing : new double[] {1, 5, 40}) {
-                    Laid laid = new Laid().straight(300, spacing).turn(90, 12, 2).straight(apart, spacing)
-                            .turn(second, 12, 2).straight(300, spacing);
+                    Laid laid = new Laid()
+                            .straight(300, spacing)
+                            .turn(90, 12, 2)
+                            .straight(apart, spacing)
+                            .turn(second, 12, 2)
+                            .straight(300, spacing);
                     List<TightTurns.Turn> turns = TightTurns.find(laid.line(0, 0));
                     String at = apart + " apart, " + second + " every " + spacing + ": " + turns;
                     assertEquals(2, turns.size(), at);
@@ -135,7 +143,9 @@ class TightTurnsTest {
         double[] stand = laid.at.get(laid.at.size() - 1);
         Random random = new Random(5);
         for (int i = 0; i < 100; i++) {
-            laid.at.add(new double[] {stand[0] + 3 * (random.nextDouble() - 0.5), stand[1] + 3 * (random.nextDouble() - 0.5)});
+            laid.at.add(
+                    new double[] {stand[0] + 3 * (random.nextDouble() - 0.5), stand[1] + 3 * (random.nextDouble() - 0.5)
+                    });
         }
         laid.at.add(stand);
         laid.straight(300, 5);
@@ -144,7 +154,12 @@ class TightTurnsTest {
 
     @Test
     void anOffsetCrossroadsIsARightAndALeft() {
-        Laid laid = new Laid().straight(200, 5).turn(-90, 10, 2).straight(25, 5).turn(90, 10, 2).straight(200, 5);
+        Laid laid = new Laid()
+                .straight(200, 5)
+                .turn(-90, 10, 2)
+                .straight(25, 5)
+                .turn(90, 10, 2)
+                .straight(200, 5);
         List<TightTurns.Turn> turns = TightTurns.find(laid.line(0, 0));
         assertEquals(2, turns.size(), turns.toString());
         assertTrue(turns.get(0).turnRad() < 0 && turns.get(1).turnRad() > 0);
@@ -154,11 +169,21 @@ class TightTurnsTest {
     @Test
     void theNextTurnIsListedThoughTheFirstIsDescribed() {
         for (double apart : new double[] {50, 80}) {
-            Laid laid = new Laid().straight(300, 20).corner(90).straight(apart, 20).corner(90).straight(300, 20);
+            Laid laid = new Laid()
+                    .straight(300, 20)
+                    .corner(90)
+                    .straight(apart, 20)
+                    .corner(90)
+                    .straight(300, 20);
             RouteLine line = laid.line(0, 0);
             RouteCorner first = new RouteCorner(
-                    new HazardPlace("C1", "First", Optional.empty(), line.frameAt(300).origin(), 300, 0),
-                    Optional.empty(), Optional.empty(), line.frameAt(300), "not surveyed", Optional.empty());
+                    new HazardPlace(
+                            "C1", "First", Optional.empty(), line.frameAt(300).origin(), 300, 0),
+                    Optional.empty(),
+                    Optional.empty(),
+                    line.frameAt(300),
+                    "not surveyed",
+                    Optional.empty());
             List<Hazard> listed = TightTurns.listUnsurveyed(line, List.of(first));
             assertEquals(1, listed.size(), "apart " + apart);
             assertEquals(300 + apart, listed.get(0).place().chainageM(), 5);

@@ -73,37 +73,70 @@ class BadInputTest {
                 arguments("null", "null", "", "wrong-type"),
                 arguments("route null", "{\"route\": null, \"rig\":" + RigTexts.RIG + "}", "/route", "wrong-type"),
                 arguments("unknown member", Requests.check(",\"stanse\":\"loaded\""), "/stanse", "unknown-key"),
-                arguments("a member twice", Requests.check(",\"stance\":\"loaded\",\"stance\":\"empty\""), "/stance",
+                arguments(
+                        "a member twice",
+                        Requests.check(",\"stance\":\"loaded\",\"stance\":\"empty\""),
+                        "/stance",
                         "key-twice"),
                 arguments("no such stance", Requests.check(",\"stance\":\"flying\""), "/stance", "unknown-stance"),
                 arguments("stance a number", Requests.check(",\"stance\":1"), "/stance", "wrong-type"),
-                arguments("bare margin", Requests.check(",\"margins\":{\"ground\":2}"), "/margins/ground",
+                arguments(
+                        "bare margin",
+                        Requests.check(",\"margins\":{\"ground\":2}"),
+                        "/margins/ground",
                         "unit-missing"),
-                arguments("negative margin", Requests.check(",\"margins\":{\"ground\":\"-2 in\"}"), "/margins/ground",
+                arguments(
+                        "negative margin",
+                        Requests.check(",\"margins\":{\"ground\":\"-2 in\"}"),
+                        "/margins/ground",
                         "out-of-range"),
-                arguments("unknown margin", Requests.check(",\"margins\":{\"sides\":\"2 in\"}"), "/margins/sides",
+                arguments(
+                        "unknown margin",
+                        Requests.check(",\"margins\":{\"sides\":\"2 in\"}"),
+                        "/margins/sides",
                         "unknown-key"),
                 arguments("1e308 for an offset", rig("\"0 in\"", "1e308"), "/rig/notches/2/offset", "unit-missing"),
                 arguments("1e308 meters", rig("\"0 in\"", "\"1e308 m\""), "/rig/notches/2/offset", "not-a-quantity"),
-                arguments("a number beyond a double", rig("\"0 in\"", "1e999"), "/rig/notches/2/offset",
-                        "out-of-range"),
+                arguments(
+                        "a number beyond a double", rig("\"0 in\"", "1e999"), "/rig/notches/2/offset", "out-of-range"),
                 arguments("NaN as a text", rig("\"0 in\"", "\"NaN m\""), "/rig/notches/2/offset", "not-a-quantity"),
-                arguments("unknown rig field", rig("\"ride\"", "\"color\": \"red\", \"ride\""), "/rig/color",
+                arguments(
+                        "unknown rig field",
+                        rig("\"ride\"", "\"color\": \"red\", \"ride\""),
+                        "/rig/color",
                         "unknown-key"),
-                arguments("a rig key twice", rig("\"ride\"", "\"name\": \"again\", \"ride\""), "/rig/name",
-                        "key-twice"),
-                arguments("no radius", rig("\"radius\": \"500 mm\"", "\"radius\": \"0 m\""),
-                        "/rig/stances/0/tractor/steer/radius", "out-of-range"),
-                arguments("two points at one distance", route("[\"-1 m\", \"0.3 m\"]", "[\"-12 m\", \"0.3 m\"]"),
-                        "/route/features/3/properties/profile/0/points/1/0", null),
-                arguments("a profile that runs back", route("[\"-1 m\", \"0.3 m\"]", "[\"-13 m\", \"0.3 m\"]"),
-                        "/route/features/3/properties/profile/0/points/1/0", null),
-                arguments("a hazard off the line", route("[-93.095, 44.6]", "[-93.095, 44.7]"),
-                        "/route/features/3/geometry/coordinates", null),
-                arguments("a position nowhere", route("[-93.095, 44.6]", "[-193.095, 44.6]"),
-                        "/route/features/3/geometry/coordinates", "out-of-range"),
-                arguments("latitude first", route("[-93.095, 44.6]", "[44.6, -93.095]"),
-                        "/route/features/3/geometry/coordinates", "out-of-range"));
+                arguments(
+                        "a rig key twice", rig("\"ride\"", "\"name\": \"again\", \"ride\""), "/rig/name", "key-twice"),
+                arguments(
+                        "no radius",
+                        rig("\"radius\": \"500 mm\"", "\"radius\": \"0 m\""),
+                        "/rig/stances/0/tractor/steer/radius",
+                        "out-of-range"),
+                arguments(
+                        "two points at one distance",
+                        route("[\"-1 m\", \"0.3 m\"]", "[\"-12 m\", \"0.3 m\"]"),
+                        "/route/features/3/properties/profile/0/points/1/0",
+                        null),
+                arguments(
+                        "a profile that runs back",
+                        route("[\"-1 m\", \"0.3 m\"]", "[\"-13 m\", \"0.3 m\"]"),
+                        "/route/features/3/properties/profile/0/points/1/0",
+                        null),
+                arguments(
+                        "a hazard off the line",
+                        route("[-93.095, 44.6]", "[-93.095, 44.7]"),
+                        "/route/features/3/geometry/coordinates",
+                        null),
+                arguments(
+                        "a position nowhere",
+                        route("[-93.095, 44.6]", "[-193.095, 44.6]"),
+                        "/route/features/3/geometry/coordinates",
+                        "out-of-range"),
+                arguments(
+                        "latitude first",
+                        route("[-93.095, 44.6]", "[44.6, -93.095]"),
+                        "/route/features/3/geometry/coordinates",
+                        "out-of-range"));
     }
 
     private static String rig(String instead, String of) {
@@ -126,8 +159,9 @@ class BadInputTest {
         JsonNode problem = BadRequestTest.requireProblem(server.post("/api/check", body), 422, "bad-input");
 
         List<String> found = new ArrayList<>();
-        problem.path("problems").forEach(p -> found.add(p.path("pointer").textValue() + " "
-                + (code == null ? "" : p.path("code").textValue())));
+        problem.path("problems")
+                .forEach(p -> found.add(p.path("pointer").textValue() + " "
+                        + (code == null ? "" : p.path("code").textValue())));
         assertTrue(found.contains(pointer + " " + (code == null ? "" : code)), problem.toPrettyString());
     }
 
@@ -140,9 +174,13 @@ class BadInputTest {
 
         List<String> pointers = new ArrayList<>();
         problem.path("problems").forEach(p -> pointers.add(p.path("pointer").textValue()));
-        assertTrue(pointers.containsAll(List.of("/route/features/3/properties/approachBefore/grade",
-                "/rig/notches/2/offset", "/more")), pointers.toString());
-        assertEquals(pointers.size() + " places must be corrected.", problem.path("detail").textValue());
+        assertTrue(
+                pointers.containsAll(
+                        List.of("/route/features/3/properties/approachBefore/grade", "/rig/notches/2/offset", "/more")),
+                pointers.toString());
+        assertEquals(
+                pointers.size() + " places must be corrected.",
+                problem.path("detail").textValue());
     }
 
     static Stream<Arguments> passages() {
@@ -178,8 +216,7 @@ class BadInputTest {
     @MethodSource("passageNames")
     void refusesAPassageOfWhatIsNotThere(String hazard, String configuration, String pointer, String code)
             throws Exception {
-        String body = Requests.check(
-                ",\"hazard\":\"" + hazard + "\",\"configuration\":\"" + configuration + "\"");
+        String body = Requests.check(",\"hazard\":\"" + hazard + "\",\"configuration\":\"" + configuration + "\"");
 
         JsonNode problem = BadRequestTest.requireProblem(server.post("/api/passage", body), 422, "bad-input");
 
@@ -199,14 +236,19 @@ class BadInputTest {
     void refusesARouteOfTwoMillionPoints() throws Exception {
         StringBuilder points = new StringBuilder(48_000_000);
         for (int i = 0; i < 2_000_000; i++) {
-            points.append(i == 0 ? "" : ",").append("[-93.").append(1_000_000 + i).append(",44.6]");
+            points.append(i == 0 ? "" : ",")
+                    .append("[-93.")
+                    .append(1_000_000 + i)
+                    .append(",44.6]");
         }
         String route = changed(RouteTexts.ROUTE, "[-93.1, 44.6], [-93.09, 44.6], [-93.08, 44.601]", points.toString());
 
         JsonNode problem = BadRequestTest.requireProblem(
                 server.post("/api/check", Requests.check(route, RigTexts.RIG, "")), 422, "bad-input");
 
-        assertEquals("/route/features/0/geometry/coordinates/1000000", problem.at("/problems/0/pointer").textValue());
+        assertEquals(
+                "/route/features/0/geometry/coordinates/1000000",
+                problem.at("/problems/0/pointer").textValue());
         assertEquals("too-many", problem.at("/problems/0/code").textValue());
     }
 
@@ -215,7 +257,9 @@ class BadInputTest {
         StringBuilder fords = new StringBuilder();
         for (int i = 0; i < 700; i++) {
             fords.append(",{\"type\":\"Feature\",\"geometry\":{\"type\":\"Point\",\"coordinates\":[-93.08,44.618]},")
-                    .append("\"properties\":{\"hazard\":\"dip\",\"id\":\"F").append(i).append("\",\"name\":\"Ford\"}}");
+                    .append("\"properties\":{\"hazard\":\"dip\",\"id\":\"F")
+                    .append(i)
+                    .append("\",\"name\":\"Ford\"}}");
         }
         String route = RouteTexts.ROUTE.stripTrailing().replaceFirst("] }$", fords + "]}");
 
@@ -233,7 +277,10 @@ class BadInputTest {
     void refusesManyPointsInManyConfigurationsByTheirCost() throws Exception {
         StringBuilder lines = new StringBuilder();
         for (int line = 0; line < 7; line++) {
-            lines.append(line == 0 ? "" : ",").append("{\"line\":\"").append(line).append("\",\"points\":[");
+            lines.append(line == 0 ? "" : ",")
+                    .append("{\"line\":\"")
+                    .append(line)
+                    .append("\",\"points\":[");
             for (int i = 0; i < 10_000; i++) {
                 lines.append(i == 0 ? "" : ",").append("[\"").append(i - 5_000).append(" mm\",\"0 m\"]");
             }
@@ -255,8 +302,7 @@ class BadInputTest {
     void refusesAnotherEncoding() throws Exception {
         HttpResponse<String> response = server.send(server.request("/api/check")
                 .header("Content-Type", "application/json")
-                .POST(BodyPublishers.ofString(
-                        Requests.check(""), StandardCharsets.UTF_16LE)));
+                .POST(BodyPublishers.ofString(Requests.check(""), StandardCharsets.UTF_16LE)));
 
         BadRequestTest.requireProblem(response, 400, "not-json");
     }

@@ -62,8 +62,7 @@ class BadRequestTest {
 
     @ParameterizedTest
     @MethodSource("wrongRequests")
-    void isRefusedByAddressOrMethod(String method, String path, String body, int status, String type)
-            throws Exception {
+    void isRefusedByAddressOrMethod(String method, String path, String body, int status, String type) throws Exception {
         HttpResponse<String> response = server.send(server.request(path)
                 .header("Content-Type", "application/json")
                 .method(method, body == null ? BodyPublishers.noBody() : BodyPublishers.ofString(body)));
@@ -113,7 +112,9 @@ class BadRequestTest {
 
     static Stream<String> rightTypes() {
         return Stream.of(
-                "application/json", "application/geo+json", "Application/JSON; Charset=\"UTF-8\"",
+                "application/json",
+                "application/geo+json",
+                "Application/JSON; Charset=\"UTF-8\"",
                 "application/json;v=1");
     }
 
@@ -202,7 +203,9 @@ class BadRequestTest {
 
     static JsonNode requireProblem(HttpResponse<String> response, int status, String type) throws Exception {
         assertEquals(status, response.statusCode(), response.body());
-        assertEquals("application/problem+json", response.headers().firstValue("Content-Type").orElse(""));
+        assertEquals(
+                "application/problem+json",
+                response.headers().firstValue("Content-Type").orElse(""));
         assertNoInside(response.body());
         JsonNode problem = TestServer.json(response);
         assertEquals("urn:cresthaul:problem:" + type, problem.path("type").textValue());

@@ -58,7 +58,11 @@ class CheckOverHttpTest {
     void answersTheReportOfTheCheck() throws Exception {
         Route route = RouteFile.parse(RouteTexts.ROUTE);
         Rig rig = RigFile.parse(RigTexts.RIG);
-        byte[] expected = JsonAnswer.bytes(RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(),
+        byte[] expected = JsonAnswer.bytes(RouteCheck.check(
+                route,
+                rig,
+                rig.stances().get(0),
+                Margins.defaults(),
                 new Inputs(sha256(RouteTexts.ROUTE), sha256(RigTexts.RIG))));
 
         HttpResponse<String> response = server.post("/api/check", Requests.check(""));
@@ -85,13 +89,15 @@ class CheckOverHttpTest {
         JsonNode report = TestServer.json(server.post("/api/check", Requests.check(RouteTexts.ROUTE, rig, "")));
 
         assertEquals(sha256(rig), report.at("/rig/sha256").textValue());
-        assertEquals("Tieflader Süd, 2 ¼ Achsen \uD83D\uDE9B", report.at("/rig/name").textValue());
+        assertEquals(
+                "Tieflader Süd, 2 ¼ Achsen \uD83D\uDE9B", report.at("/rig/name").textValue());
     }
 
     @Test
     void usesTheMarginsAskedFor() throws Exception {
         String tight = server.post("/api/check", Requests.check("")).body();
-        String wide = server.post("/api/check", Requests.check(",\"margins\":{\"ground\":\"5 in\"}")).body();
+        String wide = server.post("/api/check", Requests.check(",\"margins\":{\"ground\":\"5 in\"}"))
+                .body();
 
         assertNotEquals(tight, wide);
         JsonNode margins = JSON.readTree(wide).path("margins");
@@ -132,15 +138,23 @@ class CheckOverHttpTest {
             for (JsonNode cell : hazard.path("cells")) {
                 if (cell.path("ground").isObject() && cell.path("overhead").isNull()) {
                     JsonNode gap = cell.path("ground");
-                    JsonNode passage = TestServer.json(server.post("/api/passage", Requests.check(
-                            ",\"hazard\":\"" + hazard.path("id").textValue() + "\",\"configuration\":\""
+                    JsonNode passage = TestServer.json(server.post(
+                            "/api/passage",
+                            Requests.check(",\"hazard\":\"" + hazard.path("id").textValue() + "\",\"configuration\":\""
                                     + cell.path("configuration").textValue() + "\",\"line\":\""
                                     + gap.path("line").textValue() + "\",\"leveling\":\""
                                     + gap.path("leveling").textValue() + "\"")));
-                    JsonNode tightest = passage.path("positions").path(passage.path("tightest").intValue());
+                    JsonNode tightest = passage.path("positions")
+                            .path(passage.path("tightest").intValue());
 
-                    assertEquals(gap.path("valueM").doubleValue(), tightest.path("groundM").doubleValue(), 1e-9);
-                    assertEquals(gap.path("steerM").doubleValue(), tightest.path("steerM").doubleValue(), 1e-9);
+                    assertEquals(
+                            gap.path("valueM").doubleValue(),
+                            tightest.path("groundM").doubleValue(),
+                            1e-9);
+                    assertEquals(
+                            gap.path("steerM").doubleValue(),
+                            tightest.path("steerM").doubleValue(),
+                            1e-9);
                     assertEquals(gap.path("unit"), tightest.at("/groundAt/unit"));
                     compared++;
                 }
@@ -164,11 +178,17 @@ class CheckOverHttpTest {
             JsonNode told = known.at("/reversing/states/" + i);
             JsonNode untold = unknown.at("/reversing/states/" + i);
             boolean trailing = told.path("booster").textValue().equals("trailing");
-            assertTrue(told.path("unknown").isNull() && told.at("/free/limitMetM").isNumber(), told.toString());
-            assertEquals(trailing ? "pivot" : "kingpin", told.at("/free/coupling").textValue());
+            assertTrue(
+                    told.path("unknown").isNull() && told.at("/free/limitMetM").isNumber(), told.toString());
+            assertEquals(
+                    trailing ? "pivot" : "kingpin", told.at("/free/coupling").textValue());
             assertEquals(trailing, told.path("locked").isObject());
-            assertTrue(untold.path("unknown").isTextual() && untold.path("free").isNull() && untold.path("locked").isNull()
-                    && untold.path("lockedLight").isNull(), untold.toString());
+            assertTrue(
+                    untold.path("unknown").isTextual()
+                            && untold.path("free").isNull()
+                            && untold.path("locked").isNull()
+                            && untold.path("lockedLight").isNull(),
+                    untold.toString());
         }
     }
 
@@ -179,9 +199,13 @@ class CheckOverHttpTest {
                 new TestServer(new ServerOptions(Optional.empty(), 0, Optional.of(tiles), TestServer.small()))) {
             HttpResponse<String> response = mapped.get("/api/settings");
 
-            assertEquals("{\"tiles\":{\"url\":\"https://{s}.tiles.example.org/{z}/{x}/{y}.png\","
-                    + "\"attribution\":\"Example survey office\"}}", response.body());
-            assertTrue(response.headers().firstValue("Content-Security-Policy").orElse("")
+            assertEquals(
+                    "{\"tiles\":{\"url\":\"https://{s}.tiles.example.org/{z}/{x}/{y}.png\","
+                            + "\"attribution\":\"Example survey office\"}}",
+                    response.body());
+            assertTrue(response.headers()
+                    .firstValue("Content-Security-Policy")
+                    .orElse("")
                     .contains("img-src 'self' data: https://*.tiles.example.org;"));
         }
     }
@@ -189,15 +213,19 @@ class CheckOverHttpTest {
     @Test
     void everyAnswerForbidsWhatThePageDoesNotNeed() throws Exception {
         // CSP level 3, section 2.3.1: the hash of what stands between the tags of the one style a paper carries.
-        byte[] style = ("\n" + Files.readString(Path.of("src/main/resources/paper/paper.css"))).getBytes(StandardCharsets.UTF_8);
-        String hash = Base64.getEncoder().encodeToString(MessageDigest.getInstance("SHA-256").digest(style));
+        byte[] style = ("\n" + Files.readString(Path.of("src/main/resources/paper/paper.css")))
+                .getBytes(StandardCharsets.UTF_8);
+        String hash = Base64.getEncoder()
+                .encodeToString(MessageDigest.getInstance("SHA-256").digest(style));
         for (String path : new String[] {"/api/version", "/lib/leaflet/leaflet.css", "/nothing"}) {
             var headers = server.get(path).headers();
 
-            assertEquals("default-src 'self'; style-src 'self' 'sha256-" + hash + "'; img-src 'self' data:; "
-                    + "object-src 'none'; base-uri 'none'; "
-                    + "form-action 'none'; frame-ancestors 'none'",
-                    headers.firstValue("Content-Security-Policy").orElse(""), path);
+            assertEquals(
+                    "default-src 'self'; style-src 'self' 'sha256-" + hash + "'; img-src 'self' data:; "
+                            + "object-src 'none'; base-uri 'none'; "
+                            + "form-action 'none'; frame-ancestors 'none'",
+                    headers.firstValue("Content-Security-Policy").orElse(""),
+                    path);
             assertEquals("nosniff", headers.firstValue("X-Content-Type-Options").orElse(""), path);
             assertEquals("no-referrer", headers.firstValue("Referrer-Policy").orElse(""), path);
             assertEquals("no-cache", headers.firstValue("Cache-Control").orElse(""), path);

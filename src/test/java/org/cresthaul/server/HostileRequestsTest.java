@@ -23,7 +23,8 @@ class HostileRequestsTest {
         Map<Integer, Integer> statuses = new TreeMap<>();
         try (TestServer server = new TestServer(TestServer.small())) {
             for (Map.Entry<String, String> address : SoundRequests.byAddress().entrySet()) {
-                MutatedJson mutated = new MutatedJson(address.getValue(), SEED + address.getKey().hashCode());
+                MutatedJson mutated = new MutatedJson(
+                        address.getValue(), SEED + address.getKey().hashCode());
                 for (int i = 0; i < ROUNDS; i++) {
                     String body = mutated.next();
                     var response = server.post(address.getKey(), body);
@@ -35,7 +36,10 @@ class HostileRequestsTest {
                     assertTrue(response.statusCode() == 422 || response.statusCode() == 503, what);
                     JsonNode problem = TestServer.json(response);
                     assertEquals(response.statusCode(), problem.get("status").intValue(), what);
-                    assertTrue(response.statusCode() == 503 || problem.at("/problems/0").has("remedy"), what);
+                    assertTrue(
+                            response.statusCode() == 503
+                                    || problem.at("/problems/0").has("remedy"),
+                            what);
                 }
             }
         }

@@ -34,18 +34,20 @@ class LoadsOverHttpTest {
     }
 
     @ParameterizedTest(name = "{0}")
-    @CsvSource(delimiter = '|', value = {
-        "no configuration        | ,'x':1                                                        | /configuration | missing",
-        "an unknown one          | ,'configuration':'down/none/9'                                 | /configuration | unknown-name",
-        "an unknown place        | ,'configuration':'down/none/3','hazard':'H99'                  | /hazard        | unknown-name",
-        "a place judged by gaps  | ,'configuration':'down/none/3','hazard':'H01'                  | /hazard        | unknown-name",
-        "an unknown piece        | ,'configuration':'down/none/3','piece':'crane'                 | /piece         | unknown-name",
-        "a piece off the deck    | ,'configuration':'down/none/3','pieceAt':'30 m'                | /pieceAt       | out-of-range",
-        "a place without unit    | ,'configuration':'down/none/3','pieceAt':'3'                   | /pieceAt       | unit-missing",
-        "a pressure in feet      | ,'configuration':'down/none/3','regulator':'3 ft'              | /regulator     | unit-unknown",
-        "a gauge nobody has      | ,'configuration':'down/none/3','readings':{'steer':'62 psi'}   | /readings/steer| unknown-key",
-        "limits of nothing       | ,'configuration':'down/none/3','limits':{'cresthaul':'limits/1','name':'n','source':'s','date':'2026-01-01'} | /limits | no-limit"
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "no configuration        | ,'x':1                                                        | /configuration | missing",
+                "an unknown one          | ,'configuration':'down/none/9'                                 | /configuration | unknown-name",
+                "an unknown place        | ,'configuration':'down/none/3','hazard':'H99'                  | /hazard        | unknown-name",
+                "a place judged by gaps  | ,'configuration':'down/none/3','hazard':'H01'                  | /hazard        | unknown-name",
+                "an unknown piece        | ,'configuration':'down/none/3','piece':'crane'                 | /piece         | unknown-name",
+                "a piece off the deck    | ,'configuration':'down/none/3','pieceAt':'30 m'                | /pieceAt       | out-of-range",
+                "a place without unit    | ,'configuration':'down/none/3','pieceAt':'3'                   | /pieceAt       | unit-missing",
+                "a pressure in feet      | ,'configuration':'down/none/3','regulator':'3 ft'              | /regulator     | unit-unknown",
+                "a gauge nobody has      | ,'configuration':'down/none/3','readings':{'steer':'62 psi'}   | /readings/steer| unknown-key",
+                "limits of nothing       | ,'configuration':'down/none/3','limits':{'cresthaul':'limits/1','name':'n','source':'s','date':'2026-01-01'} | /limits | no-limit"
+            })
     void tellsTheMistakeAndWhereItIs(String what, String more, String pointer, String code) throws Exception {
         HttpResponse<String> response = loads(LimitsTexts.ROUTE, WeightsTexts.RIG, more.replace('\'', '"'));
         JsonNode problem = TestServer.json(response).at("/problems/0");
@@ -67,8 +69,11 @@ class LoadsOverHttpTest {
 
     @Test
     void holdsAgainstAPlacesLimitsAndReadings() throws Exception {
-        JsonNode answer = TestServer.json(loads(LimitsTexts.ROUTE, WeightsTexts.RIG, ",\"configuration\":\"down/trailing/3\""
-                + ",\"hazard\":\"S01\",\"readings\":{\"trailer\":\"62 psi\",\"booster\":\"35 psi\"}"));
+        JsonNode answer = TestServer.json(loads(
+                LimitsTexts.ROUTE,
+                WeightsTexts.RIG,
+                ",\"configuration\":\"down/trailing/3\""
+                        + ",\"hazard\":\"S01\",\"readings\":{\"trailer\":\"62 psi\",\"booster\":\"35 psi\"}"));
 
         OpenApi.requireValid("Loads", answer);
         assertEquals("S01", answer.path("hazard").textValue());
@@ -78,10 +83,13 @@ class LoadsOverHttpTest {
 
     @Test
     void limitsOfTheRequestTakeThePlaceOfTheRoutes() throws Exception {
-        String more = ",\"limits\":{\"cresthaul\":\"limits/1\",\"name\":\"wide\",\"source\":\"s\",\"date\":\"2026-01-01\","
-                + "\"gross\":\"300,000 lb\"}";
-        JsonNode without = TestServer.json(server.post("/api/check", Requests.check(RouteTexts.ROUTE, WeightsTexts.RIG, "")));
-        JsonNode with = TestServer.json(server.post("/api/check", Requests.check(RouteTexts.ROUTE, WeightsTexts.RIG, more)));
+        String more =
+                ",\"limits\":{\"cresthaul\":\"limits/1\",\"name\":\"wide\",\"source\":\"s\",\"date\":\"2026-01-01\","
+                        + "\"gross\":\"300,000 lb\"}";
+        JsonNode without =
+                TestServer.json(server.post("/api/check", Requests.check(RouteTexts.ROUTE, WeightsTexts.RIG, "")));
+        JsonNode with =
+                TestServer.json(server.post("/api/check", Requests.check(RouteTexts.ROUTE, WeightsTexts.RIG, more)));
 
         OpenApi.requireValid("Report", with);
         assertEquals("23 CFR 658.17", without.at("/loads/limits/0/source").textValue());
@@ -92,8 +100,8 @@ class LoadsOverHttpTest {
 
     @Test
     void theReportOfARouteWithPlacesIsAsDescribed() throws Exception {
-        JsonNode report = TestServer.json(server.post("/api/check",
-                Requests.check(LimitsTexts.ROUTE, WeightsTexts.RIG, "")));
+        JsonNode report =
+                TestServer.json(server.post("/api/check", Requests.check(LimitsTexts.ROUTE, WeightsTexts.RIG, "")));
 
         OpenApi.requireValid("Report", report);
         assertEquals(3, report.at("/loads/limits").size());
@@ -101,10 +109,13 @@ class LoadsOverHttpTest {
 
     @Test
     void aPlaceJudgedByLoadsHasNoPassage() throws Exception {
-        HttpResponse<String> response = server.post("/api/passage", Requests.check(LimitsTexts.ROUTE, WeightsTexts.RIG,
-                ",\"hazard\":\"B01\",\"configuration\":\"down/none/3\""));
+        HttpResponse<String> response = server.post(
+                "/api/passage",
+                Requests.check(
+                        LimitsTexts.ROUTE, WeightsTexts.RIG, ",\"hazard\":\"B01\",\"configuration\":\"down/none/3\""));
 
         assertEquals(422, response.statusCode());
-        assertEquals("/hazard", TestServer.json(response).at("/problems/0/pointer").textValue());
+        assertEquals(
+                "/hazard", TestServer.json(response).at("/problems/0/pointer").textValue());
     }
 }

@@ -17,8 +17,7 @@ import java.util.List;
 /** The published description of the API, to hold answers against. */
 public final class OpenApi {
     private static final ObjectMapper JSON = new ObjectMapper();
-    private static final SchemaRegistry SCHEMAS =
-            SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
+    private static final SchemaRegistry SCHEMAS = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12);
 
     private OpenApi() {}
 
@@ -43,8 +42,11 @@ public final class OpenApi {
         whole.set("$defs", inDefinitions(document().at("/components/schemas")));
         Schema compiled = SCHEMAS.getSchema(whole);
         List<Error> errors = compiled.validate(value);
-        assertTrue(errors.isEmpty(), () -> errors.stream().limit(10).toList() + " in "
-                + value.toString().substring(0, Math.min(600, value.toString().length())));
+        assertTrue(
+                errors.isEmpty(),
+                () -> errors.stream().limit(10).toList() + " in "
+                        + value.toString()
+                                .substring(0, Math.min(600, value.toString().length())));
     }
 
     /** References as a schema on its own has them. */

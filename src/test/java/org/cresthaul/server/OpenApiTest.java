@@ -33,11 +33,13 @@ class OpenApiTest {
             served.add(e.method().name() + " " + e.path());
         }
         Set<String> described = new TreeSet<>();
-        DOCUMENT.path("paths").properties().forEach(path -> path.getValue().properties().forEach(operation -> {
-            if (!operation.getKey().equals("parameters")) {
-                described.add(operation.getKey().toUpperCase(Locale.ROOT) + " " + path.getKey());
-            }
-        }));
+        DOCUMENT.path("paths")
+                .properties()
+                .forEach(path -> path.getValue().properties().forEach(operation -> {
+                    if (!operation.getKey().equals("parameters")) {
+                        described.add(operation.getKey().toUpperCase(Locale.ROOT) + " " + path.getKey());
+                    }
+                }));
 
         assertEquals(served, described);
     }
@@ -72,8 +74,9 @@ class OpenApiTest {
     @Test
     void refusesWithEveryStatusThatItDescribesAndNoOther() {
         Set<String> described = new TreeSet<>();
-        DOCUMENT.path("paths").forEach(path -> path.forEach(operation -> operation.path("responses").fieldNames()
-                .forEachRemaining(described::add)));
+        DOCUMENT.path("paths")
+                .forEach(path -> path.forEach(
+                        operation -> operation.path("responses").fieldNames().forEachRemaining(described::add)));
 
         assertEquals(Set.of("200", "400", "404", "413", "415", "422", "503"), described);
     }
@@ -87,7 +90,8 @@ class OpenApiTest {
 
             assertEquals(200, head.statusCode());
             assertEquals("", head.body());
-            assertEquals(get.headers().firstValue("Content-Type"), head.headers().firstValue("Content-Type"));
+            assertEquals(
+                    get.headers().firstValue("Content-Type"), head.headers().firstValue("Content-Type"));
         }
     }
 
@@ -138,7 +142,10 @@ class OpenApiTest {
 
         assertFalse(references.isEmpty());
         for (String reference : references) {
-            assertTrue(reference.startsWith("#/") && DOCUMENT.at(reference.substring(1)).isObject(), reference);
+            assertTrue(
+                    reference.startsWith("#/")
+                            && DOCUMENT.at(reference.substring(1)).isObject(),
+                    reference);
         }
     }
 
@@ -153,7 +160,8 @@ class OpenApiTest {
     void isServedAsItStands() throws Exception {
         try (TestServer server = new TestServer(TestServer.small());
                 InputStream in = OpenApiTest.class.getResourceAsStream("/openapi.json")) {
-            assertEquals(new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8),
+            assertEquals(
+                    new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8),
                     server.get("/openapi.json").body());
         }
     }

@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.net.http.HttpClient;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
-import java.net.http.HttpClient;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import org.apache.pdfbox.Loader;
@@ -41,22 +41,28 @@ class PapersOverHttpTest {
     }
 
     private static HttpResponse<byte[]> ask(String address, String more) throws Exception {
-        return HttpClient.newHttpClient().send(
-                server.request(address)
-                        .header("Content-Type", "application/json")
-                        .method("POST", BodyPublishers.ofString(Requests.check(more)))
-                        .build(),
-                BodyHandlers.ofByteArray());
+        return HttpClient.newHttpClient()
+                .send(
+                        server.request(address)
+                                .header("Content-Type", "application/json")
+                                .method("POST", BodyPublishers.ofString(Requests.check(more)))
+                                .build(),
+                        BodyHandlers.ofByteArray());
     }
 
     @ParameterizedTest
-    @CsvSource({"/api/runsheet, letter, 612, 792", "/api/runsheet, a4, 595.28, 841.89",
-        "/api/statement, letter, 612, 792", "/api/statement, a4, 595.28, 841.89"})
+    @CsvSource({
+        "/api/runsheet, letter, 612, 792",
+        "/api/runsheet, a4, 595.28, 841.89",
+        "/api/statement, letter, 612, 792",
+        "/api/statement, a4, 595.28, 841.89"
+    })
     void aPdfIsOfThePaperAskedFor(String address, String paper, float widthPt, float heightPt) throws Exception {
         HttpResponse<byte[]> response = ask(address, ",\"form\":\"pdf\",\"paper\":\"" + paper + "\"");
 
         assertEquals(200, response.statusCode());
-        assertEquals("application/pdf", response.headers().firstValue("Content-Type").orElseThrow());
+        assertEquals(
+                "application/pdf", response.headers().firstValue("Content-Type").orElseThrow());
         try (PDDocument document = Loader.loadPDF(response.body())) {
             // Letter is 8.5 x 11 in, A4 210 x 297 mm (ISO 216); a point is 1/72 in.
             PDRectangle page = document.getPage(0).getMediaBox();
@@ -64,7 +70,9 @@ class PapersOverHttpTest {
             assertEquals(heightPt, page.getHeight(), 0.02);
             assertTrue(new PDFTextStripper().getText(document).contains("NOT FOR DRIVING"));
         }
-        assertArrayEquals(response.body(), ask(address, ",\"form\":\"pdf\",\"paper\":\"" + paper + "\"").body());
+        assertArrayEquals(
+                response.body(),
+                ask(address, ",\"form\":\"pdf\",\"paper\":\"" + paper + "\"").body());
     }
 
     @ParameterizedTest
@@ -74,7 +82,9 @@ class PapersOverHttpTest {
         String html = new String(response.body(), StandardCharsets.UTF_8);
 
         assertEquals(200, response.statusCode());
-        assertEquals("text/html;charset=utf-8", response.headers().firstValue("Content-Type").orElseThrow().toLowerCase(Locale.ROOT));
+        assertEquals(
+                "text/html;charset=utf-8",
+                response.headers().firstValue("Content-Type").orElseThrow().toLowerCase(Locale.ROOT));
         assertTrue(html.startsWith("<!doctype html>"), html.substring(0, 40));
         assertTrue(html.contains("NOT FOR DRIVING"));
         for (String outside : new String[] {"<script", " src=", "<link", "url(", "@import"}) {
@@ -117,6 +127,8 @@ class PapersOverHttpTest {
                 .readTree(ask("/api/statement", ",\"units\":\"metric\"").body());
 
         assertEquals("metric", sheet.path("units").asText());
-        assertTrue(sheet.at("/envelope/0/value/text").asText().contains(" m"), sheet.at("/envelope/0").toString());
+        assertTrue(
+                sheet.at("/envelope/0/value/text").asText().contains(" m"),
+                sheet.at("/envelope/0").toString());
     }
 }

@@ -37,22 +37,24 @@ class PlanOverHttpTest {
     }
 
     @ParameterizedTest(name = "{0}")
-    @CsvSource(delimiter = '|', value = {
-        "a plan that is a text     | \"cheap\"                          | /plan                 | wrong-type",
-        "an unknown option         | {\"hurry\": true}                  | /plan/hurry           | unknown-key",
-        "an unknown time           | {\"times\": {\"lunch\": \"1 h\"}}    | /plan/times/lunch     | unknown-key",
-        "a bare time               | {\"times\": {\"notch\": 15}}       | /plan/times/notch     | unit-missing",
-        "a time of a week          | {\"times\": {\"notch\": \"168 h\"}}  | /plan/times/notch     | out-of-range",
-        "a crawl in knots          | {\"times\": {\"crawl\": \"3 kn\"}}   | /plan/times/crawl     | unit-unknown",
-        "an unknown configuration  | {\"forbid\": [\"up/none/1\", \"x\"]} | /plan/forbid/1        | unknown-name",
-        "a number for a name       | {\"forbid\": [7]}                  | /plan/forbid/0        | wrong-type",
-        "a name for a list         | {\"forbid\": \"up/none/1\"}        | /plan/forbid          | wrong-type",
-        "keeping what there is not | {\"fix\": \"up/none/9\"}           | /plan/fix             | unknown-name",
-        "a word for yes            | {\"avoidRaising\": \"yes\"}        | /plan/avoidRaising    | wrong-type",
-        "accepting nowhere         | {\"acceptTight\": [\"H99\"]}       | /plan/acceptTight/0   | unknown-name",
-        "accepting the unsurveyed  | {\"acceptTight\": [\"H04\"]}       | /plan/acceptTight/0   | not-tight",
-        "setting nothing aside     | {\"setAside\": [\"H01\", \"P01\"]}   | /plan/setAside/1      | unknown-name"
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "a plan that is a text     | \"cheap\"                          | /plan                 | wrong-type",
+                "an unknown option         | {\"hurry\": true}                  | /plan/hurry           | unknown-key",
+                "an unknown time           | {\"times\": {\"lunch\": \"1 h\"}}    | /plan/times/lunch     | unknown-key",
+                "a bare time               | {\"times\": {\"notch\": 15}}       | /plan/times/notch     | unit-missing",
+                "a time of a week          | {\"times\": {\"notch\": \"168 h\"}}  | /plan/times/notch     | out-of-range",
+                "a crawl in knots          | {\"times\": {\"crawl\": \"3 kn\"}}   | /plan/times/crawl     | unit-unknown",
+                "an unknown configuration  | {\"forbid\": [\"up/none/1\", \"x\"]} | /plan/forbid/1        | unknown-name",
+                "a number for a name       | {\"forbid\": [7]}                  | /plan/forbid/0        | wrong-type",
+                "a name for a list         | {\"forbid\": \"up/none/1\"}        | /plan/forbid          | wrong-type",
+                "keeping what there is not | {\"fix\": \"up/none/9\"}           | /plan/fix             | unknown-name",
+                "a word for yes            | {\"avoidRaising\": \"yes\"}        | /plan/avoidRaising    | wrong-type",
+                "accepting nowhere         | {\"acceptTight\": [\"H99\"]}       | /plan/acceptTight/0   | unknown-name",
+                "accepting the unsurveyed  | {\"acceptTight\": [\"H04\"]}       | /plan/acceptTight/0   | not-tight",
+                "setting nothing aside     | {\"setAside\": [\"H01\", \"P01\"]}   | /plan/setAside/1      | unknown-name"
+            })
     void tellsTheMistakeAndWhereItIs(String what, String options, String pointer, String code) throws Exception {
         HttpResponse<String> response = server.post("/api/plan", Requests.check(",\"plan\":" + options));
         JsonNode problem = TestServer.json(response).at("/problems/0");
@@ -67,7 +69,9 @@ class PlanOverHttpTest {
         JsonNode plan = plan(RouteTexts.ROUTE, "");
         assertEquals("no way through", plan.path("outcome").textValue());
         assertTrue(plan.path("stopsAtBlocks").booleanValue());
-        assertTrue(plan.path("blocking").findValuesAsText("hazard").contains("H04"), plan.path("blocking").toString());
+        assertTrue(
+                plan.path("blocking").findValuesAsText("hazard").contains("H04"),
+                plan.path("blocking").toString());
 
         String ids = String.join("\",\"", plan.path("blocking").findValuesAsText("hazard"));
         JsonNode opened = plan(RouteTexts.ROUTE, ",\"plan\":{\"setAside\":[\"" + ids + "\"]}");
@@ -78,8 +82,10 @@ class PlanOverHttpTest {
     @Test
     void timesOfTheRequestStandBeforeThoseOfTheRigAndThoseBeforeTheDefaults() throws Exception {
         String rig = JsonEdit.edit(RigTexts.RIG, "/times", "{\"notch\": \"20 min\", \"shim\": \"5 min\"}");
-        HttpResponse<String> response = server.post("/api/plan",
-                Requests.check(RouteTexts.ROUTE, rig, ",\"plan\":{\"times\":{\"notch\":\"90 s\",\"crawl\":\"1 m/s\"}}"));
+        HttpResponse<String> response = server.post(
+                "/api/plan",
+                Requests.check(
+                        RouteTexts.ROUTE, rig, ",\"plan\":{\"times\":{\"notch\":\"90 s\",\"crawl\":\"1 m/s\"}}"));
         JsonNode times = TestServer.json(response).at("/options/times");
 
         assertEquals(90, times.path("notch").longValue());
@@ -90,13 +96,15 @@ class PlanOverHttpTest {
 
     @Test
     void aRouteWithoutHazardsIsNowhereCalledClear() throws Exception {
-        String route = "{\"type\": \"FeatureCollection\", \"cresthaul\": \"route/1\", \"name\": \"Bare\", \"features\": ["
-                + "{\"type\": \"Feature\", \"properties\": {\"route\": \"Only leg\"}, \"geometry\": {\"type\":"
-                + " \"LineString\", \"coordinates\": [[-93.1, 44.6], [-93.09, 44.6]]}}]}";
+        String route =
+                "{\"type\": \"FeatureCollection\", \"cresthaul\": \"route/1\", \"name\": \"Bare\", \"features\": ["
+                        + "{\"type\": \"Feature\", \"properties\": {\"route\": \"Only leg\"}, \"geometry\": {\"type\":"
+                        + " \"LineString\", \"coordinates\": [[-93.1, 44.6], [-93.09, 44.6]]}}]}";
 
         assertEquals("nothing judged", plan(route, "").path("outcome").textValue());
         JsonNode report = TestServer.json(server.post("/api/check", Requests.check(route, RigTexts.RIG, "")));
         assertTrue(report.path("configurations").size() > 0);
-        report.path("configurations").forEach(c -> assertEquals("not surveyed", c.path("verdict").textValue()));
+        report.path("configurations")
+                .forEach(c -> assertEquals("not surveyed", c.path("verdict").textValue()));
     }
 }

@@ -11,9 +11,9 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.api.Test;
 
 /** Mistakes of the program itself end as a plain 500, with nothing of its inside. */
 class ProblemAnswersTest {
@@ -29,7 +29,9 @@ class ProblemAnswersTest {
                 new Endpoint(HandlerType.GET, "/error", ctx -> {
                     throw new StackOverflowError("secret org.cresthaul.Inside");
                 }),
-                new Endpoint(HandlerType.GET, "/unknown-number",
+                new Endpoint(
+                        HandlerType.GET,
+                        "/unknown-number",
                         ctx -> ctx.result(JsonAnswer.bytes(new Unknown(Double.NaN)))));
         Javalin javalin = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
@@ -38,9 +40,11 @@ class ProblemAnswersTest {
         });
         try {
             javalin.start("127.0.0.1", 0);
-            HttpResponse<String> response = HttpClient.newHttpClient().send(
-                    HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + javalin.port() + path)).build(),
-                    HttpResponse.BodyHandlers.ofString());
+            HttpResponse<String> response = HttpClient.newHttpClient()
+                    .send(
+                            HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + javalin.port() + path))
+                                    .build(),
+                            HttpResponse.BodyHandlers.ofString());
 
             BadRequestTest.requireProblem(response, 500, "internal");
         } finally {

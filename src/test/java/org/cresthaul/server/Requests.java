@@ -29,7 +29,25 @@ public final class Requests {
 
     /** A sound body for a route of the API. */
     static String bodyFor(String path) {
-        return Map.of("/api/runsheet", check(""), "/api/statement", check(""), "/api/route", RouteTexts.ROUTE, "/api/check", check(""), "/api/passage", passage(""), "/api/loads",
-                loads(""), "/api/plan", check(""), "/api/comparison", check(""), "/api/corner", check(",\"hazard\":\"H05\",\"configuration\":\"down/none/3\"")).get(path);
+        return Map.of(
+                        "/api/runsheet",
+                        check(""),
+                        "/api/statement",
+                        check(""),
+                        "/api/route",
+                        RouteTexts.ROUTE,
+                        "/api/check",
+                        check(""),
+                        "/api/passage",
+                        passage(""),
+                        "/api/loads",
+                        loads(""),
+                        "/api/plan",
+                        check(""),
+                        "/api/comparison",
+                        check(""),
+                        "/api/corner",
+                        check(",\"hazard\":\"H05\",\"configuration\":\"down/none/3\""))
+                .get(path);
     }
 }

@@ -20,8 +20,9 @@ import org.junit.jupiter.api.Test;
 class SameBytesTest {
     private static Map<String, String> bodies() {
         Map<String, String> bodies = new LinkedHashMap<>();
-        for (String path : new String[] {"/api/route", "/api/check", "/api/passage", "/api/loads", "/api/corner", "/api/plan",
-            "/api/comparison"}) {
+        for (String path : new String[] {
+            "/api/route", "/api/check", "/api/passage", "/api/loads", "/api/corner", "/api/plan", "/api/comparison"
+        }) {
             bodies.put(path, Requests.bodyFor(path));
         }
         String weighed = "{\"route\":" + RouteTexts.ROUTE + ",\"rig\":" + WeightsTexts.RIG;
@@ -41,10 +42,12 @@ class SameBytesTest {
         HttpClient client = HttpClient.newHttpClient();
         try (TestServer server = new TestServer(limits, BodyGate.usual())) {
             for (Map.Entry<String, String> asked : bodies().entrySet()) {
-                HttpResponse<byte[]> response = client.send(server.request(asked.getKey().replaceAll("\\?.*", ""))
-                        .header("Content-Type", "application/json")
-                        .POST(BodyPublishers.ofString(asked.getValue()))
-                        .build(), BodyHandlers.ofByteArray());
+                HttpResponse<byte[]> response = client.send(
+                        server.request(asked.getKey().replaceAll("\\?.*", ""))
+                                .header("Content-Type", "application/json")
+                                .POST(BodyPublishers.ofString(asked.getValue()))
+                                .build(),
+                        BodyHandlers.ofByteArray());
                 assertEquals(200, response.statusCode(), asked.getKey());
                 answers.put(asked.getKey(), response.body());
             }
@@ -58,7 +61,8 @@ class SameBytesTest {
         TimeZone zone = TimeZone.getDefault();
         Map<String, byte[]> first = answers(1);
         try {
-            // Digits and a decimal sign of its own, an i without a dot, and three quarters of an hour beside every other zone.
+            // Digits and a decimal sign of its own, an i without a dot, and three quarters of an hour beside every
+            // other zone.
             for (String tag : new String[] {"ar-EG", "tr-TR", "de-DE"}) {
                 Locale.setDefault(Locale.forLanguageTag(tag));
                 TimeZone.setDefault(TimeZone.getTimeZone("Pacific/Chatham"));

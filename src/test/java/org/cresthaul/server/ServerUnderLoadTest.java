@@ -51,8 +51,10 @@ class ServerUnderLoadTest {
     void aWebSocketHandshakeIsAnOrdinaryRequest(String host, int status) throws Exception {
         try (TestServer server = new TestServer(TestServer.small());
                 Socket socket = socket(server)) {
-            say(socket, "GET /api/version HTTP/1.1\r\nHost: " + host + "\r\nUpgrade: websocket\r\nConnection: Upgrade,"
-                    + " close\r\nSec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==\r\nSec-WebSocket-Version: 13\r\n\r\n");
+            say(
+                    socket,
+                    "GET /api/version HTTP/1.1\r\nHost: " + host + "\r\nUpgrade: websocket\r\nConnection: Upgrade,"
+                            + " close\r\nSec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==\r\nSec-WebSocket-Version: 13\r\n\r\n");
             String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             assertTrue(answer.startsWith("HTTP/1.1 " + status), answer);
             assertFalse(answer.contains("Set-Cookie"), answer);
@@ -145,7 +147,11 @@ class ServerUnderLoadTest {
                 }
                 // Into the search itself.
                 Thread.sleep(700);
-                assertEquals(1, TestServer.json(server.get("/api/health")).get("running").intValue());
+                assertEquals(
+                        1,
+                        TestServer.json(server.get("/api/health"))
+                                .get("running")
+                                .intValue());
             }
             long left = System.nanoTime();
             while (TestServer.json(server.get("/api/health")).get("running").intValue() > 0) {
@@ -162,7 +168,9 @@ class ServerUnderLoadTest {
         WorkGate.Limits limits = new WorkGate.Limits(1, 3, 60_000, 2, 300, 60_000);
         try (TestServer server = new TestServer(limits, BodyGate.usual())) {
             BadRequestTest.requireProblem(server.post("/api/plan", sample()), 503, "over-time");
-            assertEquals("ready", TestServer.json(server.get("/api/health")).get("status").textValue());
+            assertEquals(
+                    "ready",
+                    TestServer.json(server.get("/api/health")).get("status").textValue());
         }
     }
 
@@ -182,8 +190,7 @@ class ServerUnderLoadTest {
             }
             BadRequestTest.requireProblem(second, 503, "busy");
             say(first, body.substring(10));
-            assertEquals("HTTP/1.1 200",
-                    new String(first.getInputStream().readNBytes(12), StandardCharsets.US_ASCII));
+            assertEquals("HTTP/1.1 200", new String(first.getInputStream().readNBytes(12), StandardCharsets.US_ASCII));
             assertEquals(200, server.post("/api/check", body).statusCode());
         }
     }
@@ -244,7 +251,8 @@ class ServerUnderLoadTest {
             Thread.sleep(1000);
             double[] busy = millis(server, 60);
             assertTrue(TestServer.json(server.get("/api/health")).get("running").intValue() > 0);
-            System.out.printf("cheap requests, median, nine of ten, worst: %.1f, %.1f, %.1f ms with all processors checking%n",
+            System.out.printf(
+                    "cheap requests, median, nine of ten, worst: %.1f, %.1f, %.1f ms with all processors checking%n",
                     busy[30], busy[54], busy[59]);
             // The machine of a test may be shared by many: the worst one is told, not asserted.
             assertTrue(busy[30] < 50, busy[30] + " ms");
@@ -258,7 +266,9 @@ class ServerUnderLoadTest {
         double[] taken = new double[count];
         for (int i = 0; i < count; i++) {
             long start = System.nanoTime();
-            assertEquals(200, server.get(i % 2 == 0 ? "/api/version" : "/css/sheet.css").statusCode());
+            assertEquals(
+                    200,
+                    server.get(i % 2 == 0 ? "/api/version" : "/css/sheet.css").statusCode());
             taken[i] = (System.nanoTime() - start) / 1e6;
         }
         Arrays.sort(taken);

@@ -20,12 +20,21 @@ class TilesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {
-        "", "tiles.example.org/{z}/{x}/{y}.png", "ftp://tiles.example.org/{z}/{x}/{y}.png",
-        "https://tiles.example.org/", "https://tiles.example.org/{z}/{x}.png",
-        "https://tiles.example.org; script-src */{z}/{x}/{y}", "https://tiles.example.org/{z}/{x}/{y};script-src *",
-        "https://tiles.example.org/{z}/{x}/{y} ", "https://tiles.example.org\r\nX: 1/{z}/{x}/{y}",
-        "https://*/{z}/{x}/{y}", "https://a.example@b.example/{z}/{x}/{y}", "javascript://x/{z}/{x}/{y}"})
+    @ValueSource(
+            strings = {
+                "",
+                "tiles.example.org/{z}/{x}/{y}.png",
+                "ftp://tiles.example.org/{z}/{x}/{y}.png",
+                "https://tiles.example.org/",
+                "https://tiles.example.org/{z}/{x}.png",
+                "https://tiles.example.org; script-src */{z}/{x}/{y}",
+                "https://tiles.example.org/{z}/{x}/{y};script-src *",
+                "https://tiles.example.org/{z}/{x}/{y} ",
+                "https://tiles.example.org\r\nX: 1/{z}/{x}/{y}",
+                "https://*/{z}/{x}/{y}",
+                "https://a.example@b.example/{z}/{x}/{y}",
+                "javascript://x/{z}/{x}/{y}"
+            })
     void refusesWhatCouldAddToThePolicy(String url) {
         assertThrows(IllegalArgumentException.class, () -> new Tiles(url, "Example"));
     }

@@ -79,7 +79,11 @@ class WorkGateTest {
             assertEquals(new WorkGate.State(1, 0, 0, false), gate.state());
 
             long before = System.nanoTime();
-            assertEquals(503, assertThrows(Refusal.class, () -> gate.run(Asker.UNKNOWN, () -> 2)).details().status());
+            assertEquals(
+                    503,
+                    assertThrows(Refusal.class, () -> gate.run(Asker.UNKNOWN, () -> 2))
+                            .details()
+                            .status());
             assertTrue(System.nanoTime() - before < 10_000_000_000L, "it waited");
             end.countDown();
             first.get();
@@ -91,9 +95,13 @@ class WorkGateTest {
     void givesThePlaceBackWhenTheWorkFails() throws Exception {
         try (WorkGate gate = gate(1, 1, 50, 60_000)) {
             IllegalStateException thrown = new IllegalStateException("work");
-            assertSame(thrown, assertThrows(IllegalStateException.class, () -> gate.run(Asker.UNKNOWN, () -> {
-                throw thrown;
-            })));
+            assertSame(
+                    thrown,
+                    assertThrows(
+                            IllegalStateException.class,
+                            () -> gate.run(Asker.UNKNOWN, () -> {
+                                throw thrown;
+                            })));
             assertEquals(2, gate.run(Asker.UNKNOWN, () -> 2));
         }
     }
@@ -101,9 +109,11 @@ class WorkGateTest {
     @Test
     void shortMemoryIsTheRequestsTroubleAlone() throws Exception {
         try (WorkGate gate = gate(1, 1, 50, 60_000)) {
-            Refusal refused = assertThrows(Refusal.class, () -> gate.run(Asker.UNKNOWN, () -> {
-                throw new OutOfMemoryError("Java heap space");
-            }));
+            Refusal refused = assertThrows(
+                    Refusal.class,
+                    () -> gate.run(Asker.UNKNOWN, () -> {
+                        throw new OutOfMemoryError("Java heap space");
+                    }));
             assertEquals(503, refused.details().status());
             assertTrue(refused.headers().containsKey("Retry-After"));
             assertEquals(2, gate.run(Asker.UNKNOWN, () -> 2));
@@ -128,13 +138,16 @@ class WorkGateTest {
     @Test
     void stopsWorkOnEveryThreadOnceItHasCostTooMuch() {
         try (WorkGate gate = gate(1, 1, 50, 200)) {
-            Refusal refused = assertThrows(Refusal.class, () -> gate.run(Asker.UNKNOWN, () -> IntStream.range(0, 4)
-                    .parallel()
-                    .map(i -> forEver())
-                    .sum()));
+            Refusal refused = assertThrows(
+                    Refusal.class,
+                    () -> gate.run(
+                            Asker.UNKNOWN,
+                            () -> IntStream.range(0, 4)
+                                    .parallel()
+                                    .map(i -> forEver())
+                                    .sum()));
             assertEquals("urn:cresthaul:problem:over-time", refused.details().type());
             assertEquals(503, refused.details().status());
         }
     }
-
 }

@@ -16,10 +16,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * A pull-out from a gate, driven backward: pushed along its own line, every unit is where it was going out. By Hipparchus'
- * Dormand–Prince 8(5,3), with time running the other way: the lead point is pushed back, every effective axle rolls without
- * slipping. Backward small bends grow instead of dying away, so it starts anew every {@value #PIECE_M} m from the bends on the way
- * out, as a driver would correct them.
+ * A pull-out from a gate, driven backward: pushed along its own line, every unit is where it was going out. By
+ * Hipparchus' Dormand–Prince 8(5,3), with time running the other way: the lead point is pushed back, every effective
+ * axle rolls without slipping. Backward small bends grow instead of dying away, so it starts anew every
+ * {@value #PIECE_M} m from the bends on the way out, as a driver would correct them.
  */
 class BackwardRollTest {
     private static final double PIECE_M = 8;
@@ -32,9 +32,18 @@ class BackwardRollTest {
         TurningCombination free = CornerCases.lowbed(11, 4.5);
         TurningCombination combination = locked ? free.pivotLocked() : free;
         RoadWidths road = new RoadWidths(6, 6, 1, true);
-        Corner gate = new CornerTemplate(Math.toRadians(90), road, road, new Gate(9, 6, 6), 0, List.of(), List.of(),
-                OptionalDouble.of(0)).corner();
-        CornerFit out = CornerFit.of(new CornerSpace(gate, true), combination, List.of(), new CornerFit.Wanted(0.4, 0.1, 0));
+        Corner gate = new CornerTemplate(
+                        Math.toRadians(90),
+                        road,
+                        road,
+                        new Gate(9, 6, 6),
+                        0,
+                        List.of(),
+                        List.of(),
+                        OptionalDouble.of(0))
+                .corner();
+        CornerFit out =
+                CornerFit.of(new CornerSpace(gate, true), combination, List.of(), new CornerFit.Wanted(0.4, 0.1, 0));
         List<TurningUnit> chain = combination.chain();
         Track track = Following.along(chain, out.path(), 0.1);
         int states = track.size();
@@ -46,9 +55,11 @@ class BackwardRollTest {
             while (to > 0 && track.stationM(from) - track.stationM(to) < PIECE_M) {
                 to--;
             }
-            double[] headings = pushedBack(chain, out.path(), headings(track, from), track.stationM(from), track.stationM(to));
+            double[] headings =
+                    pushedBack(chain, out.path(), headings(track, from), track.stationM(from), track.stationM(to));
             for (int k = 0; k < chain.size(); k++) {
-                double off = Math.IEEEremainder(headings[k] - Math.atan2(track.sin(to, k), track.cos(to, k)), 2 * Math.PI);
+                double off =
+                        Math.IEEEremainder(headings[k] - Math.atan2(track.sin(to, k), track.cos(to, k)), 2 * Math.PI);
                 assertEquals(0, off, SAME_RAD, "unit " + k + " at " + track.stationM(to) + " m");
                 mostBend = k > 0 ? Math.max(mostBend, Math.abs(track.articulationRad(to, k - 1))) : mostBend;
             }
@@ -67,7 +78,8 @@ class BackwardRollTest {
     }
 
     /** Over the way pushed, from nothing: the lead point goes back along its path from one station to a lower one. */
-    private static double[] pushedBack(List<TurningUnit> chain, LeadPath path, double[] start, double fromM, double toM) {
+    private static double[] pushedBack(
+            List<TurningUnit> chain, LeadPath path, double[] start, double fromM, double toM) {
         OrdinaryDifferentialEquation pushing = new OrdinaryDifferentialEquation() {
             @Override
             public int getDimension() {
@@ -93,6 +105,7 @@ class BackwardRollTest {
             }
         };
         return new DormandPrince853Integrator(1e-9, 0.1, 1e-11, 1e-11)
-                .integrate(pushing, new ODEState(0, start), fromM - toM).getPrimaryState();
+                .integrate(pushing, new ODEState(0, start), fromM - toM)
+                .getPrimaryState();
     }
 }

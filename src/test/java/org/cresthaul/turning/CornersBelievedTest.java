@@ -19,8 +19,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What the program says of corners against the independent judge, on {@link RandomCorners}. A few cases by default; thousands
- * so:
+ * What the program says of corners against the independent judge, on {@link RandomCorners}. A few cases by default;
+ * thousands so:
  *
  * <pre>
  * mvn test -Dtest=CornersBelievedTest#noClearIsWrong -Dcorners.judged=5000 -Dcorners.findings=target/corners.txt
@@ -77,15 +77,25 @@ class CornersBelievedTest {
         }
         write(found);
         assertTrue(passes > JUDGED / 5 && passes < JUDGED * 4 / 5, "both kinds are among them: " + passes);
-        assertTrue(found.isEmpty(), String.format(Locale.ROOT, "%d of %d lines, %d of %d corners pass; worst %.3f m:%n%s",
-                found.size(), JUDGED, passes, JUDGED, worst, String.join("\n", found.subList(0, Math.min(40, found.size())))));
+        assertTrue(
+                found.isEmpty(),
+                String.format(
+                        Locale.ROOT,
+                        "%d of %d lines, %d of %d corners pass; worst %.3f m:%n%s",
+                        found.size(),
+                        JUDGED,
+                        passes,
+                        JUDGED,
+                        worst,
+                        String.join("\n", found.subList(0, Math.min(40, found.size())))));
     }
 
     /**
-     * A pole on the center line that escorts hold free (30029), a bend with an easy way that is hard to find (30048), two roads
-     * at a sharp angle, where the way leads far ahead between both (30237), ground that juts from the inside of the turn
-     * (30588), an S of two bends (30342) and an apron's nose (30648): the richer search found 0.80, 1.44, 0.45, 1.69, 0.065 and
-     * 0.069 m of room. At 30097, ground that juts likewise, it finds none, and the judge holds what is found here.
+     * A pole on the center line that escorts hold free (30029), a bend with an easy way that is hard to find (30048),
+     * two roads at a sharp angle, where the way leads far ahead between both (30237), ground that juts from the inside
+     * of the turn (30588), an S of two bends (30342) and an apron's nose (30648): the richer search found 0.80, 1.44,
+     * 0.45, 1.69, 0.065 and 0.069 m of room. At 30097, ground that juts likewise, it finds none, and the judge holds
+     * what is found here.
      */
     @ParameterizedTest
     @CsvSource({"30029, 0.3", "30048, 0.3", "30237, 0.3", "30588, 0.3", "30097, 0.1", "30342, 0.065", "30648, 0.069"})
@@ -94,25 +104,34 @@ class CornersBelievedTest {
         CornerAnswer answer = CornerAnswer.of(c.corner(), c.combination(), c.escorts());
         Judgment judged = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()))
                 .of(c.combination(), answer.lines().get(0).path());
-        assertTrue(answer.passes() && judged.leastM() >= roomM && judged.withinLimits() && judged.whole(), judged.toString());
+        assertTrue(
+                answer.passes() && judged.leastM() >= roomM && judged.withinLimits() && judged.whole(),
+                judged.toString());
     }
 
     /** Tires astride an island of half a square meter, the steer axle's middle 2 mm beside the island's. */
     @Test
     void astrideAnIslandIsOnTheSideOnWhichTheLineIs() {
         RandomCorners.Case c = RandomCorners.of(422918);
-        CornerAnswer.Line line = CornerAnswer.of(c.corner(), c.combination(), c.escorts()).lines().get(0);
+        CornerAnswer.Line line = CornerAnswer.of(c.corner(), c.combination(), c.escorts())
+                .lines()
+                .get(0);
         Judgment judged = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()))
                 .of(c.combination(), line.path());
         assertEquals(0, judged.wrongSides());
     }
 
-    /** What cutting the borrowed lane out of the opposing ones leaves is sharper than a hair here, and meters long: no lane. */
+    /**
+     * What cutting the borrowed lane out of the opposing ones leaves is sharper than a hair here, and meters long: no
+     * lane.
+     */
     @ParameterizedTest
     @ValueSource(longs = {402255, 404489})
     void aSpikeThatIsLeftOfALaneIsNoLane(long seed) {
         RandomCorners.Case c = RandomCorners.of(seed);
-        CornerAnswer.Line line = CornerAnswer.of(c.corner(), c.combination(), c.escorts()).lines().get(0);
+        CornerAnswer.Line line = CornerAnswer.of(c.corner(), c.combination(), c.escorts())
+                .lines()
+                .get(0);
         Judgment judged = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()))
                 .of(c.combination(), line.path());
         assertEquals(line.reportedM(), judged.leastM(), OPTIMISM_M);
@@ -133,22 +152,46 @@ class CornersBelievedTest {
             Optional<RicherSearch.Found> way = new RicherSearch(c, 1).best(MISSED_M);
             if (way.isPresent() && way.get().leastM() >= 0) {
                 far += way.get().leastM() > MISSED_M ? 1 : 0;
-                found.add(String.format(Locale.ROOT, "%s: a way with %.3f m is missed; told is %.3f m", c,
-                        way.get().leastM(), answer.lines().get(0).reportedM()));
+                found.add(String.format(
+                        Locale.ROOT,
+                        "%s: a way with %.3f m is missed; told is %.3f m",
+                        c,
+                        way.get().leastM(),
+                        answer.lines().get(0).reportedM()));
             }
         }
         write(found);
-        assertTrue(found.size() <= 0.05 * CONTACTS && far == 0, String.format(Locale.ROOT,
-                "%d of %d contacts are none, %d of them by more than %.0f mm:%n%s", found.size(), CONTACTS, far,
-                1000 * MISSED_M, String.join("\n", found)));
+        assertTrue(
+                found.size() <= 0.05 * CONTACTS && far == 0,
+                String.format(
+                        Locale.ROOT,
+                        "%d of %d contacts are none, %d of them by more than %.0f mm:%n%s",
+                        found.size(),
+                        CONTACTS,
+                        far,
+                        1000 * MISSED_M,
+                        String.join("\n", found)));
     }
 
     private static String told(RandomCorners.Case c, String wrong, CornerAnswer.Line line, Judgment j) {
-        return String.format(Locale.ROOT,
+        return String.format(
+                Locale.ROOT,
                 "%s:%s; told %.4f m, judged %.4f m (%s, axle at %.1f, %.1f); bent %.4f m where the path ends, %.0f m more to be"
                         + " straight; askew %.6f, steer over %.5f rad, rate over %.4f, bend over %.5f rad, islands wrong %d",
-                c, wrong, line.reportedM(), j.leastM(), j.where(), j.xM(), j.yM(), j.bentAtPathEndM(), j.drivenOnM(),
-                j.askewRad(), j.steerExcessRad(), j.rateExcess(), j.articulationExcessRad(), j.wrongSides());
+                c,
+                wrong,
+                line.reportedM(),
+                j.leastM(),
+                j.where(),
+                j.xM(),
+                j.yM(),
+                j.bentAtPathEndM(),
+                j.drivenOnM(),
+                j.askewRad(),
+                j.steerExcessRad(),
+                j.rateExcess(),
+                j.articulationExcessRad(),
+                j.wrongSides());
     }
 
     private static void write(List<String> found) {

@@ -9,10 +9,10 @@ import org.hipparchus.ode.nonstiff.DormandPrince853Integrator;
 import org.junit.jupiter.api.Test;
 
 /**
- * What {@link FollowingBound} says of the terms that following leaves out of the Magnus series: the majorant y' = 2 + y (1 − cot
- * y), y(0) = 0, integrated by Hipparchus, less its first four terms. Those follow from the equation's own series 1 + y + y²/3 +
- * y⁴/45 + …: 1, 1/2, 5/18, 11/72, and 479/5400 for the fifth (Blanes, Casas, Oteo, Ros, J. Phys. A 31, 1998, give the same for
- * half the norm: 1, 1/4, 5/72, 11/576, 479/86400; from memory).
+ * What {@link FollowingBound} says of the terms that following leaves out of the Magnus series: the majorant y' = 2 + y
+ * (1 − cot y), y(0) = 0, integrated by Hipparchus, less its first four terms. Those follow from the equation's own
+ * series 1 + y + y²/3 + y⁴/45 + …: 1, 1/2, 5/18, 11/72, and 479/5400 for the fifth (Blanes, Casas, Oteo, Ros, J. Phys.
+ * A 31, 1998, give the same for half the norm: 1, 1/4, 5/72, 11/576, 479/86400; from memory).
  */
 class FollowingBoundTest {
     private static final double LARGEST = 0.5;
@@ -51,6 +51,7 @@ class FollowingBoundTest {
                 return new double[] {2 + y[0] - cotangent};
             }
         };
-        return integrator.integrate(equation, new ODEState(0, new double[] {0}), x).getPrimaryState()[0];
+        return integrator.integrate(equation, new ODEState(0, new double[] {0}), x)
+                .getPrimaryState()[0];
     }
 }

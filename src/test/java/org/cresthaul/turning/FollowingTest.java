@@ -40,8 +40,10 @@ class FollowingTest {
         for (int seed = 0; seed < CASES; seed++) {
             SplittableRandom random = new SplittableRandom(seed + 77);
             RandomManeuver any = RandomManeuver.of(seed);
-            LeadPath back = LeadPath.from(0, 0, Math.PI).arc(random.nextDouble(2, 8), random.nextDouble(-0.05, 0.05))
-                    .line(random.nextDouble(1, 6)).build();
+            LeadPath back = LeadPath.from(0, 0, Math.PI)
+                    .arc(random.nextDouble(2, 8), random.nextDouble(-0.05, 0.05))
+                    .line(random.nextDouble(1, 6))
+                    .build();
             RandomManeuver m = new RandomManeuver(any.chain(), back);
             double[] headings = new double[m.chain().size()];
             for (int k = 0; k < headings.length; k++) {
@@ -88,7 +90,11 @@ class FollowingTest {
     void aStraightPullIsTheTractrixHoweverLongTheStep() {
         for (double start : new double[] {-3.1, -1.5, -0.2, 0.4, 1.6, 3.1}) {
             Track track = Following.along(
-                    List.of(new TurningUnit(7, 0)), LeadPath.from(0, 0, 0).line(21).build(), new double[] {start}, 5, false);
+                    List.of(new TurningUnit(7, 0)),
+                    LeadPath.from(0, 0, 0).line(21).build(),
+                    new double[] {start},
+                    5,
+                    false);
             for (int i = 0; i < track.size(); i++) {
                 double exact = 2 * Math.atan(Math.tan(start / 2) * Math.exp(-track.stationM(i) / 7));
                 assertEquals(exact, track.headingRad(i, 0), 1e-11, "from " + start + " at " + track.stationM(i));
@@ -98,8 +104,12 @@ class FollowingTest {
 
     @Test
     void aUnitPushedBackStraightFoldsAtTheSameRate() {
-        Track track = Following.along(List.of(new TurningUnit(7, 0)), LeadPath.from(0, 0, Math.PI).line(14).build(),
-                new double[] {0.01}, 0.25, true);
+        Track track = Following.along(
+                List.of(new TurningUnit(7, 0)),
+                LeadPath.from(0, 0, Math.PI).line(14).build(),
+                new double[] {0.01},
+                0.25,
+                true);
         for (int i = 0; i < track.size(); i++) {
             double exact = 2 * Math.atan(Math.tan(0.005) * Math.exp(track.stationM(i) / 7));
             assertEquals(exact, track.headingRad(i, 0), 1e-10);
@@ -116,7 +126,9 @@ class FollowingTest {
             if (steady == null) {
                 continue;
             }
-            Track track = Following.along(chain, LeadPath.from(radius, 0, Math.PI / 2).arc(400, 1 / radius).build());
+            Track track = Following.along(
+                    chain,
+                    LeadPath.from(radius, 0, Math.PI / 2).arc(400, 1 / radius).build());
             int last = track.size() - 1;
             for (int k = 0; k < chain.size(); k++) {
                 double r = Math.hypot(track.axleXM(last, k), track.axleYM(last, k));
@@ -134,14 +146,16 @@ class FollowingTest {
     void aMirroredPathGivesMirroredUnits() {
         for (int seed = 0; seed < 100; seed++) {
             RandomManeuver m = RandomManeuver.of(seed);
-            LeadPath.Builder mirror = LeadPath.from(m.path().at(0)[0], -m.path().at(0)[1], -m.path().at(0)[2]);
+            LeadPath.Builder mirror = LeadPath.from(
+                    m.path().at(0)[0], -m.path().at(0)[1], -m.path().at(0)[2]);
             for (int i = 0; i < m.path().pieces(); i++) {
                 double from = m.path().stationM(i);
                 double to = m.path().stationM(i + 1);
                 double[] pose = new double[4];
                 m.path().locate(i, from, pose);
                 mirror.kink(-Math.atan2(pose[3], pose[2]) - mirror.headingRad());
-                mirror.clothoid(to - from, -m.path().curvatureAt(i, from), -m.path().curvatureAt(i, to));
+                mirror.clothoid(
+                        to - from, -m.path().curvatureAt(i, from), -m.path().curvatureAt(i, to));
             }
             Track a = Following.along(m.chain(), m.path());
             Track b = Following.along(m.chain(), mirror.build());
@@ -173,10 +187,19 @@ class FollowingTest {
         double[] headings = new double[3];
         for (double stateM : new double[] {0.25, 1}) {
             for (double none : new double[] {1e-18, 3e-15, 1e-12, 1e-9}) {
-                Track plain = Following.along(chain, LeadPath.from(0, 0, 0).line(7).arc(20, 0.1).build(), headings, stateM, false);
-                Track with = Following.along(chain,
-                        LeadPath.from(0, 0, 0).line(7).arc(none, 0.1).clothoid(none, 0, 0.1).arc(20, 0.1).build(),
-                        headings, stateM, false);
+                Track plain = Following.along(
+                        chain, LeadPath.from(0, 0, 0).line(7).arc(20, 0.1).build(), headings, stateM, false);
+                Track with = Following.along(
+                        chain,
+                        LeadPath.from(0, 0, 0)
+                                .line(7)
+                                .arc(none, 0.1)
+                                .clothoid(none, 0, 0.1)
+                                .arc(20, 0.1)
+                                .build(),
+                        headings,
+                        stateM,
+                        false);
                 assertEquals(plain.axleXM(plain.size() - 1, 2), with.axleXM(with.size() - 1, 2), 1e-7);
                 assertTrue(with.errorBoundM() <= Following.TOLERANCE_M, "bound " + with.errorBoundM());
                 assertEquals(plain.axleYM(plain.size() - 1, 2), with.axleYM(with.size() - 1, 2), 1e-7);
@@ -217,7 +240,8 @@ class FollowingTest {
                 points.add(at);
             }
             Track line = Following.along(chain, LeadPath.through(points), new double[3], Following.STATE_M, false);
-            off.add(Math.hypot(arc.axleXM(arc.size() - 1, 2) - line.axleXM(line.size() - 1, 2),
+            off.add(Math.hypot(
+                    arc.axleXM(arc.size() - 1, 2) - line.axleXM(line.size() - 1, 2),
                     arc.axleYM(arc.size() - 1, 2) - line.axleYM(line.size() - 1, 2)));
         }
         assertTrue(off.get(1) < off.get(0) / 3 && off.get(2) < off.get(1) / 3, off.toString());
@@ -226,7 +250,8 @@ class FollowingTest {
     @Test
     void drivingAWayBackwardFromItsEndUndoesIt() {
         List<TurningUnit> chain = List.of(new TurningUnit(6, 0.5), new TurningUnit(9, 0));
-        LeadPath way = LeadPath.from(0, 0, 0).line(3).clothoid(6, 0, 0.06).arc(6, 0.06).build();
+        LeadPath way =
+                LeadPath.from(0, 0, 0).line(3).clothoid(6, 0, 0.06).arc(6, 0.06).build();
         Track there = Following.along(chain, way);
         int last = there.size() - 1;
         double[] headings = {there.headingRad(last, 0), there.headingRad(last, 1)};
@@ -241,7 +266,8 @@ class FollowingTest {
     void aJackknifeIsAStateLikeAnyOther() {
         List<TurningUnit> chain = new ArrayList<>(Collections.nCopies(4, new TurningUnit(9, 3)));
         assertTrue(SteadyTurn.of(chain, 6).isEmpty());
-        Track track = Following.along(chain, LeadPath.from(6, 0, Math.PI / 2).arc(200, 1.0 / 6).build());
+        Track track = Following.along(
+                chain, LeadPath.from(6, 0, Math.PI / 2).arc(200, 1.0 / 6).build());
         for (int i = 0; i < track.size(); i++) {
             for (int k = 0; k < 4; k++) {
                 assertTrue(Double.isFinite(track.axleXM(i, k)) && Double.isFinite(track.axleYM(i, k)));

@@ -21,16 +21,14 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
- * A passage through a corner judged without any of the program's own judging: followed by {@link ReferencePassage}
- * from all straight to all straight, every tire footprint held off everything that is not pavement and every body off
- * obstacles and off opposing lanes that are not borrowed, from {@link #BESIDE_M} before the corner to as far behind
- * it.
+ * A passage through a corner judged without any of the program's own judging: followed by {@link ReferencePassage} from
+ * all straight to all straight, every tire footprint held off everything that is not pavement and every body off
+ * obstacles and off opposing lanes that are not borrowed, from {@link #BESIDE_M} before the corner to as far behind it.
  *
  * <p>The least gap is searched over the whole way by bisection: between two states a rectangle stays inside the hull of
- * both, swelled by how far a corner leaves its chord (a step squared over eight, times its largest second
- * difference), and no point goes farther than its speed lets it. What is reported was reached in a state, and the
- * true least is at most {@link #BOUND_M} below. Where something is off, its depth is good to {@link #DEPTH_BOUND_M}
- * or a quarter of it.
+ * both, swelled by how far a corner leaves its chord (a step squared over eight, times its largest second difference),
+ * and no point goes farther than its speed lets it. What is reported was reached in a state, and the true least is at
+ * most {@link #BOUND_M} below. Where something is off, its depth is good to {@link #DEPTH_BOUND_M} or a quarter of it.
  */
 final class IndependentCornerJudge {
     static final double BOUND_M = 0.0005;
@@ -38,8 +36,7 @@ final class IndependentCornerJudge {
     /** Gaps beyond this are not told apart, meters. */
     static final double FARTHEST_M = 5;
     /**
-     * Everything this far before and behind the corner's ends is driven past, meters: as far as anything can be
-     * given.
+     * Everything this far before and behind the corner's ends is driven past, meters: as far as anything can be given.
      */
     static final double BESIDE_M = 152;
     /** States of the first look, in steps of the passage. */
@@ -116,7 +113,8 @@ final class IndependentCornerJudge {
         Geometry opposing = corner.opposing();
         if (escorts && corner.escorted().isPresent() && !opposing.isEmpty()) {
             Geometry left = OverlayNGRobust.overlay(opposing, longer, OverlayNG.DIFFERENCE);
-            // Slivers along a common edge are no lane, also beside a pole that stands in one or hanging on a piece of it.
+            // Slivers along a common edge are no lane, also beside a pole that stands in one or hanging on a piece of
+            // it.
             opposing = IntStream.range(0, left.getNumGeometries())
                     .mapToObj(left::getGeometryN)
                     .filter(part -> !part.buffer(-0.01).isEmpty())
@@ -158,8 +156,8 @@ final class IndependentCornerJudge {
             Coordinate[] ring = new Coordinate[5];
             double[][] at = {{from, -right}, {to, -right}, {to, left}, {from, left}, {from, -right}};
             for (int i = 0; i < 5; i++) {
-                ring[i] = new Coordinate(
-                        end.xM() + at[i][0] * c - at[i][1] * s, end.yM() + at[i][0] * s + at[i][1] * c);
+                ring[i] =
+                        new Coordinate(end.xM() + at[i][0] * c - at[i][1] * s, end.yM() + at[i][0] * s + at[i][1] * c);
             }
             longer = OverlayNGRobust.overlay(longer, GEOMETRY.createPolygon(ring), OverlayNG.UNION);
         }
@@ -177,13 +175,16 @@ final class IndependentCornerJudge {
         double[] start = passage.at(0);
         double askew = Math.max(
                 Math.abs(Math.IEEEremainder(start[2] - corner.approach().headingRad(), 2 * Math.PI)),
-                Math.abs(Math.IEEEremainder(passage.endHeadingRad() - corner.exit().headingRad(), 2 * Math.PI)));
+                Math.abs(Math.IEEEremainder(
+                        passage.endHeadingRad() - corner.exit().headingRad(), 2 * Math.PI)));
         // From straight to the limit over the lock distance (docs/file-formats.md).
         double mostRate = combination.steerLimitRad() / combination.lockDistanceM();
         double articulation = 0;
         for (int k = 0; k < passage.mostArticulationRad.length; k++) {
-            articulation = Math.max(articulation,
-                    passage.mostArticulationRad[k] - combination.articulationLimitRad().get(k));
+            articulation = Math.max(
+                    articulation,
+                    passage.mostArticulationRad[k]
+                            - combination.articulationLimitRad().get(k));
         }
         return new Judgment(
                 search.leastM,
@@ -205,7 +206,8 @@ final class IndependentCornerJudge {
             return 0;
         }
         List<Coordinate> line = new ArrayList<>();
-        // A line over an island's middle (422918: 2 mm beside it, tires astride) is on the side it is on, not its chords.
+        // A line over an island's middle (422918: 2 mm beside it, tires astride) is on the side it is on, not its
+        // chords.
         for (double s = passage.steersFromM; s <= passage.straightFromM + 0.5; s += 0.05) {
             double[] at = passage.at(s);
             line.add(new Coordinate(at[0], at[1]));
@@ -221,10 +223,8 @@ final class IndependentCornerJudge {
                 double rear = a.aheadM() - a.contactM() / 2;
                 double front = a.aheadM() + a.contactM() / 2;
                 double inner = a.halfWidthM() - a.treadM();
-                all.add(new Rectangle(
-                        unit + " left tires", k, rear, front, inner, a.halfWidthM(), offPavement));
-                all.add(new Rectangle(
-                        unit + " right tires", k, rear, front, -a.halfWidthM(), -inner, offPavement));
+                all.add(new Rectangle(unit + " left tires", k, rear, front, inner, a.halfWidthM(), offPavement));
+                all.add(new Rectangle(unit + " right tires", k, rear, front, -a.halfWidthM(), -inner, offPavement));
             }
             for (Body b : combination.units().get(k).bodies()) {
                 for (ReferenceKeepOff off : offBodies) {
@@ -253,10 +253,13 @@ final class IndependentCornerJudge {
             RoadEnd in = corner.approach();
             RoadEnd out = corner.exit();
             double before = (start[0] - in.xM()) * Math.cos(in.headingRad())
-                    + (start[1] - in.yM()) * Math.sin(in.headingRad()) + BESIDE_M;
+                    + (start[1] - in.yM()) * Math.sin(in.headingRad())
+                    + BESIDE_M;
             fromM = Math.min(0, passage.steersFromM - Math.max(0, before));
             double[] end = passage.at(passage.straightFromM);
-            double beyond = BESIDE_M + length - (end[0] - out.xM()) * Math.cos(out.headingRad())
+            double beyond = BESIDE_M
+                    + length
+                    - (end[0] - out.xM()) * Math.cos(out.headingRad())
                     - (end[1] - out.yM()) * Math.sin(out.headingRad());
             toM = Math.max(passage.pathLengthM, passage.straightFromM + Math.max(0, beyond));
         }
@@ -267,7 +270,9 @@ final class IndependentCornerJudge {
         private Coordinate[] outline(Rectangle r, double station) {
             double[] a = passage.axle(passage.at(station), r.unit);
             return new Coordinate[] {
-                point(a, r.rearM, r.rightM), point(a, r.frontM, r.rightM), point(a, r.frontM, r.leftM),
+                point(a, r.rearM, r.rightM),
+                point(a, r.frontM, r.rightM),
+                point(a, r.frontM, r.leftM),
                 point(a, r.rearM, r.leftM)
             };
         }
@@ -286,7 +291,9 @@ final class IndependentCornerJudge {
             for (int i = 0; i < n; i++) {
                 double[] axle = passage.axleOfState(i, r.unit);
                 at[i] = new Coordinate[] {
-                    point(axle, r.rearM, r.rightM), point(axle, r.frontM, r.rightM), point(axle, r.frontM, r.leftM),
+                    point(axle, r.rearM, r.rightM),
+                    point(axle, r.frontM, r.rightM),
+                    point(axle, r.frontM, r.leftM),
                     point(axle, r.rearM, r.leftM)
                 };
             }
@@ -298,8 +305,11 @@ final class IndependentCornerJudge {
                 double speed = 0;
                 for (int k = Math.max(1, i); k <= Math.min(n - 2, to); k++) {
                     for (int c = 0; c < 4; c++) {
-                        bend = Math.max(bend, Math.hypot(at[k - 1][c].x - 2 * at[k][c].x + at[k + 1][c].x,
-                                at[k - 1][c].y - 2 * at[k][c].y + at[k + 1][c].y));
+                        bend = Math.max(
+                                bend,
+                                Math.hypot(
+                                        at[k - 1][c].x - 2 * at[k][c].x + at[k + 1][c].x,
+                                        at[k - 1][c].y - 2 * at[k][c].y + at[k + 1][c].y));
                     }
                 }
                 for (int k = i; k < to; k++) {

@@ -34,7 +34,10 @@ class IndependentCornerJudgeTest {
 
     private static Geometry box(double x0, double y0, double x1, double y1) {
         return GEOMETRY.createPolygon(new Coordinate[] {
-            new Coordinate(x0, y0), new Coordinate(x1, y0), new Coordinate(x1, y1), new Coordinate(x0, y1),
+            new Coordinate(x0, y0),
+            new Coordinate(x1, y0),
+            new Coordinate(x1, y1),
+            new Coordinate(x0, y1),
             new Coordinate(x0, y0)
         });
     }
@@ -60,28 +63,40 @@ class IndependentCornerJudgeTest {
     }
 
     private static TurningCombination tractor(double rearM, double frontM, double halfM) {
-        return new TurningCombination(List.of(new TurningUnit(WHEELBASE_M, 0)),
-                List.of(new PlanUnit("tractor",
+        return new TurningCombination(
+                List.of(new TurningUnit(WHEELBASE_M, 0)),
+                List.of(new PlanUnit(
+                        "tractor",
                         List.of(new AxleLine(WHEELBASE_M, 1.2, 0.3, 0.2), new AxleLine(0, 1.2, 0.6, 0.2)),
                         List.of(new Body("tractor", rearM, frontM, halfM)))),
-                Math.toRadians(40), 6, List.of());
+                Math.toRadians(40),
+                6,
+                List.of());
     }
 
     private static TurningCombination combination() {
-        PlanUnit trailer = new PlanUnit("trailer", List.of(new AxleLine(0.9, 1.3, 0.7, 0.24)),
-                List.of(new Body("deck", -2, 12, 1.6)));
+        PlanUnit trailer = new PlanUnit(
+                "trailer", List.of(new AxleLine(0.9, 1.3, 0.7, 0.24)), List.of(new Body("deck", -2, 12, 1.6)));
         TurningCombination t = tractor(-1, 7, 1.25);
         return new TurningCombination(
                 List.of(new TurningUnit(WHEELBASE_M, -HITCH_AHEAD_M), new TurningUnit(TRAILER_M, 0)),
-                List.of(t.units().get(0), trailer), t.steerLimitRad(), 6, List.of(Math.toRadians(60)));
+                List.of(t.units().get(0), trailer),
+                t.steerLimitRad(),
+                6,
+                List.of(Math.toRadians(60)));
     }
 
-    private static final LeadPath STRAIGHT = LeadPath.from(-200, 0.4, 0).line(400).build();
+    private static final LeadPath STRAIGHT =
+            LeadPath.from(-200, 0.4, 0).line(400).build();
 
     /** Onto a circle to the left, once and a quarter round, and off it. */
     private static LeadPath circle() {
-        return LeadPath.from(-60, 0, 0).line(60).clothoid(RAMP_M, 0, 1 / RADIUS_M)
-                .arc(2.5 * Math.PI * RADIUS_M, 1 / RADIUS_M).clothoid(RAMP_M, 1 / RADIUS_M, 0).build();
+        return LeadPath.from(-60, 0, 0)
+                .line(60)
+                .clothoid(RAMP_M, 0, 1 / RADIUS_M)
+                .arc(2.5 * Math.PI * RADIUS_M, 1 / RADIUS_M)
+                .clothoid(RAMP_M, 1 / RADIUS_M, 0)
+                .build();
     }
 
     private static double[] center(LeadPath path) {
@@ -128,8 +143,12 @@ class IndependentCornerJudgeTest {
     void whatStandsFarBeforeOrBehindTheGivenPathIsSeenToo() {
         LeadPath shorter = LeadPath.from(-20, 0.4, 0).line(40).build();
         for (double x : new double[] {-150, 150}) {
-            assertEquals(0.345, judged(corner(field(), NONE, box(x, 2.345, x + 0.001, 3), 0), combination(), shorter)
-                    .leastM(), 1e-9, "at " + x);
+            assertEquals(
+                    0.345,
+                    judged(corner(field(), NONE, box(x, 2.345, x + 0.001, 3), 0), combination(), shorter)
+                            .leastM(),
+                    1e-9,
+                    "at " + x);
         }
     }
 
@@ -174,8 +193,12 @@ class IndependentCornerJudgeTest {
             if (Math.hypot(tip.x - end[0], tip.y - end[1]) < 25) {
                 continue;
             }
-            assertEquals(0.05, judged(corner(field(), NONE, spike, exitRad(path)), tractor(-1, 7, 1.25), path).leastM(),
-                    0.0006, "way " + way);
+            assertEquals(
+                    0.05,
+                    judged(corner(field(), NONE, spike, exitRad(path)), tractor(-1, 7, 1.25), path)
+                            .leastM(),
+                    0.0006,
+                    "way " + way);
         }
     }
 
@@ -199,7 +222,8 @@ class IndependentCornerJudgeTest {
         Corner onto = corner(field(), NONE, NONE, 1);
         TurningCombination slow =
                 new TurningCombination(rig.chain(), rig.units(), Math.toRadians(40), 20, rig.articulationLimitRad());
-        assertEquals(0.05 / (Math.toRadians(40) / 20) - 1, judged(onto, slow, jump).rateExcess(), 1e-6);
+        assertEquals(
+                0.05 / (Math.toRadians(40) / 20) - 1, judged(onto, slow, jump).rateExcess(), 1e-6);
         assertFalse(judged(onto, slow, jump).withinLimits());
         assertTrue(judged(onto, rig, jump).withinLimits());
         LeadPath kink = LeadPath.from(-60, 0, 0).line(60).kink(1).line(30).build();
@@ -225,12 +249,16 @@ class IndependentCornerJudgeTest {
     }
 
     /**
-     * The mistake this judge is there to find: the path ends, the trailer is still bent, and what it cuts lies
-     * farther on.
+     * The mistake this judge is there to find: the path ends, the trailer is still bent, and what it cuts lies farther
+     * on.
      */
     @Test
     void whatATrailerCutsBeyondTheEndOfThePathIsFound() {
-        LeadPath quarter = LeadPath.from(-60, 0, 0).line(60).turn(Math.PI / 2, 1 / 15.0, 1 / 15.0 / 6).line(8).build();
+        LeadPath quarter = LeadPath.from(-60, 0, 0)
+                .line(60)
+                .turn(Math.PI / 2, 1 / 15.0, 1 / 15.0 / 6)
+                .line(8)
+                .build();
         double[] end = quarter.at(quarter.lengthM());
         // To the inside of the turn, 1.5 m beside the line, 3 m beyond the place where the path ends.
         Geometry hole = box(end[0] - 2.5, end[1] + 3, end[0] - 1.5, end[1] + 3.5);
@@ -251,15 +279,33 @@ class IndependentCornerJudgeTest {
             double past = side < 0 ? -3 : 12;
             Optional<org.locationtech.jts.geom.LineString> guide = Optional.of(GEOMETRY.createLineString(
                     new Coordinate[] {new Coordinate(-100, 0), new Coordinate(22, past), new Coordinate(100, 0)}));
-            Corner c = new Corner(field().difference(island), Optional.empty(), NONE, NONE, road, road, 0,
+            Corner c = new Corner(
+                    field().difference(island),
+                    Optional.empty(),
+                    NONE,
+                    NONE,
+                    road,
+                    road,
+                    0,
                     new Corner.Ground(
-                            OptionalDouble.empty(), List.of(new Corner.Island(island, OptionalDouble.empty()))), guide);
+                            OptionalDouble.empty(), List.of(new Corner.Island(island, OptionalDouble.empty()))),
+                    guide);
             LeadPath right = LeadPath.from(-200, -0.4, 0).line(400).build();
-            assertEquals(side < 0 ? 0 : 1, judged(c, tractor(-1, 7, 1.25), right).wrongSides());
+            assertEquals(
+                    side < 0 ? 0 : 1, judged(c, tractor(-1, 7, 1.25), right).wrongSides());
             // The same hole without its name.
-            Corner bare = new Corner(field().difference(island), Optional.empty(), NONE, NONE, road, road, 0,
-                    Corner.Ground.unknown(), guide);
-            assertEquals(side < 0 ? 0 : 1, judged(bare, tractor(-1, 7, 1.25), right).wrongSides());
+            Corner bare = new Corner(
+                    field().difference(island),
+                    Optional.empty(),
+                    NONE,
+                    NONE,
+                    road,
+                    road,
+                    0,
+                    Corner.Ground.unknown(),
+                    guide);
+            assertEquals(
+                    side < 0 ? 0 : 1, judged(bare, tractor(-1, 7, 1.25), right).wrongSides());
         }
     }
 }

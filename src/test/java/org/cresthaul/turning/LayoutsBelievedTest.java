@@ -36,13 +36,18 @@ class LayoutsBelievedTest {
             Optional<String> proof = NoLine.find(new CornerSpace(corner, escorts), rig);
             assertTrue(proof.isEmpty() || !answer.passes(), "seed " + seed + " passes, and yet " + proof);
             CornerAnswer.Line line = answer.lines().get(0);
-            Judgment judged =
-                    new IndependentCornerJudge(corner, escorts, corner.guide()).of(rig, line.path());
+            Judgment judged = new IndependentCornerJudge(corner, escorts, corner.guide()).of(rig, line.path());
             boolean large = line.reportedM() > 0 && line.reportedM() - judged.leastM() > OPTIMISM_M;
             boolean wrong = answer.passes() && (judged.leastM() < 0 || !judged.withinLimits() || !judged.whole());
             if (large || wrong) {
-                found.add(String.format(Locale.ROOT, "seed %d, %.0f degrees, %d units: told %.4f m, judged %.4f m%s", seed,
-                        Math.toDegrees(corner.turnRad()), rig.units().size(), line.reportedM(), judged.leastM(),
+                found.add(String.format(
+                        Locale.ROOT,
+                        "seed %d, %.0f degrees, %d units: told %.4f m, judged %.4f m%s",
+                        seed,
+                        Math.toDegrees(corner.turnRad()),
+                        rig.units().size(),
+                        line.reportedM(),
+                        judged.leastM(),
                         wrong ? " WRONG CLEAR " + judged : ""));
             }
         }

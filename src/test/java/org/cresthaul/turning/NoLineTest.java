@@ -25,8 +25,17 @@ class NoLineTest {
 
     private static Corner corner(double degrees, double ownM, Layout layout) {
         RoadWidths road = new RoadWidths(ownM, 0, 0, false);
-        return new CornerTemplate(Math.toRadians(degrees), road, road, layout, 0, List.of(), List.of(),
-                OptionalDouble.empty(), false).corner();
+        return new CornerTemplate(
+                        Math.toRadians(degrees),
+                        road,
+                        road,
+                        layout,
+                        0,
+                        List.of(),
+                        List.of(),
+                        OptionalDouble.empty(),
+                        false)
+                .corner();
     }
 
     private static Optional<String> proof(Corner corner, TurningCombination combination) {
@@ -52,35 +61,46 @@ class NoLineTest {
 
     @Test
     void aStraightRoadAsWideAsTheTires() {
-        assertEquals(TIRES_M, provenBelowM(w -> corner(90, w, CurbReturn.single(60)), CornerCases.lowbed(6, 0), "narrower"), 0.001);
+        assertEquals(
+                TIRES_M,
+                provenBelowM(w -> corner(90, w, CurbReturn.single(60)), CornerCases.lowbed(6, 0), "narrower"),
+                0.001);
     }
 
     /** Back to where it came from: 2 R and its tires, R = L / tan of the front wheels' angle, L = 5.8 m, 38°. */
     @Test
     void turningBackNeedsTwiceTheTightestRadius() {
         double least = 2 * 5.8 / Math.tan(Math.toRadians(38)) + 2 * 1.22;
-        assertEquals(least / 2, provenBelowM(
-                w -> corner(180, w, new UTurn(0, 100, 0, 0, 0)), CornerCases.tractorAlone(), "front wheels at their limit"), 0.006);
+        assertEquals(
+                least / 2,
+                provenBelowM(
+                        w -> corner(180, w, new UTurn(0, 100, 0, 0, 0)),
+                        CornerCases.tractorAlone(),
+                        "front wheels at their limit"),
+                0.006);
     }
 
     /** A kingpin that bends by 30°, on a fifth wheel 0.3 m ahead of an axle that runs on R = 5.8 m / tan 38°. */
     @Test
     void turningBackWithAKingpinThatBendsLittle() {
         TurningCombination rig = CornerCases.lowbed(10, 0);
-        TurningCombination stiff = new TurningCombination(rig.chain(), rig.units(), rig.steerLimitRad(), rig.lockDistanceM(),
-                List.of(Math.toRadians(30)));
+        TurningCombination stiff = new TurningCombination(
+                rig.chain(), rig.units(), rig.steerLimitRad(), rig.lockDistanceM(), List.of(Math.toRadians(30)));
         double off = Math.toRadians(30) + Math.atan(0.3 * Math.tan(Math.toRadians(38)) / 5.8);
-        assertEquals((2 * 10 / Math.tan(off) + TIRES_M) / 2, provenBelowM(
-                w -> corner(180, w, new UTurn(0, 150, 0, 0, 0)), stiff, "kingpin at its limit"), 0.006);
+        assertEquals(
+                (2 * 10 / Math.tan(off) + TIRES_M) / 2,
+                provenBelowM(w -> corner(180, w, new UTurn(0, 150, 0, 0, 0)), stiff, "kingpin at its limit"),
+                0.006);
     }
 
     /**
-     * Round a square corner: the trailer dragged, a millimeter at a time, by a kingpin that runs along the outer edge of the
-     * exit, 0.35 m beyond it (its nearest axle stands on the edge), from where it stands square to it along the outer edge
-     * of the approach. Wherever it is it may then be swung farther round on the spot, until the kingpin is 1.57 m over the
-     * inside (an axle 0.35 m away has one of its tires, 1.22 m from its middle, on the edge). The least width is that of the
-     * corner which the inner tire of an axle just touches, and the most of its three axles. (The kingpin of a shorter one could
-     * be back over the approach while its axles are past the corner, which the proof does not rule out.)
+     * Round a square corner: the trailer dragged, a millimeter at a time, by a kingpin that runs along the outer edge
+     * of the exit, 0.35 m beyond it (its nearest axle stands on the edge), from where it stands square to it along the
+     * outer edge of the approach. Wherever it is it may then be swung farther round on the spot, until the kingpin is
+     * 1.57 m over the inside (an axle 0.35 m away has one of its tires, 1.22 m from its middle, on the edge). The least
+     * width is that of the corner which the inner tire of an axle just touches, and the most of its three axles. (The
+     * kingpin of a shorter one could be back over the approach while its axles are past the corner, which the proof
+     * does not rule out.)
      */
     @ParameterizedTest
     @ValueSource(doubles = {12, 14, 16})
@@ -112,7 +132,8 @@ class NoLineTest {
         }
         double least = Arrays.stream(narrowest).max().orElseThrow();
         for (double degrees : new double[] {90, -90}) {
-            double proven = provenBelowM(w -> corner(degrees, w, CurbReturn.single(0)), CornerCases.lowbed(lengthM, 0), "kingpin led");
+            double proven = provenBelowM(
+                    w -> corner(degrees, w, CurbReturn.single(0)), CornerCases.lowbed(lengthM, 0), "kingpin led");
             assertTrue(proven <= least, proven + " of " + least);
             assertEquals(least, proven, 0.05);
         }

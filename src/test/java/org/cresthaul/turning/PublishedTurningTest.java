@@ -13,7 +13,11 @@ import org.junit.jupiter.api.Test;
  */
 class PublishedTurningTest {
     private static double steadyInside(double radius, double wheelbase, double width) {
-        return SteadyTurn.of(List.of(new TurningUnit(wheelbase, 0)), radius).orElseThrow().axleRadiusM().get(0) - width / 2;
+        return SteadyTurn.of(List.of(new TurningUnit(wheelbase, 0)), radius)
+                        .orElseThrow()
+                        .axleRadiusM()
+                        .get(0)
+                - width / 2;
     }
 
     /** T1: AASHTO design vehicles via TxDOT RDW 4.3.3 (P; wheelbases of P and SU-40 M). */
@@ -26,7 +30,11 @@ class PublishedTurningTest {
 
     /** Least distance from the arc's center to the rear effective axle over straight, 180° arc and exit tangent. */
     private static double leastRearRadius(double radius, List<TurningUnit> chain) {
-        LeadPath path = LeadPath.from(0, 0, 0).line(50).arc(Math.PI * radius, 1 / radius).line(120).build();
+        LeadPath path = LeadPath.from(0, 0, 0)
+                .line(50)
+                .arc(Math.PI * radius, 1 / radius)
+                .line(120)
+                .build();
         Track track = Following.along(chain, path);
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < track.size(); i++) {
@@ -51,8 +59,8 @@ class PublishedTurningTest {
     /** T4: WB-67D, a hitch behind the axle, AASHTO (M); width 8.5 as for every WB vehicle of that table. */
     @Test
     void t4DoubleWithAHitchBehindTheAxle() {
-        List<TurningUnit> chain = List.of(
-                new TurningUnit(11, 0), new TurningUnit(23, 3), new TurningUnit(7, 0), new TurningUnit(23, 0));
+        List<TurningUnit> chain =
+                List.of(new TurningUnit(11, 0), new TurningUnit(23, 3), new TurningUnit(7, 0), new TurningUnit(23, 0));
         assertEquals(19.1, leastRearRadius(40.9, chain) - 4.25, 0.15);
     }
 
@@ -60,7 +68,8 @@ class PublishedTurningTest {
     @Test
     void t5SteerAngleAndOuterFrontTire() {
         List<TurningUnit> tractor = List.of(new TurningUnit(19.5, 0));
-        Track track = Following.along(tractor, LeadPath.from(41, 0, Math.PI / 2).arc(400, 1 / 41.0).build());
+        Track track = Following.along(
+                tractor, LeadPath.from(41, 0, Math.PI / 2).arc(400, 1 / 41.0).build());
         assertEquals(28.4, Math.toDegrees(track.steerRad(track.size() - 1)), 0.1);
         double rear = SteadyTurn.of(tractor, 41).orElseThrow().axleRadiusM().get(0);
         assertEquals(44.8, Math.hypot(rear + 4.25, 19.5), 0.1);
@@ -97,8 +106,14 @@ class PublishedTurningTest {
     @Test
     void t8ChainOfftracking() {
         for (double[] row : new double[][] {{3, 6.293}, {0, 6.341}}) {
-            SteadyTurn steady = SteadyTurn.of(List.of(new TurningUnit(11, 0), new TurningUnit(23, row[0]),
-                    new TurningUnit(7, 0), new TurningUnit(23, 0)), 100).orElseThrow();
+            SteadyTurn steady = SteadyTurn.of(
+                            List.of(
+                                    new TurningUnit(11, 0),
+                                    new TurningUnit(23, row[0]),
+                                    new TurningUnit(7, 0),
+                                    new TurningUnit(23, 0)),
+                            100)
+                    .orElseThrow();
             assertEquals(row[1], steady.offtrackingM(3, 100), 0.002);
         }
     }
@@ -113,8 +128,11 @@ class PublishedTurningTest {
     }
 
     private static Track onArc(double length, double radius, double degrees) {
-        return Following.along(List.of(new TurningUnit(length, 0)),
-                LeadPath.from(radius, 0, Math.PI / 2).arc(Math.toRadians(degrees) * radius, 1 / radius).build());
+        return Following.along(
+                List.of(new TurningUnit(length, 0)),
+                LeadPath.from(radius, 0, Math.PI / 2)
+                        .arc(Math.toRadians(degrees) * radius, 1 / radius)
+                        .build());
     }
 
     private static double offtracking(Track track, double radius) {
@@ -129,7 +147,10 @@ class PublishedTurningTest {
         assertEquals(3.475, offtracking(onArc(20, 50, 60), 50), 0.002);
         assertEquals(3.965, offtracking(onArc(20, 50, 90), 50), 0.002);
         assertEquals(4.169, offtracking(onArc(20, 50, 180), 50), 0.002);
-        assertEquals(4.174, SteadyTurn.of(List.of(new TurningUnit(20, 0)), 50).orElseThrow().offtrackingM(0, 50), 0.002);
+        assertEquals(
+                4.174,
+                SteadyTurn.of(List.of(new TurningUnit(20, 0)), 50).orElseThrow().offtrackingM(0, 50),
+                0.002);
         Track quarter = onArc(20, 50, 90);
         assertEquals(22.977, Math.toDegrees(quarter.steerRad(quarter.size() - 1)), 0.002);
     }
@@ -148,8 +169,12 @@ class PublishedTurningTest {
     /** T12: tan(α/2) decays as e^(−s/L) (F). */
     @Test
     void t12StraightPullOut() {
-        Track track = Following.along(List.of(new TurningUnit(30, 0)), LeadPath.from(0, 0, 0).line(30).build(),
-                new double[] {-Math.toRadians(30)}, 0.25, false);
+        Track track = Following.along(
+                List.of(new TurningUnit(30, 0)),
+                LeadPath.from(0, 0, 0).line(30).build(),
+                new double[] {-Math.toRadians(30)},
+                0.25,
+                false);
         assertEquals(11.26, Math.toDegrees(track.steerRad(track.size() - 1)), 0.01);
     }
 
@@ -158,7 +183,11 @@ class PublishedTurningTest {
     void t13LargestOfftrackingThroughARightAngle() {
         for (double[] row : new double[][] {{50, 16.90, 29.05}, {100, 10.22, 10.90}}) {
             List<TurningUnit> chain = List.of(new TurningUnit(19.5, 0), new TurningUnit(41.0, 0));
-            LeadPath path = LeadPath.from(0, 0, 0).line(10).arc(Math.PI / 2 * row[0], 1 / row[0]).line(150).build();
+            LeadPath path = LeadPath.from(0, 0, 0)
+                    .line(10)
+                    .arc(Math.PI / 2 * row[0], 1 / row[0])
+                    .line(150)
+                    .build();
             List<Double> most = TurningFigures.offtrackingM(Following.along(chain, path));
             assertEquals(row[1], most.get(1), 0.03);
             assertEquals(row[2], SteadyTurn.of(chain, row[0]).orElseThrow().offtrackingM(1, row[0]), 0.03);
@@ -188,13 +217,16 @@ class PublishedTurningTest {
 
     private static double boosterRadius(double length) {
         return SteadyTurn.of(List.of(new TurningUnit(20, -1), new TurningUnit(38, 8), new TurningUnit(length, 0)), 100)
-                .orElseThrow().axleRadiusM().get(2);
+                .orElseThrow()
+                .axleRadiusM()
+                .get(2);
     }
 
     /** T16: tail swing entering a circle (F). */
     @Test
     void t16TailSwing() {
-        Track track = Following.along(List.of(new TurningUnit(20, 0)),
+        Track track = Following.along(
+                List.of(new TurningUnit(20, 0)),
                 LeadPath.from(0, 0, 0).arc(Math.PI / 2 * 35.4, 1 / 35.4).build());
         double most = 0;
         for (int i = 0; i < track.size(); i++) {

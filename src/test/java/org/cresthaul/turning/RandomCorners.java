@@ -66,7 +66,10 @@ final class RandomCorners {
         String kind = "junction";
         if (random.nextInt(3) == 0) {
             kind += ", three-centered";
-            curb = new CurbReturn(radius * random.nextDouble(2, 3) + 2, radius, radius * random.nextDouble(2, 4) + 2,
+            curb = new CurbReturn(
+                    radius * random.nextDouble(2, 3) + 2,
+                    radius,
+                    radius * random.nextDouble(2, 4) + 2,
                     random.nextDouble(0.3, 2));
         }
         double apron = random.nextInt(4) == 0 ? random.nextDouble(0.5, 4) : 0;
@@ -84,12 +87,15 @@ final class RandomCorners {
         }
         int poles = random.nextInt(3);
         for (int i = 0; i < poles; i++) {
-            PlanPoint at = place(inM, outM, turn, random.nextDouble(-25, 25),
+            PlanPoint at = place(
+                    inM,
+                    outM,
+                    turn,
+                    random.nextDouble(-25, 25),
                     (random.nextBoolean() ? 1 : -1) * (in.ownM() / 2 + in.shoulderM() + random.nextDouble(0.2, 3)));
             obstacles.add(new Obstacle(List.of(at), random.nextDouble(0.08, 0.4)));
         }
-        Corner corner =
-                new CornerTemplate(turn, in, out, curb, apron, Optional.empty(), islands, obstacles).corner();
+        Corner corner = new CornerTemplate(turn, in, out, curb, apron, Optional.empty(), islands, obstacles).corner();
         List<Coordinate> guide = new ArrayList<>();
         guide.add(xy(place(inM, outM, turn, -300, 0)));
         guide.add(xy(place(inM, outM, turn, 0, 0)));
@@ -136,7 +142,8 @@ final class RandomCorners {
             obstacles.add(new Obstacle(List.of(new PlanPoint(r * Math.cos(way), r * Math.sin(way))), 0.2));
         }
         Corner corner = new CornerTemplate(
-                turn, in, out, CurbReturn.single(0), apron, Optional.of(round), List.of(), obstacles).corner();
+                        turn, in, out, CurbReturn.single(0), apron, Optional.of(round), List.of(), obstacles)
+                .corner();
         List<Coordinate> guide = new ArrayList<>();
         double r = island + lane / 2;
         double inM = -in.ownM() / 2;

@@ -11,10 +11,10 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
-import org.locationtech.jts.geom.PrecisionModel;
 
 /**
  * A corner as a survey might give it: an outline of jittered points along a road that turns once or twice, wider on the
@@ -127,7 +127,12 @@ final class RandomOutline {
                 new Corner.Ground(OptionalDouble.empty(), islands),
                 Optional.of(GEOMETRY.createLineString(guide)));
         return new RandomCorners.Case(
-                seed, kind, corner, corner.guide().orElseThrow(), rig, escorts && corner.escorted().isPresent());
+                seed,
+                kind,
+                corner,
+                corner.guide().orElseThrow(),
+                rig,
+                escorts && corner.escorted().isPresent());
     }
 
     private void run(double[] at, double lengthM, double curvature) {
@@ -171,8 +176,8 @@ final class RandomOutline {
         for (int i = 0; i < n - 1; i += every) {
             int j = Math.min(n - 1, i + every);
             Coordinate a = xy(i, right[i]);
-            Geometry part = GEOMETRY.createPolygon(
-                    new Coordinate[] {a, xy(j, right[j]), xy(j, left[j]), xy(i, left[i]), a});
+            Geometry part =
+                    GEOMETRY.createPolygon(new Coordinate[] {a, xy(j, right[j]), xy(j, left[j]), xy(i, left[i]), a});
             parts.add(part.isValid() ? part : part.convexHull());
         }
         return areal(UnaryUnionNG.union(parts, GEOMETRY, GRID));
@@ -216,9 +221,8 @@ final class RandomOutline {
         Coordinate b = xy(k, from + inward * wide);
         double dx = lengthM * Math.cos(m[2]);
         double dy = lengthM * Math.sin(m[2]);
-        return GEOMETRY.createPolygon(new Coordinate[] {
-            a, b, new Coordinate(b.x + dx, b.y + dy), new Coordinate(a.x + dx, a.y + dy), a
-        });
+        return GEOMETRY.createPolygon(
+                new Coordinate[] {a, b, new Coordinate(b.x + dx, b.y + dy), new Coordinate(a.x + dx, a.y + dy), a});
     }
 
     /** A narrow one along the center line, or off the lane on its left. */

@@ -8,8 +8,8 @@ import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
 
 /**
- * Random combinations of usual proportions (common practice): a tractor alone, a lowbed, one with its booster
- * trailing on a pivot or close-coupled; wide loads, loads that overhang the rear.
+ * Random combinations of usual proportions (common practice): a tractor alone, a lowbed, one with its booster trailing
+ * on a pivot or close-coupled; wide loads, loads that overhang the rear.
  */
 final class RandomRig {
     private RandomRig() {}
@@ -30,9 +30,14 @@ final class RandomRig {
         tractorTires.add(new AxleLine(tractorM, tractorHalf - 0.02, random.nextDouble(0.28, 0.42), 0.25));
         drive.forEach(
                 x -> tractorTires.add(new AxleLine(tractorM - x, tractorHalf, random.nextDouble(0.55, 0.7), 0.22)));
-        PlanUnit tractor = new PlanUnit("tractor", tractorTires,
-                List.of(new Body("tractor", tractorM - driveM - random.nextDouble(1.2, 2.2),
-                        tractorM + random.nextDouble(0.7, 1.5), tractorHalf + 0.02)));
+        PlanUnit tractor = new PlanUnit(
+                "tractor",
+                tractorTires,
+                List.of(new Body(
+                        "tractor",
+                        tractorM - driveM - random.nextDouble(1.2, 2.2),
+                        tractorM + random.nextDouble(0.7, 1.5),
+                        tractorHalf + 0.02)));
         int kind = random.nextInt(10);
         if (kind == 0) {
             return new TurningCombination(
@@ -59,7 +64,10 @@ final class RandomRig {
                 new Body("trailer", effectiveM - rearM, effectiveM + random.nextDouble(0.5, 1.4), trailerHalf + 0.02)));
         if (random.nextInt(3) == 0) {
             double loadRearM = rearM + random.nextDouble(-5, 3.5);
-            bodies.add(new Body("load", effectiveM - loadRearM, effectiveM - random.nextDouble(2.5, 4.5),
+            bodies.add(new Body(
+                    "load",
+                    effectiveM - loadRearM,
+                    effectiveM - random.nextDouble(2.5, 4.5),
                     random.nextDouble(1.3, 2.3)));
         }
         List<TurningUnit> chain = new ArrayList<>();
@@ -72,7 +80,9 @@ final class RandomRig {
             chain.add(new TurningUnit(effectiveM, pivotM - effectiveM));
             chain.add(new TurningUnit(boosterM, 0));
             limits.add(Math.toRadians(random.nextDouble(20, 45)));
-            units.add(new PlanUnit("booster", List.of(new AxleLine(0, trailerHalf, 0.6, 0.22)),
+            units.add(new PlanUnit(
+                    "booster",
+                    List.of(new AxleLine(0, trailerHalf, 0.6, 0.22)),
                     List.of(new Body("booster", -random.nextDouble(0.5, 1), boosterM - 0.1, trailerHalf))));
         } else {
             chain.add(new TurningUnit(effectiveM, 0));

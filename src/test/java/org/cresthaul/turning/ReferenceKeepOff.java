@@ -65,8 +65,8 @@ final class ReferenceKeepOff {
     }
 
     /**
-     * From a convex outline (counter-clockwise, not closed) to the nearest edge, at most the limit; zero when one is
-     * in it.
+     * From a convex outline (counter-clockwise, not closed) to the nearest edge, at most the limit; zero when one is in
+     * it.
      */
     double edgeM(Coordinate[] convex, double limitM) {
         Envelope near = new Envelope();
@@ -81,8 +81,8 @@ final class ReferenceKeepOff {
                 return 0;
             }
             for (int i = 0; i < convex.length; i++) {
-                least = Math.min(least, Distance.segmentToSegment(
-                        convex[i], convex[(i + 1) % convex.length], edge[0], edge[1]));
+                least = Math.min(
+                        least, Distance.segmentToSegment(convex[i], convex[(i + 1) % convex.length], edge[0], edge[1]));
             }
         }
         return least;

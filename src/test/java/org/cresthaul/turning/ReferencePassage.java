@@ -10,9 +10,9 @@ import org.hipparchus.ode.sampling.ODEStateInterpolator;
 import org.hipparchus.ode.sampling.ODEStepHandler;
 
 /**
- * A whole passage by a general integrator: Hipparchus' Dormand-Prince 8(5,3) on the lead point's place and every
- * unit's heading together. Of the lead path only its start and its curvature are read; where it lies is integrated
- * anew. Before the path everything stands straight behind it, beyond the path the lead point goes straight on.
+ * A whole passage by a general integrator: Hipparchus' Dormand-Prince 8(5,3) on the lead point's place and every unit's
+ * heading together. Of the lead path only its start and its curvature are read; where it lies is integrated anew.
+ * Before the path everything stands straight behind it, beyond the path the lead point goes straight on.
  *
  * <p>States lie {@link #STEP_M} apart from where the steering begins to where every unit is straight again; between
  * them cubic Hermite interpolation leaves less than a micrometer (a step to the fourth over 384, times a fourth
@@ -85,7 +85,11 @@ final class ReferencePassage {
         }
         states.add(state);
         for (int i = first; i <= last; i++) {
-            state = follow(state, path.stationM(i), path.stationM(i + 1), path.curvatureAt(i, path.stationM(i)),
+            state = follow(
+                    state,
+                    path.stationM(i),
+                    path.stationM(i + 1),
+                    path.curvatureAt(i, path.stationM(i)),
                     path.curvatureAt(i, path.stationM(i + 1)));
         }
         double at = last >= first ? path.stationM(last + 1) : steersFromM;
@@ -170,7 +174,8 @@ final class ReferencePassage {
 
     /** Their angle δ is between path and tractor; the path turns by δ' + sin δ / L. */
     private void noteWheels(double[] state, double curvaturePerM) {
-        double heldPerM = Math.sin(state[2] - state[3]) / combination.chain().get(0).hitchToAxleM();
+        double heldPerM =
+                Math.sin(state[2] - state[3]) / combination.chain().get(0).hitchToAxleM();
         wheelRatePerM = Math.max(wheelRatePerM, Math.abs(curvaturePerM - heldPerM));
     }
 
@@ -231,8 +236,10 @@ final class ReferencePassage {
             }
             double t2 = t * t;
             double t3 = t2 * t;
-            found[k] = (2 * t3 - 3 * t2 + 1) * a[k] + (t3 - 2 * t2 + t) * STEP_M * da[k]
-                    + (3 * t2 - 2 * t3) * b[k] + (t3 - t2) * STEP_M * db[k];
+            found[k] = (2 * t3 - 3 * t2 + 1) * a[k]
+                    + (t3 - 2 * t2 + t) * STEP_M * da[k]
+                    + (3 * t2 - 2 * t3) * b[k]
+                    + (t3 - t2) * STEP_M * db[k];
         }
         return found;
     }

@@ -28,13 +28,15 @@ class ReversingTest {
 
     private static TurningCombination chain(List<TurningUnit> chain, List<Double> limits) {
         List<PlanUnit> units = new ArrayList<>();
-        chain.forEach(u -> units.add(new PlanUnit("unit", List.of(new AxleLine(0, 1.2, 0.66, 0.25)), List.of(new Body("unit", -1, 1, 1.2)))));
+        chain.forEach(u -> units.add(new PlanUnit(
+                "unit", List.of(new AxleLine(0, 1.2, 0.66, 0.25)), List.of(new Body("unit", -1, 1, 1.2)))));
         return new TurningCombination(chain, units, Math.toRadians(38), 6, limits);
     }
 
     private static TurningCombination random(SplittableRandom random) {
         return chain(
-                List.of(new TurningUnit(random.nextDouble(4, 7), random.nextDouble(-1, 0.5)),
+                List.of(
+                        new TurningUnit(random.nextDouble(4, 7), random.nextDouble(-1, 0.5)),
                         new TurningUnit(random.nextDouble(7, 16), random.nextDouble(0.5, 4)),
                         new TurningUnit(random.nextDouble(1, 9), 0)),
                 List.of(random.nextDouble(0.1, 1.5), random.nextDouble(0.2, 1.2)));
@@ -48,7 +50,8 @@ class ReversingTest {
             for (double limitDeg : new double[] {5, 30, 85, 120}) {
                 for (double bendDeg : new double[] {0.2, 1, -3}) {
                     TurningCombination trailer = chain(
-                            List.of(new TurningUnit(5.8, -0.3), new TurningUnit(lengthM, 0)), List.of(Math.toRadians(limitDeg)));
+                            List.of(new TurningUnit(5.8, -0.3), new TurningUnit(lengthM, 0)),
+                            List.of(Math.toRadians(limitDeg)));
                     Reversing reversing = Reversing.of(trailer, Math.toRadians(bendDeg), FAR_M);
                     double exact = closedFormM(lengthM, Math.toRadians(Math.abs(bendDeg)), Math.toRadians(limitDeg));
                     assertEquals(OptionalInt.of(0), reversing.free().coupling());
@@ -71,10 +74,19 @@ class ReversingTest {
         Reversing reversing = Reversing.of(CornerCases.lowbed(12.5, 2.4), BEND_RAD, FAR_M);
 
         assertEquals(OptionalInt.of(0), reversing.locked().orElseThrow().coupling());
-        assertEquals(closedFormM(all, BEND_RAD, limit), reversing.locked().orElseThrow().wayM(), 0.001);
-        assertEquals(closedFormM(12.5, BEND_RAD, limit), reversing.lockedLight().orElseThrow().wayM(), 0.001);
+        assertEquals(
+                closedFormM(all, BEND_RAD, limit),
+                reversing.locked().orElseThrow().wayM(),
+                0.001);
+        assertEquals(
+                closedFormM(12.5, BEND_RAD, limit),
+                reversing.lockedLight().orElseThrow().wayM(),
+                0.001);
         assertEquals(OptionalInt.of(1), reversing.free().coupling(), "the short booster's pivot goes first");
-        assertTrue(reversing.lockedLight().orElseThrow().wayM() > 2 * reversing.free().wayM(), reversing.toString());
+        assertTrue(
+                reversing.lockedLight().orElseThrow().wayM()
+                        > 2 * reversing.free().wayM(),
+                reversing.toString());
         TurningCombination none = CornerCases.lowbed(12.5, 0);
         assertEquals(none, none.pivotLocked());
     }
@@ -111,7 +123,8 @@ class ReversingTest {
         double[][] at = new ReferenceFollowing(any.chain(), back, 1e-11).headingsAt(stations, headings);
         for (int i = 0; i < stations.length; i++) {
             for (int k = 0; k < 2; k++) {
-                if (Math.abs(at[i][k + 1] - at[i][k]) >= any.articulationLimitRad().get(k)) {
+                if (Math.abs(at[i][k + 1] - at[i][k])
+                        >= any.articulationLimitRad().get(k)) {
                     return new Reach(stations[i], OptionalInt.of(k));
                 }
             }
@@ -126,7 +139,11 @@ class ReversingTest {
             Reversing left = Reversing.of(any, BEND_RAD, FAR_M);
             Reversing right = Reversing.of(any, -BEND_RAD, FAR_M);
             assertEquals(left.free().wayM(), right.free().wayM(), 1e-9, "seed " + seed);
-            assertEquals(left.locked().orElseThrow().wayM(), right.locked().orElseThrow().wayM(), 1e-9, "seed " + seed);
+            assertEquals(
+                    left.locked().orElseThrow().wayM(),
+                    right.locked().orElseThrow().wayM(),
+                    1e-9,
+                    "seed " + seed);
         }
     }
 
@@ -136,9 +153,13 @@ class ReversingTest {
         double locked = 0;
         double booster = 0;
         for (double lengthM = 7; lengthM < 16; lengthM += 1.5) {
-            double now = Reversing.of(CornerCases.lowbed(lengthM, 0), BEND_RAD, FAR_M).free().wayM();
+            double now = Reversing.of(CornerCases.lowbed(lengthM, 0), BEND_RAD, FAR_M)
+                    .free()
+                    .wayM();
             Reversing coupled = Reversing.of(CornerCases.lowbed(lengthM, 2.4), BEND_RAD, FAR_M);
-            double short2 = Reversing.of(CornerCases.lowbed(12.5, lengthM / 5), BEND_RAD, FAR_M).free().wayM();
+            double short2 = Reversing.of(CornerCases.lowbed(12.5, lengthM / 5), BEND_RAD, FAR_M)
+                    .free()
+                    .wayM();
             assertTrue(now > trailer && short2 > booster, "at " + lengthM);
             assertTrue(coupled.locked().orElseThrow().wayM() > locked, "locked at " + lengthM);
             trailer = now;
@@ -152,7 +173,8 @@ class ReversingTest {
         TurningCombination lowbed = CornerCases.lowbed(12.5, 2.4);
         double last = Double.POSITIVE_INFINITY;
         for (double bendDeg : new double[] {0.1, 0.5, 1, 2, 5, 20}) {
-            double now = Reversing.of(lowbed, Math.toRadians(bendDeg), FAR_M).free().wayM();
+            double now =
+                    Reversing.of(lowbed, Math.toRadians(bendDeg), FAR_M).free().wayM();
             assertTrue(now < last, bendDeg + " deg: " + now);
             last = now;
         }
@@ -172,10 +194,16 @@ class ReversingTest {
         TurningCombination lowbed = CornerCases.lowbed(12.5, 2.4);
         double metM = Reversing.of(lowbed, BEND_RAD, FAR_M).free().wayM();
 
-        assertEquals(new Reach(metM - 0.01, OptionalInt.empty()), Reversing.of(lowbed, BEND_RAD, metM - 0.01).free());
-        assertEquals(OptionalInt.of(1), Reversing.of(lowbed, BEND_RAD, metM + 0.01).free().coupling());
-        assertEquals(new Reversing(NONE, Optional.empty(), Optional.empty()),
-                Reversing.of(CornerCases.tractorAlone(), BEND_RAD, FAR_M), "nothing is coupled");
+        assertEquals(
+                new Reach(metM - 0.01, OptionalInt.empty()),
+                Reversing.of(lowbed, BEND_RAD, metM - 0.01).free());
+        assertEquals(
+                OptionalInt.of(1),
+                Reversing.of(lowbed, BEND_RAD, metM + 0.01).free().coupling());
+        assertEquals(
+                new Reversing(NONE, Optional.empty(), Optional.empty()),
+                Reversing.of(CornerCases.tractorAlone(), BEND_RAD, FAR_M),
+                "nothing is coupled");
     }
 
     @Test

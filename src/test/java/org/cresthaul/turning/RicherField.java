@@ -81,8 +81,10 @@ final class RicherField {
     }
 
     private static double bend(Coordinate[] g, int i) {
-        return Math.IEEEremainder(Math.atan2(g[i + 1].y - g[i].y, g[i + 1].x - g[i].x)
-                - Math.atan2(g[i].y - g[i - 1].y, g[i].x - g[i - 1].x), 2 * Math.PI);
+        return Math.IEEEremainder(
+                Math.atan2(g[i + 1].y - g[i].y, g[i + 1].x - g[i].x)
+                        - Math.atan2(g[i].y - g[i - 1].y, g[i].x - g[i - 1].x),
+                2 * Math.PI);
     }
 
     /** Distance to the area's edge, of this sign inside it. */
@@ -98,8 +100,11 @@ final class RicherField {
         }
         for (int r = 0; r < n; r++) {
             double y = y0 + r * CELL_M;
-            double[] crossings = rows.stream().filter(e -> e[1] <= y != e[3] <= y)
-                    .mapToDouble(e -> e[0] + (y - e[1]) / (e[3] - e[1]) * (e[2] - e[0])).sorted().toArray();
+            double[] crossings = rows.stream()
+                    .filter(e -> e[1] <= y != e[3] <= y)
+                    .mapToDouble(e -> e[0] + (y - e[1]) / (e[3] - e[1]) * (e[2] - e[0]))
+                    .sorted()
+                    .toArray();
             int done = 0;
             for (int k = 0; k < n; k++) {
                 double x = x0 + k * CELL_M;
@@ -182,8 +187,8 @@ final class RicherField {
         void pass(double xM, double yM) {
             for (int i = 0; i < turned.length; i++) {
                 Coordinate c = islands.get(i);
-                turned[i] += Math.IEEEremainder(
-                        Math.atan2(yM - c.y, xM - c.x) - Math.atan2(y - c.y, x - c.x), 2 * Math.PI);
+                turned[i] +=
+                        Math.IEEEremainder(Math.atan2(yM - c.y, xM - c.x) - Math.atan2(y - c.y, x - c.x), 2 * Math.PI);
             }
             x = xM;
             y = yM;

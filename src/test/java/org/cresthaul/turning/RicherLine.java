@@ -3,10 +3,10 @@ package org.cresthaul.turning;
 import java.util.Optional;
 
 /**
- * A lead line by the front wheels' angle at evenly spaced nodes, even between them: first and last are zero, no two differ
- * by more than the steering rate allows, and together they turn the tractor by a given angle. The front wheels roll where
- * they point, so the curvature is δ' + sin δ / L. What is asked for is brought within limit and rate, and turned by the
- * same amount more or less everywhere until the angle fits.
+ * A lead line by the front wheels' angle at evenly spaced nodes, even between them: first and last are zero, no two
+ * differ by more than the steering rate allows, and together they turn the tractor by a given angle. The front wheels
+ * roll where they point, so the curvature is δ' + sin δ / L. What is asked for is brought within limit and rate, and
+ * turned by the same amount more or less everywhere until the angle fits.
  */
 final class RicherLine {
     static final double NODE_M = 3;
@@ -28,24 +28,29 @@ final class RicherLine {
         static final double PIECE_M = NODE_M / PIECES;
     }
 
-    /** What the front wheels can do: largest angle, angle for each meter rolled, distance to the effective drive axle. */
+    /**
+     * What the front wheels can do: largest angle, angle for each meter rolled, distance to the effective drive axle.
+     */
     record Steering(double limitRad, double ratePerM, double wheelbaseM) {
         static Steering of(TurningCombination combination) {
             double limit = combination.steerLimitRad() * (1 - RESERVE);
-            return new Steering(limit, limit / combination.lockDistanceM(), combination.chain().get(0).hitchToAxleM());
+            return new Steering(
+                    limit,
+                    limit / combination.lockDistanceM(),
+                    combination.chain().get(0).hitchToAxleM());
         }
     }
 
     /**
-     * @param asked angles asked for at the inner nodes; then meters along the approach and to the left of it by which the
-     *     start is moved
+     * @param asked angles asked for at the inner nodes; then meters along the approach and to the left of it by which
+     *     the start is moved
      */
     RicherLine(double[] asked, double xM, double yM, double headingRad, double turnRad, Steering steering) {
         this(asked, xM, yM, headingRad, turnRad, steering, 0);
     }
 
-    private RicherLine(double[] asked, double xM, double yM, double headingRad, double turnRad, Steering steering,
-            double lossM) {
+    private RicherLine(
+            double[] asked, double xM, double yM, double headingRad, double turnRad, Steering steering, double lossM) {
         this.asked = asked.clone();
         this.xM = xM;
         this.yM = yM;

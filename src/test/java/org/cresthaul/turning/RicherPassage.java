@@ -39,8 +39,8 @@ final class RicherPassage {
     }
 
     /**
-     * The least of the gaps; softened, those not much larger pull it down too: minus the logarithm of the sum of e to the
-     * power of minus each over the softness.
+     * The least of the gaps; softened, those not much larger pull it down too: minus the logarithm of the sum of e to
+     * the power of minus each over the softness.
      */
     static double leastM(double[] gaps, double softM) {
         double least = Double.POSITIVE_INFINITY;

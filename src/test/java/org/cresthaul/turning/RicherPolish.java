@@ -8,8 +8,8 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 
 /**
- * The last steps to the best line nearby: damped Gauss-Newton steps (K. Levenberg 1944, D. Marquardt 1963) on
- * e to the power of (least − gap) / 2 softness, for every gap, by differences in every node's angle and in the start; softer
+ * The last steps to the best line nearby: damped Gauss-Newton steps (K. Levenberg 1944, D. Marquardt 1963) on e to the
+ * power of (least − gap) / 2 softness, for every gap, by differences in every node's angle and in the start; softer
  * first, then ever harder, until only the least gaps count.
  */
 final class RicherPolish {
@@ -33,7 +33,9 @@ final class RicherPolish {
     }
 
     private double[] gaps(RicherLine line) {
-        return line.steered().map(s -> RicherPassage.gapsM(combination, s, field)).orElse(null);
+        return line.steered()
+                .map(s -> RicherPassage.gapsM(combination, s, field))
+                .orElse(null);
     }
 
     private RicherLine polished(RicherLine from, double soft, int steps) {

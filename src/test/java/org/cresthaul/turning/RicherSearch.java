@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.analysis.MultivariateFunction;
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.optim.InitialGuess;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.SimpleBounds;
@@ -13,15 +14,13 @@ import org.hipparchus.optim.nonlinear.scalar.GoalType;
 import org.hipparchus.optim.nonlinear.scalar.ObjectiveFunction;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.CMAESOptimizer;
 import org.hipparchus.random.Well19937c;
-import org.hipparchus.exception.MathRuntimeException;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.LineString;
 
 /**
- * A slow search for a lead line through a corner that shares nothing with the program's: the front wheels' angle at nodes
- * along the way and where the line starts are free (direct optimal control). A covariance-matrix evolution (Hipparchus'
- * CMA-ES; N. Hansen, A. Ostermeier, Evol. Comput. 9, 2001) moves a line that the lead point tracks, from several starts;
- * {@link RicherPolish} then moves the angles themselves, and {@link IndependentCornerJudge} has the last word.
+ * A slow search for a lead line through a corner that shares nothing with the program's: the front wheels' angle at
+ * nodes along the way and where the line starts are free (direct optimal control). A covariance-matrix evolution
+ * (Hipparchus' CMA-ES; N. Hansen, A. Ostermeier, Evol. Comput. 9, 2001) moves a line that the lead point tracks, from
+ * several starts; {@link RicherPolish} then moves the angles themselves, and {@link IndependentCornerJudge} has the
+ * last word.
  */
 final class RicherSearch {
     /** After one line has come no nearer than this, the others are not polished, meters. */
@@ -69,7 +68,8 @@ final class RicherSearch {
                 break;
             }
             Optional<Found> found = judged(polish.better(line, 9 * effort));
-            if (found.isPresent() && (best.isEmpty() || found.get().leastM() > best.get().leastM())) {
+            if (found.isPresent()
+                    && (best.isEmpty() || found.get().leastM() > best.get().leastM())) {
                 best = found;
             }
             if (best.isPresent() && best.get().leastM() > enoughM) {
@@ -102,8 +102,14 @@ final class RicherSearch {
                 .orElse(1e3);
     }
 
-    private static double[] improved(double[] start, double[] low, double[] high, double[] spread,
-            ToDoubleFunction<double[]> lossM, int evaluations, long seed) {
+    private static double[] improved(
+            double[] start,
+            double[] low,
+            double[] high,
+            double[] spread,
+            ToDoubleFunction<double[]> lossM,
+            int evaluations,
+            long seed) {
         double[][] most = {start.clone()};
         double[] least = {lossM.applyAsDouble(start)};
         MultivariateFunction loss = values -> {
@@ -117,8 +123,13 @@ final class RicherSearch {
         CMAESOptimizer optimizer = new CMAESOptimizer(
                 evaluations, Double.NEGATIVE_INFINITY, true, 0, 1, new Well19937c(seed + 1), false, null);
         try {
-            optimizer.optimize(new MaxEval(evaluations), new ObjectiveFunction(loss), GoalType.MINIMIZE,
-                    new InitialGuess(start), new SimpleBounds(low, high), new CMAESOptimizer.Sigma(spread),
+            optimizer.optimize(
+                    new MaxEval(evaluations),
+                    new ObjectiveFunction(loss),
+                    GoalType.MINIMIZE,
+                    new InitialGuess(start),
+                    new SimpleBounds(low, high),
+                    new CMAESOptimizer.Sigma(spread),
                     new CMAESOptimizer.PopulationSize(4 + (int) (3 * Math.log(start.length))));
         } catch (MathRuntimeException spent) {
             // The evaluations are used up: the best so far counts.

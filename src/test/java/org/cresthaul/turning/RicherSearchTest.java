@@ -22,26 +22,32 @@ class RicherSearchTest {
 
     private static RandomCorners.Case strip(double widthM, Geometry hole) {
         Coordinate[] ring = {
-            new Coordinate(-500, 0), new Coordinate(500, 0), new Coordinate(500, widthM), new Coordinate(-500, widthM),
+            new Coordinate(-500, 0),
+            new Coordinate(500, 0),
+            new Coordinate(500, widthM),
+            new Coordinate(-500, widthM),
             new Coordinate(-500, 0)
         };
         RoadEnd road = new RoadEnd(0, 0, 0, widthM, 0, widthM, 0);
         Geometry none = GEOMETRY.createPolygon();
-        Corner corner = new Corner(
-                GEOMETRY.createPolygon(ring).difference(hole), Optional.empty(), none, none, road, road, 0);
-        var guide = GEOMETRY.createLineString(new Coordinate[] {
-            new Coordinate(-100, 1), new Coordinate(0, 1), new Coordinate(100, 1)
-        });
+        Corner corner =
+                new Corner(GEOMETRY.createPolygon(ring).difference(hole), Optional.empty(), none, none, road, road, 0);
+        var guide = GEOMETRY.createLineString(
+                new Coordinate[] {new Coordinate(-100, 1), new Coordinate(0, 1), new Coordinate(100, 1)});
         return new RandomCorners.Case(0, "strip", corner, guide, CornerCases.lowbed(11, 0), false);
     }
 
     /** The trailer's tires are 2.56 m wide: half of what the strip is wider is the most there can be. */
     @Test
     void findsTheMiddleOfAStrip() {
-        double least = new RicherSearch(strip(6.56, GEOMETRY.createPolygon()), 1).best(1.95).orElseThrow().leastM();
+        double least = new RicherSearch(strip(6.56, GEOMETRY.createPolygon()), 1)
+                .best(1.95)
+                .orElseThrow()
+                .leastM();
         assertTrue(least > 1.95 && least <= 2.0 + 1e-9, "" + least);
         RandomCorners.Case strip = strip(2.36, GEOMETRY.createPolygon());
-        double narrow = new RicherSearch(strip, 1).best(-1).orElseThrow().judgment().leastM();
+        double narrow =
+                new RicherSearch(strip, 1).best(-1).orElseThrow().judgment().leastM();
         assertTrue(narrow < -0.09, "narrower than the tires: " + narrow);
     }
 
@@ -56,11 +62,14 @@ class RicherSearchTest {
                 asked[k] = random.nextDouble(-0.8, 0.8);
             }
             double turn = random.nextDouble(-2.5, 2.5);
-            LeadPath path = new RicherLine(asked, 3, 4, 0.3, turn, RicherLine.Steering.of(tractor)).path().orElseThrow();
+            LeadPath path = new RicherLine(asked, 3, 4, 0.3, turn, RicherLine.Steering.of(tractor))
+                    .path()
+                    .orElseThrow();
             assertEquals(0.3 + turn, path.at(path.lengthM())[2], 1e-6);
             ReferencePassage passage = new ReferencePassage(tractor, path);
             assertTrue(passage.mostSteerRad <= tractor.steerLimitRad(), "" + passage.mostSteerRad);
-            assertTrue(passage.mostWheelRatePerM <= tractor.steerLimitRad() / tractor.lockDistanceM(),
+            assertTrue(
+                    passage.mostWheelRatePerM <= tractor.steerLimitRad() / tractor.lockDistanceM(),
                     "" + passage.mostWheelRatePerM);
         }
     }
@@ -107,7 +116,16 @@ class RicherSearchTest {
             }
         }
         assertTrue(rights > 40 && rights < 110, "" + rights);
-        assertTrue(kinds.containsAll(Set.of("junction", "roundabout", "surveyed", "three-centered", "apron", "island",
-                "two bends", "opposing")), kinds.toString());
+        assertTrue(
+                kinds.containsAll(Set.of(
+                        "junction",
+                        "roundabout",
+                        "surveyed",
+                        "three-centered",
+                        "apron",
+                        "island",
+                        "two bends",
+                        "opposing")),
+                kinds.toString());
     }
 }

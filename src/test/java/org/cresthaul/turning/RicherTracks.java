@@ -6,8 +6,8 @@ import org.cresthaul.road.Corner;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
- * Lines for the richer search to begin with: a point that steers toward a place some meters ahead on the guide,
- * which is moved aside by so much here and so much there.
+ * Lines for the richer search to begin with: a point that steers toward a place some meters ahead on the guide, which
+ * is moved aside by so much here and so much there.
  */
 final class RicherTracks {
     /** The guide is moved aside at places this far apart, evenly between them, meters. */
@@ -37,8 +37,9 @@ final class RicherTracks {
             double length = a.distance(b);
             int parts = (int) Math.max(1, Math.ceil(length / STEP_M));
             for (int k = 0; k < parts; k++) {
-                guide.add(new double[] {a.x + (b.x - a.x) * k / parts, a.y + (b.y - a.y) * k / parts,
-                    Math.atan2(b.y - a.y, b.x - a.x)});
+                guide.add(new double[] {
+                    a.x + (b.x - a.x) * k / parts, a.y + (b.y - a.y) * k / parts, Math.atan2(b.y - a.y, b.x - a.x)
+                });
             }
         }
         firstBend = -1;
@@ -65,7 +66,12 @@ final class RicherTracks {
         int places = 2 + (int) Math.ceil((end() - start()) * STEP_M / PLACE_M);
         List<double[]> starts = new ArrayList<>();
         for (double[] aside : new double[][] {
-            {0, 0, 0}, {1.5, 1.5, 1.5}, {-1.5, -1.5, -1.5}, {1.5, -1.5, 1.5}, {-1.5, 1.5, -1.5}, {0, 1.5, 3},
+            {0, 0, 0},
+            {1.5, 1.5, 1.5},
+            {-1.5, -1.5, -1.5},
+            {1.5, -1.5, 1.5},
+            {-1.5, 1.5, -1.5},
+            {0, 1.5, 3},
             {0, -1.5, -3}
         }) {
             double[] values = new double[places + 1];

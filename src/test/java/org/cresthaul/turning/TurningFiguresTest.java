@@ -22,13 +22,17 @@ import org.junit.jupiter.params.provider.ValueSource;
 class TurningFiguresTest {
     private static final double WIDE = 1.3;
 
-    /** Units of given lengths; the couplings of the chain; one body each, from {@code rear} to the hitch and the nose. */
+    /**
+     * Units of given lengths; the couplings of the chain; one body each, from {@code rear} to the hitch and the nose.
+     */
     private static TurningCombination combination(double rear, double nose, TurningUnit... chain) {
         List<PlanUnit> units = new ArrayList<>();
         List<Double> limits = new ArrayList<>();
         for (int k = 0; k < chain.length; k++) {
             double front = k == 0 ? chain[k].hitchToAxleM() + nose : chain[k].hitchToAxleM() * 0.9;
-            units.add(new PlanUnit("unit " + k, List.of(new AxleLine(0, WIDE, 0.6, 0.25)),
+            units.add(new PlanUnit(
+                    "unit " + k,
+                    List.of(new AxleLine(0, WIDE, 0.6, 0.25)),
                     List.of(new Body("body", -rear, front, WIDE))));
             if (k > 0) {
                 limits.add(Math.PI / 2);
@@ -43,8 +47,11 @@ class TurningFiguresTest {
 
     private static LeadPath turn(double before, double radius, double degrees, double after) {
         double left = Math.signum(degrees);
-        return LeadPath.from(3, -2, 0.4).line(before).arc(Math.abs(Math.toRadians(degrees)) * radius, left / radius)
-                .line(after).build();
+        return LeadPath.from(3, -2, 0.4)
+                .line(before)
+                .arc(Math.abs(Math.toRadians(degrees)) * radius, left / radius)
+                .line(after)
+                .build();
     }
 
     /** T16 (F), in meters as in feet: 1.172 of a tail, whatever lies before the turn, on the outside of it. */
@@ -56,7 +63,10 @@ class TurningFiguresTest {
             TurningFigures f = figures(c, turn(before, 35.4, degrees, 100));
             // The body is as wide as it likes: a wider one swings out a little less, w (1 - cos θ), here w = 1.3 for 4.
             assertEquals(1.172, f.tailSwing().valueM(), 0.14);
-            assertEquals(figures(c, turn(0, 35.4, -90, 100)).tailSwing().valueM(), f.tailSwing().valueM(), 0.002);
+            assertEquals(
+                    figures(c, turn(0, 35.4, -90, 100)).tailSwing().valueM(),
+                    f.tailSwing().valueM(),
+                    0.002);
             assertEquals(degrees > 0 ? -1 : 1, f.tailSwing().side());
             assertEquals(0, f.swings().get(0).tailInside().valueM(), 1e-6);
         }
@@ -68,20 +78,32 @@ class TurningFiguresTest {
         TurningCombination c = combination(2.1, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 0));
         for (int hand = -1; hand <= 1; hand += 2) {
             double plain = figures(c, turn(20, 14, hand * 90, 80)).tailSwing().valueM();
-            LeadPath swung = LeadPath.from(0, 0, 0).line(20).arc(Math.toRadians(0.3) * 14, -hand / 14.0).line(6)
-                    .arc(Math.toRadians(90.3) * 14, hand / 14.0).line(80).build();
+            LeadPath swung = LeadPath.from(0, 0, 0)
+                    .line(20)
+                    .arc(Math.toRadians(0.3) * 14, -hand / 14.0)
+                    .line(6)
+                    .arc(Math.toRadians(90.3) * 14, hand / 14.0)
+                    .line(80)
+                    .build();
             double with = figures(c, swung).tailSwing().valueM();
             assertTrue(plain > 0.02 && plain < 0.25, "a short tail: " + plain);
             assertEquals(plain, with, 2.1 * Math.toRadians(0.3) + 0.003);
         }
     }
 
-    /** A driver who swings away by a meter takes the whole unit along: its tail's swing stays that of the turn, about. */
+    /**
+     * A driver who swings away by a meter takes the whole unit along: its tail's swing stays that of the turn, about.
+     */
     @Test
     void swingingAwayAMeterMovesTheUnitAndIsNotItsTail() {
         TurningCombination c = combination(2.1, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 0));
-        LeadPath swung = LeadPath.from(0, 0, 0).line(20).arc(3.5, -1 / 20.0).line(3).arc(3.5 + 14 * Math.PI / 2, 1 / 14.0)
-                .line(80).build();
+        LeadPath swung = LeadPath.from(0, 0, 0)
+                .line(20)
+                .arc(3.5, -1 / 20.0)
+                .line(3)
+                .arc(3.5 + 14 * Math.PI / 2, 1 / 14.0)
+                .line(80)
+                .build();
         TurningFigures f = figures(c, swung);
         assertTrue(f.tailSwing().valueM() < 0.45, f.tailSwing().toString());
         assertTrue(f.offtrackingM().get(1) > 3);
@@ -94,7 +116,9 @@ class TurningFiguresTest {
             TurningCombination c = combination(-3, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 0));
             TurningFigures f = figures(c, turn(20, 14, degrees, 80));
             assertEquals(0, f.tailSwing().valueM(), 1e-9, "degrees " + degrees);
-            assertTrue(f.frontalSwing().valueM() > 0.2 && f.frontalSwing().valueM() < 0.6, f.frontalSwing().toString());
+            assertTrue(
+                    f.frontalSwing().valueM() > 0.2 && f.frontalSwing().valueM() < 0.6,
+                    f.frontalSwing().toString());
         }
     }
 
@@ -104,14 +128,20 @@ class TurningFiguresTest {
         TurningCombination c = combination(2, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 0));
         double plain = figures(c, turn(20, 14, 90, 80)).frontalSwing().valueM();
         double more = Math.acos(1 - 0.3 / 14);
-        LeadPath wide = LeadPath.from(0, 0, 0).line(20).arc((Math.PI / 2 - more) * 14, 1 / 14.0).line(4).arc(2 * more * 14, 1 / 14.0)
-                .arc(more * 14, -1 / 14.0).line(80).build();
+        LeadPath wide = LeadPath.from(0, 0, 0)
+                .line(20)
+                .arc((Math.PI / 2 - more) * 14, 1 / 14.0)
+                .line(4)
+                .arc(2 * more * 14, 1 / 14.0)
+                .arc(more * 14, -1 / 14.0)
+                .line(80)
+                .build();
         assertTrue(figures(c, wide).frontalSwing().valueM() <= plain + 0.02, "plain " + plain);
     }
 
     /**
-     * Out of a steady circle onto the tangent: a nose at f ahead of the steer axle of wheelbase L passes the side's line by
-     * √((√(R² − L²) + w)² + (L + f)²) − (R + w), as its corner runs on that radius around the middle.
+     * Out of a steady circle onto the tangent: a nose at f ahead of the steer axle of wheelbase L passes the side's
+     * line by √((√(R² − L²) + w)² + (L + f)²) − (R + w), as its corner runs on that radius around the middle.
      */
     @ParameterizedTest
     @ValueSource(doubles = {9, 12, 20})
@@ -122,7 +152,8 @@ class TurningFiguresTest {
             TurningFigures f = figures(c, turn(10, radius, degrees, 60));
             assertEquals(expected, f.frontalSwing().valueM(), 0.002);
             // After a half turn the body has all but come to its steady angle.
-            double half = figures(c, turn(10, radius, degrees / 3, 60)).frontalSwing().valueM();
+            double half =
+                    figures(c, turn(10, radius, degrees / 3, 60)).frontalSwing().valueM();
             assertTrue(half <= expected && half > 0.98 * expected, half + " of " + expected);
             assertEquals(degrees > 0 ? -1 : 1, f.frontalSwing().side());
         }
@@ -145,13 +176,14 @@ class TurningFiguresTest {
     }
 
     /**
-     * Sharp turns of up to 180°, looked at everywhere: the least distance of an axle from any place of the path that the
-     * lead point has come by, or of the straight before it.
+     * Sharp turns of up to 180°, looked at everywhere: the least distance of an axle from any place of the path that
+     * the lead point has come by, or of the straight before it.
      */
     @ParameterizedTest
     @ValueSource(doubles = {-180, -140, -100, 60, 120, 140, 160, 180})
     void offtrackingOfSharpTurnsIsTheDistanceFromThePathDriven(double degrees) {
-        TurningCombination c = combination(1, 1, new TurningUnit(5.8, -0.3), new TurningUnit(12, 2.2), new TurningUnit(2.4, 0));
+        TurningCombination c =
+                combination(1, 1, new TurningUnit(5.8, -0.3), new TurningUnit(12, 2.2), new TurningUnit(2.4, 0));
         for (double radius : new double[] {9, 13, 18}) {
             LeadPath path = turn(30, radius, degrees, 90);
             Track track = Following.along(c.chain(), path);
@@ -174,7 +206,10 @@ class TurningFiguresTest {
         }
     }
 
-    /** On a long circle units run where the chain rule says: a short booster outside, a long one inside, every unit told. */
+    /**
+     * On a long circle units run where the chain rule says: a short booster outside, a long one inside, every unit
+     * told.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {25, 40})
     void trailsOfEveryUnitAreThoseOfTheSteadyTurn(double radius) {
@@ -185,13 +220,16 @@ class TurningFiguresTest {
                 TurningFigures f = figures(c, turn(30, radius, hand * 1800, 0));
                 SteadyTurn steady = SteadyTurn.of(c.chain(), radius).orElseThrow();
                 for (int k = 1; k < 3; k++) {
-                    double inside = steady.axleRadiusM().get(k - 1) - steady.axleRadiusM().get(k);
+                    double inside = steady.axleRadiusM().get(k - 1)
+                            - steady.axleRadiusM().get(k);
                     TurningFigures.UnitTrail trail = f.trails().get(k - 1);
                     assertEquals(k, trail.unit());
                     assertEquals(Math.max(0, inside), trail.inside().valueM(), 0.02, booster + " unit " + k);
                     if (inside < -0.05) {
                         // On entering it swings out farther, before the trailer has bent.
-                        assertTrue(trail.outside().valueM() >= -inside - 0.02, booster + " unit " + k + ": " + trail + " " + inside);
+                        assertTrue(
+                                trail.outside().valueM() >= -inside - 0.02,
+                                booster + " unit " + k + ": " + trail + " " + inside);
                         assertEquals(-hand, trail.outside().side());
                     }
                 }
@@ -203,7 +241,8 @@ class TurningFiguresTest {
     /** The same turn driven to the other hand has the same figures. */
     @Test
     void aMirroredTurnHasTheMirroredFigures() {
-        TurningCombination c = combination(2, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 2.2), new TurningUnit(2.4, 0));
+        TurningCombination c =
+                combination(2, 1.2, new TurningUnit(5.8, -0.3), new TurningUnit(12, 2.2), new TurningUnit(2.4, 0));
         for (double degrees : new double[] {40, 90, 140, 180}) {
             TurningFigures left = figures(c, turn(20, 14, degrees, 100));
             TurningFigures right = figures(c, turn(20, 14, -degrees, 100));

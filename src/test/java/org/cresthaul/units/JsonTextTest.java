@@ -45,8 +45,12 @@ class JsonTextTest {
         assertTrue(StandardCharsets.UTF_8.newEncoder().canEncode(problems.toString()));
         assertEquals(List.of(code), problems.stream().map(InputProblem::code).toList());
         assertEquals(pointer, problems.get(0).pointer());
-        assertFalse(problems.get(0).message().contains("JsonReadFeature"), problems.get(0).message());
-        assertFalse(problems.get(0).message().contains("StreamReadConstraints"), problems.get(0).message());
+        assertFalse(
+                problems.get(0).message().contains("JsonReadFeature"),
+                problems.get(0).message());
+        assertFalse(
+                problems.get(0).message().contains("StreamReadConstraints"),
+                problems.get(0).message());
     }
 
     @Test
@@ -67,14 +71,21 @@ class JsonTextTest {
     void refusesDeepNesting() {
         List<InputProblem> problems = problemsOf("{\"a\":".repeat(100_000));
         assertEquals("too-large", problems.get(0).code());
-        assertTrue(problems.get(0).message().contains("24 levels"), problems.get(0).message());
+        assertTrue(
+                problems.get(0).message().contains("24 levels"), problems.get(0).message());
         assertEquals(List.of(), problemsOf("[".repeat(JsonText.MOST_DEPTH) + "]".repeat(JsonText.MOST_DEPTH)));
     }
 
     @Test
     void refusesLongTextsKeysAndNumbers() {
-        assertEquals("too-large", problemsOf("[\"" + "a".repeat(JsonText.LONGEST_TEXT + 1) + "\"]").get(0).code());
-        assertEquals("too-large", problemsOf("{\"" + "a".repeat(201) + "\": 1}").get(0).code());
+        assertEquals(
+                "too-large",
+                problemsOf("[\"" + "a".repeat(JsonText.LONGEST_TEXT + 1) + "\"]")
+                        .get(0)
+                        .code());
+        assertEquals(
+                "too-large",
+                problemsOf("{\"" + "a".repeat(201) + "\": 1}").get(0).code());
         assertEquals("too-large", problemsOf("[" + "1".repeat(101) + "]").get(0).code());
     }
 
@@ -82,12 +93,15 @@ class JsonTextTest {
     void countsPositionsApartFromOtherValues() {
         String million = "{\"coordinates\": [" + "[1,2],".repeat(JsonText.MOST_POSITIONS - 1) + "[1,2]]";
         assertEquals(List.of(), problemsOf(million + "}"));
-        InputProblem more = problemsOf(million + ", \"b\": {\"coordinates\": [1, 2]}}").get(0);
+        InputProblem more =
+                problemsOf(million + ", \"b\": {\"coordinates\": [1, 2]}}").get(0);
         assertEquals("too-many", more.code());
         assertEquals("/b/coordinates", more.pointer());
-        InputProblem values = problemsOf("[" + "1,".repeat(JsonText.MOST_VALUES) + "1]").get(0);
+        InputProblem values =
+                problemsOf("[" + "1,".repeat(JsonText.MOST_VALUES) + "1]").get(0);
         assertEquals("too-many", values.code());
-        InputProblem hidden = problemsOf("{\"coordinates\": [" + "1,".repeat(JsonText.MOST_VALUES + 5) + "1]}").get(0);
+        InputProblem hidden = problemsOf("{\"coordinates\": [" + "1,".repeat(JsonText.MOST_VALUES + 5) + "1]}")
+                .get(0);
         assertEquals("too-many", hidden.code());
     }
 
@@ -114,6 +128,7 @@ class JsonTextTest {
             problems.add("x", "m", "/" + i, "r");
         }
         assertEquals(101, problems.list().size());
-        assertEquals("150 more problems are not listed.", problems.list().get(100).message());
+        assertEquals(
+                "150 more problems are not listed.", problems.list().get(100).message());
     }
 }

@@ -158,8 +158,11 @@ class LengthTest {
                 double meters = (random.nextDouble() - 0.5) * Math.pow(10, random.nextDouble(-3, 5));
                 Length length = new Length(meters);
                 for (String text : new String[] {
-                    length.format(UnitSystem.US_CUSTOMARY), length.format(UnitSystem.METRIC), length.inMillimeters(),
-                    length.inInches(2), length.inFeetAndInches(16)
+                    length.format(UnitSystem.US_CUSTOMARY),
+                    length.format(UnitSystem.METRIC),
+                    length.inMillimeters(),
+                    length.inInches(2),
+                    length.inFeetAndInches(16)
                 }) {
                     worstM = Math.max(worstM, Math.abs(Length.parse(text).meters() - meters));
                 }

@@ -24,7 +24,12 @@ public record Mistake(String situation, String pointer, String value, String cod
             throw new IllegalArgumentException("shape or sense: " + row);
         }
         return new Mistake(
-                cells[0], cells[1], cells[2], cells[3], cells[4].equals("=") ? cells[1] : cells[4], cells[5].equals("shape"));
+                cells[0],
+                cells[1],
+                cells[2],
+                cells[3],
+                cells[4].equals("=") ? cells[1] : cells[4],
+                cells[5].equals("shape"));
     }
 
     public String in(String document) {

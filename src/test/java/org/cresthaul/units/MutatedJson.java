@@ -20,13 +20,37 @@ import java.util.regex.Pattern;
 public final class MutatedJson {
     private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final String[] FILLINGS = {
-        "null", "true", "0", "-1", "1e300", "\"\"", "\"x\"", "[]", "{}", "[[]]", "\"1 m\"", "\"-1 m\"", "\"0 in\"",
-        "\"9 m\"", "\"70 m\"", "\"4 in\"", "\"1e308 m\"", "\"NaN\"", "\"none\"", "\"2 %\"", "\"5 deg\"", "[\"1 m\", \"2 m\"]",
-        "[0, 0]", "[-93.1, 44.6]", "{\"x\": \"-4 m\", \"h\": \"1 m\"}"
+        "null",
+        "true",
+        "0",
+        "-1",
+        "1e300",
+        "\"\"",
+        "\"x\"",
+        "[]",
+        "{}",
+        "[[]]",
+        "\"1 m\"",
+        "\"-1 m\"",
+        "\"0 in\"",
+        "\"9 m\"",
+        "\"70 m\"",
+        "\"4 in\"",
+        "\"1e308 m\"",
+        "\"NaN\"",
+        "\"none\"",
+        "\"2 %\"",
+        "\"5 deg\"",
+        "[\"1 m\", \"2 m\"]",
+        "[0, 0]",
+        "[-93.1, 44.6]",
+        "{\"x\": \"-4 m\", \"h\": \"1 m\"}"
     };
 
     private static final Pattern NUMBER = Pattern.compile("[0-9]+([.,][0-9]+)?");
-    private static final String[] NUMBERS = {"0", "1", "2", "0.5", "7", "12", "20", "33", "90", "250", "1999", "5000", "0.001", "1.05"};
+    private static final String[] NUMBERS = {
+        "0", "1", "2", "0.5", "7", "12", "20", "33", "90", "250", "1999", "5000", "0.001", "1.05"
+    };
 
     private final String sound;
     private final RandomGenerator random;
@@ -53,7 +77,11 @@ public final class MutatedJson {
                 String key = keys.get(random.nextInt(keys.size()));
                 switch (random.nextInt(6)) {
                     case 0 -> object.remove(key);
-                    case 1 -> object.set(key, object.get(keys.get(random.nextInt(keys.size()))).deepCopy());
+                    case 1 ->
+                        object.set(
+                                key,
+                                object.get(keys.get(random.nextInt(keys.size())))
+                                        .deepCopy());
                     case 2 -> object.set(key + "s", object.get(key));
                     case 3 -> object.set(key, nearby(object.get(key)));
                     default -> object.set(key, filling());
@@ -62,7 +90,8 @@ public final class MutatedJson {
                 int i = random.nextInt(array.size());
                 switch (random.nextInt(6)) {
                     case 0 -> array.remove(i);
-                    case 1 -> array.insert(i, array.get(random.nextInt(array.size())).deepCopy());
+                    case 1 ->
+                        array.insert(i, array.get(random.nextInt(array.size())).deepCopy());
                     case 2 -> array.add(array.remove(i));
                     case 3 -> array.set(i, nearby(array.get(i)));
                     default -> array.set(i, filling());
@@ -79,7 +108,9 @@ public final class MutatedJson {
             return filling();
         }
         String changed = NUMBERS[random.nextInt(NUMBERS.length)];
-        return TextNode.valueOf(node.asText().substring(0, number.start()) + changed + node.asText().substring(number.end()));
+        return TextNode.valueOf(node.asText().substring(0, number.start())
+                + changed
+                + node.asText().substring(number.end()));
     }
 
     private JsonNode filling() {

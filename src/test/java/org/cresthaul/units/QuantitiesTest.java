@@ -129,14 +129,23 @@ class QuantitiesTest {
             Locale.setDefault(Locale.GERMANY);
             for (int i = 0; i < 5_000; i++) {
                 Mass mass = new Mass(random.nextDouble(Mass.MOST_KG));
-                assertEquals(mass.kilograms(), Mass.parse(mass.format(UnitSystem.METRIC)).kilograms(), 0.5001);
                 assertEquals(
-                        mass.pounds(), Mass.parse(mass.format(UnitSystem.US_CUSTOMARY)).pounds(), 0.5001);
+                        mass.kilograms(),
+                        Mass.parse(mass.format(UnitSystem.METRIC)).kilograms(),
+                        0.5001);
+                assertEquals(
+                        mass.pounds(),
+                        Mass.parse(mass.format(UnitSystem.US_CUSTOMARY)).pounds(),
+                        0.5001);
                 Pressure pressure = new Pressure(random.nextDouble(Pressure.MOST_PA));
                 assertEquals(
-                        pressure.pascals(), Pressure.parse(pressure.format(UnitSystem.METRIC)).pascals(), 501);
+                        pressure.pascals(),
+                        Pressure.parse(pressure.format(UnitSystem.METRIC)).pascals(),
+                        501);
                 assertEquals(
-                        pressure.psi(), Pressure.parse(pressure.format(UnitSystem.US_CUSTOMARY)).psi(), 0.5001);
+                        pressure.psi(),
+                        Pressure.parse(pressure.format(UnitSystem.US_CUSTOMARY)).psi(),
+                        0.5001);
                 Grade grade = new Grade(random.nextDouble(-1, 1));
                 assertEquals(grade.ratio(), Grade.parse(grade.format()).ratio(), 0.0000501);
                 Angle angle = new Angle(random.nextDouble(-6, 6));

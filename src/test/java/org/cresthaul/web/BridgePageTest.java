@@ -23,18 +23,23 @@ class BridgePageTest {
         Samples samples = new Samples(
                 List.of(new Sample("small.route.geojson", route.getBytes(StandardCharsets.UTF_8))),
                 List.of(new Sample("small.rig.json", WeightsTexts.RIG.getBytes(StandardCharsets.UTF_8))));
-        try (TestServer server = new TestServer(samples); Browser browser = new Browser()) {
+        try (TestServer server = new TestServer(samples);
+                Browser browser = new Browser()) {
             browser.resize(1280, 900);
             browser.open(server.url() + "#route=small&rig=small&hazard=B01");
-            browser.await("the bridge is shown", b -> !b.list("#bridge-terms li").isEmpty());
+            browser.await(
+                    "the bridge is shown", b -> !b.list("#bridge-terms li").isEmpty());
             String together = browser.find("#bridge-together").getText();
             assertTrue(together.contains("axles over") && together.contains("of 150,000 lb"), together);
             assertTrue(browser.find("#result [data-side='bridge']").getText().contains("25 ft"));
             assertEquals(2, browser.list("#bridge-terms li").size());
             assertTrue(browser.find("#bridge-terms").getText().contains("alone: no other vehicle on the bridge"));
-            browser.await("the plan is there", b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
+            browser.await(
+                    "the plan is there",
+                    b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
             String step = browser.find("#plan-steps li[data-hazard='B01']").getText();
-            assertTrue(step.contains("alone: no other vehicle on the bridge") && step.contains("At crawling speed"), step);
+            assertTrue(
+                    step.contains("alone: no other vehicle on the bridge") && step.contains("At crawling speed"), step);
             assertEquals(List.of(), browser.errors());
         }
     }

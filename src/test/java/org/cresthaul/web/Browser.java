@@ -47,17 +47,26 @@ final class Browser implements AutoCloseable {
         ChromeOptions options = new ChromeOptions();
         options.setBinary(program("chromium"));
         options.addArguments(
-                "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-                "--disable-background-networking", "--disable-component-update", "--disable-sync",
-                "--disable-dev-shm-usage", "--force-prefers-reduced-motion", "--lang=en-US",
+                "--headless",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--disable-dev-shm-usage",
+                "--force-prefers-reduced-motion",
+                "--lang=en-US",
                 "--user-data-dir=" + profile);
         LoggingPreferences logs = new LoggingPreferences();
         logs.enable(LogType.PERFORMANCE, Level.ALL);
         logs.enable(LogType.BROWSER, Level.ALL);
         options.setCapability("goog:loggingPrefs", logs);
         // The driver's path is given, so nothing is looked for or loaded from elsewhere.
-        ChromeDriverService service =
-                new ChromeDriverService.Builder().usingDriverExecutable(program("chromedriver")).build();
+        ChromeDriverService service = new ChromeDriverService.Builder()
+                .usingDriverExecutable(program("chromedriver"))
+                .build();
         driver = new ChromeDriver(service, options);
         resize(1280, 900);
     }
@@ -78,13 +87,15 @@ final class Browser implements AutoCloseable {
     /** Sets the size of the page's viewport. Headless windows have a least width, so the page is emulated in one. */
     void resize(int width, int height) {
         driver.manage().window().setSize(new Dimension(Math.max(width, 600), height));
-        driver.executeCdpCommand("Emulation.setDeviceMetricsOverride",
+        driver.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
                 Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
     }
 
     /** Lets the page believe that its reader prefers "light" or "dark". */
     void prefer(String colorScheme) {
-        driver.executeCdpCommand("Emulation.setEmulatedMedia",
+        driver.executeCdpCommand(
+                "Emulation.setEmulatedMedia",
                 Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", colorScheme))));
     }
 
@@ -130,16 +141,20 @@ final class Browser implements AutoCloseable {
         try (InputStream axe = Browser.class.getResourceAsStream("/axe.min.js")) {
             run(new String(axe.readAllBytes(), StandardCharsets.UTF_8));
         }
-        Object result = driver.executeAsyncScript("const done = arguments[arguments.length - 1];"
-                + "axe.run(document, {resultTypes: ['violations']}).then("
-                + "r => done(JSON.stringify({passes: r.passes.length, violations: r.violations})), e => done(String(e)))");
+        Object result = driver.executeAsyncScript(
+                "const done = arguments[arguments.length - 1];"
+                        + "axe.run(document, {resultTypes: ['violations']}).then("
+                        + "r => done(JSON.stringify({passes: r.passes.length, violations: r.violations})), e => done(String(e)))");
         JsonNode found = JSON.readTree((String) result);
         if (found.path("passes").asInt() == 0) {
             throw new AssertionError("axe-core checked nothing: " + result);
         }
         List<String> violations = new ArrayList<>();
-        found.path("violations").forEach(v -> v.path("nodes").forEach(n -> violations.add(v.path("id").asText() + ": "
-                + n.path("html").asText() + " " + n.path("failureSummary").asText())));
+        found.path("violations")
+                .forEach(v -> v.path("nodes")
+                        .forEach(n -> violations.add(
+                                v.path("id").asText() + ": " + n.path("html").asText() + " "
+                                        + n.path("failureSummary").asText())));
         return violations;
     }
 
@@ -165,24 +180,39 @@ final class Browser implements AutoCloseable {
 
     /** What is on the screen, as PNG. */
     byte[] screen() {
-        Object picture = driver.executeCdpCommand("Page.captureScreenshot", Map.of("format", "png")).get("data");
+        Object picture = driver.executeCdpCommand("Page.captureScreenshot", Map.of("format", "png"))
+                .get("data");
         return Base64.getDecoder().decode((String) picture);
     }
 
     /** The page as it is printed on a sheet, inches, as PDF. */
     byte[] printed(double width, double height) {
-        return Base64.getDecoder().decode((String) driver.executeCdpCommand("Page.printToPDF",
-                Map.of("paperWidth", width, "paperHeight", height, "printBackground", true, "preferCSSPageSize", false)).get("data"));
+        return Base64.getDecoder().decode((String) driver.executeCdpCommand(
+                        "Page.printToPDF",
+                        Map.of(
+                                "paperWidth",
+                                width,
+                                "paperHeight",
+                                height,
+                                "printBackground",
+                                true,
+                                "preferCSSPageSize",
+                                false))
+                .get("data"));
     }
 
     /** What the window that was opened last says, once it is there; it is closed again. */
     String textOfTheOtherWindow() {
         String own = driver.getWindowHandle();
         new WebDriverWait(driver, PATIENCE).until(d -> d.getWindowHandles().size() > 1);
-        String other = driver.getWindowHandles().stream().filter(h -> !h.equals(own)).findFirst().orElseThrow();
+        String other = driver.getWindowHandles().stream()
+                .filter(h -> !h.equals(own))
+                .findFirst()
+                .orElseThrow();
         try {
             driver.switchTo().window(other);
-            new WebDriverWait(driver, PATIENCE).until(d -> !d.findElements(By.cssSelector("body h2")).isEmpty());
+            new WebDriverWait(driver, PATIENCE)
+                    .until(d -> !d.findElements(By.cssSelector("body h2")).isEmpty());
             return driver.findElement(By.cssSelector("body")).getDomProperty("textContent");
         } finally {
             driver.close();

@@ -16,7 +16,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.openqa.selenium.Keys;
 
-/** What the page cautions about at a place in a setting happens there: by the report's data, not by its list of cautions. */
+/**
+ * What the page cautions about at a place in a setting happens there: by the report's data, not by its list of
+ * cautions.
+ */
 class CautionsPageTest {
     @RegisterExtension
     static final SampleSite SITE = new SampleSite();
@@ -33,10 +36,14 @@ class CautionsPageTest {
             new Rule("Nobody goes under a deck that is raised", Deed::raised),
             new Rule("Nobody enters an oncoming lane before they hold it", Deed::escorted),
             new Rule("392.11", d -> d.kind.equals("rail-crossing")),
-            new Rule("Move toward the oncoming train at an angle away from the rails", d -> d.kind.equals("rail-crossing")),
+            new Rule(
+                    "Move toward the oncoming train at an angle away from the rails",
+                    d -> d.kind.equals("rail-crossing")),
             new Rule("Heights change with every overlay", d -> d.kind.equals("low-structure")),
             new Rule("Watch the tail", d -> d.kind.equals("corner")),
-            new Rule("The scales and the sign at the place decide", d -> Set.of("posted-bridge", "stretch").contains(d.kind)));
+            new Rule(
+                    "The scales and the sign at the place decide",
+                    d -> Set.of("posted-bridge", "stretch").contains(d.kind)));
 
     @BeforeAll
     static void start() throws Exception {
@@ -51,7 +58,9 @@ class CautionsPageTest {
 
     private static Deed deed(String hazard, String configuration) {
         JsonNode cell = page.cell(hazard, configuration);
-        return new Deed(page.hazard(hazard).path("kind").textValue(), cell.path("raise").isObject(),
+        return new Deed(
+                page.hazard(hazard).path("kind").textValue(),
+                cell.path("raise").isObject(),
                 cell.at("/corner/escorts").asBoolean());
     }
 
@@ -62,7 +71,8 @@ class CautionsPageTest {
         TreeMap<String, Integer> seen = new TreeMap<>();
         for (JsonNode hazard : page.report().path("hazards")) {
             String id = hazard.path("id").textValue();
-            browser.find("#hazard-table tr[data-hazard='" + id + "'] .hazard-open").sendKeys(Keys.ENTER);
+            browser.find("#hazard-table tr[data-hazard='" + id + "'] .hazard-open")
+                    .sendKeys(Keys.ENTER);
             browser.await(id + " is open", b -> id.equals(b.find("#detail").getDomAttribute("data-hazard")));
             Set<String> kinds = new TreeSet<>();
             for (String button : buttons(browser)) {
@@ -72,16 +82,20 @@ class CautionsPageTest {
                     continue;
                 }
                 browser.await(first + " is clicked", b -> {
-                    b.find("#matrix button[data-configurations='" + button + "']").click();
+                    b.find("#matrix button[data-configurations='" + button + "']")
+                            .click();
                     return true;
                 });
-                browser.await(first + " is chosen", b -> List.of(button.split(" ")).contains(page.chosenConfiguration()));
+                browser.await(
+                        first + " is chosen", b -> List.of(button.split(" ")).contains(page.chosenConfiguration()));
                 Deed shown = deed(id, page.chosenConfiguration());
                 // In one go: the result is drawn anew whenever the page learns more.
                 String told = (String) browser.run("return [...document.querySelectorAll('#result .cautions')]"
                         + ".map(list => list.innerText).join('\\n')");
                 for (Rule rule : RULES) {
-                    assertEquals(rule.belongs.test(shown), told.contains(rule.words),
+                    assertEquals(
+                            rule.belongs.test(shown),
+                            told.contains(rule.words),
                             id + " " + page.chosenConfiguration() + ": " + rule.words + " in\n" + told);
                     seen.merge(rule.words + " " + rule.belongs.test(shown), 1, Integer::sum);
                 }

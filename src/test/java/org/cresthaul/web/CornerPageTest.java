@@ -52,18 +52,27 @@ class CornerPageTest {
 
     /** Read in one go: the drawing is made anew when its width changes. */
     private static Object placeOfTractor() {
-        return browser.run("return document.querySelector('#corner-view g[data-unit=tractor]').getAttribute('transform')");
+        return browser.run(
+                "return document.querySelector('#corner-view g[data-unit=tractor]').getAttribute('transform')");
     }
 
     @Test
     void drivesTheCombinationRoundACorner() throws Exception {
         browser.find("#hazard-table tr[data-hazard='C3'] .hazard-open").sendKeys(Keys.ENTER);
-        browser.await("the way round is drawn", b -> "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+        browser.await(
+                "the way round is drawn", b -> "ready".equals(b.find("#corner").getDomAttribute("data-status")));
         String configuration = browser.find("#detail").getDomAttribute("data-configuration");
-        JsonNode view = TestServer.json(SITE.server().post("/api/corner", Requests.check(page.route(), page.rig(),
-                ",\"hazard\":\"C3\",\"configuration\":\"" + configuration + "\"")));
+        JsonNode view = TestServer.json(SITE.server()
+                .post(
+                        "/api/corner",
+                        Requests.check(
+                                page.route(),
+                                page.rig(),
+                                ",\"hazard\":\"C3\",\"configuration\":\"" + configuration + "\"")));
 
-        assertEquals(view.path("swept").size(), browser.list("#corner-view path.swept").size());
+        assertEquals(
+                view.path("swept").size(),
+                browser.list("#corner-view path.swept").size());
         for (WebElement swept : browser.list("#corner-view path.swept")) {
             assertTrue(swept.getDomAttribute("d").length() > 200, "an area is drawn");
         }
@@ -73,7 +82,9 @@ class CornerPageTest {
         assertTrue(marks.size() >= 2, "the wheel goes over and is straight again");
         assertEquals(marks.size(), browser.list("#corner-view circle.mark").size());
         marks.get(0).sendKeys(Keys.ENTER);
-        assertEquals(view.at("/marks/0/position").asText(), browser.find("#corner-slider").getDomAttribute("data-index"));
+        assertEquals(
+                view.at("/marks/0/position").asText(),
+                browser.find("#corner-slider").getDomAttribute("data-index"));
         browser.find("#corner-tightest").sendKeys(Keys.ENTER);
         Object before = placeOfTractor();
         // Back over the step before: the slider stands just before its buttons.
@@ -96,14 +107,19 @@ class CornerPageTest {
             rows++;
         }
         assertEquals(6, rows, "two axle states, three booster states");
-        assertEquals(SamplePage.governingM(page.cell("C3", configuration)),
+        assertEquals(
+                SamplePage.governingM(page.cell("C3", configuration)),
                 SamplePage.number(browser.find("#result [data-side=corner] .result-value"), "data-value-m"));
 
         JsonNode swings = page.cell("C3", configuration).at("/corner/swings");
         List<WebElement> units = browser.list("#corner-facts .corner-swings tbody tr");
         assertEquals(swings.size(), units.size());
         for (int i = 0; i < units.size(); i++) {
-            assertTrue(units.get(i).getText().startsWith(swings.at("/" + i + "/unit").textValue()), units.get(i).getText());
+            assertTrue(
+                    units.get(i)
+                            .getText()
+                            .startsWith(swings.at("/" + i + "/unit").textValue()),
+                    units.get(i).getText());
         }
         assertEquals(List.of(), browser.accessibilityViolations());
         assertEquals(List.of(), browser.errors());
@@ -120,7 +136,9 @@ class CornerPageTest {
             JsonNode feature = each.next();
             String id = feature.at("/properties/id").asText();
             if (id.equals("C2")) {
-                ((ObjectNode) feature.at("/properties/template/roundabout")).put("outer", "56 ft").put("curb", "50 ft");
+                ((ObjectNode) feature.at("/properties/template/roundabout"))
+                        .put("outer", "56 ft")
+                        .put("curb", "50 ft");
             } else if (feature.at("/geometry/type").asText().equals("Point")) {
                 each.remove();
             }
@@ -129,14 +147,24 @@ class CornerPageTest {
         try {
             Files.writeString(file, narrow.toString());
             browser.find("#route-file").sendKeys(file.toString());
-            browser.await("the square blocks", b -> b.list("#hazard-table tr[data-hazard='C2'][data-verdict='contact']").size() == 1
-                    && b.list("#hazard-table tr[data-hazard='C3']").isEmpty());
+            browser.await(
+                    "the square blocks",
+                    b -> b.list("#hazard-table tr[data-hazard='C2'][data-verdict='contact']")
+                                            .size()
+                                    == 1
+                            && b.list("#hazard-table tr[data-hazard='C3']").isEmpty());
             browser.find("#hazard-table tr[data-hazard='C2'] .hazard-open").sendKeys(Keys.ENTER);
-            browser.await("the roundabout is drawn", b -> "C2".equals(b.find("#detail").getDomAttribute("data-hazard"))
-                    && "ready".equals(b.find("#corner").getDomAttribute("data-status")));
-            browser.find("#corner-comparison tr[data-configuration^='up/trailing'] button").sendKeys(Keys.ENTER);
-            browser.await("the encroachment is drawn", b -> !b.list("#corner-view path.encroachment").isEmpty());
-            assertTrue(browser.find("#corner-view .encroachment-label").getText().endsWith(" over"));
+            browser.await(
+                    "the roundabout is drawn",
+                    b -> "C2".equals(b.find("#detail").getDomAttribute("data-hazard"))
+                            && "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+            browser.find("#corner-comparison tr[data-configuration^='up/trailing'] button")
+                    .sendKeys(Keys.ENTER);
+            browser.await(
+                    "the encroachment is drawn",
+                    b -> !b.list("#corner-view path.encroachment").isEmpty());
+            assertTrue(
+                    browser.find("#corner-view .encroachment-label").getText().endsWith(" over"));
             assertEquals(List.of(), browser.accessibilityViolations());
             assertEquals(List.of(), browser.errors());
         } finally {
@@ -147,15 +175,22 @@ class CornerPageTest {
     @Test
     void tellsAtACornerHowFarTheChosenConfigurationGoesBack() {
         browser.find("#hazard-table tr[data-hazard='C3'] .hazard-open").sendKeys(Keys.ENTER);
-        browser.await("the way round is drawn", b -> "ready".equals(b.find("#corner").getDomAttribute("data-status")));
+        browser.await(
+                "the way round is drawn", b -> "ready".equals(b.find("#corner").getDomAttribute("data-status")));
         int compared = 0;
         for (JsonNode state : page.report().at("/reversing/states")) {
-            String prefix = state.path("lift").textValue() + "/" + state.path("booster").textValue() + "/";
-            browser.find("#corner-comparison tr[data-configuration^='" + prefix + "'] button").sendKeys(Keys.ENTER);
+            String prefix =
+                    state.path("lift").textValue() + "/" + state.path("booster").textValue() + "/";
+            browser.find("#corner-comparison tr[data-configuration^='" + prefix + "'] button")
+                    .sendKeys(Keys.ENTER);
             // The rows are made anew once the way round is there.
-            browser.await(prefix + " is told", b -> b.find("#detail").getDomAttribute("data-configuration").startsWith(prefix)
-                    && "ready".equals(b.find("#corner").getDomAttribute("data-status"))
-                    && b.find("#backing-up").getText().contains(state.path("label").textValue()));
+            browser.await(
+                    prefix + " is told",
+                    b -> b.find("#detail").getDomAttribute("data-configuration").startsWith(prefix)
+                            && "ready".equals(b.find("#corner").getDomAttribute("data-status"))
+                            && b.find("#backing-up")
+                                    .getText()
+                                    .contains(state.path("label").textValue()));
             for (String pivot : List.of("free", "locked", "lockedLight")) {
                 List<WebElement> shown = browser.list("#backing-up [data-backing=" + pivot + "]");
                 JsonNode way = state.path(pivot);
@@ -166,7 +201,8 @@ class CornerPageTest {
                     assertEquals(way.path("coupling").textValue(), shown.get(0).getDomAttribute("data-coupling"));
                     String words = shown.get(0).getText();
                     assertTrue(words.startsWith((int) Math.floor(valueM / 0.3048) + " ft"), words);
-                    assertTrue(words.contains("until the " + way.path("coupling").textValue()), words);
+                    assertTrue(
+                            words.contains("until the " + way.path("coupling").textValue()), words);
                     compared++;
                 }
             }
@@ -184,10 +220,15 @@ class CornerPageTest {
         try {
             Files.writeString(file, bare.toString());
             browser.find("#rig-file").sendKeys(file.toString());
-            browser.await("C3 is not judged", b -> b.list("#hazard-table tr[data-hazard='C3'][data-verdict='not surveyed']").size() == 1);
+            browser.await(
+                    "C3 is not judged",
+                    b -> b.list("#hazard-table tr[data-hazard='C3'][data-verdict='not surveyed']")
+                                    .size()
+                            == 1);
             browser.find("#hazard-table tr[data-hazard='C3'] .hazard-open").sendKeys(Keys.ENTER);
 
-            String told = browser.await("backing up is told", b -> b.find("#backing-up")).getText();
+            String told = browser.await("backing up is told", b -> b.find("#backing-up"))
+                    .getText();
 
             assertTrue(told.contains("how far it can be backed is not known"), told);
             assertEquals(List.of(), browser.list("#backing-up [data-backing]"));

@@ -30,8 +30,11 @@ class LoadsPageTest {
     @BeforeAll
     static void start() throws Exception {
         Samples bundled = Samples.bundled();
-        Samples samples = new Samples(bundled.routes(),
-                bundled.rigs().stream().filter(r -> r.id().equals("lowbed-loaded")).toList());
+        Samples samples = new Samples(
+                bundled.routes(),
+                bundled.rigs().stream()
+                        .filter(r -> r.id().equals("lowbed-loaded"))
+                        .toList());
         server = new TestServer(samples);
         front = new RememberedAnswers(server.url());
         route = new String(samples.routes().get(0).document(), StandardCharsets.UTF_8);
@@ -61,17 +64,27 @@ class LoadsPageTest {
     }
 
     private static void choose(String configuration) {
-        browser.await("the configurations are listed", b -> !b.list("input[name=configuration]").isEmpty());
+        browser.await(
+                "the configurations are listed",
+                b -> !b.list("input[name=configuration]").isEmpty());
         browser.run("document.querySelector('input[name=configuration][value=\"" + configuration + "\"]').click()");
-        browser.await(configuration + " is ready", b -> "ready".equals(b.find("#loads").getDomAttribute("data-status"))
-                && b.find("#loads .result-head").getText().contains(configuration.startsWith("up") ? "2 axles" : "3 axles")
-                && b.find("#loads .result-head").getText().contains(
-                        configuration.contains("none") ? "no booster" : configuration.split("/")[1]));
+        browser.await(
+                configuration + " is ready",
+                b -> "ready".equals(b.find("#loads").getDomAttribute("data-status"))
+                        && b.find("#loads .result-head")
+                                .getText()
+                                .contains(configuration.startsWith("up") ? "2 axles" : "3 axles")
+                        && b.find("#loads .result-head")
+                                .getText()
+                                .contains(
+                                        configuration.contains("none")
+                                                ? "no booster"
+                                                : configuration.split("/")[1]));
     }
 
     private static JsonNode loads(String configuration, String more) throws Exception {
-        return TestServer.json(server.post("/api/loads",
-                Requests.check(route, rig, ",\"configuration\":\"" + configuration + "\"" + more)));
+        return TestServer.json(server.post(
+                "/api/loads", Requests.check(route, rig, ",\"configuration\":\"" + configuration + "\"" + more)));
     }
 
     private static double number(String selector, String attribute) {
@@ -88,17 +101,22 @@ class LoadsPageTest {
         JsonNode axles = answer.at("/sheet/axles");
         assertEquals(axles.size(), browser.list("#load-axles tbody tr").size());
         for (int i = 0; i < axles.size(); i++) {
-            assertEquals(axles.path(i).path("loadKg").doubleValue(),
+            assertEquals(
+                    axles.path(i).path("loadKg").doubleValue(),
                     number("#load-axles tr[data-axle='" + i + "']", "data-load-kg"));
         }
         for (JsonNode group : answer.at("/sheet/groups")) {
             String row = "#load-groups tr[data-group='" + group.path("group").textValue() + "']";
             assertEquals(group.path("verdict").textValue(), browser.find(row).getDomAttribute("data-verdict"));
-            assertTrue(browser.find(row).getText().contains(group.path("verdict").textValue()));
-            assertTrue(browser.find("#load-view").getDomAttribute("aria-label")
+            assertTrue(
+                    browser.find(row).getText().contains(group.path("verdict").textValue()));
+            assertTrue(browser.find("#load-view")
+                    .getDomAttribute("aria-label")
                     .contains(group.path("label").textValue()));
         }
-        assertEquals(answer.at("/sheet/axles").size(), browser.list("#load-view .bar-limit").size());
+        assertEquals(
+                answer.at("/sheet/axles").size(),
+                browser.list("#load-view .bar-limit").size());
     }
 
     @Test
@@ -124,7 +142,8 @@ class LoadsPageTest {
         browser.run("const s = document.getElementById('loads-hazard'); s.value = 'B02';"
                 + "s.dispatchEvent(new Event('change'))");
 
-        browser.await("B02's limits", b -> "outside limits".equals(b.find("#loads").getDomAttribute("data-verdict")));
+        browser.await(
+                "B02's limits", b -> "outside limits".equals(b.find("#loads").getDomAttribute("data-verdict")));
         assertTrue(browser.find("#loads").getText().contains("over: group of 3 axles"));
     }
 
@@ -145,7 +164,8 @@ class LoadsPageTest {
         browser.run("document.getElementById('piece-at').focus()");
         browser.press(Keys.END);
 
-        browser.await("the load has moved", b -> number("#load-axles tr[data-axle='3']", "data-load-kg") > before + 100);
+        browser.await(
+                "the load has moved", b -> number("#load-axles tr[data-axle='3']", "data-load-kg") > before + 100);
         browser.run("document.getElementById('piece-back').click()");
         browser.await("it is back", b -> number("#load-axles tr[data-axle='3']", "data-load-kg") == before);
     }
@@ -165,14 +185,22 @@ class LoadsPageTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"light, 1280, down/trailing/3", "dark, 1280, up/none/3", "light, 320, up/none/3", "dark, 320, down/trailing/3"})
+    @CsvSource({
+        "light, 1280, down/trailing/3",
+        "dark, 1280, up/none/3",
+        "light, 320, up/none/3",
+        "dark, 320, down/trailing/3"
+    })
     void isAccessibleAndNeverWiderThanTheScreen(String scheme, int width, String configuration) throws Exception {
         browser.prefer(scheme);
         browser.resize(width, 900);
         choose(configuration);
 
         assertEquals(List.of(), browser.accessibilityViolations());
-        assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"), "no wider than " + width);
+        assertEquals(
+                true,
+                browser.run("return document.documentElement.scrollWidth <= window.innerWidth"),
+                "no wider than " + width);
         assertFalse(browser.list("#load-view [data-group]").isEmpty());
         assertEquals(List.of(), browser.errors());
     }

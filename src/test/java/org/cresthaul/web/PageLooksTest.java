@@ -54,8 +54,10 @@ class PageLooksTest {
         assertNoHorizontalScrolling(width);
         assertEquals(List.of(), browser.accessibilityViolations());
 
-        browser.find("#hazard-table tr[data-hazard='" + page.drawnHazard() + "'] .hazard-open").sendKeys(Keys.ENTER);
-        browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        browser.find("#hazard-table tr[data-hazard='" + page.drawnHazard() + "'] .hazard-open")
+                .sendKeys(Keys.ENTER);
+        browser.await(
+                "the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
         assertNoHorizontalScrolling(width);
         assertEquals(List.of(), browser.accessibilityViolations());
     }
@@ -77,14 +79,17 @@ class PageLooksTest {
 
     @Test
     void asksNobodyButItsOwnServer() throws Exception {
-        browser.find("#hazard-table tr[data-hazard='" + page.drawnHazard() + "'] .hazard-open").sendKeys(Keys.ENTER);
-        browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        browser.find("#hazard-table tr[data-hazard='" + page.drawnHazard() + "'] .hazard-open")
+                .sendKeys(Keys.ENTER);
+        browser.await(
+                "the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
 
         List<String> requests = browser.requests();
 
         assertTrue(requests.stream().anyMatch(r -> r.endsWith("/api/check")), requests.toString());
         for (String request : requests) {
-            assertTrue(request.startsWith(SITE.url()) || request.startsWith("data:") || request.startsWith("blob:"),
+            assertTrue(
+                    request.startsWith(SITE.url()) || request.startsWith("data:") || request.startsWith("blob:"),
                     request);
         }
         assertEquals(List.of(), browser.errors(), "nothing failed to load, nothing was refused, nothing threw");
@@ -93,7 +98,8 @@ class PageLooksTest {
     /** Leaves the sheet of the sample in target/; DEVELOPERS.md tells how it gets into the documents. */
     @Test
     void canBePictured() throws Exception {
-        browser.await("the plan is there", b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
+        browser.await(
+                "the plan is there", b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
         browser.run("window.scrollTo(0, 0)");
         byte[] picture = browser.screen();
 

@@ -24,7 +24,10 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
-/** The page in a real browser, on the sample: it shows the numbers of the API, hides nothing, and tells mistakes with their places. */
+/**
+ * The page in a real browser, on the sample: it shows the numbers of the API, hides nothing, and tells mistakes with
+ * their places.
+ */
 class PageTest {
     private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -63,7 +66,10 @@ class PageTest {
             JsonNode cell = page.cell(row.getDomAttribute("data-hazard"), configuration);
             assertEquals(cell.path("verdict").textValue(), row.getDomAttribute("data-verdict"));
             assertEquals(SamplePage.governingM(cell), SamplePage.number(row, "data-value-m"));
-            assertTrue(row.getText().toLowerCase(Locale.ROOT).contains(cell.path("verdict").textValue()),
+            assertTrue(
+                    row.getText()
+                            .toLowerCase(Locale.ROOT)
+                            .contains(cell.path("verdict").textValue()),
                     "the verdict is told in words: " + row.getText());
         }
     }
@@ -75,16 +81,28 @@ class PageTest {
                 .forEach(dd -> shown.put(dd.getDomAttribute("data-field"), dd.getText()));
 
         assertTrue(shown.get("version").contains(page.report().path("version").textValue()), shown.toString());
-        assertTrue(page.report().at("/route/sha256").textValue().startsWith(shown.get("route-sha256").substring(0, 8)),
+        assertTrue(
+                page.report()
+                        .at("/route/sha256")
+                        .textValue()
+                        .startsWith(shown.get("route-sha256").substring(0, 8)),
                 shown.toString());
-        assertTrue(page.report().at("/rig/sha256").textValue().startsWith(shown.get("rig-sha256").substring(0, 8)),
+        assertTrue(
+                page.report()
+                        .at("/rig/sha256")
+                        .textValue()
+                        .startsWith(shown.get("rig-sha256").substring(0, 8)),
                 shown.toString());
         String notes = browser.find("#notes").getText();
         assertTrue(notes.contains("turning at its corners"), "the report judges corners, so the sheet does: " + notes);
         page.report().path("cautions").forEach(c -> assertTrue(notes.contains(c.textValue()), notes));
         page.report().path("hazards").forEach(h -> {
             if (!h.path("surveyed").booleanValue()) {
-                assertEquals(1, browser.list("#not-checked li[data-hazard='" + h.path("id").textValue() + "']").size());
+                assertEquals(
+                        1,
+                        browser.list("#not-checked li[data-hazard='"
+                                        + h.path("id").textValue() + "']")
+                                .size());
             }
         });
     }
@@ -94,16 +112,22 @@ class PageTest {
         int compared = 0;
         for (JsonNode hazard : page.report().path("hazards")) {
             String id = hazard.path("id").textValue();
-            browser.find("#hazard-table tr[data-hazard='" + id + "'] .hazard-open").sendKeys(Keys.ENTER);
+            browser.find("#hazard-table tr[data-hazard='" + id + "'] .hazard-open")
+                    .sendKeys(Keys.ENTER);
             browser.await(id + " is open", b -> id.equals(b.find("#detail").getDomAttribute("data-hazard")));
             int covered = 0;
             for (WebElement button : browser.list("#matrix button[data-configurations]")) {
                 Double shown = SamplePage.number(button, "data-value-m");
-                assertEquals(SamplePage.governingM(page.cell(id, button.getDomAttribute("data-configuration"))), shown, id);
-                for (String configuration : button.getDomAttribute("data-configurations").split(" ")) {
+                assertEquals(
+                        SamplePage.governingM(page.cell(id, button.getDomAttribute("data-configuration"))), shown, id);
+                for (String configuration :
+                        button.getDomAttribute("data-configurations").split(" ")) {
                     JsonNode cell = page.cell(id, configuration);
                     assertEquals(cell.path("verdict").textValue(), button.getDomAttribute("data-verdict"));
-                    assertEquals(eighths(shown), eighths(SamplePage.governingM(cell)), "reads alike: " + id + " " + configuration);
+                    assertEquals(
+                            eighths(shown),
+                            eighths(SamplePage.governingM(cell)),
+                            "reads alike: " + id + " " + configuration);
                     covered++;
                 }
             }
@@ -143,8 +167,8 @@ class PageTest {
             Files.writeString(file, mistaken.toString());
             browser.find("#rig-file").sendKeys(file.toString());
 
-            WebElement item = browser.await("the mistake is told",
-                    b -> b.find("#problem .problem-item[data-pointer='/rig/notches/0/offset']"));
+            WebElement item = browser.await(
+                    "the mistake is told", b -> b.find("#problem .problem-item[data-pointer='/rig/notches/0/offset']"));
 
             assertNotNull(item);
             assertEquals("unit-missing", item.getDomAttribute("data-code"));

@@ -45,12 +45,15 @@ class PassagePageTest {
         String hazard = page.drawnHazard();
         browser.run("document.body.focus()");
         browser.tabTo(".hazard-open", 60);
-        for (int i = 0; i < page.report().path("hazards").size() && !focusedHazard().equals(hazard); i++) {
+        for (int i = 0;
+                i < page.report().path("hazards").size() && !focusedHazard().equals(hazard);
+                i++) {
             browser.press(Keys.ARROW_DOWN);
         }
         assertEquals(hazard, focusedHazard());
         browser.press(Keys.ENTER);
-        browser.await("the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        browser.await(
+                "the truck is drawn", b -> "ready".equals(b.find("#passage").getDomAttribute("data-status")));
         assertEquals(hazard, browser.find("#detail").getDomAttribute("data-hazard"));
         String configuration = browser.find("#detail").getDomAttribute("data-configuration");
         JsonNode passage = passage(hazard, configuration);
@@ -76,8 +79,13 @@ class PassagePageTest {
     }
 
     private static JsonNode passage(String hazard, String configuration) throws Exception {
-        return TestServer.json(SITE.server().post("/api/passage", Requests.check(page.route(), page.rig(),
-                ",\"hazard\":\"" + hazard + "\",\"configuration\":\"" + configuration + "\"")));
+        return TestServer.json(SITE.server()
+                .post(
+                        "/api/passage",
+                        Requests.check(
+                                page.route(),
+                                page.rig(),
+                                ",\"hazard\":\"" + hazard + "\",\"configuration\":\"" + configuration + "\"")));
     }
 
     private static void assertShown(JsonNode passage, int index) {

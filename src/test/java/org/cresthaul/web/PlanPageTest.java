@@ -62,13 +62,13 @@ class PlanPageTest {
     }
 
     private static void awaitPlan() {
-        browser.await("the plan is there",
-                b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
+        browser.await(
+                "the plan is there", b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
     }
 
     private static JsonNode ask(String path, String route, String plan) throws Exception {
-        return TestServer.json(server.post(path,
-                Requests.check(text(samples.routes(), route), text(samples.rigs(), "lowbed-loaded"), plan)));
+        return TestServer.json(server.post(
+                path, Requests.check(text(samples.routes(), route), text(samples.rigs(), "lowbed-loaded"), plan)));
     }
 
     private static String text(List<Sample> among, String id) {
@@ -95,10 +95,16 @@ class PlanPageTest {
             JsonNode passage = s.path("passage");
             JsonNode actions = s.at("/change/actions");
             List<String> done = new ArrayList<>();
-            actions.forEach(a -> done.add(a.path("action").asText() + " " + a.path("seconds").asLong()));
-            expected.add(String.join("|", s.path("step").asText(), passage.path("hazard").asText(""),
-                    passage.path("verdict").asText(""), figure(s.path("chainageM")),
-                    figure(passage.at("/spare/left")), passage.path("blocked").asBoolean() ? "true" : "",
+            actions.forEach(a ->
+                    done.add(a.path("action").asText() + " " + a.path("seconds").asLong()));
+            expected.add(String.join(
+                    "|",
+                    s.path("step").asText(),
+                    passage.path("hazard").asText(""),
+                    passage.path("verdict").asText(""),
+                    figure(s.path("chainageM")),
+                    figure(passage.at("/spare/left")),
+                    passage.path("blocked").asBoolean() ? "true" : "",
                     String.join(",", done)));
         });
         Object shown = browser.run("const n = v => v ?? '';"
@@ -116,23 +122,33 @@ class PlanPageTest {
         JsonNode plan = ask("/api/plan", "sorrel-valley", "");
 
         assertEquals(plan.path("outcome").asText(), attribute("#route-plan", "data-outcome"));
-        assertTrue(browser.find("#plan-outcome").getText().contains(plan.path("outcome").asText()));
+        assertTrue(browser.find("#plan-outcome")
+                .getText()
+                .contains(plan.path("outcome").asText()));
         assertEquals(plan.path("seconds").asText(), attribute("#plan-figures", "data-seconds"));
         assertTrue(plan.path("changes").asInt() > 0, "the sample changes on the way");
         assertEquals(plan.path("changes").asText(), attribute("#plan-figures", "data-changes"));
         assertSteps(plan);
         for (JsonNode crossing : plan.path("crossings")) {
-            assertEquals(crossing.path("clearSeconds").asDouble(), Double.parseDouble(attribute("#crossing-table tr[data-hazard='"
-                    + crossing.path("hazard").asText() + "']", "data-clear-seconds")));
+            assertEquals(
+                    crossing.path("clearSeconds").asDouble(),
+                    Double.parseDouble(attribute(
+                            "#crossing-table tr[data-hazard='"
+                                    + crossing.path("hazard").asText() + "']",
+                            "data-clear-seconds")));
         }
         List<WebElement> rows = browser.list("#robustness-table tbody tr");
         assertEquals(plan.at("/robustness/rows").size(), rows.size());
         for (int i = 0; i < rows.size(); i++) {
-            assertEquals(plan.at("/robustness/rows/" + i + "/worst").asDouble(),
+            assertEquals(
+                    plan.at("/robustness/rows/" + i + "/worst").asDouble(),
                     Double.parseDouble(rows.get(i).getDomAttribute("data-worst")));
         }
-        assertTrue(browser.find("#plan-robustness").getText().contains(plan.at("/robustness/weakest/text").asText()));
-        plan.path("cautions").forEach(c -> assertTrue(browser.find("#plan-answer").getText().contains(c.asText())));
+        assertTrue(browser.find("#plan-robustness")
+                .getText()
+                .contains(plan.at("/robustness/weakest/text").asText()));
+        plan.path("cautions")
+                .forEach(c -> assertTrue(browser.find("#plan-answer").getText().contains(c.asText())));
         assertEquals(List.of(), browser.errors());
     }
 
@@ -142,8 +158,11 @@ class PlanPageTest {
         open(VALLEY);
         JsonNode way = ask("/api/plan", "sorrel-valley", "");
         String answer = browser.find("#answer").getText();
-        assertTrue(answer.contains(way.at("/outcome").asText()) && answer.contains("Depart with "
-                + way.at("/steps/0/set/label").asText()), answer);
+        assertTrue(
+                answer.contains(way.at("/outcome").asText())
+                        && answer.contains(
+                                "Depart with " + way.at("/steps/0/set/label").asText()),
+                answer);
         assertTrue(title().startsWith(way.at("/outcome").asText() + ": Sorrel Valley sample haul"), title());
         open(COUNTY);
         JsonNode blocked = ask("/api/plan", "alder-county", "");
@@ -151,7 +170,10 @@ class PlanPageTest {
         String blocks = browser.find("#answer").getText();
         assertTrue(blocks.contains("NOT FOR DRIVING"), blocks);
         for (JsonNode block : blocked.path("blocking")) {
-            assertTrue(blocks.contains(block.path("hazard").asText() + " " + block.path("name").asText()), blocks);
+            assertTrue(
+                    blocks.contains(block.path("hazard").asText() + " "
+                            + block.path("name").asText()),
+                    blocks);
         }
         browser.find("#answer a").click();
         assertEquals("plan-outcome", browser.run("return document.activeElement.id"));
@@ -179,12 +201,19 @@ class PlanPageTest {
         // A stop is chosen on the strip, on the section and on the map alike.
         JsonNode stop = ask("/api/route", "sorrel-valley").path("stops").path(0);
         String id = stop.path("id").asText();
-        for (String where : new String[] {"#plan-strip .strip-stop", "#profile .profile-stop", "#plan-map .plan-stop"}) {
+        for (String where :
+                new String[] {"#plan-strip .strip-stop", "#profile .profile-stop", "#plan-map .plan-stop"}) {
             browser.find(where + "[data-stop='" + id + "']").sendKeys(Keys.ENTER);
-            browser.await("told of " + id, b -> b.find("#stop-facts").getText().contains(stop.path("name").asText()));
+            browser.await(
+                    "told of " + id,
+                    b -> b.find("#stop-facts")
+                            .getText()
+                            .contains(stop.path("name").asText()));
             assertEquals("true", attribute(where + "[data-stop='" + id + "']", "aria-pressed"));
             browser.find(where + "[data-stop='" + id + "']").sendKeys(Keys.ENTER);
-            assertFalse(browser.find("#stop-facts").getText().contains(stop.path("name").asText()));
+            assertFalse(browser.find("#stop-facts")
+                    .getText()
+                    .contains(stop.path("name").asText()));
         }
     }
 
@@ -211,7 +240,9 @@ class PlanPageTest {
         WebElement notch = browser.find("#plan-time-notch");
         notch.clear();
         notch.sendKeys("20", Keys.ENTER);
-        browser.await("the times are asked", b -> b.find("#route-plan summary .inputs-summary").getText().contains("times"));
+        browser.await(
+                "the times are asked",
+                b -> b.find("#route-plan summary .inputs-summary").getText().contains("times"));
         awaitPlan();
 
         String plan = ",\"plan\":{\"times\":{\"notch\":\"20 min\"},\"acceptTight\":[\"" + tight + "\"],\"setAside\":[\""
@@ -222,8 +253,10 @@ class PlanPageTest {
         assertEquals(answer.path("seconds").asText(), attribute("#plan-figures", "data-seconds"));
         assertSteps(answer);
         for (JsonNode condition : answer.path("conditions")) {
-            String shown = browser.find("#plan-conditions li[data-hazard='" + condition.path("hazard").asText()
-                    + "'][data-what='" + condition.path("what").asText() + "']").getText();
+            String shown = browser.find("#plan-conditions li[data-hazard='"
+                            + condition.path("hazard").asText() + "'][data-what='"
+                            + condition.path("what").asText() + "']")
+                    .getText();
             assertTrue(shown.contains(condition.path("text").asText()), shown);
         }
         assertTrue(browser.find("#papers-caveat").getText().contains("conditional"));
@@ -232,9 +265,13 @@ class PlanPageTest {
         String link = (String) browser.run("return location.hash");
         assertTrue(link.contains("accept=" + tight) && link.contains("aside=" + aside.get(0)), link);
 
-        browser.find("#plan-conditions .plan-undo[data-undo='" + aside.get(0) + "']").sendKeys(Keys.ENTER);
-        browser.await("the block is back", b -> "no way through".equals(b.find("#route-plan").getDomAttribute("data-outcome")));
-        assertEquals("plan-outcome", browser.run("return document.activeElement.id"), "the focus goes to the new answer");
+        browser.find("#plan-conditions .plan-undo[data-undo='" + aside.get(0) + "']")
+                .sendKeys(Keys.ENTER);
+        browser.await(
+                "the block is back",
+                b -> "no way through".equals(b.find("#route-plan").getDomAttribute("data-outcome")));
+        assertEquals(
+                "plan-outcome", browser.run("return document.activeElement.id"), "the focus goes to the new answer");
     }
 
     @Test
@@ -244,8 +281,8 @@ class PlanPageTest {
         WebElement notch = browser.find("#plan-time-notch");
         notch.clear();
         notch.sendKeys("soon", Keys.ENTER);
-        WebElement item = browser.await("the mistake is told",
-                b -> b.find("#plan-problem .problem-item[data-pointer='/plan/times/notch']"));
+        WebElement item = browser.await(
+                "the mistake is told", b -> b.find("#plan-problem .problem-item[data-pointer='/plan/times/notch']"));
 
         assertFalse(item.getText().isBlank());
         assertEquals("true", attribute("#plan-time-notch", "aria-invalid"));
@@ -259,12 +296,15 @@ class PlanPageTest {
         assertTrue(browser.find("#comparison-trains").getText().contains("in time before a train"));
         JsonNode comparison = ask("/api/comparison", "sorrel-valley", "");
         for (JsonNode c : comparison.path("configurations")) {
-            WebElement row = browser.find("#configuration-table tr[data-configuration='" + c.path("configuration").asText() + "']");
+            WebElement row = browser.find("#configuration-table tr[data-configuration='"
+                    + c.path("configuration").asText() + "']");
             assertEquals(c.path("outcome").asText(), row.getDomAttribute("data-outcome"));
             assertEquals(c.path("seconds").asText(), row.getDomAttribute("data-seconds"));
-            c.path("worst").forEach(w -> assertEquals(w.at("/spare/left").asDouble(), Double.parseDouble((String) browser.run(
-                    "return arguments[0].querySelector(`[data-worst=${arguments[1]}]`).dataset.left", row,
-                    w.at("/spare/kind").asText()))));
+            c.path("worst")
+                    .forEach(w -> assertEquals(w.at("/spare/left").asDouble(), Double.parseDouble((String) browser.run(
+                            "return arguments[0].querySelector(`[data-worst=${arguments[1]}]`).dataset.left",
+                            row,
+                            w.at("/spare/kind").asText()))));
         }
 
         browser.find("th[data-sort=seconds] .sort").sendKeys(Keys.ENTER);
@@ -276,9 +316,12 @@ class PlanPageTest {
 
         JsonNode first = find(comparison, "down/none/3");
         JsonNode second = find(comparison, "down/trailing/3");
-        assertEquals(first.path("along").size() + second.path("along").size(), browser.list("#margin-plot .margin-place").size());
+        assertEquals(
+                first.path("along").size() + second.path("along").size(),
+                browser.list("#margin-plot .margin-place").size());
         for (JsonNode place : first.path("along")) {
-            WebElement mark = browser.find("#margin-plot .margin-place[data-pick='0'][data-hazard='" + place.path("hazard").asText() + "']");
+            WebElement mark = browser.find("#margin-plot .margin-place[data-pick='0'][data-hazard='"
+                    + place.path("hazard").asText() + "']");
             if (place.path("spare").isNull()) {
                 assertEquals("not known", mark.getDomAttribute("data-kind"));
             } else {
@@ -290,16 +333,19 @@ class PlanPageTest {
             JsonNode a = first.path("along").path(i);
             for (JsonNode b : second.path("along")) {
                 if (b.path("hazard").equals(a.path("hazard"))
-                        && !(b.path("verdict").equals(a.path("verdict")) && b.path("raise").equals(a.path("raise"))
+                        && !(b.path("verdict").equals(a.path("verdict"))
+                                && b.path("raise").equals(a.path("raise"))
                                 && b.path("spare").equals(a.path("spare")))) {
                     differing.add(a.path("hazard").asText());
                 }
             }
         }
         assertFalse(differing.isEmpty());
-        assertEquals(differing, browser.list("#difference-table tbody tr").stream()
-                .map(r -> r.getDomAttribute("data-hazard"))
-                .toList());
+        assertEquals(
+                differing,
+                browser.list("#difference-table tbody tr").stream()
+                        .map(r -> r.getDomAttribute("data-hazard"))
+                        .toList());
     }
 
     private static void assertSorted(boolean ascending) {
@@ -329,12 +375,17 @@ class PlanPageTest {
         browser.resize(width, 900);
         open(COUNTY + "&compare=down/none/3&compare=down/trailing/3");
         browser.await("compared", b -> "ready".equals(b.find("#comparison").getDomAttribute("data-status")));
-        browser.run("document.querySelectorAll('#route-plan details, #comparison details').forEach(d => { d.open = true; })");
+        browser.run(
+                "document.querySelectorAll('#route-plan details, #comparison details').forEach(d => { d.open = true; })");
 
         assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
-        assertEquals(List.of(), browser.run("const right = n => n.getBoundingClientRect().right;"
-                + "return [...document.querySelectorAll('caption, #plan-options *')]"
-                + ".filter(n => right(n) > right(n.closest('.table-frame, details, .sheet')) + 1).map(n => n.outerHTML)"), "what is said is seen without scrolling");
+        assertEquals(
+                List.of(),
+                browser.run(
+                        "const right = n => n.getBoundingClientRect().right;"
+                                + "return [...document.querySelectorAll('caption, #plan-options *')]"
+                                + ".filter(n => right(n) > right(n.closest('.table-frame, details, .sheet')) + 1).map(n => n.outerHTML)"),
+                "what is said is seen without scrolling");
         assertEquals(List.of(), browser.accessibilityViolations());
         assertEquals(List.of(), browser.errors());
     }
@@ -368,7 +419,9 @@ class PlanPageTest {
         // Who may drive needs every place on the way; who may not, every place that blocks it.
         int named = 0;
         for (JsonNode place : plan.path(fragment.equals(VALLEY) ? "steps" : "blocking")) {
-            String name = place.has("passage") ? place.at("/passage/name").asText() : place.path("name").asText();
+            String name = place.has("passage")
+                    ? place.at("/passage/name").asText()
+                    : place.path("name").asText();
             assertTrue(sheet.contains(name), name);
             named += name.isEmpty() ? 0 : 1;
         }

@@ -30,12 +30,15 @@ class PrintLoadsFirstTest {
         server.close();
     }
 
-    /** A page of which nobody has seen the comparison, so that it is not loaded; what print would find is written down. */
+    /**
+     * A page of which nobody has seen the comparison, so that it is not loaded; what print would find is written down.
+     */
     private static void openAtTheTop() {
         browser.resize(1280, 400);
         browser.open("about:blank");
         browser.open(server.url());
-        browser.await("the report is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+        browser.await(
+                "the report is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
         browser.run("window.print = () => { document.body.dataset.printed ="
                 + " document.querySelector('#comparison').dataset.status + ' '"
                 + " + document.querySelector('#route-plan').dataset.status; };");
@@ -60,11 +63,16 @@ class PrintLoadsFirstTest {
     @Test
     void aPrintThatCouldNotWaitSaysWhatIsNotOnIt() throws Exception {
         openAtTheTop();
-        browser.await("the plan is made", b -> b.find("#route-plan").getDomAttribute("data-status").equals("ready"));
-        browser.await("the loads are there", b -> b.find("#loads").getDomAttribute("data-status").equals("ready"));
+        browser.await(
+                "the plan is made",
+                b -> b.find("#route-plan").getDomAttribute("data-status").equals("ready"));
+        browser.await(
+                "the loads are there",
+                b -> b.find("#loads").getDomAttribute("data-status").equals("ready"));
         assertEquals("none", browser.find("#comparison").getDomAttribute("data-status"), "nobody has looked at it");
         String printed = PrintedPage.text(browser.printed(8.5, 11));
-        int told = printed.indexOf(PrintedPage.NOT_ON_IT + ", because it was not loaded: the configurations side by side.");
+        int told = printed.indexOf(
+                PrintedPage.NOT_ON_IT + ", because it was not loaded: the configurations side by side.");
         assertTrue(told >= 0 && told < printed.indexOf("Hazards in order of travel"), printed.substring(0, 500));
         assertFalse(browser.find("#print-note").isDisplayed(), "on paper only");
         browser.resize(1280, 900);

@@ -22,12 +22,12 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 
 /**
- * Stands before a server and hands on what is asked and answered, byte for byte. A question with a body that was answered
- * with 200 is not asked again: equal questions have equal answers, which {@code SameBytesTest} holds.
+ * Stands before a server and hands on what is asked and answered, byte for byte. A question with a body that was
+ * answered with 200 is not asked again: equal questions have equal answers, which {@code SameBytesTest} holds.
  */
 final class RememberedAnswers implements AutoCloseable {
-    private static final Set<String> NOT_HANDED_ON =
-            Set.of("host", "connection", "content-length", "transfer-encoding", "expect", "upgrade", "http2-settings", "date");
+    private static final Set<String> NOT_HANDED_ON = Set.of(
+            "host", "connection", "content-length", "transfer-encoding", "expect", "upgrade", "http2-settings", "date");
 
     private final String behind;
     private final HttpServer front;
@@ -55,13 +55,15 @@ final class RememberedAnswers implements AutoCloseable {
         try (exchange) {
             byte[] body = exchange.getRequestBody().readAllBytes();
             HttpResponse<byte[]> answer = exchange.getRequestMethod().equals("POST")
-                    ? remembered(exchange, body) : ask(request(exchange, body)).join();
+                    ? remembered(exchange, body)
+                    : ask(request(exchange, body)).join();
             answer.headers().map().forEach((name, values) -> {
                 if (!NOT_HANDED_ON.contains(name.toLowerCase(Locale.ROOT))) {
                     exchange.getResponseHeaders().put(name, List.copyOf(values));
                 }
             });
-            boolean bare = answer.body().length == 0 || exchange.getRequestMethod().equals("HEAD");
+            boolean bare =
+                    answer.body().length == 0 || exchange.getRequestMethod().equals("HEAD");
             exchange.sendResponseHeaders(answer.statusCode(), bare ? -1 : answer.body().length);
             if (!bare) {
                 exchange.getResponseBody().write(answer.body());
@@ -72,7 +74,8 @@ final class RememberedAnswers implements AutoCloseable {
     private HttpResponse<byte[]> remembered(HttpExchange exchange, byte[] body) {
         HttpRequest request = request(exchange, body);
         String key = exchange.getRequestURI() + " " + sha256(body);
-        HttpResponse<byte[]> answer = remembered.computeIfAbsent(key, any -> ask(request)).join();
+        HttpResponse<byte[]> answer =
+                remembered.computeIfAbsent(key, any -> ask(request)).join();
         if (answer.statusCode() != 200) {
             remembered.remove(key);
         }

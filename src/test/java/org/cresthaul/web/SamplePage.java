@@ -37,8 +37,10 @@ final class SamplePage implements AutoCloseable {
         browser.requests();
         browser.errors();
         browser.open(site.url());
-        browser.await("the sample's report is shown", b -> b.find("#sheets").isDisplayed()
-                && !b.list("#hazard-table tbody tr").isEmpty());
+        browser.await(
+                "the sample's report is shown",
+                b -> b.find("#sheets").isDisplayed()
+                        && !b.list("#hazard-table tbody tr").isEmpty());
     }
 
     JsonNode hazard(String id) {
@@ -62,7 +64,8 @@ final class SamplePage implements AutoCloseable {
     /** A hazard whose ground is judged, so that a truck can be seen to move over it. */
     String drawnHazard() {
         for (JsonNode hazard : report().path("hazards")) {
-            if (hazard.at("/cells/0/ground").isObject() && hazard.path("kind").textValue().equals("rail-crossing")) {
+            if (hazard.at("/cells/0/ground").isObject()
+                    && hazard.path("kind").textValue().equals("rail-crossing")) {
                 return hazard.path("id").textValue();
             }
         }
@@ -75,7 +78,8 @@ final class SamplePage implements AutoCloseable {
         double spare = Double.POSITIVE_INFINITY;
         for (String side : new String[] {"ground", "overhead", "corner"}) {
             JsonNode gap = cell.path(side);
-            if (gap.isObject() && gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue() < spare) {
+            if (gap.isObject()
+                    && gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue() < spare) {
                 spare = gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue();
                 least = gap.path("valueM").doubleValue();
             }

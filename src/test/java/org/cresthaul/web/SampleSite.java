@@ -10,8 +10,9 @@ import org.junit.jupiter.api.extension.BeforeAllCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
 
 /**
- * The samples, served to every class of tests that looks at the page without changing how it is asked: the page asks the
- * same of the same files each time it is opened, and {@link RememberedAnswers} has each answered by the server once.
+ * The samples, served to every class of tests that looks at the page without changing how it is asked: the page asks
+ * the same of the same files each time it is opened, and {@link RememberedAnswers} has each answered by the server
+ * once.
  */
 final class SampleSite implements BeforeAllCallback {
     private Running running;
@@ -50,7 +51,8 @@ final class SampleSite implements BeforeAllCallback {
     /** Started by the first class, closed after the last. */
     @Override
     public void beforeAll(ExtensionContext context) {
-        running = context.getRoot().getStore(ExtensionContext.Namespace.GLOBAL)
+        running = context.getRoot()
+                .getStore(ExtensionContext.Namespace.GLOBAL)
                 .getOrComputeIfAbsent(SampleSite.class, any -> new Running(), Running.class);
     }
 

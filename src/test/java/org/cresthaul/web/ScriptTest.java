@@ -23,7 +23,10 @@ class ScriptTest {
     void everyScriptTestPasses() throws Exception {
         List<String> command = new ArrayList<>(List.of("node", "--test", "--test-reporter=tap"));
         try (Stream<Path> files = Files.walk(TESTS)) {
-            files.map(Path::toString).filter(f -> f.endsWith(".test.js")).sorted().forEach(command::add);
+            files.map(Path::toString)
+                    .filter(f -> f.endsWith(".test.js"))
+                    .sorted()
+                    .forEach(command::add);
         }
         assertTrue(command.size() > 3, "there are script tests in " + TESTS);
 

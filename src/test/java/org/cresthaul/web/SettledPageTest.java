@@ -53,13 +53,15 @@ class SettledPageTest {
 
     private static void open(String fragment) {
         browser.open(server.url() + fragment);
-        browser.await("the plan is there",
-                b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
+        browser.await(
+                "the plan is there", b -> "ready".equals(b.find("#route-plan").getDomAttribute("data-status")));
     }
 
     private static JsonNode plan(String options) throws Exception {
-        return TestServer.json(server.post("/api/plan",
-                Requests.check(text(samples.routes(), "sorrel-valley"), text(samples.rigs(), "lowbed-loaded"), options)));
+        return TestServer.json(server.post(
+                "/api/plan",
+                Requests.check(
+                        text(samples.routes(), "sorrel-valley"), text(samples.rigs(), "lowbed-loaded"), options)));
     }
 
     private static String text(List<Sample> among, String id) {
@@ -86,26 +88,39 @@ class SettledPageTest {
         fill("agreed", "surveyed <b>again</b> on 27 November");
         browser.find(CONDITION + " input[name='agreed']").sendKeys(Keys.ENTER);
         // A date in words is not taken; nothing is settled yet.
-        assertEquals(true, browser.run("return document.querySelector(\"" + CONDITION + " input[name='date']\").validity.patternMismatch"));
+        assertEquals(
+                true,
+                browser.run("return document.querySelector(\"" + CONDITION
+                        + " input[name='date']\").validity.patternMismatch"));
         fill("date", "2026-11-28");
         browser.find(CONDITION + " input[name='date']").sendKeys(Keys.ENTER);
-        browser.await("it is settled", b -> !b.list(CONDITION + "[data-settled='true']").isEmpty());
+        browser.await(
+                "it is settled",
+                b -> !b.list(CONDITION + "[data-settled='true']").isEmpty());
 
         String shown = browser.find(CONDITION).getText();
-        assertTrue(shown.contains("Settled by J. Doe, dispatch on 2026-11-28: surveyed <b>again</b> on 27 November"), shown);
-        JsonNode answer = plan(",\"plan\":{\"setAside\":[\"H02\"],\"settled\":[{\"hazard\":\"H02\",\"what\":\"set aside\","
-                + "\"by\":\"J. Doe, dispatch\",\"date\":\"2026-11-28\",\"agreed\":\"surveyed <b>again</b> on 27 November\"}]}");
+        assertTrue(
+                shown.contains("Settled by J. Doe, dispatch on 2026-11-28: surveyed <b>again</b> on 27 November"),
+                shown);
+        JsonNode answer = plan(
+                ",\"plan\":{\"setAside\":[\"H02\"],\"settled\":[{\"hazard\":\"H02\",\"what\":\"set aside\","
+                        + "\"by\":\"J. Doe, dispatch\",\"date\":\"2026-11-28\",\"agreed\":\"surveyed <b>again</b> on 27 November\"}]}");
         assertEquals("J. Doe, dispatch", answer.at("/conditions/0/settled/by").asText());
-        assertEquals(answer.path("outcome").asText(), browser.find("#route-plan").getDomAttribute("data-outcome"));
+        assertEquals(
+                answer.path("outcome").asText(), browser.find("#route-plan").getDomAttribute("data-outcome"));
         browser.await("the address follows", b -> ((String) b.run("return location.hash")).contains("settled="));
 
         String link = (String) browser.run("return location.hash");
         browser.open("about:blank");
         open(link);
-        browser.await("the link has it", b -> !b.list(CONDITION + "[data-settled='true']").isEmpty());
+        browser.await(
+                "the link has it",
+                b -> !b.list(CONDITION + "[data-settled='true']").isEmpty());
         browser.find(CONDITION + " .plan-unsettle").sendKeys(Keys.ENTER);
-        browser.await("it is open again", b -> b.list(CONDITION + "[data-settled='true']").isEmpty()
-                && !b.list(CONDITION + " summary").isEmpty());
+        browser.await(
+                "it is open again",
+                b -> b.list(CONDITION + "[data-settled='true']").isEmpty()
+                        && !b.list(CONDITION + " summary").isEmpty());
         assertEquals(List.of(), browser.errors());
     }
 
@@ -114,8 +129,10 @@ class SettledPageTest {
         open("#route=sorrel-valley&rig=lowbed-loaded");
         JsonNode answer = plan("");
         String least = browser.find("#plan-least").getText();
-        assertTrue(least.contains("at " + answer.at("/least/shareAt").asText())
-                && least.contains("at " + answer.at("/least/lengthAt").asText()), least);
+        assertTrue(
+                least.contains("at " + answer.at("/least/shareAt").asText())
+                        && least.contains("at " + answer.at("/least/lengthAt").asText()),
+                least);
         JsonNode band = null;
         int slower = 0;
         for (JsonNode step : answer.path("steps")) {
@@ -126,8 +143,10 @@ class SettledPageTest {
         assertEquals(band.path("fromM").asDouble(), Double.parseDouble(told.getDomAttribute("data-from-m")), 1e-9);
         assertEquals(band.path("toM").asDouble(), Double.parseDouble(told.getDomAttribute("data-to-m")), 1e-9);
         assertTrue(told.getText().contains("Aim at"), told.getText());
-        assertEquals((long) slower, browser.run("return [...document.querySelectorAll('#plan-steps p')]"
-                + ".filter(p => p.textContent.includes('a bounce may take what is left')).length"));
+        assertEquals(
+                (long) slower,
+                browser.run("return [...document.querySelectorAll('#plan-steps p')]"
+                        + ".filter(p => p.textContent.includes('a bounce may take what is left')).length"));
         assertTrue(slower > 0);
     }
 }
