@@ -15,12 +15,13 @@ import org.cresthaul.posture.UnitPlaces.Placed;
  * {@link #withinRad}, is dropped; any other is halved.
  */
 final class BendSearch {
-    /** A stretch this short is not halved any more: its bound then widens the range, meters. */
     /** What a first look at a stretch, with the placing of its ends, counts of the work allowed. */
     private static final long LOOK_STEPS = 2;
 
+    /** A stretch this short is not halved any more: its bound then widens the range, meters. */
     private static final double SHORTEST_M = 1e-4;
 
+    private final Passage passage;
     private final UnitPlaces places;
     private final UnitMotions motions;
     private final BendLeverage leverage;
@@ -69,7 +70,14 @@ final class BendSearch {
      * @param demands for whose stray a range is wanted each, behind that of the bend alone
      * @param withinRad how far beyond the extremes found the true ones may lie
      */
-    BendSearch(UnitPlaces places, Coupling coupling, BendLeverage leverage, List<Demand> demands, double withinRad) {
+    BendSearch(
+            Passage passage,
+            UnitPlaces places,
+            Coupling coupling,
+            BendLeverage leverage,
+            List<Demand> demands,
+            double withinRad) {
+        this.passage = passage;
         this.places = places;
         this.coupling = coupling;
         this.leverage = leverage;
@@ -93,9 +101,9 @@ final class BendSearch {
 
     /** Searches all positions. */
     void search() {
-        List<Passage.Span> spans = places.passage.spans();
+        List<Passage.Span> spans = passage.spans();
         look(spans.get(0).startM, spans.get(0).start, places.first.get(0));
-        if (!places.passage.limit().take(LOOK_STEPS * spans.size())) {
+        if (!passage.limit().take(LOOK_STEPS * spans.size())) {
             undecided = new Undecided(Undecided.Cause.ROUGH, true, spans.get(0).startM);
             return;
         }
@@ -159,7 +167,7 @@ final class BendSearch {
             Demand demand, double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b) {
         return demand == null
                 ? 0
-                : leverage.strayRad(coupling, stray(places, demand, fromM, toM, tractorA, tractorB, a, b));
+                : leverage.strayRad(coupling, stray(passage, demand, fromM, toM, tractorA, tractorB, a, b));
     }
 
     /**
@@ -167,7 +175,7 @@ final class BendSearch {
      * and between two ways of driving from even.
      */
     static double[] stray(
-            UnitPlaces places,
+            Passage passage,
             Demand demand,
             double fromM,
             double toM,
@@ -175,16 +183,13 @@ final class BendSearch {
             PlacedUnit tractorB,
             Placed a,
             Placed b) {
-        double[] stray = Stray.of(places.passage.line(), demand, fromM, toM, tractorA, tractorB);
-        stray[Leverage.TRAILER] = Stray.under(places.passage.line(), demand, a.trailer(), b.trailer());
+        double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
+        stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer(), b.trailer());
         if (a.booster() != null) {
             stray[Leverage.BOOSTER] = Stray.under(
-                    places.passage.line(),
-                    demand,
-                    a.booster().unit(),
-                    b.booster().unit());
+                    passage.line(), demand, a.booster().unit(), b.booster().unit());
         }
-        double unevenM = places.passage.place().map(p -> p.unevenM(demand)).orElse(0.0);
+        double unevenM = passage.place().map(p -> p.unevenM(demand)).orElse(0.0);
         for (int k = 0; unevenM > 0 && k < stray.length; k++) {
             stray[k] += unevenM;
         }
@@ -200,7 +205,7 @@ final class BendSearch {
             widen(span, a, b);
             return;
         }
-        if (span.lengthM() < SHORTEST_M || !places.passage.limit().take()) {
+        if (span.lengthM() < SHORTEST_M || !passage.limit().take()) {
             undecided = new Undecided(
                     motions.bound(span, a, b) ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP,
                     span.lengthM() >= SHORTEST_M,

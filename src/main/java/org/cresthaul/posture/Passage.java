@@ -15,8 +15,10 @@ import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.RoadProfile;
@@ -52,7 +54,7 @@ public final class Passage {
     private final WheelPath steerPath;
     private final WheelPath[] drivePaths;
     private final List<Span> spans;
-    private final Map<String, CombinationShape> shapes = new HashMap<>();
+    private final WayPlaces wayPlaces;
     private final Map<Soffit, OutlineGaps> tractorUnder = new HashMap<>();
     private final Map<CombinationShape, Target> groundTargets = new HashMap<>();
     private final Map<Soffit, Map<CombinationShape, Target>> overheadTargets = new HashMap<>();
@@ -88,6 +90,7 @@ public final class Passage {
         steerPath = way.steerPath;
         drivePaths = way.drivePaths;
         spans = way.spans;
+        wayPlaces = way.wayPlaces;
         mostKept = way.mostKept;
         tractorOver = OutlineGaps.over(
                 lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
@@ -129,6 +132,7 @@ public final class Passage {
             at = next;
         }
         spans = List.copyOf(all);
+        wayPlaces = new WayPlaces(stance, ground, spans);
         mostKept = KEPT_SPANS + KEPT_SPANS_PER_POINT * line().size();
         tractorOver = OutlineGaps.over(
                 lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
@@ -214,8 +218,12 @@ public final class Passage {
     }
 
     CombinationShape shape(LiftState lift, BoosterState booster) {
-        return shapes.computeIfAbsent(
-                lift.word() + "/" + booster.word(), k -> new CombinationShape(stance, lift, booster));
+        return wayPlaces.shape(lift, booster);
+    }
+
+    /** Where trailer and booster stand on this way. */
+    UnitPlaces places(Setting setting, Leveling leveling) {
+        return wayPlaces.of(setting, leveling);
     }
 
     /** The undersides of a shape over this line. */

@@ -37,12 +37,8 @@ public final class PassageSearch {
      * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
      */
     public PassageSearch(Passage passage, Setting setting, Leveling leveling) {
-        this(new UnitPlaces(passage, setting, leveling), setting);
-    }
-
-    private PassageSearch(UnitPlaces places, Setting setting) {
-        this.places = places;
-        passage = places.passage;
+        this.passage = passage;
+        places = passage.places(setting, leveling);
         shape = places.shape;
         combination = places.combination;
         solver = places.solver;

@@ -19,11 +19,18 @@ final class PivotedGroup {
     /** Residual of the rule accepted as solved, meters. */
     static final double SOLVED_M = 1e-10;
 
-    /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
     /** No unit is looked for beyond standing on its end. */
     private static final double ON_END_RAD = Math.PI / 2;
 
+    /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
     private static final int TOGETHER = 12;
+
+    /**
+     * So many trial pitches may leave travels unsolved. Only a unit that stands nearly on its end has so many, far
+     * beyond {@link FrameOutline#MOST_PITCH}, where no search decides anything; each takes a hundred steps of every
+     * axle.
+     */
+    private static final int RELUCTANT = 4;
 
     final double pivotXM;
     final double pivotHM;
@@ -148,6 +155,7 @@ final class PivotedGroup {
         double step = 0.05;
         double pitch = guessRad;
         boolean solved = false;
+        int reluctant = 0;
         for (int iteration = 0; iteration < 200; iteration++) {
             // Pitch and travels are improved together, one step each; only a reluctant case solves the travels
             // for every trial pitch.
@@ -218,6 +226,9 @@ final class PivotedGroup {
                 }
             }
             boolean travelsSolved = openGap <= SOLVED_M;
+            if (!travelsSolved && iteration >= TOGETHER && ++reluctant >= RELUCTANT) {
+                break;
+            }
             if (travelsSolved && Math.abs(excess) <= SOLVED_M) {
                 solved = true;
                 break;

@@ -6,13 +6,15 @@ import org.cresthaul.posture.PostureSolver.PlacedBooster;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 
-/** Where trailer and booster of one setting with one leveling stand on a passage. Not changed after construction. */
+/**
+ * Where trailer and booster of one setting with one leveling stand on a way, whatever place across the road is looked
+ * at. Not changed after construction.
+ */
 final class UnitPlaces {
-    final Passage passage;
     final CombinationShape shape;
     final CoupledCombination combination;
     final PostureSolver solver;
-    /** At the first positions of the passage. */
+    /** At the first positions of the way. */
     final List<Placed> first;
 
     /** Everything at one steer position; no booster is null. */
@@ -23,16 +25,15 @@ final class UnitPlaces {
     }
 
     /**
-     * Places the combination at the first positions of the passage.
+     * Places the combination at the first positions of the way.
      *
-     * @throws IllegalArgumentException when the stance does not have the setting's lift or booster state
+     * @param spans of the way, one behind the other
      */
-    UnitPlaces(Passage passage, Setting setting, Leveling leveling) {
-        this.passage = passage;
-        shape = passage.shape(setting.lift(), setting.booster());
+    UnitPlaces(
+            CombinationShape shape, Setting setting, Leveling leveling, WheelPaths ground, List<Passage.Span> spans) {
+        this.shape = shape;
         combination = new CoupledCombination(shape, setting, leveling);
-        solver = new PostureSolver(combination, passage.ground());
-        List<Passage.Span> spans = passage.spans();
+        solver = new PostureSolver(combination, ground);
         List<Placed> places = new ArrayList<>(spans.size() + 1);
         Placed last = behind(spans.get(0).start);
         places.add(last);

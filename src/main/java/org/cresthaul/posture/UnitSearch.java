@@ -21,6 +21,7 @@ public final class UnitSearch {
     private static final int HALVINGS = 50;
 
     private final Setting setting;
+    private final Passage passage;
     private final UnitPlaces places;
     private final BendLeverage leverage;
 
@@ -31,7 +32,8 @@ public final class UnitSearch {
      */
     public UnitSearch(Passage passage, Setting setting, Leveling leveling) {
         this.setting = setting;
-        places = new UnitPlaces(passage, setting, leveling);
+        this.passage = passage;
+        places = passage.places(setting, leveling);
         leverage = new BendLeverage(passage.stance(), setting);
     }
 
@@ -109,7 +111,7 @@ public final class UnitSearch {
     }
 
     private Look search(Coupling coupling, UnitGaps gaps, List<Demand> demands) {
-        BendSearch search = new BendSearch(places, coupling, leverage, demands, WITHIN_M / gaps.reachM());
+        BendSearch search = new BendSearch(passage, places, coupling, leverage, demands, WITHIN_M / gaps.reachM());
         search.search();
         List<Range> ranges = search.ranges();
         Range plain = ranges.get(0);
@@ -209,13 +211,14 @@ public final class UnitSearch {
     public Footing footingOf(UnitGap gap, Demand demand) {
         PlacedUnit tractor = places.solver.tractorAt(gap.steerM(), 0);
         Placed placed = places.behind(tractor);
-        double[] stray = BendSearch.stray(places, demand, gap.steerM(), gap.steerM(), tractor, tractor, placed, placed);
+        double[] stray =
+                BendSearch.stray(passage, demand, gap.steerM(), gap.steerM(), tractor, tractor, placed, placed);
         double uncertaintyM = demand.withoutMargin().at(gap.outM() * leverage.factor(gap.coupling()))
                 + gap.outM() * leverage.strayRad(gap.coupling(), stray);
         double[] boosterWheels =
                 gap.coupling() == Coupling.HINGE ? placed.booster().unit().wheelX : new double[0];
         return Footing.of(
-                places.passage.line(),
+                passage.line(),
                 uncertaintyM,
                 new double[] {gap.steerM()},
                 tractor.wheelX,
