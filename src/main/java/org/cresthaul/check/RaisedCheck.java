@@ -8,7 +8,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
-import org.cresthaul.posture.RaiseNeeded;
+import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;

@@ -1,8 +1,8 @@
 package org.cresthaul.check;
 
-import org.cresthaul.posture.Demand;
-import org.cresthaul.posture.Footing;
-import org.cresthaul.posture.Undecided;
+import org.cresthaul.clearance.Demand;
+import org.cresthaul.clearance.Footing;
+import org.cresthaul.clearance.Undecided;
 
 /** Says in words why a gap is not clear. Numbers stay out: they stand beside it, in the reader's units. */
 final class Reasons {

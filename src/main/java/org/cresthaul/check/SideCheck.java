@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.posture.Clearance;
-import org.cresthaul.posture.Demand;
-import org.cresthaul.posture.Footing;
-import org.cresthaul.posture.PassageSearch;
-import org.cresthaul.posture.RaiseNeeded;
+import org.cresthaul.clearance.Clearance;
+import org.cresthaul.clearance.Demand;
+import org.cresthaul.clearance.Footing;
+import org.cresthaul.clearance.PassageSearch;
+import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 

@@ -3,7 +3,7 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.posture.AcrossRoad;
+import org.cresthaul.clearance.AcrossRoad;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.road.RoadProfile;

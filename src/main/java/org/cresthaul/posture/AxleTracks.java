@@ -13,8 +13,8 @@ import org.cresthaul.rig.PlanDimensions.Widths;
  *
  * @param steerM driveM trailerM boosterM meters; of a booster as of the trailer where there is none
  */
-record AxleTracks(double steerM, double driveM, double trailerM, double boosterM) {
-    static AxleTracks of(PlanDimensions plan) {
+public record AxleTracks(double steerM, double driveM, double trailerM, double boosterM) {
+    public static AxleTracks of(PlanDimensions plan) {
         double trailerM = halfM(plan.trailer(), plan.trailer().tires());
         return new AxleTracks(
                 halfM(plan.tractor(), plan.steerTires()),
@@ -27,7 +27,7 @@ record AxleTracks(double steerM, double driveM, double trailerM, double boosterM
         return 0.5 * (unit.tiresM() - Math.min(tires.treadM(), 0.5 * unit.tiresM()));
     }
 
-    double halfM(AxleKind kind) {
+    public double halfM(AxleKind kind) {
         return switch (kind) {
             case STEER -> steerM;
             case DRIVE -> driveM;
@@ -36,11 +36,11 @@ record AxleTracks(double steerM, double driveM, double trailerM, double boosterM
         };
     }
 
-    double leastM() {
+    public double leastM() {
         return Arrays.stream(AxleKind.values()).mapToDouble(this::halfM).min().orElseThrow();
     }
 
-    double mostM() {
+    public double mostM() {
         return Arrays.stream(AxleKind.values()).mapToDouble(this::halfM).max().orElseThrow();
     }
 }

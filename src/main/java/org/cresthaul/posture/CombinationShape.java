@@ -18,15 +18,15 @@ import org.cresthaul.rig.Trailer;
  * What lift axle and booster state alone decide: which axles carry, what hangs below and stands above each unit, and
  * how far a trailing booster's hinge may bend. The same for every notch, raise and leveling. Immutable.
  */
-final class CombinationShape {
+public final class CombinationShape {
     /** A circle fixed to a frame. */
-    record Circle(double xM, double hM, double radiusM) {}
+    public record Circle(double xM, double hM, double radiusM) {}
 
     /** What a unit shows to the road and to a structure above it. */
-    record UnitOutlines(List<Outline> undersides, List<Outline> topsides) {}
+    public record UnitOutlines(List<Outline> undersides, List<Outline> topsides) {}
 
     /** A booster on its hinge. */
-    record TrailingBooster(
+    public record TrailingBooster(
             FramePoint hinge, double hingeXM, Axle axle, double upRad, double downRad, UnitOutlines outlines) {}
 
     private final LevelStance stance;
@@ -43,7 +43,7 @@ final class CombinationShape {
      *
      * @throws IllegalArgumentException when the stance does not have that lift or booster state
      */
-    CombinationShape(LevelStance stance, LiftState lift, BoosterState booster) {
+    public CombinationShape(LevelStance stance, LiftState lift, BoosterState booster) {
         if (!stance.liftStates().contains(lift)) {
             throw new IllegalArgumentException("this stance has no lift axle to put " + lift.word());
         }
@@ -100,7 +100,7 @@ final class CombinationShape {
         return new Circle(axle.xM(), axle.radiusM() + gapM, axle.radiusM());
     }
 
-    LevelStance stance() {
+    public LevelStance stance() {
         return stance;
     }
 
@@ -113,12 +113,12 @@ final class CombinationShape {
     }
 
     /** Axles of the trailer's group that carry, a close-coupled booster's among them. */
-    List<Axle> axlesDown() {
+    public List<Axle> axlesDown() {
         return axlesDown;
     }
 
     /** Whose axles those are. */
-    List<AxleKind> axleKinds() {
+    public List<AxleKind> axleKinds() {
         List<AxleKind> kinds = new ArrayList<>(Collections.nCopies(axlesDown.size(), AxleKind.TRAILER));
         if (booster == BoosterState.CLOSE_COUPLED) {
             kinds.set(kinds.size() - 1, AxleKind.BOOSTER);
@@ -126,19 +126,19 @@ final class CombinationShape {
         return kinds;
     }
 
-    Optional<Circle> raisedTire() {
+    public Optional<Circle> raisedTire() {
         return raisedTire;
     }
 
-    UnitOutlines tractor() {
+    public UnitOutlines tractor() {
         return tractor;
     }
 
-    UnitOutlines trailer() {
+    public UnitOutlines trailer() {
         return trailer;
     }
 
-    Optional<TrailingBooster> trailing() {
+    public Optional<TrailingBooster> trailing() {
         return trailing;
     }
 }

@@ -19,13 +19,13 @@ import org.cresthaul.road.RoadProfile;
  * the kingpin drops by m (x_kingpin − x_valve). The rear height lets the valve axle's travel fall by ρ. Both as in
  * docs/model.md, section "Notch, rear height, raise".
  */
-final class CoupledCombination {
+public final class CoupledCombination {
     private final CombinationShape shape;
     private final PivotedGroup tractor;
     private final PivotedGroup trailer;
     private final Optional<PivotedGroup> booster;
 
-    CoupledCombination(CombinationShape shape, Setting setting, Leveling leveling) {
+    public CoupledCombination(CombinationShape shape, Setting setting, Leveling leveling) {
         if (setting.lift() != shape.lift() || setting.booster() != shape.booster()) {
             throw new IllegalArgumentException("the setting is of another shape: " + setting);
         }
@@ -50,7 +50,7 @@ final class CoupledCombination {
     }
 
     /** The tractor's group; the same for every setting. */
-    static PivotedGroup tractorGroup(Tractor tractor) {
+    public static PivotedGroup tractorGroup(Tractor tractor) {
         AxleGroup drive = tractor.drive();
         return PivotedGroup.held(
                 tractor.steer().xM(), tractor.steer().radiusM(), drive.axles(), drive.jounceM(), drive.reboundM(), 0);
@@ -88,24 +88,24 @@ final class CoupledCombination {
         return air;
     }
 
-    CombinationShape shape() {
+    public CombinationShape shape() {
         return shape;
     }
 
-    PivotedGroup tractor() {
+    public PivotedGroup tractor() {
         return tractor;
     }
 
-    PivotedGroup trailer() {
+    public PivotedGroup trailer() {
         return trailer;
     }
 
     /** Only for a trailing booster. */
-    Optional<PivotedGroup> booster() {
+    public Optional<PivotedGroup> booster() {
         return booster;
     }
 
-    double steerRadiusM() {
+    public double steerRadiusM() {
         return shape.stance().tractor().steer().radiusM();
     }
 

@@ -15,7 +15,7 @@ import org.cresthaul.road.WheelPath;
  * stop or beyond, keeps every axle within its jounce, and keeps a carrying booster's wheel out of the ground. All of
  * these are increasing functions of pitch, so their maximum has one root, found by Newton steps inside a bracket.
  */
-final class PivotedGroup {
+public final class PivotedGroup {
     /** Residual of the rule accepted as solved, meters. */
     static final double SOLVED_M = 1e-10;
 
@@ -27,25 +27,24 @@ final class PivotedGroup {
 
     /**
      * So many trial pitches may leave travels unsolved. Only a unit that stands nearly on its end has so many, far
-     * beyond {@link FrameOutline#MOST_PITCH}, where no search decides anything; each takes a hundred steps of every
-     * axle.
+     * beyond what any search bounds, where none decides anything; each takes a hundred steps of every axle.
      */
     private static final int RELUCTANT = 4;
 
-    final double pivotXM;
-    final double pivotHM;
-    final double[] xM;
-    final double[] radiusM;
-    final double jounceM;
-    final double reboundM;
+    public final double pivotXM;
+    public final double pivotHM;
+    public final double[] xM;
+    public final double[] radiusM;
+    public final double jounceM;
+    public final double reboundM;
     /** Index of the axle the valve reads, or -1 when the air is held. */
-    final int valve;
+    public final int valve;
 
-    final double rest;
+    public final double rest;
     /** A wheel fixed to the frame that may lift it, in frame coordinates; NaN when there is none. */
-    final double fixedXM;
+    public final double fixedXM;
 
-    final double fixedHM;
+    public final double fixedHM;
     final double fixedRadiusM;
 
     private PivotedGroup(
@@ -117,16 +116,16 @@ final class PivotedGroup {
                 pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, -1, restM, fixedXM, fixedHM, fixedRadiusM);
     }
 
-    boolean hasFixedWheel() {
+    public boolean hasFixedWheel() {
         return fixedXM == fixedXM;
     }
 
-    int size() {
+    public int size() {
         return xM.length;
     }
 
     /** Paths of its axles and then of the fixed wheel, which is a booster's. */
-    WheelPath[] rolledOn(WheelPaths ground, List<AxleKind> kinds) {
+    public WheelPath[] rolledOn(WheelPaths ground, List<AxleKind> kinds) {
         WheelPath[] rolled = new WheelPath[size() + (hasFixedWheel() ? 1 : 0)];
         for (int i = 0; i < size(); i++) {
             rolled[i] = ground.rolled(radiusM[i], kinds.get(i));
@@ -146,7 +145,7 @@ final class PivotedGroup {
      * @param guessRad a pitch to start from; any finite value converges to the same answer
      * @return the unit; not {@link PlacedUnit#solved} when no posture was found, and then nothing may be concluded
      */
-    PlacedUnit place(WheelPath[] rolled, double pivotX, double pivotZ, double guessRad) {
+    public PlacedUnit place(WheelPath[] rolled, double pivotX, double pivotZ, double guessRad) {
         int n = xM.length;
         double[] travel = new double[n];
         double[] heightThenSlope = new double[2];

@@ -3,27 +3,27 @@ package org.cresthaul.posture;
 import org.cresthaul.road.WheelPath;
 
 /** A unit standing on the road, with what the position search needs of it. Not changed after construction. */
-final class PlacedUnit {
+public final class PlacedUnit {
     /** A fixed wheel this near its path may stand on it: the solver leaves less. */
-    static final double TOUCHES_M = 1e-6;
+    public static final double TOUCHES_M = 1e-6;
 
-    final Pose pose;
-    final double pivotX;
-    final double pivotZ;
+    public final Pose pose;
+    public final double pivotX;
+    public final double pivotZ;
     /** World place and travel of each down axle; a hanging axle is at its rebound limit. */
-    final double[] wheelX;
+    public final double[] wheelX;
 
-    final double[] wheelZ;
+    public final double[] wheelZ;
     /** Travel the ground asks for: below -rebound the axle hangs. */
-    final double[] travel;
+    public final double[] travel;
     /** Free height under the fixed wheel of a carrying booster, meters; infinite when there is none. */
-    final double fixedGap;
+    public final double fixedGap;
 
     /** False when no posture was found here: the search then stays unproven. */
-    final boolean solved;
+    public final boolean solved;
 
-    final double fixedX;
-    final double fixedZ;
+    public final double fixedX;
+    public final double fixedZ;
 
     PlacedUnit(
             PivotedGroup group,

@@ -41,7 +41,7 @@ public final class PostureSolver {
                 new WheelPaths(line));
     }
 
-    PostureSolver(CoupledCombination combination, WheelPaths ground) {
+    public PostureSolver(CoupledCombination combination, WheelPaths ground) {
         this.combination = combination;
         steerPath = ground.rolled(combination.steerRadiusM(), AxleKind.STEER);
         drivePaths = combination.tractor().rolledOn(ground, drives(combination.tractor()));
@@ -54,34 +54,34 @@ public final class PostureSolver {
         liftedPath = combination.shape().raisedTire().map(c -> ground.rolled(c.radiusM(), AxleKind.TRAILER));
     }
 
-    static List<AxleKind> drives(PivotedGroup tractor) {
+    public static List<AxleKind> drives(PivotedGroup tractor) {
         return Collections.nCopies(tractor.size(), AxleKind.DRIVE);
     }
 
-    WheelPath[] trailerPaths() {
+    public WheelPath[] trailerPaths() {
         return trailerPaths;
     }
 
-    WheelPath[] boosterPaths() {
+    public WheelPath[] boosterPaths() {
         return boosterPaths;
     }
 
-    Optional<WheelPath> liftedPath() {
+    public Optional<WheelPath> liftedPath() {
         return liftedPath;
     }
 
-    PlacedUnit tractorAt(double steerM, double guessRad) {
+    public PlacedUnit tractorAt(double steerM, double guessRad) {
         return combination.tractor().place(drivePaths, steerM, steerPath.heightAt(steerM), guessRad);
     }
 
-    PlacedUnit trailerAt(PlacedUnit tractor, double guessRad) {
+    public PlacedUnit trailerAt(PlacedUnit tractor, double guessRad) {
         double x = tractor.pose.worldXM(combination.fifthWheel());
         double z = tractor.pose.worldZM(combination.fifthWheel());
         return combination.trailer().place(trailerPaths, x, z, guessRad);
     }
 
     /** The trailing booster behind a placed trailer, its hinge within limits. */
-    PlacedBooster boosterAt(PlacedUnit trailer, double guessRad) {
+    public PlacedBooster boosterAt(PlacedUnit trailer, double guessRad) {
         PivotedGroup group = combination.booster().orElseThrow();
         TrailingBooster joint = combination.shape().trailing().orElseThrow();
         double x = trailer.pose.worldXM(joint.hinge());
@@ -135,7 +135,7 @@ public final class PostureSolver {
      *
      * @param bendRad pitch relative to the trailer that the ground asks for, before limits
      */
-    record PlacedBooster(PlacedUnit unit, double bendRad, WheelState state) {}
+    public record PlacedBooster(PlacedUnit unit, double bendRad, WheelState state) {}
 
     /**
      * The posture with the steer axle's center at {@code steerM} along the line.

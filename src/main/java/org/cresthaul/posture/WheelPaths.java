@@ -13,7 +13,7 @@ import org.cresthaul.road.WheelPath;
  * The ground under the wheels: one line that all of them run on, or a road with left and right wheels on lines of their
  * own. Keeps the path of every axle asked for so far. Safe to share.
  */
-final class WheelPaths {
+public final class WheelPaths {
     private final RoadProfile line;
     /** Null where all wheels run on one line. */
     private final CrossSection road;
@@ -28,7 +28,7 @@ final class WheelPaths {
 
     private record Axled(double radiusM, double halfM) {}
 
-    WheelPaths(RoadProfile line) {
+    public WheelPaths(RoadProfile line) {
         this.line = line;
         road = null;
         tracks = null;
@@ -36,7 +36,7 @@ final class WheelPaths {
     }
 
     /** With the middle of the combination driven so far to the right of the road's own line. */
-    WheelPaths(CrossSection road, AxleTracks tracks, double drivenRightM) {
+    public WheelPaths(CrossSection road, AxleTracks tracks, double drivenRightM) {
         this.road = road;
         this.tracks = tracks;
         this.drivenRightM = drivenRightM;
@@ -44,16 +44,16 @@ final class WheelPaths {
     }
 
     /** Under the middle of the combination. */
-    RoadProfile line() {
+    public RoadProfile line() {
         return line;
     }
 
-    AxleTracks tracks() {
+    public AxleTracks tracks() {
         return tracks;
     }
 
     /** Path of an axle's middle. */
-    WheelPath rolled(double radiusM, AxleKind kind) {
+    public WheelPath rolled(double radiusM, AxleKind kind) {
         if (road == null) {
             return byRadius.computeIfAbsent(radiusM, r -> new RolledProfile(line, r));
         }
@@ -63,12 +63,12 @@ final class WheelPaths {
     }
 
     /** Path of the wheels of one side, +1 the right; only on a road. */
-    RolledProfile side(double radiusM, AxleKind kind, int side) {
+    public RolledProfile side(double radiusM, AxleKind kind, int side) {
         return beside(radiusM, side * tracks.halfM(kind));
     }
 
     /** Path of a wheel so far to the right of the combination's middle; only on a road. */
-    RolledProfile beside(double radiusM, double rightM) {
+    public RolledProfile beside(double radiusM, double rightM) {
         return bySide.computeIfAbsent(
                 new Side(radiusM, drivenRightM + rightM),
                 s -> new RolledProfile(road.at("wheels", s.rightM), s.radiusM));

@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.cresthaul.posture.GroundClearance;
-import org.cresthaul.posture.Passage;
+import org.cresthaul.clearance.GroundClearance;
+import org.cresthaul.clearance.Passage;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.road.RoadProfile;

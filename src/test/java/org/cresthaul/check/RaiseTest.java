@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.cresthaul.posture.Clearance;
-import org.cresthaul.posture.GroundClearance;
+import org.cresthaul.clearance.Clearance;
+import org.cresthaul.clearance.GroundClearance;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;

@@ -25,7 +25,7 @@ import org.cresthaul.road.RoadProfile;
  * is found by closing a bracket on that yes-or-no question; only the two ends of the bracket are trusted, never an
  * estimate.
  */
-final class BruteForcePosture {
+public final class BruteForcePosture {
     /** Half-width of the bracket a pitch is looked for in; about 50 %, far beyond any case. */
     private static final double STEEPEST_PITCH_RAD = 0.5;
     /** Width a bracket is closed to, radians: a thousandth of a micrometer at 100 m. */
@@ -42,7 +42,7 @@ final class BruteForcePosture {
     /** What the clamped travels of the down axles add up to, standing level. */
     private final double heldSumM;
 
-    BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile) {
+    public BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, RoadProfile profile) {
         this(stance, setting, leveling, PlainGround.of(profile));
     }
 
@@ -51,7 +51,7 @@ final class BruteForcePosture {
     }
 
     /** On ground that is no one line. */
-    BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, WheelGround ground) {
+    public BruteForcePosture(LevelStance stance, Setting setting, Leveling leveling, WheelGround ground) {
         this(stance, setting, leveling, ground, null, levelSumM(stance, setting, leveling));
     }
 
@@ -106,34 +106,34 @@ final class BruteForcePosture {
     }
 
     /** The line it stands on. */
-    PlainGround ground() {
+    public PlainGround ground() {
         return line;
     }
 
     /** Everything that stands when the steer axle's center is over {@code steerM}. */
-    Standing at(double steerM) {
+    public Standing at(double steerM) {
         Frame tractor = tractorFrame(steerM);
         Frame trailer = trailerFrame(tractor);
         return new Standing(tractor, trailer, boosterFrame(trailer));
     }
 
     /** The frames of the units; {@code booster} is null unless it trails. */
-    record Standing(Frame tractor, Frame trailer, Frame booster) {}
+    public record Standing(Frame tractor, Frame trailer, Frame booster) {}
 
     /** A unit's frame in the world: exact rotation about its origin. */
-    record Frame(double originXM, double originZM, double pitchRad, double cos, double sin) {
+    public record Frame(double originXM, double originZM, double pitchRad, double cos, double sin) {
         /** The frame whose point (x, h) is at (worldX, worldZ). */
-        static Frame through(double x, double h, double worldX, double worldZ, double pitchRad) {
+        public static Frame through(double x, double h, double worldX, double worldZ, double pitchRad) {
             double cos = Math.cos(pitchRad);
             double sin = Math.sin(pitchRad);
             return new Frame(worldX - x * cos + h * sin, worldZ - x * sin - h * cos, pitchRad, cos, sin);
         }
 
-        double worldXM(double x, double h) {
+        public double worldXM(double x, double h) {
             return originXM + x * cos - h * sin;
         }
 
-        double worldZM(double x, double h) {
+        public double worldZM(double x, double h) {
             return originZM + x * sin + h * cos;
         }
     }
@@ -313,7 +313,7 @@ final class BruteForcePosture {
     }
 
     /** How a wheel stands. */
-    enum Stand {
+    public enum Stand {
         RIDING,
         HANGING,
         SOLID,
@@ -327,10 +327,10 @@ final class BruteForcePosture {
      * @param zM world height of its center
      * @param marginM how far it is from standing otherwise, meters: near zero the state is a matter of rounding
      */
-    record Wheel(double xM, double zM, double radiusM, Stand stand, double marginM) {}
+    public record Wheel(double xM, double zM, double radiusM, Stand stand, double marginM) {}
 
     /** Every wheel: steer, drive, trailer (the lifted one too), booster. */
-    List<Wheel> wheels(Standing standing) {
+    public List<Wheel> wheels(Standing standing) {
         List<Wheel> wheels = new ArrayList<>();
         Tractor tractor = stance.tractor();
         Trailer trailer = stance.trailer();

@@ -8,7 +8,7 @@ import org.cresthaul.road.SurveyedPoint;
  * A line of the road or of a soffit, computed from its points alone, for the independent check. Nothing here is shared
  * with the engine: heights by looking the segment up, the wheel by the definition of rolling.
  */
-final class PlainGround implements WheelGround {
+public final class PlainGround implements WheelGround {
     private final double[] s;
     private final double[] z;
     /** slope[i] ends at point i; slope[0] lies before the first point, slope[n] after the last. */
@@ -16,7 +16,7 @@ final class PlainGround implements WheelGround {
     /** √(1 + slope²), needed for every wheel standing on the segment. */
     private final double[] stretch;
 
-    PlainGround(List<SurveyedPoint> points, double slopeBefore, double slopeAfter) {
+    public PlainGround(List<SurveyedPoint> points, double slopeBefore, double slopeAfter) {
         int n = points.size();
         s = points.stream().mapToDouble(SurveyedPoint::distanceM).toArray();
         z = points.stream().mapToDouble(SurveyedPoint::elevationM).toArray();
@@ -33,7 +33,7 @@ final class PlainGround implements WheelGround {
     }
 
     /** The road: goes on at the declared grades, undeclared at the slope of its end segment (model §4). */
-    static PlainGround of(RoadProfile profile) {
+    public static PlainGround of(RoadProfile profile) {
         List<SurveyedPoint> points = profile.points();
         int n = points.size();
         return new PlainGround(
@@ -43,7 +43,7 @@ final class PlainGround implements WheelGround {
     }
 
     /** A soffit: callers must not ask beyond its ends. */
-    static PlainGround ofSoffit(List<SurveyedPoint> points) {
+    public static PlainGround ofSoffit(List<SurveyedPoint> points) {
         return new PlainGround(points, 0, 0);
     }
 
@@ -51,36 +51,36 @@ final class PlainGround implements WheelGround {
         return (b.elevationM() - a.elevationM()) / (b.distanceM() - a.distanceM());
     }
 
-    double slopeBefore() {
+    public double slopeBefore() {
         return slope[0];
     }
 
-    double slopeAfter() {
+    public double slopeAfter() {
         return slope[slope.length - 1];
     }
 
-    int size() {
+    public int size() {
         return s.length;
     }
 
-    double distanceM(int i) {
+    public double distanceM(int i) {
         return s[i];
     }
 
-    double elevationM(int i) {
+    public double elevationM(int i) {
         return z[i];
     }
 
-    double startM() {
+    public double startM() {
         return s[0];
     }
 
-    double endM() {
+    public double endM() {
         return s[s.length - 1];
     }
 
     /** Number of points at or before {@code x}: the index of the segment that holds it. */
-    int segmentAt(double x) {
+    public int segmentAt(double x) {
         int lo = 0;
         int hi = s.length;
         while (lo < hi) {
@@ -94,12 +94,12 @@ final class PlainGround implements WheelGround {
         return lo;
     }
 
-    double heightAt(double x) {
+    public double heightAt(double x) {
         return heightOn(segmentAt(x), x);
     }
 
     /** Height of the straight line through segment {@code i}, at {@code x}. */
-    double heightOn(int i, double x) {
+    public double heightOn(int i, double x) {
         int from = Math.max(0, i - 1);
         return z[from] + slope[i] * (x - s[from]);
     }
@@ -128,7 +128,7 @@ final class PlainGround implements WheelGround {
     }
 
     /** Smallest slope found between two distances. */
-    double leastSlope(double from, double to) {
+    public double leastSlope(double from, double to) {
         double least = Double.POSITIVE_INFINITY;
         for (int i = segmentAt(from); i <= s.length; i++) {
             least = Math.min(least, slope[i]);
@@ -140,7 +140,7 @@ final class PlainGround implements WheelGround {
     }
 
     /** Largest slope found between two distances. */
-    double mostSlope(double from, double to) {
+    public double mostSlope(double from, double to) {
         double most = Double.NEGATIVE_INFINITY;
         for (int i = segmentAt(from); i <= s.length; i++) {
             most = Math.max(most, slope[i]);

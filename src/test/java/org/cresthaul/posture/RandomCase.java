@@ -13,7 +13,7 @@ import org.cresthaul.road.Soffit;
  *
  * @param random goes on for whatever else the test draws
  */
-record RandomCase(
+public record RandomCase(
         long seed,
         LevelStance stance,
         Setting setting,
@@ -22,23 +22,23 @@ record RandomCase(
         Soffit soffit,
         RandomGenerator random) {
     /** What every test draws its cases from; {@code -Dcresthaul.seed=...} draws others. */
-    static final long SEED = Long.getLong("cresthaul.seed", 20_261_125L);
+    public static final long SEED = Long.getLong("cresthaul.seed", 20_261_125L);
 
-    static RandomCase of(long seed) {
+    public static RandomCase of(long seed) {
         RandomGenerator random = generator(seed);
         LevelStance stance = RandomRigs.stance(random);
         return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
     }
 
     /** A booster trailing on a tight hinge. */
-    static RandomCase withTightHinge(long seed) {
+    public static RandomCase withTightHinge(long seed) {
         RandomGenerator random = generator(seed);
         LevelStance stance = RandomRigs.tightHingeStance(random);
         return onRandomRoad(seed, stance, RandomRigs.trailing(random, stance), random);
     }
 
     /** Undersides, loads and tops with small dents. */
-    static RandomCase withDents(long seed) {
+    public static RandomCase withDents(long seed) {
         RandomGenerator random = generator(seed);
         LevelStance stance = Redrawn.dented(RandomRigs.stance(random), random);
         return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);

@@ -9,11 +9,11 @@ import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
 
 /** Surveyed lines as they come from the road, and the hard corners that a search could stumble over. */
-final class RandomProfiles {
+public final class RandomProfiles {
     private RandomProfiles() {}
 
     /** A line of any of the kinds below, at any datum, with its origin anywhere, its ends declared or not. */
-    static RoadProfile profile(RandomGenerator random) {
+    public static RoadProfile profile(RandomGenerator random) {
         List<double[]> steps =
                 switch (random.nextInt(10)) {
                     case 0, 1 -> railHump(random);
@@ -178,7 +178,7 @@ final class RandomProfiles {
      *
      * @param heightM about how high above the road
      */
-    static Soffit soffit(RandomGenerator random, RoadProfile profile, double heightM) {
+    public static Soffit soffit(RandomGenerator random, RoadProfile profile, double heightM) {
         double span = profile.endM() - profile.startM();
         double lengthM =
                 switch (random.nextInt(3)) {

@@ -40,7 +40,7 @@ public final class RandomRigs {
     }
 
     /** Always with a booster, its hinge so tight that it carries the trailer, or hangs from it, again and again. */
-    static LevelStance tightHingeStance(RandomGenerator random) {
+    public static LevelStance tightHingeStance(RandomGenerator random) {
         Tractor tractor = tractor(random);
         Trailer trailer = trailer(random, true);
         Booster booster = booster(random, trailer, between(random, 0, 0.03), between(random, 0, 0.03));
@@ -245,7 +245,7 @@ public final class RandomRigs {
     }
 
     /** Any setting the stance can run in: transport at a notch, raised at the front, at the rear, or both. */
-    static Setting setting(RandomGenerator random, LevelStance stance) {
+    public static Setting setting(RandomGenerator random, LevelStance stance) {
         List<LiftState> lifts = stance.liftStates();
         List<BoosterState> boosters = List.copyOf(EnumSet.copyOf(stance.boosterStates()));
         double notch = 0.75 * INCH * random.nextInt(-2, 3);
@@ -259,17 +259,17 @@ public final class RandomRigs {
     }
 
     /** A setting with the booster trailing. */
-    static Setting trailing(RandomGenerator random, LevelStance stance) {
+    public static Setting trailing(RandomGenerator random, LevelStance stance) {
         Setting any = setting(random, stance);
         return new Setting(any.lift(), BoosterState.TRAILING, any.notchOffsetM(), any.frontRaiseM(), any.rearRaiseM());
     }
 
-    static Leveling leveling(RandomGenerator random, Setting setting) {
+    public static Leveling leveling(RandomGenerator random, Setting setting) {
         return setting.levelings().get(random.nextInt(setting.levelings().size()));
     }
 
     /** How high the rig reaches, meters, standing level. */
-    static double highestM(LevelStance stance) {
+    public static double highestM(LevelStance stance) {
         double highest = Math.max(
                 stance.tractor().topside().highestM(),
                 stance.trailer().topside().highestM());

@@ -20,22 +20,22 @@ import org.cresthaul.road.Soffit;
 import org.cresthaul.road.SurveyedPoint;
 
 /** The same road or rig described otherwise, or with one thing about it changed. */
-final class Redrawn {
+public final class Redrawn {
     private Redrawn() {}
 
-    static RoadProfile withPoints(RoadProfile profile, List<SurveyedPoint> points) {
+    public static RoadProfile withPoints(RoadProfile profile, List<SurveyedPoint> points) {
         return RoadProfile.of(profile.name(), points, profile.before(), profile.after());
     }
 
-    static RoadProfile mapped(RoadProfile profile, UnaryOperator<SurveyedPoint> move) {
+    public static RoadProfile mapped(RoadProfile profile, UnaryOperator<SurveyedPoint> move) {
         return withPoints(profile, profile.points().stream().map(move).toList());
     }
 
-    static Soffit mapped(Soffit soffit, UnaryOperator<SurveyedPoint> move) {
+    public static Soffit mapped(Soffit soffit, UnaryOperator<SurveyedPoint> move) {
         return Soffit.of(points(soffit).stream().map(move).toList());
     }
 
-    static List<SurveyedPoint> points(Soffit soffit) {
+    public static List<SurveyedPoint> points(Soffit soffit) {
         List<SurveyedPoint> points = new ArrayList<>();
         for (int i = 0; i < soffit.size(); i++) {
             points.add(new SurveyedPoint(soffit.distanceM(i), soffit.elevationM(i)));
@@ -44,7 +44,7 @@ final class Redrawn {
     }
 
     /** The same line with up to {@code most} more points on each segment longer than 5 cm. */
-    static List<SurveyedPoint> split(List<SurveyedPoint> points, RandomGenerator random, int most) {
+    public static List<SurveyedPoint> split(List<SurveyedPoint> points, RandomGenerator random, int most) {
         List<SurveyedPoint> split = new ArrayList<>();
         split.add(points.get(0));
         for (int i = 1; i < points.size(); i++) {
@@ -62,7 +62,7 @@ final class Redrawn {
         return split;
     }
 
-    static RoadProfile mirrored(RoadProfile profile) {
+    public static RoadProfile mirrored(RoadProfile profile) {
         List<SurveyedPoint> points = new ArrayList<>();
         for (SurveyedPoint p : profile.points()) {
             points.add(0, new SurveyedPoint(-p.distanceM(), p.elevationM()));
@@ -77,7 +77,7 @@ final class Redrawn {
                 : Approach.undeclared();
     }
 
-    static LevelStance shifted(LevelStance stance, double tractorM, double trailerM, double boosterM) {
+    public static LevelStance shifted(LevelStance stance, double tractorM, double trailerM, double boosterM) {
         Tractor t = stance.tractor();
         Trailer f = stance.trailer();
         Tractor tractor = new Tractor(
@@ -118,7 +118,7 @@ final class Redrawn {
      * The same rig with its long outline segments dented, a centimeter up or down every so often, here and there with a
      * rod.
      */
-    static LevelStance dented(LevelStance stance, RandomGenerator random) {
+    public static LevelStance dented(LevelStance stance, RandomGenerator random) {
         Tractor t = stance.tractor();
         Tractor tractor = new Tractor(
                 t.steer(), t.drive(), t.fifthWheel(), dented(t.underside(), random), dented(t.topside(), random));
@@ -139,7 +139,7 @@ final class Redrawn {
         return new LevelStance(stance.name(), tractor, trailer, booster);
     }
 
-    static Outline dented(Outline outline, RandomGenerator random) {
+    public static Outline dented(Outline outline, RandomGenerator random) {
         List<FramePoint> points = new ArrayList<>();
         points.add(outline.points().get(0));
         for (int i = 1; i < outline.points().size(); i++) {
@@ -180,7 +180,7 @@ final class Redrawn {
                 group.axles().stream().map(a -> shifted(a, byM)).toList(), group.jounceM(), group.reboundM());
     }
 
-    static Trailer withUnderside(Trailer t, Outline underside) {
+    public static Trailer withUnderside(Trailer t, Outline underside) {
         return new Trailer(
                 t.kingpinXM(),
                 t.deckFront(),
@@ -197,7 +197,7 @@ final class Redrawn {
                 t.boosterHinge());
     }
 
-    static Trailer withLoad(Trailer t, List<Outline> load) {
+    public static Trailer withLoad(Trailer t, List<Outline> load) {
         return new Trailer(
                 t.kingpinXM(),
                 t.deckFront(),

@@ -1,0 +1,301 @@
+package org.cresthaul.clearance;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.cresthaul.clearance.UnitPlaces.Placed;
+import org.cresthaul.clearance.bound.MotionBounds;
+import org.cresthaul.clearance.bound.UnitBow;
+import org.cresthaul.geometry.Interval;
+import org.cresthaul.posture.CombinationShape.TrailingBooster;
+import org.cresthaul.posture.PlacedUnit;
+
+/**
+ * Branch and bound for the least and greatest bend at a coupling over every position of a passage, once as the road is
+ * surveyed, and once for each demand with what ground beyond the survey may add to it there. The bend changes
+ * continuously, so every value between is met as well. What {@link MotionBounds} and {@link UnitBow} say of both units
+ * bounds it over a stretch; a stretch that cannot hold a bend beyond the extremes found, by more than
+ * {@link #withinRad}, is dropped; any other is halved.
+ */
+final class BendSearch {
+    /** What a first look at a stretch, with the placing of its ends, counts of the work allowed. */
+    private static final long LOOK_STEPS = 2;
+
+    /** A stretch this short is not halved any more: its bound then widens the range, meters. */
+    private static final double SHORTEST_M = 1e-4;
+
+    private final Passage passage;
+    private final UnitPlaces places;
+    private final UnitMotions motions;
+    private final BendLeverage leverage;
+    private final Coupling coupling;
+    private final double withinRad;
+    private final List<Extreme> extremes = new ArrayList<>();
+    private final Interval bend = new Interval();
+    private final Interval bowAhead = new Interval();
+    private final Interval bowBehind = new Interval();
+    private Undecided undecided;
+
+    /**
+     * Bends that are met on a passage.
+     *
+     * @param leastRad attained with the steer axle at {@code leastSteerM}, as is {@code mostRad} at {@code mostSteerM};
+     *     with what ground beyond the survey may add
+     * @param provenLeastRad nothing is below this, nor above {@code provenMostRad}
+     */
+    record Range(
+            double leastRad,
+            double leastSteerM,
+            double mostRad,
+            double mostSteerM,
+            double provenLeastRad,
+            double provenMostRad) {}
+
+    /** The greatest of the bend, or of its negative, plus what uncertain ground may add. */
+    private static final class Extreme {
+        final int sign;
+        /** Null for the bend alone. */
+        final Demand demand;
+
+        double most = Double.NEGATIVE_INFINITY;
+        double steerM;
+        double proven = Double.NEGATIVE_INFINITY;
+
+        Extreme(int sign, Demand demand) {
+            this.sign = sign;
+            this.demand = demand;
+        }
+    }
+
+    /**
+     * A search.
+     *
+     * @param demands for whose stray a range is wanted each, behind that of the bend alone
+     * @param withinRad how far beyond the extremes found the true ones may lie
+     */
+    BendSearch(
+            Passage passage,
+            UnitPlaces places,
+            Coupling coupling,
+            BendLeverage leverage,
+            List<Demand> demands,
+            double withinRad) {
+        this.passage = passage;
+        this.places = places;
+        this.coupling = coupling;
+        this.leverage = leverage;
+        this.withinRad = withinRad;
+        motions = new UnitMotions(places);
+        extremes.add(new Extreme(-1, null));
+        extremes.add(new Extreme(1, null));
+        for (Demand demand : demands) {
+            extremes.add(new Extreme(-1, demand));
+            extremes.add(new Extreme(1, demand));
+        }
+    }
+
+    /** The bend of a placed combination, nose of the unit behind up, radians. */
+    static double bendRad(Coupling coupling, PlacedUnit tractor, Placed placed) {
+        return coupling == Coupling.KINGPIN
+                ? placed.trailer().pose.pitchRad() - tractor.pose.pitchRad()
+                : placed.booster().unit().pose.pitchRad()
+                        - placed.trailer().pose.pitchRad();
+    }
+
+    /** Searches all positions. */
+    void search() {
+        List<Passage.Span> spans = passage.spans();
+        look(spans.get(0).startM, spans.get(0).start, places.first.get(0));
+        if (!passage.limit().take(LOOK_STEPS * spans.size())) {
+            undecided = new Undecided(Undecided.Cause.ROUGH, true, spans.get(0).startM);
+            return;
+        }
+        for (int i = 0; i < spans.size(); i++) {
+            look(spans.get(i).endM, spans.get(i).end, places.first.get(i + 1));
+        }
+        for (int i = 0; i < spans.size() && undecided == null; i++) {
+            search(spans.get(i), places.first.get(i), places.first.get(i + 1));
+        }
+    }
+
+    /** Why it ended without an answer; the ranges then hold only what was met. */
+    Optional<Undecided> undecided() {
+        return Optional.ofNullable(undecided);
+    }
+
+    /** The range of the bend alone, then that of each demand. */
+    List<Range> ranges() {
+        List<Range> ranges = new ArrayList<>();
+        for (int i = 0; i < extremes.size(); i += 2) {
+            Extreme down = extremes.get(i);
+            Extreme up = extremes.get(i + 1);
+            ranges.add(new Range(
+                    within(-down.most),
+                    down.steerM,
+                    within(up.most),
+                    up.steerM,
+                    within(-Math.max(down.proven, down.most + withinRad)),
+                    within(Math.max(up.proven, up.most + withinRad))));
+        }
+        return ranges;
+    }
+
+    /** No road bends a booster beyond its hinge's limits. */
+    private double within(double bendRad) {
+        if (coupling == Coupling.KINGPIN) {
+            return bendRad;
+        }
+        TrailingBooster joint = places.shape.trailing().orElseThrow();
+        return Math.max(-joint.downRad(), Math.min(joint.upRad(), bendRad));
+    }
+
+    private void look(double steerM, PlacedUnit tractor, Placed placed) {
+        double bendRad = bendRad(coupling, tractor, placed);
+        Demand last = null;
+        double stray = 0;
+        for (Extreme e : extremes) {
+            if (e.demand != last) {
+                last = e.demand;
+                stray = strayRad(last, steerM, steerM, tractor, tractor, placed, placed);
+            }
+            double value = e.sign * bendRad + stray;
+            if (value > e.most) {
+                e.most = value;
+                e.steerM = steerM;
+            }
+        }
+    }
+
+    private double strayRad(
+            Demand demand, double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b) {
+        return demand == null
+                ? 0
+                : leverage.strayRad(coupling, stray(passage, demand, fromM, toM, tractorA, tractorB, a, b));
+    }
+
+    /**
+     * How far the ground under each support may stray over a stretch, meters: from the extended line beyond the survey,
+     * and between two ways of driving from even.
+     */
+    static double[] stray(
+            Passage passage,
+            Demand demand,
+            double fromM,
+            double toM,
+            PlacedUnit tractorA,
+            PlacedUnit tractorB,
+            Placed a,
+            Placed b) {
+        double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
+        stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer(), b.trailer());
+        if (a.booster() != null) {
+            stray[Leverage.BOOSTER] = Stray.under(
+                    passage.line(), demand, a.booster().unit(), b.booster().unit());
+        }
+        double unevenM = passage.place().map(p -> p.unevenM(demand)).orElse(0.0);
+        for (int k = 0; unevenM > 0 && k < stray.length; k++) {
+            stray[k] += unevenM;
+        }
+        return stray;
+    }
+
+    private void search(Passage.Span span, Placed a, Placed b) {
+        if (undecided != null || isSettled(span, a, b)) {
+            return;
+        }
+        boolean known = bend.lo <= bend.hi;
+        if (span.lengthM() < SHORTEST_M && known) {
+            widen(span, a, b);
+            return;
+        }
+        if (span.lengthM() < SHORTEST_M || !passage.limit().take()) {
+            undecided = new Undecided(
+                    motions.bound(span, a, b) ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP,
+                    span.lengthM() >= SHORTEST_M,
+                    span.startM);
+            return;
+        }
+        Passage.Halves halves = span.halves();
+        Placed middle = places.between(halves.first().end, a, b);
+        look(halves.first().endM, halves.first().end, middle);
+        search(halves.first(), a, middle);
+        search(halves.second(), middle, b);
+    }
+
+    private boolean isSettled(Passage.Span span, Placed a, Placed b) {
+        bound(span, a, b);
+        if (!(bend.lo <= bend.hi)) {
+            return false;
+        }
+        Demand last = null;
+        double stray = 0;
+        for (Extreme e : extremes) {
+            if (e.demand != last) {
+                last = e.demand;
+                stray = strayRad(last, span.startM, span.endM, span.start, span.end, a, b);
+            }
+            if ((e.sign > 0 ? bend.hi : -bend.lo) + stray > e.most + withinRad) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void widen(Passage.Span span, Placed a, Placed b) {
+        for (Extreme e : extremes) {
+            double stray = strayRad(e.demand, span.startM, span.endM, span.start, span.end, a, b);
+            e.proven = Math.max(e.proven, (e.sign > 0 ? bend.hi : -bend.lo) + stray);
+        }
+    }
+
+    /** Bounds the bend over a stretch; leaves it empty where that cannot be. */
+    private void bound(Passage.Span span, Placed a, Placed b) {
+        bend.clear();
+        if (!span.motion.known) {
+            return;
+        }
+        motions.ofTrailer(span, a, b);
+        MotionBounds ahead = span.motion;
+        MotionBounds behind = motions.trailer;
+        UnitBow aheadBow = span.bow;
+        UnitBow behindBow = motions.trailerBow;
+        boolean mayBeFixed = false;
+        if (coupling == Coupling.HINGE && behind.known) {
+            motions.ofBooster(span, a, b);
+            ahead = motions.trailer;
+            behind = motions.booster;
+            aheadBow = motions.trailerBow;
+            behindBow = motions.boosterBow;
+            mayBeFixed = !motions.boosterFree;
+        }
+        if (!motions.trailer.known || !behind.known) {
+            return;
+        }
+        double from = bendRad(coupling, span.start, a);
+        double to = bendRad(coupling, span.end, b);
+        double least = behind.turn.lo - ahead.turn.hi;
+        double most = behind.turn.hi - ahead.turn.lo;
+        if (mayBeFixed) {
+            // At its hinge's limit a booster does not bend.
+            least = Math.min(0, least);
+            most = Math.max(0, most);
+        }
+        bend.set(-peak(-from, -to, -most, -least, span.lengthM()), peak(from, to, least, most, span.lengthM()));
+        if (aheadBow.known && behindBow.known) {
+            aheadBow.pitch(bowAhead);
+            behindBow.pitch(bowBehind);
+            bend.set(
+                    Math.max(bend.lo, Math.min(from, to) + bowBehind.lo - bowAhead.hi),
+                    Math.min(bend.hi, Math.max(from, to) + bowBehind.hi - bowAhead.lo));
+        }
+    }
+
+    /** The most that something can be between two values, changing at a rate between two bounds. */
+    private static double peak(double from, double to, double leastRate, double mostRate, double length) {
+        if (mostRate <= 0 || leastRate >= 0) {
+            return Math.max(from, to);
+        }
+        double met = (mostRate * (to - leastRate * length) - leastRate * from) / (mostRate - leastRate);
+        return Math.max(met, Math.max(from, to));
+    }
+}

@@ -1,0 +1,147 @@
+package org.cresthaul.clearance;
+
+import java.util.List;
+import org.cresthaul.clearance.bound.RaisedTire;
+import org.cresthaul.posture.UnitName;
+import org.cresthaul.posture.WheelPaths;
+import org.cresthaul.road.RoadProfile;
+
+/**
+ * One place across the road that is judged along the whole passage, with the combination driven so far off its line:
+ * under an edge of the units, or along a surveyed line that stands out. Both sides' wheels run on lines of their own.
+ * Immutable.
+ */
+public final class RoadPlace {
+    /** Levers are those of the level stance: covers pitches and slopes, as in {@link RaiseRates}. */
+    private static final double SLACK = 1.15;
+
+    private final String name;
+    private final double drivenRightM;
+    private final WheelPaths ground;
+    private final int side;
+    private final double[] rightM;
+    private final RoadProfile[] lines;
+    private final List<Double> raisedTiresRightM;
+    private final Between between;
+
+    /**
+     * How much lower than straight between two neighboring ways of driving a gap can be in between
+     * ({@link AcrossRoad}).
+     *
+     * @param perLeverM for every unit of a point's levers
+     * @param perRollM for every share of a track's half that the place lies beside the middle
+     * @param sidewaysM where the place keeps to the road while the combination is driven beside it
+     */
+    record Between(double perLeverM, double perRollM, double sidewaysM) {}
+
+    /**
+     * A place.
+     *
+     * @param side of the middle on which it lies: +1 right, -1 left, 0 in the middle
+     * @param rightM of the middle, by unit: what is left of a unit's width there
+     * @param lines of the ground there, by unit
+     * @param raisedTiresRightM where a raised tire is looked at
+     */
+    RoadPlace(
+            String name,
+            double drivenRightM,
+            WheelPaths ground,
+            int side,
+            double[] rightM,
+            RoadProfile[] lines,
+            List<Double> raisedTiresRightM,
+            Between between) {
+        this.name = name;
+        this.drivenRightM = drivenRightM;
+        this.ground = ground;
+        this.side = side;
+        this.rightM = rightM.clone();
+        this.lines = lines.clone();
+        this.raisedTiresRightM = List.copyOf(raisedTiresRightM);
+        this.between = between;
+    }
+
+    /** "left edge", "right edge", or the name of the surveyed line. */
+    public String name() {
+        return name;
+    }
+
+    /** The name, and how the combination is driven where that is not on its line. */
+    public String label() {
+        return name + off();
+    }
+
+    /** The same of the middle, between left and right wheels: what the units' pitch depends on. */
+    public String middle() {
+        return "middle" + off();
+    }
+
+    private String off() {
+        double inches = Math.rint(Math.abs(drivenRightM) / 0.0254 * 100) / 100;
+        return inches == 0
+                ? ""
+                : ", driven " + Double.toString(inches).replaceAll("\\.0$", "") + " in "
+                        + (drivenRightM > 0 ? "right" : "left");
+    }
+
+    /** How far to the right of its line the combination is driven, meters. */
+    public double drivenRightM() {
+        return drivenRightM;
+    }
+
+    /** How far to the right of the combination's middle it is, meters. */
+    public double rightM(UnitName unit) {
+        return rightM[unit.ordinal()];
+    }
+
+    /** The same of a gap: a raised tire is looked at where it is, and not at the unit's edge. */
+    public double rightM(Clearance at) {
+        return at.point().part().equals(RaisedTire.PART)
+                ? side * ground.tracks().trailerM()
+                : rightM(at.unit());
+    }
+
+    WheelPaths ground() {
+        return ground;
+    }
+
+    int side() {
+        return side;
+    }
+
+    /** The ground under a unit there. */
+    public RoadProfile line(UnitName unit) {
+        return lines[unit.ordinal()];
+    }
+
+    List<Double> raisedTiresRightM() {
+        return raisedTiresRightM;
+    }
+
+    /** How far a unit's part there rises with a roll of one radian toward it, meters. */
+    double armM(UnitName unit) {
+        return Math.abs(rightM[unit.ordinal()]);
+    }
+
+    /**
+     * How far the middle between an axle's wheels can stray from even between two neighboring ways of driving, meters.
+     */
+    double unevenM(Demand demand) {
+        return demand.times() * SLACK * between.perLeverM;
+    }
+
+    /**
+     * What is demanded there of a point of a unit, without ground beyond the survey, meters. Elevations left and right
+     * err apart from each other: a roll from both by √2 of one over the track.
+     */
+    double wantedM(Demand demand, Leverage leverage, UnitName unit, double xM) {
+        double levers = 0;
+        for (double w : leverage.weights(unit, xM)) {
+            levers += w;
+        }
+        double share = armM(unit) / ground.tracks().leastM();
+        double factor = Math.hypot(leverage.surveyFactor(unit, xM), Math.sqrt(0.5) * share);
+        return demand.at(factor)
+                + demand.times() * SLACK * (levers * between.perLeverM + share * between.perRollM + between.sidewaysM);
+    }
+}

@@ -1,0 +1,131 @@
+package org.cresthaul.clearance;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.clearance.UnitPlaces.Placed;
+import org.cresthaul.geometry.Interval;
+import org.cresthaul.posture.CoupledCombination;
+import org.cresthaul.posture.PlacedUnit;
+import org.cresthaul.posture.WheelPaths;
+import org.cresthaul.rig.AxleKind;
+import org.cresthaul.road.RolledProfile;
+
+/**
+ * How far a combination may roll at one position, toward one side: every unit's roll lies between the least and the
+ * greatest of what the axles stand at, however stiff springs, frames and couplings are, since it is a mean of those
+ * with weights that are not negative. So at one place beside the middle its part rises by no less than the least of
+ * them over its arm, and under a structure by no more than the greatest.
+ *
+ * <p>Of a stretch it gives bounds: between both ends each axle's tilt is that of its two paths, taken in bows over the
+ * way it passes. The least of several even motions lies nowhere below even between its ends. For one search at a time.
+ */
+final class Roll {
+    private final List<Tilt> steer = new ArrayList<>();
+    private final List<Tilt> drive = new ArrayList<>();
+    private final List<Tilt> trailer = new ArrayList<>();
+    private final List<Tilt> booster = new ArrayList<>();
+    private final int side;
+    /** +1 for what must stay above the ground: the least rise counts; -1 for tops: the greatest. */
+    private final int above;
+
+    private final Interval leftBow = new Interval();
+    private final Interval rightBow = new Interval();
+    private double least;
+    private double uneven;
+
+    /** Both wheels of an axle, {@code trackM} apart. */
+    private record Tilt(RolledProfile left, RolledProfile right, double trackM) {
+        static Tilt of(WheelPaths ground, AxleKind kind, double radiusM) {
+            return new Tilt(
+                    ground.side(radiusM, kind, -1),
+                    ground.side(radiusM, kind, 1),
+                    2 * ground.tracks().halfM(kind));
+        }
+
+        /** Positive with the right side higher. */
+        double atRad(double x) {
+            return (right.heightAt(x) - left.heightAt(x)) / trackM;
+        }
+    }
+
+    /** Toward the side on which a place lies; of what is over the ground, or else under a structure. */
+    Roll(RoadPlace place, CoupledCombination combination, boolean overGround) {
+        side = place.side();
+        above = overGround ? 1 : -1;
+        WheelPaths ground = place.ground();
+        steer.add(Tilt.of(ground, AxleKind.STEER, combination.steerRadiusM()));
+        for (double r : combination.tractor().radiusM) {
+            drive.add(Tilt.of(ground, AxleKind.DRIVE, r));
+        }
+        List<AxleKind> kinds = combination.shape().axleKinds();
+        for (int i = 0; i < kinds.size(); i++) {
+            trailer.add(Tilt.of(ground, kinds.get(i), combination.trailer().radiusM[i]));
+        }
+        combination.booster().ifPresent(b -> booster.add(Tilt.of(ground, AxleKind.BOOSTER, b.radiusM[0])));
+    }
+
+    /**
+     * At one position: the rise that counts per meter beside the middle, toward the side, radians; no booster is null.
+     */
+    double atRad(PlacedUnit onTractor, PlacedUnit onTrailer, PlacedUnit onBooster) {
+        least = Double.POSITIVE_INFINITY;
+        add(steer.get(0), onTractor.pivotX);
+        add(drive, onTractor.wheelX);
+        add(trailer, onTrailer.wheelX);
+        if (onBooster != null) {
+            add(booster, onBooster.wheelX);
+        }
+        return above * least;
+    }
+
+    private void add(List<Tilt> tilts, double[] x) {
+        for (int i = 0; i < tilts.size(); i++) {
+            add(tilts.get(i), x[i]);
+        }
+    }
+
+    private void add(Tilt tilt, double x) {
+        least = Math.min(least, above * side * tilt.atRad(x));
+    }
+
+    /**
+     * How much less than even the roll that counts can be anywhere between two positions, radians; every motion is set.
+     */
+    double unevenRad(Passage.Span span, Placed a, Placed b, UnitMotions motions) {
+        uneven = 0;
+        // The steer axle is what advances evenly.
+        pass(steer.get(0), span.startM, span.endM, 0);
+        pass(drive, a.tractor(), b.tractor(), span.motion.speedOff);
+        pass(trailer, a.trailer(), b.trailer(), motions.trailer.speedOff);
+        if (a.booster() != null) {
+            // Where it reaches its hinge's limits, how its wheel moves in between is open.
+            pass(booster, a.onBooster(), b.onBooster(), motions.boosterFree ? motions.booster.speedOff : 1);
+        }
+        return uneven;
+    }
+
+    private void pass(List<Tilt> tilts, PlacedUnit a, PlacedUnit b, double speedOff) {
+        for (int i = 0; i < tilts.size(); i++) {
+            pass(tilts.get(i), a.wheelX[i], b.wheelX[i], speedOff);
+        }
+    }
+
+    /**
+     * One axle from one place to another, its rate off one by no more than {@code speedOff}: then it is off even by
+     * half of that times the way, and its tilt by its mean slope times that and by the bows of both paths.
+     */
+    private void pass(Tilt tilt, double fromX, double toX, double speedOff) {
+        if (!(toX > fromX)) {
+            uneven = Double.POSITIVE_INFINITY;
+            return;
+        }
+        leftBow.clear();
+        rightBow.clear();
+        tilt.left.addBow(fromX, toX, leftBow);
+        tilt.right.addBow(fromX, toX, rightBow);
+        double bow = side * above > 0 ? rightBow.lo - leftBow.hi : leftBow.lo - rightBow.hi;
+        double turned = Math.abs(tilt.atRad(toX) - tilt.atRad(fromX));
+        double share = speedOff < 0.5 ? 0.5 * speedOff / (1 - speedOff) : 1;
+        uneven = Math.max(uneven, -bow / tilt.trackM + share * turned);
+    }
+}

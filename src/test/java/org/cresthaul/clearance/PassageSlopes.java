@@ -1,0 +1,169 @@
+package org.cresthaul.clearance;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.posture.PlainGround;
+import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.Tractor;
+import org.cresthaul.rig.Trailer;
+
+/**
+ * How far a passage reaches, and how fast a gap can change along it.
+ *
+ * <p>The bound: take one straight grade m away from the ground. Over straight ground every gap is constant, so a gap
+ * changes only by what the ground under the wheels and under the gap strays from m, at most ε per meter. A point of a
+ * unit moves by the weighted sum of its wheels' movements, the weights being the levers; their absolute values add up
+ * to W. So the gap to the ground changes by at most (W + 1) ε per meter, that to a soffit by W ε and the soffit's own
+ * slope against m. A quarter is added for the exact rotation that the levers leave out, and the search that uses the
+ * bound checks it wherever it looks.
+ */
+final class PassageSlopes {
+    private static final double SAFETY = 1.25;
+    /** Covers wheel radii and how far a high point swings along the road when its unit pitches. */
+    private static final double PAD_M = 2;
+
+    private final PlainGround ground;
+    private final PlainGround soffit;
+    /** Reach of tractor, trailer, booster along the road from the steer axle, on level ground; rear is negative. */
+    private final double[] rearM = new double[3];
+
+    private final double[] frontM = new double[3];
+    private final double[] weights = new double[3];
+    private final double fromM;
+    private final double toM;
+    private final double[] mostAnywhere = new double[3];
+
+    PassageSlopes(LevelStance stance, Setting setting, PlainGround ground, PlainGround soffit) {
+        this.ground = ground;
+        this.soffit = soffit;
+        Tractor tractor = stance.tractor();
+        Trailer trailer = stance.trailer();
+        boolean trailing = setting.booster() == BoosterState.TRAILING;
+
+        double steerX = tractor.steer().xM();
+        List<Axle> tractorAxles = new ArrayList<>(tractor.drive().axles());
+        tractorAxles.add(tractor.steer());
+        reach(0, -steerX, List.of(tractor.underside(), tractor.topside()), tractorAxles);
+        double driveX = tractor.drive().axles().get(0).xM();
+        double fifthWheelX = tractor.fifthWheel().xM();
+        weights[0] =
+                Math.max(lever(steerX, driveX, 1, steerX + rearM[0]), lever(steerX, driveX, 1, steerX + frontM[0]));
+        double atFifthWheel = lever(steerX, driveX, 1, fifthWheelX);
+
+        double trailerToRoad = fifthWheelX - steerX - trailer.kingpinXM();
+        List<Outline> outlines = new ArrayList<>(trailer.load());
+        outlines.add(trailer.underside());
+        outlines.add(trailer.topside());
+        List<Axle> axles = new ArrayList<>(trailer.axles().axles());
+        stance.booster().ifPresent(b -> {
+            if (setting.booster() == BoosterState.CLOSE_COUPLED) {
+                double shift = b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
+                outlines.add(b.underside().shiftedBy(shift));
+                outlines.add(b.topside().shiftedBy(shift));
+                axles.add(
+                        new Axle(b.closeCoupledAxleXM().orElseThrow(), b.axle().radiusM()));
+            } else if (setting.booster() == BoosterState.CARRIED) {
+                outlines.add(b.carried().orElseThrow());
+            }
+        });
+        reach(1, trailerToRoad, outlines, axles);
+        double kingpinX = trailer.kingpinXM();
+        double groupX = axles.get(0).xM();
+        weights[1] = Math.max(
+                atFifthWheel,
+                Math.max(
+                        lever(kingpinX, groupX, atFifthWheel, rearM[1] - trailerToRoad),
+                        lever(kingpinX, groupX, atFifthWheel, frontM[1] - trailerToRoad)));
+
+        if (trailing) {
+            Booster booster = stance.booster().orElseThrow();
+            double hingeX = trailer.boosterHinge().orElseThrow().xM();
+            double boosterToRoad = hingeX + trailerToRoad - booster.hingeXM();
+            reach(2, boosterToRoad, List.of(booster.underside(), booster.topside()), List.of(booster.axle()));
+            double atHinge = lever(kingpinX, groupX, atFifthWheel, hingeX);
+            for (double end : new double[] {rearM[2], frontM[2]}) {
+                double riding = lever(booster.hingeXM(), booster.axle().xM(), atHinge, end - boosterToRoad);
+                double hanging = lever(kingpinX, groupX, atFifthWheel, end - trailerToRoad);
+                weights[2] = Math.max(weights[2], Math.max(riding, hanging));
+            }
+            // At its hinge stop the booster's wheel moves the trailer too.
+            rearM[1] = Math.min(rearM[1], rearM[2]);
+        } else {
+            rearM[2] = rearM[1];
+            frontM[2] = frontM[1];
+        }
+
+        double start = ground.startM();
+        double end = ground.endM();
+        if (soffit != null) {
+            start = Math.min(start, soffit.startM());
+            end = Math.max(end, soffit.endM());
+        }
+        fromM = start - Math.max(frontM[0], Math.max(frontM[1], frontM[2])) - PAD_M;
+        toM = end - Math.min(rearM[0], Math.min(rearM[1], rearM[2])) + PAD_M;
+        for (int unit = 0; unit < 3; unit++) {
+            mostAnywhere[unit] = bound(unit, fromM, toM);
+        }
+    }
+
+    private void reach(int unit, double toRoad, List<Outline> outlines, List<Axle> axles) {
+        rearM[unit] = Double.POSITIVE_INFINITY;
+        frontM[unit] = Double.NEGATIVE_INFINITY;
+        for (Outline outline : outlines) {
+            rearM[unit] = Math.min(rearM[unit], outline.rearXM() + toRoad);
+            frontM[unit] = Math.max(frontM[unit], outline.frontXM() + toRoad);
+        }
+        for (Axle axle : axles) {
+            rearM[unit] = Math.min(rearM[unit], axle.xM() - axle.radiusM() + toRoad);
+            frontM[unit] = Math.max(frontM[unit], axle.xM() + axle.radiusM() + toRoad);
+        }
+    }
+
+    /** Sum of absolute weights at {@code x} of a beam on a front support (of weight {@code front}) and a rear one. */
+    private static double lever(double frontX, double rearX, double front, double x) {
+        double share = (frontX - x) / (frontX - rearX);
+        return Math.abs(1 - share) * front + Math.abs(share);
+    }
+
+    /** Steer position with every part still before the first point of every line. */
+    double fromM() {
+        return fromM;
+    }
+
+    /** Steer position with every part past the last point of every line. */
+    double toM() {
+        return toM;
+    }
+
+    /** The largest bound of a unit anywhere on the passage. */
+    double boundAnywhere(int unit) {
+        return mostAnywhere[unit];
+    }
+
+    /** Most that a gap of a unit (0 tractor, 1 trailer, 2 booster) changes per meter between two steer positions. */
+    double bound(int unit, double fromSteerM, double toSteerM) {
+        double rear = Math.min(rearM[0], rearM[unit]);
+        double front = Math.max(frontM[0], frontM[unit]);
+        double least = ground.leastSlope(fromSteerM + rear - PAD_M, toSteerM + front + PAD_M);
+        double most = ground.mostSlope(fromSteerM + rear - PAD_M, toSteerM + front + PAD_M);
+        double stray = (most - least) / 2;
+        if (soffit == null) {
+            return SAFETY * (weights[unit] + 1) * stray;
+        }
+        double from = Math.max(soffit.startM(), fromSteerM + rearM[unit] - PAD_M);
+        double to = Math.min(soffit.endM(), toSteerM + frontM[unit] + PAD_M);
+        if (from > to) {
+            return 0;
+        }
+        // At the very end of a soffit the segment looked up lies outside it, level: that only widens the bound.
+        double grade = (most + least) / 2;
+        double against =
+                Math.max(Math.abs(soffit.mostSlope(from, to) - grade), Math.abs(soffit.leastSlope(from, to) - grade));
+        return SAFETY * (weights[unit] * stray + against);
+    }
+}
