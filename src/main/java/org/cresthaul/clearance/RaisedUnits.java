@@ -36,7 +36,8 @@ final class RaisedUnits {
         Left least = new Left(Double.POSITIVE_INFINITY, false, Optional.empty());
         for (Lane lane : lanes) {
             for (Leveling leveling : setting.levelings()) {
-                UnitSearch.Look look = new UnitSearch(lane.passage(), setting, leveling).look(List.of(lane.demand()));
+                UnitSearch.Look look =
+                        new UnitSearch(lane.passage(), setting, leveling).lookAtSpares(List.of(lane.demand()));
                 if (look.undecided().isPresent()) {
                     return new Left(
                             Double.NEGATIVE_INFINITY, look.undecided().get().spent(), Optional.of(lane));

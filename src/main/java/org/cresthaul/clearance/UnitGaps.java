@@ -15,8 +15,15 @@ final class UnitGaps {
     /** Bends looked at for how deep two outlines overlap. */
     private static final int LOOKS = 16;
 
+    /** A pair of a corner and a piece that is measured takes about so much longer than one that is left out. */
+    private static final int MEASURED = 8;
+    /** Pairs left out that take about as long as a stretch of a passage looked at. */
+    private static final int PAIRS_PER_STEP = 16_000;
+
     private final UnitSolid ahead;
     private final UnitSolid behind;
+    /** Pairs looked at and not yet told as steps. */
+    private long pairs;
 
     /**
      * A least gap.
@@ -41,6 +48,13 @@ final class UnitGaps {
     /** The farthest corner of the unit ahead from the pivot that the unit behind could strike, meters. */
     double reachM() {
         return Math.min(ahead.farthestM, behind.farthestM);
+    }
+
+    /** What was looked at since this was last asked, in steps of a {@link org.cresthaul.geometry.WorkLimit}. */
+    long steps() {
+        long steps = pairs / PAIRS_PER_STEP;
+        pairs %= PAIRS_PER_STEP;
+        return steps;
     }
 
     /** The least over all bends from {@code fromRad} to {@code toRad}; both solids have corners. */
@@ -73,7 +87,7 @@ final class UnitGaps {
     }
 
     /** One run through all pairs of a corner and a piece. */
-    private static final class Search {
+    private final class Search {
         private final ByDistance need;
         private final TurningCorner pair = new TurningCorner();
         private double valueM = Double.POSITIVE_INFINITY;
@@ -95,9 +109,11 @@ final class UnitGaps {
                 double h = c.x() * sin + c.h() * cos;
                 // Nowhere in the range is a corner farther from where it is halfway than this.
                 double strays = 0.5 * (toRad - fromRad) * c.outM();
+                pairs += still.pieces.size();
                 for (Piece p : still.pieces) {
                     double apart = Math.max(p.nearM - c.outM(), c.outM() - p.farM);
-                    if (apart - asked < valueM && p.distanceM(x, h) - strays - asked < valueM) {
+                    if (apart - asked < valueM && p.mayBeNearer(x, h, valueM + strays + asked)) {
+                        pairs += MEASURED;
                         pair.measure(c, p, fromRad, toRad);
                         if (pair.distanceM - asked < valueM) {
                             valueM = pair.distanceM - asked;
@@ -145,6 +161,7 @@ final class UnitGaps {
             double h = b.x * sin + b.h * cos;
             double alongX = b.alongX * cos - b.alongH * sin;
             double alongH = b.alongX * sin + b.alongH * cos;
+            pairs += ahead.pieces.size();
             for (Piece a : ahead.pieces) {
                 if (a.farM < b.nearM || b.farM < a.nearM) {
                     continue;
@@ -163,7 +180,7 @@ final class UnitGaps {
         return null;
     }
 
-    private static Nearest deepest(
+    private Nearest deepest(
             UnitSolid turning, UnitSolid still, double turnRad, double bendRad, boolean ofAhead, ByDistance need) {
         double cos = Math.cos(turnRad);
         double sin = Math.sin(turnRad);
@@ -171,16 +188,28 @@ final class UnitGaps {
         for (Corner c : turning.corners) {
             double x = c.x() * cos - c.h() * sin;
             double h = c.x() * sin + c.h() * cos;
+            pairs += still.pieces.size();
             if (!still.holds(x, h)) {
                 continue;
             }
             Piece nearest = null;
             double depth = Double.POSITIVE_INFINITY;
             for (Piece p : still.pieces) {
+                if (p.nearM - c.outM() >= depth || c.outM() - p.farM >= depth) {
+                    continue;
+                }
+                pairs += MEASURED;
+                if (!p.mayBeNearer(x, h, depth)) {
+                    continue;
+                }
                 double d = p.distanceM(x, h);
                 if (d < depth) {
                     depth = d;
                     nearest = p;
+                    if (deepest != null && -depth - c.tireM() >= deepest.gapM) {
+                        // No deeper than one found before, however near the other pieces are.
+                        break;
+                    }
                 }
             }
             double gapM = -depth - c.tireM();

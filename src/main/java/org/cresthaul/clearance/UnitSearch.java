@@ -66,14 +66,28 @@ public final class UnitSearch {
      * @param demands its accuracy of an elevation is that of one support's height, its other accuracy that of the gap
      */
     public Look look(List<Demand> demands) {
+        return look(demands, true);
+    }
+
+    /** As {@link #look(List)}, but where the steer axle stands then is not sought: some place stands for it. */
+    Look lookAtSpares(List<Demand> demands) {
+        return look(demands, false);
+    }
+
+    private Look look(List<Demand> demands, boolean placed) {
         Look look = UnitSolids.atKingpin(places.shape, setting)
-                .map(gaps -> search(Coupling.KINGPIN, gaps, demands))
+                .map(gaps -> search(Coupling.KINGPIN, gaps, demands, placed))
                 .orElse(new Look(Optional.empty(), List.of(), Optional.empty()));
         Optional<UnitGaps> atHinge = UnitSolids.atHinge(places.shape);
-        if (look.undecided.isPresent() || atHinge.isEmpty() || isFree(atHinge.get(), look, demands)) {
+        if (look.undecided.isPresent() || atHinge.isEmpty()) {
             return look;
         }
-        return worse(look, search(Coupling.HINGE, atHinge.get(), demands));
+        if (isFree(atHinge.get(), look, demands)) {
+            // Shown, even if nothing is left for what is asked next.
+            passage.limit().take(atHinge.get().steps());
+            return look;
+        }
+        return worse(look, search(Coupling.HINGE, atHinge.get(), demands, placed));
     }
 
     /** Whether a booster at every bend of its hinge leaves more than tractor and trailer do. */
@@ -111,42 +125,49 @@ public final class UnitSearch {
         return b.valueM() < a.valueM() ? b : a;
     }
 
-    private Look search(Coupling coupling, UnitGaps gaps, List<Demand> demands) {
+    private Look search(Coupling coupling, UnitGaps gaps, List<Demand> demands, boolean placed) {
         BendSearch search = new BendSearch(passage, places, coupling, leverage, demands, WITHIN_M / gaps.reachM());
         search.search();
         List<Range> ranges = search.ranges();
         Range plain = ranges.get(0);
         UnitGaps.Nearest nearest = gaps.least(plain.leastRad(), plain.mostRad(), out -> 0);
+        Optional<Undecided> undecided = search.undecided().or(() -> spent(gaps, plain));
         double strays = Math.max(plain.leastRad() - plain.provenLeastRad(), plain.provenMostRad() - plain.mostRad());
-        UnitGap least = gap(coupling, nearest, strays * gaps.reachM(), plain, plain);
-        if (search.undecided().isPresent()) {
-            return new Look(Optional.of(least), List.of(), search.undecided());
+        double withinM = strays * gaps.reachM();
+        UnitGap least = gap(
+                nearest,
+                withinM,
+                coupling,
+                placed ? steerM(coupling, nearest.bendRad(), plain, plain) : plain.leastSteerM());
+        if (undecided.isPresent()) {
+            return new Look(Optional.of(least), List.of(), undecided);
         }
         List<UnitGap> spares = new ArrayList<>();
         double factor = leverage.factor(coupling);
         for (int i = 0; i < demands.size(); i++) {
             Demand demand = demands.get(i);
             Range range = ranges.get(i + 1);
-            spares.add(gap(
-                    coupling,
-                    gaps.least(range.provenLeastRad(), range.provenMostRad(), out -> demand.at(out * factor)),
-                    0,
-                    plain,
-                    range));
+            UnitGaps.Nearest at =
+                    gaps.least(range.provenLeastRad(), range.provenMostRad(), out -> demand.at(out * factor));
+            undecided = spent(gaps, plain);
+            if (undecided.isPresent()) {
+                return new Look(Optional.of(least), List.of(), undecided);
+            }
+            spares.add(
+                    gap(at, 0, coupling, placed ? steerM(coupling, at.bendRad(), plain, range) : range.leastSteerM()));
         }
         return new Look(Optional.of(least), spares, Optional.empty());
     }
 
-    private UnitGap gap(Coupling coupling, UnitGaps.Nearest at, double withinM, Range plain, Range range) {
-        return new UnitGap(
-                at.valueM(),
-                withinM,
-                coupling,
-                at.ahead(),
-                at.behind(),
-                at.bendRad(),
-                at.outM(),
-                steerM(coupling, at.bendRad(), plain, range));
+    /** Pairs of corners and pieces count as work as well; what is found after it is spent shows nothing. */
+    private Optional<Undecided> spent(UnitGaps gaps, Range plain) {
+        return passage.limit().take(gaps.steps())
+                ? Optional.empty()
+                : Optional.of(new Undecided(Undecided.Cause.ROUGH, true, plain.leastSteerM()));
+    }
+
+    private static UnitGap gap(UnitGaps.Nearest at, double withinM, Coupling coupling, double steerM) {
+        return new UnitGap(at.valueM(), withinM, coupling, at.ahead(), at.behind(), at.bendRad(), at.outM(), steerM);
     }
 
     /** Where a bend is met; where only uncertain ground brings it about, where it comes nearest to it. */
