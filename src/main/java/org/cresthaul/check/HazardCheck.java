@@ -90,7 +90,8 @@ final class HazardCheck {
             }
         }
         passages = List.copyOf(all);
-        passages.forEach(p -> p.keepAmong(passages.size()));
+        int apart = (int) passages.stream().filter(p -> p.place().isEmpty()).count() + ways.size();
+        Stream.concat(passages.stream(), ways.values().stream()).forEach(p -> p.keepAmong(passages.size(), apart));
         points = surroundings.points();
         double chainageM = hazard.place().chainageM();
         ground = below.isEmpty()

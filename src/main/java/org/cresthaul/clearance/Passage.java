@@ -52,6 +52,9 @@ public final class Passage {
     private static final int KEPT_SPANS = 1_500;
 
     private static final int KEPT_SPANS_PER_POINT = 4;
+    /** Of all passages together. */
+    private static final int MOST_KEPT_SPANS = 12_000;
+
     /** Placed points of outlines that a search keeps from one question to the next; a megabyte. */
     private static final int KEPT_POINTS = 20_000;
 
@@ -72,12 +75,13 @@ public final class Passage {
     private final Map<OutlineGaps, Map<Demand, UnitNeed>> needs = new HashMap<>();
     private final OutlineGaps tractorOver;
     private final TractorSearch tractorSearch;
-    private final int mostKept;
     private int spansKept;
     /** What is left to the question being asked; null where every search has its own. */
     private WorkLimit shared;
     /** How many passages are searched together. */
     private int among = 1;
+    /** How many of them are ways of their own, with stretches of their own. */
+    private int amongWays = 1;
 
     /**
      * A passage whose searched positions reach from every part of the combination before {@code fromM} to every part
@@ -102,7 +106,6 @@ public final class Passage {
         drivePaths = way.drivePaths;
         spans = way.spans;
         wayPlaces = way.wayPlaces;
-        mostKept = way.mostKept;
         tractorOver = OutlineGaps.over(
                 lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
         tractorSearch = new TractorSearch(this);
@@ -144,7 +147,6 @@ public final class Passage {
         }
         spans = List.copyOf(all);
         wayPlaces = new WayPlaces(stance, ground, spans);
-        mostKept = KEPT_SPANS + KEPT_SPANS_PER_POINT * line().size();
         tractorOver = OutlineGaps.over(
                 lineUnder(UnitName.TRACTOR), List.of(stance.tractor().underside()), List.of());
         tractorSearch = new TractorSearch(this);
@@ -198,8 +200,13 @@ public final class Passage {
     }
 
     /** So many passages are searched together, and keep less each. */
-    public void keepAmong(int passages) {
+    public void keepAmong(int passages, int ways) {
         among = passages;
+        amongWays = ways;
+    }
+
+    private int mostKeptSpans() {
+        return Math.min(KEPT_SPANS + KEPT_SPANS_PER_POINT * line().size(), MOST_KEPT_SPANS / amongWays);
     }
 
     /** How many placed points of outlines a search may keep: as many as nine lines do in all. */
@@ -421,7 +428,7 @@ public final class Passage {
             double middle = 0.5 * (startM + endM);
             PlacedUnit at = place(middle, 0.5 * (start.pose.pitchRad() + end.pose.pitchRad()));
             Halves made = new Halves(new Span(startM, middle, start, at), new Span(middle, endM, at, end));
-            if (spansKept < mostKept) {
+            if (spansKept < mostKeptSpans()) {
                 spansKept += 2;
                 halves = made;
             }

@@ -222,7 +222,7 @@ public final class PassageSearch {
         List<Spot> known = firstSpots.get(target);
         if (known == null) {
             known = spotsOf(p -> spot(target, p));
-            if (places.first.size() * target.points() <= passage.mostKeptPoints()) {
+            if (places.first.size() * target.room(rolls()) <= passage.mostKeptPoints()) {
                 known = List.copyOf(known);
             }
             firstSpots.put(target, known);

@@ -9,8 +9,17 @@ import org.cresthaul.clearance.bound.OutlineGaps;
  * @param booster only for a trailing booster
  */
 record Target(OutlineGaps tractor, OutlineGaps trailer, Optional<OutlineGaps> booster) {
-    /** How many vertices and segments have to be placed behind the tractor. */
-    int points() {
-        return trailer.points() + booster.map(OutlineGaps::points).orElse(0);
+    /** What placed outlines take beside their points, in points of some 30 bytes. */
+    private static final int BESIDE = 12;
+
+    /**
+     * Room that the outlines take at one position, in vertices and segments; the tractor's only where it is placed
+     * anew.
+     */
+    int room(boolean withTractor) {
+        return trailer.points()
+                + BESIDE
+                + booster.map(b -> b.points() + BESIDE).orElse(0)
+                + (withTractor ? tractor.points() + BESIDE : 0);
     }
 }

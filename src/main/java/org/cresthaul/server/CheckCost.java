@@ -1,7 +1,10 @@
 package org.cresthaul.server;
 
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.Tractor;
+import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Hazard;
@@ -21,6 +24,10 @@ final class CheckCost {
     private static final double POINT_MS = 0.03;
     /** So much more a line costs where the road between lines is judged, under all of the width. */
     private static final double PLACES = 4;
+    /**
+     * One corner of a coupled unit against one piece of the other's outline, over one line, both levelings and needs.
+     */
+    private static final double UNIT_PAIR_MS = 5e-5;
     /** One axle and booster state round one corner; the notch does not matter there. */
     private static final double CORNER_MS = 500;
 
@@ -42,8 +49,30 @@ final class CheckCost {
             double sides = hazard instanceof LowStructure ? 2 : 1;
             double places =
                     stance.plan().isPresent() && CrossSection.of(hazard.lines()).isPresent() ? PLACES : 1;
-            sumMs += configurations * (CELL_MS + sides * places * POINT_MS * points);
+            // Each line is a way of its own to bend; the road between lines is driven in some ways more.
+            double ways = Math.max(1, hazard.lines().size()) + (places > 1 ? PLACES : 0);
+            sumMs += configurations
+                    * (CELL_MS + sides * places * POINT_MS * points + ways * UNIT_PAIR_MS * unitPairs(stance));
         }
         return sumMs;
+    }
+
+    /** Corners of outlines times pieces of outlines that may meet, at the kingpin and at the hinge. */
+    private static double unitPairs(LevelStance stance) {
+        Tractor tractor = stance.tractor();
+        Trailer trailer = stance.trailer();
+        double ahead = size(tractor.underside()) + size(tractor.topside());
+        double middle = size(trailer.underside()) + size(trailer.topside());
+        for (Outline load : trailer.load()) {
+            middle += size(load);
+        }
+        double behind = stance.booster()
+                .map(b -> size(b.underside()) + size(b.topside()))
+                .orElse(0.0);
+        return middle * (ahead + behind);
+    }
+
+    private static double size(Outline outline) {
+        return outline.points().size();
     }
 }

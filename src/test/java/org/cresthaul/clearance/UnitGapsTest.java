@@ -3,6 +3,7 @@ package org.cresthaul.clearance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
@@ -171,5 +172,33 @@ class UnitGapsTest {
             inside += pair.turnRad > from && pair.turnRad < to ? 1 : 0;
         }
         assertTrue(inside > 300, "only " + inside + " least within the range");
+    }
+
+    /** What is looked at goes with the corners of one unit times the pieces of the other, apart or not. */
+    @Test
+    void workIsCountedByPairs() {
+        for (double upM : new double[] {1, -0.2}) {
+            long[] steps = new long[3];
+            for (int i = 0; i < steps.length; i++) {
+                UnitGaps gaps = new UnitGaps(comb(1_000 << i, -1, 0.1), comb(1_000 << i, upM, 0.1));
+                gaps.least(-0.01, 0.01, out -> 0);
+                steps[i] = gaps.steps();
+                assertEquals(0, gaps.steps(), "told once");
+            }
+            assertTrue(steps[0] > 10, "a thousand points each: " + steps[0]);
+            assertEquals(4.0, (double) steps[1] / steps[0], 0.5);
+            assertEquals(4.0, (double) steps[2] / steps[1], 0.5);
+        }
+    }
+
+    /** So many teeth of a depth, from 4 m behind the pivot to 4 m ahead, at a height and 1 m thick. */
+    private static UnitSolid comb(int teeth, double upM, double deepM) {
+        List<FramePoint> points = new ArrayList<>();
+        for (int i = 0; i < teeth; i++) {
+            points.add(at(-4 + 8.0 * i / teeth, upM + (i % 2) * deepM, ""));
+        }
+        points.add(at(4, upM + 1, ""));
+        points.add(at(-4, upM + 1, ""));
+        return new UnitSolid.Builder(0.1).outline(points, PIVOT, 0).build();
     }
 }
