@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.axleload.AxlePlace;
 import org.cresthaul.axleload.OnBridge;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.PostedBridge;
 
 /**
@@ -25,7 +27,13 @@ public record BridgeFinding(Double lengthM, List<String> terms, List<Together> t
      * @param limitKg most allowed on them, or null where none is given
      */
     public record Together(
-            String lift, String booster, String axles, Integer count, Double spreadM, Double loadKg, Double limitKg) {}
+            LiftState lift,
+            BoosterState booster,
+            String axles,
+            Integer count,
+            Double spreadM,
+            Double loadKg,
+            Double limitKg) {}
 
     static BridgeFinding of(PostedBridge bridge, List<Together> together) {
         return new BridgeFinding(
@@ -40,7 +48,7 @@ public record BridgeFinding(Double lengthM, List<String> terms, List<Together> t
                 ? Weighed.near(bridge.asked().mostKg().getAsDouble())
                 : null;
         if (judge.isEmpty() || bridge.extent().isEmpty()) {
-            return new Together(loadCase.lift().word(), loadCase.booster().word(), null, null, null, null, limitKg);
+            return new Together(loadCase.lift(), loadCase.booster(), null, null, null, null, limitKg);
         }
         List<AxlePlace> places = loadCase.statics().places();
         OnBridge.Run heaviest =
@@ -53,8 +61,8 @@ public record BridgeFinding(Double lengthM, List<String> terms, List<Together> t
         String first = places.get(heaviest.first()).label();
         String last = places.get(heaviest.last()).label();
         return new Together(
-                loadCase.lift().word(),
-                loadCase.booster().word(),
+                loadCase.lift(),
+                loadCase.booster(),
                 heaviest.count() == 1 ? first : first + " to " + last,
                 heaviest.count(),
                 Figures.down(places.get(heaviest.first()).xM()

@@ -135,7 +135,7 @@ final class CornerCheck {
         Judged j = found.get();
         CornerFinding finding = finding(c, j);
         return Report.Cell.atCorner(
-                c.key(), j.verdict.word(), new CornerReasons(this, j, finding, told(c, j).noLine).list(would), finding);
+                c.key(), j.verdict, new CornerReasons(this, j, finding, told(c, j).noLine).list(would), finding);
     }
 
     private CornerFinding finding(CheckedConfiguration c, Judged j) {

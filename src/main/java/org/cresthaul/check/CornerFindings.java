@@ -83,18 +83,18 @@ final class CornerFindings {
                     || configurations.get(i - 1).booster() != c.booster();
             if (first) {
                 Report.Cell cell = cells.get(i);
-                boolean clear = cell.verdict().equals(Verdict.CLEAR.word());
+                boolean clear = cell.verdict() == Verdict.CLEAR;
                 String text = clear
                         ? "makes the turn on its own lanes at any notch"
-                        : cell.verdict().equals(Verdict.NOT_SURVEYED.word())
+                        : cell.verdict() == Verdict.NOT_SURVEYED
                                 ? "unknown"
-                                : cell.verdict().equals(Verdict.CONTACT.word())
+                                : cell.verdict() == Verdict.CONTACT
                                         ? "does not make the turn at any notch"
                                         : cell.corner().escorts()
                                                 ? "makes the turn only by using the oncoming lane, with escorts, at any notch"
                                                 : "makes the turn with less than the required margin at any notch";
                 least.add(new Report.LeastSetting(
-                        c.lift().word(), c.booster().word(), clear ? c.notch().name() : null, text));
+                        c.lift(), c.booster(), clear ? c.notch().name() : null, text));
             }
         }
         return least;

@@ -41,7 +41,7 @@ import org.locationtech.jts.geom.Polygon;
 public record CornerView(
         String hazard,
         String configuration,
-        String verdict,
+        Verdict verdict,
         boolean escorts,
         List<Double> origin,
         double azimuthRad,
@@ -208,7 +208,7 @@ public record CornerView(
         return new CornerView(
                 hazard.place().id(),
                 configuration.key(),
-                j.verdict().word(),
+                j.verdict(),
                 j.escorts(),
                 List.of(
                         hazard.frame().origin().lonDeg(),

@@ -115,7 +115,7 @@ final class HazardCheck {
         if (ground.isEmpty() && overhead.isEmpty()) {
             return new Report.Cell(
                     configuration.key(),
-                    Verdict.NOT_SURVEYED.word(),
+                    Verdict.NOT_SURVEYED,
                     null,
                     null,
                     null,
@@ -136,7 +136,7 @@ final class HazardCheck {
         }
         Report.Cell cell = new Report.Cell(
                         configuration.key(),
-                        transport.verdict.word(),
+                        transport.verdict,
                         transport.ground.map(Judged::gap).orElse(null),
                         transport.overhead.map(Judged::gap).orElse(null),
                         raise,

@@ -138,7 +138,7 @@ public final class LoadAnswer {
                 configuration.key(),
                 configuration.label(),
                 question.hazard().orElse(null),
-                verdict.word(),
+                verdict,
                 loadCase.unknown()
                         .or(() -> judge.flatMap(j -> j.unknownUnder(sets)))
                         .orElse(null),

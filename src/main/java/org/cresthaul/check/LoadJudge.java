@@ -111,7 +111,7 @@ final class LoadJudge {
                 Weighed.near(bound.limitKg()),
                 Weighed.down(test.marginKg()),
                 bound.least(),
-                verdictOf(test).word());
+                verdictOf(test));
     }
 
     /** "trailer axle 1 to booster axle" */

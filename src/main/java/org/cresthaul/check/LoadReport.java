@@ -1,6 +1,8 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
 
 /**
  * The loads part of a report.
@@ -44,7 +46,13 @@ public record LoadReport(
      * @param sheet null when they are not
      */
     public record StateLoads(
-            String lift, String booster, int axles, String label, String verdict, String unknown, LoadSheet sheet) {}
+            LiftState lift,
+            BoosterState booster,
+            int axles,
+            String label,
+            Verdict verdict,
+            String unknown,
+            LoadSheet sheet) {}
 
     /**
      * How many axles must be down between two places, with one use of the booster.
@@ -57,11 +65,11 @@ public record LoadReport(
             double fromChainageM,
             double toChainageM,
             List<String> places,
-            String booster,
+            BoosterState booster,
             List<AxlesAllowed> axles,
             String text,
             List<String> reasons) {}
 
     /** One lift state there. */
-    public record AxlesAllowed(String lift, int axles, String verdict) {}
+    public record AxlesAllowed(LiftState lift, int axles, Verdict verdict) {}
 }

@@ -54,7 +54,7 @@ public record LoadSheet(
 
     /** A group; {@code finding} is the rule about it alone that leaves the least, or null when none speaks of it. */
     public record GroupLine(
-            String group, String label, int axles, double loadKg, double perAxleKg, String verdict, Finding finding) {}
+            String group, String label, int axles, double loadKg, double perAxleKg, Verdict verdict, Finding finding) {}
 
     /**
      * A rule and what it meets.
@@ -76,7 +76,7 @@ public record LoadSheet(
             double limitKg,
             double marginKg,
             boolean least,
-            String verdict) {}
+            Verdict verdict) {}
 
     /**
      * A gauge.

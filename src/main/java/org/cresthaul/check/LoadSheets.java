@@ -88,7 +88,7 @@ final class LoadSheets {
                     members.size(),
                     Weighed.near(loads.sumKg(first, last)),
                     Weighed.near(loads.axles().get(first).loadKg()),
-                    judge.verdictOf(about).word(),
+                    judge.verdictOf(about),
                     about.isEmpty() ? null : judge.governing(about)));
         }
         return lines;

@@ -20,7 +20,7 @@ public record LoadsView(
         String configuration,
         String label,
         String hazard,
-        String verdict,
+        Verdict verdict,
         String unknown,
         LoadSheet sheet,
         List<Outlines> units,

@@ -92,7 +92,7 @@ public final class PlaceCheck {
         }
         return new Report.Cell(
                         c.key(),
-                        judgment.verdict().word(),
+                        judgment.verdict(),
                         judgment.ground().map(Judged::gap).orElse(null),
                         judgment.overhead().map(Judged::gap).orElse(null),
                         null,

@@ -38,14 +38,14 @@ public final class RaisedCheck {
 
     /** What a raise comes to: the verdict, and the governing gaps, null where not judged. */
     public record Raised(
-            String verdict, Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units) {
+            Verdict verdict, Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units) {
         public boolean isClear() {
-            return verdict.equals(Verdict.CLEAR.word());
+            return verdict == Verdict.CLEAR;
         }
 
         /** The gap with the least left beyond what is required; that between units only where it is not clear. */
         public Report.GapFinding governing() {
-            return gaps().filter(g -> g != units || !units.verdict().equals(Verdict.CLEAR.word()))
+            return gaps().filter(g -> g != units || units.verdict() != Verdict.CLEAR)
                     .min(Comparator.comparingDouble(g -> g.valueM() - g.requiredM()))
                     .orElseThrow();
         }
@@ -118,7 +118,7 @@ public final class RaisedCheck {
         }
         HazardCheck.Judgment judgment = check(hazard).judge(setting(c, asked));
         return Optional.of(new Raised(
-                judgment.verdict().word(),
+                judgment.verdict(),
                 judgment.ground().map(Judged::gap).orElse(null),
                 judgment.overhead().map(Judged::gap).orElse(null),
                 judgment.between()));

@@ -3,7 +3,6 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.cresthaul.axleload.GaugeChart;
 import org.cresthaul.axleload.LoadWindow;
 import org.cresthaul.axleload.WeightLimits;
@@ -30,12 +29,8 @@ public record RegulatorRange(Double leastPa, Double mostPa, String note) {
      * @return empty where no booster trails, its regulator is not described, or its loads or a limit are not known
      */
     public static Optional<RegulatorRange> find(
-            Route route, LevelStance stance, String lift, double fromM, double toM, double lengthM) {
-        LiftState state = Stream.of(LiftState.values())
-                .filter(l -> l.word().equals(lift))
-                .findFirst()
-                .orElseThrow();
-        LoadCase loadCase = LoadCase.of(stance, state, BoosterState.TRAILING);
+            Route route, LevelStance stance, LiftState lift, double fromM, double toM, double lengthM) {
+        LoadCase loadCase = LoadCase.of(stance, lift, BoosterState.TRAILING);
         Optional<Weights.Regulator> regulator = loadCase.weights().flatMap(Weights::regulator);
         if (!loadCase.isKnown() || regulator.isEmpty()) {
             return Optional.empty();

@@ -3,6 +3,8 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
 
 /**
  * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are
@@ -81,12 +83,12 @@ public record Report(
     public record ConfigurationVerdict(
             String key,
             String label,
-            String lift,
+            LiftState lift,
             int axles,
-            String booster,
+            BoosterState booster,
             String notch,
             double notchOffsetM,
-            String verdict,
+            Verdict verdict,
             int clear,
             int tight,
             int contact,
@@ -94,7 +96,7 @@ public record Report(
             int outsideLimits,
             int loadsNotKnown,
             int raisedOnly,
-            String loads) {}
+            Verdict loads) {}
 
     /**
      * One hazard for every configuration.
@@ -201,7 +203,7 @@ public record Report(
      */
     public record Cell(
             String configuration,
-            String verdict,
+            Verdict verdict,
             GapFinding ground,
             GapFinding overhead,
             GapFinding units,
@@ -214,7 +216,7 @@ public record Report(
         /** Where no speed is told. */
         public Cell(
                 String configuration,
-                String verdict,
+                Verdict verdict,
                 GapFinding ground,
                 GapFinding overhead,
                 RaiseFinding raise,
@@ -228,7 +230,7 @@ public record Report(
         /** Where loads are judged. */
         public Cell(
                 String configuration,
-                String verdict,
+                Verdict verdict,
                 GapFinding ground,
                 GapFinding overhead,
                 RaiseFinding raise,
@@ -241,7 +243,7 @@ public record Report(
         /** Where gaps are judged. */
         public Cell(
                 String configuration,
-                String verdict,
+                Verdict verdict,
                 GapFinding ground,
                 GapFinding overhead,
                 RaiseFinding raise,
@@ -251,18 +253,17 @@ public record Report(
         }
 
         /** Where a corner is judged. */
-        static Cell atCorner(String configuration, String verdict, List<String> reasons, CornerFinding corner) {
+        static Cell atCorner(String configuration, Verdict verdict, List<String> reasons, CornerFinding corner) {
             return new Cell(configuration, verdict, null, null, null, null, reasons, null, corner);
         }
 
         static Cell unknown(String configuration, String why) {
-            return atCorner(configuration, Verdict.NOT_SURVEYED.word(), List.of(why), null);
+            return atCorner(configuration, Verdict.NOT_SURVEYED, List.of(why), null);
         }
 
         /** With the speed for which its answer stands, rounded down. */
         Cell withSpeed() {
-            OptionalDouble most =
-                    verdict.equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
+            OptionalDouble most = verdict == Verdict.CLEAR ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
             return new Cell(
                     configuration,
                     verdict,
@@ -287,7 +288,7 @@ public record Report(
          * combination that cannot stand on the road before and after.
          */
         Cell standing(Verdict level, String why) {
-            boolean worse = Verdict.of(verdict).compareTo(level) < 0;
+            boolean worse = verdict.compareTo(level) < 0;
             boolean touches = level == Verdict.CONTACT;
             if (!worse && !touches) {
                 return this;
@@ -298,7 +299,7 @@ public record Report(
             }
             return new Cell(
                     configuration,
-                    worse ? level.word() : verdict,
+                    worse ? level : verdict,
                     ground,
                     overhead,
                     units,
@@ -347,7 +348,7 @@ public record Report(
             double requiredM,
             double marginM,
             double uncertaintyM,
-            String verdict,
+            Verdict verdict,
             String unit,
             double xM,
             double hM,
@@ -370,7 +371,7 @@ public record Report(
                 double requiredM,
                 double marginM,
                 double uncertaintyM,
-                String verdict,
+                Verdict verdict,
                 String unit,
                 double xM,
                 double hM,
@@ -416,7 +417,7 @@ public record Report(
                 double requiredM,
                 double marginM,
                 double uncertaintyM,
-                String verdict,
+                Verdict verdict,
                 String unit,
                 double xM,
                 double hM,
@@ -487,5 +488,5 @@ public record Report(
     }
 
     /** The lowest notch that clears in one lift and booster state, or null. */
-    public record LeastSetting(String lift, String booster, String notch, String text) {}
+    public record LeastSetting(LiftState lift, BoosterState booster, String notch, String text) {}
 }

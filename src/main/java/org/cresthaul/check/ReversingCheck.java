@@ -63,7 +63,7 @@ final class ReversingCheck {
             ReversingReport.Way locked,
             ReversingReport.Way lockedLight) {
         return new ReversingReport.State(
-                c.lift().word(), c.booster().word(), c.axles(), c.stateLabel(), unknown, free, locked, lockedLight);
+                c.lift(), c.booster(), c.axles(), c.stateLabel(), unknown, free, locked, lockedLight);
     }
 
     private static ReversingReport.Way way(Reversing.Reach reach, TurningCombination combination) {

@@ -1,6 +1,8 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
 
 /**
  * How far a combination goes straight back when nobody steers, in every state of lift axle and booster: information,
@@ -20,8 +22,8 @@ public record ReversingReport(double bendRad, double mostM, List<State> states, 
      * @param lockedLight the same with the booster's air out, so that only the trailer's axles guide; null likewise
      */
     public record State(
-            String lift,
-            String booster,
+            LiftState lift,
+            BoosterState booster,
             int axles,
             String label,
             String unknown,

@@ -178,13 +178,13 @@ public final class RouteCheck {
                             && configurations.get(i).lift() == first.lift()
                             && configurations.get(i).booster() == first.booster();
                     i++) {
-                if (notch == null && cells.get(i).verdict().equals(Verdict.CLEAR.word())) {
+                if (notch == null && cells.get(i).verdict() == Verdict.CLEAR) {
                     notch = configurations.get(i).notch().name();
                 }
             }
             least.add(new Report.LeastSetting(
-                    first.lift().word(),
-                    first.booster().word(),
+                    first.lift(),
+                    first.booster(),
                     notch,
                     notch == null ? "no notch clears" : "lowest notch that clears: " + notch));
         }
@@ -204,12 +204,8 @@ public final class RouteCheck {
             Verdict worst = loads.counts() ? carried.orWorse(unseen) : unseen;
             for (Report.HazardFindings hazard : hazards) {
                 Report.Cell cell = hazard.cells().get(i);
-                for (Verdict v : Verdict.values()) {
-                    if (v.word().equals(cell.verdict())) {
-                        count[v.ordinal()]++;
-                        worst = worst.orWorse(v);
-                    }
-                }
+                count[cell.verdict().ordinal()]++;
+                worst = worst.orWorse(cell.verdict());
                 if (cell.raise() != null) {
                     raisedOnly++;
                 }
@@ -217,12 +213,12 @@ public final class RouteCheck {
             verdicts.add(new Report.ConfigurationVerdict(
                     c.key(),
                     c.label(),
-                    c.lift().word(),
+                    c.lift(),
                     c.axles(),
-                    c.booster().word(),
+                    c.booster(),
                     c.notch().name(),
                     Figures.near(c.notch().offsetM()),
-                    worst.word(),
+                    worst,
                     count[Verdict.CLEAR.ordinal()],
                     count[Verdict.TIGHT.ordinal()],
                     count[Verdict.CONTACT.ordinal()],
@@ -230,7 +226,7 @@ public final class RouteCheck {
                     count[Verdict.OUTSIDE_LIMITS.ordinal()],
                     count[Verdict.LOADS_NOT_KNOWN.ordinal()],
                     raisedOnly,
-                    carried.word()));
+                    carried));
         }
         return List.copyOf(verdicts);
     }

@@ -93,7 +93,7 @@ final class RouteLoads {
                 place.limits().isEmpty());
         return new Report.Cell(
                 configuration.key(),
-                judged.verdict.word(),
+                judged.verdict,
                 null,
                 null,
                 null,
@@ -142,7 +142,7 @@ final class RouteLoads {
         Judged judged = baseJudged(state(configuration));
         return new Report.Cell(
                 configuration.key(),
-                judged.verdict.word(),
+                judged.verdict,
                 null,
                 null,
                 null,
@@ -211,11 +211,11 @@ final class RouteLoads {
     private LoadReport.StateLoads sheet(State state) {
         LoadCase c = state.loadCase;
         return new LoadReport.StateLoads(
-                c.lift().word(),
-                c.booster().word(),
+                c.lift(),
+                c.booster(),
                 c.axles(),
                 label(c),
-                baseVerdict(state).word(),
+                baseVerdict(state),
                 c.unknown()
                         .or(() -> state.judge.flatMap(j -> j.unknownUnder(List.of(base))))
                         .orElse(null),
@@ -364,7 +364,7 @@ final class RouteLoads {
         for (State state : lifts.values()) {
             Judged judged = judged(state, sets, unknown);
             LoadCase c = state.loadCase;
-            allowed.add(new LoadReport.AxlesAllowed(c.lift().word(), c.axles(), judged.verdict.word()));
+            allowed.add(new LoadReport.AxlesAllowed(c.lift(), c.axles(), judged.verdict));
             judged.reasons.forEach(r -> reasons.add(count(c.axles()) + ": " + r));
             known &= judged.verdict != Verdict.LOADS_NOT_KNOWN && judged.verdict != Verdict.NOT_SURVEYED;
             if (judged.verdict == Verdict.CLEAR || judged.verdict == Verdict.TIGHT) {
@@ -376,7 +376,7 @@ final class RouteLoads {
                 Figures.near(part.fromM),
                 Figures.near(part.toM),
                 part.places.stream().map(p -> p.place().id()).toList(),
-                booster.word(),
+                booster,
                 allowed,
                 known ? text(down, lifts.size(), tight) : "unknown",
                 reasons);

@@ -256,7 +256,7 @@ final class SideCheck {
                 Figures.up(wantedM + footing.uncertaintyM()),
                 Figures.near(wantedM),
                 Figures.up(footing.uncertaintyM()),
-                verdict.word(),
+                verdict,
                 at.unit().word(),
                 Figures.near(at.point().xM()),
                 Figures.near(at.point().hM()),

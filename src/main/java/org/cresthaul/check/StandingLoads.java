@@ -36,11 +36,9 @@ public final class StandingLoads {
     /**
      * A state that the combination stands in.
      *
-     * @param lift word of a lift state
-     * @param booster word of a booster state
      * @param air whether a trailing booster carries what its regulator sets; without, it carries nothing
      */
-    public record State(String lift, String booster, boolean air) {}
+    public record State(LiftState lift, BoosterState booster, boolean air) {}
 
     public StandingLoads(Route route, LevelStance stance) {
         this.stance = stance;
@@ -98,9 +96,7 @@ public final class StandingLoads {
             return List.of();
         }
         List<LoadTest> tests = judge.get().tests(onRoad ? setsAt(frontM, lengthM) : List.of()).stream()
-                .filter(t -> state.air
-                        || !state.booster.equals(BoosterState.TRAILING.word())
-                        || !isLeastOnBooster(judge.get(), t))
+                .filter(t -> state.air || state.booster != BoosterState.TRAILING || !isLeastOnBooster(judge.get(), t))
                 .toList();
         // One finding for each rule and axles, so that two states can be compared by what they break.
         return List.copyOf(new LinkedHashSet<>(
@@ -137,18 +133,10 @@ public final class StandingLoads {
     }
 
     private LoadCase loadCase(State state) {
-        LiftState lift = List.of(LiftState.values()).stream()
-                .filter(l -> l.word().equals(state.lift))
-                .findFirst()
-                .orElseThrow();
-        BoosterState booster = List.of(BoosterState.values()).stream()
-                .filter(b -> b.word().equals(state.booster))
-                .findFirst()
-                .orElseThrow();
-        boolean withoutAir = booster == BoosterState.TRAILING && !state.air;
+        boolean withoutAir = state.booster == BoosterState.TRAILING && !state.air;
         if (withoutAir && stance.weights().flatMap(Weights::booster).isPresent()) {
-            return new LoadCase(stance, lift, booster, stance.weights(), 0, Optional.empty());
+            return new LoadCase(stance, state.lift, state.booster, stance.weights(), 0, Optional.empty());
         }
-        return LoadCase.of(stance, lift, booster);
+        return LoadCase.of(stance, state.lift, state.booster);
     }
 }

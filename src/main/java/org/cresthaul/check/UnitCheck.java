@@ -190,7 +190,7 @@ final class UnitCheck {
                 Figures.up(passed.demand().marginM() + footing.uncertaintyM()),
                 Figures.near(passed.demand().marginM()),
                 Figures.up(footing.uncertaintyM()),
-                verdict.word(),
+                verdict,
                 at.coupling().behind().word(),
                 Figures.near(at.behind().xM()),
                 Figures.near(at.behind().hM()),

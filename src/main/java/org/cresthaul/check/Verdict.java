@@ -1,7 +1,9 @@
 package org.cresthaul.check;
 
+import org.cresthaul.units.Worded;
+
 /** What a check says, mildest first. Only {@link #CLEAR} lets a combination through without a person's decision. */
-public enum Verdict {
+public enum Verdict implements Worded {
     /** Clearance is at least margin and uncertainty. */
     CLEAR("clear"),
     /** Contact is excluded, but the margin is not shown, or rests on something that is not known well enough. */
@@ -22,18 +24,14 @@ public enum Verdict {
     }
 
     /** The word used in files and on screens. */
+    @Override
     public String word() {
         return word;
     }
 
-    /** The verdict of a report's word. */
-    static Verdict of(String word) {
-        for (Verdict v : values()) {
-            if (v.word.equals(word)) {
-                return v;
-            }
-        }
-        throw new IllegalArgumentException("no verdict " + word);
+    @Override
+    public String toString() {
+        return word;
     }
 
     public Verdict orWorse(Verdict other) {

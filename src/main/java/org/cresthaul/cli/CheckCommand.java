@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.UnitSystem;
 import picocli.CommandLine.Command;
@@ -66,7 +67,7 @@ final class CheckCommand implements Callable<Integer> {
     private static int exitCode(Report report) {
         // Where nothing was judged, nothing is clear.
         boolean clear = !report.hazards().isEmpty()
-                && report.configurations().stream().anyMatch(c -> c.verdict().equals("clear"));
+                && report.configurations().stream().anyMatch(c -> c.verdict() == Verdict.CLEAR);
         return clear ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

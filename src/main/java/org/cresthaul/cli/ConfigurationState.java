@@ -3,17 +3,17 @@ package org.cresthaul.cli;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.Report;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
 
 /**
  * The configurations of a report that differ only in their notch.
  *
- * @param lift lift axle, in the report's word
- * @param booster booster state, in the report's word
  * @param axles how many trailer axles carry
  * @param first index of the lowest notch among the report's configurations, and among the cells of every hazard
  * @param notches their names, lowest first
  */
-record ConfigurationState(String lift, String booster, int axles, int first, List<String> notches) {
+record ConfigurationState(LiftState lift, BoosterState booster, int axles, int first, List<String> notches) {
     static List<ConfigurationState> listOf(Report report) {
         List<ConfigurationState> states = new ArrayList<>();
         List<Report.ConfigurationVerdict> all = report.configurations();
@@ -22,9 +22,7 @@ record ConfigurationState(String lift, String booster, int axles, int first, Lis
             Report.ConfigurationVerdict c = all.get(i);
             List<String> notches = new ArrayList<>();
             int first = i;
-            while (i < all.size()
-                    && all.get(i).lift().equals(c.lift())
-                    && all.get(i).booster().equals(c.booster())) {
+            while (i < all.size() && all.get(i).lift() == c.lift() && all.get(i).booster() == c.booster()) {
                 notches.add(all.get(i).notch());
                 i++;
             }
@@ -40,7 +38,7 @@ record ConfigurationState(String lift, String booster, int axles, int first, Lis
 
     /** "booster trailing" */
     String boosterLabel() {
-        return booster.equals("none") ? "no booster" : "booster " + booster;
+        return booster == BoosterState.NONE ? "no booster" : "booster " + booster;
     }
 
     /** "3 axles, booster trailing" */

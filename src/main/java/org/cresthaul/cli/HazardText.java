@@ -105,8 +105,7 @@ final class HazardText {
         return hazard.bridge() == null
                 ? ""
                 : hazard.bridge().together().stream()
-                        .filter(t ->
-                                t.lift().equals(state.lift()) && t.booster().equals(state.booster()))
+                        .filter(t -> t.lift() == state.lift() && t.booster() == state.booster())
                         .map(t -> remark(
                                 t.axles() == null
                                         ? "On the bridge together: unknown, since the loads are."
@@ -125,7 +124,7 @@ final class HazardText {
         List<Report.Cell> cells = state.of(hazard.cells());
         TextTable table = new TextTable("    ");
         table.add(row("notch", state.notches(), n -> n));
-        table.add(row("in transport", cells, Report.Cell::verdict));
+        table.add(row("in transport", cells, c -> c.verdict().word()));
         if (cells.stream().anyMatch(c -> c.load() != null)) {
             table.add(row(
                     "load",
@@ -188,13 +187,13 @@ final class HazardText {
      * road.
      */
     private static Function<Report.Cell, Report.GapFinding> toldUnits(List<Report.Cell> cells) {
-        boolean told = cells.stream()
-                .anyMatch(c -> c.units() != null && !c.units().verdict().equals(Verdict.CLEAR.word()));
+        boolean told =
+                cells.stream().anyMatch(c -> c.units() != null && c.units().verdict() != Verdict.CLEAR);
         return told ? Report.Cell::units : c -> null;
     }
 
     private static boolean isClear(Report.Cell cell) {
-        return cell.verdict().equals(Verdict.CLEAR.word());
+        return cell.verdict() == Verdict.CLEAR;
     }
 
     /** Loads do not depend on the notch: the first cell's rule is that of all. */

@@ -68,7 +68,7 @@ final class LoadText {
                     figures.chainage(a.fromChainageM()),
                     point ? "at the place" : figures.chainage(a.toChainageM()),
                     a.places().isEmpty() ? "whole route" : String.join(", ", a.places()),
-                    a.booster(),
+                    a.booster().word(),
                     a.text());
         }
         StringBuilder text = new StringBuilder(table.text());
@@ -102,7 +102,7 @@ final class LoadText {
                                     + (f.least() ? ", at least " : " of ")
                                     + figures.weight(f.limitKg()),
                     f == null ? "" : figures.weightLeft(f.marginKg()),
-                    g.verdict(),
+                    g.verdict().word(),
                     f == null ? "" : f.rule());
         }
         text.append(table.text());

@@ -11,20 +11,15 @@ final class Marks {
 
     private Marks() {}
 
-    static String of(String verdict) {
-        for (Verdict known : Verdict.values()) {
-            if (known.word().equals(verdict)) {
-                return switch (known) {
-                    case CLEAR -> "+";
-                    case TIGHT -> "~";
-                    case NOT_SURVEYED -> "?";
-                    case LOADS_NOT_KNOWN -> "!";
-                    case OUTSIDE_LIMITS -> "%";
-                    case CONTACT -> "X";
-                };
-            }
-        }
-        throw new IllegalArgumentException("no such verdict: " + verdict);
+    static String of(Verdict verdict) {
+        return switch (verdict) {
+            case CLEAR -> "+";
+            case TIGHT -> "~";
+            case NOT_SURVEYED -> "?";
+            case LOADS_NOT_KNOWN -> "!";
+            case OUTSIDE_LIMITS -> "%";
+            case CONTACT -> "X";
+        };
     }
 
     static String of(Report.Cell cell) {

@@ -79,7 +79,7 @@ final class PlanMarginsText {
             for (int i = 0; i < row.left().size(); i++) {
                 cells.add(row.bears().get(i) ? spare(row.kind(), row.left().get(i)) : "-");
             }
-            cells.addAll(List.of(spare(row.kind(), row.worst()), row.verdict()));
+            cells.addAll(List.of(spare(row.kind(), row.worst()), row.verdict().word()));
             table.add(cells);
         }
         text.append(table.text());

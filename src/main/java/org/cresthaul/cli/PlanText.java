@@ -251,8 +251,8 @@ final class PlanText {
         } else {
             parts.add(
                     passage.condition() == null
-                            ? passage.verdict()
-                            : passage.condition().startsWith(passage.verdict())
+                            ? passage.verdict().word()
+                            : passage.condition().startsWith(passage.verdict().word())
                                     ? passage.condition()
                                     : passage.verdict() + ", " + passage.condition());
         }

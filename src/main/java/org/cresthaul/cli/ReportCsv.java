@@ -127,10 +127,10 @@ final class ReportCsv {
                 Figures.fixed(hazard.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
                 text(c.key()),
                 Integer.toString(c.axles()),
-                c.booster(),
+                c.booster().word(),
                 text(c.notch()),
-                cell.verdict(),
-                c.verdict()));
+                cell.verdict().word(),
+                c.verdict().word()));
         addGap(row, cell.ground());
         addGap(row, cell.overhead());
         addGap(row, cell.units());
@@ -144,7 +144,7 @@ final class ReportCsv {
         row.add(cell.raiseNote() == null ? "" : text(cell.raiseNote()));
         row.add(speed(hazard, cell));
         addLoad(row, cell.load());
-        row.add(c.loads());
+        row.add(c.loads().word());
         row.add(text(String.join("; ", cell.reasons())));
         row.add(text(String.join("; ", hazard.limits())));
         row.add(text(String.join(" ", Cautions.of(hazard, cell))));
@@ -159,7 +159,7 @@ final class ReportCsv {
 
     /** Rounded down; "crawl" where what is clear is only so at a crawl, empty where speed has no bearing. */
     private String speed(Report.HazardFindings hazard, Report.Cell cell) {
-        if (!BounceAllowance.isSped(hazard.kind()) || !cell.verdict().equals(Verdict.CLEAR.word())) {
+        if (!BounceAllowance.isSped(hazard.kind()) || cell.verdict() != Verdict.CLEAR) {
             return "";
         }
         return cell.mostMps() == null
@@ -172,7 +172,7 @@ final class ReportCsv {
             row.addAll(Collections.nCopies(14, ""));
         } else {
             row.addAll(List.of(
-                    gap.verdict(),
+                    gap.verdict().word(),
                     down(gap.valueM()),
                     up(gap.requiredM()),
                     up(gap.marginM()),
@@ -199,7 +199,7 @@ final class ReportCsv {
             return;
         }
         row.addAll(List.of(
-                corner.verdict(),
+                corner.verdict().word(),
                 down(corner.valueM()),
                 up(corner.requiredM()),
                 corner.unit(),

@@ -103,7 +103,7 @@ final class ReportText {
                 table.add(
                         state.label(),
                         c.notch(),
-                        c.verdict(),
+                        c.verdict().word(),
                         "" + c.clear(),
                         "" + c.tight(),
                         "" + c.contact(),

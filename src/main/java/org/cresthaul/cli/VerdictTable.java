@@ -35,8 +35,10 @@ final class VerdictTable {
         }
         List<ConfigurationState> states = ConfigurationState.listOf(report);
         int width = states.stream()
-                .mapToInt(s ->
-                        Math.max(s.notches().size() * MARK_WIDTH, s.booster().length()) + 2)
+                .mapToInt(s -> Math.max(
+                                s.notches().size() * MARK_WIDTH,
+                                s.booster().word().length())
+                        + 2)
                 .max()
                 .orElseThrow();
         int beside = Math.max(1, (WIDTH - LEAD) / width);
@@ -51,7 +53,7 @@ final class VerdictTable {
     private String table(Report report, List<ConfigurationState> states) {
         TextTable table = new TextTable("");
         table.add(row("", "", "", states, ConfigurationState::axlesLabel));
-        table.add(row("", "", "booster", states, ConfigurationState::booster));
+        table.add(row("", "", "booster", states, s -> s.booster().word()));
         table.add(row("", "", "notch", states, s -> strip(s.notches(), n -> n)));
         for (Report.HazardFindings hazard : report.hazards()) {
             table.add(row(

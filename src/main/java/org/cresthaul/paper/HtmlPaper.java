@@ -2,6 +2,7 @@ package org.cresthaul.paper;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.cresthaul.check.Verdict;
 
 /** A paper as one HTML file that needs nothing else: style and drawings inside, no script. */
 final class HtmlPaper {
@@ -145,14 +146,13 @@ final class HtmlPaper {
                     .append(m.blocked() ? " stop" : "")
                     .append("\">");
             symbol(m.verdict());
-            html.append(escaped(m.blocked() ? "BLOCKED, " + m.verdict() : m.verdict()))
-                    .append("</span>");
+            html.append(escaped(Paper.words(m.verdict(), m.blocked()))).append("</span>");
         }
         html.append("</h2>\n");
     }
 
-    private void symbol(String verdict) {
-        drawings.put(new Drawing(16, 16, verdict, Symbols.verdict(verdict, 0, 0, 16)), "symbol", true);
+    private void symbol(Verdict verdict) {
+        drawings.put(new Drawing(16, 16, verdict.word(), Symbols.verdict(verdict, 0, 0, 16)), "symbol", true);
     }
 
     private void table(Paper.Table t) {

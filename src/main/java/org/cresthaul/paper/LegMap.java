@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
@@ -45,7 +46,7 @@ final class LegMap {
     private double height;
 
     /** A place with its verdict. */
-    record Mark(String id, String verdict) {}
+    record Mark(String id, Verdict verdict) {}
 
     private LegMap(
             Route route,

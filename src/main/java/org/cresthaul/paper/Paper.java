@@ -1,6 +1,7 @@
 package org.cresthaul.paper;
 
 import java.util.List;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.SheetLine;
 
 /**
@@ -85,7 +86,7 @@ record Paper(
      * @param verdict or null
      * @param minor whether nothing is done there: a limit that begins to apply
      */
-    record Milestone(String chainage, String title, String verdict, boolean blocked, boolean minor) implements Block {}
+    record Milestone(String chainage, String title, Verdict verdict, boolean blocked, boolean minor) implements Block {}
 
     record Table(String caption, List<Column> columns, List<List<Cell>> rows) implements Block {
         Table {
@@ -104,10 +105,14 @@ record Paper(
     record Column(String title, double share, boolean right) {}
 
     /** @param verdict whose symbol leads the text, or null */
-    record Cell(String text, String verdict) {
+    record Cell(String text, Verdict verdict) {
         Cell(String text) {
             this(text, null);
         }
+    }
+
+    static String words(Verdict verdict, boolean blocked) {
+        return (blocked ? "BLOCKED, " : "") + verdict.word();
     }
 
     record Picture(Drawing drawing, String caption) implements Block {}

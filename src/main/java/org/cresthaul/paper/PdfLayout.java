@@ -126,7 +126,7 @@ final class PdfLayout {
     private List<Strip> milestone(Paper.Milestone m, Tag tag) {
         double size = bodyPt * (m.minor() ? 1 : 1.38);
         double at = bodyPt * (m.minor() ? 4.6 : 6.4);
-        String word = m.verdict() == null ? "" : m.blocked() ? "BLOCKED, " + m.verdict() : m.verdict();
+        String word = m.verdict() == null ? "" : Paper.words(m.verdict(), m.blocked());
         double wordPt = bodyPt * (fonts.width(word, true, bodyPt) > widthPt / 4 ? 0.8 : 1);
         double verdictPt = word.isEmpty() ? 0 : fonts.width(word, true, wordPt) + bodyPt * 2.2;
         Tag head = tag.add("H2");

@@ -200,9 +200,7 @@ final class RunSheetPaper {
                 new Cell(e.chainage().text()),
                 new Cell(title(e) + (e.landmark() == null ? "" : ", " + e.landmark())),
                 new Cell(does),
-                e.verdict() == null
-                        ? new Cell("")
-                        : new Cell(e.blocked() ? "BLOCKED, " + e.verdict() : e.verdict(), e.verdict()));
+                e.verdict() == null ? new Cell("") : new Cell(Paper.words(e.verdict(), e.blocked()), e.verdict()));
     }
 
     /** @param said cautions that stand on this leg already */

@@ -7,6 +7,7 @@ import org.cresthaul.check.CornerView;
 import org.cresthaul.check.NotSurveyedException;
 import org.cresthaul.check.PassageView;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.rig.LevelStance;
@@ -71,7 +72,7 @@ public final class SheetPictures {
         double marginM = p.spare().kind().equals("ground")
                 ? plan.margins().groundM()
                 : plan.margins().overheadM();
-        return p.raise() != null || !p.verdict().equals("clear") || p.spare().value() < 2 * marginM;
+        return p.raise() != null || p.verdict() != Verdict.CLEAR || p.spare().value() < 2 * marginM;
     }
 
     private Paper.Picture corner(Plan.Passage p) {

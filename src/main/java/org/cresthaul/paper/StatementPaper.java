@@ -260,7 +260,7 @@ final class StatementPaper {
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", "
                                         + h.kind().replace('-', ' ')),
                                 new Cell(h.letter()),
-                                new Cell(h.blocked() ? "BLOCKED, " + h.verdict() : h.verdict(), h.verdict()),
+                                new Cell(Paper.words(h.verdict(), h.blocked()), h.verdict()),
                                 new Cell(margins(h)),
                                 new Cell(h.conditions().stream()
                                         .map(SheetLine::text)

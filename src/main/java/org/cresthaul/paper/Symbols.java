@@ -2,6 +2,7 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
@@ -13,29 +14,27 @@ import org.cresthaul.paper.Drawing.Shape;
 final class Symbols {
     private Symbols() {}
 
-    /**
-     * The symbol, its box's upper left corner at a point, {@code size} wide; an unknown word is drawn as not surveyed.
-     */
-    static List<Shape> verdict(String verdict, double x, double y, double size) {
+    /** The symbol, its box's upper left corner at a point, {@code size} wide. */
+    static List<Shape> verdict(Verdict verdict, double x, double y, double size) {
         Box box = new Box(x, y, size / 16);
         List<Shape> shapes = new ArrayList<>();
         switch (verdict) {
-            case "clear" ->
+            case CLEAR ->
                 shapes.add(new Drawing.Circle(box.at(8, 8), 6 * box.scale, Ink.PAPER, Ink.LINE, 2 * box.scale));
-            case "tight" -> {
+            case TIGHT -> {
                 shapes.add(box.area(Ink.PAPER, 8, 1.2, 14.8, 8, 8, 14.8, 1.2, 8));
                 shapes.add(box.line(Ink.LINE, 1.2, 8, 14.8, 8));
             }
-            case "contact" -> {
+            case CONTACT -> {
                 shapes.add(box.area(Ink.LINE, 1.5, 1.5, 14.5, 1.5, 14.5, 14.5, 1.5, 14.5));
                 shapes.add(box.line(Ink.PAPER, 4.8, 4.8, 11.2, 11.2));
                 shapes.add(box.line(Ink.PAPER, 11.2, 4.8, 4.8, 11.2));
             }
-            case "outside limits" -> {
+            case OUTSIDE_LIMITS -> {
                 shapes.add(box.area(Ink.LINE, 1, 2, 15, 2, 8, 15));
                 shapes.add(box.line(Ink.PAPER, 5, 5.4, 11, 5.4));
             }
-            case "loads not known" -> {
+            case LOADS_NOT_KNOWN -> {
                 shapes.add(new Drawing.Path(
                         List.of(List.of(box.at(1.8, 1.8), box.at(14.2, 1.8), box.at(14.2, 14.2), box.at(1.8, 14.2))),
                         true,
@@ -45,7 +44,7 @@ final class Symbols {
                         true));
                 shapes.add(box.question());
             }
-            default -> {
+            case NOT_SURVEYED -> {
                 List<Point> ring = new ArrayList<>();
                 for (int i = 0; i < 24; i++) {
                     ring.add(box.at(8 + 6.2 * Math.cos(i * Math.PI / 12), 8 + 6.2 * Math.sin(i * Math.PI / 12)));

@@ -100,9 +100,8 @@ final class Admission {
     }
 
     /** Whether a verdict lets a combination through: clear, or tight where that was accepted. */
-    boolean lets(PlanPlace place, String verdict) {
-        return verdict.equals(Verdict.CLEAR.word())
-                || verdict.equals(Verdict.TIGHT.word()) && acceptTight.contains(place.id());
+    boolean lets(PlanPlace place, Verdict verdict) {
+        return verdict == Verdict.CLEAR || verdict == Verdict.TIGHT && acceptTight.contains(place.id());
     }
 
     /** Whether a configuration may pass a place in transport stance. */
@@ -131,8 +130,7 @@ final class Admission {
     /** Whether passing a place in a configuration is a condition of the plan. */
     boolean isCondition(PlanPlace place, int configuration, Raise raise) {
         return isSetAside(place)
-                || raise.equals(Raise.NONE)
-                        && !place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
+                || raise.equals(Raise.NONE) && place.cells().get(configuration).verdict() != Verdict.CLEAR;
     }
 
     /** What is left where a place is passed, of every kind that has a figure; empty where nothing is known. */
@@ -159,8 +157,8 @@ final class Admission {
         if (isSetAside(place)) {
             return Double.POSITIVE_INFINITY;
         }
-        boolean clear = raise.equals(Raise.NONE)
-                && place.cells().get(configuration).verdict().equals(Verdict.CLEAR.word());
+        boolean clear =
+                raise.equals(Raise.NONE) && place.cells().get(configuration).verdict() == Verdict.CLEAR;
         return Reserves.least(left(place, configuration, raise)).orElse(clear ? 0 : UNKNOWN);
     }
 

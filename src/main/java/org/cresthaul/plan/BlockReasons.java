@@ -44,7 +44,7 @@ final class BlockReasons {
             } else if (admission.lets(place, cell.verdict()) || raises && cell.raise() != null) {
                 passing.add(changes.setUps().get(c).label());
             } else {
-                verdicts.add(cell.verdict());
+                verdicts.add(cell.verdict().word());
                 reasons.addAll(cell.reasons());
             }
         });

@@ -63,7 +63,7 @@ final class ChangeOrder {
     }
 
     private static State start(Plan.SetUp set) {
-        return new State(set.lift(), set.booster(), set.booster().equals(BoosterState.TRAILING.word()));
+        return new State(set.lift(), set.booster(), set.booster() == BoosterState.TRAILING);
     }
 
     /** Each of the others as late as can be first: the usual order is booster, lift axle, notch. */
@@ -106,18 +106,15 @@ final class ChangeOrder {
 
     /** What an action leaves. */
     static State after(State at, Plan.Action action) {
-        String trailing = BoosterState.TRAILING.word();
+        BoosterState trailing = BoosterState.TRAILING;
         return switch (action.action()) {
             case "lift axle" ->
-                new State(
-                        at.lift().equals(LiftState.UP.word()) ? LiftState.DOWN.word() : LiftState.UP.word(),
-                        at.booster(),
-                        at.air());
+                new State(at.lift() == LiftState.UP ? LiftState.DOWN : LiftState.UP, at.booster(), at.air());
             case "regulator" -> new State(at.lift(), at.booster(), !at.air());
             case "open close-coupling", "couple booster" -> new State(at.lift(), trailing, false);
-            case "close-couple booster" -> new State(at.lift(), BoosterState.CLOSE_COUPLED.word(), false);
-            case "uncouple booster", "unload booster" -> new State(at.lift(), BoosterState.NONE.word(), false);
-            case "load booster" -> new State(at.lift(), BoosterState.CARRIED.word(), false);
+            case "close-couple booster" -> new State(at.lift(), BoosterState.CLOSE_COUPLED, false);
+            case "uncouple booster", "unload booster" -> new State(at.lift(), BoosterState.NONE, false);
+            case "load booster" -> new State(at.lift(), BoosterState.CARRIED, false);
             default -> at;
         };
     }

@@ -6,6 +6,9 @@ import java.util.Objects;
 import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
 
 /**
  * Every configuration of a rig held all the way, side by side, ready to be shown: the component names are the keys of
@@ -47,9 +50,9 @@ public record Comparison(
     public record Compared(
             String configuration,
             String label,
-            String lift,
+            LiftState lift,
             int axles,
-            String booster,
+            BoosterState booster,
             String notch,
             double lengthM,
             String outcome,
@@ -93,7 +96,7 @@ public record Comparison(
             String kind,
             String name,
             double chainageM,
-            String verdict,
+            Verdict verdict,
             Report.RaiseFinding raise,
             boolean blocked,
             Plan.Spare spare) {}

@@ -55,12 +55,12 @@ final class ConfigurationChanges {
     }
 
     private static Plan.SetUp setUp(Report.ConfigurationVerdict c, LevelStance stance, Report report) {
-        BoosterState state = stance.boosterStates().stream()
-                .filter(b -> b.word().equals(c.booster()))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("the report is of another rig: " + c.key()));
+        BoosterState state = c.booster();
+        if (!stance.boosterStates().contains(state)) {
+            throw new IllegalArgumentException("the report is of another rig: " + c.key());
+        }
         Optional<LoadSheet> sheet = report.loads().states().stream()
-                .filter(s -> s.lift().equals(c.lift()) && s.booster().equals(c.booster()))
+                .filter(s -> s.lift() == c.lift() && s.booster() == c.booster())
                 .findFirst()
                 .map(LoadReport.StateLoads::sheet);
         return new Plan.SetUp(
@@ -125,7 +125,7 @@ final class ConfigurationChanges {
     }
 
     /** What of a set-up matters to a change besides its notch. */
-    private record State(String booster, String lift, Plan.Shim shim, boolean notchMoves) {
+    private record State(BoosterState booster, LiftState lift, Plan.Shim shim, boolean notchMoves) {
         static State of(Plan.SetUp setUp) {
             return new State(setUp.booster(), setUp.lift(), setUp.shim(), false);
         }
@@ -137,7 +137,7 @@ final class ConfigurationChanges {
 
     private static boolean isPossible(Plan.SetUp from, Plan.SetUp to, StoppingPlace place) {
         double longerM = Math.max(from.lengthM(), to.lengthM());
-        return from.booster().equals(to.booster())
+        return from.booster() == to.booster()
                 ? place.roomM() >= longerM
                 : place.setUpArea() && place.roomM() >= longerM + BOOSTER_ROOM_M;
     }
@@ -237,7 +237,7 @@ final class ConfigurationChanges {
 
     private static String state(Plan.SetUp s) {
         return s.axles() + (s.axles() == 1 ? " axle" : " axles") + " down and "
-                + (s.booster().equals(BoosterState.NONE.word()) ? "no booster" : "the booster " + s.booster());
+                + (s.booster() == BoosterState.NONE ? "no booster" : "the booster " + s.booster());
     }
 
     /** The booster's air before it moves, then the booster. */
@@ -252,7 +252,7 @@ final class ConfigurationChanges {
                         "shim", "take the shim out: " + from.shim().name(), times.shim()));
             }
         }
-        if (!from.booster().equals(to.booster())) {
+        if (from.booster() != to.booster()) {
             addBooster(actions, from, to);
         }
         if (trails && !trailed) {
@@ -266,7 +266,7 @@ final class ConfigurationChanges {
 
     private List<Plan.Action> others(Plan.SetUp from, Plan.SetUp to) {
         List<Plan.Action> actions = new ArrayList<>();
-        if (!from.lift().equals(to.lift())) {
+        if (from.lift() != to.lift()) {
             actions.add(liftAction(to.lift()));
         }
         if (!from.notch().equals(to.notch())) {
@@ -275,11 +275,9 @@ final class ConfigurationChanges {
         return actions;
     }
 
-    private Plan.Action liftAction(String lift) {
+    private Plan.Action liftAction(LiftState lift) {
         return new Plan.Action(
-                "lift axle",
-                lift.equals(LiftState.UP.word()) ? "raise the lift axle" : "lower the lift axle",
-                times.liftAxle());
+                "lift axle", lift == LiftState.UP ? "raise the lift axle" : "lower the lift axle", times.liftAxle());
     }
 
     private Plan.Action notchAction(Plan.SetUp from, Plan.SetUp to) {
@@ -288,9 +286,8 @@ final class ConfigurationChanges {
 
     /** The lift axle down for the time being, where it is up before and after. */
     private List<Plan.Action> lowered(Plan.SetUp from, Plan.SetUp to) {
-        String up = LiftState.UP.word();
-        return from.lift().equals(up) && to.lift().equals(up)
-                ? List.of(liftAction(LiftState.DOWN.word()), liftAction(up))
+        return from.lift() == LiftState.UP && to.lift() == LiftState.UP
+                ? List.of(liftAction(LiftState.DOWN), liftAction(LiftState.UP))
                 : List.of();
     }
 
@@ -329,7 +326,7 @@ final class ConfigurationChanges {
     }
 
     private static boolean is(Plan.SetUp setUp, BoosterState state) {
-        return setUp.booster().equals(state.word());
+        return setUp.booster() == state;
     }
 
     private static boolean hasShim(Plan.SetUp setUp) {

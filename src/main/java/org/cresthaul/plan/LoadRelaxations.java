@@ -78,12 +78,11 @@ final class LoadRelaxations {
     }
 
     private static boolean isUnknown(Report.Cell cell) {
-        return cell.verdict().equals(Verdict.LOADS_NOT_KNOWN.word())
-                || cell.verdict().equals(Verdict.NOT_SURVEYED.word());
+        return cell.verdict() == Verdict.LOADS_NOT_KNOWN || cell.verdict() == Verdict.NOT_SURVEYED;
     }
 
     private static boolean isClear(Report.Cell cell) {
-        return cell.verdict().equals(Verdict.CLEAR.word());
+        return cell.verdict() == Verdict.CLEAR;
     }
 
     /**
@@ -132,7 +131,7 @@ final class LoadRelaxations {
             double moveM = Math.abs(at - plot.at());
             if (moveM > 0
                     && (best == null || moveM < best.amount())
-                    && ask(place, key, OptionalDouble.of(at)).verdict().equals(Verdict.CLEAR.word())) {
+                    && ask(place, key, OptionalDouble.of(at)).verdict() == Verdict.CLEAR) {
                 best = new Relaxation(
                         Relaxations.POSITION,
                         key,

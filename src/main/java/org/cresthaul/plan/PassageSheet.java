@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.cresthaul.check.BackingLine;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
+import org.cresthaul.check.Verdict;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
 final class PassageSheet {
@@ -77,7 +78,7 @@ final class PassageSheet {
         heights.line(p).ifPresent(lines::add);
         lines.addAll(margins(sources, p, at));
         lines.addAll(BridgeSheet.together(sources, p));
-        if (!p.verdict().equals("clear") && !p.blocked()) {
+        if (p.verdict() != Verdict.CLEAR && !p.blocked()) {
             p.reasons().forEach(r -> lines.add(SheetLine.plain(Sources.capital(r) + ".")));
         }
         sources.hazard(p.hazard())

@@ -5,6 +5,9 @@ import org.cresthaul.check.BounceAllowance;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.LiftState;
 
 /**
  * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
@@ -189,9 +192,9 @@ public record Plan(
     public record SetUp(
             String configuration,
             String label,
-            String lift,
+            LiftState lift,
             int axles,
-            String booster,
+            BoosterState booster,
             String notch,
             double lengthM,
             Double regulatorPa,
@@ -285,7 +288,7 @@ public record Plan(
             double frontFromM,
             double frontToM,
             SetUp set,
-            String verdict,
+            Verdict verdict,
             Report.RaiseFinding raise,
             boolean raises,
             boolean lowers,

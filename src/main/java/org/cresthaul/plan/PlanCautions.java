@@ -62,7 +62,7 @@ final class PlanCautions {
         for (int k = 1; k < way.configurations().size(); k++) {
             Plan.SetUp from = changes.setUps().get(way.configurations().get(k - 1));
             Plan.SetUp to = changes.setUps().get(way.configurations().get(k));
-            String none = BoosterState.NONE.word();
+            BoosterState none = BoosterState.NONE;
             if (from != to) {
                 StoppingPlace at = layout.stops().get(k - 1);
                 changes.passedInBetween(from, to, at)
@@ -73,10 +73,10 @@ final class PlanCautions {
                                                 + why.replaceFirst("^over: ", "")
                                                 + ". Ratings and brakes are kept. Nobody moves the combination before the change is done."));
             }
-            if (from.booster().equals(none) && !to.booster().equals(none)) {
+            if (from.booster() == none && to.booster() != none) {
                 cautions.add("The booster is taken on at " + name(layout.stops().get(k - 1))
                         + ": somebody must have brought it there.");
-            } else if (to.booster().equals(none) && !from.booster().equals(none)) {
+            } else if (to.booster() == none && from.booster() != none) {
                 cautions.add("The booster is left at " + name(layout.stops().get(k - 1)) + ".");
             }
         }

@@ -58,7 +58,7 @@ public final class PlanOptionsCheck {
         if (options.acceptTight().isEmpty() && options.setAside().isEmpty()) {
             return;
         }
-        Map<String, List<String>> verdicts = new LinkedHashMap<>();
+        Map<String, List<Verdict>> verdicts = new LinkedHashMap<>();
         report.hazards()
                 .forEach(h -> verdicts.put(
                         h.id(), h.cells().stream().map(Report.Cell::verdict).toList()));
@@ -73,7 +73,7 @@ public final class PlanOptionsCheck {
             String id = options.acceptTight().get(i);
             String at = "/acceptTight/" + i;
             if (requireKnown(verdicts.keySet(), id, at, "hazard")
-                    && !verdicts.get(id).contains(Verdict.TIGHT.word())) {
+                    && !verdicts.get(id).contains(Verdict.TIGHT)) {
                 add(
                         "not-tight",
                         id + " is not tight in any configuration: there is nothing to accept.",

@@ -139,7 +139,7 @@ final class PlanSteps {
     /** What the regulator may be set to from the beginning of a segment until the configuration changes. */
     private RegulatorRange regulator(int first) {
         Plan.SetUp set = setUp(first);
-        if (!set.booster().equals(BoosterState.TRAILING.word())) {
+        if (set.booster() != BoosterState.TRAILING) {
             return null;
         }
         int last = first;
@@ -164,7 +164,7 @@ final class PlanSteps {
      */
     private Plan.Change plateChange() {
         Plan.SetUp set = setUp(0);
-        if (plate.isEmpty() || !set.booster().equals(BoosterState.TRAILING.word())) {
+        if (plate.isEmpty() || set.booster() != BoosterState.TRAILING) {
             return null;
         }
         Weights.ShimPlate out = plate.get().fitted();
@@ -337,8 +337,8 @@ final class PlanSteps {
         Optional<RaisedCheck.Raised> judged = judged(place, c, lift.raise);
         Optional<Report.RaiseFinding> own = raised(place, c, lift.raise);
         Report.RaiseFinding finding = own.orElse(cluster);
-        String verdict = isOwn(cell, lift.raise)
-                ? Verdict.CLEAR.word()
+        Verdict verdict = isOwn(cell, lift.raise)
+                ? Verdict.CLEAR
                 : judged.map(RaisedCheck.Raised::verdict).orElse(cell.verdict());
         Plan.Spare spare = own.isEmpty()
                 ? Spares.of(cell)
@@ -373,14 +373,14 @@ final class PlanSteps {
                 Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage, null);
     }
 
-    private String condition(PlanPlace place, String verdict) {
+    private String condition(PlanPlace place, Verdict verdict) {
         if (blocking.contains(place.id())) {
             return null;
         }
         if (admission.isSetAside(place)) {
             return Condition.SET_ASIDE;
         }
-        return verdict.equals(Verdict.CLEAR.word()) ? null : Condition.TIGHT;
+        return verdict == Verdict.CLEAR ? null : Condition.TIGHT;
     }
 
     private void noteConditions(Step step, int configuration) {

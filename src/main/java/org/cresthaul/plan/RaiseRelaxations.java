@@ -169,7 +169,7 @@ final class RaiseRelaxations {
     private Optional<Relaxation> notchBelow(String hazardId, List<Report.Cell> cells) {
         Notch bottom = rig.notches().get(0);
         List<String> lowest = cells.stream()
-                .filter(c -> c.overhead() != null && !c.overhead().verdict().equals(Verdict.CLEAR.word()))
+                .filter(c -> c.overhead() != null && c.overhead().verdict() != Verdict.CLEAR)
                 .map(Report.Cell::configuration)
                 .filter(c -> notch(c).equals(bottom))
                 .toList();
@@ -178,9 +178,7 @@ final class RaiseRelaxations {
         PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
         for (double lessM = STEP_M; lessM <= LOWEST_M + HAIR_M; lessM += STEP_M) {
             for (String configuration : lowest) {
-                if (declared.raised(hazardId, configuration, -lessM, 0)
-                        .verdict()
-                        .equals(Verdict.CLEAR.word())) {
+                if (declared.raised(hazardId, configuration, -lessM, 0).verdict() == Verdict.CLEAR) {
                     return Optional.of(new Relaxation(
                             Relaxations.NOTCH,
                             configuration,
@@ -208,9 +206,9 @@ final class RaiseRelaxations {
                         0, configuration.length() - notch(configuration).name().length())
                 + name;
         return new PlaceCheck(route, other, stance, margins)
-                        .raised(hazardId, key, 0, 0)
-                        .verdict()
-                        .equals(Verdict.CLEAR.word())
+                                .raised(hazardId, key, 0, 0)
+                                .verdict()
+                        == Verdict.CLEAR
                 ? Optional.of(key)
                 : Optional.empty();
     }

@@ -83,7 +83,7 @@ public final class Relaxations {
 
     /** Clear in transport, or with its raise where raising is not to be avoided. */
     private boolean opens(Report.Cell cell) {
-        return cell.verdict().equals(Verdict.CLEAR.word()) || cell.raise() != null && !options.avoidRaising();
+        return cell.verdict() == Verdict.CLEAR || cell.raise() != null && !options.avoidRaising();
     }
 
     private void otherConfiguration(List<Relaxation> found, List<Report.Cell> cells) {
@@ -98,11 +98,11 @@ public final class Relaxations {
         configuration(
                 found,
                 report.configurations().stream()
-                        .filter(c -> c.loads().equals(Verdict.CLEAR.word()))
+                        .filter(c -> c.loads() == Verdict.CLEAR)
                         .map(Report.ConfigurationVerdict::key)
                         .toList());
         report.configurations().stream()
-                .filter(c -> isAllowed(c.key()) && c.loads().equals(Verdict.TIGHT.word()))
+                .filter(c -> isAllowed(c.key()) && c.loads() == Verdict.TIGHT)
                 .findFirst()
                 .ifPresent(c -> found.add(new Relaxation(
                         SPOTTER,
@@ -140,7 +140,7 @@ public final class Relaxations {
     }
 
     private boolean isWithoutBooster(String key) {
-        return configurationOf(key).booster().equals(BoosterState.NONE.word());
+        return configurationOf(key).booster() == BoosterState.NONE;
     }
 
     private String label(String key) {
@@ -158,7 +158,7 @@ public final class Relaxations {
     private void tight(List<Relaxation> found, List<Report.Cell> cells) {
         Predicate<Report.Cell> escorted = c -> c.corner() != null && c.corner().escorts();
         List<Report.Cell> tight = allowed(cells).stream()
-                .filter(c -> c.verdict().equals(Verdict.TIGHT.word()))
+                .filter(c -> c.verdict() == Verdict.TIGHT)
                 .sorted(Comparator.comparingDouble(
                         (Report.Cell c) -> -Reserves.least(CellSpares.of(c)).orElse(0)))
                 .toList();

@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.cresthaul.check.Verdict;
 
 /**
  * How a plan's margins shrink when what was declared is off by stated amounts. Spares as in {@link Plan.Spare}.
@@ -43,7 +44,7 @@ public record Robustness(
             List<Double> left,
             Double exact,
             Double worst,
-            String verdict) {
+            Verdict verdict) {
         public Row {
             bears = List.copyOf(bears);
             // List.copyOf would refuse a null.

@@ -301,7 +301,7 @@ final class RouteStates {
      */
     private static OptionalDouble speedMps(PlanPlace place, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
-        return cell.verdict().equals(Verdict.CLEAR.word()) ? BounceAllowance.speedMps(cell) : OptionalDouble.empty();
+        return cell.verdict() == Verdict.CLEAR ? BounceAllowance.speedMps(cell) : OptionalDouble.empty();
     }
 
     /** As a passage tells it; null where it crawls, and where speed has no bearing on the answer. */

@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
@@ -86,7 +87,7 @@ public record RunSheet(
             String id,
             String kind,
             String name,
-            String verdict,
+            Verdict verdict,
             boolean blocked,
             String configuration,
             double chainageM,

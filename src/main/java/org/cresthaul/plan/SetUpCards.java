@@ -54,10 +54,10 @@ final class SetUpCards {
                 .count(set.axles(), at + "/axles")
                 .words((set.axles() == 1 ? " trailer axle" : " trailer axles") + " on the road");
         if (rig.hasLiftAxle()) {
-            boolean up = set.lift().equals(LiftState.UP.word());
+            boolean up = set.lift() == LiftState.UP;
             lines.add(axles.words(up ? ": lift axle up, tires clear of the road." : ": lift axle down.")
                     .toDo()
-                    .as(LIFT_AXLE, set.lift()));
+                    .as(LIFT_AXLE, set.lift().word()));
         } else {
             lines.add(axles.words(".").plain());
         }
@@ -65,7 +65,7 @@ final class SetUpCards {
             lines.addAll(booster(set, at));
         }
         lines.addAll(sources.gauges(set));
-        boolean carried = set.booster().equals(BoosterState.CARRIED.word());
+        boolean carried = set.booster() == BoosterState.CARRIED;
         if (rig.isLoaded() || carried) {
             lines.addAll(securement(carried));
         }
@@ -95,23 +95,23 @@ final class SetUpCards {
     }
 
     private List<SheetLine> booster(Plan.SetUp set, String at) {
-        if (set.booster().equals(BoosterState.TRAILING.word())) {
+        if (set.booster() == BoosterState.TRAILING) {
             return trailing(set, at);
         }
         List<SheetLine> lines = new ArrayList<>();
-        if (set.booster().equals(BoosterState.CLOSE_COUPLED.word())) {
+        if (set.booster() == BoosterState.CLOSE_COUPLED) {
             lines.add(SheetLine.toDo("Booster close-coupled: pinned as the maker says.")
-                    .as(BOOSTER, set.booster()));
+                    .as(BOOSTER, set.booster().word()));
             lines.add(SheetLine.practice(
                             "Booster's air, brake, spring-air and light lines connected: its axle carries and brakes"
                                     + " with the trailer's.")
                     .as(BOOSTER_LINES, "connected"));
             return lines;
         }
-        boolean carried = set.booster().equals(BoosterState.CARRIED.word());
+        boolean carried = set.booster() == BoosterState.CARRIED;
         lines.add(SheetLine.toDo(
                         carried ? "Booster carried on the deck, its wheels chocked." : "No booster behind the trailer.")
-                .as(BOOSTER, set.booster()));
+                .as(BOOSTER, set.booster().word()));
         lines.add(SheetLine.practice(
                         "Lines to the booster off and capped at the trailer, joint pins stowed; the trailer's own tail"
                                 + " lights and plate show.")
@@ -121,7 +121,8 @@ final class SetUpCards {
 
     private List<SheetLine> trailing(Plan.SetUp set, String at) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(SheetLine.toDo("Booster trailing: joint pinned, keepers on.").as(BOOSTER, set.booster()));
+        lines.add(SheetLine.toDo("Booster trailing: joint pinned, keepers on.")
+                .as(BOOSTER, set.booster().word()));
         lines.add(SheetLine.practice("Booster's air, brake and light lines connected.")
                 .as(BOOSTER_LINES, "connected"));
         if (set.regulatorPa() == null) {

@@ -11,9 +11,7 @@ import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.posture.StandingHeight;
-import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
@@ -71,15 +69,7 @@ final class Sources {
                 .findFirst()
                 .orElseThrow()
                 .notchOffsetM();
-        LiftState lift = Stream.of(LiftState.values())
-                .filter(l -> l.word().equals(set.lift()))
-                .findFirst()
-                .orElseThrow();
-        BoosterState booster = Stream.of(BoosterState.values())
-                .filter(b -> b.word().equals(set.booster()))
-                .findFirst()
-                .orElseThrow();
-        return new Setting(lift, booster, offsetM, frontM, rearM);
+        return new Setting(set.lift(), set.booster(), offsetM, frontM, rearM);
     }
 
     /** The whole combination above level ground, meters. */

@@ -46,7 +46,7 @@ final class Spares {
 
     /** Between units that is nothing to look for on the road; only what is not clear governs a place. */
     private static boolean isClear(Report.GapFinding gap) {
-        return gap.verdict().equals(Verdict.CLEAR.word());
+        return gap.verdict() == Verdict.CLEAR;
     }
 
     /** A gap alone, where it is judged. */

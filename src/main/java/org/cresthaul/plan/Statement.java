@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.List;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
@@ -117,7 +118,7 @@ public record Statement(
             SheetLine chainage,
             String letter,
             String configuration,
-            String verdict,
+            Verdict verdict,
             boolean blocked,
             List<SheetLine> margins,
             SheetLine heights,

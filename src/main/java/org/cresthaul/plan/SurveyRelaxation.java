@@ -23,7 +23,7 @@ final class SurveyRelaxation {
     Optional<Relaxation> at(Report.HazardFindings hazard, List<Report.Cell> cells) {
         return cells.stream()
                 .map(Report.Cell::configuration)
-                .filter(c -> exact.inTransport(hazard.id(), c).verdict().equals(Verdict.CLEAR.word()))
+                .filter(c -> exact.inTransport(hazard.id(), c).verdict() == Verdict.CLEAR)
                 .findFirst()
                 .map(c -> new Relaxation(
                         Relaxations.SURVEY,

@@ -1,7 +1,9 @@
 package org.cresthaul.rig;
 
+import org.cresthaul.units.Worded;
+
 /** How the booster is used. */
-public enum BoosterState {
+public enum BoosterState implements Worded {
     /** Left behind. */
     NONE("none"),
     /** On its pivot and hinge behind the trailer, its load set by regulated air. */
@@ -18,7 +20,13 @@ public enum BoosterState {
     }
 
     /** The trade's word, as used in files and on screens. */
+    @Override
     public String word() {
+        return word;
+    }
+
+    @Override
+    public String toString() {
         return word;
     }
 }

@@ -1,7 +1,9 @@
 package org.cresthaul.rig;
 
+import org.cresthaul.units.Worded;
+
 /** Whether the lift axle carries. */
-public enum LiftState {
+public enum LiftState implements Worded {
     DOWN("down"),
     UP("up");
 
@@ -12,7 +14,13 @@ public enum LiftState {
     }
 
     /** The word used in files and on screens. */
+    @Override
     public String word() {
+        return word;
+    }
+
+    @Override
+    public String toString() {
         return word;
     }
 }

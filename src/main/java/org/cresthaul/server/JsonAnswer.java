@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import java.io.IOException;
+import org.cresthaul.units.Worded;
 
 /**
  * Records as JSON: keys in the order of their components, numbers in the shortest form that reads back the same, UTF-8.
@@ -17,7 +18,8 @@ public final class JsonAnswer {
     private static final ObjectMapper MAPPER = JsonMapper.builder()
             .addModule(new SimpleModule()
                     .addSerializer(double.class, new FiniteNumber())
-                    .addSerializer(Double.class, new FiniteNumber()))
+                    .addSerializer(Double.class, new FiniteNumber())
+                    .addSerializer(Worded.class, new Word()))
             .build();
 
     private JsonAnswer() {}
@@ -28,6 +30,13 @@ public final class JsonAnswer {
             return MAPPER.writeValueAsBytes(value);
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("cannot be written as JSON: " + e.getOriginalMessage(), e);
+        }
+    }
+
+    private static final class Word extends JsonSerializer<Worded> {
+        @Override
+        public void serialize(Worded value, JsonGenerator json, SerializerProvider provider) throws IOException {
+            json.writeString(value.word());
         }
     }
 

@@ -46,11 +46,11 @@ class BackingCheckTest {
         String wide = JsonEdit.edit(CornerLayoutFileTest.GATE, GATE + "/width", "\"60 ft\"");
         int tight = 0;
         for (Report.Cell cell : cells(wide)) {
-            assertNotEquals("clear", cell.verdict());
+            assertNotEquals(Verdict.CLEAR, cell.verdict());
             CornerFinding c = cell.corner();
             assertNotNull(c.backing(), cell.configuration());
             BackingLine line = c.backing();
-            if (!cell.verdict().equals("tight")) {
+            if (cell.verdict() != Verdict.TIGHT) {
                 continue;
             }
             tight++;
@@ -64,7 +64,7 @@ class BackingCheckTest {
         }
         assertTrue(tight > 0, "some get in");
         for (Report.Cell cell : cells(JsonEdit.edit(CornerLayoutFileTest.GATE, GATE + "/width", "\"9 ft\""))) {
-            assertEquals("contact", cell.verdict(), cell.configuration());
+            assertEquals(Verdict.CONTACT, cell.verdict(), cell.configuration());
         }
         for (Report.Cell cell : cells(CornerLayoutFileTest.U_TURN)) {
             assertNull(cell.corner().backing());

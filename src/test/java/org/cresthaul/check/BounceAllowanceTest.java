@@ -51,7 +51,7 @@ class BounceAllowanceTest {
         for (Report.HazardFindings hazard : report.hazards()) {
             for (Report.Cell cell : hazard.cells()) {
                 boolean sped = List.of("dip", "crest", "low-structure").contains(hazard.kind())
-                        && cell.verdict().equals("clear");
+                        && cell.verdict() == Verdict.CLEAR;
                 double leftM = Stream.of(cell.ground(), cell.overhead())
                         .filter(Objects::nonNull)
                         .flatMap(g -> g.deciding() == null ? Stream.of(g) : Stream.of(g, g.deciding()))

@@ -109,7 +109,7 @@ class BoundedWorkTest {
             for (String reason : cell.reasons()) {
                 if (reason.contains("could not be decided")) {
                     seen++;
-                    assertEquals("contact", cell.verdict());
+                    assertEquals(Verdict.CONTACT, cell.verdict());
                     assertTrue(reason.contains("Check the") || reason.contains("leave out"), reason);
                 }
             }
@@ -198,7 +198,7 @@ class BoundedWorkTest {
             cells++;
             boolean open = cell.reasons().stream().anyMatch(r -> r.contains("could not be decided"));
             undecided += open ? 1 : 0;
-            assertTrue(!open || !cell.verdict().equals("clear"), "clear, though not decided");
+            assertTrue(!open || cell.verdict() != Verdict.CLEAR, "clear, though not decided");
         }
         return new Case(rigText, routeText, worstS, cells, undecided);
     }

@@ -81,7 +81,7 @@ final class CheckCase {
 
     static List<String> verdicts(Report report) {
         return report.hazards().get(0).cells().stream()
-                .map(Report.Cell::verdict)
+                .map(c -> c.verdict().word())
                 .distinct()
                 .toList();
     }

@@ -38,7 +38,7 @@ class ContactReasonTest {
                     Margins.defaults());
             Report.Cell cell = CheckCase.cell(report, REFERENCE);
             Report.GapFinding gap = cell.ground();
-            if (!cell.verdict().equals("contact")) {
+            if (cell.verdict() != Verdict.CONTACT) {
                 assertTrue(gap.valueM() > gap.uncertaintyM() - 1e-3, gap.toString());
             } else if (gap.valueM() > gap.provenWithinM()) {
                 assertEquals(
@@ -67,7 +67,7 @@ class ContactReasonTest {
     }
 
     private static int assertWords(String side, Report.GapFinding gap, Report.Cell cell) {
-        if (gap == null || !gap.verdict().equals("contact")) {
+        if (gap == null || gap.verdict() != Verdict.CONTACT) {
             return 0;
         }
         List<String> reasons =
@@ -89,7 +89,7 @@ class ContactReasonTest {
                 .flatMap(rig -> SampleHaul.of(route, rig).report().hazards().stream())
                 .flatMap(h -> h.cells().stream())
                 .filter(c -> c.corner() != null
-                        && c.corner().verdict().equals("contact")
+                        && c.corner().verdict() == Verdict.CONTACT
                         && !c.corner().beyondLimits());
         contacts.forEach(c -> {
             boolean over = c.reasons().stream().anyMatch(r -> r.contains(" goes over "));

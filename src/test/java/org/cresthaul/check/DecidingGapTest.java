@@ -62,7 +62,7 @@ class DecidingGapTest {
                 // Both are within half a millimeter of the truth.
                 assertEquals(least, told.valueM(), 0.0006, c.key() + " " + step);
                 boolean falls = told.valueM() - told.provenWithinM() < told.requiredM();
-                if (cell.verdict().equals("tight") && !falls && told.gradeDeclared()) {
+                if (cell.verdict() == Verdict.TIGHT && !falls && told.gradeDeclared()) {
                     assertNotNull(told.deciding(), c.key() + " " + step + ": " + cell);
                 }
                 if (told.deciding() != null) {
@@ -74,7 +74,7 @@ class DecidingGapTest {
                             "what decides falls short of its own need: " + other);
                     assertTrue(
                             other.valueM() - other.requiredM() < told.valueM() - told.requiredM() + 0.0006
-                                    || cell.verdict().equals("contact"),
+                                    || cell.verdict() == Verdict.CONTACT,
                             "it is nearer to its need than the one told");
                 }
             }

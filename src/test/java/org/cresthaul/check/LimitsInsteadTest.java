@@ -68,14 +68,14 @@ class LimitsInsteadTest {
     void theStretchItselfIsJudgedByItsOwn() throws Exception {
         Report report = check(30, 60);
         assertEquals(
-                "clear",
+                Verdict.CLEAR,
                 report.hazards().stream().filter(h -> h.id().equals("S01")).findFirst().orElseThrow().cells().stream()
                         .filter(c -> c.configuration().equals("down/none/3"))
                         .findFirst()
                         .orElseThrow()
                         .verdict());
         assertEquals(
-                "outside limits",
+                Verdict.OUTSIDE_LIMITS,
                 report.configurations().stream()
                         .filter(c -> c.key().equals("down/none/3"))
                         .findFirst()
@@ -88,12 +88,13 @@ class LimitsInsteadTest {
     void adviceAtABridgeCountsTheRoutesAsWell() throws Exception {
         for (double beforeM : new double[] {5, 100}) {
             LoadReport.Advice advice = check(beforeM, 100).loads().advice().stream()
-                    .filter(a -> a.places().contains("B01") && a.booster().equals("none"))
+                    .filter(a ->
+                            a.places().contains("B01") && a.booster().word().equals("none"))
                     .findFirst()
                     .orElseThrow();
             assertEquals(
                     beforeM > 50,
-                    advice.axles().stream().anyMatch(x -> x.verdict().equals("clear")),
+                    advice.axles().stream().anyMatch(x -> x.verdict() == Verdict.CLEAR),
                     advice.toString());
         }
     }

@@ -73,7 +73,7 @@ class LoadVerdictTest {
                 "{\"name\":\"wide\",\"source\":\"x\",\"date\":\"2026-01-01\",\"gross\":\"300,000 lb\"}");
         Report.Cell cell = cell(check(wide, WeightsTexts.RIG), "B01", "down/none/3");
 
-        assertEquals("outside limits", cell.verdict());
+        assertEquals(Verdict.OUTSIDE_LIMITS, cell.verdict());
         assertEquals("gross weight", cell.load().rule());
         assertEquals("sign", cell.load().source());
         assertEquals("steer axle to trailer axle 3", cell.load().axles());
@@ -89,13 +89,13 @@ class LoadVerdictTest {
     @Test
     void isTightWhenTheWeightsAreNotAccurateEnough() throws Exception {
         // 83,900 lb, 2 % accurate, may be 85,578 lb.
-        assertEquals("outside limits", bridge("83,899"));
-        assertEquals("tight", bridge("83,901"));
-        assertEquals("tight", bridge("85,577"));
-        assertEquals("clear", bridge("85,579"));
+        assertEquals(Verdict.OUTSIDE_LIMITS, bridge("83,899"));
+        assertEquals(Verdict.TIGHT, bridge("83,901"));
+        assertEquals(Verdict.TIGHT, bridge("85,577"));
+        assertEquals(Verdict.CLEAR, bridge("85,579"));
     }
 
-    private static String bridge(String pounds) throws Exception {
+    private static Verdict bridge(String pounds) throws Exception {
         String route = JsonEdit.edit(
                 withGross(pounds),
                 "/limits",
@@ -109,11 +109,11 @@ class LoadVerdictTest {
 
         assertFalse(report.loads().known());
         for (Report.ConfigurationVerdict c : report.configurations()) {
-            assertEquals("loads not known", c.loads());
+            assertEquals(Verdict.LOADS_NOT_KNOWN, c.loads());
             assertEquals(2, c.loadsNotKnown());
-            assertEquals("loads not known", cell(report, "B01", c.key()).verdict());
-            assertEquals("loads not known", cell(report, "S01", c.key()).verdict());
-            assertFalse(c.verdict().equals("clear"));
+            assertEquals(Verdict.LOADS_NOT_KNOWN, cell(report, "B01", c.key()).verdict());
+            assertEquals(Verdict.LOADS_NOT_KNOWN, cell(report, "S01", c.key()).verdict());
+            assertFalse(c.verdict() == Verdict.CLEAR);
         }
         report.loads().states().forEach(s -> assertNull(s.sheet()));
         report.loads().advice().forEach(a -> assertEquals("unknown", a.text()));
@@ -124,8 +124,8 @@ class LoadVerdictTest {
         Report report = check(RouteTexts.ROUTE, RigTexts.RIG);
 
         assertFalse(report.loads().counts());
-        report.configurations().forEach(c -> assertEquals("loads not known", c.loads()));
-        assertTrue(report.configurations().stream().noneMatch(c -> c.verdict().equals("loads not known")));
+        report.configurations().forEach(c -> assertEquals(Verdict.LOADS_NOT_KNOWN, c.loads()));
+        assertTrue(report.configurations().stream().noneMatch(c -> c.verdict() == Verdict.LOADS_NOT_KNOWN));
     }
 
     @Test
@@ -134,10 +134,10 @@ class LoadVerdictTest {
 
         assertEquals("23 CFR 658.17", report.loads().limits().get(0).source());
         // 83,900 lb gross.
-        assertEquals("outside limits", verdict(report, "down/none/3").loads());
+        assertEquals(Verdict.OUTSIDE_LIMITS, verdict(report, "down/none/3").loads());
         assertTrue(Verdict.CLEAR.orWorse(Verdict.OUTSIDE_LIMITS) == Verdict.OUTSIDE_LIMITS);
         assertTrue(List.of("outside limits", "contact")
-                .contains(verdict(report, "down/none/3").verdict()));
+                .contains(verdict(report, "down/none/3").verdict().word()));
     }
 
     @Test
@@ -150,7 +150,7 @@ class LoadVerdictTest {
         Report report = RouteCheck.check(
                 route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0".repeat(64), "0".repeat(64)));
 
-        assertEquals("clear", verdict(report, "down/none/3").loads());
+        assertEquals(Verdict.CLEAR, verdict(report, "down/none/3").loads());
         assertTrue(report.loads().counts());
     }
 
@@ -159,7 +159,7 @@ class LoadVerdictTest {
         Report report =
                 check(JsonEdit.edit(LimitsTexts.ROUTE, "/features/0/properties/limits", "absent"), WeightsTexts.RIG);
 
-        assertEquals("not surveyed", cell(report, "B01", "down/none/3").verdict());
+        assertEquals(Verdict.NOT_SURVEYED, cell(report, "B01", "down/none/3").verdict());
         assertTrue(report.loads().advice().stream()
                 .filter(a -> a.places().contains("B01"))
                 .allMatch(a -> a.text().equals("unknown")));
@@ -170,8 +170,9 @@ class LoadVerdictTest {
         Report report =
                 check(LimitsTexts.ROUTE, JsonEdit.edit(WeightsTexts.RIG, "/stances/0/weights/regulator", "absent"));
 
-        assertEquals("loads not known", cell(report, "B01", "down/trailing/3").verdict());
-        assertFalse(cell(report, "B01", "down/none/3").verdict().equals("loads not known"));
+        assertEquals(
+                Verdict.LOADS_NOT_KNOWN, cell(report, "B01", "down/trailing/3").verdict());
+        assertFalse(cell(report, "B01", "down/none/3").verdict() == Verdict.LOADS_NOT_KNOWN);
     }
 
     @Test
@@ -188,11 +189,12 @@ class LoadVerdictTest {
                 Margins.defaults(),
                 new Inputs("0".repeat(64), "0".repeat(64)));
         LoadReport.StateLoads state = report.loads().states().stream()
-                .filter(s -> s.booster().equals("trailing") && s.lift().equals("down"))
+                .filter(s ->
+                        s.booster().word().equals("trailing") && s.lift().word().equals("down"))
                 .findFirst()
                 .orElseThrow();
 
-        assertEquals("outside limits", state.verdict());
+        assertEquals(Verdict.OUTSIDE_LIMITS, state.verdict());
         assertTrue(state.sheet().axles().stream().anyMatch(a -> a.group().equals("trailer") && a.loadKg() < 0));
         assertTrue(state.sheet().broken().stream()
                 .anyMatch(f -> f.least() && f.axles().startsWith("trailer axle")));
@@ -225,7 +227,7 @@ class LoadVerdictTest {
                 Files.readString(Path.of("sample-routes/lowbed-loaded.rig.json")));
         Map<String, String> trailing = new java.util.TreeMap<>();
         report.loads().advice().stream()
-                .filter(a -> a.booster().equals("trailing"))
+                .filter(a -> a.booster().word().equals("trailing"))
                 .forEach(
                         a -> trailing.put(a.places().isEmpty() ? "" : a.places().get(0), a.text()));
 
@@ -240,8 +242,8 @@ class LoadVerdictTest {
                         "S01",
                         "3 axles down only"),
                 trailing);
-        assertEquals("outside limits", cell(report, "B02", "down/none/3").verdict());
-        assertEquals("clear", cell(report, "B02", "down/trailing/3").verdict());
+        assertEquals(Verdict.OUTSIDE_LIMITS, cell(report, "B02", "down/none/3").verdict());
+        assertEquals(Verdict.CLEAR, cell(report, "B02", "down/trailing/3").verdict());
         assertTrue(report.loads().advice().stream()
                 .filter(a -> a.text().equals("3 axles down only"))
                 .allMatch(a -> a.reasons().stream().anyMatch(r -> r.startsWith("2 axles: over: "))));
@@ -285,7 +287,7 @@ class LoadVerdictTest {
                     OptionalDouble.empty(),
                     OptionalDouble.of(endPa + step),
                     Map.of()));
-            assertEquals(step < 0, at.verdict().equals("outside limits"), step + " Pa");
+            assertEquals(step < 0, at.verdict() == Verdict.OUTSIDE_LIMITS, step + " Pa");
         }
     }
 
@@ -366,7 +368,8 @@ class LoadVerdictTest {
         for (String[] stance : new String[][] {{"lowbed-loaded", "3/8 in plate"}, {"lowbed-empty", "no plate"}}) {
             Report report = check(route, Files.readString(Path.of("sample-routes/" + stance[0] + ".rig.json")));
             LoadReport.StateLoads trailing = report.loads().states().stream()
-                    .filter(s -> s.booster().equals("trailing") && s.lift().equals("down"))
+                    .filter(s -> s.booster().word().equals("trailing")
+                            && s.lift().word().equals("down"))
                     .findFirst()
                     .orElseThrow();
             assertEquals(3, trailing.sheet().shims().size());

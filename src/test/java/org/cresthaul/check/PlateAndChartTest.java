@@ -55,16 +55,17 @@ class PlateAndChartTest {
     void aPlateOutsideItsRangeIsAVerdict() throws Exception {
         String route = wide("{\"source\":\"sign\",\"date\":\"2026-10-01\",\"gross\":\"200,000 lb\"}");
         // About 7,506 lb stand on the booster, 5 % of chart and 2 % of weights.
-        assertEquals("clear", trailing(route, plate("6,000 lb", "22,000 lb")).verdict());
+        assertEquals(
+                Verdict.CLEAR, trailing(route, plate("6,000 lb", "22,000 lb")).verdict());
         Report.Cell heavy = trailing(route, plate("1,000 lb", Math.round(BOOSTER_LB) - 10 + " lb"));
-        assertEquals("outside limits", heavy.verdict());
+        assertEquals(Verdict.OUTSIDE_LIMITS, heavy.verdict());
         assertEquals("fitted plate, 3/8 in plate", heavy.load().rule());
         assertEquals(BOOSTER_LB * LB, heavy.load().loadKg(), 1);
         Report.Cell light = trailing(route, plate(Math.round(BOOSTER_LB) + 10 + " lb", "22,000 lb"));
-        assertEquals("outside limits", light.verdict());
+        assertEquals(Verdict.OUTSIDE_LIMITS, light.verdict());
         assertTrue(light.load().least());
         assertEquals(
-                "tight",
+                Verdict.TIGHT,
                 trailing(route, plate("1,000 lb", Math.round(BOOSTER_LB) + 100 + " lb"))
                         .verdict());
     }
@@ -81,17 +82,17 @@ class PlateAndChartTest {
         String coarse = JsonEdit.edit(rig, "/stances/0/weights/gauges/booster/accuracy", "\"20 %\"");
         String ratedAt110 = "\"" + Math.round(BOOSTER_LB * 1.10) + " lb\"";
         String route = wide("{\"source\":\"sign\",\"date\":\"2026-10-01\",\"gross\":\"200,000 lb\"}");
-        assertEquals("clear", trailing(route, rated(exact, ratedAt110)).verdict());
+        assertEquals(Verdict.CLEAR, trailing(route, rated(exact, ratedAt110)).verdict());
         Report.Cell off = trailing(route, rated(coarse, ratedAt110));
-        assertEquals("tight", off.verdict());
+        assertEquals(Verdict.TIGHT, off.verdict());
         assertTrue(off.reasons().get(0).contains("chart"), off.reasons().toString());
         double both = Math.hypot(0.20, 0.02);
         assertEquals(
-                "tight",
+                Verdict.TIGHT,
                 trailing(route, rated(coarse, "\"" + Math.round(BOOSTER_LB * (1 + both) - 5) + " lb\""))
                         .verdict());
         assertEquals(
-                "clear",
+                Verdict.CLEAR,
                 trailing(route, rated(coarse, "\"" + Math.round(BOOSTER_LB * (1 + both) + 5) + " lb\""))
                         .verdict());
     }
@@ -104,15 +105,15 @@ class PlateAndChartTest {
     void limitsByTireWidthAreNotKnownWithoutTheWidth() throws Exception {
         String route = wide(
                 "{\"source\":\"sign\",\"date\":\"2026-10-01\",\"tireWidth\":{\"weight\":\"900 lb\",\"per\":\"1 in\"}}");
-        assertEquals("loads not known", trailing(route, WeightsTexts.RIG).verdict());
+        assertEquals(Verdict.LOADS_NOT_KNOWN, trailing(route, WeightsTexts.RIG).verdict());
         String measured = JsonEdit.edit(
                 WeightsTexts.RIG,
                 "/stances/0/weights/ratings/tireWidths",
                 "{\"steer\":\"25 in\",\"drive\":\"44 in\",\"trailer\":\"40 in\",\"booster\":\"40 in\"}");
-        assertEquals("clear", trailing(route, measured).verdict());
+        assertEquals(Verdict.CLEAR, trailing(route, measured).verdict());
         String narrow = JsonEdit.edit(measured, "/stances/0/weights/ratings/tireWidths/booster", "\"8 in\"");
         Report.Cell cell = trailing(route, narrow);
-        assertEquals("outside limits", cell.verdict());
+        assertEquals(Verdict.OUTSIDE_LIMITS, cell.verdict());
         assertEquals("width of the tires", cell.load().rule());
         assertEquals(8 * 900 * LB, cell.load().limitKg(), 0.1);
     }

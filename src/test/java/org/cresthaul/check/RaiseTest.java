@@ -51,7 +51,9 @@ class RaiseTest {
     void frontRaiseIsTheLeastThatTryingFinds(double height) {
         Route route = hump(height);
         Report.Cell cell = CheckCase.cell(CheckCase.check(route, new Margins(GROUND_MARGIN_M, 0)), "down/none/3");
-        assertTrue(List.of("contact", "tight").contains(cell.verdict()), cell.verdict());
+        assertTrue(
+                List.of(Verdict.CONTACT, Verdict.TIGHT).contains(cell.verdict()),
+                cell.verdict().word());
         assertNotNull(cell.raise(), "a front raise clears this hump");
         assertEquals(0, cell.raise().rearM());
         // rig 10 mm and ride 15 mm in quadrature; the survey of 1 mm adds less than 0.1 mm
@@ -92,7 +94,7 @@ class RaiseTest {
     void noRaiseWithinTheLimitsIsSaidSo() {
         Route peak = CheckCase.crossing(CheckCase.points(s -> Math.max(0, 1.5 - 0.1 * Math.abs(s))), "1 mm");
         Report.Cell cell = CheckCase.cell(CheckCase.check(peak, Margins.defaults()), "down/none/3");
-        assertEquals("contact", cell.verdict());
+        assertEquals(Verdict.CONTACT, cell.verdict());
         assertNull(cell.raise());
         assertNotNull(cell.raiseNote());
     }
@@ -116,7 +118,7 @@ class RaiseTest {
             Report.Cell cell = CheckCase.cell(CheckCase.check(route, new Margins(GROUND_MARGIN_M, 0)), key);
             if (cell.raise() != null) {
                 reported++;
-            } else if (!cell.verdict().equals("clear")) {
+            } else if (cell.verdict() != Verdict.CLEAR) {
                 none++;
                 for (double front = 0.127; front <= 0.2541; front += 0.0127) {
                     for (double rear = 0; rear <= mostRearM + 1e-9; rear += mostRearM / 4) {

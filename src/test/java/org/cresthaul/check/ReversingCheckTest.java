@@ -30,7 +30,7 @@ class ReversingCheckTest {
 
     private static State state(ReversingReport report, String lift, String booster) {
         return report.states().stream()
-                .filter(s -> s.lift().equals(lift) && s.booster().equals(booster))
+                .filter(s -> s.lift().word().equals(lift) && s.booster().word().equals(booster))
                 .findFirst()
                 .orElseThrow();
     }
@@ -79,7 +79,7 @@ class ReversingCheckTest {
         int trailing = 0;
         for (State s : report.states()) {
             assertNull(s.unknown());
-            if (s.booster().equals("trailing")) {
+            if (s.booster().word().equals("trailing")) {
                 assertEquals("pivot", s.free().coupling());
                 assertEquals(Math.toRadians(35), s.free().limitRad(), 1e-5);
                 assertTrue(

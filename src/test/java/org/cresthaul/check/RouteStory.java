@@ -76,13 +76,13 @@ final class RouteStory {
         Set<String> rows = new TreeSet<>();
         for (Report.HazardFindings hazard : judgedByGaps(report)) {
             for (Report.LeastSetting least : hazard.least()) {
-                if (boosters.contains(least.booster())) {
+                if (boosters.contains(least.booster().word())) {
                     StringBuilder verdicts = new StringBuilder();
                     StringBuilder raises = new StringBuilder();
                     for (String notch : NOTCHES) {
                         Report.Cell cell = cell(hazard, least.lift() + "/" + least.booster() + "/" + notch);
                         verdicts.append(letter(cell.verdict()));
-                        raises.append(cell.verdict().equals("clear") ? '.' : letter(cell.raise()));
+                        raises.append(cell.verdict() == Verdict.CLEAR ? '.' : letter(cell.raise()));
                     }
                     rows.add(String.join(
                             " ",
@@ -97,9 +97,9 @@ final class RouteStory {
         return rows;
     }
 
-    static char letter(String verdict) {
+    static char letter(Verdict verdict) {
         return Map.of("clear", 'C', "tight", 't', "contact", 'X', "not surveyed", '?', "outside limits", '%')
-                .get(verdict);
+                .get(verdict.word());
     }
 
     private static char letter(Report.RaiseFinding raise) {

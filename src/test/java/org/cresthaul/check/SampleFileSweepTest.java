@@ -63,9 +63,12 @@ class SampleFileSweepTest {
             Report report =
                     RouteCheck.check(route, combination, stance, Margins.defaults(), new Inputs("route", "rig"));
             report.hazards()
-                    .forEach(h ->
-                            h.cells().forEach(c -> verdicts.put(h.kind() + " " + c.configuration(), c.verdict())));
-            report.configurations().forEach(c -> verdicts.put("loads " + c.key(), c.loads()));
+                    .forEach(h -> h.cells()
+                            .forEach(c -> verdicts.put(
+                                    h.kind() + " " + c.configuration(),
+                                    c.verdict().word())));
+            report.configurations()
+                    .forEach(c -> verdicts.put("loads " + c.key(), c.loads().word()));
         }
         return verdicts;
     }

@@ -270,7 +270,7 @@ class SampleRouteTest {
                 .filter(c -> c.configuration().equals("up/trailing/4"))
                 .findFirst()
                 .orElseThrow();
-        assertEquals("contact", blocked.verdict());
+        assertEquals(Verdict.CONTACT, blocked.verdict());
         assertTrue(
                 blocked.reasons().stream()
                         .anyMatch(r ->
@@ -379,7 +379,7 @@ class SampleRouteTest {
         for (Report report : List.of(LOADED, EMPTY)) {
             for (Report.ConfigurationVerdict c : report.configurations()) {
                 assertEquals(1, c.notSurveyed());
-                assertFalse(c.verdict().equals("clear"));
+                assertFalse(c.verdict() == Verdict.CLEAR);
             }
         }
     }

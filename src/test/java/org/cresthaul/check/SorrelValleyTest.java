@@ -147,14 +147,14 @@ class SorrelValleyTest {
     void everyPlaceIsSurveyedAndClearSomehowWithoutEscorts() {
         assertEquals(12, LOADED.hazards().size());
         for (Report.HazardFindings hazard : LOADED.hazards()) {
-            assertTrue(hazard.cells().stream().noneMatch(c -> c.verdict().equals("not surveyed")), hazard.id());
+            assertTrue(hazard.cells().stream().noneMatch(c -> c.verdict() == Verdict.NOT_SURVEYED), hazard.id());
             assertTrue(
                     hazard.cells().stream()
                             .noneMatch(c -> c.corner() != null && c.corner().escorts()),
                     hazard.id());
             assertTrue(
                     hazard.cells().stream()
-                            .anyMatch(c -> c.verdict().equals("clear") && within(c.configuration())
+                            .anyMatch(c -> c.verdict() == Verdict.CLEAR && within(c.configuration())
                                     || c.raise() != null && within(c.configuration())),
                     hazard.id());
         }
@@ -163,7 +163,7 @@ class SorrelValleyTest {
     /** Whether the permit lets a configuration on the road at all. */
     private static boolean within(String configuration) {
         return LOADED.configurations().stream()
-                .anyMatch(c -> c.key().equals(configuration) && c.loads().equals("clear"));
+                .anyMatch(c -> c.key().equals(configuration) && c.loads() == Verdict.CLEAR);
     }
 
     @Test
@@ -172,12 +172,12 @@ class SorrelValleyTest {
             assertTrue(
                     LOADED.hazards().stream()
                             .map(h -> cell(h, c.key()))
-                            .anyMatch(cell -> !cell.verdict().equals("clear") && cell.raise() == null),
+                            .anyMatch(cell -> cell.verdict() != Verdict.CLEAR && cell.raise() == null),
                     c.key());
         }
         for (String notch : List.of("2", "3", "4", "5", "6", "7")) {
             assertEquals(
-                    "clear",
+                    Verdict.CLEAR,
                     EMPTY.configurations().stream()
                             .filter(c -> c.key().equals("down/none/" + notch))
                             .findFirst()

@@ -85,7 +85,7 @@ class UnitCheckTest {
         assertEquals("tractor", units.against().unit());
         assertEquals("drive tire", units.against().part());
         assertEquals(0, units.against().bendRad(), 1e-4);
-        assertEquals("clear", units.verdict());
+        assertEquals(Verdict.CLEAR, units.verdict());
     }
 
     /**
@@ -133,12 +133,12 @@ class UnitCheckTest {
         Report.Cell level = cell(CheckCase.LEVEL_POINTS, low, ALONE);
         Report.Cell contact = cell(crest, low, ALONE);
 
-        assertEquals("clear", level.verdict(), level.reasons().toString());
+        assertEquals(Verdict.CLEAR, level.verdict(), level.reasons().toString());
         assertTrue(level.units().valueM() > 0.05, level.units().toString());
-        assertEquals("clear", contact.ground().verdict());
-        assertEquals("clear", cell(crest, RigTexts.RIG, ALONE).verdict(), "with more room there");
+        assertEquals(Verdict.CLEAR, contact.ground().verdict());
+        assertEquals(Verdict.CLEAR, cell(crest, RigTexts.RIG, ALONE).verdict(), "with more room there");
         assertTrue(contact.units().against().bendRad() > 0.03, "the trailer's nose is up against the tractor");
-        assertEquals("contact", contact.verdict());
+        assertEquals(Verdict.CONTACT, contact.verdict());
         assertTrue(contact.units().valueM() < 0, contact.units().toString());
         assertTrue(
                 contact.reasons().stream().anyMatch(r -> r.equals("between tractor and trailer: they touch")),
@@ -155,18 +155,18 @@ class UnitCheckTest {
         Report.Cell cell = cell(CheckCase.LEVEL_POINTS, box, ALONE);
 
         assertEquals(0.04, cell.units().valueM(), CLOSE_M);
-        assertEquals("tight", cell.verdict());
+        assertEquals(Verdict.TIGHT, cell.verdict());
         assertEquals("box", cell.units().against().part());
         assertEquals(
                 List.of("between tractor and trailer: no contact, but less than the required margin"), cell.reasons());
-        assertEquals("clear", cell.ground().verdict());
+        assertEquals(Verdict.CLEAR, cell.ground().verdict());
     }
 
     /** What overlaps as it is drawn is clear nowhere, whatever is judged there. */
     @Test
     void unitsDrawnIntoEachOtherAreContactAtEveryPlace() throws Exception {
         Report.Cell level = cell(CheckCase.LEVEL_POINTS, gooseneck(0.5, 0.6, 1.25), ALONE);
-        assertEquals("contact", level.verdict());
+        assertEquals(Verdict.CONTACT, level.verdict());
         assertTrue(
                 level.reasons()
                         .get(0)
@@ -182,7 +182,7 @@ class UnitCheckTest {
         for (Hazard hazard : route.hazards()) {
             if (hazard instanceof LimitedPlace) {
                 Report.Cell cell = check.inTransport(hazard.place().id(), "down/trailing/4");
-                assertEquals("contact", cell.verdict(), hazard.place().id());
+                assertEquals(Verdict.CONTACT, cell.verdict(), hazard.place().id());
                 assertTrue(
                         cell.reasons().toString().contains("they touch standing level"),
                         cell.reasons().toString());
@@ -229,7 +229,7 @@ class UnitCheckTest {
     void theMarginIsAskedFor() {
         Margins wide = new Margins(0, 0, 0.15, 0.15, 0.6, 0.3);
         Report.Cell cell = place(CheckCase.LEVEL_POINTS, RigTexts.RIG, wide).inTransport("H1", ALONE);
-        assertEquals("tight", cell.verdict());
+        assertEquals(Verdict.TIGHT, cell.verdict());
         assertEquals(0.3, cell.units().marginM(), 1e-9);
     }
 

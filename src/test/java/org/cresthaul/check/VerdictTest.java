@@ -58,7 +58,7 @@ class VerdictTest {
     void marginAndUncertaintyDecide(String accuracy, double marginM, String verdict) {
         Report report =
                 CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, accuracy), new Margins(marginM, 0.0762));
-        assertEquals(verdict, CheckCase.cell(report, REFERENCE).verdict());
+        assertEquals(verdict, CheckCase.cell(report, REFERENCE).verdict().word());
     }
 
     @Test
@@ -98,7 +98,7 @@ class VerdictTest {
         double survey = Math.sqrt(Math.pow(BUMPER_M - 0.0003, 2) - otherM * otherM) / BUMPER_FACTOR;
         Report report = CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, survey + " m"), new Margins(0, 0));
         Report.Cell cell = CheckCase.cell(report, REFERENCE);
-        assertEquals("contact", cell.verdict());
+        assertEquals(Verdict.CONTACT, cell.verdict());
         assertEquals(List.of("ground clearance: the survey is too coarse to rule out contact"), cell.reasons());
     }
 
@@ -120,7 +120,7 @@ class VerdictTest {
     void withoutASurveyNothingIsClear() {
         Report report = CheckCase.check(CheckCase.route("\"hazard\": \"rail-crossing\""), new Margins(0, 0));
         assertEquals(List.of("not surveyed"), CheckCase.verdicts(report));
-        assertTrue(report.configurations().stream().allMatch(c -> c.verdict().equals("not surveyed")));
+        assertTrue(report.configurations().stream().allMatch(c -> c.verdict() == Verdict.NOT_SURVEYED));
         assertTrue(report.configurations().stream().allMatch(c -> c.notSurveyed() == 1 && c.clear() == 0));
         assertTrue(report.hazards().get(0).least().stream().allMatch(l -> l.notch() == null));
     }
@@ -139,8 +139,8 @@ class VerdictTest {
         // A wheelbase of 4.4 m at ±5 % may tilt the nose by far more than the 2 in of margin.
         Report sure = CheckCase.check(approach("0.1 %"), Margins.defaults());
         Report unsure = CheckCase.check(approach("5 %"), Margins.defaults());
-        assertEquals("clear", CheckCase.cell(sure, REFERENCE).verdict());
-        assertFalse(CheckCase.cell(unsure, REFERENCE).verdict().equals("clear"));
+        assertEquals(Verdict.CLEAR, CheckCase.cell(sure, REFERENCE).verdict());
+        assertFalse(CheckCase.cell(unsure, REFERENCE).verdict() == Verdict.CLEAR);
     }
 
     private static org.cresthaul.route.Route approach(String accuracy) {
@@ -157,7 +157,7 @@ class VerdictTest {
             points.append(points.isEmpty() ? "" : ",").append("[\"" + i * gapM + " m\",\"0 m\"]");
         }
         Report report = CheckCase.check(CheckCase.crossing(points.toString(), "1 mm"), new Margins(0, 0));
-        assertEquals(verdict, CheckCase.cell(report, REFERENCE).verdict());
+        assertEquals(verdict, CheckCase.cell(report, REFERENCE).verdict().word());
     }
 
     /**
@@ -180,7 +180,7 @@ class VerdictTest {
                 CheckCase.route("\"hazard\": \"low-structure\", \"measured\": \"" + measured + "\", \"clearance\": \""
                         + height + "\", \"extent\": [\"-5 m\", \"5 m\"]"),
                 Margins.defaults());
-        assertEquals(verdict, CheckCase.cell(report, REFERENCE).verdict());
+        assertEquals(verdict, CheckCase.cell(report, REFERENCE).verdict().word());
         assertNull(CheckCase.cell(report, REFERENCE).ground());
     }
 
@@ -206,7 +206,7 @@ class VerdictTest {
                 new Margins(0, 0));
         assertTrue(CheckCase.cell(report, "down/none/1").overhead().valueM() > 0.015);
         assertTrue(CheckCase.cell(report, "down/none/4").overhead().valueM() < 0);
-        assertEquals("contact", CheckCase.cell(report, "down/none/4").verdict());
+        assertEquals(Verdict.CONTACT, CheckCase.cell(report, "down/none/4").verdict());
     }
 
     /**

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Robustness;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
@@ -20,7 +21,7 @@ class PlanMarginsTextTest {
                 Arrays.asList(0.0254, null, null),
                 null,
                 null,
-                "contact");
+                Verdict.CONTACT);
         String text = new PlanMarginsText(new Figures(UnitSystem.US_CUSTOMARY))
                 .robustness(new Robustness(
                         List.of(

@@ -16,6 +16,7 @@ import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
@@ -49,7 +50,7 @@ final class Reading {
     }
 
     private static void require(String what, Report.Cell cell) {
-        boolean clear = cell.verdict().equals("clear");
+        boolean clear = cell.verdict() == Verdict.CLEAR;
         assertTrue(!clear || cell.reasons().isEmpty(), () -> what + " is clear, and yet " + cell.reasons());
         for (Report.GapFinding gap : new Report.GapFinding[] {cell.ground(), cell.overhead()}) {
             if (gap != null) {

@@ -220,7 +220,8 @@ class PaperContentTest {
         for (RunSheet.Card setUp : sample.sheet.setUps()) {
             String[] key = setUp.configuration().split("/");
             ReversingReport.State state = sample.report.reversing().states().stream()
-                    .filter(s -> s.lift().equals(key[0]) && s.booster().equals(key[1]))
+                    .filter(s ->
+                            s.lift().word().equals(key[0]) && s.booster().word().equals(key[1]))
                     .findFirst()
                     .orElseThrow();
             SheetLine line = card.lines().stream()
@@ -252,7 +253,7 @@ class PaperContentTest {
                     .filter(s -> s.configuration().equals(card.configuration()))
                     .findFirst()
                     .orElseThrow();
-            boolean trails = set.booster().equals("trailing");
+            boolean trails = set.booster().word().equals("trailing");
             assertEquals(trails, set.shim() != null);
             List<String> plates = card.lines().stream()
                     .map(SheetLine::text)

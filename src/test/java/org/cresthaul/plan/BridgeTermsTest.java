@@ -14,6 +14,7 @@ import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.WeightsTexts;
@@ -67,7 +68,8 @@ class BridgeTermsTest {
 
         BridgeFinding.Together together() {
             return bridge().bridge().together().stream()
-                    .filter(t -> t.lift().equals("down") && t.booster().equals("none"))
+                    .filter(t ->
+                            t.lift().word().equals("down") && t.booster().word().equals("none"))
                     .findFirst()
                     .orElseThrow();
         }
@@ -98,7 +100,8 @@ class BridgeTermsTest {
 
     private static LoadSheet sheet(Case c) {
         return c.report.loads().states().stream()
-                .filter(s -> s.lift().equals("down") && s.booster().equals("none"))
+                .filter(s ->
+                        s.lift().word().equals("down") && s.booster().word().equals("none"))
                 .findFirst()
                 .orElseThrow()
                 .sheet();
@@ -138,26 +141,26 @@ class BridgeTermsTest {
         double lb = heaviestKg(sheet(of("[\"0 ft\", \"25 ft\"]", "")), 25 * FOOT) / LB;
         assertTrue(lb < sheet(of("", "")).grossKg() / LB - 10_000, "not the whole combination");
         Case over = of("[\"0 ft\", \"25 ft\"]", ",\"onBridge\":\"" + Math.round(lb - 100) + " lb\"");
-        assertEquals("outside limits", over.cell().verdict());
+        assertEquals(Verdict.OUTSIDE_LIMITS, over.cell().verdict());
         assertEquals(lb * LB, over.cell().load().loadKg(), 1);
         assertTrue(
                 over.cell().load().rule().startsWith("on the bridge together"),
                 over.cell().load().rule());
         assertEquals(
-                "clear",
+                Verdict.CLEAR,
                 of("[\"0 ft\", \"25 ft\"]", ",\"onBridge\":\"" + Math.round(lb * 1.1) + " lb\"")
                         .cell()
                         .verdict());
         // The same weight on a longer bridge, where more axles are on it.
         assertEquals(
-                "outside limits",
+                Verdict.OUTSIDE_LIMITS,
                 of("[\"0 ft\", \"90 ft\"]", ",\"onBridge\":\"" + Math.round(lb * 1.1) + " lb\"")
                         .cell()
                         .verdict());
         // And what is posted for the whole combination holds for all of it, however short the bridge is.
         String less = Math.round(sheet(over).grossKg() / LB - 100) + " lb";
         assertEquals(
-                "outside limits",
+                Verdict.OUTSIDE_LIMITS,
                 of("[\"0 ft\", \"3 ft\"]", ",\"grossByAxles\":[{\"axles\":2,\"weight\":\"" + less + "\"}]")
                         .cell()
                         .verdict());

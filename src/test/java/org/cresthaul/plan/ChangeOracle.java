@@ -46,12 +46,12 @@ final class ChangeOracle {
     }
 
     private static StandingOracle.Held held(Report.ConfigurationVerdict c) {
-        return new StandingOracle.Held(c.lift(), c.booster(), c.notch());
+        return new StandingOracle.Held(c.lift().word(), c.booster().word(), c.notch());
     }
 
     /** Seconds of a change at a stop where the combination is at no place, negative when it cannot be made. */
     long seconds(Report.ConfigurationVerdict from, Report.ConfigurationVerdict to, double longerM, StoppingPlace stop) {
-        boolean same = from.booster().equals(to.booster());
+        boolean same = from.booster() == to.booster();
         if (same ? stop.roomM() < longerM : !stop.setUpArea() || stop.roomM() < longerM + 30 * FOOT_M) {
             return -1;
         }

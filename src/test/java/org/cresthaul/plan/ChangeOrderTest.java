@@ -58,7 +58,7 @@ class ChangeOrderTest {
     }
 
     private static StandingOracle.Held held(Plan.SetUp s) {
-        return new StandingOracle.Held(s.lift(), s.booster(), s.notch());
+        return new StandingOracle.Held(s.lift().word(), s.booster().word(), s.notch());
     }
 
     private static Changes changes(String trailerRating, String takeOff) throws Exception {
@@ -140,8 +140,9 @@ class ChangeOrderTest {
                 Changes it = changes(rating, takeOff);
                 for (Plan.SetUp from : it.changes.setUps()) {
                     for (Plan.SetUp to : it.changes.setUps()) {
-                        boolean ends = it.isKept(from.lift(), from.booster(), true)
-                                && it.isKept(to.lift(), to.booster(), true);
+                        boolean ends = it.isKept(
+                                        from.lift().word(), from.booster().word(), true)
+                                && it.isKept(to.lift().word(), to.booster().word(), true);
                         if (from == to
                                 || !List.of("3", "4").contains(from.notch())
                                 || !List.of("3", "4").contains(to.notch())

@@ -66,7 +66,7 @@ class ComparisonTest {
                         .filter(x -> x.configuration().equals(c.configuration()))
                         .findFirst()
                         .orElseThrow();
-                if (!cell.verdict().equals(Verdict.CLEAR.word()) && cell.raise() == null) {
+                if (cell.verdict() != Verdict.CLEAR && cell.raise() == null) {
                     expected.add(h.id());
                 }
             }
@@ -74,7 +74,7 @@ class ComparisonTest {
                     .filter(x -> x.key().equals(c.configuration()))
                     .findFirst()
                     .orElseThrow();
-            if (!whole.loads().equals(Verdict.CLEAR.word())) {
+            if (whole.loads() != Verdict.CLEAR) {
                 expected.add(Plan.WHOLE_ROUTE);
             }
             // Neighbors that are passed raised together may block although each alone would not.
@@ -132,7 +132,7 @@ class ComparisonTest {
         // The ford: the raised tire meets the rim with two axles, with three it does not.
         Comparison.Difference ford =
                 d.stream().filter(x -> x.hazard().equals("H05")).findFirst().orElseThrow();
-        assertEquals("clear", ford.first().verdict());
+        assertEquals(Verdict.CLEAR, ford.first().verdict());
         assertEquals(null, ford.first().raise());
         assertTrue(ford.second().raise() != null && ford.second().raise().rearM() > 0);
         // Nobody surveyed the spur: neither has anything to differ in.

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Report;
+import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
@@ -34,7 +35,7 @@ class ConditionPriceTest {
     private void place(Hazard hazard, Object closeCoupled, Object none) {
         List<Report.Cell> cells = new ArrayList<>();
         for (Report.ConfigurationVerdict c : PlanCase.configurations(RIG, List.of())) {
-            Object met = c.booster().equals("none") ? none : closeCoupled;
+            Object met = c.booster().word().equals("none") ? none : closeCoupled;
             cells.add(
                     met instanceof Double left
                             ? PlanCase.cell(c, "clear", null, left)
@@ -101,7 +102,7 @@ class ConditionPriceTest {
 
         Plan plan = plan(3600, List.of(), false);
 
-        assertEquals("none", plan.steps().get(0).set().booster());
+        assertEquals(BoosterState.NONE, plan.steps().get(0).set().booster());
         assertEquals(0, plan.trades().get(0).conditions());
         Plan.Trade quicker = plan.trades().get(1);
         assertEquals(1, quicker.conditions());
@@ -148,7 +149,7 @@ class ConditionPriceTest {
     void aStretchCountsOnceHoweverManyStopsLieOnIt() {
         Hazard stretch = PlanCase.stretch("S1", 300, 1500);
         List<Report.Cell> cells = PlanCase.configurations(RIG, List.of()).stream()
-                .map(c -> PlanCase.cell(c, c.booster().equals("none") ? "clear" : "tight", null))
+                .map(c -> PlanCase.cell(c, c.booster().word().equals("none") ? "clear" : "tight", null))
                 .toList();
         hazards.add(stretch);
         findings.add(PlanCase.findings(stretch, List.of(0.0, 1500.0), cells));

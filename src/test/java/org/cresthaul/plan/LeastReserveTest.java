@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.junit.jupiter.api.Test;
@@ -19,12 +20,12 @@ class LeastReserveTest {
 
     private static Report.GapFinding gap(double valueM, double requiredM) {
         return new Report.GapFinding(
-                valueM, requiredM, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
+                valueM, requiredM, 0.05, 0, Verdict.CLEAR, "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     private static Report.Cell clear(
             Report.ConfigurationVerdict c, Report.GapFinding ground, Report.GapFinding overhead) {
-        return new Report.Cell(c.key(), "clear", ground, overhead, null, null, List.of());
+        return new Report.Cell(c.key(), Verdict.CLEAR, ground, overhead, null, null, List.of());
     }
 
     /** Dips 300 m apart, each cell made for its place and configuration. */

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.SplittableRandom;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.CrossingTraffic;
@@ -29,12 +30,12 @@ class LiftStopsTest {
     private static final int ROUTES = 5000;
     private static final Rig RIG = PlanCase.rig("none", "trailing");
     private static final Report.RaiseFinding RAISE = new Report.RaiseFinding(0.05, 0, 0.08, 0.07);
-    private static final RaiseJudge ALWAYS_CLEAR =
-            (hazard, configuration, front, rear) -> Optional.of(new RaisedCheck.Raised("clear", gap(), null, null));
+    private static final RaiseJudge ALWAYS_CLEAR = (hazard, configuration, front, rear) ->
+            Optional.of(new RaisedCheck.Raised(Verdict.CLEAR, gap(), null, null));
 
     private static Report.GapFinding gap() {
         return new Report.GapFinding(
-                0.1, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
+                0.1, 0.05, 0.05, 0, Verdict.CLEAR, "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     /** A place by the rules of docs/model.md: from where the front comes to it to where the rear leaves it. */

@@ -5,12 +5,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.ReversingReport;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
@@ -165,18 +168,19 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                 .get(0)
                 .boosterStates()
                 .forEach(b -> rig.notches().forEach(n -> {
-                    String loads = wholeRouteLoads.isEmpty()
-                            ? "clear"
-                            : wholeRouteLoads.get(all.size() / rig.notches().size());
+                    Verdict loads = wholeRouteLoads.isEmpty()
+                            ? Verdict.CLEAR
+                            : verdict(wholeRouteLoads.get(
+                                    all.size() / rig.notches().size()));
                     all.add(new Report.ConfigurationVerdict(
                             "down/" + b.word() + "/" + n.name(),
                             b.word() + " " + n.name(),
-                            "down",
+                            LiftState.DOWN,
                             3,
-                            b.word(),
+                            b,
                             n.name(),
                             n.offsetM(),
-                            "clear",
+                            Verdict.CLEAR,
                             0,
                             0,
                             0,
@@ -196,9 +200,9 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     static Report report(Rig rig, List<Report.HazardFindings> hazards, List<String> wholeRouteLoads) {
         List<LoadReport.StateLoads> states = new ArrayList<>();
         for (int i = 0; i < rig.stances().get(0).boosterStates().size(); i++) {
-            String loads = wholeRouteLoads.isEmpty() ? "clear" : wholeRouteLoads.get(i);
+            Verdict loads = wholeRouteLoads.isEmpty() ? Verdict.CLEAR : verdict(wholeRouteLoads.get(i));
             states.add(new LoadReport.StateLoads(
-                    "down", rig.stances().get(0).boosterStates().get(i).word(), 3, "state", loads, null, null));
+                    LiftState.DOWN, rig.stances().get(0).boosterStates().get(i), 3, "state", loads, null, null));
         }
         return new Report(
                 Report.FORM,
@@ -249,15 +253,30 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                 List.of());
     }
 
+    /** Of its word: cases are written in words. */
+    static Verdict verdict(String word) {
+        return Stream.of(Verdict.values())
+                .filter(v -> v.word().equals(word))
+                .findFirst()
+                .orElseThrow();
+    }
+
     static Report.Cell cell(Report.ConfigurationVerdict c, String verdict, Report.RaiseFinding raise) {
         return new Report.Cell(
-                c.key(), verdict, null, null, raise, null, verdict.equals("clear") ? List.of() : List.of("said so"));
+                c.key(),
+                verdict(verdict),
+                null,
+                null,
+                raise,
+                null,
+                verdict.equals("clear") ? List.of() : List.of("said so"));
     }
 
     /** The same with a gap that leaves so much beyond the 5 cm required. */
     static Report.Cell cell(Report.ConfigurationVerdict c, String verdict, Report.RaiseFinding raise, double leftM) {
         Report.Cell plain = cell(c, verdict, raise);
-        return new Report.Cell(plain.configuration(), verdict, gap(0.05 + leftM), null, raise, null, plain.reasons());
+        return new Report.Cell(
+                plain.configuration(), plain.verdict(), gap(0.05 + leftM), null, raise, null, plain.reasons());
     }
 
     /** Any small case: up to six places, up to three stops, four configurations. */
@@ -334,7 +353,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
             return roll == 9
                     ? Optional.empty()
                     : Optional.of(new RaisedCheck.Raised(
-                            roll < 6 ? "clear" : roll < 8 ? "tight" : "contact",
+                            roll < 6 ? Verdict.CLEAR : roll < 8 ? Verdict.TIGHT : Verdict.CONTACT,
                             gap(0.06 + 0.01 * (roll % 3)),
                             null,
                             null));
@@ -355,7 +374,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
 
     private static Report.GapFinding gap(double valueM) {
         return new Report.GapFinding(
-                valueM, 0.05, 0.05, 0, "clear", "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
+                valueM, 0.05, 0.05, 0, Verdict.CLEAR, "trailer", 0, 0, "", 0, 0, 0, "center", "held", 0, true, 0);
     }
 
     private static double spot(SplittableRandom random) {
@@ -398,7 +417,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                         30,
                         0.5 + random.nextInt(3));
         List<String> tight = report.hazards().stream()
-                .filter(h -> h.cells().stream().anyMatch(c -> c.verdict().equals("tight")) && random.nextInt(3) > 0)
+                .filter(h -> h.cells().stream().anyMatch(c -> c.verdict() == Verdict.TIGHT) && random.nextInt(3) > 0)
                 .map(Report.HazardFindings::id)
                 .toList();
         List<String> aside = report.hazards().stream()

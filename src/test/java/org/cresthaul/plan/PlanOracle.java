@@ -67,7 +67,7 @@ final class PlanOracle {
         t = it.options().times();
         configurations = it.report().configurations();
         lengthM = configurations.stream()
-                .mapToDouble(c -> CombinationLength.meters(it.stance(), StandingOracle.booster(c.booster())))
+                .mapToDouble(c -> CombinationLength.meters(it.stance(), c.booster()))
                 .toArray();
         longestM = Arrays.stream(lengthM).max().orElseThrow();
         for (Report.HazardFindings h : it.report().hazards()) {
@@ -92,7 +92,7 @@ final class PlanOracle {
                     !(hazard instanceof Stretch),
                     gaps,
                     List.of("rail-crossing", "corner").contains(h.kind()),
-                    h.cells().stream().map(Report.Cell::verdict).toList(),
+                    h.cells().stream().map(x -> x.verdict().word()).toList(),
                     h.cells().stream().map(Report.Cell::raise).toList(),
                     h.cells(),
                     hazard instanceof RailCrossing c ? Optional.of(c) : Optional.empty()));
@@ -105,9 +105,7 @@ final class PlanOracle {
                     false,
                     false,
                     false,
-                    configurations.stream()
-                            .map(Report.ConfigurationVerdict::loads)
-                            .toList(),
+                    configurations.stream().map(x -> x.loads().word()).toList(),
                     List.of(),
                     wholeRoute(),
                     Optional.empty()));
@@ -471,7 +469,7 @@ final class PlanOracle {
         }
         return it.judge()
                 .at(s.id, configurations.get(c).key(), front, rear)
-                .map(r -> lets(s, r.verdict()) && enough(s, raisedReserve(s, c, front, rear, aside)))
+                .map(r -> lets(s, r.verdict().word()) && enough(s, raisedReserve(s, c, front, rear, aside)))
                 .orElse(false);
     }
 

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.PlanTimes;
@@ -65,7 +66,7 @@ class PlanRulesTest {
         findings.sort(Comparator.comparingDouble(Report.HazardFindings::chainageM));
         RaiseJudge judge = (hazard, key, front, rear) -> Optional.ofNullable(
                         judged.get(hazard + " " + key + " " + front + " " + rear))
-                .map(v -> new RaisedCheck.Raised(v, gap(0.08), null, null));
+                .map(v -> new RaisedCheck.Raised(PlanCase.verdict(v), gap(0.08), null, null));
         return new PlanCase(
                         PlanCase.routeOf(hazards, stops),
                         RIG.stances().get(0),
@@ -81,7 +82,7 @@ class PlanRulesTest {
                 0.07,
                 0.05,
                 0.02,
-                "clear",
+                Verdict.CLEAR,
                 "trailer",
                 0,
                 0,
@@ -329,7 +330,7 @@ class PlanRulesTest {
                 plan.conditions().get(0).text().contains("spotter"),
                 plan.conditions().get(0).text());
         assertEquals(NONE_1, plan.steps().get(0).set().configuration());
-        assertEquals("tight", passage(plan, "H1").verdict());
+        assertEquals(Verdict.TIGHT, passage(plan, "H1").verdict());
     }
 
     @Test

@@ -137,8 +137,8 @@ class PlateAndRegulatorTest {
         plan.steps()
                 .forEach(s -> sets.add(
                         s.change() != null
-                                ? s.change().to().booster()
-                                : s.set() != null ? s.set().booster() : "-"));
+                                ? s.change().to().booster().word()
+                                : s.set() != null ? s.set().booster().word() : "-"));
         assertEquals(
                 List.of("none", "trailing", "none", "none"),
                 sets.stream().filter(b -> !b.equals("-")).toList());

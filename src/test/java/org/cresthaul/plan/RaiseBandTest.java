@@ -13,6 +13,7 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
@@ -39,7 +40,7 @@ class RaiseBandTest {
                         0.05,
                         0.05,
                         0,
-                        "clear",
+                        Verdict.CLEAR,
                         "trailer",
                         0,
                         0,
@@ -52,7 +53,8 @@ class RaiseBandTest {
                         0,
                         true,
                         0);
-                return Optional.of(new RaisedCheck.Raised(frontM <= k.topM ? "clear" : "tight", gap, null, null));
+                return Optional.of(
+                        new RaisedCheck.Raised(frontM <= k.topM ? Verdict.CLEAR : Verdict.TIGHT, gap, null, null));
             }
 
             @Override
@@ -197,7 +199,7 @@ class RaiseBandTest {
             for (int i = 0; i <= 12; i++) {
                 double front = band.fromM() + (band.toM() - band.fromM()) * i / 12;
                 assertEquals(
-                        "clear",
+                        Verdict.CLEAR,
                         check.at(hazard, key, front, lift.raise().rearM())
                                 .orElseThrow()
                                 .verdict(),

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.clearance.Clearance;
 import org.cresthaul.clearance.GroundClearance;
 import org.cresthaul.plan.Plan.Relaxation;
@@ -143,7 +144,7 @@ class RelaxationsTest {
         assertFalse(verdictAtNotch(c, offset + INCH / 4).equals("clear"), "a quarter of an inch less is not enough");
     }
 
-    private static String verdictAtNotch(RoadCase c, double offsetM) {
+    private static Verdict verdictAtNotch(RoadCase c, double offsetM) {
         String rig = JsonEdit.edit(
                 RigTexts.RIG,
                 "/notches",
@@ -180,7 +181,7 @@ class RelaxationsTest {
         assertEquals("tight", verdictLighterBy(c, 2_450));
     }
 
-    private static String verdictLighterBy(RoadCase c, double lessKg) {
+    private static Verdict verdictLighterBy(RoadCase c, double lessKg) {
         Weights w = c.stance().weights().orElseThrow();
         Weights.Piece piece = w.pieces().get(0);
         Weights.Piece lighter =

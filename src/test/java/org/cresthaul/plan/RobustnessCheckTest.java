@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.units.JsonEdit;
@@ -97,7 +98,7 @@ class RobustnessCheckTest {
         assertEquals((90_000 - 85_578) * LB, row.left().get(3), 0.2);
         assertEquals(row.left().get(3), row.worst(), 0.2);
         assertTrue(row.left().subList(0, 3).stream().allMatch(Objects::isNull));
-        assertEquals("clear", row.verdict());
+        assertEquals(Verdict.CLEAR, row.verdict());
     }
 
     /** The line found stays; the survey enters as √(survey² + tape²): 50 mm twice as coarse. */
@@ -162,7 +163,7 @@ class RobustnessCheckTest {
         assertEquals(passage.spare().left(), row.spare());
         assertTrue(row.spare() >= 0 && row.spare() < 0.005, "the least raise leaves hardly anything: " + row);
         assertEquals(row.spare() - 0.015, row.left().get(1), 3 * STEP);
-        assertEquals("tight", row.verdict());
+        assertEquals(Verdict.TIGHT, row.verdict());
     }
 
     /** Where nothing was surveyed there is no number, and no survey that would free more. */

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.StoppingPlace;
 import org.junit.jupiter.api.Test;
@@ -134,7 +135,7 @@ class RoutePlanTest {
             if (step.passage() != null) {
                 passed.add(step.passage().hazard());
                 Plan.Passage p = step.passage();
-                boolean settled = p.verdict().equals("clear") || p.blocked() || p.condition() != null;
+                boolean settled = p.verdict() == Verdict.CLEAR || p.blocked() || p.condition() != null;
                 assertTrue(settled, "passed without being clear, accepted or set aside: " + p);
                 assertTrue(p.raise() == null || p.crawls(), "raised at road speed: " + p);
             }

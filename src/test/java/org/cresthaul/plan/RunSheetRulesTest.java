@@ -297,15 +297,16 @@ class RunSheetRulesTest {
         Map<String, String> told = settings(card.lines());
         boolean lift = stance.trailer().liftAxle().isPresent();
         boolean booster = stance.booster().isPresent();
-        boolean trailing = set.booster().equals("trailing");
-        boolean cargo = !stance.trailer().load().isEmpty() || set.booster().equals("carried");
+        boolean trailing = set.booster().word().equals("trailing");
+        boolean cargo =
+                !stance.trailer().load().isEmpty() || set.booster().word().equals("carried");
         assertEquals(set.notch(), told.get(SetUpCards.NOTCH));
         assertEquals("auto", told.get(SetUpCards.LEVELING));
         assertEquals("out", told.get(SetUpCards.POWER_TAKE_OFF));
-        assertEquals(lift ? set.lift() : null, told.get(SetUpCards.LIFT_AXLE));
-        assertEquals(booster ? set.booster() : null, told.get(SetUpCards.BOOSTER));
+        assertEquals(lift ? set.lift().word() : null, told.get(SetUpCards.LIFT_AXLE));
+        assertEquals(booster ? set.booster().word() : null, told.get(SetUpCards.BOOSTER));
         assertEquals(
-                !booster ? null : trailing || set.booster().equals("close-coupled") ? "connected" : "capped",
+                !booster ? null : trailing || set.booster().word().equals("close-coupled") ? "connected" : "capped",
                 told.get(SetUpCards.BOOSTER_LINES),
                 card.title());
         assertEquals(trailing ? "off" : null, told.get(SetUpCards.PIVOT_LOCK));

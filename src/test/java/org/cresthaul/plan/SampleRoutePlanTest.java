@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.SampleHaul;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.StoppingPlace;
@@ -108,7 +109,7 @@ class SampleRoutePlanTest {
                         .map(r -> r.frontM() + " " + r.rearM())
                         .distinct()
                         .count());
-        assertTrue(passages(plan).stream().allMatch(p -> p.verdict().equals("clear")));
+        assertTrue(passages(plan).stream().allMatch(p -> p.verdict() == Verdict.CLEAR));
     }
 
     /**
@@ -238,7 +239,7 @@ class SampleRoutePlanTest {
         assertEquals(Plan.BLOCKED, plan.outcome());
         assertTrue(plan.stopsAtBlocks());
         Set<String> nowhere = haul.report().hazards().stream()
-                .filter(h -> h.cells().stream().allMatch(c -> !c.verdict().equals("clear") && c.raise() == null))
+                .filter(h -> h.cells().stream().allMatch(c -> c.verdict() != Verdict.CLEAR && c.raise() == null))
                 .map(Report.HazardFindings::id)
                 .collect(Collectors.toSet());
         assertEquals(Set.of("C1", "H06", "H07", "H09", "H11", "H12", "H13"), nowhere);

@@ -17,6 +17,7 @@ import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
@@ -180,12 +181,12 @@ class WeightedPlanTest {
                     all.add(new Report.ConfigurationVerdict(
                             key,
                             key,
-                            lift.word(),
+                            lift,
                             rig.stances().get(0).axlesDown(lift),
-                            booster.word(),
+                            booster,
                             notch.name(),
                             notch.offsetM(),
-                            "clear",
+                            Verdict.CLEAR,
                             0,
                             0,
                             0,
@@ -202,10 +203,10 @@ class WeightedPlanTest {
 
     private static PlanOptions options(SplittableRandom random, Report report) {
         List<String> tight = new ArrayList<>(report.hazards().stream()
-                .filter(h -> h.cells().stream().anyMatch(c -> c.verdict().equals("tight")) && random.nextBoolean())
+                .filter(h -> h.cells().stream().anyMatch(c -> c.verdict() == Verdict.TIGHT) && random.nextBoolean())
                 .map(Report.HazardFindings::id)
                 .toList());
-        if (report.configurations().stream().anyMatch(c -> c.loads().equals("tight")) && random.nextBoolean()) {
+        if (report.configurations().stream().anyMatch(c -> c.loads() == Verdict.TIGHT) && random.nextBoolean()) {
             tight.add(Plan.WHOLE_ROUTE);
         }
         List<String> aside = report.hazards().stream()
