@@ -140,7 +140,7 @@ class RelaxationsTest {
                 notch.get().text().contains("below notch 1, the bottom one"),
                 notch.get().text());
         double offset = -1.25 * INCH - notch.get().amount();
-        assertEquals("clear", verdictAtNotch(c, offset));
+        assertEquals(Verdict.CLEAR, verdictAtNotch(c, offset));
         assertFalse(verdictAtNotch(c, offset + INCH / 4).equals("clear"), "a quarter of an inch less is not enough");
     }
 
@@ -177,8 +177,8 @@ class RelaxationsTest {
         assertEquals(2_500, lighter.amount());
         assertTrue(lighter.enough());
         assertTrue(lighter.text().contains("\"wheel loader\" lighter by 2500 kg"), lighter.text());
-        assertEquals("clear", verdictLighterBy(c, 2_500));
-        assertEquals("tight", verdictLighterBy(c, 2_450));
+        assertEquals(Verdict.CLEAR, verdictLighterBy(c, 2_500));
+        assertEquals(Verdict.TIGHT, verdictLighterBy(c, 2_450));
     }
 
     private static Verdict verdictLighterBy(RoadCase c, double lessKg) {
