@@ -6,7 +6,9 @@ import java.util.Optional;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.MotionBounds;
 import org.cresthaul.clearance.bound.UnitBow;
+import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.geometry.Interval;
+import org.cresthaul.geometry.Range;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.posture.PlacedUnit;
 
@@ -32,8 +34,6 @@ final class BendSearch {
     private final double withinRad;
     private final List<Extreme> extremes = new ArrayList<>();
     private final Interval bend = new Interval();
-    private final Interval bowAhead = new Interval();
-    private final Interval bowBehind = new Interval();
     private Undecided undecided;
 
     /**
@@ -43,7 +43,7 @@ final class BendSearch {
      *     with what ground beyond the survey may add
      * @param provenLeastRad nothing is below this, nor above {@code provenMostRad}
      */
-    record Range(
+    record Bends(
             double leastRad,
             double leastSteerM,
             double mostRad,
@@ -124,12 +124,12 @@ final class BendSearch {
     }
 
     /** The range of the bend alone, then that of each demand. */
-    List<Range> ranges() {
-        List<Range> ranges = new ArrayList<>();
+    List<Bends> ranges() {
+        List<Bends> ranges = new ArrayList<>();
         for (int i = 0; i < extremes.size(); i += 2) {
             Extreme down = extremes.get(i);
             Extreme up = extremes.get(i + 1);
-            ranges.add(new Range(
+            ranges.add(new Bends(
                     within(-down.most),
                     down.steerM,
                     within(up.most),
@@ -254,39 +254,34 @@ final class BendSearch {
         if (!span.motion.known) {
             return;
         }
-        motions.ofTrailer(span, a, b);
-        MotionBounds ahead = span.motion;
-        MotionBounds behind = motions.trailer;
-        UnitBow aheadBow = span.bow;
-        UnitBow behindBow = motions.trailerBow;
+        UnitWay trailer = motions.trailer(span, a, b);
+        UnitWay ahead = new UnitWay(span.motion, span.bow);
+        UnitWay behind = trailer;
         boolean mayBeFixed = false;
-        if (coupling == Coupling.HINGE && behind.known) {
-            motions.ofBooster(span, a, b);
-            ahead = motions.trailer;
-            behind = motions.booster;
-            aheadBow = motions.trailerBow;
-            behindBow = motions.boosterBow;
-            mayBeFixed = !motions.boosterFree;
+        if (coupling == Coupling.HINGE) {
+            UnitMotions.BoosterWay booster = motions.booster(span, a, b, trailer);
+            ahead = trailer;
+            behind = booster.way();
+            mayBeFixed = !booster.free();
         }
-        if (!motions.trailer.known || !behind.known) {
+        if (!trailer.motion().known || !behind.motion().known) {
             return;
         }
         double from = bendRad(coupling, span.start, a);
         double to = bendRad(coupling, span.end, b);
-        double least = behind.turn.lo - ahead.turn.hi;
-        double most = behind.turn.hi - ahead.turn.lo;
+        Range rate = behind.motion().turn().minus(ahead.motion().turn());
+        double least = rate.lo();
+        double most = rate.hi();
         if (mayBeFixed) {
             // At its hinge's limit a booster does not bend.
             least = Math.min(0, least);
             most = Math.max(0, most);
         }
         bend.set(-peak(-from, -to, -most, -least, span.lengthM()), peak(from, to, least, most, span.lengthM()));
-        if (aheadBow.known && behindBow.known) {
-            aheadBow.pitch(bowAhead);
-            behindBow.pitch(bowBehind);
+        if (ahead.bow().known && behind.bow().known) {
+            Range bow = behind.bow().pitch().minus(ahead.bow().pitch());
             bend.set(
-                    Math.max(bend.lo, Math.min(from, to) + bowBehind.lo - bowAhead.hi),
-                    Math.min(bend.hi, Math.max(from, to) + bowBehind.hi - bowAhead.lo));
+                    Math.max(bend.lo, Math.min(from, to) + bow.lo()), Math.min(bend.hi, Math.max(from, to) + bow.hi()));
         }
     }
 

@@ -5,13 +5,14 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Supplier;
 import org.cresthaul.clearance.bound.MotionBounds;
 import org.cresthaul.clearance.bound.OutlineGaps;
+import org.cresthaul.clearance.bound.PointBow;
+import org.cresthaul.clearance.bound.PointMotion;
 import org.cresthaul.clearance.bound.RaisedTire;
+import org.cresthaul.clearance.bound.SteerBow;
+import org.cresthaul.clearance.bound.Stretch;
 import org.cresthaul.clearance.bound.UnitBow;
-import org.cresthaul.geometry.Bow;
-import org.cresthaul.geometry.Interval;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.posture.CombinationShape;
@@ -364,16 +365,12 @@ public final class Passage {
         final double endM;
         final PlacedUnit start;
         final PlacedUnit end;
-        final MotionBounds motion = new MotionBounds();
-        final Interval kingpinForward = new Interval();
-        final Interval kingpinRise = new Interval();
-        final UnitBow bow = new UnitBow();
-        /** How far the kingpin strays from moving evenly: up, and along the road. */
-        final Interval kingpinRiseBow = new Interval();
+        final MotionBounds motion;
+        final UnitBow bow;
+        /** How the kingpin moves, and how far it strays from moving evenly; null where that is not known. */
+        final PointMotion kingpin;
 
-        double kingpinBow;
-        final Supplier<Bow> kingpinParabola = this::kingpinBow;
-        private Bow kingpin;
+        final PointBow kingpinBow;
         private Halves halves;
 
         Span(double startM, double endM, PlacedUnit start, PlacedUnit end) {
@@ -381,39 +378,13 @@ public final class Passage {
             this.endM = endM;
             this.start = start;
             this.end = end;
-            Interval steerForward = new Interval();
-            Interval steerRise = new Interval();
-            steerForward.set(1, 1);
-            steerPath.addSlopes(startM, endM, steerRise);
-            motion.compute(tractor, drivePaths, start, end, endM - startM, steerForward, steerRise);
-            if (motion.known) {
-                FramePoint kingpin = stance.tractor().fifthWheel();
-                motion.addPoint(start.pose, end.pose, kingpin, kingpinForward, kingpinRise);
-                Interval steerBow = new Interval();
-                steerPath.addBow(startM, endM, steerBow);
-                // The steer axle itself is what advances evenly.
-                bow.compute(tractor, drivePaths, start, end, motion, 0, steerBow, this::steerBow);
-                bow.at(kingpin.xM(), kingpin.hM());
-                kingpinRiseBow.set(bow.riseLo, bow.riseHi);
-                kingpinBow = bow.forward;
-            }
-        }
-
-        private Bow steerBow() {
-            Bow steer = new Bow();
-            steerPath.bow(startM, endM, steer);
-            return steer;
-        }
-
-        /** How far the kingpin strays upward, with its parabola. */
-        private Bow kingpinBow() {
-            if (kingpin == null) {
-                FramePoint at = stance.tractor().fifthWheel();
-                bow.at(at.xM(), at.hM());
-                kingpin = new Bow();
-                kingpin.add(1, bow.rise());
-            }
-            return kingpin;
+            Stretch on = new Stretch(tractor, drivePaths, start, end, endM - startM);
+            SteerBow steer = SteerBow.of(steerPath, startM, endM);
+            motion = MotionBounds.of(on, steer.motion());
+            bow = UnitBow.of(on, motion, steer);
+            FramePoint plate = stance.tractor().fifthWheel();
+            kingpin = motion.known ? motion.at(start.pose, end.pose, plate) : null;
+            kingpinBow = bow.known ? bow.at(plate.xM(), plate.hM()) : null;
         }
 
         double lengthM() {

@@ -6,11 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.cresthaul.clearance.UnitMotions.BoosterWay;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.Floors;
 import org.cresthaul.clearance.bound.GapBounds;
 import org.cresthaul.clearance.bound.OutlineGaps;
 import org.cresthaul.clearance.bound.PlacedOutlines;
+import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.posture.CombinationPosture;
 import org.cresthaul.posture.CombinationShape;
 import org.cresthaul.posture.CoupledCombination;
@@ -325,7 +327,6 @@ public final class PassageSearch {
         private final Map<Demand, UnitNeed> trailerNeeds = new HashMap<>(4);
         private final Map<Demand, UnitNeed> boosterNeeds = new HashMap<>(4);
         private final UnitMotions motions = new UnitMotions(places);
-        private final GapBounds bounds = new GapBounds();
 
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands) {
             this(target, seeks, ceilingM, demands, false);
@@ -399,66 +400,44 @@ public final class PassageSearch {
                 return false;
             }
             setStray(demand, span.startM, span.endM, span.start, span.end, a, b);
-            motions.ofTrailer(span, a, b);
-            double unevenRad = 0;
-            if (roll != null) {
-                if (a.booster() != null) {
-                    motions.ofBooster(span, a, b);
-                }
-                unevenRad = roll.unevenRad(span, a, b, motions);
-            }
+            UnitWay trailer = motions.trailer(span, a, b);
+            BoosterWay booster = roll == null || a.booster() == null ? null : motions.booster(span, a, b, trailer);
+            double unevenRad = roll == null ? 0 : roll.unevenRad(span, a, b, trailer, booster);
             boolean trailerDoes = boosterAlone
-                    ? motions.trailer.known && (!motions.trailer.mayCarry || motions.trailerBow.known)
-                    : bounds.staysAbove(
-                            target.trailer(),
-                            from.trailer,
-                            to.trailer,
-                            motions.trailer,
-                            null,
-                            motions.trailerBow,
-                            trailerNeeds.get(demand),
-                            above,
-                            unevenRad);
-            return trailerDoes
-                    && (a.booster() == null || boosterStaysAbove(span, from, to, demand, above, unevenRad))
-                    && (roll == null || tractorStaysAbove(span, from, to, demand, above, unevenRad));
+                    ? trailer.motion().known && (!trailer.motion().mayCarry || trailer.bow().known)
+                    : new GapBounds(
+                                    target.trailer(),
+                                    from.trailer,
+                                    to.trailer,
+                                    trailer,
+                                    trailerNeeds.get(demand),
+                                    unevenRad)
+                            .staysAbove(above);
+            if (!trailerDoes) {
+                return false;
+            }
+            if (a.booster() != null) {
+                UnitWay way = (booster == null ? motions.booster(span, a, b, trailer) : booster).way();
+                OutlineGaps gaps = target.booster().orElseThrow();
+                if (!new GapBounds(gaps, from.booster, to.booster, way, boosterNeeds.get(demand), unevenRad)
+                        .staysAbove(above)) {
+                    return false;
+                }
+            }
+            return roll == null || tractorStaysAbove(span, from, to, demand, above, unevenRad);
         }
 
         /** The tractor's outlines, where they are not searched once for every setting. */
         private boolean tractorStaysAbove(
                 Passage.Span span, Spot from, Spot to, Demand demand, Floors above, double unevenRad) {
-            return bounds.staysAbove(
-                    target.tractor(),
-                    from.tractor,
-                    to.tractor,
-                    span.motion,
-                    null,
-                    span.bow,
-                    tractorNeeds.get(demand),
-                    above,
-                    unevenRad);
+            UnitWay way = new UnitWay(span.motion, span.bow);
+            return new GapBounds(target.tractor(), from.tractor, to.tractor, way, tractorNeeds.get(demand), unevenRad)
+                    .staysAbove(above);
         }
 
         @Override
         Undecided.Cause obstacle(Passage.Span span, Spot from, Spot to) {
             return motions.bound(span, from.placed, to.placed) ? Undecided.Cause.ROUGH : Undecided.Cause.STEEP;
-        }
-
-        private boolean boosterStaysAbove(
-                Passage.Span span, Spot from, Spot to, Demand demand, Floors above, double unevenRad) {
-            if (roll == null) {
-                motions.ofBooster(span, from.placed, to.placed);
-            }
-            return bounds.staysAbove(
-                    target.booster().orElseThrow(),
-                    from.booster,
-                    to.booster,
-                    motions.booster,
-                    motions.boosterFree ? null : motions.trailer,
-                    motions.boosterBow,
-                    boosterNeeds.get(demand),
-                    above,
-                    unevenRad);
         }
     }
 }

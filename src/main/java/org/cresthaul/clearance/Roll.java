@@ -2,7 +2,9 @@ package org.cresthaul.clearance;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.clearance.UnitMotions.BoosterWay;
 import org.cresthaul.clearance.UnitPlaces.Placed;
+import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PlacedUnit;
@@ -89,17 +91,17 @@ final class Roll {
     }
 
     /**
-     * How much less than even the roll that counts can be anywhere between two positions, radians; every motion is set.
+     * How much less than even the roll that counts can be anywhere between two positions, radians; no booster is null.
      */
-    double unevenRad(Passage.Span span, Placed a, Placed b, UnitMotions motions) {
+    double unevenRad(Passage.Span span, Placed a, Placed b, UnitWay onTrailer, BoosterWay onBooster) {
         uneven = 0;
         // The steer axle is what advances evenly.
         pass(steer.get(0), span.startM, span.endM, 0);
         pass(drive, a.tractor(), b.tractor(), span.motion.speedOff);
-        pass(trailer, a.trailer(), b.trailer(), motions.trailer.speedOff);
-        if (a.booster() != null) {
+        pass(trailer, a.trailer(), b.trailer(), onTrailer.motion().speedOff);
+        if (onBooster != null) {
             // Where it reaches its hinge's limits, how its wheel moves in between is open.
-            pass(booster, a.onBooster(), b.onBooster(), motions.boosterFree ? motions.booster.speedOff : 1);
+            pass(booster, a.onBooster(), b.onBooster(), onBooster.free() ? onBooster.motion().speedOff : 1);
         }
         return uneven;
     }

@@ -31,7 +31,6 @@ abstract class SpanSearch<P> {
     private final WorkLimit limit;
     private final Seeks seeks;
     private final List<Demand> demands;
-    private final Floors floors = new Floors();
     /** The least gap found so far, or with {@link Seeks#SPARE} the least gap less need. */
     final Nearest nearest = new Nearest();
     /** The least gap less the need now in force. */
@@ -117,10 +116,10 @@ abstract class SpanSearch<P> {
     }
 
     private boolean isSettled(Passage.Span span, P a, P b) {
-        floors.gapM = seeks == Seeks.GAP ? nearest.gapM - WITHIN_M : Double.NEGATIVE_INFINITY;
-        floors.spareM =
+        double gapM = seeks == Seeks.GAP ? nearest.gapM - WITHIN_M : Double.NEGATIVE_INFINITY;
+        double spareM =
                 seeks == Seeks.SPARE ? nearest.gapM - WITHIN_M : demand() == null ? Double.NEGATIVE_INFINITY : 0;
-        return staysAbove(span, a, b, demand(), floors);
+        return staysAbove(span, a, b, demand(), new Floors(gapM, spareM));
     }
 
     /**

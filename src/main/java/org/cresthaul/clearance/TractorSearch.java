@@ -8,13 +8,13 @@ import org.cresthaul.clearance.bound.Floors;
 import org.cresthaul.clearance.bound.GapBounds;
 import org.cresthaul.clearance.bound.OutlineGaps;
 import org.cresthaul.clearance.bound.PlacedOutlines;
+import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.posture.UnitName;
 
 /** The tractor's own part of a search: the same for every setting, so it is done once and remembered. */
 final class TractorSearch {
     private final Passage passage;
-    private final GapBounds bounds = new GapBounds();
     private final Map<OutlineGaps, Run> least = new HashMap<>();
     private final Map<OutlineGaps, Map<Demand, Run>> spare = new HashMap<>();
 
@@ -85,7 +85,8 @@ final class TractorSearch {
         @Override
         boolean staysAbove(Passage.Span span, PlacedOutlines a, PlacedOutlines b, Demand demand, Floors above) {
             setStray(demand, span.startM, span.endM, span.start, span.end);
-            return bounds.staysAbove(gaps, a, b, span.motion, null, span.bow, demand == null ? null : need, above, 0);
+            return new GapBounds(gaps, a, b, new UnitWay(span.motion, span.bow), demand == null ? null : need, 0)
+                    .staysAbove(above);
         }
 
         @Override

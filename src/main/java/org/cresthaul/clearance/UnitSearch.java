@@ -3,7 +3,7 @@ package org.cresthaul.clearance;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.cresthaul.clearance.BendSearch.Range;
+import org.cresthaul.clearance.BendSearch.Bends;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.posture.PlacedUnit;
@@ -128,8 +128,8 @@ public final class UnitSearch {
     private Look search(Coupling coupling, UnitGaps gaps, List<Demand> demands, boolean placed) {
         BendSearch search = new BendSearch(passage, places, coupling, leverage, demands, WITHIN_M / gaps.reachM());
         search.search();
-        List<Range> ranges = search.ranges();
-        Range plain = ranges.get(0);
+        List<Bends> ranges = search.ranges();
+        Bends plain = ranges.get(0);
         UnitGaps.Nearest nearest = gaps.least(plain.leastRad(), plain.mostRad(), out -> 0);
         Optional<Undecided> undecided = search.undecided().or(() -> spent(gaps, plain));
         double strays = Math.max(plain.leastRad() - plain.provenLeastRad(), plain.provenMostRad() - plain.mostRad());
@@ -146,7 +146,7 @@ public final class UnitSearch {
         double factor = leverage.factor(coupling);
         for (int i = 0; i < demands.size(); i++) {
             Demand demand = demands.get(i);
-            Range range = ranges.get(i + 1);
+            Bends range = ranges.get(i + 1);
             UnitGaps.Nearest at =
                     gaps.least(range.provenLeastRad(), range.provenMostRad(), out -> demand.at(out * factor));
             undecided = spent(gaps, plain);
@@ -160,7 +160,7 @@ public final class UnitSearch {
     }
 
     /** Pairs of corners and pieces count as work as well; what is found after it is spent shows nothing. */
-    private Optional<Undecided> spent(UnitGaps gaps, Range plain) {
+    private Optional<Undecided> spent(UnitGaps gaps, Bends plain) {
         return passage.limit().take(gaps.steps())
                 ? Optional.empty()
                 : Optional.of(new Undecided(Undecided.Cause.ROUGH, true, plain.leastSteerM()));
@@ -171,7 +171,7 @@ public final class UnitSearch {
     }
 
     /** Where a bend is met; where only uncertain ground brings it about, where it comes nearest to it. */
-    private double steerM(Coupling coupling, double bendRad, Range plain, Range range) {
+    private double steerM(Coupling coupling, double bendRad, Bends plain, Bends range) {
         if (bendRad <= plain.leastRad()) {
             return range.leastSteerM();
         }

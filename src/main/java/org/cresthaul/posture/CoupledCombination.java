@@ -109,7 +109,7 @@ public final class CoupledCombination {
         return shape.stance().tractor().steer().radiusM();
     }
 
-    FramePoint fifthWheel() {
+    public FramePoint fifthWheel() {
         return shape.stance().tractor().fifthWheel();
     }
 }

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.clearance.bound.MotionBounds;
+import org.cresthaul.clearance.bound.PointBow;
+import org.cresthaul.clearance.bound.Stretch;
 import org.cresthaul.clearance.bound.UnitBow;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
@@ -71,26 +73,10 @@ class UnitBowTest {
     private void check(RandomCase c, Passage.Span span, CoupledCombination combination, PostureSolver solver) {
         PlacedUnit trailerA = solver.trailerAt(span.start, span.start.pose.pitchRad());
         PlacedUnit trailerB = solver.trailerAt(span.end, span.end.pose.pitchRad());
-        MotionBounds motion = new MotionBounds();
-        UnitBow bow = new UnitBow();
+        UnitBow bow = UnitBow.unknown();
         if (span.motion.known && span.bow.known) {
-            motion.compute(
-                    combination.trailer(),
-                    solver.trailerPaths(),
-                    trailerA,
-                    trailerB,
-                    span.lengthM(),
-                    span.kingpinForward,
-                    span.kingpinRise);
-            bow.compute(
-                    combination.trailer(),
-                    solver.trailerPaths(),
-                    trailerA,
-                    trailerB,
-                    motion,
-                    span.kingpinBow,
-                    span.kingpinRiseBow,
-                    span.kingpinParabola);
+            Stretch on = new Stretch(combination.trailer(), solver.trailerPaths(), trailerA, trailerB, span.lengthM());
+            bow = UnitBow.of(on, MotionBounds.of(on, span.kingpin), span.kingpinBow);
         }
         asked++;
         known += bow.known ? 1 : 0;
@@ -123,20 +109,24 @@ class UnitBowTest {
 
     private void compare(RandomCase c, UnitBow bow, Pose a, Pose b, Pose at, double t, List<FramePoint> points) {
         for (FramePoint p : points) {
-            bow.at(p.xM(), p.hM());
-            Bow full = bow.rise();
+            PointBow of = bow.at(p.xM(), p.hM());
+            Bow full = of.parabola();
             widest = Math.max(widest, full.whole.width());
             double rise = at.worldZM(p) - (1 - t) * a.worldZM(p) - t * b.worldZM(p);
             double forward = at.worldXM(p) - (1 - t) * a.worldXM(p) - t * b.worldXM(p);
             double off = rise - 4 * full.peak * t * (1 - t);
             if (isOutside(rise, full.whole)
-                    || rise < bow.riseLo - SOLVED_M
-                    || rise > bow.riseHi + SOLVED_M
+                    || rise < of.rise().lo() - SOLVED_M
+                    || rise > of.rise().hi() + SOLVED_M
                     || isOutside(off, full.rest)
-                    || Math.abs(forward) > bow.forward + SOLVED_M) {
+                    || Math.abs(forward) > of.forward() + SOLVED_M) {
                 failures.add(c + " " + p + ": " + rise + " of [" + full.whole.lo + ", " + full.whole.hi + "], " + off
-                        + " of [" + full.rest.lo + ", " + full.rest.hi + "], " + forward + " of " + bow.forward);
+                        + " of [" + full.rest.lo + ", " + full.rest.hi + "], " + forward + " of " + of.forward());
             }
+        }
+        double turned = at.pitchRad() - (1 - t) * a.pitchRad() - t * b.pitchRad();
+        if (turned < bow.pitch().lo() - SOLVED_M || turned > bow.pitch().hi() + SOLVED_M) {
+            failures.add(c + " pitch " + turned + " of " + bow.pitch());
         }
         // The slope of any line fixed to the unit; 20 degrees is one of them.
         double leaning = Math.toRadians(20);

@@ -1,6 +1,7 @@
 package org.cresthaul.clearance.bound;
 
 import org.cresthaul.geometry.Interval;
+import org.cresthaul.geometry.Range;
 import org.cresthaul.posture.PivotedGroup;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.posture.Pose;
@@ -8,182 +9,258 @@ import org.cresthaul.rig.FramePoint;
 import org.cresthaul.road.WheelPath;
 
 /**
- * Bounds on how one unit moves while the steer axle advances from one position to the next: everything is per meter of
- * steer travel.
+ * Bounds on how one unit moves over one stretch, that is while the steer axle advances from one position to the next:
+ * everything is per meter of steer travel. Immutable. Steps and symbols are those of docs/model.md, §9.
  *
- * <p>With pivot K moving at (v, w) and the unit turning at ω, a point P of the unit moves forward at v − (Z_P − Z_K) ω
- * and up at w + (X_P − X_K) ω. A wheel i that carries obeys its path's slope q_i; for the group's rule this gives
- * exactly ω = mean(q_i v − w) / mean(a_i), with a_i = (X_i − X_K) + q_i (Z_i − Z_K) and one set of positive weights,
- * nearly equal, in both means. Which axles take part can change inside the interval, so unless limits are surely out of
- * reach the means range over any choice of axles.
+ * <p>Step 1: with pivot K moving at (v, w) and the unit turning at ω, a point P of the unit moves forward at v − (Z_P −
+ * Z_K) ω and up at w + (X_P − X_K) ω. A wheel i that carries obeys its path's slope q_i; for the group's rule this
+ * gives exactly ω = mean(q_i v − w) / mean(a_i), with a_i = (X_i − X_K) + q_i (Z_i − Z_K) and the weights 1 / (cos θ +
+ * q_i sin θ) in both means.
  *
- * <p>Slopes are gathered over windows that the wheels cannot leave: while every wheel has moved forward at a rate
- * between zero and 1 + ε it is inside its window, and inside the windows the rates are shown to be so; the first moment
- * of leaving cannot come. Where that cannot be shown, {@link #known} is false and nothing may be concluded. See
- * docs/model.md, "Why the least clearance is proven".
+ * <p>Step 2: which axles take part can change inside the stretch, so unless limits are surely out of reach the means
+ * range over any choice of axles.
+ *
+ * <p>Step 3: slopes are gathered over windows that the wheels cannot leave: while every wheel has moved forward at a
+ * rate between 1 − ε and 1 + ε it is inside its window, and inside the windows the rates are shown to be so; the first
+ * moment of leaving cannot come. Where that cannot be shown, {@link #known} is false, nothing may be concluded, and no
+ * other member means anything.
  */
 public final class MotionBounds {
-    private static final double[] SPEED_SLACK = {0.1, 0.6};
-    private static final double[] PITCH_RATE = {0.05, 0.6};
+    /**
+     * The ε that is assumed, the tighter first, with the greatest |ω| in radians per meter. Both are confirmed before
+     * anything rests on them (step 3), so the numbers cost speed only: too small a pair is not confirmed, too large a
+     * pair makes wide windows and weak bounds, and the stretch is halved. Only ε below one is a matter of truth: at one
+     * a wheel could go back and leave its window to the rear.
+     */
+    private static final Assumed[] ASSUMED = {new Assumed(0.1, 0.05), new Assumed(0.6, 0.6)};
 
-    public boolean known;
+    /**
+     * Arms are divided by, so they must be surely negative, meters. Any number up to zero is safe; a real arm is
+     * meters, and a shorter one than this bounds nothing of use.
+     */
+    private static final double LEAST_ARM_M = -0.05;
+
+    /**
+     * The weights have cos θ + q sin θ below the line: it must be surely positive. Any number from zero on is safe; at
+     * a tenth a unit stands at 84 degrees on level ground.
+     */
+    private static final double LEAST_WEIGHT = 0.1;
+
+    private static final MotionBounds UNKNOWN = new MotionBounds(
+            null, null, null, new Carrying(true, false, Double.POSITIVE_INFINITY), Double.POSITIVE_INFINITY);
+
+    public final boolean known;
     /** Whether a fixed wheel may carry somewhere on the way. */
-    public boolean mayCarry;
+    public final boolean mayCarry;
     /** Whether the same axles carry all the way, each within its limits, and no fixed wheel. */
-    boolean steady;
+    final boolean steady;
     /** How far the travel of any axle can lie outside its values at both ends, meters. */
-    double travelPadM;
+    final double travelPadM;
     /** No wheel's forward rate differs from one by more than this. */
-    public double speedOff;
+    public final double speedOff;
+    /** Of the unit, radians. */
+    public final Range pitch;
 
-    double stepM;
-    double pivotXA;
-    double pivotXB;
-    double pivotZA;
-    double pivotZB;
-    double pitchLo;
-    double pitchHi;
-    final Interval forward = new Interval();
-    final Interval rise = new Interval();
-    public final Interval turn = new Interval();
-    /** Mean of q_i v over the wheels that carry. */
-    final Interval wheelRise = new Interval();
-    /** Mean of a_i over the wheels that carry; negative. */
-    final Interval arm = new Interval();
+    private final Stretch on;
+    private final PointMotion pivot;
+    private final Turning turning;
 
-    private final Interval slopes = new Interval();
-    private final Interval armOfOne = new Interval();
-    private final Interval allSlopes = new Interval();
-    private final Interval allArms = new Interval();
-    private final Interval ownSlopes = new Interval();
-    private final Interval ownArms = new Interval();
-    private final Interval meanSlope = new Interval();
-    private final Interval meanArm = new Interval();
+    /** What is assumed of every wheel's forward rate, and of |ω|. */
+    private record Assumed(double slack, double pitchRate) {}
 
-    /** Bounds for a group between two placements {@code step} meters of steer travel apart. */
-    public void compute(
-            PivotedGroup group,
-            WheelPath[] rolled,
-            PlacedUnit a,
-            PlacedUnit b,
-            double step,
-            Interval pivotForward,
-            Interval pivotRise) {
-        stepM = step;
-        pivotXA = a.pivotX;
-        pivotXB = b.pivotX;
-        pivotZA = a.pivotZ;
-        pivotZB = b.pivotZ;
-        forward.set(pivotForward.lo, pivotForward.hi);
-        rise.set(pivotRise.lo, pivotRise.hi);
-        known = false;
-        for (int tier = 0; a.solved && b.solved && tier < SPEED_SLACK.length && !known; tier++) {
-            known = tryBounds(group, rolled, a, b, SPEED_SLACK[tier], PITCH_RATE[tier]);
+    /** Which wheels carry; see the members of the same name. */
+    private record Carrying(boolean mayCarry, boolean steady, double travelPadM) {}
+
+    /**
+     * How a unit turns.
+     *
+     * @param wheelRise mean of q_i v over the wheels that carry
+     * @param arm mean of a_i over the wheels that carry; negative
+     * @param omega ω
+     */
+    private record Turning(Range wheelRise, Range arm, Range omega) {
+        /** Step 1: ω = mean(q v − w) / mean(a). */
+        static Turning of(Range slope, Range arm, PointMotion pivot) {
+            Range wheelRise = slope.times(pivot.forward());
+            return new Turning(wheelRise, arm, wheelRise.minus(pivot.rise()).over(arm));
         }
     }
 
-    private boolean tryBounds(
-            PivotedGroup group, WheelPath[] rolled, PlacedUnit a, PlacedUnit b, double slack, double pitchRate) {
-        double h = stepM;
-        double pitchA = a.pose.pitchRad();
-        double pitchB = b.pose.pitchRad();
-        double sinMost = Math.sin(Math.min(1.5, Math.max(Math.abs(pitchA), Math.abs(pitchB)) + 0.5 * pitchRate * h));
+    /**
+     * Of one wheel.
+     *
+     * @param slopes q, over its window
+     * @param arm a
+     * @param highM how far it can lie above or below the pivot
+     */
+    private record Wheel(Range slopes, Range arm, double highM) {}
+
+    /**
+     * Of several wheels.
+     *
+     * @param slopes arms of any of them
+     * @param meanSlope meanArm over all, or of the one that the valve reads
+     */
+    private record Wheels(Range slopes, Range arms, Range meanSlope, Range meanArm, double highM) {
+        Wheels with(Wheel other) {
+            return new Wheels(
+                    slopes.hull(other.slopes), arms.hull(other.arm), meanSlope, meanArm, Math.max(highM, other.highM));
+        }
+    }
+
+    private MotionBounds(Stretch on, PointMotion pivot, Turning turning, Carrying carrying, double speedOff) {
+        known = on != null;
+        this.on = on;
+        this.pivot = pivot;
+        this.turning = turning;
+        mayCarry = carrying.mayCarry;
+        steady = carrying.steady;
+        travelPadM = carrying.travelPadM;
+        this.speedOff = speedOff;
+        pitch = known ? on.pitchAtEnds().widened(0.5 * on.lengthM * turning.omega.magnitude()) : Range.ZERO;
+    }
+
+    /** Nothing is known. */
+    public static MotionBounds unknown() {
+        return UNKNOWN;
+    }
+
+    /**
+     * Bounds for a unit over a stretch.
+     *
+     * @param pivot how K moves, by all that is known of the unit ahead
+     */
+    public static MotionBounds of(Stretch on, PointMotion pivot) {
+        if (on.a.solved && on.b.solved) {
+            for (Assumed assumed : ASSUMED) {
+                MotionBounds found = under(assumed, on, pivot);
+                if (found.known) {
+                    return found;
+                }
+            }
+        }
+        return UNKNOWN;
+    }
+
+    /** Steps 2 and 3: what follows from the assumption, where that confirms the assumption. */
+    private static MotionBounds under(Assumed assumed, Stretch on, PointMotion pivot) {
+        double h = on.lengthM;
+        double steepest = on.pitchAtEnds().magnitude() + 0.5 * assumed.pitchRate * h;
+        if (steepest >= 0.5 * Math.PI) {
+            return UNKNOWN;
+        }
+        double sinMost = Math.sin(steepest);
         double cosLeast = Math.sqrt(1 - sinMost * sinMost);
-        int n = group.size();
-        allSlopes.clear();
-        allArms.clear();
-        meanSlope.set(0, 0);
-        meanArm.set(0, 0);
-        double zMost = 0;
-        for (int i = 0; i < n; i++) {
-            zMost = Math.max(zMost, measure(rolled[i], a.wheelX[i], b.wheelX[i], a.wheelZ[i], b.wheelZ[i], slack));
-            allSlopes.add(slopes);
-            allArms.add(armOfOne);
-            if (group.valve < 0) {
-                meanSlope.set(meanSlope.lo + slopes.lo / n, meanSlope.hi + slopes.hi / n);
-                meanArm.set(meanArm.lo + armOfOne.lo / n, meanArm.hi + armOfOne.hi / n);
-            } else if (i == group.valve) {
-                meanSlope.set(slopes.lo, slopes.hi);
-                meanArm.set(armOfOne.lo, armOfOne.hi);
-            }
+        Wheels own = gather(on, pivot, assumed.slack);
+        Wheel fixed = on.group.hasFixedWheel() ? fixedWheel(on, pivot, assumed.slack) : null;
+        Wheels any = fixed == null ? own : own.with(fixed);
+        if (any.arms.hi() >= LEAST_ARM_M || cosLeast - any.slopes.magnitude() * sinMost < LEAST_WEIGHT) {
+            return UNKNOWN;
         }
-        mayCarry = false;
-        if (group.hasFixedWheel()) {
-            ownSlopes.set(allSlopes.lo, allSlopes.hi);
-            ownArms.set(allArms.lo, allArms.hi);
-            zMost = Math.max(zMost, measure(rolled[n], a.fixedX, b.fixedX, a.fixedZ, b.fixedZ, slack));
-            allSlopes.add(slopes);
-            allArms.add(armOfOne);
+        Turning turning = Turning.of(any.slopes, any.arms, pivot);
+        boolean mayCarry = fixed != null && mayTouch(on, pivot, fixed, turning, assumed);
+        Wheels taking = mayCarry ? any : own;
+        if (fixed != null && !mayCarry) {
+            turning = Turning.of(own.slopes, own.arms, pivot);
         }
-        if (allArms.hi >= -0.05 || cosLeast - allSlopes.magnitude() * sinMost < 0.1) {
-            return false;
+        double turnMost = turning.omega.magnitude();
+        if (turnMost > assumed.pitchRate) {
+            return UNKNOWN;
         }
-        setMeans(allSlopes, allArms);
-        if (group.hasFixedWheel()) {
-            // However it turns with the fixed wheel carrying or not, this is the fastest that its gap can close.
-            double reach = Math.max(Math.abs(a.fixedX - pivotXA), Math.abs(b.fixedX - pivotXB)) + slack * h;
-            double gapRate =
-                    (1 + slack) * slopes.magnitude() + rise.magnitude() + reach * Math.min(turn.magnitude(), pitchRate);
-            mayCarry = Math.min(a.fixedGap, b.fixedGap) <= 0.5 * gapRate * h + PlacedUnit.TOUCHES_M;
-            if (!mayCarry) {
-                allSlopes.set(ownSlopes.lo, ownSlopes.hi);
-                allArms.set(ownArms.lo, ownArms.hi);
-                setMeans(allSlopes, allArms);
-            }
-        }
-        double least = cosLeast - allSlopes.magnitude() * sinMost;
-        double turnMost = turn.magnitude();
-        if (turnMost > pitchRate) {
-            return false;
-        }
+        double least = cosLeast - taking.slopes.magnitude() * sinMost;
         // An axle follows its own path while the frame over it keeps to the others':
         // its travel changes by (q_i − mean q) v + ω (mean a − a_i), over cos θ + q_i sin θ.
-        double travelRate = ((1 + slack) * allSlopes.width() + allArms.width() * turnMost) / least;
-        travelPadM = 0.5 * travelRate * h;
-        steady = !mayCarry && withinLimits(group, a, b, travelPadM);
+        double travelRate = ((1 + assumed.slack) * taking.slopes.width() + taking.arms.width() * turnMost) / least;
+        double travelPadM = 0.5 * travelRate * h;
+        boolean steady = !mayCarry && withinLimits(on, travelPadM);
+        // Step 3: v, the turn at a wheel's height, and the travel along a frame that leans.
+        double speedOff = pivot.forward().plus(-1).magnitude() + any.highM * turnMost + sinMost * travelRate;
         if (steady) {
-            if (group.valve < 0) {
-                // The weights 1 / (cos θ + q_i sin θ) are within this fraction of one another.
-                double uneven = allSlopes.width() * sinMost / least;
-                meanSlope.set(meanSlope.lo - uneven * allSlopes.width(), meanSlope.hi + uneven * allSlopes.width());
-                meanArm.set(meanArm.lo - uneven * allArms.width(), meanArm.hi + uneven * allArms.width());
-            }
-            setMeans(meanSlope, meanArm);
+            turning = steadily(on, pivot, taking, turning, sinMost / least);
         }
-        double pad = 0.5 * h * turn.magnitude();
-        pitchLo = Math.min(pitchA, pitchB) - pad;
-        pitchHi = Math.max(pitchA, pitchB) + pad;
-        speedOff =
-                Math.max(Math.abs(forward.lo - 1), Math.abs(forward.hi - 1)) + zMost * turnMost + sinMost * travelRate;
-        return speedOff <= slack;
+        return speedOff <= assumed.slack
+                ? new MotionBounds(on, pivot, turning, new Carrying(mayCarry, steady, travelPadM), speedOff)
+                : UNKNOWN;
     }
 
-    /** Gathers the slopes under one wheel and its arm; returns how far it can lie above or below the pivot. */
-    private double measure(WheelPath path, double xA, double xB, double zA, double zB, double slack) {
-        double h = stepM;
-        slopes.clear();
-        path.addSlopes(xA, Math.max(xB, xA + (1 + slack) * h), slopes);
-        double padZ = 0.5 * h * ((1 + slack) * slopes.magnitude() + rise.magnitude());
-        double dzLo = Math.min(zA - pivotZA, zB - pivotZB) - padZ;
-        double dzHi = Math.max(zA - pivotZA, zB - pivotZB) + padZ;
-        double lo1 = slopes.lo * dzLo;
-        double lo2 = slopes.lo * dzHi;
-        double hi1 = slopes.hi * dzLo;
-        double hi2 = slopes.hi * dzHi;
-        armOfOne.set(
-                Math.min(xA - pivotXA, xB - pivotXB) - slack * h + Math.min(Math.min(lo1, lo2), Math.min(hi1, hi2)),
-                Math.max(xA - pivotXA, xB - pivotXB) + slack * h + Math.max(Math.max(lo1, lo2), Math.max(hi1, hi2)));
-        return Math.max(Math.abs(dzLo), Math.abs(dzHi));
+    /** The same axles carry all the way: their own means count, or the one that the valve reads. */
+    private static Turning steadily(Stretch on, PointMotion pivot, Wheels taking, Turning byAny, double tangentMost) {
+        if (on.group.valve >= 0) {
+            return Turning.of(taking.meanSlope, taking.meanArm, pivot);
+        }
+        // The weights 1 / (cos θ + q_i sin θ) are within this fraction of one another.
+        double uneven = taking.slopes.width() * tangentMost;
+        Range meanArm = taking.meanArm.widened(uneven * taking.arms.width());
+        return meanArm.hi() >= LEAST_ARM_M
+                ? byAny
+                : Turning.of(taking.meanSlope.widened(uneven * taking.slopes.width()), meanArm, pivot);
     }
 
-    private static boolean withinLimits(PivotedGroup group, PlacedUnit a, PlacedUnit b, double reach) {
+    private static Wheels gather(Stretch on, PointMotion pivot, double slack) {
+        int n = on.group.size();
+        int valve = on.group.valve;
+        Wheels all = null;
+        Range meanSlope = Range.ZERO;
+        Range meanArm = Range.ZERO;
+        for (int i = 0; i < n; i++) {
+            PlacedUnit a = on.a;
+            PlacedUnit b = on.b;
+            Range above = on.above(a.wheelZ[i], b.wheelZ[i]);
+            Wheel wheel = wheel(on, pivot, on.rolled[i], above, a.wheelX[i], b.wheelX[i], slack);
+            if (valve < 0) {
+                meanSlope = meanSlope.plus(wheel.slopes.over(n));
+                meanArm = meanArm.plus(wheel.arm.over(n));
+            } else if (i == valve) {
+                meanSlope = wheel.slopes;
+                meanArm = wheel.arm;
+            }
+            all = all == null ? new Wheels(wheel.slopes, wheel.arm, null, null, wheel.highM) : all.with(wheel);
+        }
+        return new Wheels(all.slopes, all.arms, meanSlope, meanArm, all.highM);
+    }
+
+    private static Wheel fixedWheel(Stretch on, PointMotion pivot, double slack) {
+        Range above = on.above(on.a.fixedZ, on.b.fixedZ);
+        return wheel(on, pivot, on.fixedPath(), above, on.a.fixedX, on.b.fixedX, slack);
+    }
+
+    /** Slopes in a wheel's window, a share ε wider than the stretch, and its arm a = (X − X_K) + q (Z − Z_K). */
+    private static Wheel wheel(
+            Stretch on, PointMotion pivot, WheelPath path, Range aboveAtEnds, double xA, double xB, double slack) {
+        double h = on.lengthM;
+        Interval gathered = new Interval();
+        path.addSlopes(xA, Math.max(xB, xA + (1 + slack) * h), gathered);
+        Range slopes = Range.of(gathered);
+        // Half the stretch at the fastest: no moment is farther from its nearer end.
+        Range above = aboveAtEnds.widened(
+                0.5 * h * ((1 + slack) * slopes.magnitude() + pivot.rise().magnitude()));
+        // Wheel and pivot each go forward at a rate between 1 − ε and 1 + ε, half the stretch: ε h between them.
+        Range arm = on.along(xA, xB).widened(slack * h).plus(slopes.times(above));
+        return new Wheel(slopes, arm, above.magnitude());
+    }
+
+    /**
+     * Whether the fixed wheel may come to carry. However the unit turns with it carrying or not, this is the fastest
+     * that its gap can close.
+     */
+    private static boolean mayTouch(Stretch on, PointMotion pivot, Wheel fixed, Turning turning, Assumed assumed) {
+        double reach = on.along(on.a.fixedX, on.b.fixedX).magnitude() + assumed.slack * on.lengthM;
+        double gapRate = (1 + assumed.slack) * fixed.slopes.magnitude()
+                + pivot.rise().magnitude()
+                + reach * Math.min(turning.omega.magnitude(), assumed.pitchRate);
+        return Math.min(on.a.fixedGap, on.b.fixedGap) <= 0.5 * gapRate * on.lengthM + PlacedUnit.TOUCHES_M;
+    }
+
+    /** Whether no axle reaches a limit that would take it out of the rule, or into it. */
+    private static boolean withinLimits(Stretch on, double reachM) {
+        PivotedGroup group = on.group;
         if (group.valve >= 0 && group.rest < -group.reboundM) {
             // The valve asks for more than its axle reaches: which axle the unit comes down on is open.
             return false;
         }
         for (int i = 0; i < group.size(); i++) {
-            double low = Math.min(a.travel[i], b.travel[i]) - reach;
-            double high = Math.max(a.travel[i], b.travel[i]) + reach;
+            double low = Math.min(on.a.travel[i], on.b.travel[i]) - reachM;
+            double high = Math.max(on.a.travel[i], on.b.travel[i]) + reachM;
             if (i != group.valve && (high >= group.jounceM || group.valve < 0 && low <= -group.reboundM)) {
                 return false;
             }
@@ -191,62 +268,61 @@ public final class MotionBounds {
         return true;
     }
 
-    private void setMeans(Interval slope, Interval arms) {
-        wheelRise.set(
-                Math.min(slope.lo * forward.lo, slope.lo * forward.hi),
-                Math.max(slope.hi * forward.lo, slope.hi * forward.hi));
-        arm.set(arms.lo, arms.hi);
-        double numLo = wheelRise.lo - rise.hi;
-        double numHi = wheelRise.hi - rise.lo;
-        turn.set(Math.min(numHi / arm.lo, numHi / arm.hi), Math.max(numLo / arm.lo, numLo / arm.hi));
+    /** ω, radians per meter. */
+    public Range turn() {
+        return turning.omega;
     }
 
-    /** Bounds on the rise of unit points whose X − X_K lies in [aLo, aHi]. */
-    void addRise(double aLo, double aHi, Interval into) {
-        double t1 = Math.min(Math.min(aLo / arm.lo, aLo / arm.hi), Math.min(aHi / arm.lo, aHi / arm.hi));
-        double t2 = Math.max(Math.max(aLo / arm.lo, aLo / arm.hi), Math.max(aHi / arm.lo, aHi / arm.hi));
-        addRiseAt(t1, into);
-        addRiseAt(t2, into);
+    double lengthM() {
+        return on.lengthM;
     }
 
-    private void addRiseAt(double t, Interval into) {
-        double r = 1 - t;
-        double lo = (r >= 0 ? rise.lo : rise.hi) * r + (t >= 0 ? wheelRise.lo : wheelRise.hi) * t;
-        double hi = (r >= 0 ? rise.hi : rise.lo) * r + (t >= 0 ? wheelRise.hi : wheelRise.lo) * t;
-        if (lo < into.lo) {
-            into.lo = lo;
-        }
-        if (hi > into.hi) {
-            into.hi = hi;
-        }
+    /** How K moves. */
+    PointMotion pivot() {
+        return pivot;
     }
 
-    /** Bounds on the forward rate of unit points whose Z − Z_K lies in [dzLo, dzHi]. */
-    void addForward(double dzLo, double dzHi, Interval into) {
-        double a = Math.max(Math.max(dzLo * turn.lo, dzLo * turn.hi), Math.max(dzHi * turn.lo, dzHi * turn.hi));
-        double b = Math.min(Math.min(dzLo * turn.lo, dzLo * turn.hi), Math.min(dzHi * turn.lo, dzHi * turn.hi));
-        into.lo = Math.min(into.lo, forward.lo - a);
-        into.hi = Math.max(into.hi, forward.hi - b);
+    /** X − X_K of something at one place at the first position and at another at the last. */
+    Range along(double xA, double xB) {
+        return on.along(xA, xB);
+    }
+
+    /** Z − Z_K, likewise. */
+    Range above(double zA, double zB) {
+        return on.above(zA, zB);
+    }
+
+    /**
+     * Step 1: the rise w + (X_P − X_K) ω of points whose X_P − X_K lies in a range. With t = (X_P − X_K) / mean(a) that
+     * is (1 − t) w + t mean(q v), so that w is not counted twice; linear in t, it is greatest and least at the ends.
+     */
+    Range riseOf(Range along) {
+        Range t = along.over(turning.arm);
+        return riseAt(t.lo()).hull(riseAt(t.hi()));
+    }
+
+    private Range riseAt(double t) {
+        return pivot.rise().times(1 - t).plus(turning.wheelRise.times(t));
+    }
+
+    /** Step 1: the forward rate v − (Z_P − Z_K) ω of points whose Z_P − Z_K lies in a range. */
+    Range forwardOf(Range above) {
+        return pivot.forward().minus(above.times(turning.omega));
     }
 
     /** Bounds on the motion of a point fixed to the unit, between two of its poses. */
-    public void addPoint(Pose a, Pose b, FramePoint point, Interval forwardInto, Interval riseInto) {
-        addPoint(a.worldXM(point), b.worldXM(point), a.worldZM(point), b.worldZM(point), forwardInto, riseInto);
+    public PointMotion at(Pose a, Pose b, FramePoint point) {
+        return at(a.worldXM(point), b.worldXM(point), a.worldZM(point), b.worldZM(point));
     }
 
     /** The same for a point whose places at both ends are known. */
-    public void addPoint(double xA, double xB, double zA, double zB, Interval forwardInto, Interval riseInto) {
-        double aA = xA - pivotXA;
-        double aB = xB - pivotXB;
-        double dzA = zA - pivotZA;
-        double dzB = zB - pivotZB;
-        double angle = 0.5 * stepM * turn.magnitude();
-        double aMost = Math.max(Math.abs(aA), Math.abs(aB));
-        double dzMost = Math.max(Math.abs(dzA), Math.abs(dzB));
+    PointMotion at(double xA, double xB, double zA, double zB) {
+        Range along = on.along(xA, xB);
+        Range above = on.above(zA, zB);
         // X_P − X_K and Z_P − Z_K turn into one another: each strays from its nearer end value by this much.
-        double padA = angle * (dzMost + angle * aMost);
-        double padZ = angle * (aMost + angle * dzMost);
-        addRise(Math.min(aA, aB) - padA, Math.max(aA, aB) + padA, riseInto);
-        addForward(Math.min(dzA, dzB) - padZ, Math.max(dzA, dzB) + padZ, forwardInto);
+        double angle = 0.5 * on.lengthM * turning.omega.magnitude();
+        double padX = angle * (above.magnitude() + angle * along.magnitude());
+        double padZ = angle * (along.magnitude() + angle * above.magnitude());
+        return new PointMotion(forwardOf(above.widened(padZ)), riseOf(along.widened(padX)));
     }
 }
