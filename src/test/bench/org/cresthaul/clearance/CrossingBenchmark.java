@@ -1,8 +1,11 @@
 package org.cresthaul.clearance;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
@@ -16,10 +19,14 @@ import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.PlanDimensions;
+import org.cresthaul.rig.PlanDimensions.Tires;
+import org.cresthaul.rig.PlanDimensions.Widths;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.Approach;
+import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.SurveyedPoint;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -50,6 +57,18 @@ public class CrossingBenchmark {
     /** {@code hump}: a rail crossing; {@code noisy}: nearly flat, every point a little off; {@code crest}: a curve. */
     @Param({"hump", "noisy", "crest"})
     public String crossing;
+
+    private static final Tires TIRES = new Tires(0.66, 0.3);
+    private static final PlanDimensions PLAN = new PlanDimensions(
+            new Widths(2.5, 2.5, TIRES),
+            0.7,
+            5,
+            TIRES,
+            new Widths(2.6, 2.6, TIRES),
+            OptionalDouble.empty(),
+            1.4,
+            Optional.empty(),
+            OptionalDouble.empty());
 
     private LevelStance stance;
     private List<RoadProfile> paths;
@@ -135,6 +154,53 @@ public class CrossingBenchmark {
                                     .least()
                                     .orElseThrow()
                                     .valueM());
+                }
+            }
+        }
+        return least;
+    }
+
+    /**
+     * The three paths as one road, clearance under the whole width: about ten times the ways and places of one line.
+     */
+    @Benchmark
+    @BenchmarkMode(Mode.AverageTime)
+    @Warmup(iterations = 5, time = 1)
+    @Measurement(iterations = 8, time = 1)
+    public double engineAcross() {
+        List<RoadProfile> lines = new ArrayList<>();
+        for (int i = 0; i < paths.size(); i++) {
+            RoadProfile path = paths.get(i);
+            lines.add(RoadProfile.of(
+                    path.name(), OptionalDouble.of(1.5 * (i - 1)), path.points(), path.before(), path.after()));
+        }
+        LevelStance wide = new LevelStance(
+                stance.name(),
+                stance.tractor(),
+                stance.trailer(),
+                stance.booster(),
+                stance.weights(),
+                Optional.of(PLAN));
+        List<RoadPlace> places = new AcrossRoad(CrossSection.of(lines).orElseThrow(), wide).underUnits();
+        Map<Double, Passage> ways = new HashMap<>();
+        List<Passage> passages = new ArrayList<>();
+        for (RoadPlace place : places) {
+            passages.add(ways.computeIfAbsent(
+                            place.drivenRightM(),
+                            d -> new Passage(
+                                    wide,
+                                    place,
+                                    lines.get(0).startM(),
+                                    lines.get(0).endM()))
+                    .at(place));
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (Setting setting : settings) {
+            for (Passage passage : passages) {
+                for (Leveling leveling : Leveling.values()) {
+                    least = Math.min(
+                            least,
+                            GroundClearance.least(passage, setting, leveling).valueM());
                 }
             }
         }
