@@ -198,11 +198,19 @@ public final class PassageSearch {
         return run.nearest.asClearance(0, Optional.empty());
     }
 
-    /** The least clearance at the first positions of the search: a quick guess, never below the least of all. */
+    /**
+     * The least clearance at the first positions of the search: a quick guess, never below the least of all, or minus
+     * infinity where no work is left for it.
+     */
     public double firstLookM(Optional<Soffit> under) {
         Target target = target(under);
         Run run = new Run(target, SpanSearch.Seeks.GAP, Double.POSITIVE_INFINITY, List.of());
         List<Passage.Span> spans = passage.spans();
+        // A look at a stretch that is searched as well counts there; finely drawn outlines are looked at twice.
+        long more = SpanSearch.lookSteps(target.room(rolls())) - 1;
+        if (!passage.limit().take(more * spans.size())) {
+            return Double.NEGATIVE_INFINITY;
+        }
         List<Spot> spots = spots(target);
         for (int i = 0; i < spots.size(); i++) {
             PlacedUnit tractor = i == 0 ? spans.get(0).start : spans.get(i - 1).end;
@@ -334,7 +342,7 @@ public final class PassageSearch {
 
         /** {@code boosterAlone}: only the gaps of a trailing booster, as long as it does not carry the trailer. */
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands, boolean boosterAlone) {
-            super(seeks, ceilingM, demands, passage.limit());
+            super(seeks, ceilingM, demands, passage.limit(), target.room(rolls()));
             this.target = target;
             this.boosterAlone = boosterAlone;
             roll = roll(target);

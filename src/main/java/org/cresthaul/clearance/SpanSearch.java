@@ -28,7 +28,11 @@ abstract class SpanSearch<P> {
     /** A stretch this short that still cannot be bounded ends the search unproven, meters. */
     private static final double SHORTEST_M = 1e-4;
 
+    /** Outlines of so many points and faces take as long to be looked at as all the rest of a stretch. */
+    private static final int POINTS_PER_STEP = 400;
+
     private final WorkLimit limit;
+    private final long lookSteps;
     private final Seeks seeks;
     private final List<Demand> demands;
     /** The least gap found so far, or with {@link Seeks#SPARE} the least gap less need. */
@@ -58,9 +62,11 @@ abstract class SpanSearch<P> {
      *     one
      * @param limit a step is a stretch looked at, halved ones and first ones alike; once it is spent the search ends
      *     undecided
+     * @param points of the outlines that are looked at, and faces between them
      */
-    SpanSearch(Seeks seeks, double ceilingM, List<Demand> demands, WorkLimit limit) {
+    SpanSearch(Seeks seeks, double ceilingM, List<Demand> demands, WorkLimit limit, int points) {
         this.limit = limit;
+        lookSteps = lookSteps(points);
         this.seeks = seeks;
         this.demands = demands;
         nearest.gapM = ceilingM;
@@ -82,8 +88,13 @@ abstract class SpanSearch<P> {
     /** What keeps a stretch that {@link #staysAbove} has just refused from being bounded, however short it is. */
     abstract Undecided.Cause obstacle(Passage.Span span, P a, P b);
 
+    /** What a look at a stretch counts of the work allowed, with outlines of so many points and faces. */
+    static long lookSteps(int points) {
+        return 1 + points / POINTS_PER_STEP;
+    }
+
     final void search(List<Passage.Span> spans, List<P> places) {
-        if (!limit.take(spans.size())) {
+        if (!limit.take(lookSteps * spans.size())) {
             endAt(spans.get(0), places.get(0), places.get(1), true);
             return;
         }
@@ -104,7 +115,7 @@ abstract class SpanSearch<P> {
             giveUpOn(span, a, b);
             return;
         }
-        if (!limit.take()) {
+        if (!limit.take(lookSteps)) {
             endAt(span, a, b, true);
             return;
         }

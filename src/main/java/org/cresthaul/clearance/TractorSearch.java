@@ -59,7 +59,7 @@ final class TractorSearch {
         private final UnitNeed need;
 
         Run(OutlineGaps gaps, Seeks seeks, List<Demand> demands, Leverage leverage) {
-            super(seeks, Double.POSITIVE_INFINITY, demands, passage.ownLimit());
+            super(seeks, Double.POSITIVE_INFINITY, demands, passage.ownLimit(), gaps.points());
             this.gaps = gaps;
             measured = new OutlineMeasure(gaps, UnitName.TRACTOR);
             need = demands.isEmpty() ? null : passage.need(gaps, UnitName.TRACTOR, demands.get(0), leverage);
