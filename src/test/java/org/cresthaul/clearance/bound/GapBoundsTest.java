@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
  * just above any of them must be refused; one somewhat below must often be granted, or the bounds are of no use.
  */
 class GapBoundsTest {
-    private static final int PLACES = 4_500;
+    private static final int PLACES = 5_000;
     /** What the posture solver leaves, times levers of a few times the wheelbase. */
     private static final double SOLVED_M = 1e-8;
     /** A gap in between counts as the least where both ends have so much more. */
@@ -43,12 +43,23 @@ class GapBoundsTest {
                     s,
                     OutlineGaps.under(s.of().soffit(), s.outlines().topsides()),
                     s.outlines().topsides());
+            List<Outline> rod = List.of(rod(s));
+            check(s, OutlineGaps.over(s.of().profile(), rod, List.of()), rod);
         });
         System.out.printf(
                 "gap bounds, seed %d: %d stretches, least in between on %d, %d floors granted%n",
                 RandomCase.SEED, asked, hollow, granted);
         assertEquals(List.of(), above.subList(0, Math.min(5, above.size())), above.size() + " above an exact gap");
         assertTrue(asked >= 10_000 && hollow > 300 && granted > asked / 10, hollow + " " + granted + " of " + asked);
+    }
+
+    /** Something thin that hangs down somewhere along the unit: only its tip is ever near the ground. */
+    private static Outline rod(RandomStretch s) {
+        List<FramePoint> along = s.outlines().undersides().get(0).points();
+        double xM = s.of().random()
+                .nextDouble(along.get(0).xM(), along.get(along.size() - 1).xM());
+        return new Outline(
+                List.of(new FramePoint(xM - 0.01, 1), new FramePoint(xM, 0.2), new FramePoint(xM + 0.01, 1)));
     }
 
     private void check(RandomStretch s, OutlineGaps gaps, List<Outline> outlines) {
