@@ -141,7 +141,7 @@ class RelaxationsTest {
                 notch.get().text());
         double offset = -1.25 * INCH - notch.get().amount();
         assertEquals(Verdict.CLEAR, verdictAtNotch(c, offset));
-        assertFalse(verdictAtNotch(c, offset + INCH / 4).equals("clear"), "a quarter of an inch less is not enough");
+        assertTrue(verdictAtNotch(c, offset + INCH / 4) != Verdict.CLEAR, "a quarter of an inch less is not enough");
     }
 
     private static Verdict verdictAtNotch(RoadCase c, double offsetM) {
