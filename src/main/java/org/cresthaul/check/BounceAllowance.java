@@ -1,7 +1,6 @@
 package org.cresthaul.check;
 
 import java.util.OptionalDouble;
-import java.util.Set;
 
 /**
  * At what speed an answer for a combination that rolls slowly still stands. Gaps are those of quasi-static posture;
@@ -15,19 +14,10 @@ public final class BounceAllowance {
     /** Slower than this is a crawl, m/s: 5 mph. */
     static final double CRAWL_MPS = 2.2352;
 
-    private static final Set<String> KINDS = Set.of("dip", "crest", "low-structure");
     private static final double INCH_M = 0.0254;
     private static final double TEN_MPH_MPS = 4.4704;
 
     private BounceAllowance() {}
-
-    /**
-     * Whether a kind of hazard is told a speed where it is clear: rail crossings and corners are crawled over and round
-     * always.
-     */
-    public static boolean isSped(String kind) {
-        return KINDS.contains(kind);
-    }
 
     /** What a bounce may take at a speed, meters. */
     public static double meters(double mps) {

@@ -24,7 +24,7 @@ final class CornerFindings {
         HazardPlace place = corner.place();
         return new Report.HazardFindings(
                 place.id(),
-                corner.word(),
+                corner.kind(),
                 place.name(),
                 place.landmark().orElse(null),
                 Figures.near(place.chainageM()),

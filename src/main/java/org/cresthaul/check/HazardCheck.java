@@ -54,7 +54,7 @@ final class HazardCheck {
     }
 
     HazardCheck(Hazard hazard, Rig rig, LevelStance stance, Margins margins) {
-        sped = BounceAllowance.isSped(hazard.word());
+        sped = hazard.kind().isSped();
         surroundings = Surroundings.of(hazard, stance);
         trailer = stance.trailer();
         mayGoAlone = stance.boosterStates().contains(BoosterState.NONE);

@@ -13,9 +13,7 @@ import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.route.Hazard;
-import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.Route;
-import org.cresthaul.route.RouteCorner;
 
 /**
  * Judges hazards at raises that are given, with the engine that makes the report: for several hazards that are passed
@@ -83,11 +81,6 @@ public final class RaisedCheck {
         CheckedConfiguration.listOf(rig, stance).forEach(c -> configurations.put(c.key(), c));
     }
 
-    /** Whether a raise makes any difference to the verdict at a hazard: not at corners, nor where loads are judged. */
-    public static boolean isRaisable(Hazard hazard) {
-        return !(hazard instanceof RouteCorner) && !(hazard instanceof LimitedPlace);
-    }
-
     /**
      * One hazard in one configuration at one raise.
      *
@@ -102,7 +95,7 @@ public final class RaisedCheck {
 
     private Optional<Raised> judge(Asked asked) {
         Hazard hazard = route.findHazard(asked.hazard)
-                .filter(RaisedCheck::isRaisable)
+                .filter(h -> h.kind().isRaisable())
                 .orElseThrow(() -> new UnknownNameException("no hazard " + asked.hazard + " to raise over", "hazard"));
         CheckedConfiguration c = Optional.ofNullable(configurations.get(asked.configuration))
                 .orElseThrow(() -> new UnknownNameException(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
+import org.cresthaul.route.HazardKind;
 
 /**
  * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are
@@ -108,7 +109,7 @@ public record Report(
      */
     public record HazardFindings(
             String id,
-            String kind,
+            HazardKind kind,
             String name,
             String landmark,
             double chainageM,
@@ -128,7 +129,7 @@ public record Report(
         /** With every caution where it belongs, and no bridge. */
         public HazardFindings(
                 String id,
-                String kind,
+                HazardKind kind,
                 String name,
                 String landmark,
                 double chainageM,

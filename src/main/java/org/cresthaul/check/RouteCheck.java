@@ -84,7 +84,7 @@ public final class RouteCheck {
         HazardPlace place = hazard.place();
         return new Report.HazardFindings(
                 place.id(),
-                hazard.word(),
+                hazard.kind(),
                 place.name(),
                 place.landmark().orElse(null),
                 Figures.near(place.chainageM()),
@@ -116,7 +116,7 @@ public final class RouteCheck {
                 .toList();
         return new Report.HazardFindings(
                         place.id(),
-                        limited.word(),
+                        limited.kind(),
                         place.name(),
                         place.landmark().orElse(null),
                         Figures.near(place.chainageM()),

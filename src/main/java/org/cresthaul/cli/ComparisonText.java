@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import org.cresthaul.plan.Comparison;
 import org.cresthaul.plan.LeastReserve;
 import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.SpareKind;
 import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
@@ -14,7 +15,8 @@ import org.cresthaul.units.UnitSystem;
 /** A comparison as the planner prints it: a line for each configuration, and where two of them fare differently. */
 final class ComparisonText {
     private static final int WIDTH = ReportText.WIDTH;
-    private static final List<String> KINDS = List.of("ground", "overhead", "units", "corner", "load");
+    private static final List<SpareKind> KINDS =
+            List.of(SpareKind.GROUND, SpareKind.OVERHEAD, SpareKind.UNITS, SpareKind.CORNER, SpareKind.LOAD);
     private static final String NONE = "-";
 
     private final Figures figures;
@@ -67,7 +69,7 @@ final class ComparisonText {
         TextTable worst = new TextTable("  ");
         List<String> head = new ArrayList<>(List.of("configuration"));
         head.addAll(List.of("share", "length"));
-        head.addAll(KINDS);
+        KINDS.forEach(k -> head.add(k.word()));
         worst.add(head);
         for (Comparison.Compared c : comparison.configurations()) {
             List<String> row = new ArrayList<>(List.of(c.configuration()));
@@ -75,7 +77,7 @@ final class ComparisonText {
             row.add(least.share() == null ? NONE : RoundedFigures.percentDown(least.share()) + " " + least.shareAt());
             row.add(least.lengthM() == null ? NONE : figures.clearance(least.lengthM()) + " " + least.lengthAt());
             KINDS.forEach(kind -> row.add(c.worst().stream()
-                    .filter(w -> w.spare().kind().equals(kind))
+                    .filter(w -> w.spare().kind() == kind)
                     .findFirst()
                     .map(w -> spare(w.spare()) + " " + w.hazard())
                     .orElse(NONE)));
@@ -116,6 +118,6 @@ final class ComparisonText {
     }
 
     private String spare(Plan.Spare spare) {
-        return spare.kind().equals("load") ? figures.weightLeft(spare.left()) : figures.clearance(spare.left());
+        return spare.kind().isWeight() ? figures.weightLeft(spare.left()) : figures.clearance(spare.left());
     }
 }

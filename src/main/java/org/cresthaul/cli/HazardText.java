@@ -7,13 +7,13 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.cresthaul.check.BackingLine;
-import org.cresthaul.check.BounceAllowance;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.UnitSwing;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.RoundedFigures;
 
 /** One hazard of a printed report: what is known of it, then every setting; settings with equal answers together. */
@@ -30,7 +30,7 @@ final class HazardText {
                 .append("  ")
                 .append(hazard.name())
                 .append(", ")
-                .append(Words.kind(hazard.kind()))
+                .append(hazard.kind().spoken())
                 .append(" at ")
                 .append(figures.chainage(hazard.chainageM()))
                 .append('\n');
@@ -60,11 +60,11 @@ final class HazardText {
     }
 
     private String survey(Report.HazardFindings hazard) {
-        if (Words.isLimited(hazard.kind())) {
+        if (hazard.kind().judged() == HazardKind.Judged.BY_LOADS) {
             if (!hazard.surveyed()) {
                 return line("No limits are given: no load is known to be allowed here.");
             }
-            return hazard.kind().equals("stretch")
+            return hazard.kind() == HazardKind.STRETCH
                             || hazard.extentM().get(0) < hazard.extentM().get(1)
                     ? line("From "
                                     + figures.chainage(hazard.chainageM()
@@ -143,7 +143,7 @@ final class HazardText {
         addGaps(table, "under the structure", cells, Report.Cell::overhead);
         Function<Report.Cell, Report.GapFinding> units = toldUnits(cells);
         addGaps(table, "between the units", cells, units);
-        if (BounceAllowance.isSped(hazard.kind()) && cells.stream().anyMatch(HazardText::isClear)) {
+        if (hazard.kind().isSped() && cells.stream().anyMatch(HazardText::isClear)) {
             table.add(row(
                     "speed at most",
                     cells,

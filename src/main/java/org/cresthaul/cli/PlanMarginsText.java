@@ -6,6 +6,7 @@ import java.util.List;
 import org.cresthaul.plan.CrossingTime;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.Robustness;
+import org.cresthaul.plan.SpareKind;
 
 /** What a plan tells besides its way: the rail crossings in time, and how its margins shrink when things are off. */
 final class PlanMarginsText {
@@ -75,7 +76,8 @@ final class PlanMarginsText {
         head.addAll(List.of("together", "verdict then"));
         table.add(head);
         for (Robustness.Row row : robustness.rows()) {
-            List<String> cells = new ArrayList<>(List.of(row.hazard(), row.kind(), spare(row.kind(), row.spare())));
+            List<String> cells =
+                    new ArrayList<>(List.of(row.hazard(), row.kind().word(), spare(row.kind(), row.spare())));
             for (int i = 0; i < row.left().size(); i++) {
                 cells.add(row.bears().get(i) ? spare(row.kind(), row.left().get(i)) : "-");
             }
@@ -104,7 +106,7 @@ final class PlanMarginsText {
     }
 
     /** Null is not known. */
-    private String spare(String kind, Double left) {
-        return left == null ? "unknown" : kind.equals("load") ? figures.weightLeft(left) : figures.clearance(left);
+    private String spare(SpareKind kind, Double left) {
+        return left == null ? "unknown" : kind.isWeight() ? figures.weightLeft(left) : figures.clearance(left);
     }
 }

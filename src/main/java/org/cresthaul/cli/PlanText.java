@@ -161,8 +161,8 @@ final class PlanText {
 
     private String block(Plan.Block block) {
         return Words.wrapped(
-                        block.hazard() + "  " + block.name() + ", " + Words.kind(block.kind()) + " at "
-                                + figures.chainage(block.chainageM()),
+                        block.hazard() + "  " + block.name() + ", "
+                                + block.kind().spoken() + " at " + figures.chainage(block.chainageM()),
                         "  ",
                         WIDTH)
                 + Words.wrapped(Words.capital(block.why()) + ".", "      ", WIDTH)

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
-import org.cresthaul.check.BounceAllowance;
 import org.cresthaul.check.Cautions;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.LoadSheet;
@@ -123,7 +122,7 @@ final class ReportCsv {
         List<String> row = new ArrayList<>(List.of(
                 text(hazard.id()),
                 text(hazard.name()),
-                hazard.kind(),
+                hazard.kind().word(),
                 Figures.fixed(hazard.chainageM() / (us ? MILE_M : 1000), 3, RoundingMode.HALF_UP),
                 text(c.key()),
                 Integer.toString(c.axles()),
@@ -159,7 +158,7 @@ final class ReportCsv {
 
     /** Rounded down; "crawl" where what is clear is only so at a crawl, empty where speed has no bearing. */
     private String speed(Report.HazardFindings hazard, Report.Cell cell) {
-        if (!BounceAllowance.isSped(hazard.kind()) || cell.verdict() != Verdict.CLEAR) {
+        if (!hazard.kind().isSped() || cell.verdict() != Verdict.CLEAR) {
             return "";
         }
         return cell.mostMps() == null

@@ -4,16 +4,6 @@ package org.cresthaul.cli;
 final class Words {
     private Words() {}
 
-    /** "rail-crossing" reads "rail crossing". */
-    static String kind(String key) {
-        return key.replace('-', ' ');
-    }
-
-    /** Whether a kind of hazard is judged by loads. */
-    static boolean isLimited(String kind) {
-        return kind.equals("posted-bridge") || kind.equals("stretch");
-    }
-
     /** With a capital first letter. */
     static String capital(String text) {
         return Character.toUpperCase(text.charAt(0)) + text.substring(1);

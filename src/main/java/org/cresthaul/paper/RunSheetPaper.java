@@ -12,6 +12,7 @@ import org.cresthaul.paper.Paper.Tone;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
+import org.cresthaul.route.HazardKind;
 
 /**
  * Puts a run sheet on paper: first a page for the cab, then the set-up cards, a page for each leg and its places one by
@@ -72,7 +73,7 @@ final class RunSheetPaper {
                         new Column("Verdict", 2.2, false)),
                 sheet.legs().stream()
                         .flatMap(l -> l.entries().stream())
-                        .filter(e -> !"limits".equals(e.kind()))
+                        .filter(e -> e.kind() != HazardKind.LIMITS)
                         .map(this::cabRow)
                         .toList()));
         sheet.cards().stream()
@@ -234,7 +235,7 @@ final class RunSheetPaper {
 
     /** What is only kept to: a limit that begins to apply. */
     private static boolean isLimit(RunSheet.Entry e) {
-        return "limits".equals(e.kind()) || "stretch".equals(e.kind());
+        return e.kind() != null && !e.kind().standsAtPoint();
     }
 
     private void section(String title, List<SheetLine> lines, List<Block> blocks) {
@@ -249,7 +250,7 @@ final class RunSheetPaper {
     }
 
     private static String kind(RunSheet.Entry e) {
-        String words = e.kind().replace('-', ' ');
+        String words = e.kind().spoken();
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 

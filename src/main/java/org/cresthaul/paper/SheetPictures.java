@@ -10,8 +10,10 @@ import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
+import org.cresthaul.plan.SpareKind;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
@@ -57,11 +59,11 @@ public final class SheetPictures {
 
     private List<Paper.Picture> of(Plan.Passage p) {
         try {
-            if (p.kind().equals("corner")) {
+            if (p.kind() == HazardKind.CORNER) {
                 return List.of(corner(p));
             }
             boolean side = p.spare() != null
-                    && (p.spare().kind().equals("ground") || p.spare().kind().equals("overhead"));
+                    && (p.spare().kind() == SpareKind.GROUND || p.spare().kind() == SpareKind.OVERHEAD);
             return side && isClose(p) ? side(p) : List.of();
         } catch (NotSurveyedException nothingKnown) {
             return List.of();
@@ -69,7 +71,7 @@ public final class SheetPictures {
     }
 
     private boolean isClose(Plan.Passage p) {
-        double marginM = p.spare().kind().equals("ground")
+        double marginM = p.spare().kind() == SpareKind.GROUND
                 ? plan.margins().groundM()
                 : plan.margins().overheadM();
         return p.raise() != null || p.verdict() != Verdict.CLEAR || p.spare().value() < 2 * marginM;
@@ -90,16 +92,16 @@ public final class SheetPictures {
     /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */
     private List<Paper.Picture> side(Plan.Passage p) {
         List<Paper.Picture> pictures = new ArrayList<>(side(p, p.spare(), true));
-        if (p.kind().equals("low-structure")) {
+        if (p.kind() == HazardKind.LOW_STRUCTURE) {
             p.gaps().stream()
-                    .filter(g -> !g.kind().equals(p.spare().kind()))
+                    .filter(g -> g.kind() != p.spare().kind())
                     .forEach(g -> pictures.addAll(side(p, g, false)));
         }
         return pictures;
     }
 
     private List<Paper.Picture> side(Plan.Passage p, Plan.Spare spare, boolean whole) {
-        boolean overhead = spare.kind().equals("overhead");
+        boolean overhead = spare.kind() == SpareKind.OVERHEAD;
         Optional<Report.GapFinding> gap = p.raise() == null ? gap(p, overhead) : Optional.empty();
         PassageView view = PassageView.of(
                 route,

@@ -258,7 +258,7 @@ final class StatementPaper {
                         .map(h -> List.of(
                                 new Cell(h.chainage().text()),
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", "
-                                        + h.kind().replace('-', ' ')),
+                                        + h.kind().spoken()),
                                 new Cell(h.letter()),
                                 new Cell(Paper.words(h.verdict(), h.blocked()), h.verdict()),
                                 new Cell(margins(h)),

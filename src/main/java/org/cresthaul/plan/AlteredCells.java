@@ -68,7 +68,7 @@ record AlteredCells(List<Report.Cell> alone, Report.Cell together, Report.Cell e
     private OptionalDouble exactLeft(Plan.Spare declared) {
         return CellSpares.find(exact, declared.kind())
                 .map(s -> OptionalDouble.of(
-                        declared.kind().equals(CellSpares.CORNER)
+                        declared.kind() == SpareKind.CORNER
                                 ? Math.max(s.value(), declared.value()) - s.required()
                                 : s.left()))
                 .orElse(OptionalDouble.empty());

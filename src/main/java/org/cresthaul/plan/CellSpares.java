@@ -7,13 +7,6 @@ import org.cresthaul.check.Report;
 
 /** Every kind of spare in a cell of a report, where {@link Spares} tells the one that governs. */
 final class CellSpares {
-    static final String GROUND = "ground";
-    static final String OVERHEAD = "overhead";
-    static final String UNITS = "units";
-    static final String CORNER = "corner";
-    static final String LOAD = "load";
-    static final List<String> KINDS = List.of(GROUND, OVERHEAD, UNITS, CORNER, LOAD);
-
     private static final double LEAST_REQUIRED = 1e-3;
 
     private CellSpares() {}
@@ -21,16 +14,16 @@ final class CellSpares {
     /** Each kind that is judged by a number; none where nothing is known. */
     static List<Plan.Spare> of(Report.Cell cell) {
         return Stream.of(
-                        Spares.of(cell.ground(), GROUND),
-                        Spares.of(cell.overhead(), OVERHEAD),
-                        Spares.of(cell.units(), UNITS),
+                        Spares.of(cell.ground(), SpareKind.GROUND),
+                        Spares.of(cell.overhead(), SpareKind.OVERHEAD),
+                        Spares.of(cell.units(), SpareKind.UNITS),
                         Optional.ofNullable(cell.load() == null && cell.corner() == null ? null : Spares.of(cell)))
                 .flatMap(Optional::stream)
                 .toList();
     }
 
-    static Optional<Plan.Spare> find(Report.Cell cell, String kind) {
-        return of(cell).stream().filter(s -> s.kind().equals(kind)).findFirst();
+    static Optional<Plan.Spare> find(Report.Cell cell, SpareKind kind) {
+        return of(cell).stream().filter(s -> s.kind() == kind).findFirst();
     }
 
     /** What is left as a share of what is required or allowed. */

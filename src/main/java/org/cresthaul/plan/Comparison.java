@@ -9,6 +9,7 @@ import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
+import org.cresthaul.route.HazardKind;
 
 /**
  * Every configuration of a rig held all the way, side by side, ready to be shown: the component names are the keys of
@@ -93,7 +94,7 @@ public record Comparison(
      */
     public record Along(
             String hazard,
-            String kind,
+            HazardKind kind,
             String name,
             double chainageM,
             Verdict verdict,

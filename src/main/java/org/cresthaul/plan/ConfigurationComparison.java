@@ -143,10 +143,10 @@ public final class ConfigurationComparison {
     /** Of every kind, in one order: also of the one that does not govern where two are judged. */
     private List<Comparison.Worst> worst(List<Plan.Passage> passages) {
         List<Comparison.Worst> worst = new ArrayList<>();
-        for (String kind : CellSpares.KINDS) {
+        for (SpareKind kind : SpareKind.values()) {
             passages.stream()
                     .flatMap(p -> spares(p).stream().map(s -> new Comparison.Worst(p.hazard(), s)))
-                    .filter(w -> w.spare().kind().equals(kind))
+                    .filter(w -> w.spare().kind() == kind)
                     .min(Comparator.comparingDouble(w -> CellSpares.share(w.spare())))
                     .ifPresent(worst::add);
         }

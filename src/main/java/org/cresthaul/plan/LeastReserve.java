@@ -20,10 +20,10 @@ import java.util.Set;
 public record LeastReserve(
         Double share,
         String shareAt,
-        String shareKind,
+        SpareKind shareKind,
         Double lengthM,
         String lengthAt,
-        String lengthKind,
+        SpareKind lengthKind,
         List<String> unknownAt) {
     public LeastReserve {
         unknownAt = List.copyOf(unknownAt);
@@ -49,7 +49,7 @@ public record LeastReserve(
                         least[0] = spare;
                         at[0] = place.id();
                     }
-                    if (!spare.kind().equals(CellSpares.LOAD) && (least[1] == null || spare.left() < least[1].left())) {
+                    if (spare.kind() != SpareKind.LOAD && (least[1] == null || spare.left() < least[1].left())) {
                         least[1] = spare;
                         at[1] = place.id();
                     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.route.HazardKind;
 
 /** What a plan says nothing about: first what this one lacks, then what none looks at. */
 final class NotChecked {
@@ -33,7 +34,7 @@ final class NotChecked {
                     .notKnown()
                     .forEach(n -> list.add("How the margin shrinks at " + n.hazard() + " " + n.text()));
         }
-        boolean rails = report.hazards().stream().anyMatch(h -> h.kind().equals("rail-crossing"));
+        boolean rails = report.hazards().stream().anyMatch(h -> h.kind() == HazardKind.RAIL_CROSSING);
         if (rails && plan.crossings().stream().anyMatch(c -> c.fits() == null)
                 || rails && plan.crossings().isEmpty()) {
             list.add("Time to clear rail crossings against the least warning, where that is unknown.");

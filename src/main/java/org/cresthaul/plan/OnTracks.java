@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.route.HazardKind;
 
 /**
  * Places that the front reaches while some part of the combination is still on or between the tracks of a crossing
@@ -9,8 +10,6 @@ import java.util.List;
  * chain.
  */
 final class OnTracks {
-    private static final String CROSSING = "rail-crossing";
-
     private final int[] heads;
 
     OnTracks(List<Plan.Step> steps) {
@@ -28,7 +27,7 @@ final class OnTracks {
             } else {
                 head = i;
             }
-            if (p.kind().equals(CROSSING)) {
+            if (p.kind() == HazardKind.RAIL_CROSSING) {
                 heldToM = Math.max(heldToM, p.toChainageM());
             }
         }

@@ -7,6 +7,7 @@ import org.cresthaul.check.BackingLine;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.route.HazardKind;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
 final class PassageSheet {
@@ -69,7 +70,7 @@ final class PassageSheet {
             lines.add(SheetLine.plain(
                     "Set aside, unresolved: the plan is not valid until this is. Verdict " + p.verdict() + "."));
         }
-        if (p.kind().equals("stretch") || p.hazard().equals(Plan.WHOLE_ROUTE)) {
+        if (!p.standsAtPoint()) {
             lines.add(sources.say("In force until ")
                     .chainage(p.toChainageM(), at + "/toChainageM")
                     .words(".")
@@ -118,7 +119,7 @@ final class PassageSheet {
 
     /** What is left, in the words of its kind. */
     static SheetLine spare(Sources sources, Plan.Spare s, String at) {
-        if (s.kind().equals("load")) {
+        if (s.kind().isWeight()) {
             return sources.say("Load ")
                     .weight(s.value(), at + "/value")
                     .words(", against ")
@@ -130,10 +131,10 @@ final class PassageSheet {
         }
         String what =
                 switch (s.kind()) {
-                    case "ground" -> "Least gap over the ground ";
-                    case "overhead" -> "Least gap under the structure ";
-                    case "units" -> "Least gap between the units ";
-                    default -> "Least room beside ";
+                    case GROUND -> "Least gap over the ground ";
+                    case OVERHEAD -> "Least gap under the structure ";
+                    case UNITS -> "Least gap between the units ";
+                    case CORNER, LOAD, RAISED -> "Least room beside ";
                 };
         return sources.say(what)
                 .gapAgainst(s.value(), at + "/value", s.required(), at + "/required", ", needed ")
@@ -160,7 +161,7 @@ final class PassageSheet {
         plan.conditions().stream()
                 .filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
                 .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
-        if (p.kind().equals("low-structure")) {
+        if (p.kind() == HazardKind.LOW_STRUCTURE) {
             lines.add(SheetLine.practice(
                     p.raise() == null
                             ? "Load measured today at its highest point, on the stops, at this notch."
@@ -171,7 +172,7 @@ final class PassageSheet {
                 .filter(c -> c != null && c.escorts())
                 .ifPresent(c -> lines.add(SheetLine.toDo(
                         "The turn uses the oncoming lane: do not start it before the escorts hold that lane.")));
-        if (p.kind().equals("rail-crossing")) {
+        if (p.kind() == HazardKind.RAIL_CROSSING) {
             lines.addAll(crossings.before(p, onTracks.head(i) == i));
         }
         return lines;
@@ -198,14 +199,14 @@ final class PassageSheet {
                     .plain());
         }
         switch (p.kind()) {
-            case "rail-crossing" -> lines.addAll(crossings.through(p));
-            case "corner" -> corner(p, lines);
-            case "posted-bridge" -> lines.addAll(BridgeSheet.terms(sources, p));
-            case "dip", "crest" ->
+            case RAIL_CROSSING -> lines.addAll(crossings.through(p));
+            case CORNER -> corner(p, lines);
+            case POSTED_BRIDGE -> lines.addAll(BridgeSheet.terms(sources, p));
+            case DIP, CREST ->
                 lines.add(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
-            case "low-structure" ->
+            case LOW_STRUCTURE ->
                 lines.add(SheetLine.rule("One person watches the highest point from the side.", SheetLine.PRACTICE));
-            default -> {}
+            case STRETCH, LIMITS -> {}
         }
         return lines;
     }

@@ -8,6 +8,7 @@ import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
+import org.cresthaul.route.HazardKind;
 
 /**
  * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
@@ -280,7 +281,7 @@ public record Plan(
      */
     public record Passage(
             String hazard,
-            String kind,
+            HazardKind kind,
             String name,
             double chainageM,
             double fromChainageM,
@@ -303,27 +304,24 @@ public record Plan(
             List<String> cautions) {
         /** Whether it is a place at a point, and not limits along the road. */
         public boolean standsAtPoint() {
-            return !kind.equals("stretch") && !kind.equals("limits");
+            return kind.standsAtPoint();
         }
     }
 
     /**
      * What is left at a hazard.
      *
-     * @param kind "ground", "overhead", "units", "corner" or "load"
+     * @param kind tells the unit of the figures
      * @param value found: meters, or kilograms of load
      * @param required or allowed, in the same unit
      * @param left beyond what is required, in the same unit; negative when short
      * @param at where on the combination, in words
      */
-    public record Spare(String kind, double value, double required, double left, String at) {
-        /** A gap of either kind at a raise. */
-        static final String RAISED = "raised";
-    }
+    public record Spare(SpareKind kind, double value, double required, double left, String at) {}
 
     /** A place that blocks, why, and what would open it. */
     public record Block(
-            String hazard, String kind, String name, double chainageM, String why, List<Relaxation> relaxations) {}
+            String hazard, HazardKind kind, String name, double chainageM, String why, List<Relaxation> relaxations) {}
 
     /**
      * What would open a blocking place in one configuration.

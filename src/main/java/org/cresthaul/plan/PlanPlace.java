@@ -8,9 +8,9 @@ import java.util.Optional;
 import org.cresthaul.axleload.OnBridge;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
-import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.RailCrossing;
@@ -30,7 +30,7 @@ import org.cresthaul.route.Stretch;
  */
 record PlanPlace(
         String id,
-        String kind,
+        HazardKind kind,
         String name,
         String landmark,
         double chainageM,
@@ -43,8 +43,6 @@ record PlanPlace(
         List<Report.Cell> cells) {
     /** A corner reaches so far to either side of its point: 150 ft, this program's choice. */
     static final double CORNER_REACH_M = 45.72;
-
-    private static final String LIMITS = "limits";
 
     /** Every hazard in the report's order, and the limits of the whole route last, where they count. */
     static List<PlanPlace> listOf(Route route, Report report) {
@@ -62,7 +60,7 @@ record PlanPlace(
         if (report.loads().counts()) {
             places.add(new PlanPlace(
                     Plan.WHOLE_ROUTE,
-                    LIMITS,
+                    HazardKind.LIMITS,
                     "limits of the whole route",
                     null,
                     0,
@@ -107,10 +105,9 @@ record PlanPlace(
                 at,
                 at + before,
                 at + after,
-                !(hazard instanceof Stretch),
-                RaisedCheck.isRaisable(hazard),
-                findings.kind().equals("rail-crossing")
-                        || hazard instanceof RouteCorner
+                findings.kind().standsAtPoint(),
+                findings.kind().isRaisable(),
+                findings.kind().isCrawled()
                         || hazard instanceof PostedBridge bridge
                                 && bridge.asked().terms().contains(OnBridge.Term.CRAWL),
                 Optional.of(hazard),

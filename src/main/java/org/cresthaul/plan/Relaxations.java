@@ -60,10 +60,10 @@ public final class Relaxations {
                 .orElseThrow(() -> new IllegalArgumentException("no hazard " + hazardId + " in the report"));
         otherConfiguration(found, hazard.cells());
         tight(found, hazard.cells());
-        switch (hazard.kind()) {
-            case "posted-bridge", "stretch" -> loads(found, Optional.of(hazardId));
-            case "corner" -> survey(found, hazard);
-            default -> {
+        switch (hazard.kind().judged()) {
+            case BY_LOADS -> loads(found, Optional.of(hazardId));
+            case BY_ROOM -> survey(found, hazard);
+            case BY_GAPS -> {
                 found.addAll(new RaiseRelaxations(route, rig, stance, margins, options.avoidRaising())
                         .at(hazard, allowed(hazard.cells())));
                 survey(found, hazard);

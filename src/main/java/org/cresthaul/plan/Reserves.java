@@ -13,7 +13,7 @@ final class Reserves {
     /** At the raise that a cell names: about nothing, since it is the least that will do. */
     static Plan.Spare leftAt(Report.RaiseFinding raise) {
         return new Plan.Spare(
-                Plan.Spare.RAISED,
+                SpareKind.RAISED,
                 raise.clearanceM(),
                 raise.requiredM(),
                 Spares.meters(raise.clearanceM() - raise.requiredM()),
@@ -23,9 +23,9 @@ final class Reserves {
     /** At another raise, over the ground, under a structure and between units, whichever are judged. */
     static List<Plan.Spare> leftAt(RaisedCheck.Raised raised) {
         return Stream.of(
-                        Spares.of(raised.ground(), CellSpares.GROUND),
-                        Spares.of(raised.overhead(), CellSpares.OVERHEAD),
-                        Spares.of(raised.units(), CellSpares.UNITS))
+                        Spares.of(raised.ground(), SpareKind.GROUND),
+                        Spares.of(raised.overhead(), SpareKind.OVERHEAD),
+                        Spares.of(raised.units(), SpareKind.UNITS))
                 .flatMap(s -> s.stream())
                 .toList();
     }

@@ -38,7 +38,7 @@ public record Robustness(
      */
     public record Row(
             String hazard,
-            String kind,
+            SpareKind kind,
             double spare,
             List<Boolean> bears,
             List<Double> left,
@@ -61,11 +61,11 @@ public record Robustness(
     }
 
     /** @param worst what is left with all together, null where not known */
-    public record Weakest(String hazard, String kind, Double worst, String text) {}
+    public record Weakest(String hazard, SpareKind kind, Double worst, String text) {}
 
     /** @param gainM how much more spare an exact survey there would show */
     public record Resurvey(String hazard, double gainM, String text) {}
 
     /** A row with something not known; the text names place and side. */
-    public record NotKnown(String hazard, String kind, String text) {}
+    public record NotKnown(String hazard, SpareKind kind, String text) {}
 }

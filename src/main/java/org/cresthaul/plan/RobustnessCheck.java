@@ -100,7 +100,7 @@ public final class RobustnessCheck {
         }
 
         Plan.Spare asTold(Plan.Spare spare) {
-            return told.filter(t -> t.kind().equals(spare.kind())).orElse(spare);
+            return told.filter(t -> t.kind() == spare.kind()).orElse(spare);
         }
     }
 
@@ -175,7 +175,7 @@ public final class RobustnessCheck {
     }
 
     private Robustness of(List<Place> places) {
-        Map<List<String>, Ranked> least = new LinkedHashMap<>();
+        Map<List<Object>, Ranked> least = new LinkedHashMap<>();
         // Each place has checks of its own, so that they can go side by side.
         places.parallelStream()
                 .map(this::rows)
@@ -264,15 +264,15 @@ public final class RobustnessCheck {
     }
 
     /** Whether an assumption can change a kind of spare at all. Weights tell whether a front can be raised. */
-    private boolean bears(int assumption, String kind, Place place) {
-        boolean gap = kind.equals(CellSpares.GROUND) || kind.equals(CellSpares.OVERHEAD);
+    private boolean bears(int assumption, SpareKind kind, Place place) {
+        boolean gap = kind == SpareKind.GROUND || kind == SpareKind.OVERHEAD;
         return switch (assumption) {
-            case SURVEY -> !kind.equals(CellSpares.LOAD) && isSurveyed(place.hazard);
+            case SURVEY -> kind != SpareKind.LOAD && isSurveyed(place.hazard);
             case RIDE -> gap;
             case LOAD_HEIGHT ->
-                kind.equals(CellSpares.OVERHEAD) && !stance.trailer().load().isEmpty();
+                kind == SpareKind.OVERHEAD && !stance.trailer().load().isEmpty();
             case WEIGHT ->
-                kind.equals(CellSpares.LOAD)
+                kind == SpareKind.LOAD
                         || gap
                                 && place.frontM > 0
                                 && stance.weights().flatMap(w -> w.frontLift()).isPresent();

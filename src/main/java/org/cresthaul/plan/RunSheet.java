@@ -4,6 +4,7 @@ import java.util.List;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
@@ -85,7 +86,7 @@ public record RunSheet(
     public record Entry(
             String step,
             String id,
-            String kind,
+            HazardKind kind,
             String name,
             Verdict verdict,
             boolean blocked,

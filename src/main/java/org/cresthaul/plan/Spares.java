@@ -23,22 +23,22 @@ final class Spares {
         if (cell.load() != null) {
             LoadSheet.Finding load = cell.load();
             return new Plan.Spare(
-                    "load", load.loadKg(), load.limitKg(), load.marginKg(), load.rule() + ", " + load.axles());
+                    SpareKind.LOAD, load.loadKg(), load.limitKg(), load.marginKg(), load.rule() + ", " + load.axles());
         }
         if (cell.corner() != null) {
             CornerFinding corner = cell.corner();
             String part = corner.part().equals(corner.unit()) ? corner.unit() : corner.unit() + " " + corner.part();
             return new Plan.Spare(
-                    "corner",
+                    SpareKind.CORNER,
                     corner.valueM(),
                     corner.requiredM(),
                     meters(corner.valueM() - corner.requiredM()),
                     part + ", " + corner.side() + ", to " + corner.against());
         }
         return Stream.of(
-                        of(cell.ground(), CellSpares.GROUND),
-                        of(cell.overhead(), CellSpares.OVERHEAD),
-                        of(cell.units(), CellSpares.UNITS).filter(s -> !isClear(cell.units())))
+                        of(cell.ground(), SpareKind.GROUND),
+                        of(cell.overhead(), SpareKind.OVERHEAD),
+                        of(cell.units(), SpareKind.UNITS).filter(s -> !isClear(cell.units())))
                 .flatMap(Optional::stream)
                 .min(Comparator.comparingDouble(Plan.Spare::left))
                 .orElse(null);
@@ -50,7 +50,7 @@ final class Spares {
     }
 
     /** A gap alone, where it is judged. */
-    static Optional<Plan.Spare> of(Report.GapFinding gap, String kind) {
+    static Optional<Plan.Spare> of(Report.GapFinding gap, SpareKind kind) {
         return Optional.ofNullable(decisive(gap)).map(g -> spare(g, kind, g.valueM(), g.requiredM()));
     }
 
@@ -70,9 +70,9 @@ final class Spares {
      */
     static Plan.Spare of(RaisedCheck.Raised judged, Report.RaiseFinding finding) {
         Report.GapFinding gap = judged.governing();
-        String kind = gap == judged.ground()
-                ? CellSpares.GROUND
-                : gap == judged.overhead() ? CellSpares.OVERHEAD : CellSpares.UNITS;
+        SpareKind kind = gap == judged.ground()
+                ? SpareKind.GROUND
+                : gap == judged.overhead() ? SpareKind.OVERHEAD : SpareKind.UNITS;
         return gap == least(judged)
                 ? spare(gap, kind, finding.clearanceM(), finding.requiredM())
                 : spare(gap, kind, gap.valueM(), gap.requiredM());
@@ -85,18 +85,18 @@ final class Spares {
     static List<Plan.Spare> gaps(
             Report.GapFinding ground, Report.GapFinding overhead, Report.GapFinding units, Plan.Spare governing) {
         List<Plan.Spare> gaps = new ArrayList<>();
-        add(gaps, ground, CellSpares.GROUND, governing);
-        add(gaps, overhead, CellSpares.OVERHEAD, governing);
-        if (governing != null && governing.kind().equals(CellSpares.UNITS)) {
-            add(gaps, units, CellSpares.UNITS, governing);
+        add(gaps, ground, SpareKind.GROUND, governing);
+        add(gaps, overhead, SpareKind.OVERHEAD, governing);
+        if (governing != null && governing.kind() == SpareKind.UNITS) {
+            add(gaps, units, SpareKind.UNITS, governing);
         }
         return gaps;
     }
 
-    private static void add(List<Plan.Spare> to, Report.GapFinding gap, String kind, Plan.Spare governing) {
+    private static void add(List<Plan.Spare> to, Report.GapFinding gap, SpareKind kind, Plan.Spare governing) {
         if (gap != null) {
             to.add(
-                    governing != null && governing.kind().equals(kind)
+                    governing != null && governing.kind() == kind
                             ? governing
                             : spare(gap, kind, gap.valueM(), gap.requiredM()));
         }
@@ -110,7 +110,7 @@ final class Spares {
                 .orElseThrow();
     }
 
-    private static Plan.Spare spare(Report.GapFinding gap, String kind, double valueM, double requiredM) {
+    private static Plan.Spare spare(Report.GapFinding gap, SpareKind kind, double valueM, double requiredM) {
         return new Plan.Spare(
                 kind,
                 valueM,

@@ -6,6 +6,7 @@ import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
@@ -113,7 +114,7 @@ public record Statement(
      */
     public record Place(
             String id,
-            String kind,
+            HazardKind kind,
             String name,
             SheetLine chainage,
             String letter,

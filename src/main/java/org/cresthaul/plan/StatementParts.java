@@ -336,7 +336,7 @@ final class StatementParts {
         for (int i = 0; i < plan.robustness().rows().size(); i++) {
             Robustness.Row row = plan.robustness().rows().get(i);
             String at = "plan:/robustness/rows/" + i;
-            boolean load = row.kind().equals("load");
+            boolean load = row.kind().isWeight();
             Say say = sources.say("as declared ");
             left(say, load, row.spare(), at + "/spare");
             say.words("; everything off together ");

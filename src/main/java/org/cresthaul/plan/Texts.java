@@ -43,14 +43,14 @@ final class Texts {
     }
 
     /** Where a kind of spare is looked for. */
-    static String side(String kind) {
+    static String side(SpareKind kind) {
         return switch (kind) {
-            case CellSpares.GROUND -> "over the ground";
-            case CellSpares.OVERHEAD -> "overhead";
-            case CellSpares.UNITS -> "between the units";
-            case CellSpares.CORNER -> "beside";
-            case CellSpares.LOAD -> "axle loads";
-            default -> throw new IllegalArgumentException("no kind of spare: " + kind);
+            case GROUND -> "over the ground";
+            case OVERHEAD -> "overhead";
+            case UNITS -> "between the units";
+            case CORNER -> "beside";
+            case LOAD -> "axle loads";
+            case RAISED -> "raised";
         };
     }
 }

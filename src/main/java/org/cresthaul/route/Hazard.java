@@ -15,11 +15,7 @@ public sealed interface Hazard permits RailCrossing, LowStructure, RoadHump, Lim
     /** Accuracy of the survey (95 %); there whenever something was surveyed. */
     Optional<Uncertainty> survey();
 
-    /**
-     * The kind in the word of the route file: "rail-crossing", "low-structure", "dip", "crest", "corner",
-     * "posted-bridge", "stretch".
-     */
-    String word();
+    HazardKind kind();
 
     /** False when what this kind of hazard is judged by is not known. It is then never clear. */
     boolean isSurveyed();

@@ -18,8 +18,10 @@ import org.cresthaul.units.Problems;
 
 /** Reads one hazard of a route file, and then finds its place on the line. */
 final class HazardReader {
-    static final List<String> KINDS =
-            List.of("rail-crossing", "low-structure", "dip", "crest", "corner", "posted-bridge", "stretch");
+    static final List<String> KINDS = Stream.of(HazardKind.values())
+            .filter(HazardKind::isMarked)
+            .map(HazardKind::word)
+            .toList();
     /** How far a stretch may reach from its point. */
     static final LengthLimits STRETCH = new LengthLimits(-100_000, 100_000);
     /** A stretch that ends this little beyond the route ends with it: lengths of roads are rounded. */
@@ -48,24 +50,31 @@ final class HazardReader {
         int before = problems.count();
         place = new PlaceReader("hazard", geometry, properties);
         String word = properties.word("hazard", KINDS);
-        corner = word.equals("corner") ? Optional.of(new CornerReader(properties)) : Optional.empty();
+        Optional<HazardKind> kind = Stream.of(HazardKind.values())
+                .filter(k -> k.isMarked() && k.word().equals(word))
+                .findFirst();
+        corner = kind.equals(Optional.of(HazardKind.CORNER))
+                ? Optional.of(new CornerReader(properties))
+                : Optional.empty();
         profiles = corner.isPresent() ? null : new ProfileReader(properties);
-        Function<HazardPlace, Hazard> kind =
-                switch (word) {
-                    case "rail-crossing" -> railCrossing();
-                    case "low-structure" -> lowStructure();
-                    case "dip" -> place -> new RoadHump(place, RoadHump.Kind.DIP, profiles.lines(), profiles.survey());
-                    case "crest" ->
-                        place -> new RoadHump(place, RoadHump.Kind.CREST, profiles.lines(), profiles.survey());
-                    case "posted-bridge" -> postedBridge();
-                    case "stretch" -> stretch();
-                    default -> null;
-                };
-        if (kind != null || corner.isPresent()) {
+        Function<HazardPlace, Hazard> made = kind.map(this::maker).orElse(null);
+        if (kind.isPresent()) {
             properties.refuseOthers();
         }
         sound = problems.count() == before;
-        make = sound ? kind : null;
+        make = sound ? made : null;
+    }
+
+    /** Reads what only this kind has; null for a corner, which its own reader makes. */
+    private Function<HazardPlace, Hazard> maker(HazardKind kind) {
+        return switch (kind) {
+            case RAIL_CROSSING -> railCrossing();
+            case LOW_STRUCTURE -> lowStructure();
+            case DIP, CREST -> place -> new RoadHump(place, kind, profiles.lines(), profiles.survey());
+            case POSTED_BRIDGE -> postedBridge();
+            case STRETCH -> stretch();
+            case CORNER, LIMITS -> null;
+        };
     }
 
     /** Where it is said to be. */

@@ -79,8 +79,8 @@ public record LowStructure(
     }
 
     @Override
-    public String word() {
-        return "low-structure";
+    public HazardKind kind() {
+        return HazardKind.LOW_STRUCTURE;
     }
 
     @Override

@@ -17,8 +17,8 @@ import org.cresthaul.road.RoadProfile;
 public record PostedBridge(HazardPlace place, Optional<LowStructure.Extent> extent, Optional<WeightLimits> limits)
         implements LimitedPlace {
     @Override
-    public String word() {
-        return "posted-bridge";
+    public HazardKind kind() {
+        return HazardKind.POSTED_BRIDGE;
     }
 
     @Override

@@ -41,8 +41,8 @@ public record RailCrossing(
     }
 
     @Override
-    public String word() {
-        return "rail-crossing";
+    public HazardKind kind() {
+        return HazardKind.RAIL_CROSSING;
     }
 
     @Override

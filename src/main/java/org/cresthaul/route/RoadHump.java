@@ -6,32 +6,14 @@ import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.RoadProfile;
 
 /** A dip or a crest of the road. */
-public record RoadHump(HazardPlace place, Kind kind, List<RoadProfile> lines, Optional<Uncertainty> survey)
+public record RoadHump(HazardPlace place, HazardKind kind, List<RoadProfile> lines, Optional<Uncertainty> survey)
         implements Hazard {
-    /** Which way the road bends. */
-    public enum Kind {
-        DIP("dip"),
-        CREST("crest");
-
-        private final String word;
-
-        Kind(String word) {
-            this.word = word;
-        }
-
-        public String word() {
-            return word;
-        }
-    }
-
     public RoadHump {
+        if (kind != HazardKind.DIP && kind != HazardKind.CREST) {
+            throw new IllegalArgumentException("a " + kind.spoken() + " is no hump of the road");
+        }
         lines = List.copyOf(lines);
         Hazard.requireSound(lines, survey);
-    }
-
-    @Override
-    public String word() {
-        return kind.word();
     }
 
     @Override

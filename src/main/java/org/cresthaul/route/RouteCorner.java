@@ -36,8 +36,8 @@ public record RouteCorner(
     }
 
     @Override
-    public String word() {
-        return "corner";
+    public HazardKind kind() {
+        return HazardKind.CORNER;
     }
 
     @Override

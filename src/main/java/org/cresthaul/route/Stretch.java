@@ -27,8 +27,8 @@ public record Stretch(
     }
 
     @Override
-    public String word() {
-        return "stretch";
+    public HazardKind kind() {
+        return HazardKind.STRETCH;
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.cresthaul.server;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Leg;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteLine;
@@ -21,12 +22,12 @@ record RouteView(String name, double lengthM, List<List<List<Double>>> line, Lis
      * @param chainageM meters
      * @param lonLat degrees
      */
-    record Spot(String id, String kind, String name, double chainageM, List<Double> lonLat) {
+    record Spot(String id, HazardKind kind, String name, double chainageM, List<Double> lonLat) {
         static Spot of(Hazard hazard) {
             var place = hazard.place();
             return new Spot(
                     place.id(),
-                    hazard.word(),
+                    hazard.kind(),
                     place.name(),
                     place.chainageM(),
                     List.of(place.position().lonDeg(), place.position().latDeg()));

@@ -50,7 +50,8 @@ class BounceAllowanceTest {
         int none = 0;
         for (Report.HazardFindings hazard : report.hazards()) {
             for (Report.Cell cell : hazard.cells()) {
-                boolean sped = List.of("dip", "crest", "low-structure").contains(hazard.kind())
+                boolean sped = List.of("dip", "crest", "low-structure")
+                                .contains(hazard.kind().word())
                         && cell.verdict() == Verdict.CLEAR;
                 double leftM = Stream.of(cell.ground(), cell.overhead())
                         .filter(Objects::nonNull)

@@ -31,7 +31,7 @@ class CautionsTest {
                     kinds.merge(hazard.cautionsWhen().get(i) + " " + happens, 1, Integer::sum);
                 }
             }
-            if (hazard.kind().equals("rail-crossing")) {
+            if (hazard.kind().word().equals("rail-crossing")) {
                 assertEquals(
                         StuckOnTracks.caution(hazard.notes().stream()
                                 .filter(n -> n.startsWith("crossing number "))
@@ -44,7 +44,7 @@ class CautionsTest {
         assertEquals(
                 Optional.empty(),
                 report.hazards().stream()
-                        .filter(h -> h.cautions().isEmpty() && h.kind().equals("rail-crossing"))
+                        .filter(h -> h.cautions().isEmpty() && h.kind().word().equals("rail-crossing"))
                         .findAny());
     }
 }

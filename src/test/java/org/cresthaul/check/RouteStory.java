@@ -67,7 +67,8 @@ final class RouteStory {
     /** The hazards judged in the side view; corners and loads have no notch and no raise. */
     static List<Report.HazardFindings> judgedByGaps(Report report) {
         return report.hazards().stream()
-                .filter(h -> !Set.of("posted-bridge", "stretch", "corner").contains(h.kind()))
+                .filter(h -> !Set.of("posted-bridge", "stretch", "corner")
+                        .contains(h.kind().word()))
                 .toList();
     }
 

@@ -23,7 +23,6 @@ import org.cresthaul.rig.Notch;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.Trailer;
-import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 import org.cresthaul.route.RouteFile;
@@ -320,8 +319,8 @@ class SampleRouteTest {
         assertTrue(ROUTE.note().startsWith("Invented"));
         assertEquals(3, ROUTE.legs().size());
         assertEquals(60_000, ROUTE.lengthM(), 5_000);
-        Map<String, Long> kinds =
-                ROUTE.hazards().stream().collect(Collectors.groupingBy(Hazard::word, Collectors.counting()));
+        Map<String, Long> kinds = ROUTE.hazards().stream()
+                .collect(Collectors.groupingBy(h -> h.kind().word(), Collectors.counting()));
         assertEquals(
                 Map.of(
                         "rail-crossing",

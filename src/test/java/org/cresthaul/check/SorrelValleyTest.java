@@ -133,7 +133,8 @@ class SorrelValleyTest {
                 .collect(Collectors.toCollection(TreeSet::new));
         Set<String> found = new TreeSet<>();
         for (Report.HazardFindings hazard : LOADED.hazards()) {
-            if (Set.of("corner", "posted-bridge", "stretch").contains(hazard.kind())) {
+            if (Set.of("corner", "posted-bridge", "stretch")
+                    .contains(hazard.kind().word())) {
                 for (Report.Cell cell : hazard.cells()) {
                     found.add(hazard.id() + " " + cell.configuration().replaceAll("/[^/]*$", "") + " "
                             + letter(cell.verdict()));
@@ -217,8 +218,8 @@ class SorrelValleyTest {
         assertTrue(ROUTE.note().startsWith("Invented"));
         assertEquals(3, ROUTE.legs().size());
         assertEquals(32_000, ROUTE.lengthM(), 1_000);
-        Map<String, Long> kinds =
-                ROUTE.hazards().stream().collect(Collectors.groupingBy(Hazard::word, Collectors.counting()));
+        Map<String, Long> kinds = ROUTE.hazards().stream()
+                .collect(Collectors.groupingBy(h -> h.kind().word(), Collectors.counting()));
         assertEquals(
                 Map.of(
                         "rail-crossing",

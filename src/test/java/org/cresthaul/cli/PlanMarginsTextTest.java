@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Robustness;
+import org.cresthaul.plan.SpareKind;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 
@@ -15,7 +16,7 @@ class PlanMarginsTextTest {
     void toldApartAreNoBearingAndNotKnown() {
         Robustness.Row row = new Robustness.Row(
                 "H1",
-                "overhead",
+                SpareKind.OVERHEAD,
                 0.0508,
                 List.of(true, false, true),
                 Arrays.asList(0.0254, null, null),
@@ -32,7 +33,7 @@ class PlanMarginsTextTest {
                         null,
                         null,
                         List.of(new Robustness.NotKnown(
-                                "H1", "overhead", "Invented beam, overhead: not known what is left with c."))));
+                                "H1", SpareKind.OVERHEAD, "Invented beam, overhead: not known what is left with c."))));
         assertTrue(text.matches("(?s).*H1 +overhead +2 in +1 in +- +unknown +unknown +contact\n.*"), text);
         assertTrue(text.contains("H1 Invented beam, overhead: not known what is left with c."), text);
     }

@@ -154,7 +154,7 @@ class PaperContentTest {
             boolean isRaised = entry.comes().stream().anyMatch(l -> "still raised".equals(l.code()));
             assertEquals(!isRaised ? null : stays ? "stays raised" : "lowered after it", to, place.id());
             raised += isRaised ? 1 : 0;
-            if (place.kind().equals("low-structure")) {
+            if (place.kind().word().equals("low-structure")) {
                 assertTrue(entry.comes().contains(place.heights()), place.id());
             }
         }

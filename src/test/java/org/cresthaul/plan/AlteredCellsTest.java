@@ -34,7 +34,7 @@ class AlteredCellsTest {
 
     private static Robustness.Row row(
             String hazard, Report.Cell survey, Report.Cell weights, Report.Cell together, Report.Cell exact) {
-        Plan.Spare declared = CellSpares.find(leaves(100), "load").orElseThrow();
+        Plan.Spare declared = CellSpares.find(leaves(100), SpareKind.LOAD).orElseThrow();
         return new AlteredCells(Arrays.asList(survey, weights), together, exact)
                 .row(hazard, declared, List.of(true, true), 0);
     }

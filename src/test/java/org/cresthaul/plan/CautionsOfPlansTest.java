@@ -50,7 +50,7 @@ class CautionsOfPlansTest {
     private static Deed deed(Report report, Plan.Passage p) {
         Report.Cell cell = cell(report, p.hazard(), p.set().configuration());
         return new Deed(
-                p.kind(),
+                p.kind().word(),
                 p.raise() != null,
                 cell != null && cell.corner() != null && cell.corner().escorts());
     }
@@ -80,7 +80,7 @@ class CautionsOfPlansTest {
         Set<String> kinds = new TreeSet<>();
         for (Plan.Passage p : passages(plan)) {
             assertCautions(p.hazard(), List.of(deed(c.report(), p)), p.cautions());
-            kinds.add(p.kind());
+            kinds.add(p.kind().word());
         }
         assertTrue(kinds.size() >= 4, kinds.toString());
         List<RunSheet.Entry> entries =
@@ -115,7 +115,9 @@ class CautionsOfPlansTest {
             for (Report.HazardFindings h : c.report().hazards()) {
                 Report.Cell cell = cell(c.report(), h.id(), compared.configuration());
                 deeds.add(new Deed(
-                        h.kind(), false, cell.corner() != null && cell.corner().escorts()));
+                        h.kind().word(),
+                        false,
+                        cell.corner() != null && cell.corner().escorts()));
             }
             if (compared.raised() > 0) {
                 deeds.add(new Deed("place", true, false));

@@ -121,7 +121,7 @@ class ComparisonTest {
             assertTrue(c.worst().stream()
                     .map(w -> w.spare().kind())
                     .toList()
-                    .containsAll(List.of("ground", "overhead", "corner", "load")));
+                    .containsAll(List.of(SpareKind.GROUND, SpareKind.OVERHEAD, SpareKind.CORNER, SpareKind.LOAD)));
         }
     }
 

@@ -73,9 +73,9 @@ class LeastReserveTest {
         LeastReserve least = plan(1, (p, c) -> clear(c(c), gap(0.03, 0.02), gap(0.24, 0.20)), null)
                 .least();
         assertEquals(0.2, least.share(), 1e-9);
-        assertEquals("overhead", least.shareKind());
+        assertEquals(SpareKind.OVERHEAD, least.shareKind());
         assertEquals(0.01, least.lengthM(), 1e-9);
-        assertEquals("ground", least.lengthKind());
+        assertEquals(SpareKind.GROUND, least.lengthKind());
     }
 
     /** Of two configurations of equal cost the first has no figures at a place where the second leaves 10 %. */

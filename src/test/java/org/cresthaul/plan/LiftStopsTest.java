@@ -69,7 +69,7 @@ class LiftStopsTest {
         findings.add(PlanCase.findings(hazard, surveyed ? List.of(before, after) : List.of(), cells));
         double at = hazard.place().chainageM();
         boolean crossing = hazard instanceof RailCrossing;
-        double least = crossing ? 17.5 * FOOT_M : hazard.word().equals("corner") ? 150 * FOOT_M : 0;
+        double least = crossing ? 17.5 * FOOT_M : hazard.kind().word().equals("corner") ? 150 * FOOT_M : 0;
         reaches.add(new Reach(
                 hazard.place().id(),
                 at + Math.min(before, -least),

@@ -29,7 +29,7 @@ class PassageSpeedTest {
                                 rig,
                                 List.of(PlanCase.findings(
                                         hazard,
-                                        hazard.word().equals("stretch") ? List.of(0.0, 100.0) : List.of(),
+                                        hazard.kind().word().equals("stretch") ? List.of(0.0, 100.0) : List.of(),
                                         cells)),
                                 List.of()),
                         PlanOptions.defaults(),

@@ -20,6 +20,7 @@ import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.CrossingTraffic;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.HazardPlace;
 import org.cresthaul.route.Leg;
 import org.cresthaul.route.LonLat;
@@ -125,7 +126,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
     }
 
     static Hazard dip(String id, double chainageM) {
-        return new RoadHump(place(id, chainageM), RoadHump.Kind.DIP, List.of(), Optional.empty());
+        return new RoadHump(place(id, chainageM), HazardKind.DIP, List.of(), Optional.empty());
     }
 
     static Hazard bridge(String id, double chainageM) {
@@ -236,7 +237,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
         HazardPlace p = hazard.place();
         return new Report.HazardFindings(
                 p.id(),
-                hazard.word(),
+                hazard.kind(),
                 p.name(),
                 null,
                 p.chainageM(),

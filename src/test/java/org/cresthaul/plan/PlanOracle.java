@@ -74,24 +74,24 @@ final class PlanOracle {
             Hazard hazard = it.route().findHazard(h.id()).orElseThrow();
             double before = h.extentM().isEmpty() ? 0 : h.extentM().get(0);
             double after = h.extentM().isEmpty() ? 0 : h.extentM().get(1);
-            if (h.kind().equals("corner")) {
+            if (h.kind().word().equals("corner")) {
                 before = -150 * FOOT_M;
                 after = 150 * FOOT_M;
             }
-            if (h.kind().equals("rail-crossing")) {
+            if (h.kind().word().equals("rail-crossing")) {
                 // One track 5 ft wide at the point, as these cases have them, and 15 ft to either side.
                 before = Math.min(before, -17.5 * FOOT_M);
                 after = Math.max(after, 17.5 * FOOT_M);
             }
-            boolean gaps =
-                    List.of("rail-crossing", "low-structure", "dip", "crest").contains(h.kind());
+            boolean gaps = List.of("rail-crossing", "low-structure", "dip", "crest")
+                    .contains(h.kind().word());
             spots.add(new Spot(
                     h.id(),
                     h.chainageM() + before,
                     h.chainageM() + after,
                     !(hazard instanceof Stretch),
                     gaps,
-                    List.of("rail-crossing", "corner").contains(h.kind()),
+                    List.of("rail-crossing", "corner").contains(h.kind().word()),
                     h.cells().stream().map(x -> x.verdict().word()).toList(),
                     h.cells().stream().map(Report.Cell::raise).toList(),
                     h.cells(),

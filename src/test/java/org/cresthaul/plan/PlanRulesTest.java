@@ -58,8 +58,8 @@ class PlanRulesTest {
                             : PlanCase.cell(c, verdicts.get(i), raise));
         }
         hazards.add(hazard);
-        findings.add(
-                PlanCase.findings(hazard, hazard.word().equals("stretch") ? List.of(0.0, 200.0) : List.of(), cells));
+        findings.add(PlanCase.findings(
+                hazard, hazard.kind().word().equals("stretch") ? List.of(0.0, 200.0) : List.of(), cells));
     }
 
     private Plan plan() {

@@ -17,6 +17,7 @@ import org.cresthaul.check.Verdict;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.UnitSystem;
@@ -73,7 +74,7 @@ class RaiseBandTest {
         for (int i = 0; i < known.length; i++) {
             places.add(new PlanPlace(
                     "H" + i,
-                    "dip",
+                    HazardKind.DIP,
                     "d",
                     null,
                     500,
@@ -160,7 +161,8 @@ class RaiseBandTest {
         Plan before =
                 RoutePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
         assertTrue(
-                before.least().share() < 0.02 && before.least().shareKind().equals("raised"),
+                before.least().share() < 0.02
+                        && before.least().shareKind().word().equals("raised"),
                 before.least().toString());
         assertEquals(Plan.THROUGH, plan.outcome());
         assertTrue(plan.least().share() >= 0.02, plan.least().toString());

@@ -34,7 +34,7 @@ class RobustnessCheckTest {
 
     private static Robustness.Row row(Robustness r, String hazard, String kind) {
         return r.rows().stream()
-                .filter(x -> x.hazard().equals(hazard) && x.kind().equals(kind))
+                .filter(x -> x.hazard().equals(hazard) && x.kind().word().equals(kind))
                 .findFirst()
                 .orElseThrow();
     }

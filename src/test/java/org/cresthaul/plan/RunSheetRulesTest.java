@@ -25,6 +25,7 @@ import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.rig.WeightsTexts;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.JsonEdit;
 import org.cresthaul.units.UnitSystem;
@@ -235,7 +236,7 @@ class RunSheetRulesTest {
         assertEquals(place.chainage(), entry.chainage());
         // The gaps of both are the very same lines; under a structure the heights too.
         assertTrue(entry.comes().containsAll(place.margins()), entry.comes() + "\n" + place.margins());
-        if (place.kind().equals("low-structure")) {
+        if (place.kind().word().equals("low-structure")) {
             assertTrue(entry.comes().contains(place.heights()), place.id());
         }
         boolean isRaised = entry.comes().stream().anyMatch(l -> PassageSheet.RAISED.equals(l.code()));
@@ -376,7 +377,7 @@ class RunSheetRulesTest {
         List<Plan.Passage> crossings = plan.steps().stream()
                 .map(Plan.Step::passage)
                 .filter(Objects::nonNull)
-                .filter(p -> p.kind().equals("rail-crossing"))
+                .filter(p -> p.kind().word().equals("rail-crossing"))
                 .toList();
         for (int i = 0; i < entries.size(); i++) {
             RunSheet.Entry entry = entries.get(i);
@@ -389,7 +390,7 @@ class RunSheetRulesTest {
                             List.of(), ticks(entry).toList(), entry.name() + " while on the tracks of " + x.hazard());
                 }
             }
-            if ("rail-crossing".equals(entry.kind())) {
+            if (entry.kind() == HazardKind.RAIL_CROSSING) {
                 assertCrossing(entry, plan, i);
             }
         }
@@ -404,7 +405,7 @@ class RunSheetRulesTest {
             return;
         }
         long followers = tracks.followers(step).stream()
-                .filter(k -> plan.steps().get(k).passage().kind().equals("rail-crossing"))
+                .filter(k -> plan.steps().get(k).passage().kind().word().equals("rail-crossing"))
                 .count();
         List<SheetLine> own = entry.before().stream()
                 .filter(l -> l.code() != null && CROSSING_ORDER.contains(l.code()))

@@ -8,6 +8,7 @@ import java.util.Objects;
 import org.cresthaul.check.Report;
 import org.cresthaul.rig.Notch;
 import org.cresthaul.rig.Outline;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,7 +32,7 @@ class StructureHeightsTest {
         List<RunSheet.Entry> entries =
                 RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY).legs().stream()
                         .flatMap(l -> l.entries().stream())
-                        .filter(e -> "low-structure".equals(e.kind()))
+                        .filter(e -> e.kind() == HazardKind.LOW_STRUCTURE)
                         .toList();
         for (RunSheet.Entry entry : entries) {
             Plan.Passage p = plan.steps().stream()

@@ -61,7 +61,7 @@ class RouteFileTest {
         assertEquals(
                 List.of("H01 rail-crossing", "H05 corner", "H02 low-structure", "H03 low-structure", "H04 dip"),
                 route.hazards().stream()
-                        .map(h -> h.place().id() + " " + h.word())
+                        .map(h -> h.place().id() + " " + h.kind().word())
                         .toList());
         RailCrossing crossing = (RailCrossing) route.findHazard("H01").orElseThrow();
         assertEquals("Quarry spur", crossing.place().name());
@@ -90,7 +90,7 @@ class RouteFileTest {
         assertEquals(LowStructure.Measured.POSTED, rack.measured());
         assertTrue(rack.isSurveyed());
 
-        assertEquals(RoadHump.Kind.DIP, ((RoadHump) route.hazards().get(4)).kind());
+        assertEquals(HazardKind.DIP, ((RoadHump) route.hazards().get(4)).kind());
     }
 
     @Test

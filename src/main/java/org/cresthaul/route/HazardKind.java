@@ -1,0 +1,85 @@
+package org.cresthaul.route;
+
+import org.cresthaul.units.Worded;
+
+/** What may be in the way, with what follows for every place of its kind. Switches over it are exhaustive. */
+public enum HazardKind implements Worded {
+    RAIL_CROSSING("rail-crossing", Judged.BY_GAPS, Pace.CRAWL),
+    LOW_STRUCTURE("low-structure", Judged.BY_GAPS, Pace.BOUNCE),
+    DIP("dip", Judged.BY_GAPS, Pace.BOUNCE),
+    CREST("crest", Judged.BY_GAPS, Pace.BOUNCE),
+    CORNER("corner", Judged.BY_ROOM, Pace.CRAWL),
+    POSTED_BRIDGE("posted-bridge", Judged.BY_LOADS, Pace.ROAD),
+    STRETCH("stretch", Judged.BY_LOADS, Pace.ROAD),
+    /** The limits of the whole route, which a plan tells beside its places. No file marks them as a hazard. */
+    LIMITS("limits", Judged.BY_LOADS, Pace.ROAD);
+
+    /** Which engine judges it. */
+    public enum Judged {
+        BY_GAPS,
+        BY_ROOM,
+        BY_LOADS
+    }
+
+    /** How fast a place that is clear may be passed. */
+    private enum Pace {
+        CRAWL,
+        BOUNCE,
+        ROAD
+    }
+
+    private final String word;
+    private final Judged judged;
+    private final Pace pace;
+
+    HazardKind(String word, Judged judged, Pace pace) {
+        this.word = word;
+        this.judged = judged;
+        this.pace = pace;
+    }
+
+    /** As the route file has it. */
+    @Override
+    public String word() {
+        return word;
+    }
+
+    /** As people say it. */
+    public String spoken() {
+        return word.replace('-', ' ');
+    }
+
+    public Judged judged() {
+        return judged;
+    }
+
+    /** Whether a raise of the deck changes the verdict. */
+    public boolean isRaisable() {
+        return judged == Judged.BY_GAPS;
+    }
+
+    /** Whether it is passed at crawling speed even when it is clear. */
+    public boolean isCrawled() {
+        return pace == Pace.CRAWL;
+    }
+
+    /** Whether the speed for which a clear answer stands is told: that of what a bounce may use up. */
+    public boolean isSped() {
+        return pace == Pace.BOUNCE;
+    }
+
+    /** Whether it is a place at a point, and not limits along the road. */
+    public boolean standsAtPoint() {
+        return this != STRETCH && this != LIMITS;
+    }
+
+    /** Whether a route file may have it. */
+    public boolean isMarked() {
+        return this != LIMITS;
+    }
+
+    @Override
+    public String toString() {
+        return word;
+    }
+}
