@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.cresthaul.plan.Comparison;
-import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.UnitSystem;
 import picocli.CommandLine.Command;
@@ -66,7 +66,7 @@ final class CompareCommand implements Callable<Integer> {
         } else {
             program.print(printed);
         }
-        return comparison.configurations().stream().anyMatch(c -> c.outcome().equals(Plan.THROUGH))
+        return comparison.configurations().stream().anyMatch(c -> c.outcome() == Outcome.THROUGH)
                 ? ExitCode.CLEAR
                 : ExitCode.NOT_CLEAR;
     }

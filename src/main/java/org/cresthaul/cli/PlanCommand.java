@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.UnitSystem;
@@ -56,6 +57,6 @@ final class PlanCommand implements Callable<Integer> {
         } else {
             program.print(printed);
         }
-        return plan.outcome().equals(Plan.THROUGH) ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
+        return plan.outcome() == Outcome.THROUGH ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

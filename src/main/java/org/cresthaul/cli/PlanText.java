@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.plan.LeastReserve;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.WayCosts;
 import org.cresthaul.units.Duration;
@@ -27,9 +28,9 @@ final class PlanText {
         text.append("ROUTE PLAN, made with Cresthaul ").append(plan.version()).append("\n\n");
         text.append(heading(plan)).append('\n');
         text.append("Outcome: ")
-                .append(plan.outcome().toUpperCase(java.util.Locale.ROOT))
+                .append(plan.outcome().word().toUpperCase(java.util.Locale.ROOT))
                 .append('\n');
-        if (plan.outcome().equals(Plan.UNJUDGED)) {
+        if (plan.outcome() == Outcome.UNJUDGED) {
             text.append("  The route file names no hazards: no place was judged, and no way is called open.\n");
         }
         if (!plan.blocking().isEmpty()) {
@@ -173,33 +174,33 @@ final class PlanText {
 
     private static String what(Plan.Step step) {
         return switch (step.step()) {
-            case Plan.Step.DEPART -> "depart";
-            case Plan.Step.ARRIVE -> "arrive";
-            case Plan.Step.CHANGE -> "change at " + step.change().stop() + " " + step.place();
-            case Plan.Step.RAISE, Plan.Step.LOWER -> step.step() + " the deck " + step.place();
-            default -> step.passage().hazard() + " " + step.passage().name();
+            case DEPART -> "depart";
+            case ARRIVE -> "arrive";
+            case CHANGE -> "change at " + step.change().stop() + " " + step.place();
+            case RAISE, LOWER -> step.step() + " the deck " + step.place();
+            case PASSAGE -> step.passage().hazard() + " " + step.passage().name();
         };
     }
 
     private String how(Plan.Step step) {
         return switch (step.step()) {
-            case Plan.Step.DEPART ->
+            case DEPART ->
                 (step.change() == null ? "" : "first " + actions(step.change()) + "; then ")
                         + setUp(step.set())
                         + regulator(step);
-            case Plan.Step.ARRIVE -> setUp(step.set());
-            case Plan.Step.CHANGE -> actions(step.change()) + regulator(step);
-            case Plan.Step.RAISE ->
+            case ARRIVE -> setUp(step.set());
+            case CHANGE -> actions(step.change()) + regulator(step);
+            case RAISE ->
                 "front " + front(step.lift()) + ", rear "
                         + figures.raise(
                                 step.lift().raise().rearM(), step.lift().raise().rearEndM()) + ", for "
                         + String.join(", ", step.lift().hazards())
                         + "; " + stands(step.lift())
                         + Duration.inMinutes(step.lift().seconds());
-            case Plan.Step.LOWER ->
+            case LOWER ->
                 "once the rear has left " + step.lift().lastLeft() + ", on the stops, leveling in auto; "
                         + stands(step.lift()) + Duration.inMinutes(step.lift().seconds());
-            default -> how(step.passage());
+            case PASSAGE -> how(step.passage());
         };
     }
 
@@ -252,8 +253,10 @@ final class PlanText {
             parts.add(
                     passage.condition() == null
                             ? passage.verdict().word()
-                            : passage.condition().startsWith(passage.verdict().word())
-                                    ? passage.condition()
+                            : passage.condition()
+                                            .word()
+                                            .startsWith(passage.verdict().word())
+                                    ? passage.condition().word()
                                     : passage.verdict() + ", " + passage.condition());
         }
         if (passage.raise() != null) {

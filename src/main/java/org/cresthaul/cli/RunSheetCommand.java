@@ -3,6 +3,7 @@ package org.cresthaul.cli;
 import java.util.concurrent.Callable;
 import org.cresthaul.paper.Papers;
 import org.cresthaul.paper.SheetPictures;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.server.JsonAnswer;
@@ -50,6 +51,6 @@ final class RunSheetCommand implements Callable<Integer> {
         } else {
             program.print(printed);
         }
-        return plan.outcome().equals(Plan.THROUGH) ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
+        return plan.outcome() == Outcome.THROUGH ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.util.concurrent.Callable;
 import org.cresthaul.paper.Papers;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.Statement;
 import org.cresthaul.server.JsonAnswer;
@@ -42,6 +43,6 @@ final class StatementCommand implements Callable<Integer> {
         } else {
             program.print(printed);
         }
-        return plan.outcome().equals(Plan.THROUGH) ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
+        return plan.outcome() == Outcome.THROUGH ? ExitCode.CLEAR : ExitCode.NOT_CLEAR;
     }
 }

@@ -12,6 +12,7 @@ import org.cresthaul.paper.Paper.Tone;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
+import org.cresthaul.plan.StepKind;
 import org.cresthaul.route.HazardKind;
 
 /**
@@ -129,7 +130,7 @@ final class RunSheetPaper {
         // No step stands on this paper, so nothing is cautioned about that only happens at one.
         List<String> changes = sheet.legs().stream()
                 .flatMap(l -> l.entries().stream())
-                .filter(e -> e.step().equals("change"))
+                .filter(e -> e.step() == StepKind.CHANGE)
                 .map(e -> e.id() + " " + e.name())
                 .toList();
         sheet.cautions().stream()
@@ -155,7 +156,7 @@ final class RunSheetPaper {
     /** What is done at an entry, in a word. */
     private static String does(RunSheet.Entry e) {
         return switch (e.step()) {
-            case "change", "raise", "lower" -> e.step();
+            case CHANGE, RAISE, LOWER -> e.step().word();
             default -> e.comes().stream().anyMatch(l -> "still raised".equals(l.code())) ? "stay raised" : "";
         };
     }

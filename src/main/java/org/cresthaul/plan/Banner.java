@@ -12,7 +12,7 @@ import java.util.stream.Collectors;
  * @param headline in one line
  * @param lines each condition or blocking place
  */
-public record Banner(String outcome, boolean drivable, String headline, List<String> lines) {
+public record Banner(Outcome outcome, boolean drivable, String headline, List<String> lines) {
     private static final int MOST_NAMED = 8;
 
     public Banner {
@@ -29,13 +29,13 @@ public record Banner(String outcome, boolean drivable, String headline, List<Str
                 .distinct()
                 .toList();
         return switch (plan.outcome()) {
-            case Plan.THROUGH ->
+            case THROUGH ->
                 new Banner(
                         plan.outcome(),
                         true,
                         "Way through, as declared and surveyed. The permit and the person at the wheel decide.",
                         lines);
-            case Plan.CONDITIONAL ->
+            case CONDITIONAL ->
                 open.isEmpty()
                         ? new Banner(
                                 plan.outcome(),
@@ -48,7 +48,7 @@ public record Banner(String outcome, boolean drivable, String headline, List<Str
                                 false,
                                 "NOT FOR DRIVING until every condition is resolved: " + named(open) + ".",
                                 lines);
-            case Plan.BLOCKED ->
+            case BLOCKED ->
                 new Banner(
                         plan.outcome(),
                         false,
@@ -57,7 +57,7 @@ public record Banner(String outcome, boolean drivable, String headline, List<Str
                                         .map(Plan.Block::hazard)
                                         .toList()) + ".",
                         lines);
-            default ->
+            case UNJUDGED ->
                 new Banner(
                         plan.outcome(),
                         false,

@@ -89,7 +89,7 @@ final class ChangeOrder {
     private boolean isSound(Plan.SetUp from, List<Plan.Action> order, Set<String> allowed, Set<String> why) {
         State at = start(from);
         for (Plan.Action action : order) {
-            if (action.action().equals("notch") && !holdsFront.test(at)) {
+            if (action.action() == ActionKind.NOTCH && !holdsFront.test(at)) {
                 why.add("the power take-off does not hold the deck front while the notch is changed");
                 return false;
             }
@@ -108,14 +108,14 @@ final class ChangeOrder {
     static State after(State at, Plan.Action action) {
         BoosterState trailing = BoosterState.TRAILING;
         return switch (action.action()) {
-            case "lift axle" ->
+            case LIFT_AXLE ->
                 new State(at.lift() == LiftState.UP ? LiftState.DOWN : LiftState.UP, at.booster(), at.air());
-            case "regulator" -> new State(at.lift(), at.booster(), !at.air());
-            case "open close-coupling", "couple booster" -> new State(at.lift(), trailing, false);
-            case "close-couple booster" -> new State(at.lift(), BoosterState.CLOSE_COUPLED, false);
-            case "uncouple booster", "unload booster" -> new State(at.lift(), BoosterState.NONE, false);
-            case "load booster" -> new State(at.lift(), BoosterState.CARRIED, false);
-            default -> at;
+            case REGULATOR -> new State(at.lift(), at.booster(), !at.air());
+            case OPEN_CLOSE_COUPLING, COUPLE -> new State(at.lift(), trailing, false);
+            case CLOSE_COUPLE -> new State(at.lift(), BoosterState.CLOSE_COUPLED, false);
+            case UNCOUPLE, UNLOAD -> new State(at.lift(), BoosterState.NONE, false);
+            case LOAD -> new State(at.lift(), BoosterState.CARRIED, false);
+            case PLATE, NOTCH, SHIM -> at;
         };
     }
 }

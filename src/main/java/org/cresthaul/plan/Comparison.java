@@ -56,7 +56,7 @@ public record Comparison(
             BoosterState booster,
             String notch,
             double lengthM,
-            String outcome,
+            Outcome outcome,
             List<String> blocking,
             long seconds,
             int raised,

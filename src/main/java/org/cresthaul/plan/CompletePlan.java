@@ -52,7 +52,8 @@ public final class CompletePlan {
                 .flatMap(c -> condition(c).stream())
                 .map(c -> c.settledBy(options.settled()))
                 .forEach(conditions::add);
-        String outcome = way.outcome().equals(Plan.THROUGH) && !conditions.isEmpty() ? Plan.CONDITIONAL : way.outcome();
+        Outcome outcome =
+                way.outcome() == Outcome.THROUGH && !conditions.isEmpty() ? Outcome.CONDITIONAL : way.outcome();
         Relaxations relaxations = new Relaxations(route, rig, stance, margins, report, options);
         return new Plan(
                 way.cresthaul(),
@@ -102,7 +103,7 @@ public final class CompletePlan {
                 : Optional.of(new Plan.Condition(
                         crossing.hazard(),
                         crossing.name(),
-                        Boolean.TRUE.equals(crossing.fits()) ? Plan.Condition.ROOM : Plan.Condition.IN_TIME,
+                        Boolean.TRUE.equals(crossing.fits()) ? ConditionKind.ROOM : ConditionKind.IN_TIME,
                         String.join(" ", open)));
     }
 

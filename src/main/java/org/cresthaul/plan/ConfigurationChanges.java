@@ -173,7 +173,7 @@ final class ConfigurationChanges {
                 ? new ChangeOrder.Result(
                         known.order()
                                 .map(o -> o.stream()
-                                        .map(a -> a.action().equals("notch") ? notchAction(from, to) : a)
+                                        .map(a -> a.action() == ActionKind.NOTCH ? notchAction(from, to) : a)
                                         .toList()),
                         known.why())
                 : known;
@@ -246,10 +246,11 @@ final class ConfigurationChanges {
         boolean trailed = is(from, BoosterState.TRAILING);
         boolean trails = is(to, BoosterState.TRAILING);
         if (trailed && !trails) {
-            actions.add(new Plan.Action("regulator", "let the booster's regulated air out", times.regulator()));
+            actions.add(
+                    new Plan.Action(ActionKind.REGULATOR, "let the booster's regulated air out", times.regulator()));
             if (hasShim(from)) {
                 actions.add(new Plan.Action(
-                        "shim", "take the shim out: " + from.shim().name(), times.shim()));
+                        ActionKind.SHIM, "take the shim out: " + from.shim().name(), times.shim()));
             }
         }
         if (from.booster() != to.booster()) {
@@ -257,9 +258,10 @@ final class ConfigurationChanges {
         }
         if (trails && !trailed) {
             if (hasShim(to)) {
-                actions.add(new Plan.Action("shim", "fit the shim: " + to.shim().name(), times.shim()));
+                actions.add(new Plan.Action(
+                        ActionKind.SHIM, "fit the shim: " + to.shim().name(), times.shim()));
             }
-            actions.add(new Plan.Action("regulator", "set the booster's regulator", times.regulator()));
+            actions.add(new Plan.Action(ActionKind.REGULATOR, "set the booster's regulator", times.regulator()));
         }
         return actions;
     }
@@ -277,11 +279,13 @@ final class ConfigurationChanges {
 
     private Plan.Action liftAction(LiftState lift) {
         return new Plan.Action(
-                "lift axle", lift == LiftState.UP ? "raise the lift axle" : "lower the lift axle", times.liftAxle());
+                ActionKind.LIFT_AXLE,
+                lift == LiftState.UP ? "raise the lift axle" : "lower the lift axle",
+                times.liftAxle());
     }
 
     private Plan.Action notchAction(Plan.SetUp from, Plan.SetUp to) {
-        return new Plan.Action("notch", "notch " + from.notch() + " to notch " + to.notch(), times.notch());
+        return new Plan.Action(ActionKind.NOTCH, "notch " + from.notch() + " to notch " + to.notch(), times.notch());
     }
 
     /** The lift axle down for the time being, where it is up before and after. */
@@ -296,28 +300,28 @@ final class ConfigurationChanges {
         boolean stays = is(to, BoosterState.TRAILING) || is(to, BoosterState.CLOSE_COUPLED);
         if (close) {
             actions.add(new Plan.Action(
-                    "open close-coupling", "open the booster's close-coupling", times.openCloseCoupling()));
+                    ActionKind.OPEN_CLOSE_COUPLING, "open the booster's close-coupling", times.openCloseCoupling()));
         }
         if (!stays && (close || is(from, BoosterState.TRAILING))) {
-            actions.add(new Plan.Action("uncouple booster", "uncouple the booster", times.uncoupleBooster()));
+            actions.add(new Plan.Action(ActionKind.UNCOUPLE, "uncouple the booster", times.uncoupleBooster()));
         }
         if (is(from, BoosterState.CARRIED)) {
-            actions.add(new Plan.Action("unload booster", "unload the booster", times.unloadBooster()));
+            actions.add(new Plan.Action(ActionKind.UNLOAD, "unload the booster", times.unloadBooster()));
         }
         if (stays && !close && !is(from, BoosterState.TRAILING)) {
             actions.add(new Plan.Action(
-                    "couple booster",
+                    ActionKind.COUPLE,
                     is(from, BoosterState.NONE)
                             ? "couple the booster, which must have been brought here"
                             : "couple the booster",
                     times.coupleBooster()));
         }
         if (is(to, BoosterState.CLOSE_COUPLED)) {
-            actions.add(new Plan.Action("close-couple booster", "close-couple the booster", times.closeCouple()));
+            actions.add(new Plan.Action(ActionKind.CLOSE_COUPLE, "close-couple the booster", times.closeCouple()));
         }
         if (is(to, BoosterState.CARRIED)) {
             actions.add(new Plan.Action(
-                    "load booster",
+                    ActionKind.LOAD,
                     is(from, BoosterState.NONE)
                             ? "load the booster, which must have been brought here"
                             : "load the booster",

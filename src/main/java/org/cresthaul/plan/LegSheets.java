@@ -69,7 +69,7 @@ final class LegSheets {
             Plan.Step step = plan.steps().get(i);
             if (step.chainageM() <= leg.startChainageM()) {
                 set = step.change() != null ? step.change().to() : step.set() != null ? step.set() : set;
-                raised = step.step().equals(Plan.Step.RAISE) ? i : step.step().equals(Plan.Step.LOWER) ? -1 : raised;
+                raised = step.step() == StepKind.RAISE ? i : step.step() == StepKind.LOWER ? -1 : raised;
             }
         }
         String at = sources.pointer(set);
@@ -96,10 +96,10 @@ final class LegSheets {
     private RunSheet.Entry entry(int i) {
         Plan.Step step = plan.steps().get(i);
         return switch (step.step()) {
-            case Plan.Step.CHANGE -> change(i, step);
-            case Plan.Step.PASSAGE -> passages.entry(i);
-            case Plan.Step.RAISE, Plan.Step.LOWER -> lifts.entry(i);
-            default -> end(i, step);
+            case CHANGE -> change(i, step);
+            case PASSAGE -> passages.entry(i);
+            case RAISE, LOWER -> lifts.entry(i);
+            case DEPART, ARRIVE -> end(i, step);
         };
     }
 
@@ -110,7 +110,7 @@ final class LegSheets {
     }
 
     private RunSheet.Entry end(int i, Plan.Step step) {
-        boolean departs = step.step().equals(Plan.Step.DEPART);
+        boolean departs = step.step() == StepKind.DEPART;
         String at = "plan:/steps/" + i + "/set/lengthM";
         List<SheetLine> comes =
                 List.of(sources.say((departs ? "Leave with " : "Arrive with ") + sources.named(step.set()) + ", ")
@@ -213,7 +213,7 @@ final class LegSheets {
 
     private SheetLine action(Plan.Action action, Plan.Change change, String at) {
         String text = Sources.capital(action.text());
-        if (action.action().equals("regulator") && change.to().regulatorPa() != null) {
+        if (action.action() == ActionKind.REGULATOR && change.to().regulatorPa() != null) {
             return sources.say(text + " to ")
                     .pressure(change.to().regulatorPa(), at + "/to/regulatorPa")
                     .words(".")
@@ -221,10 +221,10 @@ final class LegSheets {
         }
         return SheetLine.toDo(text
                 + switch (action.action()) {
-                    case "notch" ->
+                    case NOTCH ->
                         ": deck held by the hydraulics, stops moved to the new notch on both sides, deck back on them."
                                 + " Nobody under it.";
-                    case "lift axle" -> ": watch it all the way, then look at the gauge.";
+                    case LIFT_AXLE -> ": watch it all the way, then look at the gauge.";
                     default -> ".";
                 });
     }

@@ -17,14 +17,14 @@ final class LiftSheet {
 
     /** Whether a condition is settled where the deck goes up or down, not at a place. */
     static boolean isOfLift(Plan.Condition c) {
-        return c.what().equals(Plan.Condition.UP) || c.what().equals(Plan.Condition.DOWN);
+        return c.what() == ConditionKind.UP || c.what() == ConditionKind.DOWN;
     }
 
     RunSheet.Entry entry(int i) {
         Plan.Step step = plan.steps().get(i);
         Plan.Lift lift = step.lift();
         String at = "plan:/steps/" + i + "/lift";
-        boolean up = step.step().equals(Plan.Step.RAISE);
+        boolean up = step.step() == StepKind.RAISE;
         Plan.SetUp set = setUp(i);
         return new RunSheet.Entry(
                 step.step(),
@@ -73,10 +73,10 @@ final class LiftSheet {
                                                 ? ", for " + String.join(", ", lift.hazards()) + "."
                                                 : ", the rear past " + lift.lastLeft() + ".")
                                 .plain());
-        String what = up ? Plan.Condition.UP : Plan.Condition.DOWN;
+        ConditionKind what = up ? ConditionKind.UP : ConditionKind.DOWN;
         String hazard = up ? lift.hazards().get(0) : lift.lastLeft();
         plan.conditions().stream()
-                .filter(c -> c.what().equals(what) && c.hazard().equals(hazard))
+                .filter(c -> c.what() == what && c.hazard().equals(hazard))
                 .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
         return lines;
     }

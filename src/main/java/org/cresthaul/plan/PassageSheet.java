@@ -66,7 +66,7 @@ final class PassageSheet {
                             .findFirst()
                             .map(b -> Sources.capital(b.why()) + ".")
                             .orElse("")));
-        } else if (Plan.Condition.SET_ASIDE.equals(p.condition())) {
+        } else if (p.condition() == ConditionKind.SET_ASIDE) {
             lines.add(SheetLine.plain(
                     "Set aside, unresolved: the plan is not valid until this is. Verdict " + p.verdict() + "."));
         }

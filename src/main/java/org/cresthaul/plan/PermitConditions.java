@@ -44,7 +44,7 @@ final class PermitConditions {
                 : Optional.of(new Plan.Condition(
                         bridge.place().id(),
                         bridge.place().name(),
-                        Plan.Condition.BRIDGE,
+                        ConditionKind.BRIDGE,
                         bridge.limits().orElseThrow().name() + " ("
                                 + bridge.limits().orElseThrow().source() + ") holds "
                                 + String.join(
@@ -62,7 +62,7 @@ final class PermitConditions {
                 : Optional.of(new Plan.Condition(
                         hazard,
                         name,
-                        Plan.Condition.PERMIT,
+                        ConditionKind.PERMIT,
                         limits.name() + " (" + limits.source() + ") " + String.join("; ", terms) + "."));
     }
 }

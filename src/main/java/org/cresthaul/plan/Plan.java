@@ -14,8 +14,6 @@ import org.cresthaul.route.HazardKind;
  * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
  * form, lengths are meters, times seconds, null stands for "none" or "not known". The same inputs give an equal plan.
  *
- * @param outcome "way through", "way through under conditions", "no way through", or "nothing judged" for a route that
- *     names no hazard
  * @param stopsAtBlocks whether the steps are what would be driven if what blocks were resolved: not for driving
  * @param conditions what a person must settle before the plan holds; empty only with an unconditional way through
  * @param seconds of all changes and slow passages together, beyond driving at road speed
@@ -34,7 +32,7 @@ public record Plan(
         Report.CheckedRoute route,
         Report.CheckedRig rig,
         Margins margins,
-        String outcome,
+        Outcome outcome,
         boolean stopsAtBlocks,
         List<Condition> conditions,
         PlanOptions options,
@@ -48,11 +46,6 @@ public record Plan(
         Robustness robustness,
         List<String> cautions) {
     public static final String FORM = "plan/1";
-    public static final String THROUGH = "way through";
-    public static final String CONDITIONAL = "way through under conditions";
-    public static final String BLOCKED = "no way through";
-    /** The route file names no hazard: nobody looked, and no way is called open. */
-    public static final String UNJUDGED = "nothing judged";
 
     /** Identifies the start of the route among stops: no stop of a file is called so. */
     public static final String START = "start of the route";
@@ -99,9 +92,9 @@ public record Plan(
      *
      * @param settled who settled it, when, and what was agreed; null while nobody has
      */
-    public record Condition(String hazard, String name, String what, String text, PlanOptions.Settled settled) {
+    public record Condition(String hazard, String name, ConditionKind what, String text, PlanOptions.Settled settled) {
         /** Nobody has settled it. */
-        public Condition(String hazard, String name, String what, String text) {
+        public Condition(String hazard, String name, ConditionKind what, String text) {
             this(hazard, name, what, text, null);
         }
 
@@ -112,7 +105,7 @@ public record Plan(
         /** With what somebody settled, where it is this condition. */
         Condition settledBy(List<PlanOptions.Settled> all) {
             return all.stream()
-                    .filter(s -> s.hazard().equals(hazard) && s.what().equals(what))
+                    .filter(s -> s.hazard().equals(hazard) && s.what().equals(what.word()))
                     .findFirst()
                     .map(s -> new Condition(hazard, name, what, text, s))
                     .orElse(this);
@@ -125,47 +118,18 @@ public record Plan(
                     : "Settled by " + settled.by() + " on " + settled.date() + ": " + settled.agreed() + " (" + text
                             + ")";
         }
-
-        /** A set of limits that may be used until a day, or at some hours. */
-        public static final String PERMIT = "permit's day and hours";
-        /** What a permit asks of the way a bridge is driven over: alone, centered, at a crawl. */
-        public static final String BRIDGE = "permit's terms at a bridge";
-        /** Every kind. */
-        public static final List<String> KINDS = List.of(
-                "tight, accepted",
-                "set aside",
-                "not shown to be cleared in time",
-                "no room shown beyond",
-                "no place shown to raise",
-                "no place shown to lower",
-                PERMIT,
-                BRIDGE);
-
-        /** A tight place that the planner accepts: with a spotter, or escorts where the opposing lane is needed. */
-        public static final String TIGHT = "tight, accepted";
-        /** A place the planner set aside: nothing is decided there, and the plan does not hold until it is. */
-        public static final String SET_ASIDE = "set aside";
-        /** A rail crossing that is not cleared within the warning, or nobody knows whether. */
-        public static final String IN_TIME = "not shown to be cleared in time";
-        /** A rail crossing beyond which there is no room, or nobody knows. */
-        public static final String ROOM = "no room shown beyond";
-        /** Nothing shows a place where the deck may go up. */
-        public static final String UP = "no place shown to raise";
-        /** Nothing shows a place where the deck may go down: the stop blocks something, or does not exist. */
-        public static final String DOWN = "no place shown to lower";
     }
 
     /**
      * One step of the drive; of {@code set}, {@code change}, {@code lift} and {@code passage} one is there.
      *
-     * @param step "depart", "change", "raise", "passage", "lower" or "arrive"
      * @param set configuration at departure and at arrival
      * @param change at departure as well, where a plate has to be changed before it; then of the stop {@link #START}
      * @param regulator what a trailing booster's regulator may be set to from a departure or change to the next; null
      *     where no booster trails then, or it is not known
      */
     public record Step(
-            String step,
+            StepKind step,
             double chainageM,
             String place,
             String landmark,
@@ -173,14 +137,7 @@ public record Plan(
             Change change,
             Lift lift,
             Passage passage,
-            RegulatorRange regulator) {
-        public static final String DEPART = "depart";
-        public static final String CHANGE = "change";
-        public static final String RAISE = "raise";
-        public static final String PASSAGE = "passage";
-        public static final String LOWER = "lower";
-        public static final String ARRIVE = "arrive";
-    }
+            RegulatorRange regulator) {}
 
     /**
      * A configuration with everything there is to set.
@@ -224,12 +181,9 @@ public record Plan(
     /**
      * One action of a change.
      *
-     * @param action "plate", which changes the fitted one before departure, "notch", "lift axle", "regulator", "shim",
-     *     "couple booster", "uncouple booster", "close-couple booster", "open close-coupling", "load booster", "unload
-     *     booster"
      * @param text what to do: "notch 3 to notch 5"
      */
-    public record Action(String action, String text, long seconds) {}
+    public record Action(ActionKind action, String text, long seconds) {}
 
     /**
      * The deck goes up before places that are passed on one raise, or back on the transport stops after them.
@@ -271,7 +225,7 @@ public record Plan(
      *     raise; at one that a raise does nothing for, its clearance is the least of the others'
      * @param raises whether the deck goes up just before this place; false where it is up already
      * @param lowers whether the deck goes down once the rear has left this place; false where it stays up for another
-     * @param condition {@link Condition#TIGHT} or {@link Condition#SET_ASIDE}, or null
+     * @param condition {@link ConditionKind#TIGHT} or {@link ConditionKind#SET_ASIDE}, or null
      * @param blocked whether this is one of the plan's blocking places
      * @param crawls whether it is passed at crawling speed
      * @param mostMps over a dip or crest and under a structure that are clear, the speed up to which a bounce leaves
@@ -293,7 +247,7 @@ public record Plan(
             Report.RaiseFinding raise,
             boolean raises,
             boolean lowers,
-            String condition,
+            ConditionKind condition,
             boolean blocked,
             boolean crawls,
             Double mostMps,

@@ -79,7 +79,7 @@ final class PlanSteps {
         List<Step> all = new ArrayList<>();
         int n = layout.segments();
         all.add(new Step(
-                Step.DEPART, 0, "start of the route", null, setUp(0), plateChange(), null, null, regulator(0)));
+                StepKind.DEPART, 0, "start of the route", null, setUp(0), plateChange(), null, null, regulator(0)));
         for (int first = 0, last; first < n; first = last + 1) {
             last = first;
             while (last + 1 < n
@@ -97,7 +97,7 @@ final class PlanSteps {
             all.addAll(passages);
         }
         all.add(new Step(
-                Step.ARRIVE,
+                StepKind.ARRIVE,
                 Spares.meters(route.lengthM()),
                 "end of the route",
                 null,
@@ -118,7 +118,7 @@ final class PlanSteps {
         Plan.SetUp from = setUp(segment - 1);
         Plan.SetUp to = setUp(segment);
         return new Step(
-                Step.CHANGE,
+                StepKind.CHANGE,
                 Spares.meters(stop.place().chainageM()),
                 stop.place().name(),
                 stop.place().landmark().orElse(null),
@@ -181,7 +181,7 @@ final class PlanSteps {
                 0,
                 set.withShim(new Plan.Shim(out.name(), out.thicknessM())),
                 set,
-                List.of(new Plan.Action("plate", text, seconds)),
+                List.of(new Plan.Action(ActionKind.PLATE, text, seconds)),
                 seconds);
     }
 
@@ -240,7 +240,7 @@ final class PlanSteps {
                 : null;
         int lastLeft = LiftStops.lastLeft(cluster, places);
         if (up) {
-            met.add(lift(Step.RAISE, lifts.up(k, lengthM), cluster, least, band, states.raiseSeconds()));
+            met.add(lift(StepKind.RAISE, lifts.up(k, lengthM), cluster, least, band, states.raiseSeconds()));
         }
         for (int i = 0; i < members.size(); i++) {
             PlanPlace place = places.get(members.get(i));
@@ -249,19 +249,19 @@ final class PlanSteps {
             met.add(passage(place, c, Math.max(0, place.fromM()), toM, lift, states.crawlSeconds(place, c, up), least));
         }
         if (up) {
-            met.add(lift(Step.LOWER, lifts.down(k, lengthM), cluster, least, band, states.lowerSeconds()));
+            met.add(lift(StepKind.LOWER, lifts.down(k, lengthM), cluster, least, band, states.lowerSeconds()));
         }
     }
 
     /** Up as late as can be, down as soon as can be. */
     private Step lift(
-            String step,
+            StepKind step,
             LiftStops.Window window,
             RouteLayout.Cluster cluster,
             Report.RaiseFinding raise,
             RaiseBand band,
             long seconds) {
-        boolean up = step.equals(Step.RAISE);
+        boolean up = step == StepKind.RAISE;
         PlanPlace last = places.get(LiftStops.lastLeft(cluster, places));
         PlanPlace at = up ? places.get(cluster.places().get(0)) : last;
         Plan.Lift lift = new Plan.Lift(
@@ -370,17 +370,25 @@ final class PlanSteps {
                 cell.reasons(),
                 place.hazard().map(h -> RaisedCheck.cautions(h, cell, finding)).orElse(List.of()));
         return new Step(
-                Step.PASSAGE, passage.fromChainageM(), place.name(), place.landmark(), null, null, null, passage, null);
+                StepKind.PASSAGE,
+                passage.fromChainageM(),
+                place.name(),
+                place.landmark(),
+                null,
+                null,
+                null,
+                passage,
+                null);
     }
 
-    private String condition(PlanPlace place, Verdict verdict) {
+    private ConditionKind condition(PlanPlace place, Verdict verdict) {
         if (blocking.contains(place.id())) {
             return null;
         }
         if (admission.isSetAside(place)) {
-            return Condition.SET_ASIDE;
+            return ConditionKind.SET_ASIDE;
         }
-        return verdict == Verdict.CLEAR ? null : Condition.TIGHT;
+        return verdict == Verdict.CLEAR ? null : ConditionKind.TIGHT;
     }
 
     private void noteConditions(Step step, int configuration) {
@@ -393,7 +401,7 @@ final class PlanSteps {
     }
 
     private void noteLift(Step step) {
-        boolean up = step.step().equals(Step.RAISE);
+        boolean up = step.step() == StepKind.RAISE;
         String id = up ? step.lift().hazards().get(0) : step.lift().lastLeft();
         String name = places.stream()
                 .filter(p -> p.id().equals(id))
@@ -405,7 +413,7 @@ final class PlanSteps {
                 new Condition(
                         id,
                         name,
-                        up ? Condition.UP : Condition.DOWN,
+                        up ? ConditionKind.UP : ConditionKind.DOWN,
                         step.lift().lacks() + " Agree with the permit office where the deck goes "
                                 + (up ? "up" : "down") + ", and have traffic held there."));
     }
@@ -415,7 +423,7 @@ final class PlanSteps {
                 .filter(p -> p.id().equals(passage.hazard()))
                 .findFirst()
                 .orElseThrow();
-        String text = passage.condition().equals(Condition.SET_ASIDE)
+        String text = passage.condition() == ConditionKind.SET_ASIDE
                 ? "Unresolved. The plan is not valid until this is."
                 : tightText(place, configuration);
         conditions.putIfAbsent(

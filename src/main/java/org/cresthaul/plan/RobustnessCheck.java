@@ -95,7 +95,7 @@ public final class RobustnessCheck {
                     p.set().configuration(),
                     p.raise() == null ? 0 : p.raise().frontM(),
                     p.raise() == null ? 0 : p.raise().rearM(),
-                    !p.blocked() && !Plan.Condition.SET_ASIDE.equals(p.condition()),
+                    !p.blocked() && p.condition() != ConditionKind.SET_ASIDE,
                     Optional.ofNullable(p.spare()));
         }
 

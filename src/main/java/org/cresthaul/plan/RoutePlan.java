@@ -181,13 +181,13 @@ public final class RoutePlan {
                 new PlanCautions(report, layout, changes, way, usable(), proven).list());
     }
 
-    private String outcome(List<PlanPlace> blocking, List<Plan.Condition> conditions) {
+    private Outcome outcome(List<PlanPlace> blocking, List<Plan.Condition> conditions) {
         if (!blocking.isEmpty()) {
-            return Plan.BLOCKED;
+            return Outcome.BLOCKED;
         }
         if (report.hazards().isEmpty()) {
-            return Plan.UNJUDGED;
+            return Outcome.UNJUDGED;
         }
-        return conditions.isEmpty() ? Plan.THROUGH : Plan.CONDITIONAL;
+        return conditions.isEmpty() ? Outcome.THROUGH : Outcome.CONDITIONAL;
     }
 }

@@ -69,7 +69,6 @@ public record RunSheet(
     /**
      * One step of the plan.
      *
-     * @param step of the plan: "depart", "change", "raise", "passage", "lower" or "arrive"
      * @param id of the hazard or stop, or null
      * @param kind of the hazard, or null
      * @param verdict of the plan there, or null
@@ -84,7 +83,7 @@ public record RunSheet(
      * @param cautions the usual ones that belong here
      */
     public record Entry(
-            String step,
+            StepKind step,
             String id,
             HazardKind kind,
             String name,

@@ -9,6 +9,7 @@ import java.util.concurrent.ForkJoinWorkerThread;
 import java.util.function.Supplier;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkStopped;
+import org.cresthaul.plan.Outcome;
 
 /**
  * The threads of one check: everything the check does side by side is done on them, all of them heed its stop signal,

@@ -49,7 +49,7 @@ public class PlanBenchmark {
     public void invent() {
         open = invented(0);
         blocked = invented(10);
-        if (open.plan().outcome().equals(Plan.BLOCKED)
+        if (open.plan().outcome() == Outcome.BLOCKED
                 || blocked.plan().blocking().size() != 10) {
             throw new IllegalStateException("not the cases that were meant");
         }

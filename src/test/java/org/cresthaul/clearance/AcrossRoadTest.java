@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
 import org.cresthaul.clearance.BruteForceRoad.Place;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.posture.PlainGround;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.posture.RandomProfiles;

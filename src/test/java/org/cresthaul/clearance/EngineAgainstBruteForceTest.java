@@ -13,6 +13,7 @@ import java.util.function.LongFunction;
 import java.util.random.RandomGenerator;
 import java.util.stream.LongStream;
 import org.cresthaul.clearance.BruteForceClearance.Least;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.posture.BruteForcePosture;
 import org.cresthaul.posture.BruteForcePosture.Frame;
 import org.cresthaul.posture.BruteForcePosture.Stand;

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.LongStream;
 import org.cresthaul.clearance.BruteForceUnits.Least;
+import org.cresthaul.plan.Outcome;
 import org.cresthaul.posture.RandomCase;
 import org.junit.jupiter.api.Test;
 

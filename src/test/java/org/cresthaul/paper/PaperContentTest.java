@@ -18,6 +18,7 @@ import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
 import org.cresthaul.plan.Statement;
+import org.cresthaul.plan.StepKind;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -118,7 +119,7 @@ class PaperContentTest {
     void sheetAndStatementAgreeStepByStep(PaperSample sample) {
         List<RunSheet.Entry> entries = sample.sheet.legs().stream()
                 .flatMap(l -> l.entries().stream())
-                .filter(e -> e.step().equals("passage"))
+                .filter(e -> e.step() == StepKind.PASSAGE)
                 .toList();
         List<Statement.Place> places = sample.statement.hazards();
         assertEquals(places.size(), entries.size());

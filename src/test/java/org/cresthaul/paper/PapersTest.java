@@ -13,6 +13,7 @@ import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
 import org.cresthaul.plan.Statement;
+import org.cresthaul.plan.StepKind;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -130,7 +131,7 @@ class PapersTest {
         String read = solid(String.join("", pages(sample.sheetPdf(PaperSize.LETTER))));
         List<String> stops = sample.sheet.legs().stream()
                 .flatMap(l -> l.entries().stream())
-                .filter(e -> e.step().equals("change"))
+                .filter(e -> e.step() == StepKind.CHANGE)
                 .map(e -> e.id() + " " + e.name())
                 .toList();
         assertFalse(stops.isEmpty());

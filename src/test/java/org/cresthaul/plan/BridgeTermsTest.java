@@ -176,7 +176,7 @@ class BridgeTermsTest {
                 .filter(x -> x.hazard().equals("B01"))
                 .findFirst()
                 .orElseThrow();
-        assertEquals(Plan.Condition.BRIDGE, condition.what());
+        assertEquals(ConditionKind.BRIDGE, condition.what());
         for (String word : List.of("alone", "centered", "at a crawl")) {
             assertTrue(condition.text().contains(word), condition.text());
         }

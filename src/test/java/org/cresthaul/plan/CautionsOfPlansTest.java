@@ -88,7 +88,7 @@ class CautionsOfPlansTest {
                         .flatMap(l -> l.entries().stream())
                         .toList();
         List<RunSheet.Entry> places =
-                entries.stream().filter(e -> e.step().equals("passage")).toList();
+                entries.stream().filter(e -> e.step() == StepKind.PASSAGE).toList();
         assertEquals(passages(plan).size(), places.size());
         for (int i = 0; i < places.size(); i++) {
             assertCautions(
@@ -97,8 +97,8 @@ class CautionsOfPlansTest {
                     places.get(i).cautions());
         }
         entries.stream()
-                .filter(e -> !e.step().equals("passage") && !e.step().equals("raise"))
-                .forEach(e -> assertEquals(List.of(), e.cautions(), e.step()));
+                .filter(e -> e.step() != StepKind.PASSAGE && e.step() != StepKind.RAISE)
+                .forEach(e -> assertEquals(List.of(), e.cautions(), e.step().word()));
     }
 
     /** Only what the compared plans do: each configuration kept all the way, with the same options. */

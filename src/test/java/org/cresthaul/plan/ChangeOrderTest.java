@@ -97,7 +97,7 @@ class ChangeOrderTest {
     }
 
     private static List<String> words(List<Plan.Action> actions) {
-        return actions.stream().map(Plan.Action::action).toList();
+        return actions.stream().map(a -> a.action().word()).toList();
     }
 
     /** Two axles and no air in the booster carry more than they are rated for: the third comes down first. */
@@ -109,7 +109,7 @@ class ChangeOrderTest {
         assertTrue(!it.isKept("up", "trailing", false), "else nothing is put to the test");
 
         List<Plan.Action> actions = it.changes.actions(from, to, STOP);
-        assertEquals("lift axle", actions.get(0).action());
+        assertEquals(ActionKind.LIFT_AXLE, actions.get(0).action());
         assertTrue(it.isSound(from, to, words(actions)), words(actions).toString());
         assertEquals(
                 words(it.changes.actions(to, from, STOP)).indexOf("lift axle"),

@@ -79,7 +79,7 @@ class ComparisonTest {
             }
             // Neighbors that are passed raised together may block although each alone would not.
             assertTrue(new HashSet<>(c.blocking()).containsAll(expected), c.configuration() + c.blocking() + expected);
-            assertEquals(c.blocking().isEmpty(), !c.outcome().equals(Plan.BLOCKED));
+            assertEquals(c.blocking().isEmpty(), c.outcome() != Outcome.BLOCKED);
         }
     }
 

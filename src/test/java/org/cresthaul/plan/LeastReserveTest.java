@@ -88,7 +88,7 @@ class LeastReserveTest {
         assertEquals(0.1, plan.least().share(), 1e-9);
         // And where a reserve is asked for, it is none.
         assertEquals(
-                Plan.BLOCKED,
+                Outcome.BLOCKED,
                 plan(2, (p, c) -> p == 0 ? clear(c(c), gap(0.15, 0.10), null) : clear(c(c), null, null), 0.05)
                         .outcome());
     }

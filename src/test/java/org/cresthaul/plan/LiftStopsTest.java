@@ -108,7 +108,7 @@ class LiftStopsTest {
     }
 
     private static List<Plan.Step> lifts(Plan plan, String step) {
-        return plan.steps().stream().filter(s -> s.step().equals(step)).toList();
+        return plan.steps().stream().filter(s -> s.step().word().equals(step)).toList();
     }
 
     /** The reporter's case: a posted bridge 25 m before a crossing with a survey of 40 m to either side. */
@@ -121,7 +121,7 @@ class LiftStopsTest {
         double lengthM = plan.steps().get(0).set().lengthM();
         assertEquals(
                 List.of("depart", "raise", "passage", "passage", "lower", "arrive"),
-                plan.steps().stream().map(Plan.Step::step).toList());
+                plan.steps().stream().map(s -> s.step().word()).toList());
         assertEquals("X", plan.steps().get(2).passage().hazard());
         assertEquals("B", plan.steps().get(3).passage().hazard());
         Plan.Step lower = plan.steps().get(4);
@@ -154,8 +154,8 @@ class LiftStopsTest {
         assertNotNull(lifts(blocked, "lower").get(0).lift().lacks());
         assertTrue(
                 blocked.conditions().stream()
-                        .anyMatch(c -> c.what().equals(Plan.Condition.DOWN)
-                                && c.hazard().equals("X")),
+                        .anyMatch(c ->
+                                c.what() == ConditionKind.DOWN && c.hazard().equals("X")),
                 blocked.conditions().toString());
     }
 
@@ -165,9 +165,9 @@ class LiftStopsTest {
         place(PlanCase.dip("D2", PlanCase.LINE.lengthM() - 5), -10, 10, true);
         Plan plan = road().plan();
 
-        assertEquals(Plan.CONDITIONAL, plan.outcome());
+        assertEquals(Outcome.CONDITIONAL, plan.outcome());
         assertEquals(
-                List.of(Plan.Condition.UP, Plan.Condition.DOWN),
+                List.of(ConditionKind.UP, ConditionKind.DOWN),
                 plan.conditions().stream().map(Plan.Condition::what).toList());
         assertEquals(
                 List.of("D1", "D2"),
@@ -180,7 +180,7 @@ class LiftStopsTest {
         Plan plan = road().plan();
         assertNotNull(lifts(plan, "lower").get(0).lift().lacks());
         assertEquals(
-                List.of(Plan.Condition.DOWN),
+                List.of(ConditionKind.DOWN),
                 plan.conditions().stream().map(Plan.Condition::what).toList());
     }
 
@@ -248,11 +248,11 @@ class LiftStopsTest {
         for (Plan.Step step : plan.steps()) {
             assertTrue(step.chainageM() >= last - 1e-9, what + " backward at " + step);
             last = step.chainageM();
-            if (step.step().equals("raise")) {
+            if (step.step() == StepKind.RAISE) {
                 assertFalse(up, what);
                 up = true;
                 raising = step;
-            } else if (step.step().equals("lower")) {
+            } else if (step.step() == StepKind.LOWER) {
                 assertTrue(up, what);
                 up = false;
                 ups.add(new double[] {raising.chainageM(), step.chainageM()});
@@ -298,7 +298,7 @@ class LiftStopsTest {
 
     private static void assertStands(Road road, Plan.Step step, double lengthM, String what) {
         Plan.Lift lift = step.lift();
-        boolean raise = step.step().equals("raise");
+        boolean raise = step.step() == StepKind.RAISE;
         List<Reach> on =
                 road.reaches.stream().filter(r -> lift.hazards().contains(r.id)).toList();
         double meets = on.stream().mapToDouble(Reach::fromM).min().orElseThrow();

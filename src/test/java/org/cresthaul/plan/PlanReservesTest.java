@@ -71,7 +71,7 @@ class PlanReservesTest {
             Optional<BestSequence> best = oracle.best();
             Plan plan = it.plan();
             String what = "case " + i + " asked " + least + " " + it.options().fewestConditions();
-            assertEquals(best.isEmpty(), plan.outcome().equals(Plan.BLOCKED), what);
+            assertEquals(best.isEmpty(), plan.outcome() == Outcome.BLOCKED, what);
             if (best.isEmpty()) {
                 assertTrue(plan.trades().isEmpty());
                 continue;
@@ -126,7 +126,7 @@ class PlanReservesTest {
         for (int i = 0; i < 1_000; i++) {
             PlanCase it = PlanCase.random(random);
             Plan plain = it.plan();
-            if (!plain.outcome().equals(Plan.BLOCKED)) {
+            if (plain.outcome() != Outcome.BLOCKED) {
                 Plan few = asked(it, null, true).plan();
                 assertTrue(few.seconds() >= plain.seconds());
                 Plan.Trade quickest = plain.trades().stream()

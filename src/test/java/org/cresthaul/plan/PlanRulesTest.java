@@ -139,13 +139,13 @@ class PlanRulesTest {
 
         Plan plan = plan();
 
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         // A stop of 3 min and a notch of 15 min, the defaults.
         assertEquals(180 + 900, plan.seconds());
         assertEquals("notch 1 to notch 2", changes(plan).get(0).actions().get(0).text());
         assertEquals(
                 List.of("depart", "passage", "change", "passage", "arrive"),
-                plan.steps().stream().map(Plan.Step::step).toList());
+                plan.steps().stream().map(s -> s.step().word()).toList());
     }
 
     @Test
@@ -169,13 +169,13 @@ class PlanRulesTest {
         stops.add(PlanCase.stop("P1", 524.8, true, 100));
 
         Plan held = plan();
-        assertEquals(Plan.BLOCKED, held.outcome());
+        assertEquals(Outcome.BLOCKED, held.outcome());
         assertTrue(
                 held.cautions().stream().anyMatch(c -> c.startsWith("P1 ") && c.contains("held by H1")),
                 held.cautions() + "");
 
         stops.set(0, PlanCase.stop("P1", 525, true, 100));
-        assertEquals(Plan.THROUGH, plan().outcome());
+        assertEquals(Outcome.THROUGH, plan().outcome());
     }
 
     @Test
@@ -183,18 +183,20 @@ class PlanRulesTest {
         hazard(PlanCase.bridge("B1", 500), "clear", "clear", "outside limits", "outside limits");
         hazard(PlanCase.bridge("B2", 2000), "outside limits", "outside limits", "clear", "clear");
         stops.add(PlanCase.stop("P1", 1000, false, 100));
-        assertEquals(Plan.BLOCKED, plan().outcome(), "a stopping place");
+        assertEquals(Outcome.BLOCKED, plan().outcome(), "a stopping place");
 
         // 24.9 m and 30 ft, 9.144 m.
         stops.set(0, PlanCase.stop("P1", 1000, true, 34.0));
-        assertEquals(Plan.BLOCKED, plan().outcome(), "too short");
+        assertEquals(Outcome.BLOCKED, plan().outcome(), "too short");
 
         stops.set(0, PlanCase.stop("P1", 1000, true, 34.1));
         Plan plan = plan();
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         assertEquals(
                 List.of("couple booster", "regulator"),
-                changes(plan).get(0).actions().stream().map(Plan.Action::action).toList());
+                changes(plan).get(0).actions().stream()
+                        .map(a -> a.action().word())
+                        .toList());
         assertEquals(180 + 2700 + 120, plan.seconds());
         assertTrue(
                 plan.cautions().stream().anyMatch(c -> c.contains("somebody must have brought it")),
@@ -212,9 +214,9 @@ class PlanRulesTest {
 
         // The rear leaves the stretch when the front is 24.9 m beyond its end.
         stops.set(0, PlanCase.stop("P1", 1124.8, true, 100));
-        assertEquals(Plan.BLOCKED, plan().outcome());
+        assertEquals(Outcome.BLOCKED, plan().outcome());
         stops.set(0, PlanCase.stop("P1", 1125, true, 100));
-        assertEquals(Plan.THROUGH, plan().outcome());
+        assertEquals(Outcome.THROUGH, plan().outcome());
     }
 
     @Test
@@ -246,8 +248,8 @@ class PlanRulesTest {
 
         options = new PlanOptions(PlanTimes.defaults(), List.of(), null, false, List.of(), List.of(Plan.WHOLE_ROUTE));
         Plan aside = plan();
-        assertEquals(Plan.CONDITIONAL, aside.outcome());
-        assertEquals(Plan.Condition.SET_ASIDE, aside.conditions().get(0).what());
+        assertEquals(Outcome.CONDITIONAL, aside.outcome());
+        assertEquals(ConditionKind.SET_ASIDE, aside.conditions().get(0).what());
         assertEquals(Plan.WHOLE_ROUTE, aside.conditions().get(0).hazard());
     }
 
@@ -263,7 +265,7 @@ class PlanRulesTest {
 
         judged = Map.of("H1 down/none/2 0.05 0.03", "clear", "H2 down/none/2 0.05 0.03", "clear");
         Plan plan = plan();
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         assertEquals(NONE_2, plan.steps().get(0).set().configuration(), "the only one that was confirmed");
         for (String hazard : List.of("H1", "H2", "C1")) {
             assertEquals(0.05, passage(plan, hazard).raise().frontM(), hazard);
@@ -298,7 +300,7 @@ class PlanRulesTest {
 
         Plan plan = plan();
 
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         assertEquals(0.05, passage(plan, "H1").raise().frontM());
         assertEquals(0.02, passage(plan, "H2").raise().frontM());
         assertTrue(passage(plan, "H1").lowers() && passage(plan, "H2").raises());
@@ -320,12 +322,12 @@ class PlanRulesTest {
     @Test
     void tightPlacesArePassedOnlyWhenAcceptedAndAreThenConditions() {
         hazard(PlanCase.dip("H1", 500), "tight", "contact", "contact", "contact");
-        assertEquals(Plan.BLOCKED, plan().outcome());
+        assertEquals(Outcome.BLOCKED, plan().outcome());
 
         options = new PlanOptions(PlanTimes.defaults(), List.of(), null, false, List.of("H1"), List.of());
         Plan plan = plan();
-        assertEquals(Plan.CONDITIONAL, plan.outcome());
-        assertEquals(Plan.Condition.TIGHT, plan.conditions().get(0).what());
+        assertEquals(Outcome.CONDITIONAL, plan.outcome());
+        assertEquals(ConditionKind.TIGHT, plan.conditions().get(0).what());
         assertTrue(
                 plan.conditions().get(0).text().contains("spotter"),
                 plan.conditions().get(0).text());
@@ -337,7 +339,7 @@ class PlanRulesTest {
     void aRouteWithoutHazardsIsNotCalledOpen() {
         Plan plan = plan();
 
-        assertEquals(Plan.UNJUDGED, plan.outcome());
+        assertEquals(Outcome.UNJUDGED, plan.outcome());
         assertTrue(
                 plan.cautions().get(0).contains("no place was judged"),
                 plan.cautions().get(0));

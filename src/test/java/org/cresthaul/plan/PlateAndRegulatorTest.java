@@ -67,12 +67,12 @@ class PlateAndRegulatorTest {
         Route route =
                 route(List.of(bridge("B1", 900, "\"gross\":\"200,000 lb\"")), List.of(), "\"gross\":\"300,000 lb\"");
         Plan fine = plan(route, rigText());
-        assertEquals(Plan.THROUGH, fine.outcome());
+        assertEquals(Outcome.THROUGH, fine.outcome());
         assertNull(fine.steps().get(0).change());
         // About 7,506 lb on the booster: the plate for heavy loads is in, that of 5,000 to 14,000 lb is wanted.
         String wrong = JsonEdit.edit(rigText(), "/stances/0/weights/shims/plates/2/least", "\"12,000 lb\"");
         Plan plan = plan(route, wrong);
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         Plan.Change change = plan.steps().get(0).change();
         assertEquals(Plan.START, change.stop());
         assertEquals(
@@ -86,7 +86,7 @@ class PlateAndRegulatorTest {
                 JsonEdit.edit(wrong, "/stances/0/weights/shims/plates/1/least", "\"10,000 lb\""),
                 "/stances/0/weights/shims/plates/0/most",
                 "\"4,000 lb\"");
-        assertEquals(Plan.BLOCKED, plan(route, none).outcome());
+        assertEquals(Outcome.BLOCKED, plan(route, none).outcome());
     }
 
     @Test
@@ -132,7 +132,7 @@ class PlateAndRegulatorTest {
         Hazard bridge = bridge("B1", 1500, "\"grossByAxles\":[{\"axles\":7,\"weight\":\"95,000 lb\"}]");
         Hazard over = new Stretch(PlanCase.place("S1", 500), 0, 2200, Optional.of(limits(wide)), true);
         Plan plan = plan(route(List.of(over, bridge), stops, base), rig);
-        assertEquals(Plan.THROUGH, plan.outcome(), () -> plan.blocking().toString());
+        assertEquals(Outcome.THROUGH, plan.outcome(), () -> plan.blocking().toString());
         List<String> sets = new ArrayList<>();
         plan.steps()
                 .forEach(s -> sets.add(
@@ -145,16 +145,16 @@ class PlateAndRegulatorTest {
         // The combination leaves the stretch before the second stop: the route's limits hold there again.
         Hazard shorter = new Stretch(PlanCase.place("S1", 500), 0, 1500, Optional.of(limits(wide)), true);
         assertEquals(
-                Plan.BLOCKED,
+                Outcome.BLOCKED,
                 plan(route(List.of(shorter, bridge), stops, base), rig).outcome());
         // Its rear is still before the stretch at the first.
         Hazard late = new Stretch(PlanCase.place("S1", 690), 0, 2010, Optional.of(limits(wide)), true);
         assertEquals(
-                Plan.BLOCKED,
+                Outcome.BLOCKED,
                 plan(route(List.of(late, bridge), stops, base), rig).outcome());
         Hazard asWell = new Stretch(PlanCase.place("S1", 500), 0, 2200, Optional.of(limits(wide)), false);
         assertEquals(
-                Plan.BLOCKED,
+                Outcome.BLOCKED,
                 plan(route(List.of(asWell, bridge), stops, base), rig).outcome());
     }
 }

@@ -164,7 +164,7 @@ class RaiseBandTest {
                 before.least().share() < 0.02
                         && before.least().shareKind().word().equals("raised"),
                 before.least().toString());
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         assertTrue(plan.least().share() >= 0.02, plan.least().toString());
         assertEquals(before.seconds(), plan.seconds());
     }
@@ -178,7 +178,7 @@ class RaiseBandTest {
         Plan plan =
                 CompletePlan.of(route, rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
         Plan.Lift lift = plan.steps().stream()
-                .filter(s -> s.step().equals(Plan.Step.RAISE))
+                .filter(s -> s.step() == StepKind.RAISE)
                 .findFirst()
                 .orElseThrow()
                 .lift();

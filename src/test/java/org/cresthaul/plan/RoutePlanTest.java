@@ -58,7 +58,7 @@ class RoutePlanTest {
             Plan plan = it.plan();
             Optional<BestSequence> best = oracle.best();
             String what = "case " + i + ": " + plan.outcome() + " " + plan.blocking();
-            assertEquals(best.isEmpty(), plan.outcome().equals(Plan.BLOCKED), what);
+            assertEquals(best.isEmpty(), plan.outcome() == Outcome.BLOCKED, what);
             if (best.isPresent()) {
                 assertEquals(best.get().seconds(), plan.seconds(), what);
                 assertEquals(best.get().changes(), plan.changes(), what);
@@ -144,7 +144,7 @@ class RoutePlanTest {
         assertEquals(plan.changes(), changes);
         assertTrue(plan.blocking().stream().allMatch(b -> passed.contains(b.hazard())));
         assertEquals(
-                plan.outcome().equals(Plan.THROUGH),
+                plan.outcome() == Outcome.THROUGH,
                 plan.blocking().isEmpty() && plan.conditions().isEmpty());
     }
 
@@ -208,8 +208,8 @@ class RoutePlanTest {
             more.add(PlanCase.stop("PX", 30 * random.nextInt(1, 45) + 10, true, 80));
             Plan before = it.plan();
             Plan after = it.withStops(more).plan();
-            if (!before.outcome().equals(Plan.BLOCKED)) {
-                assertFalse(after.outcome().equals(Plan.BLOCKED));
+            if (before.outcome() != Outcome.BLOCKED) {
+                assertFalse(after.outcome() == Outcome.BLOCKED);
                 assertTrue(weighed(after) <= weighed(before), weighed(before) + " to " + weighed(after));
                 compared++;
             } else {
@@ -313,7 +313,7 @@ class RoutePlanTest {
             } else {
                 opened++;
             }
-            assertFalse(after.outcome().equals(Plan.THROUGH), "set aside is a condition");
+            assertFalse(after.outcome() == Outcome.THROUGH, "set aside is a condition");
         }
         assertTrue(opened > 50, opened + " opened");
     }

@@ -177,7 +177,7 @@ class RunSheetRulesTest {
         assertEquals(sheet.banner(), statement.banner());
         List<RunSheet.Entry> passages = sheet.legs().stream()
                 .flatMap(l -> l.entries().stream())
-                .filter(e -> e.step().equals("passage"))
+                .filter(e -> e.step() == StepKind.PASSAGE)
                 .toList();
         assertEquals(passages.size(), statement.hazards().size());
         for (int i = 0; i < passages.size(); i++) {
@@ -385,7 +385,7 @@ class RunSheetRulesTest {
                 boolean between = entry.chainageM() > x.fromChainageM()
                         && entry.chainageM() < x.toChainageM()
                         && !x.hazard().equals(entry.id());
-                if (between && (entry.step().equals("passage"))) {
+                if (between && (entry.step() == StepKind.PASSAGE)) {
                     assertEquals(
                             List.of(), ticks(entry).toList(), entry.name() + " while on the tracks of " + x.hazard());
                 }

@@ -89,7 +89,7 @@ class SampleRoutePlanTest {
     void theLoadedRigGetsThroughSorrelValleyWithThreeChangesAndOneRaise() {
         Plan plan = LOADED.plan(PlanOptions.defaults());
 
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         assertEquals(List.of(), plan.conditions());
         assertEquals(List.of(), plan.blocking());
         assertEquals(
@@ -141,7 +141,7 @@ class SampleRoutePlanTest {
         assertEquals(42, LOADED.report().configurations().size());
         for (Report.ConfigurationVerdict c : LOADED.report().configurations()) {
             Plan plan = LOADED.way(options(List.of(), c.key(), false));
-            assertEquals(Plan.BLOCKED, plan.outcome(), c.key());
+            assertEquals(Outcome.BLOCKED, plan.outcome(), c.key());
             assertFalse(plan.blocking().isEmpty(), c.key());
         }
     }
@@ -150,7 +150,7 @@ class SampleRoutePlanTest {
     void withoutRaisingTheMainLineAloneBlocks() {
         Plan plan = LOADED.plan(options(List.of(), null, true));
 
-        assertEquals(Plan.BLOCKED, plan.outcome());
+        assertEquals(Outcome.BLOCKED, plan.outcome());
         assertEquals(
                 List.of("H02"), plan.blocking().stream().map(Plan.Block::hazard).toList());
     }
@@ -164,7 +164,7 @@ class SampleRoutePlanTest {
         Plan usual = LOADED.plan(PlanOptions.defaults());
         Plan plan = LOADED.plan(options(List.of("down/close-coupled/6", "down/close-coupled/7"), null, false));
 
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         assertEquals(List.of("H02", "H03", "H06", "H07", "H08"), raised(plan));
         assertEquals(
                 List.of("P01: up/trailing/4 to down/trailing/4", "P02: down/trailing/4 to down/close-coupled/4"),
@@ -225,7 +225,7 @@ class SampleRoutePlanTest {
     void theEmptyRigGetsThroughSorrelValleyAsItDeparts() {
         Plan plan = Haul.of("sorrel-valley", "lowbed-empty").plan(PlanOptions.defaults());
 
-        assertEquals(Plan.THROUGH, plan.outcome());
+        assertEquals(Outcome.THROUGH, plan.outcome());
         assertEquals(0, plan.changes());
         assertEquals(List.of(), raised(plan));
     }
@@ -236,7 +236,7 @@ class SampleRoutePlanTest {
         Haul haul = Haul.of("alder-county", "lowbed-loaded");
         Plan plan = haul.plan(PlanOptions.defaults());
 
-        assertEquals(Plan.BLOCKED, plan.outcome());
+        assertEquals(Outcome.BLOCKED, plan.outcome());
         assertTrue(plan.stopsAtBlocks());
         Set<String> nowhere = haul.report().hazards().stream()
                 .filter(h -> h.cells().stream().allMatch(c -> c.verdict() != Verdict.CLEAR && c.raise() == null))

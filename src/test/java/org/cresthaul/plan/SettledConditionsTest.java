@@ -60,7 +60,7 @@ class SettledConditionsTest {
     @Test
     void onlyWhenEveryConditionIsSettledThePapersAreForDriving() {
         Plan none = tightDipAndUnsurveyedCrest(List.of()).plan();
-        assertEquals(Plan.CONDITIONAL, none.outcome());
+        assertEquals(Outcome.CONDITIONAL, none.outcome());
         none.conditions().forEach(c -> assertNull(c.settled()));
         assertFalse(Banner.of(none).drivable());
 
@@ -76,7 +76,7 @@ class SettledConditionsTest {
         Banner banner = Banner.of(both);
         assertTrue(banner.drivable());
         // Still a way under conditions: the program itself has decided nothing.
-        assertEquals(Plan.CONDITIONAL, both.outcome());
+        assertEquals(Outcome.CONDITIONAL, both.outcome());
         assertTrue(
                 banner.lines().stream()
                         .anyMatch(l -> l.contains("A. Planner")
@@ -102,7 +102,7 @@ class SettledConditionsTest {
                         false,
                         blocked.options().settled()))
                 .plan();
-        assertEquals(Plan.BLOCKED, plan.outcome());
+        assertEquals(Outcome.BLOCKED, plan.outcome());
         assertFalse(Banner.of(plan).drivable());
     }
 
@@ -119,7 +119,7 @@ class SettledConditionsTest {
         assertEquals(Plan.WHOLE_ROUTE, conditions.get(0).hazard());
         assertTrue(conditions.get(0).text().contains("2026-12-15")
                 && conditions.get(0).text().contains("sunrise to sunset"));
-        assertTrue(Plan.Condition.KINDS.contains(conditions.get(0).what()));
+        assertTrue(ConditionKind.words().contains(conditions.get(0).what().word()));
     }
 
     @Test

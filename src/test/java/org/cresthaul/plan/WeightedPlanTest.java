@@ -261,7 +261,7 @@ class WeightedPlanTest {
             BestSequence best = oracle.best().orElse(null);
             Plan plan = it.plan();
             String what = "case " + i + ": " + plan.outcome() + " " + plan.blocking() + " best " + best;
-            assertEquals(best == null, plan.outcome().equals(Plan.BLOCKED), what);
+            assertEquals(best == null, plan.outcome() == Outcome.BLOCKED, what);
             refused += oracle.changes().refusedInBetween() > 0 ? 1 : 0;
             offRoad += oracle.changes().passedOnlyOffRoad() > 0 ? 1 : 0;
             instead +=
