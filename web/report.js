@@ -3,6 +3,7 @@
  */
 
 import { clearance, raise, SYSTEMS } from './format.js';
+import { kindOf } from './kinds.js';
 
 /** From worst to best to read on a sheet. An unknown verdict ranks with the worst. */
 const SEVERITY = ['contact', 'outside limits', 'loads not known', 'not surveyed', 'tight', 'clear'];
@@ -29,7 +30,7 @@ export function reversingOf(report, configuration) {
 }
 
 /** Whether a hazard is judged from above. */
-export const isCorner = hazard => hazard?.kind === 'corner';
+export const isCorner = hazard => Boolean(hazard) && kindOf(hazard.kind).judged === 'room';
 
 /** Rank of a verdict: 0 is the worst. A word this page does not know is as bad as contact. */
 export function severity(verdict) {

@@ -4,7 +4,6 @@
  * Verdicts, 16 × 16: what differs is the outline and how much of it is inked, so that they stay apart in one color:
  * an open ring, a diamond with a bar across, a solid square with a cross cut out, a broken ring with a question,
  * a solid weight pressing down, a broken square with a question.
- * Hazard kinds, 28 × 14: the road as its section would show it.
  */
 
 /** Part kinds: 'line' is stroked, 'solid' is filled, 'cut' is stroked in the color of the paper. */
@@ -26,22 +25,6 @@ const VERDICTS = {
     parts: [['broken', 'M14.2 8A6.2 6.2 0 1 1 1.8 8A6.2 6.2 0 1 1 14.2 8Z'],
       ['line', 'M6 6.4A2 2 0 1 1 8.9 8.1Q8 8.6 8 9.6'], ['solid', 'M7.1 11H8.9V12.6H7.1Z']],
   },
-};
-
-const KINDS = {
-  'rail-crossing': {
-    word: 'rail crossing',
-    path: 'M1 11C7 11 8 5 11 5H17C20 5 21 11 27 11M11.5 5V2M16.5 5V2M10 2H13M15 2H18',
-  },
-  'low-structure': { word: 'low structure', path: 'M1 12H27M4 2H24V5H4ZM6 5V12M22 5V12' },
-  'dip': { word: 'dip', path: 'M1 4C8 4 9 11 14 11C19 11 20 4 27 4' },
-  'corner': { word: 'corner', path: 'M8 13V10C8 5 11 3 16 3H26M2 13V9C2 2 6 1 12 1' },
-  'posted-bridge': {
-    word: 'posted bridge',
-    path: 'M1 5H27M4 5V12M24 5V12M4 12C9 7 19 7 24 12M14 0V3M12 1.5L14 3.5L16 1.5',
-  },
-  'stretch': { word: 'stretch with weight limits', path: 'M1 11H27M4 11V3M24 11V3M4 5H9M12 5H16M19 5H24' },
-  'crest': { word: 'crest', path: 'M1 11C8 11 9 4 14 4C19 4 20 11 27 11' },
 };
 
 /**
@@ -70,11 +53,6 @@ export const stopSymbol = kind => STOPS[kind] ?? { word: String(kind), path: STO
 /** The symbol of a verdict. A word this page does not know is drawn as not surveyed and keeps its own word. */
 export function verdictSymbol(verdict) {
   return VERDICTS[verdict] ?? { word: String(verdict), parts: VERDICTS['not surveyed'].parts };
-}
-
-/** The symbol of a hazard kind; a kind this page does not know is shown by its word alone. */
-export function kindSymbol(kind) {
-  return KINDS[kind] ?? { word: String(kind), path: 'M1 8H27' };
 }
 
 /** A verdict as a class name. */

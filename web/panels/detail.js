@@ -2,12 +2,12 @@
 import { calm, el, replace } from '../dom.js';
 import { chainage } from '../format.js';
 import { findHazard, neighbors } from '../report.js';
-import { kindSymbol } from '../drawing/symbols.js';
 import { kindIcon } from './symbol.js';
 import { mountMatrix } from './matrix.js';
 import { mountResult } from './result.js';
 import { mountPassage } from './passage.js';
 import { mountCorner } from './corner.js';
+import { kindOf } from '../kinds.js';
 
 export function mountDetail(root, { store, actions }) {
   const title = el('h2', { id: 'detail-title', tabindex: '-1' });
@@ -44,7 +44,7 @@ export function mountDetail(root, { store, actions }) {
       }
       replace(title, el('span', { class: 'hazard-id' }, hazard.id), ' ', hazard.name);
       replace(facts, kindIcon(hazard.kind), [
-        kindSymbol(hazard.kind).word,
+        kindOf(hazard.kind).word,
         `at ${chainage(hazard.chainageM, units)}`,
         hazard.landmark,
       ].filter(Boolean).join(' · '));

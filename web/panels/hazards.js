@@ -2,10 +2,11 @@
 import { el, replace } from '../dom.js';
 import { chainageFigure, chainageUnitName, clearance, raise, weightLeft } from '../format.js';
 import { choices, findCell, findConfiguration, governing, leastSetting } from '../report.js';
-import { BOOSTER_WORDS, kindSymbol } from '../drawing/symbols.js';
+import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
 import { openHazard } from './detail.js';
-import { isSped, speedWords } from '../speed.js';
+import { speedWords } from '../speed.js';
+import { kindOf } from '../kinds.js';
 
 export function mountHazards(root, { store, actions }) {
   const lift = chooser('configuration-lift', 'Axles', value => actions.chooseSetting({ lift: value }));
@@ -112,7 +113,7 @@ function row(hazard, { report, configuration, units }) {
   el('th', { scope: 'row' },
     el('button', { type: 'button', class: 'hazard-open' },
       el('span', { class: 'hazard-id' }, hazard.id), ' ', el('span', { class: 'hazard-name' }, hazard.name)),
-    el('span', { class: 'hazard-what' }, kindIcon(hazard.kind), kindSymbol(hazard.kind).word,
+    el('span', { class: 'hazard-what' }, kindIcon(hazard.kind), kindOf(hazard.kind).word,
       hazard.landmark && ` · ${hazard.landmark}`)),
   el('td', {}, verdictTag(verdict),
     el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
@@ -123,7 +124,7 @@ function row(hazard, { report, configuration, units }) {
 
 /** The speed where it clears; where it does not a notch that would, then a raise, else why there is none. */
 function remedy(hazard, cell, report, configuration, units) {
-  if (cell?.verdict === 'clear' && isSped(hazard)) {
+  if (cell?.verdict === 'clear' && kindOf(hazard.kind).sped) {
     return speedWords(cell, units);
   }
   if (!cell || ['clear', 'not surveyed', 'loads not known'].includes(cell.verdict)) {

@@ -7,6 +7,7 @@ import { problemBox } from './problem.js';
 import { createSideView } from './sideview.js';
 import { createDetailView } from './detailview.js';
 import { createCurve, strokeSample } from './curve.js';
+import { kindOf } from '../kinds.js';
 
 /** How many positions Page Up and Page Down move by. */
 const PAGE = 10;
@@ -189,7 +190,7 @@ function messageFor({ passage, report, hazard: id, configuration }, actions) {
   if (passage.status === 'none') {
     const hazard = findHazard(report, id);
     const cell = findCell(hazard, configuration);
-    if (['posted-bridge', 'stretch'].includes(hazard?.kind)) {
+    if (hazard && kindOf(hazard.kind).judged === 'loads') {
       return el('p', { class: 'nothing' }, 'Judged by loads, not by gaps: see the axle loads below.');
     }
     return cell && el('p', { class: 'nothing' }, 'There is nothing to draw: this hazard is not surveyed. ',

@@ -5,11 +5,12 @@ import { chainage, chainageUnitM, chainageUnitName, room, round } from '../forma
 import { isFree, labelSides } from '../drawing/labels.js';
 import { legPaths, posts } from '../drawing/plan.js';
 import { findCell, findHazard, severity } from '../report.js';
-import { kindSymbol, stopSymbol, verdictSymbol } from '../drawing/symbols.js';
+import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
 import { createNeatline } from './neatline.js';
 import { openStop } from './stops.js';
 import { stopIcon, verdictIcon } from './symbol.js';
+import { kindOf } from '../kinds.js';
 
 const ITEM = '.plan-hazard';
 const STOP = '.plan-stop';
@@ -129,7 +130,7 @@ export function mountPlan(root, { store, actions }) {
       const button = el('button', {
         type: 'button', class: 'plan-hazard', tabindex: '-1',
         'data-hazard': hazard.id, 'data-verdict': verdict,
-        'aria-label': `${hazard.id} ${hazard.name}, ${kindSymbol(hazard.kind).word} at `
+        'aria-label': `${hazard.id} ${hazard.name}, ${kindOf(hazard.kind).word} at `
           + `${chainage(hazard.chainageM, state.units)}, ${verdictSymbol(verdict).word}`,
         on: { click: event => openHazard(actions, hazard.id, event) },
       }, verdictIcon(verdict, 18), el('span', { class: 'hazard-id' }, hazard.id));

@@ -5,10 +5,10 @@ import {
   weight,
 } from '../format.js';
 import { spareWord, WHOLE_ROUTE } from '../plan.js';
-import { kindSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
 import { raiseWords } from './hazards.js';
 import { kindIcon, stopIcon, verdictTag } from './symbol.js';
+import { kindOf } from '../kinds.js';
 
 /** Shows a hazard as the plan passes it, and goes there. */
 export function openPassage(actions, passage, event) {
@@ -38,8 +38,7 @@ export function stepList({ plan: { data }, units }, actions) {
 const BRIDGE_TERMS = 'permit\'s terms at a bridge';
 
 /** A place has one milepost everywhere, its point's; limits along the road the one where they begin. */
-const atPoint = passage => passage.kind !== 'stretch' && passage.kind !== 'limits';
-const pointOf = ({ chainageM, passage }) => (passage && atPoint(passage) ? passage.chainageM : chainageM);
+const pointOf = ({ chainageM, passage }) => (passage && kindOf(passage.kind).atPoint ? passage.chainageM : chainageM);
 
 function contents(step, plan, units, actions) {
   if (step.passage) {
@@ -112,8 +111,9 @@ function passageStep({ place, landmark, passage }, plan, units, actions) {
         }, el('span', { class: 'hazard-id' }, passage.hazard), ` ${place}`),
       ' ', verdictTag(passage.verdict),
       el('span', { class: 'step-what' },
-        [!whole && kindSymbol(passage.kind).word, landmark].filter(Boolean).join(' · '))),
-    atPoint(passage) && `Front from ${alongRoad(passage.frontFromM, units)} to ${alongRoad(passage.frontToM, units)}.`,
+        [!whole && kindOf(passage.kind).word, landmark].filter(Boolean).join(' · '))),
+    kindOf(passage.kind).atPoint
+      && `Front from ${alongRoad(passage.frontFromM, units)} to ${alongRoad(passage.frontToM, units)}.`,
     passage.blocked && el('p', { class: 'step-blocked' }, 'Blocks: ', passage.reasons.join('; ')),
     passage.condition && el('p', { class: 'step-condition' }, `Condition: ${passage.condition}.`),
     raised && el('p', { class: 'step-do' }, 'Passed raised: ', raised, '.'),

@@ -4,10 +4,11 @@ import { chainage, chainageUnitM, chainageUnitName, room } from '../format.js';
 import { atStop, stretches } from '../plan.js';
 import { chainageTicks } from '../drawing/profile.js';
 import { ROWS, strip } from '../drawing/strip.js';
-import { kindSymbol, stopSymbol, verdictSymbol } from '../drawing/symbols.js';
+import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openPassage } from './plansteps.js';
 import { raiseWords } from './hazards.js';
 import { stopIcon, stopMark, verdictMark } from './symbol.js';
+import { kindOf } from '../kinds.js';
 
 const INSET = 16;
 const ITEM = '.strip-item';
@@ -108,7 +109,7 @@ function placeItem({ passage, x, labelX, labeled }, units) {
   return svg('g', {
     class: 'strip-item', role: 'button', tabindex: '-1', 'data-hazard': hazard, 'data-verdict': verdict,
     'data-blocked': blocked ? 'true' : null,
-    'aria-label': [`${hazard} ${name}`, kindSymbol(kind).word, `at ${chainage(passage.chainageM, units)}`,
+    'aria-label': [`${hazard} ${name}`, kindOf(kind).word, `at ${chainage(passage.chainageM, units)}`,
       verdictSymbol(verdict).word, raise && raiseWords(raise, units), condition, blocked && 'blocks']
       .filter(Boolean).join(', '),
   },

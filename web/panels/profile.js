@@ -5,10 +5,11 @@ import {
 } from '../format.js';
 import { chainageTicks, hazardMarks, legSpans, MOST_M, rows } from '../drawing/profile.js';
 import { linear, ticks } from '../drawing/scale.js';
-import { kindSymbol, stopSymbol, verdictSymbol } from '../drawing/symbols.js';
+import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
 import { openStop } from './stops.js';
 import { stopMark, verdictMark } from './symbol.js';
+import { kindOf } from '../kinds.js';
 
 const INSET = 34;
 const ITEM = ':is(.profile-hazard, .profile-stop)';
@@ -129,7 +130,7 @@ function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, labeled, room
   return svg('g', {
     class: labeled ? 'profile-hazard' : 'profile-hazard unlabeled', role: 'button', tabindex: '-1',
     'data-hazard': hazard.id, 'data-verdict': verdict,
-    'aria-label': [`${hazard.id} ${hazard.name}`, kindSymbol(hazard.kind).word,
+    'aria-label': [`${hazard.id} ${hazard.name}`, kindOf(hazard.kind).word,
       `at ${chainage(hazard.chainageM, units)}`, verdictSymbol(verdict).word, ...values].join(', '),
   },
   svg('rect', { class: 'hit', x: x - 12, y: 4, width: 24, height: row.deepest - 4 }),

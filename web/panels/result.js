@@ -5,7 +5,8 @@ import { cautionsAt, findCell, findConfiguration, findHazard } from '../report.j
 import { bridgeResult } from './bridge.js';
 import { SIDE_WORDS } from '../drawing/symbols.js';
 import { verdictTag } from './symbol.js';
-import { isSped, speedWords } from '../speed.js';
+import { speedWords } from '../speed.js';
+import { kindOf } from '../kinds.js';
 
 export function mountResult(root, { store, actions }) {
   const stop = store.watch(['report', 'hazard', 'configuration', 'units', 'passage'], state => {
@@ -27,7 +28,7 @@ export function mountResult(root, { store, actions }) {
       limits(hazard, cell),
       cell?.corner && cornerResult(cell.corner, state.units),
       ['ground', 'overhead', 'units'].map(side => cell?.[side] && sideResult(side, cell[side], state.units)),
-      cell?.verdict === 'clear' && isSped(hazard) && el('p', { class: 'result-speed' },
+      cell?.verdict === 'clear' && kindOf(hazard.kind).sped && el('p', { class: 'result-speed' },
         'Speed: ', el('strong', {}, speedWords(cell, state.units)), '. Faster, a bounce may take what is left.'),
       raiseResult(cell, state, actions),
       uncertainty(hazard, cell, state),

@@ -1,6 +1,7 @@
 /** Draws the sheet's symbols. */
 import { el, svg } from '../dom.js';
-import { kindSymbol, outcomeSymbol, stopSymbol, verdictClass, verdictSymbol } from '../drawing/symbols.js';
+import { outcomeSymbol, stopSymbol, verdictClass, verdictSymbol } from '../drawing/symbols.js';
+import { kindOf } from '../kinds.js';
 
 /** The parts of a verdict's symbol in a 16 × 16 box, as a group, for use inside a drawing. */
 export function verdictMark(verdict, attributes = {}) {
@@ -24,7 +25,7 @@ export function verdictTag(verdict) {
 /** A hazard kind's little section. */
 export function kindIcon(kind) {
   return svg('svg', { class: 'kind-icon', viewBox: '0 0 28 14', width: 28, height: 14, 'aria-hidden': 'true' },
-    svg('path', { d: kindSymbol(kind).path }));
+    svg('path', { d: kindOf(kind).path }));
 }
 
 /** How a plan ends: symbol and word. */

@@ -6,7 +6,8 @@ import * as drawn from '../../../web/drawing/passage.js';
 import { pointAt, posts } from '../../../web/drawing/plan.js';
 import { hazardMarks, legSpans, rows } from '../../../web/drawing/profile.js';
 import * as scale from '../../../web/drawing/scale.js';
-import { kindSymbol, verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
+import { verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
+import { kindOf } from '../../../web/kinds.js';
 import { cell, clearance, passage, report } from './fixtures.js';
 
 const near = (actual, expected) => assert.ok(Math.abs(actual - expected) < 1e-9, `${actual}, not ${expected}`);
@@ -208,5 +209,5 @@ test('every verdict has its own outline; an unknown word is drawn as not surveye
   assert.equal(new Set(outlines).size, 4);
   assert.equal(verdictSymbol('probably').word, 'probably');
   assert.equal(verdictClass('probably'), 'not-surveyed');
-  assert.equal(kindSymbol('ford').word, 'ford');
+  assert.equal(kindOf('ford').word, 'ford');
 });

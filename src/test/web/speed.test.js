@@ -1,10 +1,11 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import { isSped, speedWords } from '../../../web/speed.js';
+import { kindOf } from '../../../web/kinds.js';
+import { speedWords } from '../../../web/speed.js';
 
 test('only places that are driven at a speed are told one', () => {
   assert.deepEqual(['dip', 'crest', 'low-structure', 'rail-crossing', 'corner', 'stretch', 'posted-bridge']
-    .map(kind => isSped({ kind })), [true, true, true, false, false, false, false]);
+    .map(kind => kindOf(kind).sped), [true, true, true, false, false, false, false]);
 });
 
 test('a speed is rounded down, none is a crawl', () => {
