@@ -8,6 +8,7 @@ import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.route.RailCrossing;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
 final class PassageSheet {
@@ -82,10 +83,12 @@ final class PassageSheet {
         if (p.verdict() != Verdict.CLEAR && !p.blocked()) {
             p.reasons().forEach(r -> lines.add(SheetLine.plain(Sources.capital(r) + ".")));
         }
-        sources.hazard(p.hazard())
-                .ifPresent(f -> f.hazard().notes().stream()
-                        .filter(n -> n.startsWith("crossing number"))
-                        .forEach(n -> lines.add(SheetLine.plain(Sources.capital(n) + ", as on the blue sign."))));
+        if (p.kind() == HazardKind.RAIL_CROSSING) {
+            sources.route()
+                    .findHazard(p.hazard())
+                    .flatMap(h -> ((RailCrossing) h).crossingNumber())
+                    .ifPresent(n -> lines.add(SheetLine.plain("Crossing number " + n + ", as on the blue sign.")));
+        }
         if (p.raise() != null) {
             lines.add(sources.say("Still raised, at least: front ")
                     .raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
