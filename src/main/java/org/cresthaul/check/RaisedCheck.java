@@ -63,9 +63,8 @@ public final class RaisedCheck {
      * How far the deck front may go above a raise, the rear as it is.
      *
      * @param frontM over the notch: every raise of the front up to there is clear as well
-     * @param endsAt "hydraulics", "ground", "structure" or "units", the gap between which closes
      */
-    public record Top(double frontM, String endsAt) {}
+    public record Top(double frontM, RaiseEnd endsAt) {}
 
     /** A raise over the notch, meters. */
     public record Least(double frontM, double rearM) {}
@@ -175,8 +174,10 @@ public final class RaisedCheck {
         return Optional.of(new Top(
                 upM,
                 top.ended().isEmpty()
-                        ? "hydraulics"
-                        : top.byUnits() ? "units" : top.ended().get().soffit().isPresent() ? "structure" : "ground"));
+                        ? RaiseEnd.HYDRAULICS
+                        : top.byUnits()
+                                ? RaiseEnd.UNITS
+                                : top.ended().get().soffit().isPresent() ? RaiseEnd.STRUCTURE : RaiseEnd.GROUND));
     }
 
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */

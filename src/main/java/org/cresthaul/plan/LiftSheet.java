@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.LoadSheet;
+import org.cresthaul.check.RaiseEnd;
 
 /** The deck going up or down as the driver needs it: where to stand, what to do, what the gauge should read. */
 final class LiftSheet {
@@ -91,7 +92,7 @@ final class LiftSheet {
                 .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/raise/frontM");
         if (lift.band() == null || !lift.band().wide()) {
             lines.add(front.words(" above its notch, both sides, by the tape.").toDo());
-            if (lift.band() != null && !lift.band().endsAt().equals(RaiseBand.HYDRAULICS)) {
+            if (lift.band() != null && lift.band().endsAt() != RaiseEnd.HYDRAULICS) {
                 lines.add(SheetLine.plain("No more than that: " + lift.band().end() + "."));
             }
         } else {

@@ -48,7 +48,7 @@ final class LoadRelaxations {
         PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
         if (!keys.isEmpty() && keys.stream().allMatch(k -> isUnknown(cell(declared, place, k)))) {
             found.add(new Relaxation(
-                    Relaxations.SURVEY,
+                    RelaxationKind.SURVEY,
                     null,
                     null,
                     false,
@@ -95,7 +95,7 @@ final class LoadRelaxations {
             for (String key : keys) {
                 if (isClear(cell(check, place, key))) {
                     return Optional.of(new Relaxation(
-                            Relaxations.LIGHTER,
+                            RelaxationKind.LIGHTER,
                             key,
                             lessKg,
                             true,
@@ -133,7 +133,7 @@ final class LoadRelaxations {
                     && (best == null || moveM < best.amount())
                     && ask(place, key, OptionalDouble.of(at)).verdict() == Verdict.CLEAR) {
                 best = new Relaxation(
-                        Relaxations.POSITION,
+                        RelaxationKind.POSITION,
                         key,
                         moveM,
                         true,

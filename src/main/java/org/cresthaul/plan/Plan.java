@@ -280,10 +280,9 @@ public record Plan(
     /**
      * What would open a blocking place in one configuration.
      *
-     * @param kind "raise", "notch", "escorts", "spotter", "lighter piece", "load position", "no booster", "survey"
      * @param configuration in which, or null when in any
      * @param amount meters or kilograms, or null
      * @param enough whether the check confirms that it opens the place; false when it is only what to find out
      */
-    public record Relaxation(String kind, String configuration, Double amount, boolean enough, String text) {}
+    public record Relaxation(RelaxationKind kind, String configuration, Double amount, boolean enough, String text) {}
 }

@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.check.RaiseEnd;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.plan.Admission.Raise;
@@ -11,7 +12,7 @@ import org.cresthaul.plan.Admission.Raise;
  *
  * @param fromM the least that will do, over the notch
  * @param toM the most, rounded down; what is in between is clear as well
- * @param endsAt what ends it there: "hydraulics", "ground", "structure" or "units"
+ * @param endsAt what ends it there
  * @param endsWhere the place where one of the others does; null for the hydraulics
  * @param aimM the middle, to aim at
  * @param gapM of the gap that has the least left beyond its need at any of the places, raised by {@code aimM}
@@ -21,15 +22,12 @@ import org.cresthaul.plan.Admission.Raise;
 public record RaiseBand(
         double fromM,
         double toM,
-        String endsAt,
+        RaiseEnd endsAt,
         String endsWhere,
         double aimM,
         double gapM,
         double requiredM,
         boolean wide) {
-    /** The hydraulics end it. */
-    static final String HYDRAULICS = "hydraulics";
-
     private static final double STEPS_PER_M = 10_000;
     private static final double HAIR = 1e-6;
     /** Less than this between both ends is no room to aim at, meters: 1/4 in. */
@@ -43,7 +41,7 @@ public record RaiseBand(
     static Optional<RaiseBand> find(
             List<PlanPlace> places, int configuration, Raise raise, RaiseJudge judge, double share) {
         double toM = Double.POSITIVE_INFINITY;
-        String endsAt = null;
+        RaiseEnd endsAt = null;
         String endsWhere = null;
         List<PlanPlace> raisable = places.stream().filter(PlanPlace::raisable).toList();
         for (PlanPlace place : raisable) {
@@ -55,7 +53,7 @@ public record RaiseBand(
             if (top.get().frontM() < toM) {
                 toM = top.get().frontM();
                 endsAt = top.get().endsAt();
-                endsWhere = endsAt.equals(HYDRAULICS) ? null : place.id();
+                endsWhere = endsAt == RaiseEnd.HYDRAULICS ? null : place.id();
             }
         }
         if (endsAt == null) {
@@ -93,9 +91,9 @@ public record RaiseBand(
     public String end() {
         return switch (endsAt) {
             case HYDRAULICS -> "the hydraulics end";
-            case "structure" -> "the structure of " + endsWhere + " comes too close";
-            case "units" -> "the gap between the units at " + endsWhere + " closes";
-            default -> "the ground at " + endsWhere + " comes too close, behind";
+            case STRUCTURE -> "the structure of " + endsWhere + " comes too close";
+            case UNITS -> "the gap between the units at " + endsWhere + " closes";
+            case GROUND -> "the ground at " + endsWhere + " comes too close, behind";
         };
     }
 }

@@ -63,7 +63,7 @@ final class RaiseRelaxations {
                         c -> c.raise().frontM() + c.raise().rearM()))
                 .filter(c -> avoidRaising)
                 .ifPresent(c -> found.add(new Relaxation(
-                        Relaxations.RAISE,
+                        RelaxationKind.RAISE,
                         c.configuration(),
                         Math.max(c.raise().frontM(), c.raise().rearM()),
                         true,
@@ -81,7 +81,7 @@ final class RaiseRelaxations {
                 .filter(b -> b.overM() > 0)
                 .min(Comparator.comparingDouble(Beyond::overM))
                 .ifPresent(b -> found.add(new Relaxation(
-                        Relaxations.RAISE,
+                        RelaxationKind.RAISE,
                         b.cell.configuration(),
                         b.overM(),
                         true,
@@ -153,7 +153,7 @@ final class RaiseRelaxations {
                         .orElse(top);
                 double moreM = offsetM - below.offsetM();
                 return Optional.of(new Relaxation(
-                        Relaxations.NOTCH,
+                        RelaxationKind.NOTCH,
                         b.cell.configuration(),
                         moreM,
                         true,
@@ -180,7 +180,7 @@ final class RaiseRelaxations {
             for (String configuration : lowest) {
                 if (declared.raised(hazardId, configuration, -lessM, 0).verdict() == Verdict.CLEAR) {
                     return Optional.of(new Relaxation(
-                            Relaxations.NOTCH,
+                            RelaxationKind.NOTCH,
                             configuration,
                             lessM,
                             true,

@@ -19,15 +19,6 @@ import org.cresthaul.route.Route;
  * limit lifted, the notch added, the piece lighter or moved.
  */
 public final class Relaxations {
-    static final String CONFIGURATION = "configuration";
-    static final String NO_BOOSTER = "no booster";
-    static final String SPOTTER = "spotter";
-    static final String ESCORTS = "escorts";
-    static final String RAISE = "raise";
-    static final String NOTCH = "notch";
-    static final String LIGHTER = "lighter piece";
-    static final String POSITION = "load position";
-    static final String SURVEY = "survey";
 
     private final Route route;
     private final Rig rig;
@@ -105,7 +96,7 @@ public final class Relaxations {
                 .filter(c -> isAllowed(c.key()) && c.loads() == Verdict.TIGHT)
                 .findFirst()
                 .ifPresent(c -> found.add(new Relaxation(
-                        SPOTTER,
+                        RelaxationKind.SPOTTER,
                         c.key(),
                         null,
                         true,
@@ -120,7 +111,7 @@ public final class Relaxations {
                 .ifPresent(
                         c -> found.add(
                                 new Relaxation(
-                                        CONFIGURATION,
+                                        RelaxationKind.CONFIGURATION,
                                         c,
                                         null,
                                         true,
@@ -130,13 +121,17 @@ public final class Relaxations {
                 .filter(c -> !isAllowed(c) && !isWithoutBooster(c))
                 .findFirst()
                 .ifPresent(c -> found.add(new Relaxation(
-                        CONFIGURATION, c, null, true, "passes in " + label(c) + ", which the plan may not use")));
+                        RelaxationKind.CONFIGURATION,
+                        c,
+                        null,
+                        true,
+                        "passes in " + label(c) + ", which the plan may not use")));
         boolean hasBooster = report.configurations().stream().anyMatch(c -> !isWithoutBooster(c.key()));
         open.stream()
                 .filter(c -> hasBooster && isWithoutBooster(c))
                 .findFirst()
-                .ifPresent(c -> found.add(
-                        new Relaxation(NO_BOOSTER, c, null, true, "passes without the booster: " + label(c))));
+                .ifPresent(c -> found.add(new Relaxation(
+                        RelaxationKind.NO_BOOSTER, c, null, true, "passes without the booster: " + label(c))));
     }
 
     private boolean isWithoutBooster(String key) {
@@ -168,7 +163,7 @@ public final class Relaxations {
                 .ifPresent(
                         c -> found.add(
                                 new Relaxation(
-                                        SPOTTER,
+                                        RelaxationKind.SPOTTER,
                                         c.configuration(),
                                         null,
                                         true,
@@ -181,7 +176,7 @@ public final class Relaxations {
                 .ifPresent(
                         c -> found.add(
                                 new Relaxation(
-                                        ESCORTS,
+                                        RelaxationKind.ESCORTS,
                                         c.configuration(),
                                         null,
                                         true,
@@ -190,7 +185,8 @@ public final class Relaxations {
 
     private void survey(List<Relaxation> found, Report.HazardFindings hazard) {
         if (!hazard.surveyed()) {
-            found.add(new Relaxation(SURVEY, null, null, false, "nobody has surveyed this place: survey it"));
+            found.add(new Relaxation(
+                    RelaxationKind.SURVEY, null, null, false, "nobody has surveyed this place: survey it"));
             return;
         }
         boolean open = route.findHazard(hazard.id()).orElseThrow().lines().stream()
@@ -198,13 +194,15 @@ public final class Relaxations {
         if (open) {
             found.add(
                     new Relaxation(
-                            SURVEY,
+                            RelaxationKind.SURVEY,
                             null,
                             null,
                             false,
                             "the ground beyond the survey has no declared grade: survey farther, or find out the approach grades"));
         }
-        hazard.limits().forEach(l -> found.add(new Relaxation(SURVEY, null, null, false, l + ": survey it anew")));
+        hazard.limits()
+                .forEach(l ->
+                        found.add(new Relaxation(RelaxationKind.SURVEY, null, null, false, l + ": survey it anew")));
         if (!hazard.limits().isEmpty() || hazard.uncertainties().isEmpty()) {
             return;
         }

@@ -26,7 +26,7 @@ final class SurveyRelaxation {
                 .filter(c -> exact.inTransport(hazard.id(), c).verdict() == Verdict.CLEAR)
                 .findFirst()
                 .map(c -> new Relaxation(
-                        Relaxations.SURVEY,
+                        RelaxationKind.SURVEY,
                         c,
                         null,
                         false,

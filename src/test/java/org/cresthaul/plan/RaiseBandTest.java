@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
+import org.cresthaul.check.RaiseEnd;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
@@ -29,7 +30,7 @@ import org.junit.jupiter.api.Test;
  */
 class RaiseBandTest {
     /** A place that is clear from the raise up to {@code topM}, leaving so much in the middle. */
-    private record Known(double topM, String endsAt, double leftM) {}
+    private record Known(double topM, RaiseEnd endsAt, double leftM) {}
 
     private static RaiseJudge judge(List<Known> known) {
         return new RaiseJudge() {
@@ -91,11 +92,11 @@ class RaiseBandTest {
 
     @Test
     void ofAClusterIsWhereThoseOfItsPlacesOverlap() {
-        RaiseBand band = find(new Known(0.20, "hydraulics", 0.04), new Known(0.12, "structure", 0.01))
+        RaiseBand band = find(new Known(0.20, RaiseEnd.HYDRAULICS, 0.04), new Known(0.12, RaiseEnd.STRUCTURE, 0.01))
                 .orElseThrow();
         assertEquals(0.05, band.fromM());
         assertEquals(0.12, band.toM(), 1e-9);
-        assertEquals("structure", band.endsAt());
+        assertEquals(RaiseEnd.STRUCTURE, band.endsAt());
         assertEquals("H1", band.endsWhere());
         assertEquals(0.085, band.aimM(), 1e-9);
         assertEquals(0.06, band.gapM(), 1e-9);
@@ -104,9 +105,9 @@ class RaiseBandTest {
 
     @Test
     void isNoneWhereOnePlaceIsNotClearAndNarrowWhereItEndsAtOnce() {
-        assertTrue(find(new Known(0.20, "hydraulics", 0.04), new Known(0.04, "ground", 0))
+        assertTrue(find(new Known(0.20, RaiseEnd.HYDRAULICS, 0.04), new Known(0.04, RaiseEnd.GROUND, 0))
                 .isEmpty());
-        assertTrue(!find(new Known(0.056, "ground", 0)).orElseThrow().wide());
+        assertTrue(!find(new Known(0.056, RaiseEnd.GROUND, 0)).orElseThrow().wide());
     }
 
     /**

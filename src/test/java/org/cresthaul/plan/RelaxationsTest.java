@@ -35,7 +35,7 @@ class RelaxationsTest {
     private static final double REQUIRED = 2 * INCH + Math.hypot(0.010, 0.015);
 
     private static Optional<Relaxation> of(String kind, List<Relaxation> all) {
-        return all.stream().filter(r -> r.kind().equals(kind)).findFirst();
+        return all.stream().filter(r -> r.kind().word().equals(kind)).findFirst();
     }
 
     private static RoadCase hump(double height) {
@@ -243,7 +243,8 @@ class RelaxationsTest {
     void unknownThingsAreToBeFoundOutAndNeverEnough() {
         RoadCase bare = RoadCase.of(RoadCase.road("\"hazard\": \"crest\""), RigTexts.RIG);
         List<Relaxation> survey = bare.relaxations("H1", bare.keeping(KEY));
-        assertEquals(List.of("survey"), survey.stream().map(Relaxation::kind).toList());
+        assertEquals(
+                List.of("survey"), survey.stream().map(r -> r.kind().word()).toList());
         assertFalse(survey.get(0).enough());
         RoadCase unsigned = RoadCase.of(
                 JsonEdit.edit(RoadCase.road("\"hazard\": \"posted-bridge\""), "/limits", WIDE_LIMITS),
@@ -251,7 +252,7 @@ class RelaxationsTest {
         assertEquals(
                 List.of("survey"),
                 unsigned.relaxations("H1", unsigned.keeping(KEY)).stream()
-                        .map(Relaxation::kind)
+                        .map(r -> r.kind().word())
                         .toList());
         RoadCase unweighed = RoadCase.of(
                 JsonEdit.edit(RoadCase.road(RoadCase.bridge("80,000 lb")), "/limits", WIDE_LIMITS), RigTexts.RIG);
