@@ -35,6 +35,8 @@ class ArchitectureTest {
             Map.entry("road", List.of("units", "geometry")),
             Map.entry("axleload", List.of("rig", "units", "geometry")),
             Map.entry("route", List.of("axleload", "rig", "road", "units", "geometry")),
+            Map.entry("exchange.track", List.of("route", "units", "geometry")),
+            Map.entry("exchange", List.of("exchange.track", "route", "road", "units", "geometry")),
             Map.entry("posture", List.of("rig", "road", "geometry")),
             Map.entry("clearance.bound", List.of("posture", "rig", "road", "geometry")),
             Map.entry("clearance", List.of("clearance.bound", "posture", "rig", "road", "geometry")),
@@ -62,6 +64,8 @@ class ArchitectureTest {
                     "cli",
                     List.of(
                             "server",
+                            "exchange",
+                            "exchange.track",
                             "paper",
                             "plan",
                             "check",
@@ -80,7 +84,7 @@ class ArchitectureTest {
             "org.eclipse.jetty..", List.of("server"),
             "picocli..", List.of("cli"),
             "org.apache.pdfbox..", List.of("paper"),
-            "com.fasterxml.jackson..", List.of("units", "rig", "route", "server", "cli"));
+            "com.fasterxml.jackson..", List.of("units", "rig", "route", "exchange", "exchange.track", "server", "cli"));
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())

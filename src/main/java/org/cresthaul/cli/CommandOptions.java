@@ -49,4 +49,20 @@ final class CommandOptions {
             }
         }
     }
+
+    /** A distance along a road, from 0 to 100 km. */
+    static final class Distance implements ITypeConverter<Length> {
+        @Override
+        public Length convert(String text) {
+            try {
+                Length distance = Length.parse(text);
+                if (distance.meters() < 0) {
+                    throw new TypeConversionException("it is \"" + text + "\"; it must not be negative");
+                }
+                return distance;
+            } catch (BadQuantity e) {
+                throw new TypeConversionException(e.getMessage() + " " + e.remedy());
+            }
+        }
+    }
 }

@@ -25,6 +25,7 @@ import picocli.CommandLine.IVersionProvider;
             RunSheetCommand.class,
             StatementCommand.class,
             VerifyCommand.class,
+            ImportCommand.class,
             ServeCommand.class
         },
         versionProvider = Cresthaul.Version.class,

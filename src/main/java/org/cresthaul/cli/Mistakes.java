@@ -19,8 +19,13 @@ final class Mistakes {
 
     /** @throws Refused with everything that was added, if anything was */
     void refuseIfAny() throws Refused {
+        refuseIfAny("checked");
+    }
+
+    /** As {@link #refuseIfAny()}, where something else than checking was asked for. */
+    void refuseIfAny(String done) throws Refused {
         if (!lines.isEmpty()) {
-            throw new Refused(String.join("\n", lines) + "\nNothing was checked.\n");
+            throw new Refused(String.join("\n", lines) + "\nNothing was " + done + ".\n");
         }
     }
 }

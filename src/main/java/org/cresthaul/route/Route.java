@@ -17,6 +17,7 @@ import org.cresthaul.axleload.WeightLimits;
  * @param stops stopping places and set-up areas by chainage, identifiers distinct from those of hazards as well
  * @param limits weight limits of the whole route, when the file has any
  * @param permit number of the permit it is driven under, when the file has it
+ * @param waypoints places somebody marked, by chainage; nothing is judged there
  */
 public record Route(
         String name,
@@ -26,7 +27,21 @@ public record Route(
         List<Hazard> hazards,
         List<StoppingPlace> stops,
         Optional<WeightLimits> limits,
-        Optional<String> permit) {
+        Optional<String> permit,
+        List<HazardPlace> waypoints) {
+    /** A route without places that somebody marked. */
+    public Route(
+            String name,
+            String note,
+            RouteLine line,
+            List<Leg> legs,
+            List<Hazard> hazards,
+            List<StoppingPlace> stops,
+            Optional<WeightLimits> limits,
+            Optional<String> permit) {
+        this(name, note, line, legs, hazards, stops, limits, permit, List.of());
+    }
+
     /** A route whose file names no permit. */
     public Route(
             String name,
@@ -48,6 +63,7 @@ public record Route(
         legs = List.copyOf(legs);
         hazards = List.copyOf(hazards);
         stops = List.copyOf(stops);
+        waypoints = List.copyOf(waypoints);
         if (name.isBlank() || legs.isEmpty()) {
             throw new IllegalArgumentException("a route needs a name and a leg");
         }
@@ -78,12 +94,12 @@ public record Route(
 
     /** The same route with other hazards, by chainage. */
     public Route withHazards(List<Hazard> others) {
-        return new Route(name, note, line, legs, others, stops, limits, permit);
+        return new Route(name, note, line, legs, others, stops, limits, permit, waypoints);
     }
 
     /** The same route under other limits of the whole route. */
     public Route withLimits(WeightLimits others) {
-        return new Route(name, note, line, legs, hazards, stops, Optional.of(others), permit);
+        return new Route(name, note, line, legs, hazards, stops, Optional.of(others), permit, waypoints);
     }
 
     public double lengthM() {

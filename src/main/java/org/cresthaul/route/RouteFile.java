@@ -77,8 +77,9 @@ public final class RouteFile {
         LegReader legs = new LegReader(problems);
         List<HazardReader> hazards = new ArrayList<>();
         List<StopReader> stops = new ArrayList<>();
+        List<WaypointReader> waypoints = new ArrayList<>();
         for (JsonFields feature : file.objects("features", 1, MOST_FEATURES)) {
-            readFeature(feature, legs, hazards, stops);
+            readFeature(feature, legs, hazards, stops, waypoints);
         }
         file.refuseOthers();
         if (hazards.stream().mapToInt(HazardReader::surveyPoints).sum() > MOST_SURVEY_POINTS) {
@@ -97,14 +98,18 @@ public final class RouteFile {
         }
         Optional<RouteLine> line = legs.line();
         refuseIdsTwice(
-                Stream.concat(
-                        hazards.stream().map(HazardReader::place),
-                        stops.stream().map(StopReader::place)),
+                Stream.of(
+                                hazards.stream().map(HazardReader::place),
+                                stops.stream().map(StopReader::place),
+                                waypoints.stream().map(WaypointReader::place))
+                        .flatMap(s -> s),
                 problems);
         List<Hazard> placed = new ArrayList<>();
         hazards.forEach(h -> line.flatMap(h::placedOn).ifPresent(placed::add));
         List<StoppingPlace> placedStops = new ArrayList<>();
         stops.forEach(s -> line.flatMap(s::placedOn).ifPresent(placedStops::add));
+        List<HazardPlace> marked = new ArrayList<>();
+        waypoints.forEach(w -> line.flatMap(w::placedOn).ifPresent(marked::add));
         if (problems.count() > before) {
             return Optional.empty();
         }
@@ -114,7 +119,9 @@ public final class RouteFile {
         placedStops.sort(
                 Comparator.comparingDouble((StoppingPlace p) -> p.place().chainageM())
                         .thenComparing(p -> p.place().id()));
-        return Optional.of(new Route(name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits, permit));
+        marked.sort(Comparator.comparingDouble(HazardPlace::chainageM).thenComparing(HazardPlace::id));
+        return Optional.of(
+                new Route(name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits, permit, marked));
     }
 
     private static void refuseIdsTwice(Stream<PlaceReader> places, Problems problems) {
@@ -138,32 +145,39 @@ public final class RouteFile {
     }
 
     private static void readFeature(
-            JsonFields feature, LegReader legs, List<HazardReader> hazards, List<StopReader> stops) {
+            JsonFields feature,
+            LegReader legs,
+            List<HazardReader> hazards,
+            List<StopReader> stops,
+            List<WaypointReader> waypoints) {
         feature.word("type", List.of("Feature"));
         refuseCrs(feature);
         feature.find("id");
         feature.find("bbox");
         JsonFields geometry = feature.object("geometry");
         JsonFields properties = feature.object("properties");
-        List<String> kinds =
-                Stream.of("route", "hazard", "stop").filter(properties::has).toList();
+        List<String> kinds = Stream.of("route", "hazard", "stop", "place")
+                .filter(properties::has)
+                .toList();
         if (kinds.size() > 1) {
             properties.problem(
                     kinds.get(1),
                     "both-kinds",
-                    "A feature is a leg of the route, a hazard or a stopping place, one of them.",
-                    "Keep \"route\" on lines, and on a point either \"hazard\" or \"stop\".");
+                    "A feature is a leg of the route, a hazard, a stopping place or a waypoint, one of them.",
+                    "Keep \"route\" on lines, and on a point one of \"hazard\", \"stop\" and \"place\".");
         } else if (kinds.contains("route")) {
             legs.read(geometry, properties);
         } else if (kinds.contains("hazard")) {
             hazards.add(new HazardReader(geometry, properties));
         } else if (kinds.contains("stop")) {
             stops.add(new StopReader(geometry, properties));
+        } else if (kinds.contains("place")) {
+            waypoints.add(new WaypointReader(geometry, properties));
         } else if (properties.isThere()) {
             feature.problem(
                     "properties",
                     "missing",
-                    "This feature is neither a leg of the route, nor a hazard, nor a stopping place.",
+                    "This feature is neither a leg of the route, nor a hazard, nor a stopping place, nor a waypoint.",
                     "Add \"route\": \"name of the leg\" to a line, or to a point \"hazard\": \"rail-crossing\" (low-structure,"
                             + " dip, crest, corner, posted-bridge, stretch) or \"stop\": \"stopping-place\" (set-up-area).");
         }

@@ -1,0 +1,123 @@
+package org.cresthaul.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.cresthaul.exchange.RouteImport;
+import org.cresthaul.exchange.track.TrackContent;
+import org.cresthaul.exchange.track.TrackFile;
+import org.cresthaul.server.JsonAnswer;
+import org.cresthaul.units.InputRejected;
+import org.cresthaul.units.Length;
+import org.cresthaul.units.UnitSystem;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+
+/** Makes a route file of tracks that came from elsewhere, and tells first what was found in them. */
+@Command(
+        name = "import",
+        description =
+                "Make a route file of tracks (GPX, KML, KMZ, GeoJSON, CSV). Without --out it only shows what it would write.",
+        footer = {
+            "",
+            "Exit codes:",
+            "  0  a route was made; nothing is said about whether it is clear",
+            "  2  nothing was made: the command line or the files have mistakes",
+            "  3  nothing was made: the program failed"
+        },
+        mixinStandardHelpOptions = true)
+final class ImportCommand implements Callable<Integer> {
+    /** What a preview is printed as. */
+    enum Form {
+        TEXT,
+        JSON
+    }
+
+    @ParentCommand
+    private Cresthaul program;
+
+    @Parameters(
+            arity = "1..*",
+            paramLabel = "TRACK",
+            description = "Tracks in the order of travel: GPX, KML, KMZ, GeoJSON or CSV")
+    private List<Path> tracks = List.of();
+
+    @Option(names = "--name", paramLabel = "NAME", description = "Name of the route; default: what the first file says")
+    private String name = "";
+
+    @Option(
+            names = "--simplify",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Margin.class,
+            description =
+                    "Leave out points that lie this near to the line without them; default: 0.25 m, 0 m keeps all")
+    private Length simplify = new Length(0.25);
+
+    @Option(
+            names = "--longest-gap",
+            paramLabel = "LENGTH",
+            converter = CommandOptions.Distance.class,
+            description = "Longest gap between pieces that is taken as driven straight; default: 250 m")
+    private Length longestGap = new Length(250);
+
+    @Option(names = "--form", paramLabel = "FORM", description = "Of what is shown: text (default) or json")
+    private Form form = Form.TEXT;
+
+    @Option(
+            names = "--units",
+            paramLabel = "UNITS",
+            converter = CommandOptions.Units.class,
+            description = "us (default) or metric; JSON is always in meters")
+    private UnitSystem units = UnitSystem.US_CUSTOMARY;
+
+    @Option(names = "--out", paramLabel = "FILE", description = "Write the route to this file")
+    private Optional<Path> out = Optional.empty();
+
+    @Override
+    public Integer call() throws Refused {
+        RouteImport.Imported imported = made(contents());
+        byte[] preview =
+                switch (form) {
+                    case TEXT ->
+                        new ImportText(units)
+                                .of(imported.preview(), out.isPresent())
+                                .getBytes(StandardCharsets.UTF_8);
+                    case JSON -> JsonAnswer.bytes(imported.preview());
+                };
+        program.print(preview);
+        if (out.isPresent()) {
+            OutputFile.write(out.get(), imported.document(), tracks);
+        }
+        return ExitCode.CLEAR;
+    }
+
+    private List<TrackContent> contents() throws Refused {
+        Mistakes mistakes = new Mistakes();
+        List<TrackContent> contents = new ArrayList<>();
+        for (Path track : tracks) {
+            String file = String.valueOf(track.getFileName());
+            InputFile.read(track)
+                    .parse(bytes -> TrackFile.parse(bytes, file), mistakes)
+                    .ifPresent(contents::add);
+        }
+        mistakes.refuseIfAny("imported");
+        return contents;
+    }
+
+    private RouteImport.Imported made(List<TrackContent> contents) throws Refused {
+        try {
+            return RouteImport.of(
+                    contents, new RouteImport.Options(name.strip(), simplify.meters(), longestGap.meters()));
+        } catch (InputRejected rejected) {
+            Mistakes mistakes = new Mistakes();
+            mistakes.add("The route", rejected.problems());
+            mistakes.refuseIfAny("imported");
+            throw new IllegalStateException("a rejection has a problem", rejected);
+        }
+    }
+}

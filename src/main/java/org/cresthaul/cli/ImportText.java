@@ -1,0 +1,103 @@
+package org.cresthaul.cli;
+
+import java.util.List;
+import java.util.Locale;
+import org.cresthaul.exchange.ImportPreview;
+import org.cresthaul.exchange.track.TrackNote;
+import org.cresthaul.units.UnitSystem;
+
+/** What an import has found, as text. */
+final class ImportText {
+    private final Figures figures;
+
+    ImportText(UnitSystem units) {
+        figures = new Figures(units);
+    }
+
+    /** @param written whether the route is written as well */
+    String of(ImportPreview preview, boolean written) {
+        StringBuilder text = new StringBuilder();
+        text.append("ROUTE ")
+                .append(preview.name())
+                .append("  ")
+                .append(figures.chainage(preview.lengthM()))
+                .append('\n');
+        for (ImportPreview.Source source : preview.files()) {
+            text.append("  from ")
+                    .append(source.file())
+                    .append(": ")
+                    .append(source.format())
+                    .append(", ")
+                    .append(source.points())
+                    .append(" points")
+                    .append(source.places() == 0 ? "" : ", " + source.places() + " marked places")
+                    .append('\n');
+        }
+        text.append("  ")
+                .append(preview.pointsKept())
+                .append(" of ")
+                .append(preview.pointsRead())
+                .append(" points kept")
+                .append(
+                        preview.withinM() > 0
+                                ? "; left-out points lie within " + preview.withinM() + " m of the line"
+                                : "")
+                .append(".\n");
+        legs(preview.legs(), text);
+        notes(preview, text);
+        places(preview.places(), text);
+        turns(preview.turns(), text);
+        text.append("\nNothing here is surveyed, and nothing of it is clear.")
+                .append(written ? "\n" : " Nothing was written: name a file with --out.\n");
+        return text.toString();
+    }
+
+    private void legs(List<ImportPreview.Leg> legs, StringBuilder text) {
+        text.append("\nLEGS\n");
+        TextTable table = new TextTable("  ");
+        legs.forEach(l -> table.add(figures.chainage(l.fromM()), figures.chainage(l.toM()), l.name()));
+        text.append(table.text());
+    }
+
+    private static void notes(ImportPreview preview, StringBuilder text) {
+        for (TrackNote.Done done : TrackNote.Done.values()) {
+            List<TrackNote> notes =
+                    preview.notes().stream().filter(n -> n.done() == done).toList();
+            if (!notes.isEmpty()) {
+                text.append('\n').append(done.word().toUpperCase(Locale.ROOT)).append('\n');
+            }
+            for (TrackNote note : notes) {
+                String place = note.file() + (note.line() > 0 ? ", line " + note.line() : "");
+                text.append(Words.wrapped(
+                        place + ": " + note.message() + " [" + note.code() + "]", "  ", ReportText.WIDTH));
+            }
+        }
+    }
+
+    private void places(List<ImportPreview.Place> places, StringBuilder text) {
+        if (places.isEmpty()) {
+            return;
+        }
+        text.append("\nMARKED PLACES\n");
+        TextTable table = new TextTable("  ");
+        for (ImportPreview.Place place : places) {
+            table.add(
+                    place.id() == null ? "-" : place.id(),
+                    place.chainageM() == null
+                            ? Math.round(place.offsetM()) + " m off, left out"
+                            : figures.chainage(place.chainageM()),
+                    place.name());
+        }
+        text.append(table.text());
+    }
+
+    private void turns(List<ImportPreview.Turn> turns, StringBuilder text) {
+        if (turns.isEmpty()) {
+            return;
+        }
+        text.append("\nTIGHT TURNS OF THE LINE, not surveyed\n");
+        TextTable table = new TextTable("  ");
+        turns.forEach(t -> table.add(figures.chainage(t.chainageM()), t.name()));
+        text.append(table.text());
+    }
+}

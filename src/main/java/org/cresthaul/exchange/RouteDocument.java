@@ -1,0 +1,88 @@
+package org.cresthaul.exchange;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.cresthaul.route.LonLat;
+import org.cresthaul.route.RouteFile;
+
+/**
+ * A route file that is being made, feature by feature ({@code docs/file-formats.md}), one line for each. Not for
+ * sharing.
+ */
+final class RouteDocument {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private final ObjectNode head;
+    private final List<ObjectNode> features = new ArrayList<>();
+
+    private RouteDocument(ObjectNode head) {
+        this.head = head;
+    }
+
+    static RouteDocument of(String name, String note) {
+        ObjectNode head = JSON.createObjectNode();
+        head.put("type", "FeatureCollection");
+        head.put("cresthaul", RouteFile.FORMAT);
+        head.put("name", name);
+        if (!note.isEmpty()) {
+            head.put("note", note);
+        }
+        return new RouteDocument(head);
+    }
+
+    void addLeg(String name, List<LonLat> positions) {
+        ObjectNode feature = feature("LineString");
+        ((ObjectNode) feature.get("properties")).put("route", name);
+        ArrayNode coordinates = ((ObjectNode) feature.get("geometry")).putArray("coordinates");
+        positions.forEach(p -> coordinates.addArray().add(p.lonDeg()).add(p.latDeg()));
+        features.add(feature);
+    }
+
+    /** A point; the properties are added to what is returned. */
+    ObjectNode addPoint(LonLat at) {
+        ObjectNode feature = feature("Point");
+        ((ObjectNode) feature.get("geometry"))
+                .putArray("coordinates")
+                .add(at.lonDeg())
+                .add(at.latDeg());
+        features.add(feature);
+        return (ObjectNode) feature.get("properties");
+    }
+
+    private static ObjectNode feature(String geometry) {
+        ObjectNode feature = JSON.createObjectNode();
+        feature.put("type", "Feature");
+        feature.putObject("properties");
+        feature.putObject("geometry").put("type", geometry);
+        return feature;
+    }
+
+    byte[] bytes() {
+        StringBuilder text = new StringBuilder("{\n");
+        try {
+            for (Map.Entry<String, JsonNode> one : head.properties()) {
+                text.append("  ")
+                        .append(JSON.writeValueAsString(one.getKey()))
+                        .append(": ")
+                        .append(JSON.writeValueAsString(one.getValue()))
+                        .append(",\n");
+            }
+            text.append("  \"features\": [\n");
+            for (int i = 0; i < features.size(); i++) {
+                text.append("    ")
+                        .append(JSON.writeValueAsString(features.get(i)))
+                        .append(i + 1 < features.size() ? ",\n" : "\n");
+            }
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a tree can be written", e);
+        }
+        return text.append("  ]\n}\n").toString().getBytes(StandardCharsets.UTF_8);
+    }
+}

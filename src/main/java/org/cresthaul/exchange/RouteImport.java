@@ -1,0 +1,151 @@
+package org.cresthaul.exchange;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.cresthaul.exchange.track.LineMending;
+import org.cresthaul.exchange.track.LineMending.MendedLeg;
+import org.cresthaul.exchange.track.LineThinning;
+import org.cresthaul.exchange.track.MarkedPlace;
+import org.cresthaul.exchange.track.TrackContent;
+import org.cresthaul.exchange.track.TrackNote;
+import org.cresthaul.route.Hazard;
+import org.cresthaul.route.HazardKind;
+import org.cresthaul.route.LonLat;
+import org.cresthaul.route.Passage;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.route.RouteLine;
+import org.cresthaul.units.InputRejected;
+
+/** Makes a route file of tracks. The file is read back by the reader of routes before it is handed on. */
+public final class RouteImport {
+    /** Farthest that a marked place may be off the line to be on the route, meters: what a route file takes. */
+    private static final double NEAR_M = 30;
+
+    private final Options options;
+    private final List<TrackContent> contents;
+
+    /**
+     * How a route is made.
+     *
+     * @param name of the route; empty to take the first that a file gives
+     * @param withinM how far leaving out points may move the line; 0 keeps all
+     * @param longestGapM longest gap between pieces that is bridged
+     */
+    public record Options(String name, double withinM, double longestGapM) {}
+
+    /** The route file, and what to tell before it is kept. */
+    public record Imported(ImportPreview preview, byte[] document) {
+        /** A copy. */
+        @Override
+        public byte[] document() {
+            return document.clone();
+        }
+    }
+
+    private RouteImport(List<TrackContent> contents, Options options) {
+        this.contents = contents;
+        this.options = options;
+    }
+
+    /**
+     * Makes a route.
+     *
+     * @param contents at least one, in the order of travel
+     * @throws InputRejected when no line can be made of them
+     */
+    public static Imported of(List<TrackContent> contents, Options options) throws InputRejected {
+        return new RouteImport(contents, options).made();
+    }
+
+    private Imported made() throws InputRejected {
+        LineMending.Mended mended =
+                LineMending.of(contents.stream().flatMap(c -> c.legs().stream()).toList(), options.longestGapM());
+        String name = name();
+        RouteDocument document = RouteDocument.of(name, "");
+        RouteLine.Builder builder = new RouteLine.Builder();
+        int kept = 0;
+        for (MendedLeg leg : mended.legs()) {
+            List<LonLat> thin = LineThinning.of(leg.positions(), options.withinM());
+            document.addLeg(leg.name(), thin);
+            thin.forEach(builder::add);
+            kept += thin.size();
+        }
+        RouteLine line = builder.build();
+        List<ImportPreview.Place> places = addPlaces(document, line);
+        byte[] bytes = document.bytes();
+        Route route = RouteFile.parse(bytes);
+        List<TrackNote> notes = new ArrayList<>();
+        contents.forEach(c -> notes.addAll(c.notes()));
+        notes.addAll(mended.notes());
+        ImportPreview preview = new ImportPreview(
+                name,
+                contents.stream()
+                        .map(c -> new ImportPreview.Source(
+                                c.file(), c.format(), c.points(), c.places().size()))
+                        .toList(),
+                route.lengthM(),
+                contents.stream().mapToInt(TrackContent::points).sum(),
+                kept,
+                options.withinM(),
+                route.legs().stream()
+                        .map(l -> new ImportPreview.Leg(l.name(), l.startChainageM(), l.endChainageM()))
+                        .toList(),
+                notes,
+                places,
+                turns(route));
+        return new Imported(preview, bytes);
+    }
+
+    private String name() {
+        if (!options.name().isEmpty()) {
+            return options.name();
+        }
+        return contents.stream()
+                .map(TrackContent::name)
+                .filter(n -> !n.isEmpty())
+                .findFirst()
+                .orElse(contents.stream()
+                        .flatMap(c -> c.legs().stream())
+                        .map(l -> l.name())
+                        .filter(n -> !n.isEmpty())
+                        .findFirst()
+                        .orElse(contents.stream().map(TrackContent::file).collect(Collectors.joining(", "))));
+    }
+
+    private List<ImportPreview.Place> addPlaces(RouteDocument document, RouteLine line) {
+        List<ImportPreview.Place> all = new ArrayList<>();
+        int number = 0;
+        for (TrackContent content : contents) {
+            for (MarkedPlace place : content.places()) {
+                List<Passage> passages = line.passagesWithin(place.at(), NEAR_M);
+                if (passages.isEmpty()) {
+                    all.add(new ImportPreview.Place(null, place.name(), null, line.roughDistanceM(place.at())));
+                    continue;
+                }
+                for (int k = 0; k < passages.size(); k++) {
+                    number++;
+                    String id = "W" + (number < 10 ? "0" : "") + number;
+                    ObjectNode properties = document.addPoint(place.at());
+                    properties.put("place", "waypoint").put("id", id).put("name", place.name());
+                    if (passages.size() > 1) {
+                        properties.put("passage", k + 1);
+                    }
+                    Passage at = passages.get(k);
+                    all.add(new ImportPreview.Place(id, place.name(), at.chainageM(), at.offsetM()));
+                }
+            }
+        }
+        return List.copyOf(all);
+    }
+
+    private static List<ImportPreview.Turn> turns(Route route) {
+        return route.hazards().stream()
+                .filter(h -> h.kind() == HazardKind.CORNER)
+                .map(Hazard::place)
+                .map(p -> new ImportPreview.Turn(p.id(), p.name(), p.chainageM()))
+                .toList();
+    }
+}

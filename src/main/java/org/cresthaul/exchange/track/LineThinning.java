@@ -1,0 +1,69 @@
+package org.cresthaul.exchange.track;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.List;
+import org.cresthaul.route.LonLat;
+
+/**
+ * Leaves out points of a line that lie within a tolerance of the straight piece that then takes their place (D. Douglas
+ * and T. Peucker, Algorithms for the reduction of the number of points, Cartographica 10, 1973). Pieces are straight in
+ * longitude and latitude, as those of a route are. First and last stay.
+ */
+public final class LineThinning {
+    private static final double A_M = 6_378_137;
+    /** Of the ellipsoid, a degree is at most 1 % longer or shorter than on this sphere: the tolerance allows for it. */
+    private static final double DEG_M = Math.toRadians(A_M) * 1.01;
+
+    private LineThinning() {}
+
+    /** @param withinM 0 keeps every point */
+    public static List<LonLat> of(List<LonLat> line, double withinM) {
+        if (withinM <= 0 || line.size() < 3) {
+            return List.copyOf(line);
+        }
+        BitSet kept = new BitSet(line.size());
+        kept.set(0);
+        kept.set(line.size() - 1);
+        Deque<int[]> open = new ArrayDeque<>();
+        open.push(new int[] {0, line.size() - 1});
+        while (!open.isEmpty()) {
+            int[] span = open.pop();
+            int farthest = -1;
+            double mostM = withinM;
+            for (int i = span[0] + 1; i < span[1]; i++) {
+                double offM = offM(line.get(i), line.get(span[0]), line.get(span[1]));
+                if (offM > mostM) {
+                    mostM = offM;
+                    farthest = i;
+                }
+            }
+            if (farthest >= 0) {
+                kept.set(farthest);
+                open.push(new int[] {span[0], farthest});
+                open.push(new int[] {farthest, span[1]});
+            }
+        }
+        List<LonLat> thin = new ArrayList<>(kept.cardinality());
+        kept.stream().forEach(i -> thin.add(line.get(i)));
+        return List.copyOf(thin);
+    }
+
+    /** How far a place is from a piece, meters; rather too much than too little. */
+    private static double offM(LonLat place, LonLat from, LonLat to) {
+        double xPerDeg = DEG_M * Math.cos(Math.toRadians(place.latDeg()));
+        double ax = shortWay(from.lonDeg() - place.lonDeg()) * xPerDeg;
+        double ay = (from.latDeg() - place.latDeg()) * DEG_M;
+        double ux = shortWay(to.lonDeg() - from.lonDeg()) * xPerDeg;
+        double uy = (to.latDeg() - from.latDeg()) * DEG_M;
+        double length2 = ux * ux + uy * uy;
+        double t = length2 == 0 ? 0 : Math.max(0, Math.min(1, -(ax * ux + ay * uy) / length2));
+        return Math.hypot(ax + t * ux, ay + t * uy);
+    }
+
+    private static double shortWay(double differenceDeg) {
+        return differenceDeg - 360 * Math.rint(differenceDeg / 360);
+    }
+}

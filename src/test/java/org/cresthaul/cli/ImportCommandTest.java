@@ -1,0 +1,118 @@
+package org.cresthaul.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.cresthaul.exchange.track.TrackTexts;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command from files to a route file, and its words. */
+class ImportCommandTest {
+    @TempDir
+    private Path folder;
+
+    private record Ran(int exitCode, String out, String err) {}
+
+    private static Ran run(String... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int ended = Cresthaul.run(
+                arguments,
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
+        return new Ran(ended, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    private String file(String name, String text) throws IOException {
+        return Files.writeString(folder.resolve(name), text).toString();
+    }
+
+    @Test
+    void writesARouteFileThatTheReaderTakes() throws Exception {
+        Path out = folder.resolve("made.route.geojson");
+
+        Ran ran = run("import", file("t.gpx", TrackTexts.GPX), "--out", out.toString());
+
+        assertEquals(0, ran.exitCode, ran.err);
+        Route route = RouteFile.parse(Files.readAllBytes(out));
+        assertEquals("Quarry to mill", route.name());
+        assertEquals("County road", route.legs().get(0).name());
+        // 0.002 degrees of the equator, whose radius is 6,378,137 m (WGS 84).
+        assertEquals(Math.toRadians(0.002) * 6_378_137, route.lengthM(), 1e-6);
+        assertEquals("Gate", route.waypoints().get(0).name());
+        assertEquals(Math.toRadians(0.001) * 6_378_137, route.waypoints().get(0).chainageM(), 1e-3);
+        assertTrue(ran.out.contains("nothing of it is clear"), ran.out);
+    }
+
+    @Test
+    void keepsNothingWithoutAFileToWrite() throws Exception {
+        Ran ran = run("import", file("t.kml", TrackTexts.KML));
+
+        assertEquals(0, ran.exitCode);
+        assertTrue(ran.out.contains("Nothing was written"), ran.out);
+        try (var files = Files.list(folder)) {
+            assertEquals(1, files.count());
+        }
+    }
+
+    @Test
+    void tellsThePreviewAsJson() throws Exception {
+        Ran ran = run("import", file("t.json", TrackTexts.GEOJSON), "--form", "json", "--simplify", "0 m");
+
+        JsonNode preview = new ObjectMapper().readTree(ran.out);
+        assertEquals(3, preview.path("pointsKept").asInt());
+        assertEquals("GeoJSON", preview.path("files").path(0).path("format").asText());
+        assertEquals("W01", preview.path("places").path(0).path("id").asText());
+        assertFalse(ran.out.contains("\"verdict\""));
+    }
+
+    @Test
+    void joinsFilesAndGivesAPlacePassedTwiceItsPassages() throws Exception {
+        String there = file("a.csv", "lon,lat\n0,0\n0.001,0\n0.002,0\n");
+        String back = file("b.csv", "lon,lat\n0.002,0.00001\n0.001,0\n0,0\n");
+        String gate = file("c.gpx", "<gpx version='1.1'><wpt lat='0' lon='0.0005'><name>Gate</name></wpt></gpx>");
+        Path out = folder.resolve("both.geojson");
+
+        Ran ran = run("import", there, back, gate, "--name", "There and back", "--out", out.toString());
+
+        assertEquals(0, ran.exitCode, ran.err);
+        Route route = RouteFile.parse(Files.readAllBytes(out));
+        assertEquals("There and back", route.name());
+        assertEquals(2, route.legs().size());
+        assertEquals(2, route.waypoints().size());
+        double quarterM = Math.toRadians(0.0005) * 6_378_137;
+        assertEquals(quarterM, route.waypoints().get(0).chainageM(), 0.01);
+        assertEquals(7 * quarterM, route.waypoints().get(1).chainageM(), 1.2);
+    }
+
+    @Test
+    void refusesEveryBadFileAtOnceAndWritesNothing() throws Exception {
+        Path out = folder.resolve("none.geojson");
+        Ran ran = run("import", file("a.gpx", "<gpx"), file("b.csv", "x"), "--out", out.toString());
+
+        assertEquals(2, ran.exitCode);
+        assertTrue(ran.err.contains("a.gpx") && ran.err.contains("b.csv"), ran.err);
+        assertTrue(ran.err.contains("Nothing was imported."), ran.err);
+        assertFalse(Files.exists(out));
+    }
+
+    @Test
+    void neverWritesOverItsInput() throws Exception {
+        String track = file("t.gpx", TrackTexts.GPX);
+        Ran ran = run("import", track, "--out", track);
+        assertEquals(2, ran.exitCode);
+        assertEquals(TrackTexts.GPX, Files.readString(Path.of(track)));
+    }
+}
