@@ -29,6 +29,8 @@ import org.cresthaul.rig.AxleKind;
  * @param spans most on consecutive axles by how far the outer ones are apart
  * @param bridgeFormula whether the federal bridge formula holds, on runs that no span covers
  * @param further what else they ask
+ * @param reported whether somebody else says so, and nobody on this haul has read the sign or the law: what keeps to
+ *     such limits is never within limits for sure
  */
 public record WeightLimits(
         String name,
@@ -41,7 +43,8 @@ public record WeightLimits(
         SortedMap<Integer, Double> grossByAxlesKg,
         List<Span> spans,
         boolean bridgeFormula,
-        FurtherLimits further) {
+        FurtherLimits further,
+        boolean reported) {
     static final double POUND_KG = 0.45359237;
     private static final double INCH_M = 0.0254;
     /** A place that is at the edge of a span but for noise is at the edge. */
@@ -100,6 +103,34 @@ public record WeightLimits(
                 spans,
                 bridgeFormula,
                 FurtherLimits.NONE);
+    }
+
+    /** Limits that were read where they stand. */
+    public WeightLimits(
+            String name,
+            String source,
+            LocalDate date,
+            OptionalDouble grossKg,
+            OptionalDouble axleKg,
+            OptionalDouble steerKg,
+            SortedMap<Integer, Double> groupsKg,
+            SortedMap<Integer, Double> grossByAxlesKg,
+            List<Span> spans,
+            boolean bridgeFormula,
+            FurtherLimits further) {
+        this(
+                name,
+                source,
+                date,
+                grossKg,
+                axleKg,
+                steerKg,
+                groupsKg,
+                grossByAxlesKg,
+                spans,
+                bridgeFormula,
+                further,
+                false);
     }
 
     public WeightLimits {

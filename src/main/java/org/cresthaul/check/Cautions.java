@@ -2,10 +2,14 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.route.RailCrossing;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteCandidate;
 import org.cresthaul.route.RouteCorner;
 
 /** The usual cautions, each where it belongs. They defer to the permit, local codes and the person at the wheel. */
@@ -33,6 +37,27 @@ public final class Cautions {
                 "Clearances hold for the combination as declared and the road as surveyed. A place that is not surveyed"
                         + " is not clear.",
                 ESCORT);
+    }
+
+    /** Those of every route, and what is known of this one only by hearsay. */
+    static List<String> of(Route route) {
+        List<String> all = new ArrayList<>(general());
+        List<RouteCandidate> open = route.candidates().stream()
+                .filter(c -> c.candidate().state() == Candidate.State.OPEN)
+                .toList();
+        if (!open.isEmpty()) {
+            all.add((open.size() == 1 ? "One place is" : open.size() + " places are")
+                    + " known by hearsay alone and not surveyed; no such place is clear: "
+                    + open.stream().map(c -> c.place().id()).collect(Collectors.joining(", ")) + ".");
+        }
+        route.candidates().stream()
+                .filter(c -> c.candidate().state() == Candidate.State.DISMISSED)
+                .forEach(c -> all.add(
+                        "Not judged: " + c.place().name() + " (" + c.place().id() + "), "
+                                + c.candidate().told() + "; dismissed by "
+                                + c.candidate().by().orElseThrow() + ": "
+                                + c.candidate().why().orElseThrow()));
+        return List.copyOf(all);
     }
 
     static List<String> reversing() {

@@ -3,6 +3,7 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
@@ -163,6 +164,28 @@ public record Report(
                     cells,
                     least,
                     null);
+        }
+
+        HazardFindings withNote(String note) {
+            return new HazardFindings(
+                    id,
+                    kind,
+                    name,
+                    landmark,
+                    chainageM,
+                    offsetM,
+                    lonLat,
+                    surveyed,
+                    lines,
+                    extentM,
+                    uncertainties,
+                    limits,
+                    Stream.concat(notes.stream(), Stream.of(note)).toList(),
+                    cautions,
+                    cautionsWhen,
+                    cells,
+                    least,
+                    bridge);
         }
 
         HazardFindings withBridge(BridgeFinding other) {

@@ -36,8 +36,12 @@ public final class RouteCheck {
                             ? CornerFindings.of(joined.of(corner), rig, stance, margins, configurations, level)
                             : findings(h, rig, stance, margins, configurations, loads, level)));
         }
-        List<Report.HazardFindings> hazards =
-                ForkJoinTask.invokeAll(tasks).stream().map(ForkJoinTask::join).toList();
+        List<Report.HazardFindings> hazards = ForkJoinTask.invokeAll(tasks).stream()
+                .map(ForkJoinTask::join)
+                .map(h -> route.findCandidate(h.id())
+                        .map(c -> h.withNote(c.told()))
+                        .orElse(h))
+                .toList();
         return new Report(
                 Report.FORM,
                 Version.NUMBER,
@@ -61,7 +65,7 @@ public final class RouteCheck {
                 hazards,
                 loads.report(),
                 ReversingCheck.of(rig, stance),
-                Cautions.general());
+                Cautions.of(route));
     }
 
     private static Report.UncertaintyTerm term(String name, Uncertainty u) {

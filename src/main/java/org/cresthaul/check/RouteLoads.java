@@ -121,7 +121,15 @@ final class RouteLoads {
             return new Judged(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(unknown.get()));
         }
         List<LoadTest> tests = judge.tests(sets);
-        return new Judged(judge.verdictOf(tests), Optional.of(judge.governing(tests)), judge.reasons(tests));
+        Verdict verdict = judge.verdictOf(tests);
+        List<String> reasons = new ArrayList<>(judge.reasons(tests));
+        for (WeightLimits set : sets) {
+            if (set.reported()) {
+                verdict = verdict.orWorse(Verdict.TIGHT);
+                reasons.add("the limits are reported, not read from their sign: " + set.source());
+            }
+        }
+        return new Judged(verdict, Optional.of(judge.governing(tests)), List.copyOf(reasons));
     }
 
     /**

@@ -226,6 +226,10 @@ record Surroundings(
         boolean known = structure.isSurveyed();
         boolean road = !structure.lines().isEmpty();
         notes.add("height " + (known ? structure.measured().word() : "unknown"));
+        if (known && structure.measured() == Measured.REPORTED) {
+            limits.add("the height is reported, not measured or read from its sign: "
+                    + structure.reportedBy().orElseThrow());
+        }
         if (known && structure.measured() == Measured.UNKNOWN) {
             limits.add("how the height was measured is unknown");
         }

@@ -36,7 +36,9 @@ final class StructureHeights {
                                     ? "Sign "
                                     : structure.measured() == Measured.SURVEYED
                                             ? "Soffit over the road, surveyed, "
-                                            : "Height, unknown how it" + " was measured, ")
+                                            : structure.measured() == Measured.REPORTED
+                                                    ? "Height reported, not measured, "
+                                                    : "Height, unknown how it was measured, ")
                     .gap(structure.leastHeightM().getAsDouble(), "route:least height of " + p.hazard());
         }
         double frontM = sources.mostFrontM(p);

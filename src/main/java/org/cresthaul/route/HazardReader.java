@@ -42,6 +42,8 @@ final class HazardReader {
     /** Makes the hazard once its place is known; null after a problem. */
     private final Function<HazardPlace, Hazard> make;
 
+    private final Optional<CandidateReader> candidate;
+    private final Optional<HazardKind> kind;
     private final boolean sound;
 
     HazardReader(JsonFields geometry, JsonFields properties) {
@@ -50,12 +52,13 @@ final class HazardReader {
         int before = problems.count();
         place = new PlaceReader("hazard", geometry, properties);
         String word = properties.word("hazard", KINDS);
-        Optional<HazardKind> kind = Stream.of(HazardKind.values())
+        kind = Stream.of(HazardKind.values())
                 .filter(k -> k.isMarked() && k.word().equals(word))
                 .findFirst();
         corner = kind.equals(Optional.of(HazardKind.CORNER))
                 ? Optional.of(new CornerReader(properties))
                 : Optional.empty();
+        candidate = CandidateReader.of(properties);
         profiles = corner.isPresent() ? null : new ProfileReader(properties);
         Function<HazardPlace, Hazard> made = kind.map(this::maker).orElse(null);
         if (kind.isPresent()) {
@@ -86,8 +89,29 @@ final class HazardReader {
         return profiles == null ? 0 : profiles.pointCount();
     }
 
-    /** The hazard at its place on the line; empty after a problem, told now or before. */
+    /**
+     * What is judged at its place on the line; empty after a problem, told now or before, and when it was dismissed.
+     */
     Optional<Hazard> placedOn(RouteLine line) {
+        if (candidate.isPresent() && candidate.get().isDismissed()) {
+            return Optional.empty();
+        }
+        Optional<Hazard> made = madeOn(line);
+        candidate.ifPresent(c -> made.ifPresent(c::requireStateOf));
+        return made;
+    }
+
+    /** Where it comes from, when nobody here measured it; its place is told of once, by the hazard if there is one. */
+    Optional<RouteCandidate> candidateOn(RouteLine line) {
+        if (candidate.isEmpty() || !sound) {
+            return Optional.empty();
+        }
+        return place.placedOn(line)
+                .map(p -> new RouteCandidate(
+                        p, kind.orElseThrow(), candidate.get().candidate()));
+    }
+
+    private Optional<Hazard> madeOn(RouteLine line) {
         Optional<HazardPlace> placed = place.placedOn(line);
         if (placed.isEmpty() || !sound) {
             return Optional.empty();
@@ -165,6 +189,13 @@ final class HazardReader {
         }
         Optional<LowStructure.Extent> extent = ends(properties.items("extent", 2, 2), STRETCH, "stretch");
         // Without its ends there is a problem, and nothing is made.
+        if (replaces && limits.filter(WeightLimits::reported).isPresent()) {
+            properties.problem(
+                    "applies",
+                    "reported-instead",
+                    "Reported limits hold besides those of the route, never in their place.",
+                    "Leave \"applies\" out, or read the sign and leave \"origin\" out.");
+        }
         return place -> new Stretch(
                 place, extent.orElseThrow().fromM(), extent.orElseThrow().toM(), limits, replaces);
     }
@@ -220,6 +251,7 @@ final class HazardReader {
                 .map(LowStructure.Measured::word)
                 .toList();
         String measured = properties.word("measured", words);
+        Optional<String> reportedBy = reportedBy(measured);
         OptionalDouble clearanceM = properties.findLengthM("clearance", CLEARANCE);
         Optional<LowStructure.Extent> extent = extent(clearanceM.isPresent());
         Optional<Soffit> soffit = Optional.empty();
@@ -238,6 +270,13 @@ final class HazardReader {
                         "soffit-without-profile",
                         "A soffit is given without the road profile below it.",
                         "Add the \"profile\", above the same datum, or give a \"clearance\" with its \"extent\".");
+            }
+            if (measured.equals("reported")) {
+                properties.problem(
+                        "measured",
+                        "reported-soffit",
+                        "A reported height is one clearance, not a soffit line.",
+                        "Give a \"clearance\" with its \"extent\", or say how the soffit was measured.");
             }
             if (measured.equals("posted")) {
                 properties.problem(
@@ -262,7 +301,23 @@ final class HazardReader {
                         .findFirst()
                         .orElseThrow(),
                 profiles.lines(),
-                profiles.survey());
+                profiles.survey(),
+                reportedBy);
+    }
+
+    private Optional<String> reportedBy(String measured) {
+        if (measured.equals("reported")) {
+            return Optional.of(properties.text("reportedBy", JsonFields.LONGEST_NOTE));
+        }
+        if (properties.has("reportedBy")) {
+            properties.problem(
+                    "reportedBy",
+                    "not-reported",
+                    "Only a reported height says who reports it.",
+                    "Write \"measured\": \"reported\", or leave it out.");
+            properties.find("reportedBy");
+        }
+        return Optional.empty();
     }
 
     private Optional<LowStructure.Extent> extent(boolean clearanceGiven) {

@@ -86,6 +86,8 @@ public final class LimitsFile {
         fields.findText("note", JsonFields.LONGEST_NOTE);
         String source = fields.text("source", JsonFields.LONGEST_NAME);
         LocalDate date = date(fields);
+        boolean reported = fields.has("origin")
+                && fields.word("origin", List.of("posted", "reported")).equals("reported");
         OptionalDouble gross = fields.findMassKg("gross", LEAST_KG, MOST_KG);
         OptionalDouble axle = fields.findMassKg("axle", LEAST_KG, MOST_KG);
         OptionalDouble steer = fields.findMassKg("steerAxle", LEAST_KG, MOST_KG);
@@ -123,7 +125,7 @@ public final class LimitsFile {
             return Optional.empty();
         }
         return Optional.of(new WeightLimits(
-                name, source, date, gross, axle, steer, groups, grossByAxles, spans, formula, further));
+                name, source, date, gross, axle, steer, groups, grossByAxles, spans, formula, further, reported));
     }
 
     private static LocalDate date(JsonFields fields) {

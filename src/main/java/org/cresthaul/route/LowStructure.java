@@ -17,6 +17,7 @@ import org.cresthaul.road.SurveyedPoint;
  * @param clearanceM least height above the road, straight up, meters
  * @param extent where along the road the clearance holds
  * @param measured how the height was come by
+ * @param reportedBy who says so, of a reported height
  */
 public record LowStructure(
         HazardPlace place,
@@ -25,12 +26,15 @@ public record LowStructure(
         Optional<Extent> extent,
         Measured measured,
         List<RoadProfile> lines,
-        Optional<Uncertainty> survey)
+        Optional<Uncertainty> survey,
+        Optional<String> reportedBy)
         implements Hazard {
     /** How a height was come by. */
     public enum Measured {
         SURVEYED("surveyed"),
         POSTED("posted"),
+        /** Somebody else says so, and nobody on this haul has seen it: never clear, whatever the number. */
+        REPORTED("reported"),
         UNKNOWN("unknown");
 
         private final String word;
@@ -60,6 +64,18 @@ public record LowStructure(
         }
     }
 
+    /** A height that nobody else reports. */
+    public LowStructure(
+            HazardPlace place,
+            Optional<Soffit> soffit,
+            OptionalDouble clearanceM,
+            Optional<Extent> extent,
+            Measured measured,
+            List<RoadProfile> lines,
+            Optional<Uncertainty> survey) {
+        this(place, soffit, clearanceM, extent, measured, lines, survey, Optional.empty());
+    }
+
     public LowStructure {
         lines = List.copyOf(lines);
         Hazard.requireSound(lines, survey);
@@ -75,6 +91,9 @@ public record LowStructure(
         if (measured == Measured.SURVEYED && clearanceM.isPresent() && survey.isEmpty()) {
             throw new IllegalArgumentException("a surveyed clearance needs the accuracy of its survey");
         }
+        if (measured == Measured.REPORTED != reportedBy.isPresent()) {
+            throw new IllegalArgumentException("a reported height says who reports it, and no other does");
+        }
         clearanceM.ifPresent(c -> Finite.requireAtLeast("clearanceM", 0, c));
     }
 
@@ -85,7 +104,7 @@ public record LowStructure(
 
     @Override
     public LowStructure withSurvey(Uncertainty other) {
-        return new LowStructure(place, soffit, clearanceM, extent, measured, lines, survey.map(s -> other));
+        return new LowStructure(place, soffit, clearanceM, extent, measured, lines, survey.map(s -> other), reportedBy);
     }
 
     /** Its least height above the road, straight up, meters; empty when no height is known. */

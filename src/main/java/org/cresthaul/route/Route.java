@@ -18,6 +18,7 @@ import org.cresthaul.axleload.WeightLimits;
  * @param limits weight limits of the whole route, when the file has any
  * @param permit number of the permit it is driven under, when the file has it
  * @param waypoints places somebody marked, by chainage; nothing is judged there
+ * @param candidates where hazards come from that nobody here measured, by chainage; those dismissed as well
  */
 public record Route(
         String name,
@@ -28,7 +29,8 @@ public record Route(
         List<StoppingPlace> stops,
         Optional<WeightLimits> limits,
         Optional<String> permit,
-        List<HazardPlace> waypoints) {
+        List<HazardPlace> waypoints,
+        List<RouteCandidate> candidates) {
     /** A route without places that somebody marked. */
     public Route(
             String name,
@@ -39,7 +41,7 @@ public record Route(
             List<StoppingPlace> stops,
             Optional<WeightLimits> limits,
             Optional<String> permit) {
-        this(name, note, line, legs, hazards, stops, limits, permit, List.of());
+        this(name, note, line, legs, hazards, stops, limits, permit, List.of(), List.of());
     }
 
     /** A route whose file names no permit. */
@@ -64,6 +66,7 @@ public record Route(
         hazards = List.copyOf(hazards);
         stops = List.copyOf(stops);
         waypoints = List.copyOf(waypoints);
+        candidates = List.copyOf(candidates);
         if (name.isBlank() || legs.isEmpty()) {
             throw new IllegalArgumentException("a route needs a name and a leg");
         }
@@ -94,16 +97,24 @@ public record Route(
 
     /** The same route with other hazards, by chainage. */
     public Route withHazards(List<Hazard> others) {
-        return new Route(name, note, line, legs, others, stops, limits, permit, waypoints);
+        return new Route(name, note, line, legs, others, stops, limits, permit, waypoints, candidates);
     }
 
     /** The same route under other limits of the whole route. */
     public Route withLimits(WeightLimits others) {
-        return new Route(name, note, line, legs, hazards, stops, Optional.of(others), permit, waypoints);
+        return new Route(name, note, line, legs, hazards, stops, Optional.of(others), permit, waypoints, candidates);
     }
 
     public double lengthM() {
         return line.lengthM();
+    }
+
+    /** Where a hazard comes from, when nobody here measured it. */
+    public Optional<Candidate> findCandidate(String id) {
+        return candidates.stream()
+                .filter(c -> c.place().id().equals(id))
+                .map(RouteCandidate::candidate)
+                .findFirst();
     }
 
     public Optional<Hazard> findHazard(String id) {

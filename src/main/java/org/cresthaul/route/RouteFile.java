@@ -108,6 +108,11 @@ public final class RouteFile {
         hazards.forEach(h -> line.flatMap(h::placedOn).ifPresent(placed::add));
         List<StoppingPlace> placedStops = new ArrayList<>();
         stops.forEach(s -> line.flatMap(s::placedOn).ifPresent(placedStops::add));
+        List<RouteCandidate> candidates = new ArrayList<>();
+        int soFar = problems.count();
+        hazards.forEach(h -> line.filter(l -> problems.count() == soFar)
+                .flatMap(h::candidateOn)
+                .ifPresent(candidates::add));
         List<HazardPlace> marked = new ArrayList<>();
         waypoints.forEach(w -> line.flatMap(w::placedOn).ifPresent(marked::add));
         if (problems.count() > before) {
@@ -119,9 +124,12 @@ public final class RouteFile {
         placedStops.sort(
                 Comparator.comparingDouble((StoppingPlace p) -> p.place().chainageM())
                         .thenComparing(p -> p.place().id()));
+        candidates.sort(
+                Comparator.comparingDouble((RouteCandidate c) -> c.place().chainageM())
+                        .thenComparing(c -> c.place().id()));
         marked.sort(Comparator.comparingDouble(HazardPlace::chainageM).thenComparing(HazardPlace::id));
-        return Optional.of(
-                new Route(name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits, permit, marked));
+        return Optional.of(new Route(
+                name, note, line.orElseThrow(), legs.legs(), placed, placedStops, limits, permit, marked, candidates));
     }
 
     private static void refuseIdsTwice(Stream<PlaceReader> places, Problems problems) {

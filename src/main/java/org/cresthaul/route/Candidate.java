@@ -1,0 +1,79 @@
+package org.cresthaul.route;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.cresthaul.units.Worded;
+
+/**
+ * Where a hazard comes from that nobody on this haul has measured, and what became of it. While it is open, nothing at
+ * its place is clear, whatever the number.
+ *
+ * @param source who reported it
+ * @param object what it is called there: "way 55547421"
+ * @param date as of when, where the source says
+ * @param license under which its words may be passed on, where there is one
+ * @param raw what the source says, word for word
+ * @param by who dismissed it
+ * @param why it was dismissed
+ */
+public record Candidate(
+        Source source,
+        String object,
+        Optional<LocalDate> date,
+        Optional<String> license,
+        String raw,
+        State state,
+        Optional<String> by,
+        Optional<String> why) {
+    /** Who reports. */
+    public enum Source implements Worded {
+        MAP("map"),
+        INVENTORY("inventory"),
+        RASTER("raster"),
+        PERSON("person");
+
+        private final String word;
+
+        Source(String word) {
+            this.word = word;
+        }
+
+        @Override
+        public String word() {
+            return word;
+        }
+    }
+
+    /** What became of it. */
+    public enum State implements Worded {
+        OPEN("open"),
+        SURVEYED("surveyed"),
+        DISMISSED("dismissed");
+
+        private final String word;
+
+        State(String word) {
+            this.word = word;
+        }
+
+        @Override
+        public String word() {
+            return word;
+        }
+    }
+
+    public Candidate {
+        if (object.isBlank() || state == State.DISMISSED && (by.isEmpty() || why.isEmpty())) {
+            throw new IllegalArgumentException("a candidate needs its object, and a dismissed one by whom and why");
+        }
+    }
+
+    /** One line: who reports it, as of when, in which words. */
+    public String told() {
+        return "reported by "
+                + (source == Source.PERSON
+                        ? "a person"
+                        : "a" + (source == Source.INVENTORY ? "n " : " ") + source.word())
+                + ", " + object + date.map(d -> ", as of " + d).orElse("") + (raw.isEmpty() ? "" : ": " + raw);
+    }
+}
