@@ -5,6 +5,8 @@ import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.Track;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * How a gate is backed into: the pull-out that was found, told from its end. Wheels that roll without slipping roll
@@ -27,13 +29,13 @@ import org.cresthaul.turning.Track;
  */
 public record BackingLine(
         String pivot,
-        double stopM,
-        double edgeM,
+        @Rounded(Rounding.LENGTH_NEAR) double stopM,
+        @Rounded(Rounding.LENGTH_NEAR) double edgeM,
         String edgeSide,
-        double wheelM,
+        @Rounded(Rounding.LENGTH_NEAR) double wheelM,
         String firstWay,
-        double radiusM,
-        double straightM,
+        @Rounded(Rounding.LENGTH_NEAR) double radiusM,
+        @Rounded(Rounding.LENGTH_NEAR) double straightM,
         String mirror,
         String watch) {
     /** A coupling bent by less is straight to the eye. */
@@ -65,13 +67,13 @@ public record BackingLine(
         DriverLine out = DriverLine.of(corner, fit);
         return new BackingLine(
                 booster == BoosterState.TRAILING ? fit.combination().chain().size() > 2 ? "free" : "locked" : null,
-                Figures.near(Passed.along(road, track.leadXM(stop), track.leadYM(stop))),
+                Passed.along(road, track.leadXM(stop), track.leadYM(stop)),
                 out.edgeOutM(),
                 out.edgeSide(),
-                Figures.near(Passed.along(road, track.leadXM(over), track.leadYM(over))),
+                Passed.along(road, track.leadXM(over), track.leadYM(over)),
                 track.steerRad(over) >= 0 ? "left" : "right",
                 out.radiusM(),
-                Figures.near(-Passed.along(corner.approach(), track.leadXM(straight), track.leadYM(straight))),
+                -Passed.along(corner.approach(), track.leadXM(straight), track.leadYM(straight)),
                 out.mirror(),
                 out.watch());
     }

@@ -39,10 +39,8 @@ public final class BounceAllowance {
         return leftM == Double.POSITIVE_INFINITY ? OptionalDouble.empty() : speedMps(leftM);
     }
 
-    /** Of a gap that is clear, told or deciding elsewhere, to the step that figures have. */
+    /** Of a gap that is clear, told or deciding elsewhere. */
     private static double leftM(Report.GapFinding gap) {
-        return gap == null
-                ? Double.POSITIVE_INFINITY
-                : Math.min(Figures.near(gap.valueM() - gap.requiredM()), leftM(gap.deciding()));
+        return gap == null ? Double.POSITIVE_INFINITY : Math.min(gap.valueM() - gap.requiredM(), leftM(gap.deciding()));
     }
 }

@@ -8,6 +8,8 @@ import org.cresthaul.axleload.OnBridge;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.PostedBridge;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * What the limits of a bridge ask beside weights of the whole combination.
@@ -17,7 +19,8 @@ import org.cresthaul.route.PostedBridge;
  * @param together for every state of booster and lift axle the heaviest axles that stand on it together; empty without
  *     a length
  */
-public record BridgeFinding(Double lengthM, List<String> terms, List<Together> together) {
+public record BridgeFinding(
+        @Rounded(Rounding.LENGTH_NEAR) Double lengthM, List<String> terms, List<Together> together) {
     /**
      * The heaviest axles that stand on the bridge together in one state.
      *
@@ -31,22 +34,21 @@ public record BridgeFinding(Double lengthM, List<String> terms, List<Together> t
             BoosterState booster,
             String axles,
             Integer count,
-            Double spreadM,
-            Double loadKg,
-            Double limitKg) {}
+            @Rounded(Rounding.LENGTH_DOWN) Double spreadM,
+            @Rounded(Rounding.MASS_NEAR) Double loadKg,
+            @Rounded(Rounding.MASS_NEAR) Double limitKg) {}
 
     static BridgeFinding of(PostedBridge bridge, List<Together> together) {
         return new BridgeFinding(
-                bridge.extent().map(e -> Figures.near(e.toM() - e.fromM())).orElse(null),
+                bridge.extent().map(e -> e.toM() - e.fromM()).orElse(null),
                 bridge.asked().terms().stream().map(OnBridge.Term::text).toList(),
                 bridge.extent().isPresent() ? together : List.of());
     }
 
     /** In one state; the length of the bridge counts also where its limits are not known. */
     static Together together(PostedBridge bridge, LoadCase loadCase, Optional<LoadJudge> judge) {
-        Double limitKg = bridge.asked().mostKg().isPresent()
-                ? Weighed.near(bridge.asked().mostKg().getAsDouble())
-                : null;
+        Double limitKg =
+                bridge.asked().mostKg().isPresent() ? bridge.asked().mostKg().getAsDouble() : null;
         if (judge.isEmpty() || bridge.extent().isEmpty()) {
             return new Together(loadCase.lift(), loadCase.booster(), null, null, null, null, limitKg);
         }
@@ -65,9 +67,8 @@ public record BridgeFinding(Double lengthM, List<String> terms, List<Together> t
                 loadCase.booster(),
                 heaviest.count() == 1 ? first : first + " to " + last,
                 heaviest.count(),
-                Figures.down(places.get(heaviest.first()).xM()
-                        - places.get(heaviest.last()).xM()),
-                Weighed.near(judge.get().loads().sumKg(heaviest.first(), heaviest.last())),
+                places.get(heaviest.first()).xM() - places.get(heaviest.last()).xM(),
+                judge.get().loads().sumKg(heaviest.first(), heaviest.last()),
                 limitKg);
     }
 }

@@ -8,6 +8,8 @@ import org.cresthaul.rig.BoosterState;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.LowPart;
 import org.cresthaul.turning.TurningFigures;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * What a corner comes to in one configuration: the best way round that was found, what room it leaves and how far the
@@ -36,14 +38,14 @@ import org.cresthaul.turning.TurningFigures;
  * @param beyondLimits whether steering or a coupling would have to turn farther than it can
  */
 public record CornerFinding(
-        double valueM,
-        double onLineM,
-        double requiredM,
-        double marginM,
-        double driverM,
-        double turnInM,
-        double uncertaintyM,
-        double lateM,
+        @Rounded(Rounding.LENGTH_DOWN) double valueM,
+        @Rounded(Rounding.LENGTH_DOWN) double onLineM,
+        @Rounded(Rounding.LENGTH_UP) double requiredM,
+        @Rounded(Rounding.LENGTH_NEAR) double marginM,
+        @Rounded(Rounding.LENGTH_NEAR) double driverM,
+        @Rounded(Rounding.LENGTH_NEAR) double turnInM,
+        @Rounded(Rounding.LENGTH_UP) double uncertaintyM,
+        @Rounded(Rounding.LENGTH_NEAR) double lateM,
         Verdict verdict,
         String unit,
         String part,
@@ -56,21 +58,27 @@ public record CornerFinding(
         BackingLine backing,
         List<SideGap> gaps,
         List<Overhang> overhangs,
-        double leansBeforeM,
-        double leansBehindM,
-        double offtrackingM,
-        double sweptWidthM,
-        double tailSwingM,
-        double frontalSwingM,
-        Double trailsWideM,
+        @Rounded(Rounding.LENGTH_UP) double leansBeforeM,
+        @Rounded(Rounding.LENGTH_UP) double leansBehindM,
+        @Rounded(Rounding.LENGTH_UP) double offtrackingM,
+        @Rounded(Rounding.LENGTH_UP) double sweptWidthM,
+        @Rounded(Rounding.LENGTH_UP) double tailSwingM,
+        @Rounded(Rounding.LENGTH_UP) double frontalSwingM,
+        @Rounded(Rounding.LENGTH_UP) Double trailsWideM,
         List<Double> trailsWideAt,
-        Double pivotSwingM,
+        @Rounded(Rounding.LENGTH_UP) Double pivotSwingM,
         List<UnitSwing> swings,
-        double steerRad,
-        List<Double> articulationRad,
+        @Rounded(Rounding.ANGLE_NEAR) double steerRad,
+        @Rounded(Rounding.ANGLE_NEAR) List<Double> articulationRad,
         boolean beyondLimits) {
     /** The least room of one unit's tires or bodies. */
-    public record SideGap(String unit, String part, String side, String against, double valueM, List<Double> lonLat) {}
+    public record SideGap(
+            String unit,
+            String part,
+            String side,
+            String against,
+            @Rounded(Rounding.LENGTH_DOWN) double valueM,
+            List<Double> lonLat) {}
 
     /**
      * A part of a unit's underside over raised ground beside the pavement.
@@ -80,7 +88,12 @@ public record CornerFinding(
      * @param gapM underside over it; null likewise
      */
     public record Overhang(
-            String unit, String ground, Double heightM, Double gapM, double requiredM, List<Double> lonLat) {}
+            String unit,
+            String ground,
+            @Rounded(Rounding.LENGTH_NEAR) Double heightM,
+            @Rounded(Rounding.LENGTH_DOWN) Double gapM,
+            @Rounded(Rounding.LENGTH_UP) double requiredM,
+            List<Double> lonLat) {}
 
     static CornerFinding of(
             CornerCheck check, CornerCheck.Judged j, BoosterState booster, CornerCheck.Told told, CurbHeights heights) {
@@ -91,18 +104,18 @@ public record CornerFinding(
         gaps.sort(Comparator.comparingDouble(CornerFit.Gap::valueM));
         List<Double> bends = new ArrayList<>();
         for (int k = 0; k + 1 < fit.combination().units().size(); k++) {
-            bends.add(angle(fit.track().mostArticulationRad(k)));
+            bends.add(fit.track().mostArticulationRad(k));
         }
         Passed passed = Passed.of(j.space().corner(), fit);
         return new CornerFinding(
-                Figures.down(fit.roomM()),
-                Figures.down(t.valueM()),
-                Figures.up(check.requiredM()),
-                Figures.near(check.margins().sideM()),
-                Figures.near(check.margins().lineM()),
-                Figures.near(check.margins().turnInM()),
-                Figures.up(check.uncertaintyM()),
-                Figures.near(fit.lateM()),
+                fit.roomM(),
+                t.valueM(),
+                check.requiredM(),
+                check.margins().sideM(),
+                check.margins().lineM(),
+                check.margins().turnInM(),
+                check.uncertaintyM(),
+                fit.lateM(),
                 j.verdict(),
                 fit.combination().units().get(t.unit()).name(),
                 t.part(),
@@ -119,24 +132,24 @@ public record CornerFinding(
                                 g.part(),
                                 g.side(),
                                 g.against().word(),
-                                Figures.down(g.valueM()),
+                                g.valueM(),
                                 check.lonLat(g.xM(), g.yM())))
                         .toList(),
                 overhangs(check, j, told.overhung(), heights),
-                Figures.up(passed.beforeM()),
-                Figures.up(passed.behindM()),
-                Figures.up(figures.offtrackingM().get(figures.offtrackingM().size() - 1)),
-                Figures.up(figures.sweptWidthM()),
-                Figures.up(figures.tailSwing().valueM()),
-                Figures.up(figures.frontalSwing().valueM()),
-                figures.trailsWide().map(s -> Figures.up(s.valueM())).orElse(null),
+                passed.beforeM(),
+                passed.behindM(),
+                figures.offtrackingM().get(figures.offtrackingM().size() - 1),
+                figures.sweptWidthM(),
+                figures.tailSwing().valueM(),
+                figures.frontalSwing().valueM(),
+                figures.trailsWide().map(s -> s.valueM()).orElse(null),
                 figures.trailsWide()
                         .filter(s -> s.valueM() > 0)
                         .map(s -> check.lonLat(s.xM(), s.yM()))
                         .orElse(null),
-                figures.pivotSwing().map(s -> Figures.up(s.valueM())).orElse(null),
+                figures.pivotSwing().map(s -> s.valueM()).orElse(null),
                 UnitSwing.listOf(figures, fit.combination()),
-                angle(fit.track().mostSteerRad()),
+                fit.track().mostSteerRad(),
                 bends,
                 !fit.withinLimits());
     }
@@ -166,12 +179,9 @@ public record CornerFinding(
                     over.add(new Overhang(
                             j.fit().combination().units().get(unit).name(),
                             zone.island() == LowPart.BEYOND_EDGE ? "the curb" : "island " + (zone.island() + 1),
-                            known ? (Double) Figures.near(zone.heightM().getAsDouble()) : null,
-                            known
-                                    ? (Double)
-                                            Figures.down(underM - zone.heightM().getAsDouble())
-                                    : null,
-                            Figures.up(check.curbRequiredM()),
+                            known ? (Double) zone.heightM().getAsDouble() : null,
+                            known ? (Double) (underM - zone.heightM().getAsDouble()) : null,
+                            check.curbRequiredM(),
                             check.lonLat(at.xM(), at.yM())));
                 }
             }

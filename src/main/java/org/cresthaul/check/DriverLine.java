@@ -4,6 +4,8 @@ import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.Track;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * A lead line as a driver takes it. The line of the steer axle's middle; distances along a road are from the corner's
@@ -23,17 +25,17 @@ import org.cresthaul.turning.Track;
  * @param watch what to watch in it
  */
 public record DriverLine(
-        double offsetInM,
-        double edgeInM,
+        @Rounded(Rounding.LENGTH_NEAR) double offsetInM,
+        @Rounded(Rounding.LENGTH_NEAR) double edgeInM,
         String edgeSide,
-        double startM,
+        @Rounded(Rounding.LENGTH_NEAR) double startM,
         String firstWay,
-        double swingAwayM,
-        double turnInM,
-        double radiusM,
-        double endM,
-        double offsetOutM,
-        double edgeOutM,
+        @Rounded(Rounding.LENGTH_NEAR) double swingAwayM,
+        @Rounded(Rounding.LENGTH_NEAR) double turnInM,
+        @Rounded(Rounding.LENGTH_NEAR) double radiusM,
+        @Rounded(Rounding.LENGTH_NEAR) double endM,
+        @Rounded(Rounding.LENGTH_NEAR) double offsetOutM,
+        @Rounded(Rounding.LENGTH_NEAR) double edgeOutM,
         String mirror,
         String watch) {
     /** Less than this is no swing: nobody would see it, meters. */
@@ -77,20 +79,17 @@ public record DriverLine(
         boolean onLeft = corner.onLeft();
         double side = onLeft ? -1 : 1;
         return new DriverLine(
-                Figures.near(fit.steering().offsetInM()),
-                Figures.near(
-                        edgeM(in, fit.escorts(), onLeft) + side * fit.steering().offsetInM() - half),
+                fit.steering().offsetInM(),
+                edgeM(in, fit.escorts(), onLeft) + side * fit.steering().offsetInM() - half,
                 onLeft ? "left" : "right",
-                Figures.near(Passed.along(in, track.leadXM(first), track.leadYM(first))),
+                Passed.along(in, track.leadXM(first), track.leadYM(first)),
                 firstSteer >= 0 ? "left" : "right",
-                away < SEEN_M ? 0 : Figures.near(away),
-                Figures.near(Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn))),
-                Figures.near(fit.combination().chain().get(0).hitchToAxleM() / Math.sin(Math.min(Math.PI / 2, over))),
-                Figures.near(Passed.along(out, track.leadXM(end), track.leadYM(end))),
-                Figures.near(fit.steering().offsetOutM()),
-                Figures.near(edgeM(out, fit.escorts(), onLeft)
-                        + side * fit.steering().offsetOutM()
-                        - half),
+                away < SEEN_M ? 0 : away,
+                Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn)),
+                fit.combination().chain().get(0).hitchToAxleM() / Math.sin(Math.min(Math.PI / 2, over)),
+                Passed.along(out, track.leadXM(end), track.leadYM(end)),
+                fit.steering().offsetOutM(),
+                edgeM(out, fit.escorts(), onLeft) + side * fit.steering().offsetOutM() - half,
                 tightest.side(),
                 unit + (tightest.part().equals(unit) ? "" : " " + tightest.part()) + ", to "
                         + tightest.against().word());

@@ -20,6 +20,7 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.units.Rounding;
 
 /** Judges every configuration at one hazard. Not safe to share between threads. */
 final class HazardCheck {
@@ -172,10 +173,10 @@ final class HazardCheck {
         double rearEndM = trailer.manualRaiseLimitM();
         // Rounded up, but never told farther than the hydraulics go.
         return Optional.of(Report.RaiseFinding.leaving(
-                        Math.min(frontEndM, Figures.up(frontM)),
-                        Math.min(rearEndM, Figures.up(raise.get().rearM())),
+                        Math.min(frontEndM, Rounding.LENGTH_UP.of(frontM)),
+                        Math.min(rearEndM, Rounding.LENGTH_UP.of(raise.get().rearM())),
                         least)
-                .endingAt(Figures.exact(frontEndM), Figures.exact(rearEndM)));
+                .endingAt(frontEndM, rearEndM));
     }
 
     /** A booster that trails without touching anything can only be raised for the trailer's sake. */

@@ -107,9 +107,9 @@ final class LoadJudge {
                 axles(bound),
                 hitch ? null : bound.first(),
                 hitch ? null : bound.last(),
-                Weighed.near(test.loadKg()),
-                Weighed.near(bound.limitKg()),
-                Weighed.down(test.marginKg()),
+                test.loadKg(),
+                bound.limitKg(),
+                test.marginKg(),
                 bound.least(),
                 verdictOf(test));
     }

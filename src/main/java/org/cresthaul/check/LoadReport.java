@@ -3,6 +3,8 @@ package org.cresthaul.check;
 import java.util.List;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * The loads part of a report.
@@ -35,7 +37,8 @@ public record LoadReport(
     public record LimitSet(String place, String name, String source, String date, boolean replaces, List<Rule> rules) {}
 
     /** One limit; {@code mostKg} is null for the bridge formula, which has no single figure. */
-    public record Rule(String rule, Double mostKg) {}
+    public record Rule(
+            String rule, @Rounded(Rounding.MASS_NEAR) Double mostKg) {}
 
     /**
      * One state.
@@ -62,8 +65,8 @@ public record LoadReport(
      * @param reasons why what is not allowed is not
      */
     public record Advice(
-            double fromChainageM,
-            double toChainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double fromChainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double toChainageM,
             List<String> places,
             BoosterState booster,
             List<AxlesAllowed> axles,

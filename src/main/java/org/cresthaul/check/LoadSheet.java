@@ -1,6 +1,8 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * What a combination carries in one state of lift axle and booster, ready to be shown. Loads are told as the mass they
@@ -22,9 +24,9 @@ import java.util.List;
 public record LoadSheet(
         List<AxleLine> axles,
         List<GroupLine> groups,
-        double grossKg,
-        double kingpinKg,
-        double deckFrontKg,
+        @Rounded(Rounding.MASS_NEAR) double grossKg,
+        @Rounded(Rounding.MASS_NEAR) double kingpinKg,
+        @Rounded(Rounding.MASS_NEAR) double deckFrontKg,
         double gradeShown,
         List<GaugeLine> gauges,
         RegulatorLine regulator,
@@ -46,15 +48,21 @@ public record LoadSheet(
             String label,
             String group,
             String kind,
-            double xM,
-            double loadKg,
-            Double rightKg,
-            double uphillKg,
-            double downhillKg) {}
+            @Rounded(Rounding.LENGTH_NEAR) double xM,
+            @Rounded(Rounding.MASS_NEAR) double loadKg,
+            @Rounded(Rounding.MASS_NEAR) Double rightKg,
+            @Rounded(Rounding.MASS_NEAR) double uphillKg,
+            @Rounded(Rounding.MASS_NEAR) double downhillKg) {}
 
     /** A group; {@code finding} is the rule about it alone that leaves the least, or null when none speaks of it. */
     public record GroupLine(
-            String group, String label, int axles, double loadKg, double perAxleKg, Verdict verdict, Finding finding) {}
+            String group,
+            String label,
+            int axles,
+            @Rounded(Rounding.MASS_NEAR) double loadKg,
+            @Rounded(Rounding.MASS_NEAR) double perAxleKg,
+            Verdict verdict,
+            Finding finding) {}
 
     /**
      * A rule and what it meets.
@@ -72,9 +80,9 @@ public record LoadSheet(
             String axles,
             Integer first,
             Integer last,
-            double loadKg,
-            double limitKg,
-            double marginKg,
+            @Rounded(Rounding.MASS_NEAR) double loadKg,
+            @Rounded(Rounding.MASS_NEAR) double limitKg,
+            @Rounded(Rounding.MASS_DOWN) double marginKg,
             boolean least,
             Verdict verdict) {}
 
@@ -85,7 +93,11 @@ public record LoadSheet(
      * @param loadKg of one axle
      * @param note why there is no reading, or null
      */
-    public record GaugeLine(String gauge, Double pressurePa, double loadKg, String note) {}
+    public record GaugeLine(
+            String gauge,
+            Double pressurePa,
+            @Rounded(Rounding.MASS_NEAR) double loadKg,
+            String note) {}
 
     /**
      * The booster's regulator.
@@ -100,7 +112,7 @@ public record LoadSheet(
             double setPa,
             double leastPa,
             double mostPa,
-            double boosterKg,
+            @Rounded(Rounding.MASS_NEAR) double boosterKg,
             List<Double> window,
             Double bestPa,
             String note) {}
@@ -118,8 +130,8 @@ public record LoadSheet(
             String shim,
             double thicknessM,
             boolean fitted,
-            double leastKg,
-            double mostKg,
+            @Rounded(Rounding.MASS_NEAR) double leastKg,
+            @Rounded(Rounding.MASS_NEAR) double mostKg,
             double angleRad,
             boolean allowed,
             String trouble) {
@@ -130,5 +142,6 @@ public record LoadSheet(
     }
 
     /** Raising the loaded front: pressure needed and what the power take-off gives. */
-    public record LiftLine(double frontKg, double neededPa, double takeOffPa, boolean enough) {}
+    public record LiftLine(
+            @Rounded(Rounding.MASS_NEAR) double frontKg, double neededPa, double takeOffPa, boolean enough) {}
 }

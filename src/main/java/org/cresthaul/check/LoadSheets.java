@@ -34,9 +34,9 @@ final class LoadSheets {
         return new LoadSheet(
                 axles(statics, loads),
                 groups(judge, loads, tests),
-                Weighed.near(loads.grossKg()),
-                Weighed.near(loads.kingpinKg()),
-                Weighed.near(statics.deckFrontKg(loads)),
+                loads.grossKg(),
+                loads.kingpinKg(),
+                statics.deckFrontKg(loads),
                 GRADE_SHOWN,
                 gauges(loadCase, loads),
                 regulator(loadCase, judge, sets),
@@ -57,11 +57,11 @@ final class LoadSheets {
                     axle.place().label(),
                     axle.place().group().word(),
                     axle.place().kind().word(),
-                    Figures.near(axle.place().xM()),
-                    Weighed.near(axle.loadKg()),
-                    right.isPresent() ? Weighed.near(right.getAsDouble()) : null,
-                    Weighed.near(uphill.axles().get(i).loadKg()),
-                    Weighed.near(downhill.axles().get(i).loadKg())));
+                    axle.place().xM(),
+                    axle.loadKg(),
+                    right.isPresent() ? right.getAsDouble() : null,
+                    uphill.axles().get(i).loadKg(),
+                    downhill.axles().get(i).loadKg()));
         }
         return lines;
     }
@@ -86,8 +86,8 @@ final class LoadSheets {
                     group.word(),
                     label(group, members.size()),
                     members.size(),
-                    Weighed.near(loads.sumKg(first, last)),
-                    Weighed.near(loads.axles().get(first).loadKg()),
+                    loads.sumKg(first, last),
+                    loads.axles().get(first).loadKg(),
                     judge.verdictOf(about),
                     about.isEmpty() ? null : judge.governing(about)));
         }
@@ -118,8 +118,7 @@ final class LoadSheets {
         String note = pressure.isPresent()
                 ? null
                 : loadKg < chart.leastKg() ? "lighter than the chart begins" : "heavier than the chart ends";
-        return new LoadSheet.GaugeLine(
-                name, pressure.isPresent() ? pressure.getAsDouble() : null, Weighed.near(loadKg), note);
+        return new LoadSheet.GaugeLine(name, pressure.isPresent() ? pressure.getAsDouble() : null, loadKg, note);
     }
 
     private static LoadSheet.RegulatorLine regulator(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
@@ -135,7 +134,7 @@ final class LoadSheets {
                 setPa,
                 regulator.leastPa(),
                 regulator.mostPa(),
-                Weighed.near(loadCase.boosterKg()),
+                loadCase.boosterKg(),
                 window.allowed()
                         .map(r -> List.of(pressure(chart, r.from()), pressure(chart, r.to())))
                         .orElse(null),
@@ -187,8 +186,8 @@ final class LoadSheets {
                                 p.plate().name(),
                                 p.plate().thicknessM(),
                                 p.plate().name().equals(fitted),
-                                Weighed.near(p.plate().leastKg()),
-                                Weighed.near(p.plate().mostKg()),
+                                p.plate().leastKg(),
+                                p.plate().mostKg(),
                                 p.angleRad(),
                                 p.allowed(),
                                 p.allowed() ? null : p.trouble()))
@@ -198,10 +197,7 @@ final class LoadSheets {
     private static LoadSheet.LiftLine lift(Weights weights, double frontKg) {
         Optional<Weights.FrontLift> lift = weights.frontLift();
         return lift.map(l -> new LoadSheet.LiftLine(
-                        Weighed.near(frontKg),
-                        Hydraulics.neededPa(l, frontKg),
-                        l.takeOffPa(),
-                        Hydraulics.raises(l, frontKg)))
+                        frontKg, Hydraulics.neededPa(l, frontKg), l.takeOffPa(), Hydraulics.raises(l, frontKg)))
                 .orElse(null);
     }
 }

@@ -14,6 +14,7 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
+import org.cresthaul.units.Rounding;
 
 /**
  * Judges hazards at raises that are given, with the engine that makes the report: for several hazards that are passed
@@ -148,9 +149,9 @@ public final class RaisedCheck {
                     .map(r -> new Least(
                             Math.min(
                                     mostFrontM(c),
-                                    Figures.up(Math.max(
+                                    Rounding.LENGTH_UP.of(Math.max(
                                             0, r.deckFrontOffsetM() - c.notch().offsetM()))),
-                            Math.min(mostRearM, Figures.up(r.rearM()))));
+                            Math.min(mostRearM, Rounding.LENGTH_UP.of(r.rearM()))));
         });
     }
 

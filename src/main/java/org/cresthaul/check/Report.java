@@ -7,6 +7,8 @@ import java.util.stream.Stream;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * What a check found, ready to be shown: the component names are the keys of the report's JSON form, lengths are
@@ -56,7 +58,8 @@ public record Report(
     }
 
     /** What a tape finds on the rig as the file has it: a distance or a height of its level stance. */
-    public record TapeLine(String what, double valueM) {}
+    public record TapeLine(
+            String what, @Rounded(Rounding.LENGTH_NEAR) double valueM) {}
 
     /**
      * The route of the report.
@@ -65,9 +68,17 @@ public record Report(
      * @param limitsSha256 of the limits file that replaced the route's own limits, null when none did
      */
     public record CheckedRoute(
-            String name, String note, String sha256, String limitsSha256, double lengthM, List<CheckedLeg> legs) {}
+            String name,
+            String note,
+            String sha256,
+            String limitsSha256,
+            @Rounded(Rounding.LENGTH_NEAR) double lengthM,
+            List<CheckedLeg> legs) {}
 
-    public record CheckedLeg(String name, double startChainageM, double endChainageM) {}
+    public record CheckedLeg(
+            String name,
+            @Rounded(Rounding.LENGTH_NEAR) double startChainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double endChainageM) {}
 
     public record CheckedRig(String name, String note, String sha256, String stance) {}
 
@@ -89,7 +100,7 @@ public record Report(
             int axles,
             BoosterState booster,
             String notch,
-            double notchOffsetM,
+            @Rounded(Rounding.LENGTH_NEAR) double notchOffsetM,
             Verdict verdict,
             int clear,
             int tight,
@@ -113,12 +124,12 @@ public record Report(
             HazardKind kind,
             String name,
             String landmark,
-            double chainageM,
-            double offsetM,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double offsetM,
             List<Double> lonLat,
             boolean surveyed,
             List<String> lines,
-            List<Double> extentM,
+            @Rounded(Rounding.LENGTH_NEAR) List<Double> extentM,
             List<UncertaintyTerm> uncertainties,
             List<String> limits,
             List<String> notes,
@@ -236,7 +247,7 @@ public record Report(
             List<String> reasons,
             LoadSheet.Finding load,
             CornerFinding corner,
-            Double mostMps) {
+            @Rounded(Rounding.SPEED_DOWN) Double mostMps) {
         /** Where no speed is told. */
         public Cell(
                 String configuration,
@@ -285,7 +296,7 @@ public record Report(
             return atCorner(configuration, Verdict.NOT_SURVEYED, List.of(why), null);
         }
 
-        /** With the speed for which its answer stands, rounded down. */
+        /** With the speed for which its answer stands. */
         Cell withSpeed() {
             OptionalDouble most = verdict == Verdict.CLEAR ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
             return new Cell(
@@ -299,7 +310,7 @@ public record Report(
                     reasons,
                     load,
                     corner,
-                    most.isPresent() ? (Double) (Math.floor(most.getAsDouble() * 1000) / 1000) : null);
+                    most.isPresent() ? (Double) most.getAsDouble() : null);
         }
 
         Cell withUnits(GapFinding other) {
@@ -349,7 +360,7 @@ public record Report(
     /**
      * A clearance that counts.
      *
-     * @param valueM the least over all lines, levelings and positions, rounded down to 0.1 mm
+     * @param valueM the least over all lines, levelings and positions
      * @param requiredM margin and uncertainty at that place
      * @param xM hM where on the unit, in its frame
      * @param distanceM chainageM where on the road, from the hazard and from the route's start
@@ -368,25 +379,25 @@ public record Report(
      * @param against between units the place on the one ahead; null over the ground and under a structure
      */
     public record GapFinding(
-            double valueM,
-            double requiredM,
-            double marginM,
-            double uncertaintyM,
+            @Rounded(Rounding.LENGTH_DOWN) double valueM,
+            @Rounded(Rounding.LENGTH_UP) double requiredM,
+            @Rounded(Rounding.LENGTH_NEAR) double marginM,
+            @Rounded(Rounding.LENGTH_UP) double uncertaintyM,
             Verdict verdict,
             String unit,
-            double xM,
-            double hM,
+            @Rounded(Rounding.LENGTH_NEAR) double xM,
+            @Rounded(Rounding.LENGTH_NEAR) double hM,
             String part,
-            double distanceM,
-            double chainageM,
-            double steerM,
+            @Rounded(Rounding.LENGTH_NEAR) double distanceM,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double steerM,
             String line,
             String leveling,
-            double beyondSurveyM,
+            @Rounded(Rounding.LENGTH_NEAR) double beyondSurveyM,
             boolean gradeDeclared,
             double provenWithinM,
-            Double besideM,
-            Double drivenM,
+            @Rounded(Rounding.LENGTH_NEAR) Double besideM,
+            @Rounded(Rounding.LENGTH_NEAR) Double drivenM,
             GapFinding deciding,
             Against against) {
         /** To the ground or a structure. */
@@ -484,7 +495,12 @@ public record Report(
      * @param xM hM where on it, in its frame
      * @param bendRad pitch of the one behind relative to it then, nose up
      */
-    public record Against(String unit, double xM, double hM, String part, double bendRad) {}
+    public record Against(
+            String unit,
+            @Rounded(Rounding.LENGTH_NEAR) double xM,
+            @Rounded(Rounding.LENGTH_NEAR) double hM,
+            String part,
+            @Rounded(Rounding.BEND_NEAR) double bendRad) {}
 
     /**
      * Raise above the notch at the deck front, and of the rear by hand.
@@ -495,7 +511,12 @@ public record Report(
      * @param rearEndM how far the rear can be raised by hand at most, likewise
      */
     public record RaiseFinding(
-            double frontM, double rearM, double clearanceM, double requiredM, Double frontEndM, Double rearEndM) {
+            double frontM,
+            double rearM,
+            @Rounded(Rounding.LENGTH_DOWN) double clearanceM,
+            @Rounded(Rounding.LENGTH_UP) double requiredM,
+            @Rounded(Rounding.LIMIT_NEAR) Double frontEndM,
+            @Rounded(Rounding.LIMIT_NEAR) Double rearEndM) {
         /** One whose ends are not known. */
         public RaiseFinding(double frontM, double rearM, double clearanceM, double requiredM) {
             this(frontM, rearM, clearanceM, requiredM, null, null);

@@ -30,7 +30,7 @@ final class ReversingCheck {
             }
             last = c;
         }
-        return new ReversingReport(angle(BEND_RAD), MOST_M, List.copyOf(states), Cautions.reversing());
+        return new ReversingReport(BEND_RAD, MOST_M, List.copyOf(states), Cautions.reversing());
     }
 
     private static ReversingReport.State state(CheckedConfiguration c, LevelStance stance) {
@@ -72,12 +72,8 @@ final class ReversingCheck {
         }
         int coupling = reach.coupling().getAsInt();
         return new ReversingReport.Way(
-                Figures.down(reach.wayM()),
+                reach.wayM(),
                 COUPLINGS.get(coupling),
-                angle(combination.articulationLimitRad().get(coupling)));
-    }
-
-    private static double angle(double rad) {
-        return Math.rint(rad * 1e5) / 1e5;
+                combination.articulationLimitRad().get(coupling));
     }
 }

@@ -3,6 +3,8 @@ package org.cresthaul.check;
 import java.util.List;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * How far a combination goes straight back when nobody steers, in every state of lift axle and booster: information,
@@ -12,7 +14,8 @@ import org.cresthaul.rig.LiftState;
  * @param mostM how far it is tried; this program's choice
  * @param states every state of booster and lift axle, as the configurations run
  */
-public record ReversingReport(double bendRad, double mostM, List<State> states, List<String> cautions) {
+public record ReversingReport(
+        @Rounded(Rounding.ANGLE_NEAR) double bendRad, double mostM, List<State> states, List<String> cautions) {
     /**
      * One state.
      *
@@ -39,5 +42,8 @@ public record ReversingReport(double bendRad, double mostM, List<State> states, 
      * @param coupling which one, "kingpin" or "pivot", or null
      * @param limitRad that limit, or null
      */
-    public record Way(Double limitMetM, String coupling, Double limitRad) {}
+    public record Way(
+            @Rounded(Rounding.LENGTH_DOWN) Double limitMetM,
+            String coupling,
+            @Rounded(Rounding.ANGLE_NEAR) Double limitRad) {}
 }

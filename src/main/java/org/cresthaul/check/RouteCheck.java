@@ -50,15 +50,14 @@ public final class RouteCheck {
                         route.note(),
                         inputs.routeSha256(),
                         inputs.limitsSha256().orElse(null),
-                        Figures.near(route.lengthM()),
+                        route.lengthM(),
                         route.legs().stream()
-                                .map(l -> new Report.CheckedLeg(
-                                        l.name(), Figures.near(l.startChainageM()), Figures.near(l.endChainageM())))
+                                .map(l -> new Report.CheckedLeg(l.name(), l.startChainageM(), l.endChainageM()))
                                 .toList()),
                 new Report.CheckedRig(rig.name(), rig.note(), inputs.rigSha256(), stance.name()),
                 margins,
                 TapeMeasures.of(stance).stream()
-                        .map(m -> new Report.TapeLine(m.what(), Figures.near(m.meters())))
+                        .map(m -> new Report.TapeLine(m.what(), m.meters()))
                         .toList(),
                 List.of(term("rig measurement", rig.measurement()), term("tire and ride height", rig.ride())),
                 routeVerdicts(configurations, hazards, loads),
@@ -91,8 +90,8 @@ public final class RouteCheck {
                 hazard.kind(),
                 place.name(),
                 place.landmark().orElse(null),
-                Figures.near(place.chainageM()),
-                Figures.near(place.offsetM()),
+                place.chainageM(),
+                place.offsetM(),
                 List.of(place.position().lonDeg(), place.position().latDeg()),
                 hazard.isSurveyed(),
                 around.lines().stream().map(RoadProfile::name).toList(),
@@ -123,14 +122,12 @@ public final class RouteCheck {
                         limited.kind(),
                         place.name(),
                         place.landmark().orElse(null),
-                        Figures.near(place.chainageM()),
-                        Figures.near(place.offsetM()),
+                        place.chainageM(),
+                        place.offsetM(),
                         List.of(place.position().lonDeg(), place.position().latDeg()),
                         limited.isSurveyed(),
                         List.of(),
-                        List.of(
-                                Figures.near(limited.fromChainageM() - place.chainageM()),
-                                Figures.near(limited.toChainageM() - place.chainageM())),
+                        List.of(limited.fromChainageM() - place.chainageM(), limited.toChainageM() - place.chainageM()),
                         List.of(),
                         List.of(),
                         limited.replacesOthers()
@@ -166,7 +163,7 @@ public final class RouteCheck {
                 to = Math.max(to, lane.soffit().get().endM());
             }
         }
-        return from > to ? List.of() : List.of(Figures.near(from), Figures.near(to));
+        return from > to ? List.of() : List.of(from, to);
     }
 
     private static List<Report.LeastSetting> leastSettings(
@@ -221,7 +218,7 @@ public final class RouteCheck {
                     c.axles(),
                     c.booster(),
                     c.notch().name(),
-                    Figures.near(c.notch().offsetM()),
+                    c.notch().offsetM(),
                     worst,
                     count[Verdict.CLEAR.ordinal()],
                     count[Verdict.TIGHT.ordinal()],

@@ -279,7 +279,7 @@ final class RouteLoads {
     }
 
     private static LoadReport.Rule rule(String words, double kg) {
-        return new LoadReport.Rule(words, Weighed.near(kg));
+        return new LoadReport.Rule(words, kg);
     }
 
     /** The route cut where limits change: for each part the places that hold there. Bridges are parts of their own. */
@@ -381,8 +381,8 @@ final class RouteLoads {
             }
         }
         return new LoadReport.Advice(
-                Figures.near(part.fromM),
-                Figures.near(part.toM),
+                part.fromM,
+                part.toM,
                 part.places.stream().map(p -> p.place().id()).toList(),
                 booster,
                 allowed,

@@ -252,33 +252,25 @@ final class SideCheck {
         Footing footing = passed.search.footingOf(at, demand);
         double wantedM = demand.marginM() > 0 ? marginM + sagM : 0;
         return new Report.GapFinding(
-                Figures.down(at.valueM()),
-                Figures.up(wantedM + footing.uncertaintyM()),
-                Figures.near(wantedM),
-                Figures.up(footing.uncertaintyM()),
+                at.valueM(),
+                wantedM + footing.uncertaintyM(),
+                wantedM,
+                footing.uncertaintyM(),
                 verdict,
                 at.unit().word(),
-                Figures.near(at.point().xM()),
-                Figures.near(at.point().hM()),
+                at.point().xM(),
+                at.point().hM(),
                 at.point().part(),
-                Figures.near(at.distanceM()),
-                Figures.near(chainageM + at.distanceM()),
-                Figures.near(at.steerM()),
+                at.distanceM(),
+                chainageM + at.distanceM(),
+                at.steerM(),
                 passed.lane.passage().name(),
                 passed.leveling.word(),
-                Figures.near(footing.beyondSurveyM()),
+                footing.beyondSurveyM(),
                 !footing.undeclared(),
                 at.provenWithinM(),
-                passed.lane
-                        .passage()
-                        .place()
-                        .map(p -> Figures.near(p.rightM(at)))
-                        .orElse(null),
-                passed.lane
-                        .passage()
-                        .place()
-                        .map(p -> Figures.near(p.drivenRightM()))
-                        .orElse(null),
+                passed.lane.passage().place().map(p -> p.rightM(at)).orElse(null),
+                passed.lane.passage().place().map(p -> p.drivenRightM()).orElse(null),
                 deciding);
     }
 }

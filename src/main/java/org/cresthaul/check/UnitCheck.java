@@ -186,35 +186,31 @@ final class UnitCheck {
         Footing footing = passed.search.footingOf(at, passed.demand());
         double distanceM = passed.search.distanceM(at);
         return new Report.GapFinding(
-                Figures.down(at.valueM()),
-                Figures.up(passed.demand().marginM() + footing.uncertaintyM()),
-                Figures.near(passed.demand().marginM()),
-                Figures.up(footing.uncertaintyM()),
+                at.valueM(),
+                passed.demand().marginM() + footing.uncertaintyM(),
+                passed.demand().marginM(),
+                footing.uncertaintyM(),
                 verdict,
                 at.coupling().behind().word(),
-                Figures.near(at.behind().xM()),
-                Figures.near(at.behind().hM()),
+                at.behind().xM(),
+                at.behind().hM(),
                 at.behind().part(),
-                Figures.near(distanceM),
-                Figures.near(chainageM + distanceM),
-                Figures.near(at.steerM()),
+                distanceM,
+                chainageM + distanceM,
+                at.steerM(),
                 line(passed.lane.passage()),
                 passed.leveling.word(),
-                Figures.near(footing.beyondSurveyM()),
+                footing.beyondSurveyM(),
                 !footing.undeclared(),
                 at.provenWithinM(),
                 null,
-                passed.lane
-                        .passage()
-                        .place()
-                        .map(p -> Figures.near(p.drivenRightM()))
-                        .orElse(null),
+                passed.lane.passage().place().map(p -> p.drivenRightM()).orElse(null),
                 deciding,
                 new Report.Against(
                         at.coupling().ahead().word(),
-                        Figures.near(at.ahead().xM()),
-                        Figures.near(at.ahead().hM()),
+                        at.ahead().xM(),
+                        at.ahead().hM(),
                         at.ahead().part(),
-                        Figures.near(at.bendRad())));
+                        at.bendRad()));
     }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.turning.TurningCombination;
 import org.cresthaul.turning.TurningFigures;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * How far one unit swings and trails on a way round, meters, none negative: as {@link TurningFigures} defines it.
@@ -16,13 +18,13 @@ import org.cresthaul.turning.TurningFigures;
  */
 public record UnitSwing(
         String unit,
-        double offtrackingM,
-        double tailOutsideM,
-        double tailInsideM,
-        double frontOutsideM,
-        double frontInsideM,
-        Double trailsOutsideM,
-        Double trailsInsideM) {
+        @Rounded(Rounding.LENGTH_UP) double offtrackingM,
+        @Rounded(Rounding.LENGTH_UP) double tailOutsideM,
+        @Rounded(Rounding.LENGTH_UP) double tailInsideM,
+        @Rounded(Rounding.LENGTH_UP) double frontOutsideM,
+        @Rounded(Rounding.LENGTH_UP) double frontInsideM,
+        @Rounded(Rounding.LENGTH_UP) Double trailsOutsideM,
+        @Rounded(Rounding.LENGTH_UP) Double trailsInsideM) {
     static List<UnitSwing> listOf(TurningFigures figures, TurningCombination combination) {
         List<UnitSwing> swings = new ArrayList<>();
         for (TurningFigures.UnitSwing s : figures.swings()) {
@@ -32,13 +34,13 @@ public record UnitSwing(
                     .orElse(null);
             swings.add(new UnitSwing(
                     combination.units().get(s.unit()).name(),
-                    Figures.up(figures.offtrackingM().get(s.unit())),
-                    Figures.up(s.tailOutside().valueM()),
-                    Figures.up(s.tailInside().valueM()),
-                    Figures.up(s.frontOutside().valueM()),
-                    Figures.up(s.frontInside().valueM()),
-                    trail == null ? null : (Double) Figures.up(trail.outside().valueM()),
-                    trail == null ? null : (Double) Figures.up(trail.inside().valueM())));
+                    figures.offtrackingM().get(s.unit()),
+                    s.tailOutside().valueM(),
+                    s.tailInside().valueM(),
+                    s.frontOutside().valueM(),
+                    s.frontInside().valueM(),
+                    trail == null ? null : (Double) trail.outside().valueM(),
+                    trail == null ? null : (Double) trail.inside().valueM()));
         }
         return List.copyOf(swings);
     }

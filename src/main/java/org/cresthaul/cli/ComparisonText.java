@@ -10,6 +10,7 @@ import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.SpareKind;
 import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
 /** A comparison as the planner prints it: a line for each configuration, and where two of them fare differently. */
@@ -25,7 +26,8 @@ final class ComparisonText {
         figures = new Figures(units);
     }
 
-    String of(Comparison comparison) {
+    String of(Comparison found) {
+        Comparison comparison = RoundedRecords.of(found);
         StringBuilder text = new StringBuilder();
         text.append("CONFIGURATIONS COMPARED, made with Cresthaul ")
                 .append(comparison.version())
@@ -88,7 +90,9 @@ final class ComparisonText {
         return text.toString();
     }
 
-    String difference(Comparison comparison, String first, String second) {
+    /** Of the figures as they are written: less is no difference. */
+    String difference(Comparison found, String first, String second) {
+        Comparison comparison = RoundedRecords.of(found);
         StringBuilder text = new StringBuilder("\nWHERE " + first + " AND " + second + " FARE DIFFERENTLY\n\n");
         TextTable table = new TextTable("  ");
         table.add("", "", first, second);

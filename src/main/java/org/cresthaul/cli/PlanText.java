@@ -11,6 +11,7 @@ import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.WayCosts;
 import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
 /** A plan as the planner prints it: the outcome, what must be settled, then one line for each step in driving order. */
@@ -23,7 +24,8 @@ final class PlanText {
         figures = new Figures(units);
     }
 
-    String of(Plan plan) {
+    String of(Plan found) {
+        Plan plan = RoundedRecords.of(found);
         StringBuilder text = new StringBuilder();
         text.append("ROUTE PLAN, made with Cresthaul ").append(plan.version()).append("\n\n");
         text.append(heading(plan)).append('\n');

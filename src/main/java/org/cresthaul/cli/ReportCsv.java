@@ -10,6 +10,7 @@ import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -28,7 +29,8 @@ final class ReportCsv {
         us = units == UnitSystem.US_CUSTOMARY;
     }
 
-    String of(Report report) {
+    String of(Report found) {
+        Report report = RoundedRecords.of(found);
         StringBuilder text = new StringBuilder();
         line(text, header());
         for (Report.HazardFindings hazard : report.hazards()) {

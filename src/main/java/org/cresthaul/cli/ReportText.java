@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.cresthaul.check.Report;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
 /** The report as a clerk prints it. The same report and units give the same text. */
@@ -19,7 +20,8 @@ final class ReportText {
         figures = new Figures(units);
     }
 
-    String of(Report report) {
+    String of(Report found) {
+        Report report = RoundedRecords.of(found);
         StringBuilder text = new StringBuilder();
         text.append("CLEARANCE REPORT, made with Cresthaul ")
                 .append(report.version())

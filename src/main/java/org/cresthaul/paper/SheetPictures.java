@@ -16,6 +16,7 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.RoundedFigures;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -35,7 +36,7 @@ public final class SheetPictures {
         this.route = route;
         this.rig = rig;
         this.stance = stance;
-        this.plan = plan;
+        this.plan = RoundedRecords.of(plan);
         this.report = report;
         this.units = units;
         figures = new RoundedFigures(units);

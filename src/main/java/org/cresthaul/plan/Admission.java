@@ -19,6 +19,9 @@ final class Admission {
     /** Less than any figure. */
     private static final double UNKNOWN = -Double.MAX_VALUE;
 
+    /** A share that is less by so little is the same share: the noise of binary fractions. */
+    private static final double NOISE = 1e-9;
+
     /** A raise, meters; {@link #NONE} is transport stance. */
     record Raise(double frontM, double rearM) {
         static final Raise NONE = new Raise(0, 0);
@@ -124,7 +127,7 @@ final class Admission {
     private boolean hasReserve(PlanPlace place, int configuration, Raise raise) {
         return leastReserve == Double.NEGATIVE_INFINITY
                 || acceptTight.contains(place.id())
-                || counted(place, configuration, raise) >= leastReserve;
+                || counted(place, configuration, raise) >= leastReserve - NOISE;
     }
 
     /** Whether passing a place in a configuration is a condition of the plan. */

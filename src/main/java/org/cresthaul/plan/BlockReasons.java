@@ -29,8 +29,7 @@ final class BlockReasons {
     }
 
     Plan.Block of(PlanPlace place) {
-        return new Plan.Block(
-                place.id(), place.kind(), place.name(), Spares.meters(place.chainageM()), why(place), List.of());
+        return new Plan.Block(place.id(), place.kind(), place.name(), place.chainageM(), why(place), List.of());
     }
 
     private String why(PlanPlace place) {

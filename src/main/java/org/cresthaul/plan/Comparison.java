@@ -10,6 +10,8 @@ import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * Every configuration of a rig held all the way, side by side, ready to be shown: the component names are the keys of
@@ -60,7 +62,7 @@ public record Comparison(
             List<String> blocking,
             long seconds,
             int raised,
-            Double grossKg,
+            @Rounded(Rounding.MASS_NEAR) Double grossKg,
             List<GroupLoad> groups,
             LeastReserve least,
             List<Worst> worst,
@@ -78,7 +80,12 @@ public record Comparison(
     }
 
     /** What a group of axles carries. */
-    public record GroupLoad(String group, String label, int axles, double loadKg, double perAxleKg) {}
+    public record GroupLoad(
+            String group,
+            String label,
+            int axles,
+            @Rounded(Rounding.MASS_NEAR) double loadKg,
+            @Rounded(Rounding.MASS_NEAR) double perAxleKg) {}
 
     /** Where a kind of spare is least for what is required. */
     public record Worst(String hazard, Plan.Spare spare) {}
@@ -96,7 +103,7 @@ public record Comparison(
             String hazard,
             HazardKind kind,
             String name,
-            double chainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM,
             Verdict verdict,
             Report.RaiseFinding raise,
             boolean blocked,

@@ -1,6 +1,8 @@
 package org.cresthaul.plan;
 
 import java.util.List;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * A rail crossing in time: from a stop at the stop line until the rear has cleared, for the configuration the plan has
@@ -25,19 +27,19 @@ public record CrossingTime(
         String name,
         String crossingNumber,
         String configuration,
-        double lengthM,
-        double spanM,
-        double clearSeconds,
+        @Rounded(Rounding.LENGTH_UP) double lengthM,
+        @Rounded(Rounding.LENGTH_UP) double spanM,
+        @Rounded(Rounding.TIME_UP) double clearSeconds,
         String warning,
         Integer tracks,
         Double warningSeconds,
         double reserveNeededSeconds,
-        Double reserveSeconds,
+        @Rounded(Rounding.TIME_DOWN) Double reserveSeconds,
         Boolean fits,
         Double storageM,
-        double storageNeededM,
+        @Rounded(Rounding.LENGTH_UP) double storageNeededM,
         Boolean storageFits,
-        Double sightNeededM,
+        @Rounded(Rounding.SIGHT_UP) Double sightNeededM,
         Double sightM,
         List<String> advice) {
     public CrossingTime {

@@ -111,21 +111,21 @@ public final class CrossingTimes {
                 crossing.place().name(),
                 crossing.crossingNumber().orElse(null),
                 configuration,
-                up(lengthM, 1e4),
-                up(spanM, 1e4),
-                up(clearS, 10),
+                lengthM,
+                spanM,
+                clearS,
                 traffic.warning().map(Warning::word).orElse(null),
                 crossing.tracksM().isEmpty()
                         ? null
                         : (Integer) crossing.tracksM().size(),
                 boxed(traffic.leastWarningS()),
                 RESERVE_S,
-                reserveS.isPresent() ? (Double) (Math.floor(reserveS.getAsDouble() * 10 + HAIR) / 10) : null,
+                reserveS.isPresent() ? (Double) reserveS.getAsDouble() : null,
                 fits,
                 boxed(traffic.storageM()),
-                up(storageNeededM, 1e4),
+                storageNeededM,
                 storageFits,
-                sightNeededM.isPresent() ? (Double) up(sightNeededM.getAsDouble(), 10) : null,
+                sightNeededM.isPresent() ? (Double) sightNeededM.getAsDouble() : null,
                 boxed(traffic.sightM()),
                 advice(crossing, crawlMps, fits, storageFits));
     }
@@ -226,10 +226,5 @@ public final class CrossingTimes {
 
     private static Double boxed(OptionalDouble value) {
         return value.isPresent() ? (Double) value.getAsDouble() : null;
-    }
-
-    /** Up to a whole part of a unit: needs and times. */
-    private static double up(double value, double parts) {
-        return Math.ceil(value * parts - HAIR) / parts;
     }
 }

@@ -3,6 +3,8 @@ package org.cresthaul.plan;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * The least that a way leaves at any of its places, of gaps, room beside and loads alike; raised places at the raise
@@ -21,7 +23,7 @@ public record LeastReserve(
         Double share,
         String shareAt,
         SpareKind shareKind,
-        Double lengthM,
+        @Rounded(Rounding.LENGTH_DOWN) Double lengthM,
         String lengthAt,
         SpareKind lengthKind,
         List<String> unknownAt) {

@@ -9,6 +9,9 @@ import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
+import org.cresthaul.units.RoundsItself;
 
 /**
  * Which configuration where, in driving order, ready to be shown: the component names are the keys of the plan's JSON
@@ -130,7 +133,7 @@ public record Plan(
      */
     public record Step(
             StepKind step,
-            double chainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM,
             String place,
             String landmark,
             SetUp set,
@@ -203,8 +206,8 @@ public record Plan(
             RaiseBand band,
             List<String> hazards,
             String lastLeft,
-            double fromChainageM,
-            double toChainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double fromChainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double toChainageM,
             String lacks,
             long seconds) {
         public Lift {
@@ -237,11 +240,11 @@ public record Plan(
             String hazard,
             HazardKind kind,
             String name,
-            double chainageM,
-            double fromChainageM,
-            double toChainageM,
-            double frontFromM,
-            double frontToM,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double fromChainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double toChainageM,
+            @Rounded(Rounding.LENGTH_NEAR) double frontFromM,
+            @Rounded(Rounding.LENGTH_NEAR) double frontToM,
             SetUp set,
             Verdict verdict,
             Report.RaiseFinding raise,
@@ -250,7 +253,7 @@ public record Plan(
             ConditionKind condition,
             boolean blocked,
             boolean crawls,
-            Double mostMps,
+            @Rounded(Rounding.SPEED_DOWN) Double mostMps,
             long seconds,
             Spare spare,
             List<Spare> gaps,
@@ -271,11 +274,33 @@ public record Plan(
      * @param left beyond what is required, in the same unit; negative when short
      * @param at where on the combination, in words
      */
-    public record Spare(SpareKind kind, double value, double required, double left, String at) {}
+    public record Spare(SpareKind kind, double value, double required, double left, String at) implements RoundsItself {
+        @Override
+        public Spare rounded() {
+            return kind.isWeight()
+                    ? new Spare(
+                            kind,
+                            Rounding.MASS_NEAR.of(value),
+                            Rounding.MASS_NEAR.of(required),
+                            kind.leftAsWritten(left),
+                            at)
+                    : new Spare(
+                            kind,
+                            Rounding.LENGTH_DOWN.of(value),
+                            Rounding.LENGTH_UP.of(required),
+                            kind.leftAsWritten(left),
+                            at);
+        }
+    }
 
     /** A place that blocks, why, and what would open it. */
     public record Block(
-            String hazard, HazardKind kind, String name, double chainageM, String why, List<Relaxation> relaxations) {}
+            String hazard,
+            HazardKind kind,
+            String name,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM,
+            String why,
+            List<Relaxation> relaxations) {}
 
     /**
      * What would open a blocking place in one configuration.

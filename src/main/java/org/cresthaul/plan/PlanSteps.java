@@ -19,6 +19,7 @@ import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Weights;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
+import org.cresthaul.units.Rounding;
 
 /** A way told step by step, in driving order. */
 final class PlanSteps {
@@ -97,15 +98,7 @@ final class PlanSteps {
             all.addAll(passages);
         }
         all.add(new Step(
-                StepKind.ARRIVE,
-                Spares.meters(route.lengthM()),
-                "end of the route",
-                null,
-                setUp(n - 1),
-                null,
-                null,
-                null,
-                null));
+                StepKind.ARRIVE, route.lengthM(), "end of the route", null, setUp(n - 1), null, null, null, null));
         return List.copyOf(all);
     }
 
@@ -119,7 +112,7 @@ final class PlanSteps {
         Plan.SetUp to = setUp(segment);
         return new Step(
                 StepKind.CHANGE,
-                Spares.meters(stop.place().chainageM()),
+                stop.place().chainageM(),
                 stop.place().name(),
                 stop.place().landmark().orElse(null),
                 null,
@@ -218,7 +211,8 @@ final class PlanSteps {
                 nextCluster++) {
             addCluster(met, nextCluster, c);
         }
-        met.sort(Comparator.comparingDouble(Step::chainageM));
+        // What is less apart than is written is met at one place, and stays in the order of what is done there.
+        met.sort(Comparator.comparingDouble(s -> Rounding.LENGTH_NEAR.of(s.chainageM())));
         return met;
     }
 
@@ -269,8 +263,8 @@ final class PlanSteps {
                 band,
                 cluster.places().stream().map(p -> places.get(p).id()).toList(),
                 last.id(),
-                Spares.meters(window.fromM()),
-                Spares.meters(window.toM()),
+                window.fromM(),
+                window.toM(),
                 window.lacks().orElse(null),
                 seconds);
         return new Step(
@@ -347,11 +341,11 @@ final class PlanSteps {
                 place.id(),
                 place.kind(),
                 place.name(),
-                Spares.meters(place.chainageM()),
-                Spares.meters(fromM),
-                Spares.meters(toM),
-                Spares.meters(fromM - place.chainageM()),
-                Spares.meters(toM - place.chainageM()),
+                place.chainageM(),
+                fromM,
+                toM,
+                fromM - place.chainageM(),
+                toM - place.chainageM(),
                 changes.setUps().get(c),
                 verdict,
                 finding,

@@ -6,6 +6,8 @@ import org.cresthaul.check.RaiseEnd;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.plan.Admission.Raise;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
 
 /**
  * From which to which raise of the deck front every place that is passed on one raise is clear, the rear as it is told.
@@ -25,11 +27,9 @@ public record RaiseBand(
         RaiseEnd endsAt,
         String endsWhere,
         double aimM,
-        double gapM,
-        double requiredM,
+        @Rounded(Rounding.LENGTH_DOWN) double gapM,
+        @Rounded(Rounding.LENGTH_UP) double requiredM,
         boolean wide) {
-    private static final double STEPS_PER_M = 10_000;
-    private static final double HAIR = 1e-6;
     /** Less than this between both ends is no room to aim at, meters: 1/4 in. */
     private static final double LEAST_WIDE_M = 0.00635;
 
@@ -59,8 +59,8 @@ public record RaiseBand(
         if (endsAt == null) {
             return Optional.empty();
         }
-        toM = Math.max(raise.frontM(), Math.floor(toM * STEPS_PER_M + HAIR) / STEPS_PER_M);
-        double aimM = Math.rint((raise.frontM() + toM) / 2 * STEPS_PER_M) / STEPS_PER_M;
+        toM = Math.max(raise.frontM(), Rounding.LENGTH_DOWN.of(toM));
+        double aimM = Rounding.LENGTH_NEAR.of((raise.frontM() + toM) / 2);
         Report.GapFinding least = null;
         for (PlanPlace place : raisable) {
             Optional<RaisedCheck.Raised> at =

@@ -16,7 +16,7 @@ final class Reserves {
                 SpareKind.RAISED,
                 raise.clearanceM(),
                 raise.requiredM(),
-                Spares.meters(raise.clearanceM() - raise.requiredM()),
+                raise.clearanceM() - raise.requiredM(),
                 "raised");
     }
 

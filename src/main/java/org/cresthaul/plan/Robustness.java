@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
+import org.cresthaul.units.RoundsItself;
 
 /**
  * How a plan's margins shrink when what was declared is off by stated amounts. Spares as in {@link Plan.Spare}.
@@ -44,7 +47,8 @@ public record Robustness(
             List<Double> left,
             Double exact,
             Double worst,
-            Verdict verdict) {
+            Verdict verdict)
+            implements RoundsItself {
         public Row {
             bears = List.copyOf(bears);
             // List.copyOf would refuse a null.
@@ -54,6 +58,21 @@ public record Robustness(
             }
         }
 
+        @Override
+        public Row rounded() {
+            return new Row(
+                    hazard,
+                    kind,
+                    kind.leftAsWritten(spare),
+                    bears,
+                    left.stream()
+                            .map(l -> l == null ? null : (Double) kind.leftAsWritten(l))
+                            .toList(),
+                    exact == null ? null : (Double) kind.leftAsWritten(exact),
+                    worst == null ? null : (Double) kind.leftAsWritten(worst),
+                    verdict);
+        }
+
         /** Whether an assumption has a bearing and what it leaves is not known. */
         public boolean isNotKnown(int assumption) {
             return bears.get(assumption) && left.get(assumption) == null;
@@ -61,10 +80,16 @@ public record Robustness(
     }
 
     /** @param worst what is left with all together, null where not known */
-    public record Weakest(String hazard, SpareKind kind, Double worst, String text) {}
+    public record Weakest(String hazard, SpareKind kind, Double worst, String text) implements RoundsItself {
+        @Override
+        public Weakest rounded() {
+            return new Weakest(hazard, kind, worst == null ? null : (Double) kind.leftAsWritten(worst), text);
+        }
+    }
 
     /** @param gainM how much more spare an exact survey there would show */
-    public record Resurvey(String hazard, double gainM, String text) {}
+    public record Resurvey(
+            String hazard, @Rounded(Rounding.LENGTH_DOWN) double gainM, String text) {}
 
     /** A row with something not known; the text names place and side. */
     public record NotKnown(String hazard, SpareKind kind, String text) {}

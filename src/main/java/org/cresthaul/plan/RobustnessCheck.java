@@ -29,6 +29,9 @@ public final class RobustnessCheck {
     private static final int LOAD_HEIGHT = 2;
     private static final int WEIGHT = 3;
 
+    /** Less than is ever written is no gain, meters. */
+    private static final double LEAST_GAIN_M = 1e-4;
+
     private final Route route;
     private final Rig rig;
     private final LevelStance stance;
@@ -123,7 +126,7 @@ public final class RobustnessCheck {
 
         /** Of an exact survey, meters; zero where none is known. */
         double gainM() {
-            return row.exact() == null ? 0 : Spares.meters(row.exact() - row.spare());
+            return row.exact() == null ? 0 : row.exact() - row.spare();
         }
 
         boolean gainIsNotKnown() {
@@ -196,7 +199,7 @@ public final class RobustnessCheck {
                         .map(RobustnessCheck::weakest)
                         .orElse(null),
                 rows.stream()
-                        .filter(r -> r.gainM() > 0)
+                        .filter(r -> r.gainM() >= LEAST_GAIN_M)
                         .max(Comparator.comparingDouble(Ranked::gainM))
                         .map(r -> resurvey(r, rows.stream().anyMatch(Ranked::gainIsNotKnown)))
                         .orElse(null),

@@ -307,7 +307,7 @@ final class RouteStates {
     /** As a passage tells it; null where it crawls, and where speed has no bearing on the answer. */
     Double speedTold(PlanPlace place, int configuration, boolean raised) {
         return place.raisable() && !crawls(place, configuration, raised)
-                ? Double.valueOf(Math.floor(speedMps(place, configuration).orElseThrow() * 1000) / 1000)
+                ? Double.valueOf(speedMps(place, configuration).orElseThrow())
                 : null;
     }
 

@@ -14,12 +14,19 @@ import org.cresthaul.posture.StandingHeight;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.route.Route;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
-/** A plan and the report it was made from, and where in them things stand. */
+/**
+ * A plan and the report it was made from as they are written, and where in them things stand: a paper's figures are
+ * theirs.
+ */
 final class Sources {
     private final Plan plan;
     private final Report report;
+    /** As they were checked: what is set goes into an engine. */
+    private final List<Report.ConfigurationVerdict> configurations;
+
     private final UnitSystem units;
     private final Route route;
     private final LevelStance stance;
@@ -28,8 +35,9 @@ final class Sources {
     private final List<Plan.SetUp> setUps = new ArrayList<>();
 
     Sources(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units) {
-        this.plan = plan;
-        this.report = report;
+        this.plan = RoundedRecords.of(plan);
+        this.report = RoundedRecords.of(report);
+        configurations = report.configurations();
         this.route = route;
         this.stance = stance;
         equipment = new Equipment(stance);
@@ -64,7 +72,7 @@ final class Sources {
 
     /** What is set in one of the plan's configurations, raised so far. */
     Setting setting(Plan.SetUp set, double frontM, double rearM) {
-        double offsetM = report.configurations().stream()
+        double offsetM = configurations.stream()
                 .filter(c -> c.key().equals(set.configuration()))
                 .findFirst()
                 .orElseThrow()

@@ -1,5 +1,6 @@
 package org.cresthaul.plan;
 
+import org.cresthaul.units.Rounding;
 import org.cresthaul.units.Worded;
 
 /** What is left of what: a gap or room in meters, or load in kilograms. */
@@ -33,6 +34,11 @@ public enum SpareKind implements Worded {
     /** Whether figures of this kind are kilograms; the others are meters. */
     public boolean isWeight() {
         return this == LOAD;
+    }
+
+    /** What is left, rounded to the side that does not look safer. */
+    double leftAsWritten(double left) {
+        return (isWeight() ? Rounding.MASS_DOWN : Rounding.LENGTH_DOWN).of(left);
     }
 
     @Override

@@ -14,8 +14,6 @@ import org.cresthaul.check.Verdict;
 
 /** What a cell of the report leaves, by its governing finding. */
 final class Spares {
-    private static final double STEPS_PER_M = 10_000;
-
     private Spares() {}
 
     /** In transport stance; null when nothing is judged by a number there. */
@@ -32,7 +30,7 @@ final class Spares {
                     SpareKind.CORNER,
                     corner.valueM(),
                     corner.requiredM(),
-                    meters(corner.valueM() - corner.requiredM()),
+                    corner.valueM() - corner.requiredM(),
                     part + ", " + corner.side() + ", to " + corner.against());
         }
         return Stream.of(
@@ -115,7 +113,7 @@ final class Spares {
                 kind,
                 valueM,
                 requiredM,
-                meters(valueM - requiredM),
+                valueM - requiredM,
                 named(gap.unit(), gap.part())
                         + (gap.against() == null
                                 ? ""
@@ -127,10 +125,5 @@ final class Spares {
 
     private static String named(String unit, String part) {
         return part.isEmpty() ? unit : unit + ", " + part;
-    }
-
-    /** The difference of two figures of the report, to the step that both have. */
-    static double meters(double difference) {
-        return Math.rint(difference * STEPS_PER_M) / STEPS_PER_M;
     }
 }

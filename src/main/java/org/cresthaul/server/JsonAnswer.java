@@ -8,11 +8,12 @@ import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import java.io.IOException;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.Worded;
 
 /**
- * Records as JSON: keys in the order of their components, numbers in the shortest form that reads back the same, UTF-8.
- * The same value gives the same bytes under every locale and on every run.
+ * Records as JSON: keys in the order of their components, figures rounded by their rules and written in the shortest
+ * form that reads back the same, UTF-8. The same value gives the same bytes under every locale and on every run.
  */
 public final class JsonAnswer {
     private static final ObjectMapper MAPPER = JsonMapper.builder()
@@ -27,7 +28,7 @@ public final class JsonAnswer {
     /** @throws IllegalArgumentException when the value holds a number that is not finite, or is not made of records */
     public static byte[] bytes(Object value) {
         try {
-            return MAPPER.writeValueAsBytes(value);
+            return MAPPER.writeValueAsBytes(RoundedRecords.of(value));
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("cannot be written as JSON: " + e.getOriginalMessage(), e);
         }

@@ -56,7 +56,7 @@ class BounceAllowanceTest {
                 double leftM = Stream.of(cell.ground(), cell.overhead())
                         .filter(Objects::nonNull)
                         .flatMap(g -> g.deciding() == null ? Stream.of(g) : Stream.of(g, g.deciding()))
-                        .mapToDouble(g -> Math.rint((g.valueM() - g.requiredM()) * 1e4) / 1e4)
+                        .mapToDouble(g -> g.valueM() - g.requiredM())
                         .min()
                         .orElse(0);
                 if (!sped || leftM < 0.25 * INCH) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
+import org.cresthaul.units.RoundedRecords;
 import org.junit.jupiter.api.Test;
 
 /** The drawing of a passage shows the report's own numbers. */
@@ -46,7 +47,7 @@ class PassageViewTest {
 
     @Test
     void theTightestPositionIsTheReportsClearance() {
-        Report report = CheckCase.check(HUMP, Margins.defaults());
+        Report report = RoundedRecords.of(CheckCase.check(HUMP, Margins.defaults()));
         for (String key : List.of("down/none/3", "up/none/1", "down/trailing/2", "down/close-coupled/4")) {
             Report.GapFinding gap = CheckCase.cell(report, key).ground();
             PassageView view = view(HUMP, "H1", key, null);

@@ -18,6 +18,7 @@ import org.cresthaul.route.CornerLayoutFileTest;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.JsonEdit;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 
@@ -47,7 +48,7 @@ class GateSheetTest {
                 .passage()
                 .set()
                 .configuration();
-        BackingLine line = report.hazards().get(0).cells().stream()
+        BackingLine line = RoundedRecords.of(report).hazards().get(0).cells().stream()
                 .filter(c -> c.configuration().equals(key))
                 .findFirst()
                 .orElseThrow()

@@ -12,6 +12,7 @@ import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
+import org.cresthaul.units.RoundedRecords;
 import org.junit.jupiter.api.Test;
 
 /** One least reserve: share and length apart, and what has no figures is never taken for plenty. */
@@ -105,5 +106,31 @@ class LeastReserveTest {
         LeastReserve none = plan(1, (p, c) -> clear(c(c), null, null), null).least();
         assertNull(none.share());
         assertEquals(List.of("D0"), none.unknownAt());
+    }
+
+    /**
+     * 20.04 mm are left of 100 mm required: 20.04 %. Of the figures as they are written, 0.12 m and 0.1001 m, it would
+     * be 19.9 mm, and a plan that asks for 20 % would be told that there is no way.
+     */
+    @Test
+    void aReserveIsCountedOfFiguresAsTheyWereFound() {
+        Plan plan = plan(1, (p, c) -> clear(c(c), gap(0.12005, 0.10001), null), 0.2);
+        assertEquals(Outcome.THROUGH, plan.outcome());
+        assertEquals(0.02004 / 0.10001, plan.least().share(), 1e-9);
+        assertEquals(0.02004, plan.least().lengthM(), 1e-9);
+        Plan written = RoundedRecords.of(plan);
+        assertEquals(0.02, written.least().lengthM(), 1e-12);
+        Plan.Spare spare = written.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(p -> p != null)
+                .findFirst()
+                .orElseThrow()
+                .spare();
+        assertEquals(0.12, spare.value(), 1e-12);
+        assertEquals(0.1001, spare.required(), 1e-12);
+        assertEquals(0.02, spare.left(), 1e-12);
+        assertEquals(
+                Outcome.BLOCKED,
+                plan(1, (p, c) -> clear(c(c), gap(0.12, 0.1001), null), 0.2).outcome());
     }
 }

@@ -325,10 +325,10 @@ final class PlanOracle {
     private boolean enough(Spot spot, double reserve) {
         return it.options().leastReserve() == null
                 || it.options().acceptTight().contains(spot.id)
-                || reserve >= it.options().leastReserve();
+                || reserve >= it.options().leastReserve() - 1e-9;
     }
 
-    /** Left beyond what is required, to the tenth of a millimeter as a report has it, as a share. */
+    /** Left beyond what is required, as a share. */
     private double reserve(Spot spot, int c, Set<String> aside) {
         if (aside.contains(spot.id)) {
             return Double.POSITIVE_INFINITY;
@@ -340,11 +340,7 @@ final class PlanOracle {
         // Clear without figures: nothing is known to be left.
         return gap == null
                 ? spot.verdicts.get(c).equals("clear") ? 0 : -Double.MAX_VALUE
-                : tenths(gap.valueM() - gap.requiredM()) / gap.requiredM();
-    }
-
-    private static double tenths(double meters) {
-        return Math.rint(meters * 10_000) / 10_000;
+                : (gap.valueM() - gap.requiredM()) / gap.requiredM();
     }
 
     /** Whether any configuration has figures there; one place without would make all ways alike. */
@@ -358,11 +354,11 @@ final class PlanOracle {
         }
         Report.RaiseFinding own = s.raises.get(c);
         if (own != null && own.frontM() == front && own.rearM() == rear) {
-            return tenths(own.clearanceM() - own.requiredM()) / own.requiredM();
+            return (own.clearanceM() - own.requiredM()) / own.requiredM();
         }
         return it.judge()
                 .at(s.id, configurations.get(c).key(), front, rear)
-                .map(r -> tenths(r.ground().valueM() - r.ground().requiredM())
+                .map(r -> (r.ground().valueM() - r.ground().requiredM())
                         / r.ground().requiredM())
                 .orElse(-Double.MAX_VALUE);
     }
@@ -452,7 +448,7 @@ final class PlanOracle {
         for (Spot s : group) {
             // Less than 1/4 in left, or nothing known, is a bounce at 5 mph: 1 in at 10 mph, with the square of speed.
             Report.GapFinding gap = s.gap(c);
-            boolean bounces = gap == null || tenths(gap.valueM() - gap.requiredM()) < 0.00635;
+            boolean bounces = gap == null || gap.valueM() - gap.requiredM() < 0.00635;
             boolean slow = s.slow || !flat || s.gaps && (!s.verdicts.get(c).equals("clear") || bounces);
             seconds += slow ? Math.ceil((s.toM - s.fromM + lengthM[c]) / t.crawlMps()) : 0;
         }

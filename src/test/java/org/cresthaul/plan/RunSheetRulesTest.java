@@ -28,6 +28,7 @@ import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.JsonEdit;
+import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -140,7 +141,9 @@ class RunSheetRulesTest {
         assertTrue(raised > 10 && onTracks > 10, raised + " raised, " + onTracks + " on tracks");
     }
 
-    private static void assertRules(Plan plan, Report report, LevelStance stance, RunSheet sheet) {
+    private static void assertRules(Plan found, Report checked, LevelStance stance, RunSheet sheet) {
+        Plan plan = RoundedRecords.of(found);
+        Report report = RoundedRecords.of(checked);
         sheet.setUps().forEach(card -> assertSetUp(card, plan, report, stance));
         assertCards(sheet, stance);
         assertSteps(sheet, plan);
@@ -170,7 +173,8 @@ class RunSheetRulesTest {
 
     /** Statement and sheet never contradict each other, and the statement can be made again from what it tells. */
     private static void assertStatement(
-            Plan plan, Report report, Route route, LevelStance stance, RunSheet sheet, UnitSystem units) {
+            Plan found, Report report, Route route, LevelStance stance, RunSheet sheet, UnitSystem units) {
+        Plan plan = RoundedRecords.of(found);
         Statement statement = new StatementParts(
                         new Sources(plan, report, route, stance, units), stance, Identity.UNKNOWN)
                 .statement();
