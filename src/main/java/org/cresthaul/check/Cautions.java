@@ -3,6 +3,8 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.cresthaul.check.Caution.When;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
@@ -24,9 +26,6 @@ public final class Cautions {
     private static final String ESCORT = "Escorts and flaggers as the permit says.";
 
     private static final String ESCORTED = ESCORT + " Nobody enters an oncoming lane before they hold it.";
-
-    private static final String WHEN_RAISED = "raised";
-    private static final String WHEN_ESCORTED = "escorts";
 
     private Cautions() {}
 
@@ -73,47 +72,39 @@ public final class Cautions {
      * that cell has them.
      */
     public static List<String> of(Report.HazardFindings hazard, Report.Cell cell) {
-        return hazard.cautions().stream()
-                .filter(c -> switch (when(c)) {
-                    case WHEN_RAISED -> cell.raise() != null;
-                    case WHEN_ESCORTED -> cell.corner() != null && cell.corner().escorts();
-                    default -> true;
-                })
+        return IntStream.range(0, hazard.cautions().size())
+                .filter(i -> hazard.cautionsWhen().get(i).happensIn(cell))
+                .mapToObj(hazard.cautions()::get)
                 .toList();
     }
 
-    /** In which of a hazard's cells a caution belongs. */
-    static String when(String caution) {
-        return caution.equals(RAISED) || caution.equals(UNDER)
-                ? WHEN_RAISED
-                : caution.equals(ESCORTED) ? WHEN_ESCORTED : "always";
-    }
-
-    static List<String> at(Hazard hazard, List<Report.Cell> cells) {
-        List<String> cautions = new ArrayList<>();
+    static List<Caution> at(Hazard hazard, List<Report.Cell> cells) {
+        List<Caution> cautions = new ArrayList<>();
         if (hazard instanceof RailCrossing crossing) {
-            cautions.add(StuckOnTracks.caution(crossing.crossingNumber()));
-            cautions.add(CROSSING_RULES);
+            cautions.add(Caution.always(StuckOnTracks.caution(crossing.crossingNumber())));
+            cautions.add(Caution.always(CROSSING_RULES));
         }
         if (hazard instanceof LowStructure) {
-            cautions.add("Heights change with every overlay and every load: measure the load, and the structure when in"
-                    + " doubt, before going under.");
+            cautions.add(Caution.always(
+                    "Heights change with every overlay and every load: measure the load, and the structure when in"
+                            + " doubt, before going under."));
         }
         if (hazard instanceof RouteCorner) {
-            cautions.add(
+            cautions.add(Caution.always(
                     "Low speed, on the line as found. The room allows for a driver off that line, or turning in early or"
                             + " late, by no more than the tolerances named; beyond them the combination cuts the corner or swings wide."
-                            + " Watch the tail when pulling away from a wall, pole or queue.");
+                            + " Watch the tail when pulling away from a wall, pole or queue."));
         }
         if (cells.stream().anyMatch(c -> c.corner() != null && c.corner().escorts())) {
-            cautions.add(ESCORTED);
+            cautions.add(new Caution(ESCORTED, When.ESCORTED));
         }
         if (hazard instanceof LimitedPlace) {
-            cautions.add("The scales and the sign at the place decide; the limits and the permit are the authority's.");
+            cautions.add(Caution.always(
+                    "The scales and the sign at the place decide; the limits and the permit are the authority's."));
         }
         if (cells.stream().anyMatch(c -> c.raise() != null)) {
-            cautions.add(RAISED);
-            cautions.add(UNDER);
+            cautions.add(new Caution(RAISED, When.RAISED));
+            cautions.add(new Caution(UNDER, When.RAISED));
         }
         return List.copyOf(cautions);
     }

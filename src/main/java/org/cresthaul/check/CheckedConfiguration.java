@@ -10,9 +10,9 @@ import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
 
 /** One configuration of a rig in transport: lift axle, booster and notch. */
-record CheckedConfiguration(LiftState lift, BoosterState booster, Notch notch, int axles) {
+public record CheckedConfiguration(LiftState lift, BoosterState booster, Notch notch, int axles) {
     /** Every configuration of a stance: by booster state, lift state, then notch from the lowest. */
-    static List<CheckedConfiguration> listOf(Rig rig, LevelStance stance) {
+    public static List<CheckedConfiguration> listOf(Rig rig, LevelStance stance) {
         List<CheckedConfiguration> all = new ArrayList<>();
         for (BoosterState booster : stance.boosterStates()) {
             for (LiftState lift : stance.liftStates()) {
@@ -25,7 +25,7 @@ record CheckedConfiguration(LiftState lift, BoosterState booster, Notch notch, i
     }
 
     /** Short name, unique within the rig: "down/none/3". */
-    String key() {
+    public String key() {
         return lift.word() + "/" + booster.word() + "/" + notch.name();
     }
 
@@ -41,7 +41,7 @@ record CheckedConfiguration(LiftState lift, BoosterState booster, Notch notch, i
     }
 
     /** The same state at another notch. */
-    CheckedConfiguration at(Notch other) {
+    public CheckedConfiguration at(Notch other) {
         return new CheckedConfiguration(lift, booster, other, axles);
     }
 

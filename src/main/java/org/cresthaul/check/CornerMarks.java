@@ -32,10 +32,9 @@ final class CornerMarks {
     /**
      * A state of the track with a name.
      *
-     * @param kind "wheel over", "wheels straight" or "landmark"
      * @param place of a landmark, else null
      */
-    record Mark(String kind, String words, int state, Coordinate place) {}
+    record Mark(MarkKind kind, String words, int state, Coordinate place) {}
 
     private CornerMarks(Corner corner, CornerFit fit) {
         this.corner = corner;
@@ -68,16 +67,16 @@ final class CornerMarks {
         }
         int begin = corner.backing() ? last : first;
         int end = corner.backing() ? first : last;
-        marks.add(new Mark("wheel over", "wheel over to the " + way(begin), begin, null));
+        marks.add(new Mark(MarkKind.WHEEL_OVER, "wheel over to the " + way(begin), begin, null));
         int way = corner.backing() ? -1 : 1;
         for (int i = begin; i != end; i += way) {
             boolean over = Math.abs(track.steerRad(i)) > STRAIGHT_RAD;
             Mark before = marks.get(marks.size() - 1);
             if (over && !before.words.endsWith(way(i))) {
-                marks.add(new Mark("wheel over", "wheel over to the " + way(i), i, null));
+                marks.add(new Mark(MarkKind.WHEEL_OVER, "wheel over to the " + way(i), i, null));
             }
         }
-        marks.add(new Mark("wheels straight", "wheels straight", end, null));
+        marks.add(new Mark(MarkKind.WHEELS_STRAIGHT, "wheels straight", end, null));
     }
 
     private String way(int state) {
@@ -175,6 +174,6 @@ final class CornerMarks {
                 nearest = i;
             }
         }
-        marks.add(new Mark("landmark", words, nearest, place));
+        marks.add(new Mark(MarkKind.LANDMARK, words, nearest, place));
     }
 }

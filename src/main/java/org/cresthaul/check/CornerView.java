@@ -11,6 +11,7 @@ import org.cresthaul.road.Corner;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
+import org.cresthaul.turning.Against;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.SweptArea;
 import org.cresthaul.turning.Track;
@@ -84,12 +85,11 @@ public record CornerView(
     /**
      * A place along the line with a name.
      *
-     * @param kind "wheel over", "wheels straight" or "landmark"
      * @param words in a driver's words
      * @param at the steer axle there; position index of it
      * @param place of the landmark it is abreast of, or null
      */
-    public record MarkView(String kind, String words, List<Double> at, int position, List<Double> place) {}
+    public record MarkView(MarkKind kind, String words, List<Double> at, int position, List<Double> place) {}
 
     /** A unit in its own frame: rectangles [rear, front, half width] and tires [ahead, half width]. */
     public record UnitShape(String unit, List<List<Double>> bodies, List<List<Double>> tires) {}
@@ -161,7 +161,8 @@ public record CornerView(
                     unit.name(), rings(tires), rings(bodies), onMap(hazard, tires), onMap(hazard, bodies)));
             for (CornerFit.Gap gap : fit.gaps()) {
                 if (gap.unit() == k && gap.valueM() < 0) {
-                    boolean isTires = gap.part().equals("tires");
+                    // Only tires keep off the edge of the pavement.
+                    boolean isTires = gap.against() == Against.PAVEMENT;
                     Geometry over = isTires ? Areas.without(tires, allowed) : Areas.common(bodies, closed);
                     encroachments.add(new EncroachmentView(
                             unit.name(),

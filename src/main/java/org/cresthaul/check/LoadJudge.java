@@ -128,7 +128,9 @@ final class LoadJudge {
     /** Why a verdict is not clear, in words; the figures stand beside it. */
     List<String> reasons(List<LoadTest> tests) {
         List<String> reasons = new ArrayList<>();
-        broken(tests).stream().limit(MOST_REASONS).forEach(f -> reasons.add(reason(f)));
+        broken(tests).stream()
+                .limit(MOST_REASONS)
+                .forEach(f -> reasons.add(BrokenRule.of(f).words()));
         if (reasons.isEmpty() && verdictOf(tests) == Verdict.TIGHT) {
             LoadTest least = LoadTest.governing(tests.stream().filter(t -> verdictOf(t) == Verdict.TIGHT));
             reasons.add("within the limit, but by less than the weights"
@@ -140,9 +142,4 @@ final class LoadJudge {
     }
 
     private static final int MOST_REASONS = 4;
-
-    static String reason(LoadSheet.Finding f) {
-        return (f.least() ? f.loadKg() <= 0 && f.limitKg() == 0 ? "carried: " : "too light: " : "over: ") + f.rule()
-                + ", " + f.axles() + " (" + f.source() + ")";
-    }
 }

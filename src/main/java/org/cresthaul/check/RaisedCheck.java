@@ -183,6 +183,8 @@ public final class RaisedCheck {
 
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */
     public static List<String> cautions(Hazard hazard, Report.Cell cell, Report.RaiseFinding raise) {
-        return Cautions.at(hazard, List.of(cell.withRaise(raise)));
+        return Cautions.at(hazard, List.of(cell.withRaise(raise))).stream()
+                .map(Caution::text)
+                .toList();
     }
 }

@@ -116,7 +116,7 @@ public record Report(
      *
      * @param extentM first and last surveyed distance, or of the structure; empty when nothing is surveyed
      * @param limits why nothing here is called clear, whatever the numbers
-     * @param cautionsWhen for each of the cautions in which cells it belongs: "always", "raised" or "escorts"
+     * @param cautionsWhen for each of the cautions in which cells it belongs
      * @param bridge what a posted bridge asks beside weights of the whole, or null
      */
     public record HazardFindings(
@@ -134,11 +134,11 @@ public record Report(
             List<String> limits,
             List<String> notes,
             List<String> cautions,
-            List<String> cautionsWhen,
+            List<Caution.When> cautionsWhen,
             List<Cell> cells,
             List<LeastSetting> least,
             BridgeFinding bridge) {
-        /** With every caution where it belongs, and no bridge. */
+        /** Without a bridge. */
         public HazardFindings(
                 String id,
                 HazardKind kind,
@@ -153,7 +153,7 @@ public record Report(
                 List<UncertaintyTerm> uncertainties,
                 List<String> limits,
                 List<String> notes,
-                List<String> cautions,
+                List<Caution> cautions,
                 List<Cell> cells,
                 List<LeastSetting> least) {
             this(
@@ -170,8 +170,8 @@ public record Report(
                     uncertainties,
                     limits,
                     notes,
-                    cautions,
-                    cautions.stream().map(Cautions::when).toList(),
+                    cautions.stream().map(Caution::text).toList(),
+                    cautions.stream().map(Caution::when).toList(),
                     cells,
                     least,
                     null);

@@ -88,9 +88,9 @@ public final class StandingLoads {
      * air brakes nothing and need carry nothing.
      *
      * @param onRoad whether the limits of the road hold; ratings and brakes do everywhere
-     * @return in words, the worst first; empty when all is kept, or when its loads are not known
+     * @return the worst first; empty when all is kept, or when its loads are not known
      */
-    public List<String> broken(State state, double frontM, double lengthM, boolean onRoad) {
+    public List<BrokenRule> broken(State state, double frontM, double lengthM, boolean onRoad) {
         Optional<LoadJudge> judge = judge(state);
         if (judge.isEmpty()) {
             return List.of();
@@ -100,7 +100,7 @@ public final class StandingLoads {
                 .toList();
         // One finding for each rule and axles, so that two states can be compared by what they break.
         return List.copyOf(new LinkedHashSet<>(
-                judge.get().broken(tests).stream().map(LoadJudge::reason).toList()));
+                judge.get().broken(tests).stream().map(BrokenRule::of).toList()));
     }
 
     private static boolean isLeastOnBooster(LoadJudge judge, LoadTest test) {

@@ -3,6 +3,7 @@ package org.cresthaul.paper;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.CornerView;
+import org.cresthaul.check.MarkKind;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
 
@@ -133,7 +134,7 @@ final class CornerDrawing {
             words.append(i == 0 ? " Steer axle at " : ", ")
                     .append(letter(i))
                     .append(' ')
-                    .append(mark.kind().equals("landmark") ? "abreast of where the " : "")
+                    .append(mark.kind() == MarkKind.LANDMARK ? "abreast of where the " : "")
                     .append(mark.words());
         }
         return words.isEmpty() ? "" : words + ".";

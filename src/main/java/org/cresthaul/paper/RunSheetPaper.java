@@ -9,6 +9,7 @@ import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
 import org.cresthaul.paper.Paper.Column;
 import org.cresthaul.paper.Paper.Tone;
+import org.cresthaul.plan.CardKind;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
@@ -78,7 +79,7 @@ final class RunSheetPaper {
                         .map(this::cabRow)
                         .toList()));
         sheet.cards().stream()
-                .filter(c -> c.about().equals("stuck"))
+                .filter(c -> c.about() == CardKind.STUCK)
                 .findFirst()
                 .ifPresent(c ->
                         c.lines().stream().limit(2).forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l.text()))));
@@ -217,8 +218,8 @@ final class RunSheetPaper {
             first.add(new Paper.Text(Tone.STRONG, kind(e) + "."));
         }
         e.comes()
-                .forEach(l -> first.add(new Paper.Text(
-                        e.blocked() && l.text().startsWith("BLOCKED") ? Tone.ALERT : Tone.BODY, l.text())));
+                .forEach(l -> first.add(
+                        new Paper.Text(SheetLine.BLOCKED.equals(l.code()) ? Tone.ALERT : Tone.BODY, l.text())));
         List<Block> sections = new ArrayList<>();
         section("Before", e.before(), sections);
         section("Through", e.through(), sections);

@@ -42,7 +42,7 @@ final class BackingCard {
         }
         states.forEach((index, letters) -> lines.add(line(index, letters)));
         reversing.cautions().forEach(c -> lines.add(SheetLine.plain(c)));
-        return new RunSheet.Card("backing", "Backing up", null, null, lines);
+        return new RunSheet.Card(CardKind.BACKING, "Backing up", null, null, lines);
     }
 
     /**

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import org.cresthaul.check.BrokenRule;
 import org.cresthaul.check.StandingLoads.State;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
@@ -19,13 +20,34 @@ import org.cresthaul.rig.LiftState;
  * between.
  */
 final class ChangeOrder {
-    private final Function<State, List<String>> broken;
+    private final Function<State, List<BrokenRule>> broken;
     private final Predicate<State> holdsFront;
 
     /** An order, or why there is none. */
-    record Result(Optional<List<Plan.Action>> order, List<String> why) {}
+    record Result(Optional<List<Plan.Action>> order, List<Why> why) {}
 
-    ChangeOrder(Function<State, List<String>> broken, Predicate<State> holdsFront) {
+    /**
+     * Why an order will not do.
+     *
+     * @param rule what a state in between breaks; empty where the hydraulics do not hold the deck front
+     */
+    record Why(Optional<BrokenRule> rule) {
+        static final Why NOT_HELD = new Why(Optional.empty());
+
+        String words() {
+            return rule.map(BrokenRule::words)
+                    .orElse("the power take-off does not hold the deck front while the notch is changed");
+        }
+
+        /** As that limit is told where it is plain that it is passed. */
+        String named() {
+            return rule.filter(r -> r.how() == BrokenRule.How.OVER)
+                    .map(BrokenRule::named)
+                    .orElseGet(this::words);
+        }
+    }
+
+    ChangeOrder(Function<State, List<BrokenRule>> broken, Predicate<State> holdsFront) {
         this.broken = broken;
         this.holdsFront = holdsFront;
     }
@@ -41,9 +63,9 @@ final class ChangeOrder {
             List<Plan.Action> booster,
             List<Plan.Action> others,
             List<Plan.Action> lowered) {
-        Set<String> allowed = new HashSet<>(broken.apply(start(from)));
+        Set<BrokenRule> allowed = new HashSet<>(broken.apply(start(from)));
         allowed.addAll(broken.apply(start(to)));
-        Set<String> why = new LinkedHashSet<>();
+        Set<Why> why = new LinkedHashSet<>();
         for (List<Plan.Action> order : orders(booster, others)) {
             if (isSound(from, order, allowed, why)) {
                 return new Result(Optional.of(order), List.of());
@@ -86,17 +108,17 @@ final class ChangeOrder {
         return orders;
     }
 
-    private boolean isSound(Plan.SetUp from, List<Plan.Action> order, Set<String> allowed, Set<String> why) {
+    private boolean isSound(Plan.SetUp from, List<Plan.Action> order, Set<BrokenRule> allowed, Set<Why> why) {
         State at = start(from);
         for (Plan.Action action : order) {
             if (action.action() == ActionKind.NOTCH && !holdsFront.test(at)) {
-                why.add("the power take-off does not hold the deck front while the notch is changed");
+                why.add(Why.NOT_HELD);
                 return false;
             }
             at = after(at, action);
-            for (String b : broken.apply(at)) {
+            for (BrokenRule b : broken.apply(at)) {
                 if (!allowed.contains(b)) {
-                    why.add(b);
+                    why.add(new Why(Optional.of(b)));
                     return false;
                 }
             }

@@ -187,7 +187,7 @@ final class ConfigurationChanges {
     /**
      * Which limit of the road is passed in between at a set-up area, since no order keeps it; empty where it is kept.
      */
-    Optional<String> passedInBetween(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
+    Optional<ChangeOrder.Why> passedInBetween(Plan.SetUp from, Plan.SetUp to, StoppingPlace stop) {
         return order(from, to, stop).why().stream().findFirst();
     }
 
@@ -221,7 +221,8 @@ final class ConfigurationChanges {
                             Plan.SetUp b = setUps.get(to);
                             ChangeOrder.Result result = order(a, b, stop);
                             if (result.order().isEmpty()) {
-                                told.putIfAbsent(words(a, b), result.why().get(0));
+                                told.putIfAbsent(
+                                        words(a, b), result.why().get(0).words());
                             }
                         }));
         return told.entrySet().stream()

@@ -58,11 +58,11 @@ final class DriverCards {
         return cards;
     }
 
-    private static RunSheet.Card card(String about, String title, String... lines) {
+    private static RunSheet.Card card(CardKind about, String title, String... lines) {
         return new RunSheet.Card(about, title, null, null, practice(lines));
     }
 
-    private static RunSheet.Card card(String about, String title, Stream<String> lines) {
+    private static RunSheet.Card card(CardKind about, String title, Stream<String> lines) {
         return new RunSheet.Card(
                 about, title, null, null, lines.map(SheetLine::practice).toList());
     }
@@ -73,7 +73,7 @@ final class DriverCards {
 
     private static RunSheet.Card uncoupling() {
         return card(
-                "uncoupling",
+                CardKind.UNCOUPLING,
                 "Uncoupling the gooseneck",
                 "Level, firm ground; deck brakes set, wheels chocked. Nobody between tractor and deck from here on.",
                 "Raise off the stops, stops out of the way; lower until the deck front rests on the ground or its blocks.",
@@ -85,7 +85,7 @@ final class DriverCards {
 
     private static RunSheet.Card coupling() {
         return card(
-                "coupling",
+                CardKind.COUPLING,
                 "Coupling the gooseneck",
                 "Back in straight, a guide on the driver's side; stop a foot short and look. Nobody between tractor and deck.",
                 "Hooks below their seats; back until they meet, then lift with the hydraulics.",
@@ -98,7 +98,7 @@ final class DriverCards {
 
     private RunSheet.Card unloading() {
         return card(
-                "unloading",
+                CardKind.UNLOADING,
                 "Unloading",
                 Stream.of(
                                 Optional.of(
@@ -128,7 +128,7 @@ final class DriverCards {
 
     private RunSheet.Card loading() {
         return card(
-                "loading",
+                CardKind.LOADING,
                 "Loading",
                 Stream.of(
                                 Optional.of(
@@ -154,7 +154,7 @@ final class DriverCards {
 
     private static RunSheet.Card couplingBooster() {
         return card(
-                "coupling booster",
+                CardKind.COUPLING_BOOSTER,
                 "Coupling the booster",
                 "Level, firm ground; trailer brakes set, booster chocked. Nobody between trailer and booster while either moves.",
                 "Bring the joint together slowly, a guide in sight of both; pins in, keepers on: a second person sees them.",
@@ -165,7 +165,7 @@ final class DriverCards {
 
     private static RunSheet.Card uncouplingBooster() {
         return card(
-                "uncoupling booster",
+                CardKind.UNCOUPLING_BOOSTER,
                 "Uncoupling the booster",
                 "Level, firm ground; booster and trailer chocked.",
                 "Booster air out; its support down and firm.",
@@ -175,7 +175,7 @@ final class DriverCards {
 
     private static RunSheet.Card closeCoupling() {
         return card(
-                "close-coupling",
+                CardKind.CLOSE_COUPLING,
                 "Close-coupling the booster, and opening it",
                 "Level, firm ground; chocked. The booster's regulated air out.",
                 "Close: draw or fold it up as the maker says; nobody between; pins in, keepers on, seen by a second person.",
@@ -185,7 +185,7 @@ final class DriverCards {
 
     private static RunSheet.Card carrying() {
         return card(
-                "carrying booster",
+                CardKind.CARRYING_BOOSTER,
                 "Loading the booster on the deck, and unloading it",
                 "Level, firm ground; lifting gear rated for it; nobody under it or within its swing.",
                 "Load: lines off and capped first; set it down on the marks; wheels chocked and chains on before the sling comes off.",
@@ -196,7 +196,7 @@ final class DriverCards {
 
     private static RunSheet.Card raising() {
         return card(
-                "raising",
+                CardKind.RAISING,
                 "Raising over a place and lowering after it",
                 "Only where this sheet says so, by the amount it says, measured by the tape.",
                 "Stop; clear everyone away; off the transport stops; up; measure both sides.",
@@ -210,7 +210,7 @@ final class DriverCards {
 
     private static RunSheet.Card stuck() {
         return new RunSheet.Card(
-                "stuck",
+                CardKind.STUCK,
                 "Stuck, or stopped on a crossing",
                 null,
                 null,

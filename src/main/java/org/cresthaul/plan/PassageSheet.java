@@ -62,11 +62,12 @@ final class PassageSheet {
         List<SheetLine> lines = new ArrayList<>();
         if (p.blocked()) {
             lines.add(SheetLine.plain("BLOCKED (" + p.verdict() + "). "
-                    + plan.blocking().stream()
-                            .filter(b -> b.hazard().equals(p.hazard()))
-                            .findFirst()
-                            .map(b -> Sources.capital(b.why()) + ".")
-                            .orElse("")));
+                            + plan.blocking().stream()
+                                    .filter(b -> b.hazard().equals(p.hazard()))
+                                    .findFirst()
+                                    .map(b -> Sources.capital(b.why()) + ".")
+                                    .orElse(""))
+                    .as(SheetLine.BLOCKED));
         } else if (p.condition() == ConditionKind.SET_ASIDE) {
             lines.add(SheetLine.plain(
                     "Set aside, unresolved: the plan is not valid until this is. Verdict " + p.verdict() + "."));

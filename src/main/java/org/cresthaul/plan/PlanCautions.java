@@ -70,7 +70,7 @@ final class PlanCautions {
                                 why -> cautions.add(
                                         "During the change at " + name(at)
                                                 + ", off the road, no order of its steps keeps this limit of the road: "
-                                                + why.replaceFirst("^over: ", "")
+                                                + why.named()
                                                 + ". Ratings and brakes are kept. Nobody moves the combination before the change is done."));
             }
             if (from.booster() == none && to.booster() != none) {

@@ -2,9 +2,12 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
@@ -31,6 +34,7 @@ final class RaiseRelaxations {
     private final LevelStance stance;
     private final Margins margins;
     private final boolean avoidRaising;
+    private final Map<String, CheckedConfiguration> configurations = new HashMap<>();
 
     /** A raise beyond the limits. */
     private record Beyond(Report.Cell cell, Notch notch, double frontOverM, double rearOverM) {
@@ -49,6 +53,7 @@ final class RaiseRelaxations {
         this.stance = stance;
         this.margins = margins;
         this.avoidRaising = avoidRaising;
+        CheckedConfiguration.listOf(rig, stance).forEach(c -> configurations.put(c.key(), c));
     }
 
     /** @param cells of the hazard that may be used */
@@ -198,13 +203,12 @@ final class RaiseRelaxations {
             return Optional.empty();
         }
         String name = rig.notches().stream().map(Notch::name).reduce("+", String::concat);
-        List<Notch> notches = Stream.concat(rig.notches().stream(), Stream.of(new Notch(name, offsetM)))
+        Notch added = new Notch(name, offsetM);
+        List<Notch> notches = Stream.concat(rig.notches().stream(), Stream.of(added))
                 .sorted(Comparator.comparingDouble(Notch::offsetM))
                 .toList();
         Rig other = rig.withNotches(notches);
-        String key = configuration.substring(
-                        0, configuration.length() - notch(configuration).name().length())
-                + name;
+        String key = configurations.get(configuration).at(added).key();
         return new PlaceCheck(route, other, stance, margins)
                                 .raised(hazardId, key, 0, 0)
                                 .verdict()
@@ -214,9 +218,6 @@ final class RaiseRelaxations {
     }
 
     private Notch notch(String configuration) {
-        return rig.notches().stream()
-                .filter(n -> configuration.endsWith("/" + n.name()))
-                .max(Comparator.comparingInt(n -> n.name().length()))
-                .orElseThrow();
+        return configurations.get(configuration).notch();
     }
 }

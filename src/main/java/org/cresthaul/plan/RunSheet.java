@@ -112,12 +112,10 @@ public record RunSheet(
     /**
      * A card.
      *
-     * @param about "set-up", "stuck", "raising", "loading", "unloading", "uncoupling", "coupling", "coupling booster",
-     *     "uncoupling booster", "close-coupling", "carrying booster" or "backing"
      * @param letter of a set-up, or null
      * @param configuration its key, or null
      */
-    public record Card(String about, String title, String letter, String configuration, List<SheetLine> lines) {
+    public record Card(CardKind about, String title, String letter, String configuration, List<SheetLine> lines) {
         public Card {
             lines = List.copyOf(lines);
         }

@@ -30,7 +30,7 @@ final class SetUpCards {
     List<RunSheet.Card> list() {
         return sources.setUps().stream()
                 .map(s -> new RunSheet.Card(
-                        "set-up",
+                        CardKind.SET_UP,
                         "Set-up " + sources.letterOf(s) + ": " + s.label(),
                         sources.letterOf(s),
                         s.configuration(),

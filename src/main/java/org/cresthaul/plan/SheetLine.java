@@ -15,6 +15,9 @@ import java.util.List;
 public record SheetLine(String text, boolean tick, String source, List<Figure> figures, String code, String to) {
     public static final String PRACTICE = "common practice, no source";
 
+    /** Code of the line that says why a place blocks. */
+    public static final String BLOCKED = "blocked";
+
     public SheetLine {
         figures = List.copyOf(figures);
     }

@@ -20,7 +20,7 @@ class CautionsTest {
                 List<String> own = Cautions.of(hazard, cell);
                 for (int i = 0; i < hazard.cautions().size(); i++) {
                     boolean happens =
-                            switch (hazard.cautionsWhen().get(i)) {
+                            switch (hazard.cautionsWhen().get(i).word()) {
                                 case "raised" -> cell.raise() != null;
                                 case "escorts" ->
                                     cell.corner() != null && cell.corner().escorts();

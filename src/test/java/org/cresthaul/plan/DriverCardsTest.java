@@ -31,7 +31,7 @@ class DriverCardsTest {
     }
 
     private static List<String> lines(List<RunSheet.Card> cards, String about) {
-        return cards.stream().filter(c -> c.about().equals(about)).findFirst().orElseThrow().lines().stream()
+        return cards.stream().filter(c -> c.about().word().equals(about)).findFirst().orElseThrow().lines().stream()
                 .map(SheetLine::text)
                 .toList();
     }
@@ -137,7 +137,7 @@ class DriverCardsTest {
     @ValueSource(strings = {"lowbed-loaded", "lowbed-empty"})
     void theRulesOfCrossingsAreCitedForWhatTheySay(String rig) {
         List<SheetLine> stuck = cards(rig).stream()
-                .filter(c -> c.about().equals("stuck"))
+                .filter(c -> c.about() == CardKind.STUCK)
                 .findFirst()
                 .orElseThrow()
                 .lines();

@@ -340,7 +340,7 @@ class RunSheetRulesTest {
 
     /** A card only where the rig has what it is about; people come before the call. */
     private static void assertCards(RunSheet sheet, LevelStance stance) {
-        Set<String> about = sheet.cards().stream().map(RunSheet.Card::about).collect(Collectors.toSet());
+        Set<String> about = sheet.cards().stream().map(c -> c.about().word()).collect(Collectors.toSet());
         Set<String> states = stance.booster().isEmpty()
                 ? Set.of()
                 : stance.boosterStates().stream().map(s -> s.word()).collect(Collectors.toSet());
@@ -355,7 +355,7 @@ class RunSheetRulesTest {
         assertTrue(about.containsAll(Set.of("stuck", "raising", "uncoupling", "coupling", "backing")));
         for (RunSheet.Card card : sheet.cards()) {
             settings(card.lines());
-            if (card.about().equals("stuck")) {
+            if (card.about() == CardKind.STUCK) {
                 List<String> codes = card.lines().stream()
                         .map(SheetLine::code)
                         .filter(Objects::nonNull)

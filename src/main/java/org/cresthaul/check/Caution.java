@@ -1,0 +1,42 @@
+package org.cresthaul.check;
+
+import org.cresthaul.units.Worded;
+
+/** One caution of a hazard, and in which of its cells it belongs. */
+public record Caution(String text, When when) {
+    /** What must happen for a caution to belong. */
+    public enum When implements Worded {
+        ALWAYS("always"),
+        RAISED("raised"),
+        /** The opposing lane is used. */
+        ESCORTED("escorts");
+
+        private final String word;
+
+        When(String word) {
+            this.word = word;
+        }
+
+        @Override
+        public String word() {
+            return word;
+        }
+
+        @Override
+        public String toString() {
+            return word;
+        }
+
+        boolean happensIn(Report.Cell cell) {
+            return switch (this) {
+                case ALWAYS -> true;
+                case RAISED -> cell.raise() != null;
+                case ESCORTED -> cell.corner() != null && cell.corner().escorts();
+            };
+        }
+    }
+
+    static Caution always(String text) {
+        return new Caution(text, When.ALWAYS);
+    }
+}
