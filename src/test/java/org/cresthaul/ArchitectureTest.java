@@ -36,7 +36,8 @@ class ArchitectureTest {
             Map.entry("axleload", List.of("rig", "units", "geometry")),
             Map.entry("route", List.of("axleload", "rig", "road", "units", "geometry")),
             Map.entry("exchange.track", List.of("route", "units", "geometry")),
-            Map.entry("exchange", List.of("exchange.track", "route", "road", "units", "geometry")),
+            Map.entry("exchange.osm", List.of("exchange.track", "route", "units", "geometry")),
+            Map.entry("exchange", List.of("exchange.osm", "exchange.track", "route", "road", "units", "geometry")),
             Map.entry("posture", List.of("rig", "road", "geometry")),
             Map.entry("clearance.bound", List.of("posture", "rig", "road", "geometry")),
             Map.entry("clearance", List.of("clearance.bound", "posture", "rig", "road", "geometry")),
@@ -65,6 +66,7 @@ class ArchitectureTest {
                     List.of(
                             "server",
                             "exchange",
+                            "exchange.osm",
                             "exchange.track",
                             "paper",
                             "plan",
@@ -84,6 +86,8 @@ class ArchitectureTest {
             "org.eclipse.jetty..", List.of("server"),
             "picocli..", List.of("cli"),
             "org.apache.pdfbox..", List.of("paper"),
+            "com.google.protobuf..", List.of("exchange.osm"),
+            "crosby.binary..", List.of("exchange.osm"),
             "com.fasterxml.jackson..", List.of("units", "rig", "route", "exchange", "exchange.track", "server", "cli"));
 
     private static final JavaClasses CLASSES = new ClassFileImporter()

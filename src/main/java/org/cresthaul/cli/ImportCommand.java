@@ -51,6 +51,20 @@ final class ImportCommand implements Callable<Integer> {
     private String name = "";
 
     @Option(
+            names = "--map",
+            paramLabel = "EXTRACT",
+            description =
+                    "Extract of OpenStreetMap (.osm, .osm.gz, .osm.pbf): the line is tied to its roads, and candidates"
+                            + " for hazards are looked for along them")
+    private Optional<Path> map = Optional.empty();
+
+    @Option(
+            names = "--update",
+            paramLabel = "ROUTE",
+            description = "Route file made before: its hazards, surveys and dismissed candidates are kept")
+    private Optional<Path> update = Optional.empty();
+
+    @Option(
             names = "--simplify",
             paramLabel = "LENGTH",
             converter = CommandOptions.Margin.class,
@@ -91,7 +105,10 @@ final class ImportCommand implements Callable<Integer> {
                 };
         program.print(preview);
         if (out.isPresent()) {
-            OutputFile.write(out.get(), imported.document(), tracks);
+            List<Path> read = new ArrayList<>(tracks);
+            map.ifPresent(read::add);
+            update.ifPresent(read::add);
+            OutputFile.write(out.get(), imported.document(), read);
         }
         return ExitCode.CLEAR;
     }
@@ -109,10 +126,21 @@ final class ImportCommand implements Callable<Integer> {
         return contents;
     }
 
+    private Optional<byte[]> existing() throws Refused {
+        if (update.isEmpty()) {
+            return Optional.empty();
+        }
+        Mistakes mistakes = new Mistakes();
+        Optional<byte[]> bytes = InputFile.read(update.get()).parse(b -> b, mistakes);
+        mistakes.refuseIfAny("imported");
+        return bytes;
+    }
+
     private RouteImport.Imported made(List<TrackContent> contents) throws Refused {
         try {
             return RouteImport.of(
-                    contents, new RouteImport.Options(name.strip(), simplify.meters(), longestGap.meters()));
+                    contents,
+                    new RouteImport.Options(name.strip(), simplify.meters(), longestGap.meters(), map, existing()));
         } catch (InputRejected rejected) {
             Mistakes mistakes = new Mistakes();
             mistakes.add("The route", rejected.problems());

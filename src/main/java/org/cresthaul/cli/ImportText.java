@@ -3,6 +3,7 @@ package org.cresthaul.cli;
 import java.util.List;
 import java.util.Locale;
 import org.cresthaul.exchange.ImportPreview;
+import org.cresthaul.exchange.osm.MapCandidate;
 import org.cresthaul.exchange.track.TrackNote;
 import org.cresthaul.units.UnitSystem;
 
@@ -47,6 +48,7 @@ final class ImportText {
         notes(preview, text);
         places(preview.places(), text);
         turns(preview.turns(), text);
+        candidates(preview, text);
         text.append("\nNothing here is surveyed, and nothing of it is clear.")
                 .append(written ? "\n" : " Nothing was written: name a file with --out.\n");
         return text.toString();
@@ -89,6 +91,30 @@ final class ImportText {
                     place.name());
         }
         text.append(table.text());
+    }
+
+    private void candidates(ImportPreview preview, StringBuilder text) {
+        if (preview.map() == null) {
+            return;
+        }
+        text.append("\nCANDIDATES FROM THE MAP ").append(preview.map().file()).append(", not surveyed\n");
+        text.append("  The tracks lie within ")
+                .append(figures.distance(preview.map().farthestM()))
+                .append(" of the line along its roads; ")
+                .append(figures.distance(preview.map().offRoadM()))
+                .append(" of the line lie on none.\n");
+        TextTable table = new TextTable("  ");
+        for (ImportPreview.Candidate c : preview.candidates()) {
+            boolean limit = c.kind() == MapCandidate.Kind.LIMIT;
+            table.add(
+                    figures.chainage(c.chainageM()),
+                    c.status(),
+                    c.kind().word(),
+                    c.name() + (limit ? ": " + c.raw() + (c.value() == null ? " (cannot be used)" : "") : ""),
+                    c.object());
+        }
+        text.append(table.text());
+        text.append("  Map data \u00a9 OpenStreetMap contributors, ODbL 1.0\n");
     }
 
     private void turns(List<ImportPreview.Turn> turns, StringBuilder text) {

@@ -1,6 +1,7 @@
 package org.cresthaul.exchange;
 
 import java.util.List;
+import org.cresthaul.exchange.osm.MapCandidate;
 import org.cresthaul.exchange.track.TrackNote;
 
 /**
@@ -20,7 +21,38 @@ public record ImportPreview(
         List<Leg> legs,
         List<TrackNote> notes,
         List<Place> places,
-        List<Turn> turns) {
+        List<Turn> turns,
+        MapTie map,
+        List<Candidate> candidates) {
+    /**
+     * How the line fits the map; null where none was given.
+     *
+     * @param farthestM how far the tracks lie from the line along the map's roads, at most
+     * @param offRoadM how much of the line no road of the map explains
+     */
+    public record MapTie(String file, double farthestM, double offRoadM) {}
+
+    /**
+     * Something a map has along the route; not surveyed, and never clear.
+     *
+     * @param value of a limit, meters or kilograms; null where its text cannot be used
+     * @param status new, known (open before, and updated), surveyed or dismissed before (and left alone)
+     */
+    public record Candidate(
+            String id,
+            MapCandidate.Kind kind,
+            String name,
+            double chainageM,
+            double fromM,
+            double toM,
+            List<Double> lonLat,
+            String object,
+            String key,
+            String raw,
+            Double value,
+            int tracks,
+            String status) {}
+
     /** One of the files. */
     public record Source(String file, String format, int points, int places) {}
 
@@ -37,5 +69,5 @@ public record ImportPreview(
     public record Place(String id, String name, Double chainageM, double offsetM) {}
 
     /** A tight turn of the line; not surveyed. */
-    public record Turn(String id, String name, double chainageM) {}
+    public record Turn(String id, String name, double chainageM, List<Double> lonLat) {}
 }

@@ -9,8 +9,12 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.InputRejected;
+import org.cresthaul.units.JsonText;
+import org.cresthaul.units.Problems;
 
 /**
  * A route file that is being made, feature by feature ({@code docs/file-formats.md}), one line for each. Not for
@@ -21,6 +25,7 @@ final class RouteDocument {
 
     private final ObjectNode head;
     private final List<ObjectNode> features = new ArrayList<>();
+    private int legs;
 
     private RouteDocument(ObjectNode head) {
         this.head = head;
@@ -37,12 +42,60 @@ final class RouteDocument {
         return new RouteDocument(head);
     }
 
+    /**
+     * A route file as it is, but for its legs: these are drawn anew.
+     *
+     * @throws InputRejected when it is none
+     */
+    static RouteDocument read(byte[] file) throws InputRejected {
+        RouteFile.parse(file);
+        Problems problems = new Problems();
+        JsonNode root = JsonText.read(file, problems);
+        problems.throwIfAny();
+        ObjectNode head = ((ObjectNode) root).deepCopy();
+        JsonNode all = head.remove("features");
+        head.remove("bbox");
+        RouteDocument document = new RouteDocument(head);
+        for (JsonNode feature : all) {
+            if (!feature.path("properties").has("route")) {
+                document.features.add((ObjectNode) feature);
+            }
+        }
+        return document;
+    }
+
+    private Optional<ObjectNode> find(String id) {
+        return features.stream()
+                .filter(f -> f.path("properties").path("id").asText().equals(id))
+                .findFirst();
+    }
+
+    /** Of the hazard with this identifier: "open" and so on; empty where there is none. */
+    String candidateState(String id) {
+        return find(id).map(f ->
+                        f.path("properties").path("candidate").path("state").asText("surveyed"))
+                .orElse("");
+    }
+
+    void remove(String id) {
+        find(id).ifPresent(features::remove);
+    }
+
+    /** The identifier, or one like it that nothing has yet. */
+    String freeId(String id) {
+        String free = id;
+        for (int k = 2; find(free).isPresent(); k++) {
+            free = id + "-" + k;
+        }
+        return free;
+    }
+
     void addLeg(String name, List<LonLat> positions) {
         ObjectNode feature = feature("LineString");
         ((ObjectNode) feature.get("properties")).put("route", name);
         ArrayNode coordinates = ((ObjectNode) feature.get("geometry")).putArray("coordinates");
         positions.forEach(p -> coordinates.addArray().add(p.lonDeg()).add(p.latDeg()));
-        features.add(feature);
+        features.add(legs++, feature);
     }
 
     /** A point; the properties are added to what is returned. */

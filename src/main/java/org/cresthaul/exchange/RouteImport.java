@@ -1,9 +1,13 @@
 package org.cresthaul.exchange;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import org.cresthaul.exchange.osm.MapAlong;
+import org.cresthaul.exchange.osm.MapCandidate;
 import org.cresthaul.exchange.track.LineMending;
 import org.cresthaul.exchange.track.LineMending.MendedLeg;
 import org.cresthaul.exchange.track.LineThinning;
@@ -33,8 +37,11 @@ public final class RouteImport {
      * @param name of the route; empty to take the first that a file gives
      * @param withinM how far leaving out points may move the line; 0 keeps all
      * @param longestGapM longest gap between pieces that is bridged
+     * @param map an extract of OpenStreetMap, to which the line is tied and along which hazards are looked for
+     * @param update a route file made before, whose hazards and stopping places are kept
      */
-    public record Options(String name, double withinM, double longestGapM) {}
+    public record Options(
+            String name, double withinM, double longestGapM, Optional<Path> map, Optional<byte[]> update) {}
 
     /** The route file, and what to tell before it is kept. */
     public record Imported(ImportPreview preview, byte[] document) {
@@ -64,17 +71,33 @@ public final class RouteImport {
         LineMending.Mended mended =
                 LineMending.of(contents.stream().flatMap(c -> c.legs().stream()).toList(), options.longestGapM());
         String name = name();
-        RouteDocument document = RouteDocument.of(name, "");
+        RouteDocument document = options.update().isPresent()
+                ? RouteDocument.read(options.update().get())
+                : RouteDocument.of(name, "");
+        Optional<MapAlong> along = options.map().isPresent()
+                ? Optional.of(MapAlong.of(
+                        options.map().get(),
+                        mended.legs().stream().map(MendedLeg::positions).toList()))
+                : Optional.empty();
         RouteLine.Builder builder = new RouteLine.Builder();
         int kept = 0;
-        for (MendedLeg leg : mended.legs()) {
-            List<LonLat> thin = LineThinning.of(leg.positions(), options.withinM());
+        for (int k = 0; k < mended.legs().size(); k++) {
+            MendedLeg leg = mended.legs().get(k);
+            List<LonLat> thin =
+                    along.isPresent() ? along.get().legs().get(k) : LineThinning.of(leg.positions(), options.withinM());
             document.addLeg(leg.name(), thin);
             thin.forEach(builder::add);
             kept += thin.size();
         }
         RouteLine line = builder.build();
         List<ImportPreview.Place> places = addPlaces(document, line);
+        new GapFeatures(document, line).add(mended.gaps());
+        List<MapCandidate> found = new ArrayList<>();
+        if (along.isPresent()) {
+            found.addAll(along.get().candidates());
+            found.addAll(UnseenBends.of(along.get(), RouteFile.parse(document.bytes())));
+        }
+        List<ImportPreview.Candidate> candidates = addCandidates(found, document, line);
         byte[] bytes = document.bytes();
         Route route = RouteFile.parse(bytes);
         List<TrackNote> notes = new ArrayList<>();
@@ -89,14 +112,48 @@ public final class RouteImport {
                 route.lengthM(),
                 contents.stream().mapToInt(TrackContent::points).sum(),
                 kept,
-                options.withinM(),
+                along.isPresent() ? 0 : options.withinM(),
                 route.legs().stream()
                         .map(l -> new ImportPreview.Leg(l.name(), l.startChainageM(), l.endChainageM()))
                         .toList(),
                 notes,
                 places,
-                turns(route));
+                turns(route),
+                along.map(a -> new ImportPreview.MapTie(
+                                String.valueOf(options.map().orElseThrow().getFileName()), a.farthestM(), a.offRoadM()))
+                        .orElse(null),
+                candidates);
         return new Imported(preview, bytes);
+    }
+
+    /** What the map has; a candidate that somebody has surveyed or dismissed is left as it is. */
+    private static List<ImportPreview.Candidate> addCandidates(
+            List<MapCandidate> found, RouteDocument document, RouteLine line) {
+        CandidateFeatures features = new CandidateFeatures(document, line);
+        List<ImportPreview.Candidate> all = new ArrayList<>();
+        for (MapCandidate c : found) {
+            String state = document.candidateState(c.id());
+            if (state.isEmpty() || state.equals("open")) {
+                document.remove(c.id());
+                features.add(c);
+            }
+            LonLat at = features.at(c);
+            all.add(new ImportPreview.Candidate(
+                    c.id(),
+                    c.kind(),
+                    c.name(),
+                    c.chainageM(),
+                    c.fromM(),
+                    c.toM(),
+                    List.of(at.lonDeg(), at.latDeg()),
+                    c.object(),
+                    c.key(),
+                    c.raw(),
+                    c.value().isPresent() ? c.value().getAsDouble() : null,
+                    c.tracks(),
+                    state.isEmpty() ? "new" : state.equals("open") ? "known" : state));
+        }
+        return List.copyOf(all);
     }
 
     private String name() {
@@ -127,7 +184,7 @@ public final class RouteImport {
                 }
                 for (int k = 0; k < passages.size(); k++) {
                     number++;
-                    String id = "W" + (number < 10 ? "0" : "") + number;
+                    String id = document.freeId("W" + (number < 10 ? "0" : "") + number);
                     ObjectNode properties = document.addPoint(place.at());
                     properties.put("place", "waypoint").put("id", id).put("name", place.name());
                     if (passages.size() > 1) {
@@ -145,7 +202,11 @@ public final class RouteImport {
         return route.hazards().stream()
                 .filter(h -> h.kind() == HazardKind.CORNER)
                 .map(Hazard::place)
-                .map(p -> new ImportPreview.Turn(p.id(), p.name(), p.chainageM()))
+                .map(p -> new ImportPreview.Turn(
+                        p.id(),
+                        p.name(),
+                        p.chainageM(),
+                        List.of(p.position().lonDeg(), p.position().latDeg())))
                 .toList();
     }
 }

@@ -12,6 +12,8 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import org.cresthaul.exchange.osm.SmallMap;
 import org.cresthaul.exchange.track.TrackTexts;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
@@ -114,5 +116,93 @@ class ImportCommandTest {
         Ran ran = run("import", track, "--out", track);
         assertEquals(2, ran.exitCode);
         assertEquals(TrackTexts.GPX, Files.readString(Path.of(track)));
+    }
+
+    /** A road of 1000 m with a height of 10 m and a side road's bridge over it: nothing of it is clear for any rig. */
+    @Test
+    void whatAMapSaysIsNeverClear() throws Exception {
+        String map = SmallMap.road("maxheight", "10", "maxweight", "300")
+                .node(30, 400, -100)
+                .node(31, 480, 100)
+                .way(300, List.of(30L, 31L), "highway", "primary", "bridge", "yes")
+                .writeXml(folder)
+                .toString();
+        String track = file("t.csv", "lon,lat\n0,0\n0.0089,0\n");
+        String made = folder.resolve("made.geojson").toString();
+
+        Ran ran = run("import", track, "--map", map, "--form", "json", "--out", made);
+
+        assertEquals(0, ran.exitCode, ran.err);
+        JsonNode candidates = new ObjectMapper().readTree(ran.out).path("candidates");
+        assertEquals(3, candidates.size(), ran.out);
+        assertEquals("new", candidates.path(0).path("status").asText());
+        Ran check = run("check", made, "sample-routes/lowbed-loaded.rig.json", "--form", "json");
+        JsonNode report = new ObjectMapper().readTree(check.out);
+        assertEquals(1, check.exitCode, check.err);
+        assertEquals(3, report.path("hazards").size());
+        int cells = 0;
+        for (JsonNode hazard : report.path("hazards")) {
+            for (JsonNode cell : hazard.path("cells")) {
+                String verdict = cell.path("verdict").asText();
+                assertFalse(verdict.equals("clear"), hazard.path("id") + " " + cell);
+                cells++;
+            }
+        }
+        assertTrue(cells >= 90, cells + " cells");
+        for (JsonNode configuration : report.path("configurations")) {
+            assertFalse(configuration.path("verdict").asText().equals("clear"), configuration.toString());
+        }
+    }
+
+    /** Again with the same map: open candidates come anew, a survey and a dismissal stay, and nothing comes twice. */
+    @Test
+    void importingAgainLeavesSurveysAndDismissalsAlone() throws Exception {
+        String map = new SmallMap()
+                .node(1, 0, 0)
+                .node(2, 200, 0, "railway", "level_crossing")
+                .node(3, 400, 0, "railway", "level_crossing")
+                .node(4, 600, 0, "railway", "level_crossing")
+                .node(5, 1000, 0)
+                .way(100, List.of(1L, 2L, 3L, 4L, 5L), "highway", "tertiary")
+                .writeXml(folder)
+                .toString();
+        String track = file("t.csv", "lon,lat\n0,0\n0.0089,0\n");
+        Path first = folder.resolve("first.geojson");
+        run("import", track, "--map", map, "--out", first.toString());
+        String text = Files.readString(first);
+        String dismissed = "\"id\":\"map-n2\"";
+        assertTrue(text.contains(dismissed) && text.contains("\"id\":\"map-n3\""), text);
+        String[] lines = text.split("\n");
+        for (int i = 0; i < lines.length; i++) {
+            if (lines[i].contains(dismissed)) {
+                lines[i] = lines[i].replace(
+                        "\"state\":\"open\"", "\"state\":\"dismissed\",\"by\":\"J. Doe\",\"why\":\"track lifted\"");
+            } else if (lines[i].contains("\"id\":\"map-n3\"")) {
+                lines[i] = lines[i].replace("\"state\":\"open\"", "\"state\":\"surveyed\"")
+                        .replace(
+                                "\"name\":",
+                                "\"survey\":{\"accuracy\":\"10 mm\",\"source\":\"level\"},\"profile\":[{\"line\":\"center\","
+                                        + "\"points\":[[\"-9 m\",\"0 m\"],[\"9 m\",\"0.1 m\"]]}],\"name\":");
+            }
+        }
+        String worked = file("worked.geojson", String.join("\n", lines));
+        Path second = folder.resolve("second.geojson");
+
+        Ran again =
+                run("import", track, "--map", map, "--update", worked, "--form", "json", "--out", second.toString());
+
+        assertEquals(0, again.exitCode, again.err);
+        Route route = RouteFile.parse(Files.readAllBytes(second));
+        assertEquals(
+                List.of("dismissed", "surveyed", "open"),
+                route.candidates().stream()
+                        .map(c -> c.candidate().state().word())
+                        .toList());
+        assertEquals(2, route.hazards().size());
+        assertEquals(1, route.findHazard("map-n3").orElseThrow().lines().size());
+        JsonNode candidates = new ObjectMapper().readTree(again.out).path("candidates");
+        assertEquals("dismissed", candidates.path(0).path("status").asText());
+        assertEquals("surveyed", candidates.path(1).path("status").asText());
+        assertEquals("known", candidates.path(2).path("status").asText());
     }
 }

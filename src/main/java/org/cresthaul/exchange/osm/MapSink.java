@@ -1,0 +1,13 @@
+package org.cresthaul.exchange.osm;
+
+import java.util.Map;
+import org.cresthaul.units.InputRejected;
+
+/** Takes the objects of a map extract as they come. */
+interface MapSink {
+    /** @param timeS when it was last changed, seconds since 1970; 0 where the extract does not say */
+    default void node(long id, double lonDeg, double latDeg, Map<String, String> tags, long timeS)
+            throws InputRejected {}
+
+    default void way(long id, long[] nodes, Map<String, String> tags, long timeS) throws InputRejected {}
+}

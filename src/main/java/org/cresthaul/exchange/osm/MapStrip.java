@@ -1,0 +1,172 @@
+package org.cresthaul.exchange.osm;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.cresthaul.route.LonLat;
+import org.cresthaul.units.InputRejected;
+
+/**
+ * What an extract has along a line: ways that come into the {@link Corridor}, whole, and the tags of the nodes in it.
+ * The file is gone through two or three times and never held; what is held is bounded.
+ */
+final class MapStrip {
+    /** Most nodes along a line, and most ways. */
+    private static final int MOST_NODES = 3_000_000;
+
+    private static final int MOST_WAYS = 500_000;
+
+    private final NodeIndex index = new NodeIndex();
+    private double[] lonDeg = new double[1024];
+    private double[] latDeg = new double[1024];
+    private final Map<Integer, Map<String, String>> nodeTags = new HashMap<>();
+    private final Map<Integer, Long> nodeTimes = new HashMap<>();
+    private final List<MapWay> ways = new ArrayList<>();
+    private boolean unsorted;
+
+    private MapStrip() {}
+
+    static MapStrip of(Path extract, List<LonLat> line) throws InputRejected {
+        MapFile file = new MapFile(extract);
+        Corridor corridor = new Corridor(line);
+        MapStrip strip = new MapStrip();
+        List<long[]> refs = new ArrayList<>();
+        strip.readNodesAndWays(file, corridor, refs);
+        if (strip.unsorted) {
+            strip.ways.clear();
+            refs.clear();
+            file.read(strip.new Ways(refs));
+        }
+        strip.place(file, refs);
+        return strip;
+    }
+
+    private void readNodesAndWays(MapFile file, Corridor corridor, List<long[]> refs) throws InputRejected {
+        Ways taken = new Ways(refs);
+        boolean[] wayBefore = {false};
+        file.read(new MapSink() {
+            @Override
+            public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
+                    throws InputRejected {
+                unsorted |= wayBefore[0];
+                if (Math.abs(lat) <= LonLat.MOST_LAT_DEG && Math.abs(lon) <= 180 && corridor.holds(lon, lat)) {
+                    put(id, lon, lat);
+                    if (!tags.isEmpty()) {
+                        nodeTags.put(index.find(id), Map.copyOf(tags));
+                        nodeTimes.put(index.find(id), timeS);
+                    }
+                }
+            }
+
+            @Override
+            public void way(long id, long[] nodes, Map<String, String> tags, long timeS) throws InputRejected {
+                wayBefore[0] = true;
+                taken.way(id, nodes, tags, timeS);
+            }
+        });
+    }
+
+    /** Keeps the ways that come into the corridor. */
+    private final class Ways implements MapSink {
+        private final List<long[]> refs;
+
+        Ways(List<long[]> refs) {
+            this.refs = refs;
+        }
+
+        @Override
+        public void way(long id, long[] nodes, Map<String, String> tags, long timeS) throws InputRejected {
+            MapWay way = new MapWay(id, new int[0], tags, timeS);
+            if (!way.isKept() || Arrays.stream(nodes).noneMatch(n -> index.find(n) >= 0)) {
+                return;
+            }
+            if (ways.size() >= MOST_WAYS) {
+                throw tooMany();
+            }
+            ways.add(way);
+            refs.add(nodes);
+        }
+    }
+
+    private void put(long id, double lon, double lat) throws InputRejected {
+        int at = index.add(id);
+        if (at >= MOST_NODES) {
+            throw tooMany();
+        }
+        if (at >= lonDeg.length) {
+            lonDeg = Arrays.copyOf(lonDeg, 2 * lonDeg.length);
+            latDeg = Arrays.copyOf(latDeg, 2 * latDeg.length);
+        }
+        lonDeg[at] = lon;
+        latDeg[at] = lat;
+    }
+
+    private static InputRejected tooMany() {
+        return Refusals.of(
+                "too-many", "The map has too many objects along this route.", "Import the route in shorter legs.");
+    }
+
+    /** Finds the places of nodes outside the corridor, and gives the ways their nodes. */
+    private void place(MapFile file, List<long[]> refs) throws InputRejected {
+        NodeIndex missing = new NodeIndex();
+        for (long[] nodes : refs) {
+            for (long id : nodes) {
+                if (index.find(id) < 0) {
+                    missing.add(id);
+                }
+            }
+        }
+        if (missing.size() > 0) {
+            file.read(new MapSink() {
+                @Override
+                public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
+                        throws InputRejected {
+                    if (missing.find(id) >= 0 && Math.abs(lat) <= LonLat.MOST_LAT_DEG && Math.abs(lon) <= 180) {
+                        put(id, lon, lat);
+                    }
+                }
+            });
+        }
+        for (int w = 0; w < ways.size(); w++) {
+            int[] nodes = Arrays.stream(refs.get(w)).mapToInt(index::find).toArray();
+            MapWay way = ways.get(w);
+            ways.set(w, new MapWay(way.id(), nodes, way.tags(), way.timeS()));
+        }
+    }
+
+    List<MapWay> ways() {
+        return ways;
+    }
+
+    int nodes() {
+        return index.size();
+    }
+
+    long nodeId(int node) {
+        return index.id(node);
+    }
+
+    double lonDeg(int node) {
+        return lonDeg[node];
+    }
+
+    double latDeg(int node) {
+        return latDeg[node];
+    }
+
+    LonLat at(int node) {
+        return new LonLat(lonDeg[node], latDeg[node]);
+    }
+
+    Map<String, String> nodeTags(int node) {
+        return nodeTags.getOrDefault(node, Map.of());
+    }
+
+    /** When a node with tags was last changed, seconds since 1970; 0 where the extract does not say. */
+    long nodeTimeS(int node) {
+        return nodeTimes.getOrDefault(node, 0L);
+    }
+}

@@ -1,0 +1,138 @@
+package org.cresthaul.exchange.osm;
+
+import java.io.InputStream;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import org.cresthaul.exchange.track.XmlPull;
+import org.cresthaul.units.InputRejected;
+
+/** Reads nodes and ways of OpenStreetMap's XML, one at a time. */
+final class OsmXml {
+    /** Most nodes of a way: OpenStreetMap takes 2,000. */
+    static final int MOST_NODES = 20_000;
+
+    private static final int MOST_TAGS = 1000;
+
+    private final XmlPull xml;
+
+    private OsmXml(XmlPull xml) {
+        this.xml = xml;
+    }
+
+    static void read(InputStream in, MapSink sink) throws InputRejected {
+        new OsmXml(new XmlPull(in)).document(sink);
+    }
+
+    private void document(MapSink sink) throws InputRejected {
+        boolean root = false;
+        while (xml.next()) {
+            if (!xml.isStart()) {
+                continue;
+            }
+            if (!root) {
+                root = true;
+                if (!xml.name().equals("osm")) {
+                    throw Refusals.of(
+                            "not-a-map",
+                            "This XML is not an extract of OpenStreetMap.",
+                            "Give .osm, .osm.gz or .osm.pbf with --map.");
+                }
+            } else if (xml.isStart("node")) {
+                node(sink);
+            } else if (xml.isStart("way")) {
+                way(sink);
+            } else if (xml.depth() == 2) {
+                xml.elementText(0);
+            }
+        }
+        if (!root) {
+            throw Refusals.damaged();
+        }
+    }
+
+    private boolean isVisible() {
+        return !"false".equals(xml.attribute("visible")) && !"delete".equals(xml.attribute("action"));
+    }
+
+    private void node(MapSink sink) throws InputRejected {
+        boolean visible = isVisible() && xml.attribute("lon") != null;
+        long id = visible ? number(xml.attribute("id")) : 0;
+        double lon = visible ? decimal(xml.attribute("lon")) : 0;
+        double lat = visible ? decimal(xml.attribute("lat")) : 0;
+        long time = time(xml.attribute("timestamp"));
+        Map<String, String> tags = new HashMap<>(0);
+        int outside = xml.depth() - 1;
+        while (xml.next() && xml.depth() > outside) {
+            if (xml.isStart("tag")) {
+                tag(tags);
+            }
+        }
+        if (visible) {
+            sink.node(id, lon, lat, tags, time);
+        }
+    }
+
+    private void way(MapSink sink) throws InputRejected {
+        boolean visible = isVisible();
+        long id = number(xml.attribute("id"));
+        long time = time(xml.attribute("timestamp"));
+        Map<String, String> tags = new HashMap<>();
+        long[] nodes = new long[16];
+        int n = 0;
+        int outside = xml.depth() - 1;
+        while (xml.next() && xml.depth() > outside) {
+            if (xml.isStart("tag")) {
+                tag(tags);
+            } else if (xml.isStart("nd")) {
+                if (n == MOST_NODES) {
+                    throw Refusals.of(
+                            "too-many", "A way has more than " + MOST_NODES + " nodes.", "Check the extract.");
+                }
+                nodes = n == nodes.length ? Arrays.copyOf(nodes, 2 * n) : nodes;
+                nodes[n++] = number(xml.attribute("ref"));
+            }
+        }
+        if (visible) {
+            sink.way(id, Arrays.copyOf(nodes, n), tags, time);
+        }
+    }
+
+    private void tag(Map<String, String> tags) {
+        String key = xml.attribute("k");
+        String value = xml.attribute("v");
+        if (key != null && value != null && tags.size() < MOST_TAGS) {
+            tags.put(key, value);
+        }
+    }
+
+    private static long number(String text) throws InputRejected {
+        try {
+            return Long.parseLong(text);
+        } catch (NumberFormatException e) {
+            throw Refusals.damaged();
+        }
+    }
+
+    private static double decimal(String text) throws InputRejected {
+        try {
+            double value = Double.parseDouble(text);
+            if (Double.isFinite(value)) {
+                return value;
+            }
+        } catch (NumberFormatException | NullPointerException e) {
+            // told below
+        }
+        throw Refusals.damaged();
+    }
+
+    private static long time(String text) {
+        try {
+            return text == null ? 0 : Instant.parse(text).getEpochSecond();
+        } catch (DateTimeException e) {
+            return 0;
+        }
+    }
+}

@@ -1,0 +1,118 @@
+package org.cresthaul.exchange.osm;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.LongConsumer;
+import org.cresthaul.route.LonLat;
+
+/** Where ways cross the driven ones as they are drawn, on whatever level. */
+final class WayCrossings {
+    private static final double CELL_DEG = 0.001;
+    /** One way crosses once within this, meters: the road's own bends may cut it at two of its pieces. */
+    private static final double SAME_M = 5;
+
+    private final DrivenPath path;
+    private final MapStrip strip;
+    private final Map<Long, List<int[]>> cells = new HashMap<>();
+    private final List<MapWay> ways;
+
+    /**
+     * A crossing.
+     *
+     * @param own the driven way
+     * @param atSharedNode whether both have a node there: they meet, and do not pass over one another
+     */
+    record Crossing(MapWay way, MapWay own, double chainageM, boolean atSharedNode) {}
+
+    WayCrossings(DrivenPath path, List<MapWay> ways) {
+        this.path = path;
+        this.ways = ways;
+        strip = path.net().strip();
+        for (int w = 0; w < ways.size(); w++) {
+            int[] nodes = ways.get(w).nodes();
+            for (int i = 0; i + 1 < nodes.length; i++) {
+                if (nodes[i] >= 0 && nodes[i + 1] >= 0) {
+                    index(w, i, strip.at(nodes[i]), strip.at(nodes[i + 1]));
+                }
+            }
+        }
+    }
+
+    private void index(int way, int segment, LonLat a, LonLat b) {
+        if (Math.abs(a.lonDeg() - b.lonDeg()) > 1 || Math.abs(a.latDeg() - b.latDeg()) > 1) {
+            return;
+        }
+        forEachCell(
+                a, b, key -> cells.computeIfAbsent(key, k -> new ArrayList<>()).add(new int[] {way, segment}));
+    }
+
+    private static void forEachCell(LonLat a, LonLat b, LongConsumer what) {
+        for (long x = cell(Math.min(a.lonDeg(), b.lonDeg())); x <= cell(Math.max(a.lonDeg(), b.lonDeg())); x++) {
+            for (long y = cell(Math.min(a.latDeg(), b.latDeg())); y <= cell(Math.max(a.latDeg(), b.latDeg())); y++) {
+                what.accept(x << 32 ^ y & 0xFFFFFFFFL);
+            }
+        }
+    }
+
+    private static long cell(double deg) {
+        return (long) Math.floor(deg / CELL_DEG);
+    }
+
+    /** In the order of travel. */
+    List<Crossing> list() {
+        List<Crossing> found = new ArrayList<>();
+        for (int i = 1; i < path.size(); i++) {
+            int edge = path.spot(i).edge();
+            if (edge < 0) {
+                continue;
+            }
+            int at = i;
+            List<int[]> near = new ArrayList<>();
+            forEachCell(
+                    path.spot(i - 1).at(), path.spot(i).at(), key -> near.addAll(cells.getOrDefault(key, List.of())));
+            near.stream()
+                    .filter(s -> !ways.get(s[0]).equals(path.net().way(edge)))
+                    .forEach(s -> cross(at, edge, ways.get(s[0]), s[1], found));
+        }
+        found.sort(Comparator.comparingDouble(Crossing::chainageM)
+                .thenComparingLong(c -> c.way().id()));
+        List<Crossing> once = new ArrayList<>();
+        for (Crossing c : found) {
+            boolean again =
+                    once.stream().anyMatch(o -> o.way().equals(c.way()) && c.chainageM() - o.chainageM() < SAME_M);
+            if (!again) {
+                once.add(c);
+            }
+        }
+        return once;
+    }
+
+    private void cross(int spot, int edge, MapWay way, int segment, List<Crossing> found) {
+        LonLat from = path.spot(spot - 1).at();
+        Flat flat = Flat.at(from);
+        double ux = flat.x(path.spot(spot).at().lonDeg());
+        double uy = flat.y(path.spot(spot).at().latDeg());
+        int a = way.nodes()[segment];
+        int b = way.nodes()[segment + 1];
+        double ax = flat.x(strip.lonDeg(a));
+        double ay = flat.y(strip.latDeg(a));
+        double vx = flat.x(strip.lonDeg(b)) - ax;
+        double vy = flat.y(strip.latDeg(b)) - ay;
+        double det = ux * vy - uy * vx;
+        if (det == 0) {
+            return;
+        }
+        double t = (ax * vy - ay * vx) / det;
+        double s = (ax * uy - ay * ux) / det;
+        if (t < 0 || t > 1 || s < 0 || s > 1) {
+            return;
+        }
+        int node = t < 0.5 ? path.spot(spot - 1).node() : path.spot(spot).node();
+        boolean shared = node >= 0 && (node == a || node == b);
+        double chainageM = path.chainageM(spot - 1) + t * (path.chainageM(spot) - path.chainageM(spot - 1));
+        found.add(new Crossing(way, path.net().way(edge), chainageM, shared));
+    }
+}
