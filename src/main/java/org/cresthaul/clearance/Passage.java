@@ -48,7 +48,7 @@ public final class Passage {
     /** What one question may take: stretches looked at, and more for each point of the lines that were surveyed. */
     private static final long STEPS = 30_000;
 
-    private static final long STEPS_PER_POINT = 300;
+    private static final long STEPS_PER_POINT = 200;
     /** Stretches kept for the next setting, of some 2 kB each, and more for each point of the line. */
     private static final int KEPT_SPANS = 1_500;
 
