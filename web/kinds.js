@@ -3,7 +3,8 @@
  *
  * word: as people say it; path: its symbol, 28 × 14, the road as its section would show it; judged: by which engine,
  * 'gaps', 'room' or 'loads'; sped: whether a clear place is told the speed for which that stands; atPoint: whether it
- * is a place, and not limits along the road. The program's own table says the same, and a test compares them.
+ * is a place, and not limits along the road; over: what one passes under there. The program's own table says the same,
+ * and a test compares them.
  */
 export const KINDS = {
   'rail-crossing': {
@@ -11,8 +12,12 @@ export const KINDS = {
     path: 'M1 11C7 11 8 5 11 5H17C20 5 21 11 27 11M11.5 5V2M16.5 5V2M10 2H13M15 2H18',
   },
   'low-structure': {
-    word: 'low structure', judged: 'gaps', sped: true, atPoint: true,
+    word: 'low structure', over: 'structure', judged: 'gaps', sped: true, atPoint: true,
     path: 'M1 12H27M4 2H24V5H4ZM6 5V12M22 5V12',
+  },
+  'overhead-wire': {
+    word: 'overhead wire', over: 'wire', judged: 'gaps', sped: true, atPoint: true,
+    path: 'M1 12H27M4 12V2M24 12V2M4 3C9 7 19 7 24 3',
   },
   'dip': {
     word: 'dip', judged: 'gaps', sped: true, atPoint: true,

@@ -56,6 +56,7 @@ export function mountPassage(root, { store, actions }) {
   root.append(message, drawing, live);
   let speaking = 0;
 
+  const over = state => kindOf(findHazard(state.report, state.hazard)?.kind).over ?? 'structure';
   const positions = () => store.get().passage.data?.positions ?? [];
 
   function moved(index) {
@@ -103,6 +104,7 @@ export function mountPassage(root, { store, actions }) {
     say(stance, stanceWords(data, state.units));
     Object.assign(slider, { min: data.positions[0].steerM, max: data.positions.at(-1).steerM });
     overheadRow.forEach(node => { node.hidden = data.soffit === null; });
+    drawing.classList.toggle('under-wire', over(state) === 'wire');
     const settings = { passage: data, frame: frame(data), cell, units: state.units, exaggeration: state.exaggeration };
     sideView.draw(settings);
     detailView.draw(settings);
@@ -132,7 +134,7 @@ export function mountPassage(root, { store, actions }) {
     detailView.move(state.position);
     curve.move(state.position);
     read(readings.ground, position.groundM, state.units, 'unknown');
-    read(readings.overhead, position.overheadM, state.units, 'not under the structure');
+    read(readings.overhead, position.overheadM, state.units, `not under the ${over(state)}`);
     say(readings.position, alongRoad(position.steerM, state.units));
     readings.position.dataset.steerM = position.steerM;
     const wheels = wheelWords(position);

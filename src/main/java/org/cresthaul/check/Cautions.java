@@ -9,6 +9,7 @@ import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.LowStructure;
+import org.cresthaul.route.OverheadWire;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCandidate;
@@ -88,6 +89,13 @@ public final class Cautions {
             cautions.add(Caution.always(
                     "Heights change with every overlay and every load: measure the load, and the structure when in"
                             + " doubt, before going under."));
+        }
+        if (hazard instanceof OverheadWire) {
+            cautions.add(
+                    "Every wire counts as live until its owner has switched it off and grounded it. Its owner decides how"
+                            + " near anything may come, and alone lifts or moves it: ask before the day of the move. Keep it away from"
+                            + " the load; nobody on the load and nobody touching the combination under it. When it has been touched,"
+                            + " stay in the cab unless it burns, keep everybody away and call its owner and the emergency number.");
         }
         if (hazard instanceof RouteCorner) {
             cautions.add(Caution.always(

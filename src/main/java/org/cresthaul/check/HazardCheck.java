@@ -62,8 +62,9 @@ final class HazardCheck {
         double rigM = Math.hypot(rig.measurement().valueM(), rig.ride().valueM());
         double surveyM = surroundings.surveyM();
         Demand overGround = new Demand(margins.groundM(), surveyM, rigM, true);
-        Demand underSoffit = new Demand(
-                margins.overheadM() + surroundings.sagM(), surveyM, Math.hypot(rigM, surroundings.structureM()), true);
+        double overheadM = Math.max(margins.overheadM(), surroundings.keptM());
+        Demand underSoffit =
+                new Demand(overheadM + surroundings.sagM(), surveyM, Math.hypot(rigM, surroundings.structureM()), true);
         List<RaiseNeeded.Lane> below = new ArrayList<>();
         List<RaiseNeeded.Lane> above = new ArrayList<>();
         List<RaiseNeeded.Lane> between = new ArrayList<>();
@@ -100,7 +101,7 @@ final class HazardCheck {
                 : Optional.of(new SideCheck(chainageM, below, margins.groundM(), 0, "ground clearance"));
         overhead = above.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new SideCheck(chainageM, above, margins.overheadM(), surroundings.sagM(), "overhead"));
+                : Optional.of(new SideCheck(chainageM, above, overheadM, surroundings.sagM(), "overhead"));
         units = unitCheck(chainageM, between);
     }
 

@@ -20,6 +20,8 @@ import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.route.LowStructure.Extent;
 import org.cresthaul.route.LowStructure.Measured;
+import org.cresthaul.route.Overhead;
+import org.cresthaul.route.OverheadWire;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.RoadHump;
 import org.cresthaul.route.SignedHeight;
@@ -35,6 +37,7 @@ import org.cresthaul.units.Length;
  * @param surveyM 95 % half-width of a surveyed elevation, meters; zero where nothing was surveyed
  * @param structureM 95 % half-width of a height that was not leveled with the road, meters
  * @param sagM extra gap wanted under a structure whose road profile is not known, meters
+ * @param keptM vertical gap that keeps everything away from a wire as far as it asks, meters; zero where there is none
  * @param limits reasons why nothing here may be called clear, in words
  * @param terms the uncertainties that enter, with their sources
  * @param notes further facts for the reader
@@ -46,6 +49,7 @@ record Surroundings(
         double surveyM,
         double structureM,
         double sagM,
+        double keptM,
         List<String> limits,
         List<Report.UncertaintyTerm> terms,
         List<String> notes) {
@@ -123,8 +127,11 @@ record Surroundings(
         if (hazard instanceof RailCrossing crossing) {
             return crossing(crossing);
         }
+        if (hazard instanceof OverheadWire wire) {
+            return OverWires.of(wire, structure(wire.height(), true));
+        }
         if (hazard instanceof LowStructure structure) {
-            return structure(structure);
+            return structure(structure, false);
         }
         if (hazard instanceof LimitedPlace) {
             throw new IllegalArgumentException(hazard.place().id() + " is judged by loads, not by gaps");
@@ -157,6 +164,7 @@ record Surroundings(
                 along.surveyM,
                 along.structureM,
                 along.sagM,
+                along.keptM,
                 List.copyOf(limits),
                 along.terms,
                 along.notes);
@@ -168,10 +176,10 @@ record Surroundings(
             road.underUnits()
                     .forEach(p -> all.add(new Lane(p.line(UnitName.TRAILER), Optional.empty(), Optional.of(p))));
         }
-        if (hazard instanceof LowStructure structure) {
+        if (hazard instanceof Overhead over) {
             road.overUnits().forEach(p -> {
                 RoadProfile line = p.line(UnitName.TRAILER);
-                all.add(new Lane(line, Optional.of(soffitOver(structure, line)), Optional.of(p)));
+                all.add(new Lane(line, Optional.of(soffitOver(over.height(), line)), Optional.of(p)));
             });
         }
         return List.copyOf(all);
@@ -205,6 +213,7 @@ record Surroundings(
                 hazard.survey().map(Uncertainty::valueM).orElse(0.0),
                 0,
                 0,
+                0,
                 limits,
                 terms(hazard, OptionalDouble.empty()),
                 withOneLine(hazard, notes));
@@ -220,7 +229,7 @@ record Surroundings(
         return List.copyOf(all);
     }
 
-    private static Surroundings structure(LowStructure structure) {
+    private static Surroundings structure(LowStructure structure, boolean wire) {
         List<String> limits = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         boolean known = structure.isSurveyed();
@@ -234,7 +243,8 @@ record Surroundings(
             limits.add("how the height was measured is unknown");
         }
         if (known && !road) {
-            notes.add("the road profile under the structure is unknown: taken as straight, with extra room for a sag");
+            notes.add("the road profile under the " + (wire ? "wire" : "structure")
+                    + " is unknown: taken as straight, with extra room for a sag");
         }
         List<Lane> lanes = !known
                 ? List.of()
@@ -246,7 +256,7 @@ record Surroundings(
         if (known && road) {
             limits.addAll(SurveySpacing.under(lanes));
         }
-        if (structure.measured() == Measured.SURVEYED && known) {
+        if (structure.measured() == Measured.SURVEYED && known && !wire) {
             notes.addAll(signNotes(structure.leastHeightM().orElseThrow()));
         }
         boolean leveled = structure.soffit().isPresent() && structure.measured() == Measured.SURVEYED;
@@ -262,6 +272,7 @@ record Surroundings(
                 road ? structure.survey().orElseThrow().valueM() : 0,
                 heightM,
                 road ? 0 : UNKNOWN_SAG_M,
+                0,
                 limits,
                 terms(structure, heightM == POSTED_M ? OptionalDouble.of(POSTED_M) : OptionalDouble.empty()),
                 road ? withOneLine(structure, notes) : List.copyOf(notes));

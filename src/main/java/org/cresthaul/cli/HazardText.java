@@ -140,7 +140,7 @@ final class HazardText {
                     c -> c.load() == null ? "" : figures.weightLeft(c.load().marginKg())));
         }
         addGaps(table, "over the ground", cells, Report.Cell::ground);
-        addGaps(table, "under the structure", cells, Report.Cell::overhead);
+        addGaps(table, "under " + hazard.kind().over(), cells, Report.Cell::overhead);
         Function<Report.Cell, Report.GapFinding> units = toldUnits(cells);
         addGaps(table, "between the units", cells, units);
         if (hazard.kind().isSped() && cells.stream().anyMatch(HazardText::isClear)) {
@@ -177,7 +177,7 @@ final class HazardText {
                 + governing(cells)
                 + together(hazard, state)
                 + tightest("over the ground", state, cells, Report.Cell::ground)
-                + tightest("under the structure", state, cells, Report.Cell::overhead)
+                + tightest("under " + hazard.kind().over(), state, cells, Report.Cell::overhead)
                 + tightest("between the units", state, cells, units)
                 + reasons(hazard, state, cells);
     }

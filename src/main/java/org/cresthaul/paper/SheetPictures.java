@@ -93,7 +93,7 @@ public final class SheetPictures {
     /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */
     private List<Paper.Picture> side(Plan.Passage p) {
         List<Paper.Picture> pictures = new ArrayList<>(side(p, p.spare(), true));
-        if (p.kind() == HazardKind.LOW_STRUCTURE) {
+        if (p.kind().isOverhead()) {
             p.gaps().stream()
                     .filter(g -> g.kind() != p.spare().kind())
                     .forEach(g -> pictures.addAll(side(p, g, false)));
@@ -116,7 +116,7 @@ public final class SheetPictures {
                 p.raise() == null ? 0 : p.raise().frontM(),
                 p.raise() == null ? 0 : p.raise().rearM());
         String shown = figures.clearance(spare.value());
-        SideDrawing drawing = new SideDrawing(view, overhead, shown);
+        SideDrawing drawing = new SideDrawing(view, overhead, shown, p.kind() == HazardKind.OVERHEAD_WIRE);
         if (!drawing.hasGap()) {
             return List.of();
         }
@@ -130,7 +130,7 @@ public final class SheetPictures {
         pictures.add(new Paper.Picture(
                 drawing.detail(),
                 (whole ? "The circle enlarged: " : "Tightest on the other side: ") + shown
-                        + (overhead ? " under the structure, " : " over the ground, ") + spare.at() + "."));
+                        + (overhead ? " under " + p.kind().over() + ", " : " over the ground, ") + spare.at() + "."));
         return pictures;
     }
 

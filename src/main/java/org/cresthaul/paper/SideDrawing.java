@@ -17,10 +17,15 @@ final class SideDrawing {
     private final PassageView.PositionView position;
     private final String shown;
     private final boolean overhead;
+    private final boolean wire;
 
-    /** @param shown the gap as the paper's text has it */
-    SideDrawing(PassageView view, boolean overhead, String shown) {
+    /**
+     * @param shown the gap as the paper's text has it
+     * @param wire whether what is overhead is a line, with nothing above it
+     */
+    SideDrawing(PassageView view, boolean overhead, String shown, boolean wire) {
         this.view = view;
+        this.wire = wire;
         this.overhead = overhead;
         this.shown = shown;
         position = tightest();
@@ -158,6 +163,10 @@ final class SideDrawing {
             List<Point> soffit = new ArrayList<>(view.soffit().stream()
                     .map(p -> scale.at(p.get(0), p.get(1)))
                     .toList());
+            if (wire) {
+                shapes.add(new Drawing.Path(List.of(soffit), false, null, Ink.LINE, weight, false));
+                return;
+            }
             Point first = soffit.get(0);
             Point last = soffit.get(soffit.size() - 1);
             soffit.add(new Point(last.x(), last.y() - 0.5 * scale.perM));

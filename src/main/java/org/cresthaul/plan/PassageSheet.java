@@ -111,18 +111,18 @@ final class PassageSheet {
     /** What is left: over the ground and under a structure both, where both are judged. */
     static List<SheetLine> margins(Sources sources, Plan.Passage p, String at) {
         if (p.gaps().isEmpty()) {
-            return p.spare() == null ? List.of() : List.of(spare(sources, p.spare(), at + "/spare"));
+            return p.spare() == null ? List.of() : List.of(spare(sources, p.kind(), p.spare(), at + "/spare"));
         }
         List<SheetLine> lines = new ArrayList<>();
         for (int i = 0; i < p.gaps().size(); i++) {
-            lines.add(spare(sources, p.gaps().get(i), at + "/gaps/" + i)
+            lines.add(spare(sources, p.kind(), p.gaps().get(i), at + "/gaps/" + i)
                     .as("gap " + p.gaps().get(i).kind()));
         }
         return lines;
     }
 
     /** What is left, in the words of its kind. */
-    static SheetLine spare(Sources sources, Plan.Spare s, String at) {
+    static SheetLine spare(Sources sources, HazardKind kind, Plan.Spare s, String at) {
         if (s.kind().isWeight()) {
             return sources.say("Load ")
                     .weight(s.value(), at + "/value")
@@ -136,7 +136,7 @@ final class PassageSheet {
         String what =
                 switch (s.kind()) {
                     case GROUND -> "Least gap over the ground ";
-                    case OVERHEAD -> "Least gap under the structure ";
+                    case OVERHEAD -> "Least gap under " + kind.over() + " ";
                     case UNITS -> "Least gap between the units ";
                     case CORNER, LOAD, RAISED -> "Least room beside ";
                 };
@@ -165,7 +165,7 @@ final class PassageSheet {
         plan.conditions().stream()
                 .filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
                 .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
-        if (p.kind() == HazardKind.LOW_STRUCTURE) {
+        if (p.kind().isOverhead()) {
             lines.add(SheetLine.practice(
                     p.raise() == null
                             ? "Load measured today at its highest point, on the stops, at this notch."
@@ -202,29 +202,37 @@ final class PassageSheet {
                     .words(" at most: faster, a bounce may take what is left.")
                     .plain());
         }
-        switch (p.kind()) {
-            case RAIL_CROSSING -> lines.addAll(crossings.through(p));
-            case CORNER -> corner(p, lines);
-            case POSTED_BRIDGE -> lines.addAll(BridgeSheet.terms(sources, p));
-            case DIP, CREST ->
-                lines.add(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
-            case LOW_STRUCTURE ->
-                lines.add(SheetLine.rule("One person watches the highest point from the side.", SheetLine.PRACTICE));
-            case STRETCH, LIMITS -> {}
-        }
+        lines.addAll(
+                switch (p.kind()) {
+                    case RAIL_CROSSING -> crossings.through(p);
+                    case CORNER -> corner(p);
+                    case POSTED_BRIDGE -> BridgeSheet.terms(sources, p);
+                    case DIP, CREST ->
+                        List.of(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
+                    case LOW_STRUCTURE ->
+                        List.of(SheetLine.rule(
+                                "One person watches the highest point from the side.", SheetLine.PRACTICE));
+                    case OVERHEAD_WIRE ->
+                        List.of(SheetLine.rule(
+                                "One person watches the highest point from the side, away from the combination. Nobody on"
+                                        + " the load, nobody touches the combination while it is under the wire.",
+                                SheetLine.PRACTICE));
+                    case STRETCH, LIMITS -> List.of();
+                });
         return lines;
     }
 
-    private void corner(Plan.Passage p, List<SheetLine> lines) {
+    private List<SheetLine> corner(Plan.Passage p) {
+        List<SheetLine> lines = new ArrayList<>();
         Optional<Sources.Cell> found = sources.hazard(p.hazard()).map(f -> f.cell(p.set()));
         if (found.isEmpty() || found.get().cell().corner() == null) {
-            return;
+            return lines;
         }
         CornerFinding c = found.get().cell().corner();
         String at = found.get().pointer() + "/corner";
         if (c.backing() != null) {
             backedInto(c, at, lines);
-            return;
+            return lines;
         }
         DriverLine line = c.line();
         String to = at + "/line";
@@ -271,6 +279,7 @@ final class PassageSheet {
                     .words(" wide");
         }
         lines.add(say.words(".").plain());
+        return lines;
     }
 
     private void backedInto(CornerFinding c, String at, List<SheetLine> lines) {

@@ -17,6 +17,7 @@ import org.cresthaul.plan.Plan.Step;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Weights;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.StoppingPlace;
 import org.cresthaul.units.Rounding;
@@ -419,15 +420,19 @@ final class PlanSteps {
                 .orElseThrow();
         String text = passage.condition() == ConditionKind.SET_ASIDE
                 ? "Unresolved. The plan is not valid until this is."
-                : tightText(place, configuration);
+                : tightText(place, passage.kind(), configuration);
         conditions.putIfAbsent(
                 place.id() + " " + text, new Condition(place.id(), place.name(), passage.condition(), text));
     }
 
-    private static String tightText(PlanPlace place, int configuration) {
+    private static String tightText(PlanPlace place, HazardKind kind, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
         if (cell.corner() != null && cell.corner().escorts()) {
             return "Escorts hold the oncoming lane, as the permit says, before the turn is begun.";
+        }
+        if (kind == HazardKind.OVERHEAD_WIRE) {
+            return "Not shown to keep its distance from the wire: before anybody passes, its owner says in writing how near one"
+                    + " may come, lifts it, or switches it off and grounds it. A spotter guides the combination past.";
         }
         return place.isLimited()
                 ? "Less is left to the limit than the weights are accurate: weigh the combination first."

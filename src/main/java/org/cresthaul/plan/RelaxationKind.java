@@ -11,6 +11,8 @@ public enum RelaxationKind implements Worded {
     SPOTTER("spotter"),
     /** Accepted as tight, with escorts who hold the opposing lane. */
     ESCORTS("escorts"),
+    /** Accepted by the owner of a wire, who lifts it, switches it off or says how near one may come. */
+    OWNER("owner"),
     RAISE("raise"),
     NOTCH("notch"),
     LIGHTER("lighter piece"),

@@ -12,6 +12,7 @@ import org.cresthaul.plan.Plan.Relaxation;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
 
 /**
@@ -50,7 +51,11 @@ public final class Relaxations {
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("no hazard " + hazardId + " in the report"));
         otherConfiguration(found, hazard.cells());
-        tight(found, hazard.cells());
+        if (hazard.kind() == HazardKind.OVERHEAD_WIRE) {
+            nearWire(found, hazard.cells());
+        } else {
+            tight(found, hazard.cells());
+        }
         switch (hazard.kind().judged()) {
             case BY_LOADS -> loads(found, Optional.of(hazardId));
             case BY_ROOM -> survey(found, hazard);
@@ -183,6 +188,21 @@ public final class Relaxations {
                                         "makes the turn only by using the oncoming lane: accept it as tight, with escorts who hold that lane")));
     }
 
+    /** How near a wire one comes is its owner's decision, not a planner's. */
+    private void nearWire(List<Relaxation> found, List<Report.Cell> cells) {
+        allowed(cells).stream()
+                .filter(c -> c.verdict() == Verdict.TIGHT)
+                .max(Comparator.comparingDouble(
+                        c -> Reserves.least(CellSpares.of(c)).orElse(0)))
+                .ifPresent(c -> found.add(new Relaxation(
+                        RelaxationKind.OWNER,
+                        c.configuration(),
+                        null,
+                        true,
+                        "not shown to keep its distance from the wire: have its owner say in writing how near one may come, lift"
+                                + " it, or switch it off and ground it, and accept it as tight then")));
+    }
+
     private void survey(List<Relaxation> found, Report.HazardFindings hazard) {
         if (!hazard.surveyed()) {
             found.add(new Relaxation(
@@ -201,8 +221,15 @@ public final class Relaxations {
                             "the ground beyond the survey has no declared grade: survey farther, or find out the approach grades"));
         }
         hazard.limits()
-                .forEach(l ->
-                        found.add(new Relaxation(RelaxationKind.SURVEY, null, null, false, l + ": survey it anew")));
+                .forEach(l -> found.add(new Relaxation(
+                        RelaxationKind.SURVEY,
+                        null,
+                        null,
+                        false,
+                        l
+                                + (hazard.kind() == HazardKind.OVERHEAD_WIRE
+                                        ? ": ask its owner, or survey it anew"
+                                        : ": survey it anew"))));
         if (!hazard.limits().isEmpty() || hazard.uncertainties().isEmpty()) {
             return;
         }

@@ -107,7 +107,8 @@ final class CandidateReader {
 
     /** Whether nothing is known of it, or only what others say. */
     private static boolean isHearsay(Hazard made) {
-        if (made instanceof LowStructure structure) {
+        if (made instanceof Overhead over) {
+            LowStructure structure = over.height();
             return structure.lines().isEmpty()
                     && (structure.measured() == LowStructure.Measured.REPORTED || !structure.isSurveyed());
         }

@@ -6,7 +6,7 @@ import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.RoadProfile;
 
 /** A spot on the route where the combination may touch something, or be heavier than allowed. */
-public sealed interface Hazard permits RailCrossing, LowStructure, RoadHump, LimitedPlace, RouteCorner {
+public sealed interface Hazard permits RailCrossing, Overhead, RoadHump, LimitedPlace, RouteCorner {
     HazardPlace place();
 
     /** Surveyed wheel-path lines over it, names distinct; none when nobody surveyed the road here. */

@@ -6,6 +6,7 @@ import org.cresthaul.units.Worded;
 public enum HazardKind implements Worded {
     RAIL_CROSSING("rail-crossing", Judged.BY_GAPS, Pace.CRAWL),
     LOW_STRUCTURE("low-structure", Judged.BY_GAPS, Pace.BOUNCE),
+    OVERHEAD_WIRE("overhead-wire", Judged.BY_GAPS, Pace.BOUNCE),
     DIP("dip", Judged.BY_GAPS, Pace.BOUNCE),
     CREST("crest", Judged.BY_GAPS, Pace.BOUNCE),
     CORNER("corner", Judged.BY_ROOM, Pace.CRAWL),
@@ -66,6 +67,16 @@ public enum HazardKind implements Worded {
     /** Whether the speed for which a clear answer stands is told: that of what a bounce may use up. */
     public boolean isSped() {
         return pace == Pace.BOUNCE;
+    }
+
+    /** Whether it is passed under. */
+    public boolean isOverhead() {
+        return this == LOW_STRUCTURE || this == OVERHEAD_WIRE;
+    }
+
+    /** What one passes under there, as people say it. */
+    public String over() {
+        return this == OVERHEAD_WIRE ? "the wire" : "the structure";
     }
 
     /** Whether it is a place at a point, and not limits along the road. */

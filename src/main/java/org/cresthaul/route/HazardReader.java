@@ -9,8 +9,6 @@ import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.cresthaul.axleload.WeightLimits;
-import org.cresthaul.road.RoadProfile;
-import org.cresthaul.road.Soffit;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.JsonQuantities;
 import org.cresthaul.units.LengthLimits;
@@ -26,10 +24,6 @@ final class HazardReader {
     static final LengthLimits STRETCH = new LengthLimits(-100_000, 100_000);
     /** A stretch that ends this little beyond the route ends with it: lengths of roads are rounded. */
     static final double BEYOND_ROUTE_M = 10;
-
-    static final LengthLimits CLEARANCE = new LengthLimits(0.5, 30);
-    /** A soffit higher over the road than this has another datum than the road. */
-    static final double HIGHEST_SOFFIT_M = 30;
 
     private static final Pattern CROSSING_NUMBER = Pattern.compile("\\d{6}[A-Z]");
 
@@ -72,7 +66,8 @@ final class HazardReader {
     private Function<HazardPlace, Hazard> maker(HazardKind kind) {
         return switch (kind) {
             case RAIL_CROSSING -> railCrossing();
-            case LOW_STRUCTURE -> lowStructure();
+            case LOW_STRUCTURE -> new OverheadReader(properties, profiles).structure();
+            case OVERHEAD_WIRE -> new WireReader(properties, profiles).wire();
             case DIP, CREST -> place -> new RoadHump(place, kind, profiles.lines(), profiles.survey());
             case POSTED_BRIDGE -> postedBridge();
             case STRETCH -> stretch();
@@ -152,8 +147,9 @@ final class HazardReader {
     }
 
     private Function<HazardPlace, Hazard> postedBridge() {
-        Optional<LowStructure.Extent> extent =
-                properties.findItems("extent", 2, 2).flatMap(items -> ends(items, ProfileReader.DISTANCE, "bridge"));
+        Optional<LowStructure.Extent> extent = properties
+                .findItems("extent", 2, 2)
+                .flatMap(items -> ends(properties, items, ProfileReader.DISTANCE, "bridge"));
         // A mistake in the extent is told once; no bridge is made then.
         OptionalDouble lengthM = properties.has("extent")
                 ? OptionalDouble.of(extent.map(e -> e.toM() - e.fromM()).orElse(0.0))
@@ -163,15 +159,18 @@ final class HazardReader {
     }
 
     /** Start and end along travel from the hazard's point; empty after a problem, told now or before. */
-    private Optional<LowStructure.Extent> ends(List<JsonNode> items, LengthLimits within, String what) {
+    static Optional<LowStructure.Extent> ends(
+            JsonFields properties, List<JsonNode> items, LengthLimits within, String what) {
         if (items.size() != 2) {
             return Optional.empty();
         }
         String at = properties.pointer("extent");
-        double fromM = JsonQuantities.lengthM(items.get(0), at + "/0", "extent", within, problems);
-        double toM = JsonQuantities.lengthM(items.get(1), at + "/1", "extent", within, problems);
+        double fromM = JsonQuantities.lengthM(items.get(0), at + "/0", "extent", within, properties.problems());
+        double toM = JsonQuantities.lengthM(items.get(1), at + "/1", "extent", within, properties.problems());
         if (toM <= fromM) {
-            problems.add("order", "The " + what + " runs backward.", at, "Write its start first, then its end.");
+            properties
+                    .problems()
+                    .add("order", "The " + what + " runs backward.", at, "Write its start first, then its end.");
         }
         return toM > fromM ? Optional.of(new LowStructure.Extent(fromM, toM)) : Optional.empty();
     }
@@ -187,7 +186,7 @@ final class HazardReader {
                     "Limits are replaced, but not by any.",
                     "Add \"limits\", or leave \"applies\" out.");
         }
-        Optional<LowStructure.Extent> extent = ends(properties.items("extent", 2, 2), STRETCH, "stretch");
+        Optional<LowStructure.Extent> extent = ends(properties, properties.items("extent", 2, 2), STRETCH, "stretch");
         // Without its ends there is a problem, and nothing is made.
         if (replaces && limits.filter(WeightLimits::reported).isPresent()) {
             properties.problem(
@@ -244,132 +243,5 @@ final class HazardReader {
             }
         }
         return signs;
-    }
-
-    private Function<HazardPlace, Hazard> lowStructure() {
-        List<String> words = Stream.of(LowStructure.Measured.values())
-                .map(LowStructure.Measured::word)
-                .toList();
-        String measured = properties.word("measured", words);
-        Optional<String> reportedBy = reportedBy(measured);
-        OptionalDouble clearanceM = properties.findLengthM("clearance", CLEARANCE);
-        Optional<LowStructure.Extent> extent = extent(clearanceM.isPresent());
-        Optional<Soffit> soffit = Optional.empty();
-        if (properties.has("soffit")) {
-            soffit = profiles.soffit("soffit");
-            if (clearanceM.isPresent()) {
-                properties.problem(
-                        "clearance",
-                        "both-heights",
-                        "A structure has a soffit or a clearance, not both.",
-                        "Keep the soffit: it says more.");
-            }
-            if (!properties.has("profile")) {
-                properties.problem(
-                        "soffit",
-                        "soffit-without-profile",
-                        "A soffit is given without the road profile below it.",
-                        "Add the \"profile\", above the same datum, or give a \"clearance\" with its \"extent\".");
-            }
-            if (measured.equals("reported")) {
-                properties.problem(
-                        "measured",
-                        "reported-soffit",
-                        "A reported height is one clearance, not a soffit line.",
-                        "Give a \"clearance\" with its \"extent\", or say how the soffit was measured.");
-            }
-            if (measured.equals("posted")) {
-                properties.problem(
-                        "measured",
-                        "posted-soffit",
-                        "A posted height is one clearance, not a soffit line.",
-                        "Give a \"clearance\" with its \"extent\", or say how the soffit was measured.");
-            }
-            soffit.ifPresent(s -> requireSameDatum(s, profiles.lines()));
-        }
-        if (measured.equals("surveyed") && clearanceM.isPresent()) {
-            profiles.requireSurvey("A surveyed clearance");
-        }
-        Optional<Soffit> line = soffit;
-        return place -> new LowStructure(
-                place,
-                line,
-                clearanceM,
-                extent,
-                Stream.of(LowStructure.Measured.values())
-                        .filter(m -> m.word().equals(measured))
-                        .findFirst()
-                        .orElseThrow(),
-                profiles.lines(),
-                profiles.survey(),
-                reportedBy);
-    }
-
-    private Optional<String> reportedBy(String measured) {
-        if (measured.equals("reported")) {
-            return Optional.of(properties.text("reportedBy", JsonFields.LONGEST_NOTE));
-        }
-        if (properties.has("reportedBy")) {
-            properties.problem(
-                    "reportedBy",
-                    "not-reported",
-                    "Only a reported height says who reports it.",
-                    "Write \"measured\": \"reported\", or leave it out.");
-            properties.find("reportedBy");
-        }
-        return Optional.empty();
-    }
-
-    private Optional<LowStructure.Extent> extent(boolean clearanceGiven) {
-        Optional<List<JsonNode>> items = properties.findItems("extent", 2, 2);
-        if (items.isEmpty() || !clearanceGiven) {
-            if (clearanceGiven) {
-                properties.problem(
-                        "extent",
-                        "missing",
-                        "A clearance needs the stretch of road it holds for.",
-                        "Add \"extent\": [\"-3 m\", \"5 m\"], from the hazard's point in the direction of travel.");
-            } else if (items.isPresent()) {
-                properties.problem(
-                        "extent",
-                        "extent-alone",
-                        "An extent is given without a clearance.",
-                        "Add the \"clearance\", or leave the extent out.");
-            }
-            return Optional.empty();
-        }
-        if (items.get().isEmpty()) {
-            return Optional.empty();
-        }
-        return ends(items.get(), ProfileReader.DISTANCE, "extent");
-    }
-
-    private void requireSameDatum(Soffit soffit, List<RoadProfile> lines) {
-        for (RoadProfile line : lines) {
-            double least = Double.POSITIVE_INFINITY;
-            double most = Double.NEGATIVE_INFINITY;
-            for (int i = 0; i < soffit.size(); i++) {
-                double gapM = soffit.elevationM(i) - line.heightAt(soffit.distanceM(i));
-                least = Math.min(least, gapM);
-                most = Math.max(most, gapM);
-            }
-            for (int i = 0; i < line.size(); i++) {
-                double s = line.distanceM(i);
-                if (s >= soffit.startM() && s <= soffit.endM()) {
-                    double gapM = soffit.heightAt(s) - line.elevationM(i);
-                    least = Math.min(least, gapM);
-                    most = Math.max(most, gapM);
-                }
-            }
-            if (least <= 0 || most > HIGHEST_SOFFIT_M) {
-                properties.problem(
-                        "soffit",
-                        "other-datum",
-                        "The soffit is " + (least <= 0 ? "not above" : "more than 30 m" + " above")
-                                + " the road line \"" + line.name() + "\".",
-                        "Give both above the same datum.");
-                return;
-            }
-        }
     }
 }

@@ -3,6 +3,7 @@ package org.cresthaul.route;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.cresthaul.geometry.Finite;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.road.RoadProfile;
@@ -28,13 +29,15 @@ public record LowStructure(
         List<RoadProfile> lines,
         Optional<Uncertainty> survey,
         Optional<String> reportedBy)
-        implements Hazard {
+        implements Overhead {
     /** How a height was come by. */
     public enum Measured {
         SURVEYED("surveyed"),
         POSTED("posted"),
         /** Somebody else says so, and nobody on this haul has seen it: never clear, whatever the number. */
         REPORTED("reported"),
+        /** The least there is in heat and ice, by whoever owns it. */
+        DECLARED("declared"),
         UNKNOWN("unknown");
 
         private final String word;
@@ -45,6 +48,14 @@ public record LowStructure(
 
         public String word() {
             return word;
+        }
+
+        /** The one of a word of the file; unknown for any other. */
+        static Measured of(String word) {
+            return Stream.of(values())
+                    .filter(m -> m.word.equals(word))
+                    .findFirst()
+                    .orElse(UNKNOWN);
         }
     }
 
@@ -100,6 +111,11 @@ public record LowStructure(
     @Override
     public HazardKind kind() {
         return HazardKind.LOW_STRUCTURE;
+    }
+
+    @Override
+    public LowStructure height() {
+        return this;
     }
 
     @Override

@@ -187,7 +187,7 @@ public final class RouteFile {
                     "missing",
                     "This feature is neither a leg of the route, nor a hazard, nor a stopping place, nor a waypoint.",
                     "Add \"route\": \"name of the leg\" to a line, or to a point \"hazard\": \"rail-crossing\" (low-structure,"
-                            + " dip, crest, corner, posted-bridge, stretch) or \"stop\": \"stopping-place\" (set-up-area).");
+                            + " overhead-wire, dip, crest, corner, posted-bridge, stretch) or \"stop\": \"stopping-place\" (set-up-area).");
         }
         feature.refuseOthers();
     }

@@ -8,7 +8,7 @@ import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Hazard;
-import org.cresthaul.route.LowStructure;
+import org.cresthaul.route.Overhead;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 
@@ -46,7 +46,7 @@ final class CheckCost {
             }
             double points = hazard.lines().stream().mapToInt(RoadProfile::size).sum();
             // Under a structure both sides are searched.
-            double sides = hazard instanceof LowStructure ? 2 : 1;
+            double sides = hazard instanceof Overhead ? 2 : 1;
             double places =
                     stance.plan().isPresent() && CrossSection.of(hazard.lines()).isPresent() ? PLACES : 1;
             // Each line is a way of its own to bend; the road between lines is driven in some ways more.

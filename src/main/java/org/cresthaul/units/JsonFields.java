@@ -208,6 +208,14 @@ public final class JsonFields {
                 : OptionalDouble.of(JsonQuantities.pressurePa(value, pointer(key), key, problems));
     }
 
+    /** A voltage in volts, when present; NaN inside when present and wrong. */
+    public OptionalDouble findVoltageV(String key) {
+        JsonNode value = find(key);
+        return value.isMissingNode()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(JsonQuantities.voltageV(value, pointer(key), key, problems));
+    }
+
     /** A time in seconds, when present; NaN inside when present and wrong. */
     public OptionalDouble findDurationS(String key) {
         JsonNode value = find(key);

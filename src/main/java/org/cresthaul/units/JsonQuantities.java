@@ -92,6 +92,16 @@ public final class JsonQuantities {
         }
     }
 
+    /** A voltage, volts. */
+    static double voltageV(JsonNode value, String at, String name, Problems problems) {
+        try {
+            return Voltage.parse(quantityText(value, "a voltage", "such as \"12.5 kV\" or \"480 V\""))
+                    .volts();
+        } catch (BadQuantity e) {
+            return bad(e, at, name, problems);
+        }
+    }
+
     /** A time, seconds. */
     static double durationS(JsonNode value, String at, String name, Problems problems) {
         try {

@@ -286,6 +286,28 @@ class RelaxationsTest {
         assertTrue(of("spotter", c.relaxations("C1", PlanOptions.defaults())).isEmpty());
     }
 
+    /**
+     * 12.5 kV, 20 ft over the road: 6.096 m where 4.1 m of load, 6 ft and some 0.4 m are wanted. How near one may come
+     * is its owner's decision: nobody is told to accept it with a spotter.
+     */
+    @Test
+    void aWireAsksForItsOwner() {
+        RoadCase c = RoadCase.of(
+                RoadCase.road("\"hazard\": \"overhead-wire\", \"measured\": \"declared\", \"carries\": \"power\","
+                        + " \"voltage\": \"12.5 kV\", \"clearance\": \"20 ft\", \"extent\": [\"-1 m\", \"1 m\"]"),
+                RigTexts.RIG);
+        List<Relaxation> tight = c.relaxations("H1", PlanOptions.defaults());
+        Relaxation owner = of("owner", tight).orElseThrow();
+        assertTrue(of("spotter", tight).isEmpty());
+        PlanOptions accepted =
+                new PlanOptions(c.rig().times(), List.of(), owner.configuration(), false, List.of("H1"), List.of());
+        assertTrue(
+                c.plan(accepted).blocking().stream().noneMatch(b -> b.hazard().equals("H1")));
+        assertTrue(
+                c.plan(accepted).conditions().stream().anyMatch(k -> k.text().contains("its owner")),
+                c.plan(accepted).conditions().toString());
+    }
+
     /** What blocks only a forbidden or kept configuration opens by another: the plan that may use it is the proof. */
     @Test
     void namesTheConfigurationAndTheBoosterThatAreInTheWay() throws Exception {
