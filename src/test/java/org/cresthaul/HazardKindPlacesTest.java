@@ -45,6 +45,11 @@ class HazardKindPlacesTest {
         return name.equals("HazardKind") || types(Hazard.class).anyMatch(name::equals);
     }
 
+    /** An import makes hazards of what it finds, each of one kind. */
+    private static boolean isImport(Path file) {
+        return file.startsWith(SOURCES.resolve("exchange"));
+    }
+
     private static String name(Path file) {
         return file.getFileName().toString().replace(".java", "");
     }
@@ -55,7 +60,7 @@ class HazardKindPlacesTest {
         Set<String> found = new TreeSet<>();
         try (Stream<Path> files = Files.walk(SOURCES)) {
             for (Path file : files.filter(f -> f.toString().endsWith(".java"))
-                    .filter(f -> !isAHazard(f))
+                    .filter(f -> !isAHazard(f) && !isImport(f))
                     .toList()) {
                 if (branch.matcher(Files.readString(file)).find()) {
                     found.add(name(file));
