@@ -91,11 +91,12 @@ public final class Cautions {
                             + " doubt, before going under."));
         }
         if (hazard instanceof OverheadWire) {
-            cautions.add(Caution.always(
-                    "Every wire counts as live until its owner has switched it off and grounded it. Its owner decides how"
-                            + " near anything may come, and alone lifts or moves it: ask before the day of the move. Keep it away from"
-                            + " the load; nobody on the load and nobody touching the combination under it. When it has been touched,"
-                            + " stay in the cab unless it burns, keep everybody away and call its owner and the emergency number."));
+            cautions.add(
+                    Caution.always(
+                            "Every wire counts as live until its owner has switched it off and grounded it. Its owner decides how"
+                                    + " near anything may come, and alone lifts or moves it: ask before the day of the move. Keep it away from"
+                                    + " the load; nobody on the load and nobody touching the combination under it. When it has been touched,"
+                                    + " stay in the cab unless it burns, keep everybody away and call its owner and the emergency number."));
         }
         if (hazard instanceof RouteCorner) {
             cautions.add(Caution.always(
