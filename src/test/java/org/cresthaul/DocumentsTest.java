@@ -131,7 +131,7 @@ class DocumentsTest {
         for (Path document : documents().toList()) {
             for (String block : blocks(Files.readString(document), "sh")) {
                 if (block.startsWith(START + "check") && !block.contains("--out docs/")
-                        || List.of("plan", "compare", "runsheet", "statement").stream()
+                        || List.of("plan", "compare", "runsheet", "statement", "import").stream()
                                 .anyMatch(command -> block.startsWith(START + command))) {
                     Files.createDirectories(Path.of("target"));
                     // The valley has an unconditional way through, nothing else in the documents has.

@@ -13,6 +13,9 @@ import org.cresthaul.route.RouteLine;
  * Writes stretches of which no track says anything as stretches where nothing is known: a route with one is not clear.
  */
 final class GapFeatures {
+    /** What such a candidate says it comes from. */
+    static final String OBJECT = "the track";
+
     private static final double NEAR_M = 30;
 
     private final RouteDocument document;
@@ -49,7 +52,7 @@ final class GapFeatures {
             properties
                     .putObject("candidate")
                     .put("source", "person")
-                    .put("object", "the track")
+                    .put("object", OBJECT)
                     .put("raw", "nothing is known of this stretch; it was taken as driven straight")
                     .put("state", "open");
             soFarM = toM;

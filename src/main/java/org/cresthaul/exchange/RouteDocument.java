@@ -3,13 +3,15 @@ package org.cresthaul.exchange;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.util.RawValue;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.InputRejected;
@@ -43,7 +45,7 @@ final class RouteDocument {
     }
 
     /**
-     * A route file as it is, but for its legs: these are drawn anew.
+     * A route file as it is, but for its legs and the gaps in its track: these are drawn anew.
      *
      * @throws InputRejected when it is none
      */
@@ -57,7 +59,11 @@ final class RouteDocument {
         head.remove("bbox");
         RouteDocument document = new RouteDocument(head);
         for (JsonNode feature : all) {
-            if (!feature.path("properties").has("route")) {
+            JsonNode properties = feature.path("properties");
+            JsonNode candidate = properties.path("candidate");
+            boolean gap = candidate.path("object").asText().equals(GapFeatures.OBJECT)
+                    && candidate.path("state").asText().equals("open");
+            if (!properties.has("route") && !gap) {
                 document.features.add((ObjectNode) feature);
             }
         }
@@ -77,6 +83,15 @@ final class RouteDocument {
                 .orElse("");
     }
 
+    /** Names of the waypoints there are. */
+    Set<String> waypoints() {
+        return features.stream()
+                .map(f -> f.path("properties"))
+                .filter(p -> p.has("place"))
+                .map(p -> p.path("name").asText())
+                .collect(Collectors.toSet());
+    }
+
     void remove(String id) {
         find(id).ifPresent(features::remove);
     }
@@ -93,8 +108,18 @@ final class RouteDocument {
     void addLeg(String name, List<LonLat> positions) {
         ObjectNode feature = feature("LineString");
         ((ObjectNode) feature.get("properties")).put("route", name);
-        ArrayNode coordinates = ((ObjectNode) feature.get("geometry")).putArray("coordinates");
-        positions.forEach(p -> coordinates.addArray().add(p.lonDeg()).add(p.latDeg()));
+        // A line has a hundred thousand positions: written out at once, not as a tree.
+        StringBuilder coordinates = new StringBuilder("[");
+        for (LonLat p : positions) {
+            coordinates
+                    .append(coordinates.length() > 1 ? ",[" : "[")
+                    .append(p.lonDeg())
+                    .append(',')
+                    .append(p.latDeg())
+                    .append(']');
+        }
+        ((ObjectNode) feature.get("geometry"))
+                .putRawValue("coordinates", new RawValue(coordinates.append(']').toString()));
         features.add(legs++, feature);
     }
 

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.cresthaul.exchange.osm.MapAlong;
 import org.cresthaul.exchange.osm.MapCandidate;
@@ -79,27 +80,28 @@ public final class RouteImport {
                         options.map().get(),
                         mended.legs().stream().map(MendedLeg::positions).toList()))
                 : Optional.empty();
-        RouteLine.Builder builder = new RouteLine.Builder();
         int kept = 0;
         for (int k = 0; k < mended.legs().size(); k++) {
             MendedLeg leg = mended.legs().get(k);
             List<LonLat> thin =
                     along.isPresent() ? along.get().legs().get(k) : LineThinning.of(leg.positions(), options.withinM());
             document.addLeg(leg.name(), thin);
-            thin.forEach(builder::add);
             kept += thin.size();
         }
-        RouteLine line = builder.build();
+        byte[] legsAlone = document.bytes();
+        Route bare = RouteFile.parse(legsAlone);
+        RouteLine line = bare.line();
         List<ImportPreview.Place> places = addPlaces(document, line);
         new GapFeatures(document, line).add(mended.gaps());
         List<MapCandidate> found = new ArrayList<>();
         if (along.isPresent()) {
             found.addAll(along.get().candidates());
-            found.addAll(UnseenBends.of(along.get(), RouteFile.parse(document.bytes())));
+            found.addAll(UnseenBends.of(along.get(), bare));
         }
         List<ImportPreview.Candidate> candidates = addCandidates(found, document, line);
-        byte[] bytes = document.bytes();
-        Route route = RouteFile.parse(bytes);
+        boolean same = places.isEmpty() && mended.gaps().isEmpty() && found.isEmpty();
+        byte[] bytes = same ? legsAlone : document.bytes();
+        Route route = same ? bare : RouteFile.parse(bytes);
         List<TrackNote> notes = new ArrayList<>();
         contents.forEach(c -> notes.addAll(c.notes()));
         notes.addAll(mended.notes());
@@ -174,12 +176,16 @@ public final class RouteImport {
 
     private List<ImportPreview.Place> addPlaces(RouteDocument document, RouteLine line) {
         List<ImportPreview.Place> all = new ArrayList<>();
+        Set<String> before = document.waypoints();
         int number = 0;
         for (TrackContent content : contents) {
             for (MarkedPlace place : content.places()) {
                 List<Passage> passages = line.passagesWithin(place.at(), NEAR_M);
                 if (passages.isEmpty()) {
                     all.add(new ImportPreview.Place(null, place.name(), null, line.roughDistanceM(place.at())));
+                    continue;
+                }
+                if (before.contains(place.name())) {
                     continue;
                 }
                 for (int k = 0; k < passages.size(); k++) {

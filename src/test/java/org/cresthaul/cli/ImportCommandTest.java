@@ -154,6 +154,35 @@ class ImportCommandTest {
         }
     }
 
+    /**
+     * Nobody knows what is in a gap: it is a place where nothing is known, and it comes once, however often imported.
+     */
+    @Test
+    void aGapIsNeverClearAndComesOnce() throws Exception {
+        String first = file("a.csv", "lon,lat\n0,0\n0.002,0\n");
+        String then = file(
+                "b.gpx",
+                "<gpx version='1.1'><wpt lat='0' lon='0.001'><name>Gate</name></wpt><trk><trkseg>"
+                        + "<trkpt lat='0' lon='0.004'/><trkpt lat='0' lon='0.006'/></trkseg></trk></gpx>");
+        Path once = folder.resolve("once.geojson");
+        Path twice = folder.resolve("twice.geojson");
+
+        run("import", first, then, "--out", once.toString());
+        Ran ran = run("import", first, then, "--update", once.toString(), "--out", twice.toString());
+
+        assertEquals(0, ran.exitCode, ran.err);
+        assertEquals(Files.readString(once), Files.readString(twice));
+        Route route = RouteFile.parse(Files.readAllBytes(twice));
+        assertEquals(1, route.waypoints().size());
+        assertEquals(1, route.hazards().size());
+        assertFalse(route.hazards().get(0).isSurveyed());
+        // From 0.002 to 0.004 degrees of the equator.
+        assertEquals(
+                Math.toRadians(0.003) * 6_378_137,
+                route.hazards().get(0).place().chainageM(),
+                0.1);
+    }
+
     /** Again with the same map: open candidates come anew, a survey and a dismissal stay, and nothing comes twice. */
     @Test
     void importingAgainLeavesSurveysAndDismissalsAlone() throws Exception {

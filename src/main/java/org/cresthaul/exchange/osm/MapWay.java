@@ -85,8 +85,7 @@ record MapWay(long id, int[] nodes, Map<String, String> tags, long timeS) {
         return isBridge()
                 || tag("man_made").equals("gantry")
                 || tag("man_made").equals("goods_conveyor")
-                || tag("man_made").equals("pipeline") && tag("location").equals("overhead")
-                || is("covered");
+                || tag("man_made").equals("pipeline") && tag("location").equals("overhead");
     }
 
     int layer() {

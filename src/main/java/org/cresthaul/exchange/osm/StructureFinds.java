@@ -10,6 +10,8 @@ import org.cresthaul.exchange.osm.MapCandidate.Kind;
  * and trusses.
  */
 final class StructureFinds {
+    private static final double SAME_M = 1;
+
     private final DrivenPath path;
 
     StructureFinds(DrivenPath path) {
@@ -55,7 +57,14 @@ final class StructureFinds {
                     || c.way().mayBeOver()
                             && !c.own().isBridge()
                             && c.way().layer() >= c.own().layer();
-            if (c.atSharedNode() || !higher || c.own().isTunnel() || c.way().isTunnel()) {
+            // A bridge may be drawn as two ways that meet over the road.
+            boolean again = !found.isEmpty()
+                    && c.chainageM() - found.get(found.size() - 1).chainageM() < SAME_M;
+            if (again
+                    || c.atSharedNode()
+                    || !higher
+                    || c.own().isTunnel()
+                    || c.way().isTunnel()) {
                 continue;
             }
             found.add(MapCandidate.point(

@@ -1,9 +1,5 @@
 package org.cresthaul.exchange.track;
 
-import java.time.DateTimeException;
-import java.time.LocalDateTime;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -123,16 +119,7 @@ final class Gathering {
         if (time == null || time.length() < 19 || time.length() > 40) {
             return Double.NaN;
         }
-        try {
-            String plain = time.strip();
-            boolean zoned = plain.endsWith("Z") || plain.indexOf('+', 10) > 0 || plain.indexOf('-', 10) > 0;
-            OffsetDateTime at = zoned
-                    ? OffsetDateTime.parse(plain)
-                    : LocalDateTime.parse(plain).atOffset(ZoneOffset.UTC);
-            return at.toEpochSecond() + at.getNano() * 1e-9;
-        } catch (DateTimeException e) {
-            return Double.NaN;
-        }
+        return TrackTime.seconds(time.strip());
     }
 
     void place(String placeName, String lon, String lat, int line) throws InputRejected {

@@ -15,6 +15,8 @@ import org.cresthaul.units.Problems;
 final class GeoJsonLines {
     private final String file;
     private final Gathering into;
+    /** A route file: its points are hazards and stops, which are kept with --update and are no waypoints. */
+    private boolean ours;
 
     private GeoJsonLines(String file) {
         this.file = file;
@@ -36,6 +38,7 @@ final class GeoJsonLines {
         }
         GeoJsonLines reader = new GeoJsonLines(file);
         reader.requireWgs84(root.path("crs"));
+        reader.ours = root.path("cresthaul").isTextual();
         reader.object(root, "");
         return reader.into.content("GeoJSON");
     }
@@ -86,12 +89,12 @@ final class GeoJsonLines {
                 }
                 into.endLeg();
             }
-            case "point" ->
-                into.place(
-                        name,
-                        text(node.path("coordinates").path(0)),
-                        text(node.path("coordinates").path(1)),
-                        0);
+            case "point" -> {
+                if (!ours) {
+                    JsonNode at = node.path("coordinates");
+                    into.place(name, text(at.path(0)), text(at.path(1)), 0);
+                }
+            }
             case "" ->
                 throw Refusals.of(
                         "not-geojson",

@@ -50,6 +50,9 @@ final class Spikes {
 
     /** How many points from here on strayed. */
     private static int strayed(List<TrackPoint> points, TrackPoint before, int i, double usualM) {
+        if (before.roughM(points.get(i)) < LEAST_M) {
+            return 0;
+        }
         for (int run = 1; run <= MOST_POINTS && i + run < points.size(); run++) {
             TrackPoint first = points.get(i);
             TrackPoint last = points.get(i + run - 1);

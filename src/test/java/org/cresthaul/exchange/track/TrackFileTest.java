@@ -17,6 +17,7 @@ import org.cresthaul.units.InputRejected;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every format gives the same three points; every file that is none is refused with the advice it needs. */
@@ -141,6 +142,38 @@ class TrackFileTest {
                         .legs()
                         .get(0)
                         .name());
+    }
+
+    @Test
+    void takesTheLegsOfARouteFileAndNotItsHazards() throws Exception {
+        TrackContent content = TrackFile.parse(utf8("""
+                {"type": "FeatureCollection", "cresthaul": "route/1", "name": "Ours", "features": [
+                  {"type": "Feature", "properties": {"route": "Leg"},
+                   "geometry": {"type": "LineString", "coordinates": [[0, 0], [0.001, 0], [0.002, 0]]}},
+                  {"type": "Feature", "properties": {"hazard": "dip", "id": "H1", "name": "Ford"},
+                   "geometry": {"type": "Point", "coordinates": [0.001, 0]}}]}"""), "ours");
+
+        assertEquals(LINE, line(content));
+        assertEquals("Leg", content.legs().get(0).name());
+        assertEquals(List.of(), content.places());
+    }
+
+    /** A day has 86,400 s, and 2000-01-01 is day 10,957 (POSIX.1, seconds since the epoch). */
+    @ParameterizedTest
+    @CsvSource({
+        "1970-01-02T00:00:01Z, 86401",
+        "2000-01-01T00:00:00Z, 946684800",
+        "2000-01-01T01:00:00+01:00, 946684800",
+        "2000-01-01T00:00:00.500Z, 946684800.5",
+        "2000-01-01T00:00:00, 946684800",
+        "2000-13-01T00:00:00Z, NaN",
+        "2000-02-31T00:00:00Z, NaN",
+        "2000-01-01T24:00:00Z, NaN",
+        "2000-01-01T00:0x:00Z, NaN",
+        "yesterday at ten o'cl, NaN"
+    })
+    void readsTimes(String text, double seconds) {
+        assertEquals(seconds, TrackTime.seconds(text));
     }
 
     @Test
