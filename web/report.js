@@ -5,6 +5,9 @@
 import { clearance, raise, SYSTEMS } from './format.js';
 import { kindOf } from './kinds.js';
 
+/** Of a smaller need a share would say nothing, meters. */
+const LEAST_NEED_M = 0.001;
+
 /** From worst to best to read on a sheet. An unknown verdict ranks with the worst. */
 const SEVERITY = ['contact', 'outside limits', 'loads not known', 'not surveyed', 'tight', 'clear'];
 
@@ -37,7 +40,13 @@ export function severity(verdict) {
   return Math.max(0, SEVERITY.indexOf(verdict));
 }
 
-/** The clearance that decides a cell: the one with the least reserve over what it needs; null when neither is known. */
+/** What a clearance leaves as a share of what it needs, where it decides or where another place does: the lesser. */
+export function shareLeft(clearance) {
+  const here = (clearance.valueM - clearance.requiredM) / Math.max(LEAST_NEED_M, clearance.requiredM);
+  return clearance.deciding ? Math.min(here, shareLeft(clearance.deciding)) : here;
+}
+
+/** The clearance that governs a cell: the one with the least share left of what it needs; null when none is known. */
 export function governing(cell) {
   // The gap between units is nothing to look for on the road: it is told where it is not clear.
   const known = ['ground', 'overhead', 'units', 'corner'].map(side => [side, cell?.[side]])
@@ -45,7 +54,7 @@ export function governing(cell) {
   if (known.length === 0) {
     return null;
   }
-  known.sort(([, a], [, b]) => (a.valueM - a.requiredM) - (b.valueM - b.requiredM));
+  known.sort(([, a], [, b]) => shareLeft(a) - shareLeft(b));
   return { side: known[0][0], clearance: known[0][1] };
 }
 

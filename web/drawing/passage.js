@@ -3,6 +3,8 @@
  * A pose is [originX, originZ, pitchRad], pitch nose-up positive; a unit point is [x, h] in the unit's own frame.
  */
 
+import { shareLeft } from '../report.js';
+
 /** Where a unit point stands in the world. */
 export function place([originX, originZ, pitch], x, h) {
   const cos = Math.cos(pitch);
@@ -189,8 +191,9 @@ export function tighterSide(position, cell) {
   if (position.groundM === null || position.groundM === undefined || !cell.ground) {
     return 'overhead';
   }
-  const spareOver = position.overheadM - cell.overhead.requiredM;
-  return spareOver < position.groundM - cell.ground.requiredM ? 'overhead' : 'ground';
+  const over = shareLeft({ valueM: position.overheadM, requiredM: cell.overhead.requiredM });
+  const under = shareLeft({ valueM: position.groundM, requiredM: cell.ground.requiredM });
+  return over < under ? 'overhead' : 'ground';
 }
 
 /** Index of the position whose steer axle is nearest to a distance. */

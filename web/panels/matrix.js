@@ -1,7 +1,9 @@
 /** A hazard's matrix: a row for each notch, highest first; a column for each axle and booster state that differs. */
 import { el, replace, roving } from '../dom.js';
 import { clearance, weightLeft } from '../format.js';
-import { cellsAt, findHazard, governing, leastSetting, matrixColumns, notches, severity } from '../report.js';
+import {
+  cellsAt, findHazard, governing, leastSetting, matrixColumns, notches, severity, shareLeft,
+} from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { raiseWords } from './hazards.js';
 import { offset } from './comparison.js';
@@ -121,9 +123,10 @@ function cellButton(cells, { chosen, stop, units, configuration, actions }) {
   raise && el('span', { class: 'matrix-raise' }, raise));
 }
 
-/** Worst first: by verdict, then by how much is left over what is needed. */
+/** Worst first: by verdict, then by what is left as a share of what is needed. */
 function order({ cell }) {
   const least = governing(cell);
-  const reserve = least ? least.clearance.valueM - least.clearance.requiredM : 0;
-  return severity(cell?.verdict) * 1000 + reserve;
+  // No share makes up for a verdict.
+  const share = least ? Math.max(-1, Math.min(1, shareLeft(least.clearance) / 1e6)) : 0;
+  return severity(cell?.verdict) * 10 + share;
 }

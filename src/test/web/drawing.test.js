@@ -99,10 +99,12 @@ test('a road is known when its clearance is, anywhere', () => {
   assert.ok(!drawn.roadKnown(p));
 });
 
-test('the tighter side is the one with less left over what it needs', () => {
+test('the tighter side is the one with the smaller share left of what it needs', () => {
   const needs = cell('k', 'tight', { ground: clearance(0.1, 0.07, 'clear'), overhead: clearance(0.1, 0.09, 'clear') });
   assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: 0.11 }, needs), 'overhead');
   assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: 0.13 }, needs), 'ground');
+  // 30 of 70 mm is 43 %, 35 of 90 mm is 39 %.
+  assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: 0.125 }, needs), 'overhead');
   assert.equal(drawn.tighterSide({ groundM: 0.1, overheadM: null }, needs), 'ground');
   assert.equal(drawn.tighterSide({ groundM: null, overheadM: 3 }, needs), 'overhead');
 });

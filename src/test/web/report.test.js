@@ -3,13 +3,16 @@ import test from 'node:test';
 import * as reports from '../../../web/report.js';
 import { cell, clearance, report } from './fixtures.js';
 
-test('the clearance that governs is the one with the least left over what it needs', () => {
+test('the clearance that governs is the one with the least share left of what it needs', () => {
   const both = (groundM, overheadM) => cell('k', 'tight', {
     ground: clearance(groundM, 0.07, 'clear'), overhead: clearance(overheadM, 0.09, 'clear'),
   });
   assert.equal(reports.governing(both(0.1, 0.2)).side, 'ground');
   assert.equal(reports.governing(both(0.2, 0.1)).side, 'overhead');
-  assert.equal(reports.governing(both(0.08, 0.1)).side, 'ground');
+  // 10 mm are left of both: 14 % of 70 mm, 11 % of 90 mm.
+  assert.equal(reports.governing(both(0.08, 0.1)).side, 'overhead');
+  // 30 of 70 mm is 43 %, 35 of 90 mm is 39 %.
+  assert.equal(reports.governing(both(0.1, 0.125)).side, 'overhead');
   assert.equal(reports.governing(cell('k', 'clear', { overhead: clearance(0.1, 0.09, 'clear') })).side, 'overhead');
   assert.equal(reports.governing(cell('k', 'tight', {
     ground: clearance(0.3, 0.07, 'clear'), units: clearance(0.03, 0.04, 'tight'),

@@ -41,6 +41,11 @@ public record LoadBound(String rule, String source, Part part, int first, int la
      * The margin as a share of the limit, to rank rules of different size; of one kilogram when the limit is nought.
      */
     public double relativeMargin(double loadKg) {
-        return marginKg(loadKg) / Math.max(1, limitKg);
+        return share(marginKg(loadKg), limitKg);
+    }
+
+    /** What is left to a limit as a share of it. */
+    public static double share(double leftKg, double limitKg) {
+        return leftKg / Math.max(1, limitKg);
     }
 }

@@ -70,7 +70,18 @@ public record CornerFinding(
         List<UnitSwing> swings,
         @Rounded(Rounding.ANGLE_NEAR) double steerRad,
         @Rounded(Rounding.ANGLE_NEAR) List<Double> articulationRad,
-        boolean beyondLimits) {
+        boolean beyondLimits)
+        implements Finding {
+    @Override
+    public double left() {
+        return valueM - requiredM;
+    }
+
+    @Override
+    public double share() {
+        return Finding.shareOfLength(left(), requiredM);
+    }
+
     /** The least room of one unit's tires or bodies. */
     public record SideGap(
             String unit,

@@ -1,7 +1,6 @@
 package org.cresthaul.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -164,10 +163,10 @@ final class HazardCheck {
         if (judgment.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
-        Report.GapFinding least = Stream.of(judgment.ground, judgment.overhead)
-                .flatMap(Optional::stream)
-                .map(Judged::gap)
-                .min(Comparator.comparingDouble(Report.GapFinding::valueM))
+        Report.GapFinding governing = Report.Cell.governing(
+                        judgment.ground.map(Judged::gap).orElse(null),
+                        judgment.overhead.map(Judged::gap).orElse(null),
+                        judgment.between())
                 .orElseThrow();
         double frontM = Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM());
         double frontEndM = Math.max(0, trailer.hydraulicRaiseLimitM() - transport.notchOffsetM());
@@ -176,7 +175,7 @@ final class HazardCheck {
         return Optional.of(Report.RaiseFinding.leaving(
                         Math.min(frontEndM, Rounding.LENGTH_UP.of(frontM)),
                         Math.min(rearEndM, Rounding.LENGTH_UP.of(raise.get().rearM())),
-                        least)
+                        governing)
                 .endingAt(frontEndM, rearEndM));
     }
 

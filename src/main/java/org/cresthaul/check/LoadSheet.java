@@ -84,7 +84,18 @@ public record LoadSheet(
             @Rounded(Rounding.MASS_NEAR) double limitKg,
             @Rounded(Rounding.MASS_DOWN) double marginKg,
             boolean least,
-            Verdict verdict) {}
+            Verdict verdict)
+            implements org.cresthaul.check.Finding {
+        @Override
+        public double left() {
+            return marginKg;
+        }
+
+        @Override
+        public double share() {
+            return org.cresthaul.check.Finding.shareOfLoad(marginKg, limitKg);
+        }
+    }
 
     /**
      * A gauge.

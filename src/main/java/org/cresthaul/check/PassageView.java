@@ -35,7 +35,7 @@ import org.cresthaul.route.RouteCorner;
  * JSON form, lengths are meters in the hazard's own distances, null stands for "none". See docs/api.md.
  *
  * @param positions every {@value #STEP_M} m of steer travel, and the tightest positions besides
- * @param tightest index of the position that governs: the least ground or overhead clearance over its margin
+ * @param tightest index of the position that governs: that of the gap with the least left as a share of its need
  */
 public record PassageView(
         String hazard,
@@ -135,7 +135,7 @@ public record PassageView(
             throw new UnknownNameException("leveling is one of " + levelings + ", not " + l, "leveling");
         });
         HazardCheck.Judgment judgment = new HazardCheck(hazard, rig, stance, margins).judge(setting);
-        Judged governing = governing(judgment, margins);
+        Judged governing = governing(judgment);
         String shownLine = line.orElse(governing.gap().line());
         Leveling rule = setting.levelings().stream()
                 .filter(l -> l.word().equals(leveling.orElse(governing.gap().leveling())))
@@ -145,19 +145,19 @@ public record PassageView(
                 .filter(l -> l.name().equals(shownLine))
                 .findFirst()
                 .orElseThrow();
-        Shown shown = Shown.of(around, lane, stance, setting, rule, margins, governing);
+        Shown shown = Shown.of(around, lane, stance, setting, rule, judgment, governing);
         return shown.view(hazard, configuration, stance, frontRaiseM, rearRaiseM, lines, levelings);
     }
 
-    /** The gap with the least over its margin, as the report tells it. */
-    private static Judged governing(HazardCheck.Judgment judgment, Margins margins) {
+    /** The gap that governs, as the report tells it. */
+    private static Judged governing(HazardCheck.Judgment judgment) {
         if (judgment.ground().isEmpty() || judgment.overhead().isEmpty()) {
             return judgment.ground().or(judgment::overhead).orElseThrow();
         }
         Judged below = judgment.ground().get();
         Judged above = judgment.overhead().get();
         boolean ground =
-                below.least().valueM() - margins.groundM() <= above.least().valueM() - margins.overheadM();
+                below.gap().decisive().share() <= above.gap().decisive().share();
         return ground ? below : above;
     }
 
@@ -190,7 +190,7 @@ public record PassageView(
                 LevelStance stance,
                 Setting setting,
                 Leveling rule,
-                Margins margins,
+                HazardCheck.Judgment judgment,
                 Judged governing) {
             Passage passage = around.passage(stance, lane);
             PassageSearch search = new PassageSearch(passage, setting, rule);
@@ -200,13 +200,21 @@ public record PassageView(
                     lane.soffit().isPresent() ? Optional.of(search.least(lane.soffit())) : Optional.empty();
             boolean governs =
                     governing.leveling() == rule && governing.gap().line().equals(lane.name());
-            double overGround = ground.map(c -> c.valueM() - margins.groundM()).orElse(Double.POSITIVE_INFINITY);
-            double underSoffit =
-                    overhead.map(c -> c.valueM() - margins.overheadM()).orElse(Double.POSITIVE_INFINITY);
+            double overGround = share(ground, judgment.ground());
+            double underSoffit = share(overhead, judgment.overhead());
             // Where the report's own gap is on this line, that very position is shown as the tightest.
             Clearance tightest =
                     governs ? governing.least() : (overGround <= underSoffit ? ground : overhead).orElseThrow();
             return new Shown(around, lane, rule, passage, search, ground, overhead, tightest);
+        }
+
+        /** Of what its side needs where that is tightest; nothing governs that is not there. */
+        private static double share(Optional<Clearance> here, Optional<Judged> side) {
+            return here.isEmpty()
+                    ? Double.POSITIVE_INFINITY
+                    : Finding.shareOfLength(
+                            here.get().valueM() - side.orElseThrow().gap().requiredM(),
+                            side.get().gap().requiredM());
         }
 
         PassageView view(

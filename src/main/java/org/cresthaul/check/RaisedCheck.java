@@ -1,6 +1,5 @@
 package org.cresthaul.check;
 
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -42,11 +41,9 @@ public final class RaisedCheck {
             return verdict == Verdict.CLEAR;
         }
 
-        /** The gap with the least left beyond what is required; that between units only where it is not clear. */
+        /** As of a cell. */
         public Report.GapFinding governing() {
-            return gaps().filter(g -> g != units || units.verdict() != Verdict.CLEAR)
-                    .min(Comparator.comparingDouble(g -> g.valueM() - g.requiredM()))
-                    .orElseThrow();
+            return Report.Cell.governing(ground, overhead, units).orElseThrow();
         }
 
         /** Every gap that is judged. */

@@ -2,6 +2,7 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.cresthaul.rig.BoosterState;
@@ -296,6 +297,25 @@ public record Report(
             return atCorner(configuration, Verdict.NOT_SURVEYED, List.of(why), null);
         }
 
+        /**
+         * What governs here; empty where nothing is judged by a number. Between units that is nothing to look for on
+         * the road: only what is not clear governs a place.
+         */
+        public Optional<Finding> governing() {
+            return load != null
+                    ? Optional.of(load)
+                    : corner != null
+                            ? Optional.of(corner)
+                            : governing(ground, overhead, units).map(g -> g);
+        }
+
+        static Optional<GapFinding> governing(GapFinding ground, GapFinding overhead, GapFinding units) {
+            return Finding.governing(Stream.of(
+                    ground == null ? null : ground.decisive(),
+                    overhead == null ? null : overhead.decisive(),
+                    units == null || units.verdict() == Verdict.CLEAR ? null : units.decisive()));
+        }
+
         /** With the speed for which its answer stands. */
         Cell withSpeed() {
             OptionalDouble most = verdict == Verdict.CLEAR ? BounceAllowance.speedMps(this) : OptionalDouble.empty();
@@ -399,7 +419,23 @@ public record Report(
             @Rounded(Rounding.LENGTH_NEAR) Double besideM,
             @Rounded(Rounding.LENGTH_NEAR) Double drivenM,
             GapFinding deciding,
-            Against against) {
+            Against against)
+            implements Finding {
+        @Override
+        public double left() {
+            return valueM - requiredM;
+        }
+
+        @Override
+        public double share() {
+            return Finding.shareOfLength(left(), requiredM);
+        }
+
+        /** This one, or that which decides where it leaves a smaller share. */
+        public GapFinding decisive() {
+            return deciding == null || share() <= deciding.share() ? this : deciding;
+        }
+
         /** To the ground or a structure. */
         public GapFinding(
                 double valueM,
@@ -505,7 +541,7 @@ public record Report(
     /**
      * Raise above the notch at the deck front, and of the rear by hand.
      *
-     * @param clearanceM the least gap then
+     * @param clearanceM the gap that governs then
      * @param requiredM margin and uncertainty of that gap, where it is then
      * @param frontEndM how far over this notch the hydraulics raise the deck front at most, or null where nobody says
      * @param rearEndM how far the rear can be raised by hand at most, likewise
@@ -523,8 +559,13 @@ public record Report(
         }
 
         /** A raise that was found to leave this gap. */
-        public static RaiseFinding leaving(double frontM, double rearM, GapFinding least) {
-            return new RaiseFinding(frontM, rearM, least.valueM(), least.requiredM());
+        public static RaiseFinding leaving(double frontM, double rearM, GapFinding governing) {
+            return new RaiseFinding(frontM, rearM, governing.valueM(), governing.requiredM());
+        }
+
+        /** What governs then leaves, as a share of its need. */
+        public double share() {
+            return Finding.shareOfLength(clearanceM - requiredM, requiredM);
         }
 
         public RaiseFinding endingAt(Double frontEnd, Double rearEnd) {

@@ -163,7 +163,7 @@ final class HazardText {
                             ? ""
                             : figures.raise(c.raise().rearM(), c.raise().rearEndM())));
             table.add(row(
-                    "  least gap then",
+                    "  gap then",
                     cells,
                     c -> c.raise() == null ? "" : then(c.raise()).gap()));
             table.add(row(
@@ -380,7 +380,7 @@ final class HazardText {
                 + decidedElsewhere(name, state, cells, side);
     }
 
-    /** Where gap and need are nearest, at the notch where they are worst, if not where the gap is least. */
+    /** Where another gap than the least decides: at the notch where that leaves the least share of its need. */
     private String decidedElsewhere(
             String name,
             ConfigurationState state,
@@ -392,8 +392,8 @@ final class HazardText {
             if (gap != null
                     && gap.deciding() != null
                     && (at < 0
-                            || left(gap.deciding())
-                                    < left(side.apply(cells.get(at)).deciding()))) {
+                            || gap.deciding().share()
+                                    < side.apply(cells.get(at)).deciding().share())) {
                 at = i;
             }
         }
@@ -403,10 +403,6 @@ final class HazardText {
         Report.GapFinding gap = side.apply(cells.get(at)).deciding();
         return remark("Decided elsewhere " + name + ", notch " + state.notches().get(at) + ": "
                 + pair(gap).gap() + " where " + pair(gap).need() + " is needed; " + place(gap));
-    }
-
-    private static double left(Report.GapFinding gap) {
-        return gap.valueM() - gap.requiredM();
     }
 
     private String place(Report.GapFinding gap) {

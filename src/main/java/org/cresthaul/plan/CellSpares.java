@@ -7,8 +7,6 @@ import org.cresthaul.check.Report;
 
 /** Every kind of spare in a cell of a report, where {@link Spares} tells the one that governs. */
 final class CellSpares {
-    private static final double LEAST_REQUIRED = 1e-3;
-
     private CellSpares() {}
 
     /** Each kind that is judged by a number; none where nothing is known. */
@@ -24,14 +22,5 @@ final class CellSpares {
 
     static Optional<Plan.Spare> find(Report.Cell cell, SpareKind kind) {
         return of(cell).stream().filter(s -> s.kind() == kind).findFirst();
-    }
-
-    /** What is left as a share of what is required or allowed. */
-    static double share(Plan.Spare spare) {
-        return share(spare.left(), spare.required());
-    }
-
-    static double share(double left, double required) {
-        return left / Math.max(LEAST_REQUIRED, required);
     }
 }

@@ -147,7 +147,7 @@ public final class ConfigurationComparison {
             passages.stream()
                     .flatMap(p -> spares(p).stream().map(s -> new Comparison.Worst(p.hazard(), s)))
                     .filter(w -> w.spare().kind() == kind)
-                    .min(Comparator.comparingDouble(w -> CellSpares.share(w.spare())))
+                    .min(Comparator.comparingDouble(w -> w.spare().share()))
                     .ifPresent(worst::add);
         }
         return worst;

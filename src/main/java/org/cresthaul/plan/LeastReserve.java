@@ -47,7 +47,7 @@ public record LeastReserve(
                     unknown.add(place.id());
                 }
                 for (Plan.Spare spare : left) {
-                    if (least[0] == null || CellSpares.share(spare) < CellSpares.share(least[0])) {
+                    if (least[0] == null || spare.share() < least[0].share()) {
                         least[0] = spare;
                         at[0] = place.id();
                     }
@@ -59,7 +59,7 @@ public record LeastReserve(
             });
         }
         return new LeastReserve(
-                least[0] == null ? null : CellSpares.share(least[0]),
+                least[0] == null ? null : least[0].share(),
                 at[0],
                 least[0] == null ? null : least[0].kind(),
                 least[1] == null ? null : least[1].left(),

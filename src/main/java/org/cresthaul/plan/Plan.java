@@ -191,7 +191,7 @@ public record Plan(
     /**
      * The deck goes up before places that are passed on one raise, or back on the transport stops after them.
      *
-     * @param raise front, rear, and the least gap left at any of those places
+     * @param raise front, rear, and the gap that governs of all at any of those places
      * @param band from which to which raise of the front all of them are clear, the rear as it is; null where nobody
      *     can tell
      * @param hazards passed on it, in the order in which the front meets them
@@ -275,6 +275,11 @@ public record Plan(
      * @param at where on the combination, in words
      */
     public record Spare(SpareKind kind, double value, double required, double left, String at) implements RoundsItself {
+        /** What is left as a share of what is required or allowed. */
+        double share() {
+            return kind.share(left, required);
+        }
+
         @Override
         public Spare rounded() {
             return kind.isWeight()

@@ -287,12 +287,12 @@ final class PlanSteps {
         static final Lift NONE = new Lift(Raise.NONE, false, false);
     }
 
-    /** The raise of a whole cluster, with the least gap it leaves anywhere; null without one. */
+    /** The raise of a whole cluster, with the gap that governs of all it leaves; null without one. */
     private Report.RaiseFinding leastRaised(RouteLayout.Cluster cluster, Raise raise, int c) {
         return cluster.places().stream()
                 .map(i -> raised(places.get(i), c, raise))
                 .flatMap(Optional::stream)
-                .min(Comparator.comparingDouble(Report.RaiseFinding::clearanceM))
+                .min(Comparator.comparingDouble(Report.RaiseFinding::share))
                 .orElse(null);
     }
 
@@ -303,7 +303,7 @@ final class PlanSteps {
             return Optional.of(cell.raise());
         }
         return judged(place, c, raise)
-                .map(r -> atItsEnds(Report.RaiseFinding.leaving(raise.frontM(), raise.rearM(), Spares.least(r)), c));
+                .map(r -> atItsEnds(Report.RaiseFinding.leaving(raise.frontM(), raise.rearM(), r.governing()), c));
     }
 
     /** How far a configuration can be raised is the same at every place. */
@@ -335,9 +335,8 @@ final class PlanSteps {
         Verdict verdict = isOwn(cell, lift.raise)
                 ? Verdict.CLEAR
                 : judged.map(RaisedCheck.Raised::verdict).orElse(cell.verdict());
-        Plan.Spare spare = own.isEmpty()
-                ? Spares.of(cell)
-                : judged.map(r -> Spares.of(r, finding)).orElse(null);
+        Plan.Spare spare =
+                own.isEmpty() ? Spares.of(cell) : judged.map(Spares::of).orElse(null);
         Plan.Passage passage = new Plan.Passage(
                 place.id(),
                 place.kind(),

@@ -17,7 +17,7 @@ import org.cresthaul.units.Rounding;
  * @param endsAt what ends it there
  * @param endsWhere the place where one of the others does; null for the hydraulics
  * @param aimM the middle, to aim at
- * @param gapM of the gap that has the least left beyond its need at any of the places, raised by {@code aimM}
+ * @param gapM of the gap that governs of all at any of the places, raised by {@code aimM}
  * @param requiredM its need
  * @param wide whether there is room to aim at for a deck that is set by the tape: 1/4 in or more
  */
@@ -70,7 +70,7 @@ public record RaiseBand(
                 return Optional.empty();
             }
             Report.GapFinding gap = at.get().governing();
-            least = least == null || left(gap) < left(least) ? gap : least;
+            least = least == null || gap.share() < least.share() ? gap : least;
         }
         return Optional.of(new RaiseBand(
                 raise.frontM(),
@@ -81,10 +81,6 @@ public record RaiseBand(
                 least.valueM(),
                 least.requiredM(),
                 toM - raise.frontM() >= LEAST_WIDE_M));
-    }
-
-    private static double left(Report.GapFinding gap) {
-        return gap.valueM() - gap.requiredM();
     }
 
     /** What ends it, in words. */

@@ -37,7 +37,7 @@ final class Reserves {
         }
         double least = Double.POSITIVE_INFINITY;
         for (Plan.Spare spare : left) {
-            least = Math.min(least, CellSpares.share(spare));
+            least = Math.min(least, spare.share());
         }
         return OptionalDouble.of(least);
     }

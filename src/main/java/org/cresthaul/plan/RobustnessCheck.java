@@ -121,7 +121,7 @@ public final class RobustnessCheck {
 
         /** What is not known may be anything: it ranks below all that is. */
         double worstShare() {
-            return row.worst() == null ? Double.NEGATIVE_INFINITY : CellSpares.share(row.worst(), required);
+            return row.worst() == null ? Double.NEGATIVE_INFINITY : row.kind().share(row.worst(), required);
         }
 
         /** Of an exact survey, meters; zero where none is known. */

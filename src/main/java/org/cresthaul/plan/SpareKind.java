@@ -1,5 +1,6 @@
 package org.cresthaul.plan;
 
+import org.cresthaul.check.Finding;
 import org.cresthaul.units.Rounding;
 import org.cresthaul.units.Worded;
 
@@ -34,6 +35,11 @@ public enum SpareKind implements Worded {
     /** Whether figures of this kind are kilograms; the others are meters. */
     public boolean isWeight() {
         return this == LOAD;
+    }
+
+    /** What is left as a share of what is required or allowed. */
+    double share(double left, double required) {
+        return isWeight() ? Finding.shareOfLoad(left, required) : Finding.shareOfLength(left, required);
     }
 
     /** What is left, rounded to the side that does not look safer. */

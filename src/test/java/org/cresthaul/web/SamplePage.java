@@ -72,19 +72,24 @@ final class SamplePage implements AutoCloseable {
         throw new AssertionError("the sample has no surveyed crossing");
     }
 
-    /** The gap that decides a cell: the one that is least against what it needs; none when nothing is known. */
+    /** The gap that governs a cell: the one with the least share of its need left; none when nothing is known. */
     static Double governingM(JsonNode cell) {
         Double least = null;
         double spare = Double.POSITIVE_INFINITY;
         for (String side : new String[] {"ground", "overhead", "corner"}) {
             JsonNode gap = cell.path(side);
-            if (gap.isObject()
-                    && gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue() < spare) {
-                spare = gap.path("valueM").doubleValue() - gap.path("requiredM").doubleValue();
+            if (gap.isObject() && share(gap) < spare) {
+                spare = share(gap);
                 least = gap.path("valueM").doubleValue();
             }
         }
         return least;
+    }
+
+    private static double share(JsonNode gap) {
+        double required = gap.path("requiredM").doubleValue();
+        double here = (gap.path("valueM").doubleValue() - required) / Math.max(0.001, required);
+        return gap.path("deciding").isObject() ? Math.min(here, share(gap.path("deciding"))) : here;
     }
 
     static Double number(WebElement element, String attribute) {
