@@ -121,7 +121,7 @@ class FileFormatsTest {
             } else {
                 Route route = RouteFile.parse(example);
                 assertTrue(route.note().contains("Invented"), route.note());
-                assertEquals(5, route.hazards().size());
+                assertEquals(6, route.hazards().size());
                 assertEquals(List.of(), ROUTE.validate(example, InputFormat.JSON));
                 routes++;
             }

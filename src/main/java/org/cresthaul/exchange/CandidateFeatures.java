@@ -73,6 +73,7 @@ final class CandidateFeatures {
             case TRAM_CROSSING, FORMER_RAIL, HUMP, LOW_GROUND_CLEARANCE -> "crest";
             case DIP, FORD -> "dip";
             case STRUCTURE_OVER, TUNNEL -> "low-structure";
+            case OVERHEAD_WIRE -> "overhead-wire";
             case ON_BRIDGE -> "posted-bridge";
             case MINI_ROUNDABOUT, TURN -> "corner";
             case BAN, BARRIER, OFF_MAP -> "stretch";
@@ -96,6 +97,7 @@ final class CandidateFeatures {
                     extent(candidate, FARTHEST_M, properties);
                 }
             }
+            case "overhead-wire" -> properties.put("measured", "unknown").put("carries", "power");
             case "posted-bridge" -> extent(candidate, FARTHEST_M, properties);
             case "stretch" -> {
                 extent(candidate, Double.POSITIVE_INFINITY, properties);

@@ -11,6 +11,7 @@ import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.plan.Statement.Row;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Identity;
+import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.units.RoundedFigures;
 
@@ -62,6 +63,13 @@ final class ClerkFacts {
                         + String.join(", ", ids)))));
         if (!none.isEmpty()) {
             rows.add(new Row("not surveyed", SheetLine.plain(String.join(", ", none))));
+        }
+        List<String> reported = sources.route().candidates().stream()
+                .filter(c -> c.candidate().state() == Candidate.State.OPEN)
+                .map(c -> c.place().id())
+                .toList();
+        if (!reported.isEmpty()) {
+            rows.add(new Row("known by hearsay alone", SheetLine.plain(String.join(", ", reported))));
         }
         return rows;
     }

@@ -112,6 +112,9 @@ final class CandidateReader {
             return structure.lines().isEmpty()
                     && (structure.measured() == LowStructure.Measured.REPORTED || !structure.isSurveyed());
         }
+        if (made instanceof OverheadWire wire) {
+            return isHearsay(wire.height());
+        }
         if (made instanceof LimitedPlace place) {
             return place.limits().map(l -> l.reported()).orElse(true);
         }

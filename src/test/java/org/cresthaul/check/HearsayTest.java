@@ -76,6 +76,9 @@ class HearsayTest {
                 "\"hazard\": \"posted-bridge\"",
                 "\"hazard\": \"stretch\", \"extent\": [\"-5 m\", \"5 m\"]",
                 "\"hazard\": \"low-structure\", \"measured\": \"unknown\"",
+                "\"hazard\": \"overhead-wire\", \"measured\": \"unknown\", \"carries\": \"power\"",
+                "\"hazard\": \"overhead-wire\", \"measured\": \"reported\", \"reportedBy\": \"the map\","
+                        + " \"carries\": \"communication\", \"clearance\": \"20 m\", \"extent\": [\"-3 m\", \"5 m\"]",
                 "\"hazard\": \"low-structure\", \"measured\": \"reported\", \"reportedBy\": \"the map\","
                         + " \"clearance\": \"10 m\", \"extent\": [\"-3 m\", \"5 m\"]"
             })

@@ -39,6 +39,7 @@ public record MapCandidate(
         FORMER_RAIL("former-rail"),
         STRUCTURE_OVER("structure-over"),
         TUNNEL("tunnel"),
+        OVERHEAD_WIRE("overhead-wire"),
         ON_BRIDGE("on-bridge"),
         LIMIT("limit"),
         BAN("ban"),

@@ -96,8 +96,14 @@ record MapWay(long id, int[] nodes, Map<String, String> tags, long timeS) {
         }
     }
 
+    /** A power line on poles. */
+    boolean isWire() {
+        return Set.of("line", "minor_line").contains(tag("power"))
+                && !tag("location").equals("underground");
+    }
+
     boolean isKept() {
-        return isRoad() || isRail() || isTram() || isFormerRail() || mayBeOver();
+        return isRoad() || isWire() || isRail() || isTram() || isFormerRail() || mayBeOver();
     }
 
     @Override

@@ -6,8 +6,8 @@ import java.util.OptionalDouble;
 import org.cresthaul.exchange.osm.MapCandidate.Kind;
 
 /**
- * What the map has over the driven roads: bridges and other ways that cross above, and the road's own tunnels, covers
- * and trusses.
+ * What the map has over the driven roads: bridges and other ways that cross above, power lines, and the road's own
+ * tunnels, covers and trusses.
  */
 final class StructureFinds {
     private static final double SAME_M = 1;
@@ -20,6 +20,7 @@ final class StructureFinds {
 
     List<MapCandidate> list() {
         List<MapCandidate> found = new ArrayList<>(over());
+        found.addAll(wires());
         for (DrivenPath.Run run : path.runs()) {
             MapWay way = run.way();
             boolean covered =
@@ -42,6 +43,25 @@ final class StructureFinds {
                         TagText.of(way.tags()),
                         OptionalDouble.empty(),
                         0));
+            }
+        }
+        return found;
+    }
+
+    private List<MapCandidate> wires() {
+        List<MapWay> wires =
+                path.net().strip().ways().stream().filter(MapWay::isWire).toList();
+        List<MapCandidate> found = new ArrayList<>();
+        for (WayCrossings.Crossing c : new WayCrossings(path, wires).list()) {
+            if (!c.own().isTunnel()) {
+                found.add(MapCandidate.point(
+                        Kind.OVERHEAD_WIRE,
+                        "map-w" + c.way().id() + "-wire-w" + c.own().id(),
+                        named("Power line over the road", c.way()),
+                        c.chainageM(),
+                        "way " + c.way().id(),
+                        c.way().timeS(),
+                        TagText.of(c.way().tags())));
             }
         }
         return found;

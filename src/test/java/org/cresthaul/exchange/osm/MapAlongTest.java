@@ -154,6 +154,19 @@ class MapAlongTest {
                 "Structure over the road, High Road", along.candidates().get(0).name());
     }
 
+    @Test
+    void aPowerLineAcrossIsOverTheRoad() throws Exception {
+        SmallMap map = SmallMap.road()
+                .node(30, 400, -100)
+                .node(31, 480, 100)
+                .node(32, 700, -90)
+                .node(33, 700, 90);
+        map.way(300, List.of(30L, 31L), "power", "line", "voltage", "110000");
+        map.way(301, List.of(32L, 33L), "power", "cable");
+
+        assertEquals(List.of("overhead-wire at 440"), told(along(map)));
+    }
+
     /** A bridge that leaves the road at a node meets it there, and is not over it. */
     @Test
     void aBridgeThatBeginsAtTheRoadIsNotOverIt() throws Exception {
