@@ -149,7 +149,10 @@ final class HazardCheck {
 
     /** Whatever is asked next may take so much work and no more, over all lines together. */
     private void allowWork() {
-        WorkLimit limit = Passage.limit(points);
+        allow(Passage.limit(points));
+    }
+
+    private void allow(WorkLimit limit) {
         passages.forEach(p -> p.share(limit));
     }
 
@@ -273,9 +276,14 @@ final class HazardCheck {
 
     /** The verdict on one setting; only where something is judged here. */
     Judgment judge(Setting setting) {
+        return judge(setting, Passage.limit(points));
+    }
+
+    /** With so much work allowed. */
+    Judgment judge(Setting setting, WorkLimit limit) {
         Judgment known = transports.get(setting);
         if (known == null) {
-            allowWork();
+            allow(limit);
             known = foundAlone(setting)
                     .orElseGet(() -> judgment(
                             ground.map(s -> s.judge(setting)),

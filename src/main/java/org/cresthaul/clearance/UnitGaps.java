@@ -17,6 +17,8 @@ final class UnitGaps {
 
     /** A pair of a corner and a piece that is measured takes about so much longer than one that is left out. */
     private static final int MEASURED = 8;
+    /** A piece passed while it is asked whether an outline holds a corner takes so much longer. */
+    private static final int HELD = 2;
     /** Pairs left out that take about as long as a stretch of a passage looked at. */
     private static final int PAIRS_PER_STEP = 16_000;
 
@@ -109,7 +111,7 @@ final class UnitGaps {
                 double h = c.x() * sin + c.h() * cos;
                 // Nowhere in the range is a corner farther from where it is halfway than this.
                 double strays = 0.5 * (toRad - fromRad) * c.outM();
-                pairs += still.pieces.size();
+                pairs += still.pieces.length;
                 for (Piece p : still.pieces) {
                     double apart = Math.max(p.nearM - c.outM(), c.outM() - p.farM);
                     if (apart - asked < valueM && p.mayBeNearer(x, h, valueM + strays + asked)) {
@@ -161,7 +163,7 @@ final class UnitGaps {
             double h = b.x * sin + b.h * cos;
             double alongX = b.alongX * cos - b.alongH * sin;
             double alongH = b.alongX * sin + b.alongH * cos;
-            pairs += ahead.pieces.size();
+            pairs += ahead.pieces.length;
             for (Piece a : ahead.pieces) {
                 if (a.farM < b.nearM || b.farM < a.nearM) {
                     continue;
@@ -188,27 +190,43 @@ final class UnitGaps {
         for (Corner c : turning.corners) {
             double x = c.x() * cos - c.h() * sin;
             double h = c.x() * sin + c.h() * cos;
-            pairs += still.pieces.size();
+            pairs += HELD * still.pieces.length;
             if (!still.holds(x, h)) {
+                continue;
+            }
+            // No deeper than one found before, however near the other pieces are.
+            double enough = deepest == null ? Double.NEGATIVE_INFINITY : -deepest.gapM - c.tireM() - TOUCHES_M;
+            double within = Double.POSITIVE_INFINITY;
+            int asked = 0;
+            for (Piece p : still.pieces) {
+                if (p.nearM - c.outM() > within || c.outM() - p.farM > within) {
+                    continue;
+                }
+                asked++;
+                double square = p.square(x, h);
+                if (square < within * within) {
+                    within = Math.sqrt(square) + TOUCHES_M;
+                    if (within < enough) {
+                        break;
+                    }
+                }
+            }
+            pairs += still.pieces.length + MEASURED * asked;
+            if (within < enough) {
                 continue;
             }
             Piece nearest = null;
             double depth = Double.POSITIVE_INFINITY;
+            // The nearest, and of equal ones the first: what is left is no farther than rounding.
             for (Piece p : still.pieces) {
-                if (p.nearM - c.outM() >= depth || c.outM() - p.farM >= depth) {
+                if (p.nearM - c.outM() > within || c.outM() - p.farM > within) {
                     continue;
                 }
-                pairs += MEASURED;
-                if (!p.mayBeNearer(x, h, depth)) {
-                    continue;
-                }
-                double d = p.distanceM(x, h);
-                if (d < depth) {
-                    depth = d;
-                    nearest = p;
-                    if (deepest != null && -depth - c.tireM() >= deepest.gapM) {
-                        // No deeper than one found before, however near the other pieces are.
-                        break;
+                if (p.mayBeNearer(x, h, within)) {
+                    double d = p.distanceM(x, h);
+                    if (d < depth) {
+                        depth = d;
+                        nearest = p;
                     }
                 }
             }

@@ -131,7 +131,9 @@ public final class UnitSearch {
         List<Bends> ranges = search.ranges();
         Bends plain = ranges.get(0);
         UnitGaps.Nearest nearest = gaps.least(plain.leastRad(), plain.mostRad(), out -> 0);
-        Optional<Undecided> undecided = search.undecided().or(() -> spent(gaps, plain));
+        // Counted in any case: a search that ended undecided has looked at them all the same.
+        Optional<Undecided> spent = spent(gaps, plain);
+        Optional<Undecided> undecided = search.undecided().or(() -> spent);
         double strays = Math.max(plain.leastRad() - plain.provenLeastRad(), plain.provenMostRad() - plain.mostRad());
         double withinM = strays * gaps.reachM();
         UnitGap least = gap(

@@ -46,6 +46,14 @@ final class UnitSolid {
             return Math.max(0, Math.min(1, t));
         }
 
+        /** The square of the distance, m². */
+        double square(double px, double ph) {
+            double t = share(px, ph);
+            double dx = px - x - t * alongX;
+            double dh = ph - h - t * alongH;
+            return dx * dx + dh * dh;
+        }
+
         double distanceM(double px, double ph) {
             double t = share(px, ph);
             return Math.hypot(px - x - t * alongX, ph - h - t * alongH);
@@ -57,10 +65,7 @@ final class UnitSolid {
          */
         boolean mayBeNearer(double px, double ph, double distanceM) {
             double most = distanceM + ROUGH_M;
-            double t = share(px, ph);
-            double dx = px - x - t * alongX;
-            double dh = ph - h - t * alongH;
-            return most > 0 && dx * dx + dh * dh < most * most;
+            return most > 0 && square(px, ph) < most * most;
         }
 
         /** The point of the unit there, called by the nearer end that has a name. */
@@ -109,13 +114,15 @@ final class UnitSolid {
         }
     }
 
-    final List<Piece> pieces;
+    /** Not to be written to; an array, as searches spend their time in going through it. */
+    final Piece[] pieces;
+
     final List<Corner> corners;
     final double farthestM;
     private final List<Loop> loops;
 
     private UnitSolid(List<Piece> pieces, List<Corner> corners, List<Loop> loops) {
-        this.pieces = List.copyOf(pieces);
+        this.pieces = pieces.toArray(Piece[]::new);
         this.corners = List.copyOf(corners);
         this.loops = List.copyOf(loops);
         farthestM = corners.stream().mapToDouble(c -> c.outM + c.tireM).max().orElse(0);

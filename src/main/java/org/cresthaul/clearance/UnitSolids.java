@@ -87,7 +87,7 @@ final class UnitSolids {
     }
 
     private static Optional<UnitGaps> gaps(UnitSolid ahead, UnitSolid behind) {
-        return ahead.pieces.isEmpty() || behind.pieces.isEmpty()
+        return ahead.pieces.length == 0 || behind.pieces.length == 0
                 ? Optional.empty()
                 : Optional.of(new UnitGaps(ahead, behind));
     }
