@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.cresthaul.exchange.osm.MapCandidate;
 import org.cresthaul.exchange.osm.MapCandidate.Kind;
+import org.cresthaul.exchange.track.PlainText;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Passage;
 import org.cresthaul.route.RouteLine;
@@ -20,6 +21,7 @@ final class CandidateFeatures {
     private static final double FARTHEST_M = 2000;
 
     private static final double NEAR_M = 30;
+    private static final int LONGEST_SOURCE = 200;
 
     private final RouteDocument document;
     private final RouteLine line;
@@ -129,7 +131,7 @@ final class CandidateFeatures {
         }
         ObjectNode limits = properties.putObject("limits");
         String source = told(candidate);
-        limits.put("source", source.length() > 200 ? source.substring(0, 200) : source)
+        limits.put("source", PlainText.of(source, LONGEST_SOURCE))
                 .put("date", date.get().toString())
                 .put("origin", "reported")
                 .put(gross ? "gross" : "axle", text(candidate.value().getAsDouble(), 3) + " kg");

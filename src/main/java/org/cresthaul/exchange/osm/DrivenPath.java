@@ -51,9 +51,19 @@ final class DrivenPath {
                     part.off().forEach(p -> spots.add(new Spot(p, -1, -1)));
                 }
             }
-            all.add(spots);
+            // Too short to be driven on the map: as it was drawn.
+            boolean tooShort = lengthM(spots) < AT_NODE_M;
+            all.add(tooShort ? leg.stream().map(p -> new Spot(p, -1, -1)).toList() : spots);
         }
         return new DrivenPath(net, all);
+    }
+
+    private static double lengthM(List<Spot> spots) {
+        double lengthM = 0;
+        for (int i = 1; i < spots.size(); i++) {
+            lengthM += Flat.distanceM(spots.get(i - 1).at(), spots.get(i).at());
+        }
+        return lengthM;
     }
 
     private static void follow(RoadNet net, LineMatching.Part part, List<Spot> spots) {

@@ -3,10 +3,12 @@ package org.cresthaul.exchange.osm;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.cresthaul.exchange.track.PlainText;
 
 /** Tags as a person reads them. */
 final class TagText {
     private static final int LONGEST = 1800;
+    private static final int LONGEST_NAME = 100;
 
     private TagText() {}
 
@@ -17,14 +19,13 @@ final class TagText {
     }
 
     static String clipped(String text) {
-        String plain = text.replaceAll("[\\p{Cntrl}\\s]+", " ").strip();
-        return plain.length() > LONGEST ? plain.substring(0, LONGEST) + " ..." : plain;
+        String plain = PlainText.of(text, LONGEST);
+        return text.length() > LONGEST && plain.length() >= LONGEST - 1 ? plain + " ..." : plain;
     }
 
     /** What people call it, short enough for a name; empty where the map has none. */
     static String name(Map<String, String> tags) {
         String name = tags.getOrDefault("name", tags.getOrDefault("ref", ""));
-        String plain = name.replaceAll("[\\p{Cntrl}\\s]+", " ").strip();
-        return plain.length() > 100 ? plain.substring(0, 100) : plain;
+        return PlainText.of(name, LONGEST_NAME);
     }
 }

@@ -53,8 +53,7 @@ final class Gathering {
 
     /** One line, without control characters, as long as a name may be. */
     static String plain(String text) {
-        String one = text.replaceAll("\\p{Cntrl}+|\\s+", " ").strip();
-        return one.length() > LONGEST_NAME ? one.substring(0, LONGEST_NAME).strip() : one;
+        return PlainText.of(text, LONGEST_NAME);
     }
 
     void point(String lon, String lat, String time, int line) throws InputRejected {

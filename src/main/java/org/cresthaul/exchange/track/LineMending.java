@@ -14,6 +14,8 @@ import org.cresthaul.units.InputRejected;
 public final class LineMending {
     /** Pieces that end and begin this near follow one another without a word, meters: what a route file takes. */
     static final double JOINED_M = 30;
+    /** Farther apart than this are no neighbors on a road, meters: a little less than a route file takes. */
+    private static final double FARTHEST_M = 90_000;
 
     private final double longestGapM;
     private final List<TrackNote> notes = new ArrayList<>();
@@ -79,13 +81,27 @@ public final class LineMending {
         return mending.joined(mending.turned(pieces));
     }
 
-    private List<TrackPoint> sound(List<TrackPoint> points, String file) {
+    private List<TrackPoint> sound(List<TrackPoint> points, String file) throws InputRejected {
         List<TrackPoint> line = Duplicates.without(points, file, notes);
         line = inTime(line, file);
         line = Spikes.without(line, file, notes);
         line = Standing.without(line, file, notes);
+        refuseJumps(line, file);
         Doubts.tell(line, file, notes);
         return line;
+    }
+
+    private static void refuseJumps(List<TrackPoint> points, String file) throws InputRejected {
+        for (int i = 1; i < points.size(); i++) {
+            double stepM = points.get(i).roughM(points.get(i - 1));
+            if (stepM > FARTHEST_M) {
+                throw Refusals.of(
+                        "position-far",
+                        file + ", " + points.get(i).where() + ": this position is " + told(stepM)
+                                + " from the one before it.",
+                        "Neighbors on a road are within 90 km. Check the coordinates there, and which comes first.");
+            }
+        }
     }
 
     /** A piece whose times run backward throughout was written end first. */

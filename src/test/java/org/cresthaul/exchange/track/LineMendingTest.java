@@ -223,6 +223,17 @@ class LineMendingTest {
                         .code());
     }
 
+    /** A degree and a half of the equator are 167 km. */
+    @Test
+    void refusesAJumpThatNobodyDrives() {
+        straight(0, 200);
+        points.add(new TrackPoint(new LonLat(1.5, 0), Double.NaN, 77, 77));
+        InputRejected refused = assertThrows(InputRejected.class, this::mended);
+        assertEquals("position-far", refused.problems().get(0).code());
+        assertTrue(refused.getMessage().contains("f, line 77"), refused.getMessage());
+        assertTrue(refused.getMessage().contains("167 km"), refused.getMessage());
+    }
+
     /** Of a zigzag 0.2 m to either side nothing is left within 0.25 m, and all is kept within 0.15 m. */
     @Test
     void thinsWithinItsTolerance() {

@@ -176,6 +176,14 @@ class TrackFileTest {
         assertEquals(seconds, TrackTime.seconds(text));
     }
 
+    /** Names that a route file would refuse, and a character that may not be cut in two. */
+    @Test
+    void takesNamesInOneLine() {
+        assertEquals("a b c", PlainText.of(" a\u0000\u0085b\n\tc\u2028", 10));
+        assertEquals("ab", PlainText.of("ab\ud83d\ude9a", 3));
+        assertEquals("ab\ud83d\ude9a", PlainText.of("ab\ud83d\ude9a", 4));
+    }
+
     @Test
     void saysThatLatitudeAndLongitudeAreExchanged() {
         InputRejected refused = assertThrows(
