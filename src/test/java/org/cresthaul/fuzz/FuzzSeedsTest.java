@@ -8,11 +8,12 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
 import java.util.List;
+import org.cresthaul.exchange.osm.MapFuzz;
 import org.junit.jupiter.api.Test;
 
 /**
- * What fuzzers kept of half an hour each, once more: one input a line, in hexadecimal. DEVELOPERS.md says how they are
- * run.
+ * What fuzzers kept of half an hour each (tracks and maps: some of what they kept of minutes), once more: one input a
+ * line, in hexadecimal. DEVELOPERS.md says how they are run.
  */
 class FuzzSeedsTest {
     /** What a fuzzer calls. */
@@ -56,6 +57,16 @@ class FuzzSeedsTest {
     @Test
     void limits() throws Exception {
         replay("limits", LimitsFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void tracks() throws Exception {
+        replay("track", TrackFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void maps() throws Exception {
+        replay("map", MapFuzz::fuzzerTestOneInput);
     }
 
     @Test
