@@ -162,7 +162,16 @@ final class HazardCheck {
         if (raise.isEmpty()) {
             return Optional.empty();
         }
-        Judgment judgment = raised(reached(transport, raise.get()));
+        double frontEndM = Math.max(0, trailer.hydraulicRaiseLimitM() - transport.notchOffsetM());
+        double rearEndM = trailer.manualRaiseLimitM();
+        // A setting, in steps up from the least that will do, but never farther than the hydraulics go.
+        double frontM = Math.min(
+                frontEndM,
+                Rounding.LENGTH_UP.of(Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM())));
+        double rearM = Math.min(rearEndM, Rounding.LENGTH_UP.of(raise.get().rearM()));
+        // Judged as it is told: what is a little higher may come too near to a structure, or close a gap between units.
+        Judgment judgment =
+                judge(new Setting(transport.lift(), transport.booster(), transport.notchOffsetM() + frontM, 0, rearM));
         if (judgment.verdict != Verdict.CLEAR) {
             return Optional.empty();
         }
@@ -171,15 +180,7 @@ final class HazardCheck {
                         judgment.overhead.map(Judged::gap).orElse(null),
                         judgment.between())
                 .orElseThrow();
-        double frontM = Math.max(0, raise.get().deckFrontOffsetM() - transport.notchOffsetM());
-        double frontEndM = Math.max(0, trailer.hydraulicRaiseLimitM() - transport.notchOffsetM());
-        double rearEndM = trailer.manualRaiseLimitM();
-        // Rounded up, but never told farther than the hydraulics go.
-        return Optional.of(Report.RaiseFinding.leaving(
-                        Math.min(frontEndM, Rounding.LENGTH_UP.of(frontM)),
-                        Math.min(rearEndM, Rounding.LENGTH_UP.of(raise.get().rearM())),
-                        governing)
-                .endingAt(frontEndM, rearEndM));
+        return Optional.of(Report.RaiseFinding.leaving(frontM, rearM, governing).endingAt(frontEndM, rearEndM));
     }
 
     /** A booster that trails without touching anything can only be raised for the trailer's sake. */

@@ -41,12 +41,34 @@ class RaisedCheckTest {
         RaisedCheck.Raised own =
                 check.at("H1", "down/none/3", raise.frontM(), raise.rearM()).orElseThrow();
         assertTrue(own.isClear(), own.toString());
-        // The finding is rounded up to 0.1 mm, and so is the gap better by no more.
-        assertEquals(raise.clearanceM(), own.clearanceM(), 2e-4);
+        assertEquals(raise.clearanceM(), own.clearanceM(), 1e-9);
         assertTrue(own.governing().valueM() >= own.governing().requiredM());
         assertFalse(check.at("H1", "down/none/3", raise.frontM() - 0.005, raise.rearM())
                 .orElseThrow()
                 .isClear());
+    }
+
+    /** What a driver is told to set is what was judged, in every configuration: a step of 0.1 mm, or the end. */
+    @Test
+    void everyRaiseIsJudgedAsItIsTold() {
+        RaisedCheck check = raisedCheck(HUMP);
+        int raises = 0;
+        for (Report.Cell cell : CheckCase.check(HUMP, MARGINS).hazards().get(0).cells()) {
+            Report.RaiseFinding raise = cell.raise();
+            if (raise != null) {
+                Report.GapFinding governing = check.at("H1", cell.configuration(), raise.frontM(), raise.rearM())
+                        .orElseThrow()
+                        .governing();
+                assertEquals(governing.valueM(), raise.clearanceM(), 1e-9, cell.configuration());
+                assertEquals(governing.requiredM(), raise.requiredM(), 1e-9, cell.configuration());
+                assertTrue(
+                        Math.abs(raise.frontM() * 1e4 - Math.rint(raise.frontM() * 1e4)) < 1e-6
+                                || raise.frontM() == raise.frontEndM(),
+                        raise.toString());
+                raises++;
+            }
+        }
+        assertTrue(raises > 3, raises + " raises");
     }
 
     @Test
