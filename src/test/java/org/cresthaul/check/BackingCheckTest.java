@@ -113,14 +113,14 @@ class BackingCheckTest {
                 .findFirst()
                 .orElseThrow();
         CornerView.MarkView mark = view.marks().stream()
-                .filter(m -> m.kind().equals("wheel over"))
+                .filter(m -> m.kind() == MarkKind.WHEEL_OVER)
                 .findFirst()
                 .orElseThrow();
         assertEquals(view.positions().indexOf(over), mark.position());
         assertTrue(mark.words().endsWith(over.steerRad() > 0 ? "left" : "right"));
         // The returns' ends, by hand: 4 m of opposing lane, a gate of 24 ft, returns of 10 and 15 ft.
         List<List<Double>> places = view.marks().stream()
-                .filter(m -> m.kind().equals("landmark"))
+                .filter(m -> m.kind() == MarkKind.LANDMARK)
                 .map(m -> m.place())
                 .toList();
         assertEquals(2, places.size());
