@@ -34,7 +34,9 @@ export function createActions(store, api) {
         return outcome.value;
       });
       passages.cancel();
-      const kept = { configuration: store.get().configuration, hazard: store.get().hazard, ...definedOnly(wanted) };
+      // Another route is another question: nothing that was chosen for the one before stands for it.
+      const before = store.get().inputs?.route.text === inputs.route.text ? store.get() : OTHER_ROUTE;
+      const kept = { configuration: before.configuration, hazard: before.hazard, ...definedOnly(wanted) };
       store.set({
         inputs, line, report,
         candidate: null,
@@ -42,7 +44,8 @@ export function createActions(store, api) {
         notice: unmet(wanted, report),
         hazard: findHazard(report, kept.hazard)?.id ?? null,
         configuration: (findConfiguration(report, kept.configuration)
-          ?? startingConfiguration(report, store.get())).key,
+          ?? startingConfiguration(report, before)).key,
+        chosen: before.chosen || Boolean(findConfiguration(report, wanted.configuration)),
         view: { line: wanted.line ?? null, leveling: wanted.leveling ?? null, raised: wanted.raised ?? false },
         passage: NO_PASSAGE,
         position: 0,
@@ -185,6 +188,7 @@ export function createActions(store, api) {
       notice: unmet(wanted, report),
       hazard: findHazard(report, wanted.hazard)?.id ?? null,
       configuration: findConfiguration(report, wanted.configuration)?.key ?? store.get().configuration,
+      chosen: store.get().chosen || Boolean(findConfiguration(report, wanted.configuration)),
       view: { line: wanted.line, leveling: wanted.leveling, raised: wanted.raised },
       ...planOf(wanted, null, store.get().planAsked),
     });
@@ -215,7 +219,7 @@ export function createActions(store, api) {
       const { report } = store.get();
       const cell = findCell(findHazard(report, hazard), set.configuration);
       store.set({
-        hazard, configuration: set.configuration, notice: null, passage: NO_PASSAGE, position: 0,
+        hazard, configuration: set.configuration, chosen: true, notice: null, passage: NO_PASSAGE, position: 0,
         view: { ...TIGHTEST, raised: raise !== null && Boolean(cell?.raise) },
       });
       return drawPassage();
@@ -228,11 +232,24 @@ export function createActions(store, api) {
     setStance: stance => check({ ...store.get().inputs, stance }),
     setMargins: margins => check({ ...store.get().inputs, margins }),
     selectHazard: id => (id === store.get().hazard ? undefined : select({ hazard: id })),
-    chooseConfiguration: key => (key === store.get().configuration ? undefined : select({ configuration: key })),
+    chooseConfiguration: key => {
+      const other = key !== store.get().configuration;
+      store.set({ chosen: true });
+      return other ? select({ configuration: key }) : undefined;
+    },
+    /** The sheet opens on the plan: until somebody chooses a configuration, it is the one the plan departs with. */
+    openOnPlan: ({ status, data }) => {
+      const { report, configuration, chosen } = store.get();
+      const key = data?.steps.find(({ step }) => step === 'depart')?.set?.configuration;
+      if (status === 'ready' && !chosen && key !== configuration && findConfiguration(report, key)) {
+        store.set({ configuration: key, view: TIGHTEST, passage: NO_PASSAGE, position: 0 });
+        drawPassage();
+      }
+    },
     chooseSetting: setting => {
       const { report, configuration } = store.get();
       const now = findConfiguration(report, configuration);
-      return select({ configuration: closestConfiguration(report, { ...now, ...setting }).key });
+      return select({ configuration: closestConfiguration(report, { ...now, ...setting }).key, chosen: true });
     },
     setView: view => {
       store.set({ view: { ...store.get().view, ...view } });
@@ -244,6 +261,9 @@ export function createActions(store, api) {
     },
   };
 }
+
+/** What stands of another route's sheet. */
+const OTHER_ROUTE = { report: null, configuration: null, hazard: null, chosen: false };
 
 const NO_PASSAGE = { status: 'none', data: null, problem: null };
 

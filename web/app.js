@@ -8,6 +8,7 @@
  *                      #print-note (on paper: what is not on it)
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
  *                      #problem-dismiss
+ *   #sections          a[data-part]: the parts of the sheet, to go to
  *   #answer            [data-status][data-outcome]: how the plan ends, also in the title of the tab
  *   #plan              #plan-map, .plan-hazard[data-hazard][data-verdict], .plan-stop[data-stop]
  *   #profile           .profile-hazard[data-hazard][data-verdict], .profile-stop[data-stop]
@@ -57,6 +58,7 @@ import { mountProfile } from './panels/profile.js';
 import { mountHazards } from './panels/hazards.js';
 import { mountTitleBlock } from './panels/titleblock.js';
 import { mountDetail } from './panels/detail.js';
+import { mountSections } from './panels/sections.js';
 import { mountComparison } from './panels/comparison.js';
 import { mountNotes } from './panels/notes.js';
 import { mountLoads } from './panels/loads.js';
@@ -89,6 +91,7 @@ const panels = [
   ['inputs', mountInputs],
   ['problem', mountProblem],
   ['answer', mountAnswer],
+  ['sections', mountSections],
   ['plan', mountPlan],
   ['profile', mountProfile],
   ['hazards', mountHazards],
@@ -108,6 +111,7 @@ document.querySelector('.skip').addEventListener('click', event => {
   page(event.currentTarget.dataset.focus).focus();
 });
 
+store.watch(['plan'], ({ plan }) => actions.openOnPlan(plan));
 followAddress();
 start();
 

@@ -35,6 +35,16 @@ export function reversingOf(report, configuration) {
 /** Whether a hazard is judged from above. */
 export const isCorner = hazard => Boolean(hazard) && kindOf(hazard.kind).judged === 'room';
 
+/**
+ * A cell's verdict in words: contact where something reaches into something; where every gap told is positive and yet
+ * not shown to stay so, contact cannot be excluded.
+ */
+export function verdictWords(cell) {
+  const gaps = ['ground', 'overhead', 'units', 'corner'].map(side => cell?.[side]?.valueM).filter(Number.isFinite);
+  return cell?.verdict === 'contact' && gaps.length > 0 && gaps.every(valueM => valueM > 0)
+    ? 'cannot exclude contact' : cell?.verdict ?? 'not surveyed';
+}
+
 /** Rank of a verdict: 0 is the worst. A word this page does not know is as bad as contact. */
 export function severity(verdict) {
   return Math.max(0, SEVERITY.indexOf(verdict));

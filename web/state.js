@@ -6,7 +6,8 @@
  * candidate  inputs that were offered and refused, with the problem; the inputs in force stay untouched
  * problem    why the last attempt to open or check failed; notice what a link asked for in vain
  * samples    what the server offers, line the route for the plan, report the check's answer
- * hazard     id of the hazard on show, configuration the key chosen
+ * hazard     id of the hazard on show, configuration the key on show; chosen whether a person or a link chose it: until
+ *            then the plan's is shown
  * view       {line, leveling, raised}: which passage of it; null line and leveling mean the tightest case's
  * passage    {status: 'none' | 'loading' | 'ready' | 'failed', data, problem}
  * focus      what the map is asked to show: {lonLats: [[lon, lat], ...]}, or null
@@ -36,6 +37,7 @@ export function initialState() {
     report: null,
     hazard: null,
     configuration: null,
+    chosen: false,
     view: { line: null, leveling: null, raised: false },
     passage: { status: 'none', data: null, problem: null },
     position: 0,

@@ -1,7 +1,7 @@
 /** The table beside the plan: the configuration chosen, the route's verdict with it, and every hazard in order. */
 import { el, replace } from '../dom.js';
 import { chainageFigure, chainageUnitName, clearance, raise, weightLeft } from '../format.js';
-import { choices, findCell, findConfiguration, governing, leastSetting } from '../report.js';
+import { choices, findCell, findConfiguration, governing, leastSetting, verdictWords } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
 import { openHazard } from './detail.js';
@@ -115,7 +115,7 @@ function row(hazard, { report, configuration, units }) {
       el('span', { class: 'hazard-id' }, hazard.id), ' ', el('span', { class: 'hazard-name' }, hazard.name)),
     el('span', { class: 'hazard-what' }, kindIcon(hazard.kind), kindOf(hazard.kind).word,
       hazard.landmark && ` · ${hazard.landmark}`)),
-  el('td', {}, verdictTag(verdict),
+  el('td', {}, verdictTag(verdict, verdictWords(cell)),
     el('span', { class: 'hazard-remedy' }, remedy(hazard, cell, report, configuration, units))),
   el('td', { class: 'figure' },
     least ? clearance(least.clearance.valueM, units) : cell?.load && weightLeft(cell.load.marginKg, units),

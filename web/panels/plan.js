@@ -30,7 +30,8 @@ export function mountPlan(root, { store, actions }) {
   // Lines and labels around the map are drawn for where it stands, so it goes from one view to the next in one step.
   const map = L.map(node, {
     attributionControl: false, zoomAnimation: false, fadeAnimation: false, markerZoomAnimation: false,
-    zoomSnap: 0.25, zoomDelta: 0.5, minZoom: 3, maxZoom: 19, inertia: !calm(),
+    // The wheel is the page's: the map is zoomed by its buttons, plus and minus, two fingers.
+    scrollWheelZoom: false, zoomSnap: 0.25, zoomDelta: 0.5, minZoom: 3, maxZoom: 19, inertia: !calm(),
   });
   const neatline = createNeatline(map, () => store.get().units);
   frame.append(neatline.node);

@@ -1,7 +1,7 @@
 /** The result of one cell: each clearance with what it needs and where, why the verdict, the raise, the cautions. */
 import { el, replace } from '../dom.js';
 import { against, alongRoad, chainage, dimension, fine, raise, weight, weightLeft } from '../format.js';
-import { cautionsAt, findCell, findConfiguration, findHazard } from '../report.js';
+import { cautionsAt, findCell, findConfiguration, findHazard, verdictWords } from '../report.js';
 import { bridgeResult } from './bridge.js';
 import { SIDE_WORDS } from '../drawing/symbols.js';
 import { verdictTag } from './symbol.js';
@@ -20,7 +20,7 @@ export function mountResult(root, { store, actions }) {
     root.dataset.verdict = cell?.verdict ?? 'not surveyed';
     replace(root,
       el('h3', {}, 'This setting'),
-      el('p', { class: 'result-head' }, verdictTag(root.dataset.verdict),
+      el('p', { class: 'result-head' }, verdictTag(root.dataset.verdict, verdictWords(cell)),
         el('span', {}, findConfiguration(state.report, state.configuration).label)),
       reasons(cell),
       cell?.load && loadResult(cell.load, state.units),

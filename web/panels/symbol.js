@@ -16,10 +16,10 @@ export function verdictIcon(verdict, size = 16) {
     verdictMark(verdict));
 }
 
-/** Symbol and word. */
-export function verdictTag(verdict) {
+/** Symbol and word, of the verdict when no other words are given. */
+export function verdictTag(verdict, words = verdictSymbol(verdict).word) {
   return el('span', { class: `verdict verdict-${verdictClass(verdict)}` },
-    verdictIcon(verdict), el('span', { class: 'verdict-word' }, verdictSymbol(verdict).word));
+    verdictIcon(verdict), el('span', { class: 'verdict-word' }, words));
 }
 
 /** A hazard kind's little section. */

@@ -228,3 +228,42 @@ test('a stance the new rig does not have is dropped, one it has is kept', async 
   await actions.openFile('rig', file('own.json', '{"stances":[{"name":"loaded"}]}'));
   assert.equal(store.get().inputs.stance, null);
 });
+
+/** A store with the sample's report, whose plan departs in another configuration than the best of the report. */
+const departing = key => ({ status: 'ready', problem: null, data: { steps: [{ step: 'depart', set: { configuration: key } }] } });
+
+test('the sheet opens in the configuration the plan departs with, until somebody chooses one', async () => {
+  const { store, actions } = page();
+  await actions.openSamples();
+  const first = store.get().configuration;
+  const other = store.get().report.configurations.map(c => c.key).find(key => key !== first);
+  actions.openOnPlan(departing(other));
+  assert.equal(store.get().configuration, other);
+  await actions.chooseConfiguration(first);
+  actions.openOnPlan(departing(other));
+  assert.equal(store.get().configuration, first, 'what was chosen stays');
+});
+
+test('a link\'s configuration is chosen, and a plan without a way in leaves the sheet as it is', async () => {
+  const { store, actions } = page();
+  await actions.openSamples({ configuration: 'down/none/low' });
+  actions.openOnPlan(departing('down/none/high'));
+  assert.equal(store.get().configuration, 'down/none/low');
+  const { store: plain, actions: its } = page();
+  await its.openSamples();
+  const before = plain.get().configuration;
+  its.openOnPlan({ status: 'ready', problem: null, data: { steps: [] } });
+  its.openOnPlan({ status: 'loading', problem: null, data: null });
+  its.openOnPlan(departing('of/another/rig'));
+  assert.equal(plain.get().configuration, before);
+});
+
+test('another route carries nothing over; another rig keeps what was chosen', async () => {
+  const { store, actions } = page();
+  await actions.openSamples({ hazard: 'H1', configuration: 'down/none/low' });
+  await actions.openFile('rig', file('other.json', '{"cresthaul":"rig/1","stances":[{"name":"loaded"}]}'));
+  const { hazard, configuration, chosen } = store.get();
+  assert.deepEqual([hazard, configuration, chosen], ['H1', 'down/none/low', true]);
+  await actions.openFile('route', file('other.json', '{"cresthaul":"route/1","name":"Other"}'));
+  assert.deepEqual([store.get().hazard, store.get().configuration, store.get().chosen], [null, 'up/none/low', false]);
+});

@@ -126,3 +126,17 @@ test('a cell is cautioned about nothing that does not happen there', () => {
   assert.deepEqual(reports.cautionsAt(hazard, cell('k', 'clear', { corner: { escorts: false } })), ['a']);
   assert.deepEqual(reports.cautionsAt(hazard, null), ['a']);
 });
+
+test('contact is what touches; what is not shown to stay free cannot exclude it', () => {
+  const cell = (verdict, ground, corner = null) => ({
+    verdict, ground: ground === null ? null : { valueM: ground }, overhead: null, units: null,
+    corner: corner === null ? null : { valueM: corner },
+  });
+  assert.equal(reports.verdictWords(cell('contact', -0.01)), 'contact');
+  assert.equal(reports.verdictWords(cell('contact', 0)), 'contact');
+  assert.equal(reports.verdictWords(cell('contact', 0.01)), 'cannot exclude contact');
+  assert.equal(reports.verdictWords(cell('contact', 0.01, -0.2)), 'contact');
+  assert.equal(reports.verdictWords(cell('contact', null)), 'contact');
+  assert.equal(reports.verdictWords(cell('tight', 0.01)), 'tight');
+  assert.equal(reports.verdictWords(null), 'not surveyed');
+});

@@ -1,0 +1,26 @@
+/** The parts of the sheet, to go to: links that move the focus and leave the address to the selection. */
+import { el, replace } from '../dom.js';
+
+/** Part and its name, in the order of the sheet; the detail is there only while a hazard is on show. */
+const PARTS = [
+  ['plan', 'Map'], ['profile', 'Section'], ['hazards', 'Hazards'], ['route-plan', 'Route plan'], ['detail', 'Detail'],
+  ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['notes', 'Notes'],
+];
+
+export function mountSections(root, { store }) {
+  const stop = store.watch(['report', 'hazard'], ({ report, hazard }) => {
+    replace(root, report && el('ul', {}, PARTS
+      .filter(([part]) => part !== 'detail' || hazard !== null)
+      .map(([part, name]) => el('li', {}, el('a', { href: `#${part}`, 'data-part': part, on: { click: go } },
+        part === 'detail' ? `Detail of ${hazard}` : name)))));
+  });
+  return { unmount: () => { stop(); root.replaceChildren(); } };
+}
+
+function go(event) {
+  event.preventDefault();
+  const part = document.getElementById(event.currentTarget.dataset.part);
+  part.setAttribute('tabindex', '-1');
+  part.focus({ preventScroll: true });
+  part.scrollIntoView();
+}
