@@ -3,6 +3,7 @@ package org.cresthaul.exchange;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -97,6 +98,8 @@ public final class RouteImport {
         if (along.isPresent()) {
             found.addAll(along.get().candidates());
             found.addAll(UnseenBends.of(along.get(), bare));
+            // In the order of travel, bends among the rest.
+            found.sort(Comparator.comparingDouble(MapCandidate::chainageM).thenComparing(MapCandidate::id));
         }
         List<ImportPreview.Candidate> candidates = addCandidates(found, document, line);
         boolean same = places.isEmpty() && mended.gaps().isEmpty() && found.isEmpty();

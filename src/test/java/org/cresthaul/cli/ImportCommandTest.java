@@ -12,6 +12,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.exchange.osm.SmallMap;
 import org.cresthaul.exchange.track.TrackTexts;
@@ -218,6 +219,36 @@ class ImportCommandTest {
         assertEquals(500, corners.get(0).place().chainageM(), 0.5);
         assertEquals(510, corners.get(1).place().chainageM(), 0.5);
         assertTrue(corners.stream().noneMatch(Hazard::isSurveyed));
+    }
+
+    /** A height at 200 m, a jog at 500 m and 510 m, and a bridge over the road at 700 m: told as they are met. */
+    @Test
+    void candidatesAreToldInTheOrderOfTravel() throws Exception {
+        String map = new SmallMap()
+                .node(1, 0, 0)
+                .node(2, 500, 0)
+                .node(3, 500, -10)
+                .node(4, 990.7, -10)
+                .node(5, 200, 0, "railway", "level_crossing")
+                .way(100, List.of(1L, 5L, 2L, 3L, 4L), "highway", "tertiary")
+                .node(30, 700, -100)
+                .node(31, 700, 100)
+                .way(300, List.of(30L, 31L), "highway", "primary", "bridge", "yes")
+                .writeXml(folder)
+                .toString();
+        double meter = Math.toDegrees(1 / 6_378_137.0);
+        String track = file(
+                "t.csv",
+                "lon,lat\n0,0\n%1$.9f,0\n%1$.9f,%2$.9f\n0.0089,%2$.9f\n".formatted(500 * meter, -10 * meter * 1.0067));
+
+        Ran ran = run("import", track, "--map", map, "--form", "json");
+
+        List<Long> at = new ArrayList<>();
+        new ObjectMapper()
+                .readTree(ran.out)
+                .path("candidates")
+                .forEach(c -> at.add(Math.round(c.path("chainageM").asDouble() / 10) * 10));
+        assertEquals(List.of(200L, 500L, 510L, 710L), at, ran.out);
     }
 
     /** Again with the same map: open candidates come anew, a survey and a dismissal stay, and nothing comes twice. */
