@@ -9,7 +9,21 @@ export async function fileFromDisk(file) {
   if (file.size > LARGEST_FILE) {
     throw new Problem({ title: `${file.name} is larger than 64 MB`, remedy: 'Check a shorter stretch of the route.' });
   }
-  return readFile(textOf(await file.arrayBuffer(), file.name), file.name, null);
+  const bytes = await file.arrayBuffer();
+  if (isTrack(new Uint8Array(bytes, 0, Math.min(bytes.byteLength, 512)), file.name)) {
+    throw new Problem({
+      title: `${file.name} is a track, not a route file`,
+      detail: 'A track is looked through for what is wrong in it, and tied to a map, before it becomes a route.',
+      remedy: `Make a route file of it, and open that: java -jar cresthaul.jar import ${file.name} --out made.geojson`,
+    });
+  }
+  return readFile(textOf(bytes, file.name), file.name, null);
+}
+
+/** Whether a file is what `import` takes: by its name, or an XML or an archive by how it begins. */
+function isTrack(start, name) {
+  const text = String.fromCharCode(...start).replace(/^\u00ef\u00bb\u00bf/, '').trimStart();
+  return /\.(gpx|kml|kmz|csv)$/i.test(name) || text.startsWith('<') || text.startsWith('PK\u0003\u0004');
 }
 
 /** The text that the bytes are, to the last one: what is sent is then what is on disk, and has its hash. */

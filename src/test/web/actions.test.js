@@ -267,3 +267,18 @@ test('another route carries nothing over; another rig keeps what was chosen', as
   await actions.openFile('route', file('other.json', '{"cresthaul":"route/1","name":"Other"}'));
   assert.deepEqual([store.get().hazard, store.get().configuration, store.get().chosen], [null, 'up/none/low', false]);
 });
+
+test('a track in the place of a route file is told what to do with it, and the sheet stays', async () => {
+  const { store, actions } = page();
+  await actions.openSamples();
+  const { inputs } = store.get();
+  for (const [name, text] of [['drive.gpx', '<gpx/>'], ['office.KML', '<kml/>'], ['points.csv', 'lon,lat'],
+    ['noname', '\ufeff <?xml version="1.0"?>'], ['packed.bin', 'PK\u0003\u0004']]) {
+    await actions.openFile('route', file(name, text));
+    assert.match(store.get().problem.title, /is a track/, name);
+    assert.match(store.get().problem.remedy, new RegExp(`import ${name}`), name);
+    assert.equal(store.get().inputs, inputs);
+  }
+  await actions.openFile('route', file('plain.geojson', ' {"cresthaul":"route/1","name":"Other"}'));
+  assert.equal(store.get().problem, null);
+});
