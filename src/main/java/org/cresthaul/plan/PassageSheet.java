@@ -214,8 +214,11 @@ final class PassageSheet {
                                 "One person watches the highest point from the side.", SheetLine.PRACTICE));
                     case OVERHEAD_WIRE ->
                         List.of(SheetLine.rule(
-                                "One person watches the highest point from the side, away from the combination. Nobody on"
-                                        + " the load, nobody touches the combination while it is under the wire.",
+                                p.verdict() == Verdict.CLEAR
+                                        ? "Do not stop under the wire."
+                                        : "One person watches the highest point from the side, away from the combination."
+                                                + " Nobody on the load, nobody touches the combination while it is under"
+                                                + " the wire.",
                                 SheetLine.PRACTICE));
                     case STRETCH, LIMITS -> List.of();
                 });
