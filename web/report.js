@@ -37,7 +37,7 @@ export const isCorner = hazard => Boolean(hazard) && kindOf(hazard.kind).judged 
 
 /**
  * A cell's verdict in words: contact where something reaches into something; where every gap told is positive and yet
- * not shown to stay so, contact cannot be excluded.
+ * not shown to stay so, it cannot exclude contact.
  */
 export function verdictWords(cell) {
   const gaps = ['ground', 'overhead', 'units', 'corner'].map(side => cell?.[side]?.valueM).filter(Number.isFinite);
