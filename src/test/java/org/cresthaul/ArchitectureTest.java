@@ -60,7 +60,19 @@ class ArchitectureTest {
             Map.entry("paper", List.of("plan", "check", "route", "rig", "road", "units", "geometry")),
             Map.entry(
                     "server",
-                    List.of("paper", "plan", "check", "axleload", "route", "rig", "road", "units", "geometry")),
+                    List.of(
+                            "paper",
+                            "plan",
+                            "check",
+                            "axleload",
+                            "exchange",
+                            "exchange.osm",
+                            "exchange.track",
+                            "route",
+                            "rig",
+                            "road",
+                            "units",
+                            "geometry")),
             Map.entry(
                     "cli",
                     List.of(

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.cresthaul.exchange.RouteImport;
+import org.cresthaul.exchange.osm.MapExtract;
+import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.server.JsonAnswer;
@@ -140,7 +142,13 @@ final class ImportCommand implements Callable<Integer> {
         try {
             return RouteImport.of(
                     contents,
-                    new RouteImport.Options(name.strip(), simplify.meters(), longestGap.meters(), map, existing()));
+                    new RouteImport.Options(
+                            name.strip(),
+                            simplify.meters(),
+                            longestGap.meters(),
+                            map.stream().map(MapExtract::of).toList(),
+                            existing(),
+                            MapProgress.UNTOLD));
         } catch (InputRejected rejected) {
             Mistakes mistakes = new Mistakes();
             mistakes.add("The route", rejected.problems());

@@ -108,13 +108,13 @@ final class ImportText {
             boolean limit = c.kind() == MapCandidate.Kind.LIMIT;
             table.add(
                     figures.chainage(c.chainageM()),
-                    c.status(),
+                    c.status() + (c.doubtful() ? ", doubtful" : ""),
                     c.kind().word(),
                     c.name() + (limit ? ": " + c.raw() + (c.value() == null ? " (cannot be used)" : "") : ""),
                     c.object());
         }
         text.append(table.text());
-        text.append("  Map data \u00a9 OpenStreetMap contributors, ODbL 1.0\n");
+        text.append("  ").append(preview.map().attribution()).append('\n');
     }
 
     private void turns(List<ImportPreview.Turn> turns, StringBuilder text) {

@@ -29,13 +29,17 @@ public record ImportPreview(
      *
      * @param farthestM how far the tracks lie from the line along the map's roads, at most
      * @param offRoadM how much of the line no road of the map explains
+     * @param attribution to be shown with what comes from the map
      */
-    public record MapTie(String file, double farthestM, double offRoadM) {}
+    public record MapTie(String file, double farthestM, double offRoadM, String attribution) {
+        static final String ATTRIBUTION = "Map data \u00a9 OpenStreetMap contributors, ODbL 1.0";
+    }
 
     /**
      * Something a map has along the route; not surveyed, and never clear.
      *
      * @param value of a limit, meters or kilograms; null where its text cannot be used
+     * @param doubtful whether the map itself leaves open what is there, or has a text that cannot be used
      * @param status new, known (open before, and updated), surveyed or dismissed before (and left alone)
      */
     public record Candidate(
@@ -51,7 +55,8 @@ public record ImportPreview(
             String raw,
             Double value,
             int tracks,
-            String status) {}
+            String status,
+            boolean doubtful) {}
 
     /** One of the files. */
     public record Source(String file, String format, int points, int places) {}

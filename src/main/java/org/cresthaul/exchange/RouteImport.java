@@ -1,7 +1,6 @@
 package org.cresthaul.exchange;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,6 +9,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.cresthaul.exchange.osm.MapAlong;
 import org.cresthaul.exchange.osm.MapCandidate;
+import org.cresthaul.exchange.osm.MapExtract;
+import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.track.LineMending;
 import org.cresthaul.exchange.track.LineMending.MendedLeg;
 import org.cresthaul.exchange.track.LineThinning;
@@ -39,14 +40,24 @@ public final class RouteImport {
      * @param name of the route; empty to take the first that a file gives
      * @param withinM how far leaving out points may move the line; 0 keeps all
      * @param longestGapM longest gap between pieces that is bridged
-     * @param map an extract of OpenStreetMap, to which the line is tied and along which hazards are looked for
+     * @param maps extracts of OpenStreetMap, to which the line is tied and along which hazards are looked for; may be
+     *     empty
      * @param update a route file made before, whose hazards and stopping places are kept
      */
     public record Options(
-            String name, double withinM, double longestGapM, Optional<Path> map, Optional<byte[]> update) {}
+            String name,
+            double withinM,
+            double longestGapM,
+            List<MapExtract> maps,
+            Optional<byte[]> update,
+            MapProgress progress) {
+        public Options {
+            maps = List.copyOf(maps);
+        }
+    }
 
     /** The route file, and what to tell before it is kept. */
-    public record Imported(ImportPreview preview, byte[] document) {
+    public record Imported(ImportPreview preview, Route route, byte[] document) {
         /** A copy. */
         @Override
         public byte[] document() {
@@ -76,11 +87,12 @@ public final class RouteImport {
         RouteDocument document = options.update().isPresent()
                 ? RouteDocument.read(options.update().get())
                 : RouteDocument.of(name, "");
-        Optional<MapAlong> along = options.map().isPresent()
-                ? Optional.of(MapAlong.of(
-                        options.map().get(),
-                        mended.legs().stream().map(MendedLeg::positions).toList()))
-                : Optional.empty();
+        Optional<MapAlong> along = options.maps().isEmpty()
+                ? Optional.empty()
+                : Optional.of(MapAlong.of(
+                        options.maps(),
+                        mended.legs().stream().map(MendedLeg::positions).toList(),
+                        options.progress()));
         int kept = 0;
         for (int k = 0; k < mended.legs().size(); k++) {
             MendedLeg leg = mended.legs().get(k);
@@ -125,10 +137,13 @@ public final class RouteImport {
                 places,
                 turns(route),
                 along.map(a -> new ImportPreview.MapTie(
-                                String.valueOf(options.map().orElseThrow().getFileName()), a.farthestM(), a.offRoadM()))
+                                options.maps().stream().map(MapExtract::name).collect(Collectors.joining(", ")),
+                                a.farthestM(),
+                                a.offRoadM(),
+                                ImportPreview.MapTie.ATTRIBUTION))
                         .orElse(null),
                 candidates);
-        return new Imported(preview, bytes);
+        return new Imported(preview, route, bytes);
     }
 
     /** What the map has; a candidate that somebody has surveyed or dismissed is left as it is. */
@@ -156,9 +171,19 @@ public final class RouteImport {
                     c.raw(),
                     c.value().isPresent() ? c.value().getAsDouble() : null,
                     c.tracks(),
-                    state.isEmpty() ? "new" : state.equals("open") ? "known" : state));
+                    state.isEmpty() ? "new" : state.equals("open") ? "known" : state,
+                    isDoubtful(c)));
         }
         return List.copyOf(all);
+    }
+
+    /** Where the map itself leaves open what is there, or says what cannot be used. */
+    private static boolean isDoubtful(MapCandidate c) {
+        return switch (c.kind()) {
+            case MAP_INCOMPLETE, OFF_MAP -> true;
+            case LIMIT -> c.value().isEmpty();
+            default -> false;
+        };
     }
 
     private String name() {

@@ -22,12 +22,14 @@ final class Api {
     private final Optional<Tiles> tiles;
     private final WorkGate gate;
     private final BodyGate bodies;
+    private final ImportDesk imports;
 
     Api(Samples samples, Optional<Tiles> tiles, WorkGate gate, BodyGate bodies) {
         this.samples = samples;
         this.tiles = tiles;
         this.gate = gate;
         this.bodies = bodies;
+        this.imports = new ImportDesk(gate, bodies);
     }
 
     List<Endpoint> endpoints() {
@@ -38,6 +40,9 @@ final class Api {
                 new Endpoint(HandlerType.GET, "/api/samples", this::samples),
                 new Endpoint(HandlerType.GET, "/api/samples/routes/{id}", ctx -> sample(ctx, samples.routes())),
                 new Endpoint(HandlerType.GET, "/api/samples/rigs/{id}", ctx -> sample(ctx, samples.rigs())),
+                new Endpoint(HandlerType.POST, "/api/import", imports::make),
+                new Endpoint(HandlerType.GET, "/api/import/{id}", imports::progress),
+                new Endpoint(HandlerType.DELETE, "/api/import/{id}", imports::stop),
                 new Endpoint(HandlerType.POST, "/api/route", this::route),
                 new Endpoint(HandlerType.POST, "/api/check", this::check),
                 new Endpoint(HandlerType.POST, "/api/passage", this::passage),

@@ -4,10 +4,11 @@ package org.cresthaul.server;
 enum ProblemKind {
     BAD_REQUEST(400, "bad-request", "The request could not be understood"),
     NOT_JSON(400, "not-json", "The request is not valid JSON"),
+    OTHER_SITE(403, "other-site", "The page of another site may not ask this"),
     NOT_FOUND(404, "not-found", "There is nothing at this address"),
     METHOD_NOT_ALLOWED(405, "method-not-allowed", "This address does not take that method"),
     TOO_LARGE(413, "too-large", "The request is too large"),
-    MEDIA_TYPE(415, "media-type", "The request is not declared as JSON"),
+    MEDIA_TYPE(415, "media-type", "The request is not declared as what is taken here"),
     WRONG_HOST(421, "wrong-host", "This server does not answer to that host name"),
     BAD_INPUT(422, "bad-input", "The input has mistakes"),
     HEADERS_TOO_LARGE(431, "headers-too-large", "The request's headers are too large"),

@@ -77,7 +77,7 @@ final class RequestBody {
         return joined(blocks, (int) received);
     }
 
-    private static void requirePace(long received, long nanos) {
+    static void requirePace(long received, long nanos) {
         double seconds = nanos / 1e9;
         if (seconds > GRACE_S && received < LEAST_BYTES_PER_S * seconds) {
             throw new Refusal(

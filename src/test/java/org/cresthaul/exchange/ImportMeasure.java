@@ -9,6 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.cresthaul.exchange.osm.MapExtract;
+import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.route.LonLat;
@@ -63,9 +65,10 @@ public final class ImportMeasure {
                                 "",
                                 0.25,
                                 250,
-                                Optional.of(folder.resolve("osm")
-                                        .resolve(expected.path("extract").asText())),
-                                Optional.empty()))
+                                List.of(MapExtract.of(folder.resolve("osm")
+                                        .resolve(expected.path("extract").asText()))),
+                                Optional.empty(),
+                                MapProgress.UNTOLD))
                 .preview();
         RouteLine exact = exact(name);
         int before = met;

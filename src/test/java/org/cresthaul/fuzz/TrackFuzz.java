@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.exchange.RouteImport;
+import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.route.Route;
@@ -23,7 +24,8 @@ public final class TrackFuzz {
         try {
             TrackContent content = TrackFile.parse(data, "track");
             RouteImport.Imported imported = RouteImport.of(
-                    List.of(content), new RouteImport.Options("", 0.25, 250, Optional.empty(), Optional.empty()));
+                    List.of(content),
+                    new RouteImport.Options("", 0.25, 250, List.of(), Optional.empty(), MapProgress.UNTOLD));
             Route route = RouteFile.parse(imported.document());
             assertEquals(imported.preview().lengthM(), route.lengthM());
             assertTrue(route.hazards().stream().noneMatch(h -> h.isSurveyed()));

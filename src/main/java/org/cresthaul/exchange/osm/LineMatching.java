@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
+import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.route.LonLat;
 
 /**
@@ -137,7 +138,9 @@ final class LineMatching {
     /** Follows the line from a point on for as long as roads explain it. Returns the point behind. */
     private int chain(List<Sample> samples, int from, List<List<State>> layers, List<Integer> taken) {
         int i = from;
+        StopSignal stop = StopSignal.current();
         for (; i < samples.size(); i++) {
+            stop.poll();
             Sample sample = samples.get(i);
             List<State> near = states(sample);
             if (layers.isEmpty()) {

@@ -1,6 +1,5 @@
 package org.cresthaul.exchange.osm;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -35,10 +34,16 @@ public record MapAlong(
 
     private static final int MOST_LOOKED = 2000;
 
-    /** Reads the extract two or three times; it is never held. */
-    public static MapAlong of(Path extract, List<List<LonLat>> legs) throws InputRejected {
-        MapStrip strip =
-                MapStrip.of(extract, legs.stream().flatMap(List::stream).toList());
+    /**
+     * Reads each extract two or three times; none is ever held.
+     *
+     * @param extracts at least one; an object that is in several is taken once, as it was changed last
+     */
+    public static MapAlong of(List<MapExtract> extracts, List<List<LonLat>> legs, MapProgress progress)
+            throws InputRejected {
+        List<MapFile> files =
+                extracts.stream().map(e -> new MapFile(e, progress)).toList();
+        MapStrip strip = MapStrip.of(files, legs.stream().flatMap(List::stream).toList());
         DrivenPath path = DrivenPath.of(new RoadNet(strip), legs);
         List<MapCandidate> found = new ArrayList<>();
         found.addAll(new RailFinds(path).list());

@@ -7,6 +7,8 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.zip.GZIPInputStream;
+import org.cresthaul.geometry.StopSignal;
+import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
 
 /**
@@ -18,33 +20,50 @@ final class MapFile {
 
     private static final int BUFFER = 256 * 1024;
 
-    private final Path path;
+    private final MapExtract extract;
+    private final MapProgress progress;
+    private int times;
 
-    MapFile(Path path) {
-        this.path = path;
+    MapFile(MapExtract extract, MapProgress progress) {
+        this.extract = extract;
+        this.progress = progress;
     }
 
     /** Reads it from beginning to end. */
     void read(MapSink sink) throws InputRejected {
-        try (InputStream in = new BufferedInputStream(Files.newInputStream(path), BUFFER)) {
+        times++;
+        Path path = extract.path();
+        try (InputStream in =
+                new BufferedInputStream(new Watched(Files.newInputStream(path), Files.size(path)), BUFFER)) {
             in.mark(16);
             byte[] head = in.readNBytes(16);
             in.reset();
-            if (head.length > 1 && (head[0] & 0xFF) == 0x1F && (head[1] & 0xFF) == 0x8B) {
-                long most = MOST_SWELLING * Files.size(path) + 1024 * 1024;
-                unpacked(new Bounded(new GZIPInputStream(in, BUFFER), most), sink);
-            } else if (head.length > 12 && head[0] == 0) {
-                OsmPbf.read(in, sink);
-            } else if (head.length > 0 && isXml(head)) {
-                OsmXml.read(in, sink);
-            } else {
-                throw Refusals.of(
-                        "not-a-map",
-                        "This is not an extract of OpenStreetMap.",
-                        "Give .osm, .osm.gz or .osm.pbf with --map.");
-            }
+            // What is refused says which of several extracts it is.
+            readAs(head, in, sink);
         } catch (IOException e) {
-            throw Refusals.of("unreadable", "The map extract cannot be read.", "Check its name, and that it is whole.");
+            throw Refusals.of("unreadable", named("The map extract cannot be read."), "Check that it is whole.");
+        } catch (InputRejected e) {
+            throw new InputRejected(e.problems().stream()
+                    .map(p -> new InputProblem(p.code(), named(p.message()), p.pointer(), p.remedy()))
+                    .toList());
+        }
+    }
+
+    private String named(String message) {
+        return extract.name() + ": " + message;
+    }
+
+    private void readAs(byte[] head, InputStream in, MapSink sink) throws IOException, InputRejected {
+        if (head.length > 1 && (head[0] & 0xFF) == 0x1F && (head[1] & 0xFF) == 0x8B) {
+            long most = MOST_SWELLING * Files.size(extract.path()) + 1024 * 1024;
+            unpacked(new Bounded(new GZIPInputStream(in, BUFFER), most), sink);
+        } else if (head.length > 12 && head[0] == 0) {
+            OsmPbf.read(in, sink);
+        } else if (head.length > 0 && isXml(head)) {
+            OsmXml.read(in, sink);
+        } else {
+            throw Refusals.of(
+                    "not-a-map", "This is not an extract of OpenStreetMap.", "Give .osm, .osm.gz or .osm.pbf.");
         }
     }
 
@@ -75,7 +94,29 @@ final class MapFile {
         return false;
     }
 
+    /** Tells how far it has come, and ends where nobody waits any more. */
+    private final class Watched extends FilterInputStream {
+        private final StopSignal stop = StopSignal.current();
+        private final long size;
+        private long read;
+
+        Watched(InputStream in, long size) {
+            super(in);
+            this.size = Math.max(1, size);
+        }
+
+        @Override
+        public int read(byte[] bytes, int from, int length) throws IOException {
+            stop.poll();
+            int n = super.read(bytes, from, length);
+            read += Math.max(0, n);
+            progress.at(extract.name(), times, Math.min(1.0, (double) read / size));
+            return n;
+        }
+    }
+
     private static final class Bounded extends FilterInputStream {
+        private final StopSignal stop = StopSignal.current();
         private long left;
 
         Bounded(InputStream in, long most) {
@@ -91,6 +132,7 @@ final class MapFile {
 
         @Override
         public int read(byte[] bytes, int from, int length) throws IOException {
+            stop.poll();
             int n = super.read(bytes, from, length);
             left -= Math.max(0, n);
             if (left < 0) {

@@ -1,6 +1,5 @@
 package org.cresthaul.exchange.osm;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -10,8 +9,8 @@ import org.cresthaul.route.LonLat;
 import org.cresthaul.units.InputRejected;
 
 /**
- * What an extract has along a line: ways that come into the {@link Corridor}, whole, and the tags of the nodes in it.
- * The file is gone through two or three times and never held; what is held is bounded.
+ * What extracts have along a line: ways that come into the {@link Corridor}, whole, and the tags of the nodes in it.
+ * The files are gone through two or three times and never held; what is held is bounded.
  */
 final class MapStrip {
     /** Most nodes along a line, and most ways. */
@@ -25,36 +24,45 @@ final class MapStrip {
     private final Map<Integer, Map<String, String>> nodeTags = new HashMap<>();
     private final Map<Integer, Long> nodeTimes = new HashMap<>();
     private final List<MapWay> ways = new ArrayList<>();
+    /** Where a way stands among them; several extracts may have the same. */
+    private final Map<Long, Integer> wayAt = new HashMap<>();
+
     private boolean unsorted;
 
     private MapStrip() {}
 
-    static MapStrip of(Path extract, List<LonLat> line) throws InputRejected {
-        MapFile file = new MapFile(extract);
+    static MapStrip of(List<MapFile> files, List<LonLat> line) throws InputRejected {
         Corridor corridor = new Corridor(line);
         MapStrip strip = new MapStrip();
         List<long[]> refs = new ArrayList<>();
-        strip.readNodesAndWays(file, corridor, refs);
+        boolean[] wayBefore = {false};
+        for (MapFile file : files) {
+            strip.readNodesAndWays(file, corridor, wayBefore, refs);
+        }
         if (strip.unsorted) {
             strip.ways.clear();
+            strip.wayAt.clear();
             refs.clear();
-            file.read(strip.new Ways(refs));
+            for (MapFile file : files) {
+                file.read(strip.new Ways(refs));
+            }
         }
-        strip.place(file, refs);
+        strip.place(files, refs);
         return strip;
     }
 
-    private void readNodesAndWays(MapFile file, Corridor corridor, List<long[]> refs) throws InputRejected {
+    private void readNodesAndWays(MapFile file, Corridor corridor, boolean[] wayBefore, List<long[]> refs)
+            throws InputRejected {
         Ways taken = new Ways(refs);
-        boolean[] wayBefore = {false};
         file.read(new MapSink() {
             @Override
             public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
                     throws InputRejected {
                 unsorted |= wayBefore[0];
                 if (Math.abs(lat) <= LonLat.MOST_LAT_DEG && Math.abs(lon) <= 180 && corridor.holds(lon, lat)) {
+                    Long before = nodeTimes.get(index.find(id));
                     put(id, lon, lat);
-                    if (!tags.isEmpty()) {
+                    if (!tags.isEmpty() && (before == null || before <= timeS)) {
                         nodeTags.put(index.find(id), Map.copyOf(tags));
                         nodeTimes.put(index.find(id), timeS);
                     }
@@ -83,9 +91,18 @@ final class MapStrip {
             if (!way.isKept() || Arrays.stream(nodes).noneMatch(n -> index.find(n) >= 0)) {
                 return;
             }
+            Integer before = wayAt.get(id);
+            if (before != null) {
+                if (timeS > ways.get(before).timeS()) {
+                    ways.set(before, way);
+                    refs.set(before, nodes);
+                }
+                return;
+            }
             if (ways.size() >= MOST_WAYS) {
                 throw tooMany();
             }
+            wayAt.put(id, ways.size());
             ways.add(way);
             refs.add(nodes);
         }
@@ -110,7 +127,7 @@ final class MapStrip {
     }
 
     /** Finds the places of nodes outside the corridor, and gives the ways their nodes. */
-    private void place(MapFile file, List<long[]> refs) throws InputRejected {
+    private void place(List<MapFile> files, List<long[]> refs) throws InputRejected {
         NodeIndex missing = new NodeIndex();
         for (long[] nodes : refs) {
             for (long id : nodes) {
@@ -120,7 +137,7 @@ final class MapStrip {
             }
         }
         if (missing.size() > 0) {
-            file.read(new MapSink() {
+            MapSink places = new MapSink() {
                 @Override
                 public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
                         throws InputRejected {
@@ -128,7 +145,10 @@ final class MapStrip {
                         put(id, lon, lat);
                     }
                 }
-            });
+            };
+            for (MapFile file : files) {
+                file.read(places);
+            }
         }
         for (int w = 0; w < ways.size(); w++) {
             int[] nodes = Arrays.stream(refs.get(w)).mapToInt(index::find).toArray();

@@ -38,7 +38,7 @@ final class OsmXml {
                     throw Refusals.of(
                             "not-a-map",
                             "This XML is not an extract of OpenStreetMap.",
-                            "Give .osm, .osm.gz or .osm.pbf with --map.");
+                            "Give .osm, .osm.gz or .osm.pbf.");
                 }
             } else if (xml.isStart("node")) {
                 node(sink);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.units.InputRejected;
 
@@ -21,6 +22,7 @@ final class Gathering {
     /** More notes of one kind are counted, not listed. */
     private static final int MOST_NOTES = 50;
 
+    private final StopSignal stop = StopSignal.current();
     private final String file;
     private final List<TrackLeg> legs = new ArrayList<>();
     private final List<MarkedPlace> places = new ArrayList<>();
@@ -57,6 +59,7 @@ final class Gathering {
     }
 
     void point(String lon, String lat, String time, int line) throws InputRejected {
+        stop.poll();
         points++;
         if (points > MOST_POINTS) {
             throw Refusals.of(

@@ -51,7 +51,7 @@ public final class TrackFile {
                 throw Refusals.of(
                         "map-extract",
                         "This is an extract of a map, not a track.",
-                        "Give it with --map, beside a track.");
+                        "Give it as a map, beside a track.");
             default ->
                 throw Refusals.of(
                         "other-xml",
@@ -73,8 +73,7 @@ public final class TrackFile {
             throw Refusals.of("pdf", "This is a PDF, not a track.", "Export the track as GPX, KML or GeoJSON.");
         }
         if (startsWith(document, 0x1F, 0x8B)) {
-            throw Refusals.of(
-                    "packed", "This file is packed (gzip).", "Unpack a track first; give a map extract with --map.");
+            throw Refusals.of("packed", "This file is packed (gzip).", "Unpack it first.");
         }
         if (startsWith(document, 0xD0, 0xCF, 0x11, 0xE0)) {
             throw Refusals.of(
@@ -87,7 +86,7 @@ public final class TrackFile {
                 && new String(document, 0, Math.min(32, document.length), StandardCharsets.ISO_8859_1)
                         .contains("OSMHeader")) {
             throw Refusals.of(
-                    "map-extract", "This is an extract of a map, not a track.", "Give it with --map, beside a track.");
+                    "map-extract", "This is an extract of a map, not a track.", "Give it as a map, beside a track.");
         }
     }
 

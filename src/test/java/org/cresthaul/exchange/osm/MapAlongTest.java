@@ -29,7 +29,7 @@ class MapAlongTest {
     }
 
     private MapAlong along(SmallMap map, List<LonLat> line) throws Exception {
-        return MapAlong.of(map.writeXml(folder), List.of(line));
+        return MapAlong.of(List.of(MapExtract.of(map.writeXml(folder))), List.of(line), MapProgress.UNTOLD);
     }
 
     private static List<String> told(MapAlong along) {

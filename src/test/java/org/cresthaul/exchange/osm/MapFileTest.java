@@ -40,7 +40,7 @@ class MapFileTest {
     private Map<String, String> read(byte[] bytes) throws Exception {
         Path file = Files.write(folder.resolve("map"), bytes);
         Map<String, String> found = new TreeMap<>();
-        new MapFile(file).read(new MapSink() {
+        new MapFile(MapExtract.of(file), MapProgress.UNTOLD).read(new MapSink() {
             @Override
             public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) {
                 found.put("n" + id, Math.round(lon * 1e7) + " " + Math.round(lat * 1e7) + " " + new TreeMap<>(tags));

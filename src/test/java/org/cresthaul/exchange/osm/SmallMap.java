@@ -73,7 +73,7 @@ public final class SmallMap {
         return map.way(100, refs, all);
     }
 
-    String xml() {
+    public String xml() {
         StringBuilder text = new StringBuilder("<osm version=\"0.6\">\n");
         nodes.forEach(n -> {
             text.append("<node id=\"%d\" lon=\"%.9f\" lat=\"%.9f\" timestamp=\"2026-01-02T03:04:05Z\">"
@@ -104,7 +104,7 @@ public final class SmallMap {
     }
 
     /** As PBF with dense nodes, its blocks packed by zlib. */
-    byte[] pbf() {
+    public byte[] pbf() {
         List<ByteString> strings = new ArrayList<>(List.of(ByteString.EMPTY));
         Osmformat.DenseNodes.Builder dense = Osmformat.DenseNodes.newBuilder();
         long id = 0;

@@ -54,7 +54,7 @@ public final class TrackTexts {
     }
 
     /** An archive of files by name and content. */
-    static byte[] zip(String... namesAndTexts) {
+    public static byte[] zip(String... namesAndTexts) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
             for (int i = 0; i < namesAndTexts.length; i += 2) {
