@@ -96,11 +96,14 @@ class DocumentsTest {
                 crossing.substring(from).lines().limit(answer.lines().count()).collect(Collectors.joining("\n"));
         assertEquals(lines + "\n", answer, "README.md shows another answer than " + command);
         assertTrue(printed.contains("38.56 mi\n"), "the length of the sample route");
-        assertEquals(
-                17,
-                printed.lines()
-                        .filter(l -> l.matches("H\\d\\d {2}.*, .* at .* mi"))
-                        .count());
+        long surveyed = printed.lines()
+                .filter(l -> l.matches("H\\d\\d {2}.*, .* at .* mi"))
+                .count();
+        long waiting = printed.lines()
+                .filter(l -> l.matches(" +\\d+ {2}H\\d\\d {2}.* mi .*"))
+                .count();
+        assertEquals(1, waiting, "H06 alone waits for a survey");
+        assertEquals(17, surveyed + waiting);
     }
 
     @Test

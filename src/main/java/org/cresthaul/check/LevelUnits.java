@@ -26,10 +26,18 @@ final class LevelUnits {
 
     /** A place's cell, never better than its configuration stands level. */
     Report.Cell under(Report.Cell cell, CheckedConfiguration configuration) {
-        UnitCheck.Judged level = judged.computeIfAbsent(
+        UnitCheck.Judged level = judged(configuration);
+        return cell.standing(level.verdict(), level.reason());
+    }
+
+    Verdict verdict(CheckedConfiguration configuration) {
+        return judged(configuration).verdict();
+    }
+
+    private UnitCheck.Judged judged(CheckedConfiguration configuration) {
+        return judged.computeIfAbsent(
                 configuration.transport(),
                 s -> UnitCheck.onLevelGround(stance, rig, margins).judge(s));
-        return cell.standing(level.verdict(), level.reason());
     }
 
     /** The same for cells in the order of their configurations. */

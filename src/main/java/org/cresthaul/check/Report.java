@@ -27,10 +27,11 @@ public record Report(
         List<HazardFindings> hazards,
         LoadReport loads,
         ReversingReport reversing,
-        List<String> cautions) {
+        List<String> cautions,
+        SurveyFirst surveyFirst) {
     public static final String FORM = "report/1";
 
-    /** Without the readings of a tape. */
+    /** Without the readings of a tape, and with every place surveyed. */
     public Report(
             String cresthaul,
             String version,
@@ -55,7 +56,8 @@ public record Report(
                 hazards,
                 loads,
                 reversing,
-                cautions);
+                cautions,
+                new SurveyFirst(List.of(), List.of()));
     }
 
     /** What a tape finds on the rig as the file has it: a distance or a height of its level stance. */

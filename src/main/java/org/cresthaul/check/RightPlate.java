@@ -101,11 +101,13 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
                 report.route(),
                 report.rig(),
                 report.margins(),
+                report.tape(),
                 report.uncertainties(),
                 RouteCheck.routeVerdicts(configurations, hazards, loads),
                 hazards,
                 loads.report(),
                 report.reversing(),
-                report.cautions());
+                report.cautions(),
+                report.surveyFirst());
     }
 }

@@ -36,7 +36,15 @@ public final class RouteCheck {
                             ? CornerFindings.of(joined.of(corner), rig, stance, margins, configurations, level)
                             : findings(h, rig, stance, margins, configurations, loads, level)));
         }
-        List<Report.HazardFindings> hazards = ForkJoinTask.invokeAll(tasks).stream()
+        List<SurveyFirst.Place> waiting = SurveyFirst.places(route);
+        List<ForkJoinTask<HumpLadder>> humps = new ArrayList<>();
+        for (int tracks : SurveyFirst.waitingTracks(waiting)) {
+            humps.add(ForkJoinTask.adapt(() -> HumpLadder.of(tracks, rig, stance, margins)));
+        }
+        List<ForkJoinTask<?>> all = new ArrayList<>(humps);
+        all.addAll(tasks);
+        ForkJoinTask.invokeAll(all);
+        List<Report.HazardFindings> hazards = tasks.stream()
                 .map(ForkJoinTask::join)
                 .map(h -> route.findCandidate(h.id())
                         .map(c -> h.withNote(c.told()))
@@ -64,7 +72,8 @@ public final class RouteCheck {
                 hazards,
                 loads.report(),
                 ReversingCheck.of(rig, stance),
-                Cautions.of(route));
+                Cautions.of(route),
+                new SurveyFirst(waiting, humps.stream().map(ForkJoinTask::join).toList()));
     }
 
     private static Report.UncertaintyTerm term(String name, Uncertainty u) {

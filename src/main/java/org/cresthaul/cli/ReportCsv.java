@@ -5,10 +5,13 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.cresthaul.check.Cautions;
 import org.cresthaul.check.CornerFinding;
+import org.cresthaul.check.HumpLadder;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
@@ -111,6 +114,13 @@ final class ReportCsv {
                 "reasons",
                 "limits",
                 "cautions",
+                "survey_rank",
+                "survey_tracks",
+                "survey_low_ground_sign",
+                "survey_angle_deg",
+                "survey_known_from",
+                "hump_clear_to" + length,
+                "hump_contact_from" + length,
                 "stance",
                 "route_sha256",
                 "limits_sha256",
@@ -149,6 +159,7 @@ final class ReportCsv {
         row.add(text(String.join("; ", cell.reasons())));
         row.add(text(String.join("; ", hazard.limits())));
         row.add(text(String.join(" ", Cautions.of(hazard, cell))));
+        addSurvey(row, report.surveyFirst(), hazard, c);
         row.addAll(List.of(
                 text(report.rig().stance()),
                 report.route().sha256(),
@@ -156,6 +167,33 @@ final class ReportCsv {
                 report.rig().sha256(),
                 report.version()));
         return row;
+    }
+
+    /** Where it stands among what to survey first, and at a rail crossing how high a hump this configuration clears. */
+    private void addSurvey(
+            List<String> row, SurveyFirst first, Report.HazardFindings hazard, Report.ConfigurationVerdict c) {
+        Optional<SurveyFirst.Place> found =
+                first.places().stream().filter(p -> p.id().equals(hazard.id())).findFirst();
+        if (found.isEmpty()) {
+            row.addAll(Collections.nCopies(7, ""));
+            return;
+        }
+        SurveyFirst.Place place = found.get();
+        row.add("" + place.rank());
+        row.add(place.tracks() == null ? "" : "" + place.tracks());
+        row.add(!hazard.kind().isCrossedByRails() ? "" : place.lowGroundSign() ? "yes" : "none recorded");
+        row.add(
+                place.angleRad() == null
+                        ? ""
+                        : Figures.fixed(Math.toDegrees(place.angleRad()), 0, RoundingMode.HALF_UP));
+        row.add(place.origin() == null ? "" : text(place.origin()));
+        Optional<HumpLadder.Rung> rung = first.humps().stream()
+                .filter(h -> place.tracks() != null && h.tracks() == place.tracks())
+                .flatMap(h -> h.rungs().stream())
+                .filter(r -> r.configuration().equals(c.key()))
+                .findFirst();
+        row.add(rung.map(HumpLadder.Rung::clearM).map(this::down).orElse(""));
+        row.add(rung.map(HumpLadder.Rung::contactM).map(this::down).orElse(""));
     }
 
     /** Rounded down; "crawl" where what is clear is only so at a crawl, empty where speed has no bearing. */

@@ -40,12 +40,22 @@ final class ReportText {
         if (!report.hazards().isEmpty()) {
             text.append("\nWHOLE ROUTE IN TRANSPORT\n\n").append(wholeRoute(report));
         }
+        if (!report.surveyFirst().places().isEmpty()) {
+            text.append("\nSURVEY FIRST\n\n").append(new SurveyFirstText(figures).of(report));
+        }
         List<ConfigurationState> states = ConfigurationState.listOf(report);
         text.append("\nLOADS\n\n").append(new LoadText(figures).of(report));
         text.append("\nBACKING UP\n\n").append(new ReversingText(figures).of(report));
         HazardText hazards = new HazardText(figures);
-        report.hazards().forEach(h -> text.append('\n').append(hazards.of(h, states)));
+        // Of a place that nobody surveyed there is nothing to tell in any setting: it stands in the table.
+        report.hazards().stream()
+                .filter(h -> h.surveyed() || hasFigures(h))
+                .forEach(h -> text.append('\n').append(hazards.of(h, states)));
         return text.toString();
+    }
+
+    private static boolean hasFigures(Report.HazardFindings hazard) {
+        return hazard.cells().stream().anyMatch(c -> c.governing().isPresent());
     }
 
     private String heading(Report report) {

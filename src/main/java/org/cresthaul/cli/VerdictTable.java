@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.units.UnitSystem;
 
 /** Every hazard at every setting by marks, as many settings beside each other as fit; then the whole route. */
@@ -14,6 +15,8 @@ final class VerdictTable {
     private static final int LEAD = LONGEST_NAME + 16;
 
     private static final int WIDTH = 108;
+    /** More places than this that nobody surveyed stand in one row. */
+    private static final int FEW = 5;
 
     private final Figures figures;
 
@@ -55,7 +58,23 @@ final class VerdictTable {
         table.add(row("", "", "", states, ConfigurationState::axlesLabel));
         table.add(row("", "", "booster", states, s -> s.booster().word()));
         table.add(row("", "", "notch", states, s -> strip(s.notches(), n -> n)));
+        List<Report.HazardFindings> waiting =
+                report.hazards().stream().filter(h -> !h.surveyed()).toList();
+        boolean together = waiting.size() > FEW;
+        if (together) {
+            table.add(row(
+                    "",
+                    waiting.size() + " not surveyed, below",
+                    "",
+                    states,
+                    s -> strip(
+                            s.of(report.configurations()),
+                            c -> Marks.of(worst(waiting, report.configurations().indexOf(c))))));
+        }
         for (Report.HazardFindings hazard : report.hazards()) {
+            if (together && !hazard.surveyed()) {
+                continue;
+            }
             table.add(row(
                     hazard.id(),
                     shortened(hazard.name()),
@@ -78,6 +97,13 @@ final class VerdictTable {
                 states,
                 s -> strip(s.of(report.configurations()), c -> Marks.of(c.verdict()))));
         return table.text();
+    }
+
+    private static Verdict worst(List<Report.HazardFindings> hazards, int configuration) {
+        return hazards.stream()
+                .map(h -> h.cells().get(configuration).verdict())
+                .reduce(Verdict::orWorse)
+                .orElseThrow();
     }
 
     private static List<String> row(

@@ -23,12 +23,23 @@ final class CandidateFeatures {
     private static final double NEAR_M = 30;
     private static final int LONGEST_SOURCE = 200;
 
+    /** A warning of low ground clearance this near to a crossing belongs to it, meters; this program's choice. */
+    private static final double WARNED_AHEAD_M = 200;
+
+    private static final int MOST_TRACKS = 50;
+
     private final RouteDocument document;
     private final RouteLine line;
+    private final List<Double> warningsM;
 
-    CandidateFeatures(RouteDocument document, RouteLine line) {
+    /** @param found all that the map has along the route */
+    CandidateFeatures(RouteDocument document, RouteLine line, List<MapCandidate> found) {
         this.document = document;
         this.line = line;
+        warningsM = found.stream()
+                .filter(c -> c.kind() == Kind.LOW_GROUND_CLEARANCE)
+                .map(MapCandidate::chainageM)
+                .toList();
     }
 
     /** The place that stands for a candidate. */
@@ -47,6 +58,21 @@ final class CandidateFeatures {
         origin.put("source", "map").put("object", candidate.object());
         date.ifPresent(d -> origin.put("date", d.toString()));
         origin.put("license", LICENSE).put("raw", candidate.raw()).put("state", "open");
+        if (hazard(candidate).equals("rail-crossing")) {
+            rails(candidate, origin);
+        }
+    }
+
+    private void rails(MapCandidate crossing, ObjectNode origin) {
+        if (crossing.tracks() > 0) {
+            origin.put("tracks", Math.min(MOST_TRACKS, crossing.tracks()));
+        }
+        crossing.crossedAtRad().ifPresent(a -> origin.put("angle", text(Math.toDegrees(a), 0) + " deg"));
+        boolean warned = warningsM.stream()
+                .anyMatch(w -> w >= crossing.fromM() - WARNED_AHEAD_M && w <= crossing.toM() + WARNED_AHEAD_M);
+        if (warned) {
+            origin.put("lowGroundSign", "posted");
+        }
     }
 
     /** Which time the route passes a place; empty where it does so once. */

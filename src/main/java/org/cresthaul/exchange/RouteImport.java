@@ -149,7 +149,7 @@ public final class RouteImport {
     /** What the map has; a candidate that somebody has surveyed or dismissed is left as it is. */
     private static List<ImportPreview.Candidate> addCandidates(
             List<MapCandidate> found, RouteDocument document, RouteLine line) {
-        CandidateFeatures features = new CandidateFeatures(document, line);
+        CandidateFeatures features = new CandidateFeatures(document, line, found);
         List<ImportPreview.Candidate> all = new ArrayList<>();
         for (MapCandidate c : found) {
             String state = document.candidateState(c.id());

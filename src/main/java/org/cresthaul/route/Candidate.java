@@ -2,6 +2,8 @@ package org.cresthaul.route;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.cresthaul.units.Worded;
 
 /**
@@ -15,6 +17,7 @@ import org.cresthaul.units.Worded;
  * @param raw what the source says, word for word
  * @param by who dismissed it
  * @param why it was dismissed
+ * @param rails what the source says of a rail crossing
  */
 public record Candidate(
         Source source,
@@ -24,7 +27,19 @@ public record Candidate(
         String raw,
         State state,
         Optional<String> by,
-        Optional<String> why) {
+        Optional<String> why,
+        Rails rails) {
+    /**
+     * What a source says of a rail crossing: enough to order a survey by, and counted nowhere else.
+     *
+     * @param tracks how many
+     * @param angleRad between road and rails, at most a right angle
+     * @param lowGroundSign whether it has a sign of low ground clearance; where it has none nothing is known
+     */
+    public record Rails(OptionalInt tracks, OptionalDouble angleRad, boolean lowGroundSign) {
+        static final Rails UNKNOWN = new Rails(OptionalInt.empty(), OptionalDouble.empty(), false);
+    }
+
     /** Who reports. */
     public enum Source implements Worded {
         MAP("map"),
@@ -70,10 +85,12 @@ public record Candidate(
 
     /** One line: who reports it, as of when, in which words. */
     public String told() {
-        return "reported by "
-                + (source == Source.PERSON
-                        ? "a person"
-                        : "a" + (source == Source.INVENTORY ? "n " : " ") + source.word())
-                + ", " + object + date.map(d -> ", as of " + d).orElse("") + (raw.isEmpty() ? "" : ": " + raw);
+        return "reported by " + origin() + (raw.isEmpty() ? "" : ": " + raw);
+    }
+
+    /** Who reports it, as of when: "a map, node 5, as of 2026-01-02". */
+    public String origin() {
+        return (source == Source.PERSON ? "a person" : "a" + (source == Source.INVENTORY ? "n " : " ") + source.word())
+                + ", " + object + date.map(d -> ", as of " + d).orElse("");
     }
 }

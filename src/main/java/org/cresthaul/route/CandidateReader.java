@@ -3,6 +3,8 @@ package org.cresthaul.route;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.cresthaul.units.JsonFields;
 
@@ -12,6 +14,8 @@ final class CandidateReader {
             Stream.of(Candidate.Source.values()).map(Candidate.Source::word).toList();
     private static final List<String> STATES =
             Stream.of(Candidate.State.values()).map(Candidate.State::word).toList();
+
+    private static final int MOST_TRACKS = 50;
 
     private final JsonFields hazard;
     private final Candidate candidate;
@@ -38,6 +42,7 @@ final class CandidateReader {
         String state = fields.word("state", STATES);
         Optional<String> by = fields.findText("by", JsonFields.LONGEST_NAME);
         Optional<String> why = fields.findText("why", JsonFields.LONGEST_NOTE);
+        Candidate.Rails rails = rails(hazard, fields);
         fields.refuseOthers();
         boolean dismissed = state.equals(Candidate.State.DISMISSED.word());
         for (String key : List.of("by", "why")) {
@@ -74,7 +79,28 @@ final class CandidateReader {
                                 .findFirst()
                                 .orElseThrow(),
                         by,
-                        why)));
+                        why,
+                        rails)));
+    }
+
+    private static Candidate.Rails rails(JsonFields hazard, JsonFields fields) {
+        boolean crossing = hazard.find("hazard").asText().equals(HazardKind.RAIL_CROSSING.word());
+        for (String key : List.of("tracks", "angle", "lowGroundSign")) {
+            if (fields.has(key) && !crossing) {
+                fields.problem(
+                        key,
+                        "not-of-this-kind",
+                        "Only of a rail crossing is \"" + key + "\" reported.",
+                        "Leave it out.");
+            }
+        }
+        OptionalInt tracks = fields.findInteger("tracks", 1, MOST_TRACKS);
+        OptionalDouble angleRad = fields.has("angle")
+                ? OptionalDouble.of(fields.angleRad("angle", 0, Math.PI / 2))
+                : OptionalDouble.empty();
+        boolean sign = fields.has("lowGroundSign")
+                && fields.word("lowGroundSign", List.of("posted")).equals("posted");
+        return new Candidate.Rails(tracks, angleRad, sign);
     }
 
     Candidate candidate() {

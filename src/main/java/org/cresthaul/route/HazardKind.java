@@ -74,6 +74,11 @@ public enum HazardKind implements Worded {
         return this == LOW_STRUCTURE || this == OVERHEAD_WIRE;
     }
 
+    /** Whether trains cross there. */
+    public boolean isCrossedByRails() {
+        return this == RAIL_CROSSING;
+    }
+
     /** What one passes under there, as people say it. */
     public String over() {
         return this == OVERHEAD_WIRE ? "the wire" : "the structure";

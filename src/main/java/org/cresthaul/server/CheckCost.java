@@ -7,6 +7,7 @@ import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
+import org.cresthaul.road.StandardHump;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.Overhead;
 import org.cresthaul.route.Route;
@@ -31,6 +32,9 @@ final class CheckCost {
     /** One axle and booster state round one corner; the notch does not matter there. */
     private static final double CORNER_MS = 500;
 
+    /** So many humps are looked at for each number of tracks and configuration. */
+    private static final double HUMPS = 16;
+
     private CheckCost() {}
 
     /** Milliseconds of one processor. */
@@ -54,7 +58,16 @@ final class CheckCost {
             sumMs += configurations
                     * (CELL_MS + sides * places * POINT_MS * points + ways * UNIT_PAIR_MS * unitPairs(stance));
         }
-        return sumMs;
+        return sumMs + waitingTracks(route) * configurations * (CELL_MS + unitPairs(stance) * UNIT_PAIR_MS) * HUMPS;
+    }
+
+    /** Numbers of tracks for which humps are looked at: at most as many as there are crossings that nobody surveyed. */
+    private static long waitingTracks(Route route) {
+        return Math.min(
+                StandardHump.MOST_TRACKS,
+                route.hazards().stream()
+                        .filter(h -> h.kind().isCrossedByRails() && !h.isSurveyed())
+                        .count());
     }
 
     /** Corners of outlines times pieces of outlines that may meet, at the kingpin and at the hinge. */

@@ -161,10 +161,15 @@ class CommandLineTest {
     @Test
     void neverCallsAnUnsurveyedHazardClear() {
         String text = run("check", route, rig).text();
-        String ford = text.substring(text.indexOf("\nH04  Ford"));
+        String waiting = text.substring(text.indexOf("\nSURVEY FIRST"), text.indexOf("\nLOADS"));
 
-        assertTrue(ford.contains("Not surveyed: nothing here can be called clear."), ford);
-        assertTrue(ford.contains("not surveyed  not surveyed  not surveyed  not surveyed"), ford);
+        assertTrue(waiting.contains("not surveyed, or known only by report. None is clear until it is"), waiting);
+        assertTrue(waiting.lines().anyMatch(l -> l.startsWith("  1  H04  Ford   dip   2.17 mi")), waiting);
+        assertTrue(
+                text.lines()
+                        .filter(l -> l.startsWith("H04  Ford  "))
+                        .allMatch(l -> l.contains("?  ?  ?  ?") && !l.matches(".*mi.*[+~X%!].*")),
+                text);
         assertTrue(text.lines().filter(l -> l.startsWith("H04  Ford  ")).count() >= 2, text);
         assertTrue(text.lines().filter(l -> l.startsWith("H04  Ford  ")).noneMatch(l -> l.contains("+")), text);
     }

@@ -16,6 +16,7 @@ import org.cresthaul.units.Worded;
  * @param raw the tags, word for word
  * @param value what the tag says, meters or kilograms; empty where it says nothing that can be used
  * @param tracks of a rail crossing; else 0
+ * @param crossedAtRad between road and rails, at most a right angle; empty where that is not known
  */
 public record MapCandidate(
         Kind kind,
@@ -29,7 +30,25 @@ public record MapCandidate(
         String key,
         String raw,
         OptionalDouble value,
-        int tracks) {
+        int tracks,
+        OptionalDouble crossedAtRad) {
+    /** Anything but a rail crossing. */
+    public MapCandidate(
+            Kind kind,
+            String id,
+            String name,
+            double chainageM,
+            double fromM,
+            double toM,
+            String object,
+            long timeS,
+            String key,
+            String raw,
+            OptionalDouble value,
+            int tracks) {
+        this(kind, id, name, chainageM, fromM, toM, object, timeS, key, raw, value, tracks, OptionalDouble.empty());
+    }
+
     /** What it may be. */
     public enum Kind implements Worded {
         RAIL_CROSSING("rail-crossing"),
@@ -72,6 +91,7 @@ public record MapCandidate(
     }
 
     MapCandidate withId(String other) {
-        return new MapCandidate(kind, other, name, chainageM, fromM, toM, object, timeS, key, raw, value, tracks);
+        return new MapCandidate(
+                kind, other, name, chainageM, fromM, toM, object, timeS, key, raw, value, tracks, crossedAtRad);
     }
 }

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.cresthaul.exchange.osm.MapCandidate.Kind;
+import org.cresthaul.route.LonLat;
 
 /**
  * Where the driven roads cross rails: nodes that a driven road shares with a railway, and nodes tagged as crossings on
@@ -25,7 +26,7 @@ final class RailFinds {
     private final List<MapWay> rails = new ArrayList<>();
 
     /** A node on the way at which rails are crossed. */
-    private record Crossed(Kind kind, int node, double chainageM) {}
+    private record Crossed(Kind kind, int node, int spot, double chainageM) {}
 
     RailFinds(DrivenPath path) {
         this.path = path;
@@ -49,7 +50,7 @@ final class RailFinds {
             if (node >= 0) {
                 Kind kind = kind(node);
                 if (kind != null) {
-                    all.add(new Crossed(kind, node, path.chainageM(i)));
+                    all.add(new Crossed(kind, node, i, path.chainageM(i)));
                 }
             }
         }
@@ -122,7 +123,40 @@ final class RailFinds {
                 "",
                 TagText.clipped(raw + (ways.isEmpty() ? "" : " | " + String.join(" | ", ways))),
                 OptionalDouble.empty(),
-                tracks);
+                tracks,
+                sharpestRad(group));
+    }
+
+    /** The sharpest angle at which rails are crossed, at most a right one; empty where the map has no rails there. */
+    private OptionalDouble sharpestRad(List<Crossed> group) {
+        return group.stream()
+                .flatMap(c -> railsAt.getOrDefault(c.node, List.of()).stream().map(rail -> angleRad(c, rail)))
+                .mapToDouble(a -> a)
+                .min();
+    }
+
+    /** Between the road as it is driven at a node and a rail through it, both as far as the neighboring nodes. */
+    private double angleRad(Crossed crossed, MapWay rail) {
+        LonLat at = strip.at(crossed.node);
+        int i = crossed.spot;
+        double road = direction(
+                path.spot(Math.max(0, i - 1)).at(),
+                path.spot(Math.min(path.size() - 1, i + 1)).at(),
+                at);
+        int[] nodes = rail.nodes();
+        int k = 0;
+        while (nodes[k] != crossed.node) {
+            k++;
+        }
+        int before = k > 0 && nodes[k - 1] >= 0 ? nodes[k - 1] : crossed.node;
+        int after = k + 1 < nodes.length && nodes[k + 1] >= 0 ? nodes[k + 1] : crossed.node;
+        double apart = Math.abs(direction(strip.at(before), strip.at(after), at) - road) % Math.PI;
+        return Math.min(apart, Math.PI - apart);
+    }
+
+    private static double direction(LonLat from, LonLat to, LonLat at) {
+        Flat flat = Flat.at(at);
+        return Math.atan2(flat.y(to.latDeg()) - flat.y(from.latDeg()), flat.x(to.lonDeg()) - flat.x(from.lonDeg()));
     }
 
     /** Road and railway on one level that cross without a node. */

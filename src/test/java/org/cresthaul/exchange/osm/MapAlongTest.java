@@ -72,6 +72,35 @@ class MapAlongTest {
         assertEquals(1000, along.line().lengthM(), 1e-3);
     }
 
+    /** A rail 100 m north in 173.2 m east crosses the road, which runs east, at 30 degrees; square ones at 90. */
+    @Test
+    void howSharplyRailsAreCrossedIsTold() throws Exception {
+        double east = 100 * Math.sqrt(3);
+        SmallMap map = SmallMap.road()
+                .node(30, 300 - east, -100)
+                .node(31, 300 + east, 100)
+                .way(200, List.of(30L, 4L, 31L), "railway", "rail")
+                .node(32, 600 + east, -100)
+                .node(33, 600 - east, 100)
+                .way(201, List.of(32L, 7L, 33L), "railway", "rail")
+                .node(34, 900, 100)
+                .way(202, List.of(10L, 34L), "railway", "rail");
+        for (List<LonLat> line : List.of(List.of(at(0, 0), at(1000, 0)), List.of(at(1000, 0), at(0, 0)))) {
+            List<MapCandidate> found = along(map, line).candidates().stream()
+                    .filter(c -> c.kind() == Kind.RAIL_CROSSING)
+                    .sorted(Comparator.comparing(MapCandidate::id))
+                    .toList();
+
+            assertEquals(
+                    List.of("map-n10", "map-n4", "map-n7"),
+                    found.stream().map(MapCandidate::id).toList());
+            // To the nanodegree that the map is written with.
+            assertEquals(90, Math.toDegrees(found.get(0).crossedAtRad().orElseThrow()), 1e-4);
+            assertEquals(30, Math.toDegrees(found.get(1).crossedAtRad().orElseThrow()), 1e-4);
+            assertEquals(30, Math.toDegrees(found.get(2).crossedAtRad().orElseThrow()), 1e-4);
+        }
+    }
+
     @Test
     void tramsAndFormerRailsAreToldApart() throws Exception {
         assertEquals(List.of("rail-crossing at 540 with 2"), told(along(twoTracks("railway", "light_rail"))));

@@ -1,0 +1,187 @@
+package org.cresthaul.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Notch;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.road.StandardHump;
+import org.cresthaul.route.HazardPlace;
+import org.cresthaul.route.LonLat;
+import org.cresthaul.route.RailCrossing;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
+
+/**
+ * How high a hump a combination clears: for every configuration in transport, how far the road may fall on both sides
+ * of a {@link StandardHump} of so many tracks. It tells what to survey first, and is no verdict on any place.
+ *
+ * @param tracks of the hump
+ * @param planeM how long the road lies in the plane of the rails, meters
+ * @param overM over which length it falls, meters
+ * @param rungs by configuration, in the report's order
+ */
+public record HumpLadder(
+        int tracks,
+        @Rounded(Rounding.LENGTH_NEAR) double planeM,
+        @Rounded(Rounding.LENGTH_NEAR) double overM,
+        List<Rung> rungs) {
+    /** Falls that are tried are whole steps: a quarter inch, meters. */
+    static final double STEP_M = 0.25 * 0.0254;
+    /** Two feet of fall over 28: a road is hardly steeper. */
+    static final int MOST_STEPS = 96;
+    /** Every so many steps a fall below the one that was found is tried as well. */
+    private static final int LOOK_BACK_STEPS = 8;
+
+    /**
+     * One configuration.
+     *
+     * @param clearM the largest fall that is clear, null where not even a level road is
+     * @param contactM the least fall found at which contact cannot be ruled out, null where there is none up to
+     *     {@code MOST_STEPS}
+     */
+    public record Rung(
+            String configuration,
+            @Rounded(Rounding.LIMIT_NEAR) Double clearM,
+            @Rounded(Rounding.LIMIT_NEAR) Double contactM) {}
+
+    public HumpLadder {
+        rungs = List.copyOf(rungs);
+    }
+
+    /** Everything that a ladder depends on. */
+    private record Asked(
+            int tracks,
+            Uncertainty measurement,
+            Uncertainty ride,
+            List<Notch> notches,
+            LevelStance stance,
+            Margins margins) {}
+
+    private static final int MOST_KEPT = 64;
+
+    private static final Map<Asked, HumpLadder> KEPT = new LinkedHashMap<>(16, 0.75f, true);
+
+    /**
+     * Judged by the engine that judges surveyed crossings, as if the hump had been surveyed without an error. Those
+     * asked for last are kept: a rig is checked many times.
+     */
+    static HumpLadder of(int tracks, Rig rig, LevelStance stance, Margins margins) {
+        // How it stands does not hang on what it weighs.
+        LevelStance bare = new LevelStance(
+                stance.name(), stance.tractor(), stance.trailer(), stance.booster(), Optional.empty(), stance.plan());
+        Asked asked = new Asked(tracks, rig.measurement(), rig.ride(), rig.notches(), bare, margins);
+        synchronized (KEPT) {
+            HumpLadder known = KEPT.get(asked);
+            if (known != null) {
+                return known;
+            }
+        }
+        HumpLadder made = new Climb(tracks, rig, bare, margins).ladder();
+        synchronized (KEPT) {
+            KEPT.put(asked, made);
+            if (KEPT.size() > MOST_KEPT) {
+                KEPT.remove(KEPT.keySet().iterator().next());
+            }
+        }
+        return made;
+    }
+
+    private static final class Climb {
+        private final int tracks;
+        private final Rig rig;
+        private final LevelStance stance;
+        private final Margins margins;
+        private final LevelUnits level;
+        private final Map<Integer, HazardCheck> humps = new HashMap<>();
+        private int guessedClear = MOST_STEPS / 6;
+        private int guessedFree = MOST_STEPS / 3;
+
+        Climb(int tracks, Rig rig, LevelStance stance, Margins margins) {
+            this.tracks = tracks;
+            this.rig = rig;
+            this.stance = stance;
+            this.margins = margins;
+            level = new LevelUnits(rig, stance, margins);
+        }
+
+        HumpLadder ladder() {
+            List<Rung> rungs = new ArrayList<>();
+            for (CheckedConfiguration configuration : CheckedConfiguration.listOf(rig, stance)) {
+                rungs.add(rung(configuration));
+            }
+            return new HumpLadder(
+                    tracks, new StandardHump(tracks, 0).planeM(), StandardHump.FALL_LENGTH_M, List.copyOf(rungs));
+        }
+
+        private Rung rung(CheckedConfiguration configuration) {
+            int clear = lastBefore(configuration, Verdict.TIGHT, -1, guessedClear);
+            int free = lastBefore(configuration, Verdict.CONTACT, clear, guessedFree);
+            guessedClear = clear + 2;
+            guessedFree = free + 2;
+            return new Rung(
+                    configuration.key(),
+                    clear < 0 ? null : (Double) (clear * STEP_M),
+                    free == MOST_STEPS ? null : (Double) ((free + 1) * STEP_M));
+        }
+
+        /**
+         * The last step at which the verdict is milder than {@code bad}: halved between one that is and one that is
+         * not, then every few steps below looked at as well, since nothing proves that a lower hump is never worse.
+         */
+        private int lastBefore(CheckedConfiguration configuration, Verdict bad, int good, int guess) {
+            int low = good;
+            int high = MOST_STEPS + 1;
+            // Neighboring notches differ by little: from what the one before came to, in growing steps.
+            for (int stride = 2, at = guess; at > low && at < high; stride *= 2) {
+                if (isMilder(configuration, at, bad)) {
+                    low = at;
+                    at += stride;
+                } else {
+                    high = at;
+                    at -= stride;
+                }
+            }
+            while (high - low > 1) {
+                int middle = (low + high) / 2;
+                if (isMilder(configuration, middle, bad)) {
+                    low = middle;
+                } else {
+                    high = middle;
+                }
+            }
+            for (int step = Math.max(0, good); step < low; step += LOOK_BACK_STEPS) {
+                if (!isMilder(configuration, step, bad)) {
+                    return step - 1;
+                }
+            }
+            return low;
+        }
+
+        private boolean isMilder(CheckedConfiguration configuration, int step, Verdict bad) {
+            return verdict(configuration, step).compareTo(bad) < 0;
+        }
+
+        private Verdict verdict(CheckedConfiguration configuration, int step) {
+            HazardCheck.Judgment judgment = humps.computeIfAbsent(
+                            step, s -> new HazardCheck(hump(s * STEP_M), rig, stance, margins))
+                    .judge(configuration.transport());
+            return level.verdict(configuration).orWorse(judgment.verdict());
+        }
+
+        private RailCrossing hump(double fallM) {
+            return new RailCrossing(
+                    new HazardPlace("hump", "standard hump", Optional.empty(), new LonLat(0, 0), 0, 0),
+                    Optional.empty(),
+                    List.of(new StandardHump(tracks, fallM).profile()),
+                    Optional.of(new Uncertainty(0, "drawn, not surveyed")),
+                    List.of(),
+                    List.of());
+        }
+    }
+}
