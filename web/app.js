@@ -15,6 +15,8 @@
  *   #hazards           #configuration-lift, #configuration-booster, #configuration-notch (selects),
  *                      #route-verdict[data-configuration][data-verdict],
  *                      #hazard-table tbody tr[data-hazard][data-verdict][data-value-m] with button.hazard-open
+ *   #survey-first      #survey-table tr[data-hazard][data-rank] with button.survey-open,
+ *                      .hump-ladder[data-tracks] td[data-clear-m][data-contact-m]
  *   #title-block       dd[data-field=route|rig|stance|configuration|margins|version|route-sha256|rig-sha256]
  *   #detail            [data-hazard] [data-configuration]; #detail-title, #detail-before, #detail-after,
  *                      #matrix button[data-configuration][data-configurations][data-verdict][data-value-m],
@@ -54,6 +56,7 @@ import { mountInputs } from './panels/inputs.js';
 import { mountProblem } from './panels/problem.js';
 import { mountAnswer } from './panels/answer.js';
 import { mountPlan } from './panels/plan.js';
+import { mountSurveyFirst } from './panels/surveyfirst.js';
 import { mountProfile } from './panels/profile.js';
 import { mountHazards } from './panels/hazards.js';
 import { mountTitleBlock } from './panels/titleblock.js';
@@ -96,6 +99,7 @@ const panels = [
   ['profile', mountProfile],
   ['hazards', mountHazards],
   ['title-block', mountTitleBlock],
+  ['survey-first', mountSurveyFirst],
   ['route-plan', mountRoutePlan],
   ['detail', mountDetail],
   ['loads', mountLoads],

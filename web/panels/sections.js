@@ -1,9 +1,11 @@
 /** The parts of the sheet, to go to: links that move the focus and leave the address to the selection. */
 import { el, replace } from '../dom.js';
 
-/** Part and its name, in the order of the sheet; the detail is there only while a hazard is on show. */
+/** Part and its name, in the order of the sheet; the detail is there only while a hazard is on show, what to survey
+    first only where something waits. */
 const PARTS = [
-  ['plan', 'Map'], ['profile', 'Section'], ['hazards', 'Hazards'], ['route-plan', 'Route plan'], ['detail', 'Detail'],
+  ['plan', 'Map'], ['profile', 'Section'], ['hazards', 'Hazards'], ['survey-first', 'Survey first'],
+  ['route-plan', 'Route plan'], ['detail', 'Detail'],
   ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['notes', 'Notes'],
 ];
 
@@ -11,6 +13,7 @@ export function mountSections(root, { store }) {
   const stop = store.watch(['report', 'hazard'], ({ report, hazard }) => {
     replace(root, report && el('ul', {}, PARTS
       .filter(([part]) => part !== 'detail' || hazard !== null)
+      .filter(([part]) => part !== 'survey-first' || report.surveyFirst.places.length > 0)
       .map(([part, name]) => el('li', {}, el('a', { href: `#${part}`, 'data-part': part, on: { click: go } },
         part === 'detail' ? `Detail of ${hazard}` : name)))));
   });

@@ -57,6 +57,7 @@ export function report() {
     },
     rig: { name: 'Invented rig', note: 'Invented.', sha256: 'b'.repeat(64), stance: 'loaded' },
     margins: { groundM: 0.05, overheadM: 0.07 },
+    surveyFirst: { places: [], humps: [] },
     tape: [{ what: 'kingpin to trailer axle 1', valueM: 9 }],
     uncertainties: [{ term: 'survey', valueM: 0.01, source: 'invented' }],
     configurations: configurations.map(c => ({ ...c, ...counts(hazards, c.key) })),

@@ -46,10 +46,11 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refused {
-        Plan plan = question.answer().plan();
+        PlanQuestion.Answer answer = question.answer();
+        Plan plan = answer.plan();
         byte[] printed =
                 switch (form) {
-                    case TEXT -> new PlanText(units).of(plan).getBytes(StandardCharsets.UTF_8);
+                    case TEXT -> new PlanText(units).of(plan, answer.report()).getBytes(StandardCharsets.UTF_8);
                     case JSON -> JsonAnswer.bytes(plan);
                 };
         if (out.isPresent()) {

@@ -2,7 +2,9 @@ package org.cresthaul.cli;
 
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.cresthaul.plan.CrossingTime;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.Robustness;
@@ -45,11 +47,14 @@ final class PlanMarginsText {
                         + seconds(crossings.get(0).reserveNeededSeconds()) + ".",
                 "  ",
                 WIDTH));
+        Map<String, List<String>> where = new LinkedHashMap<>();
         for (CrossingTime c : crossings) {
             for (int i = 0; i + 1 < c.advice().size(); i++) {
-                text.append(Words.wrapped(c.hazard() + ": " + c.advice().get(i), "  ", WIDTH));
+                where.computeIfAbsent(c.advice().get(i), a -> new ArrayList<>()).add(c.hazard());
             }
         }
+        where.forEach(
+                (advice, places) -> text.append(Words.wrapped(String.join(", ", places) + ": " + advice, "  ", WIDTH)));
         // How it was counted is the same everywhere.
         List<String> advice = crossings.get(0).advice();
         return text.append(Words.wrapped(advice.get(advice.size() - 1), "  ", WIDTH))

@@ -2,9 +2,13 @@ package org.cresthaul.cli;
 
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.cresthaul.check.Report;
+import org.cresthaul.plan.AlikeBlocks;
 import org.cresthaul.plan.LeastReserve;
 import org.cresthaul.plan.Outcome;
 import org.cresthaul.plan.Plan;
@@ -24,8 +28,10 @@ final class PlanText {
         figures = new Figures(units);
     }
 
-    String of(Plan found) {
+    /** {@code checked} is what the plan was made from. */
+    String of(Plan found, Report checked) {
         Plan plan = RoundedRecords.of(found);
+        Report report = RoundedRecords.of(checked);
         StringBuilder text = new StringBuilder();
         text.append("ROUTE PLAN, made with Cresthaul ").append(plan.version()).append("\n\n");
         text.append(heading(plan)).append('\n');
@@ -37,13 +43,14 @@ final class PlanText {
         }
         if (!plan.blocking().isEmpty()) {
             text.append("\nBLOCKED BY\n\n");
-            plan.blocking().forEach(b -> text.append(block(b)));
+            AlikeBlocks.of(plan.blocking()).forEach(b -> text.append(block(b)));
+        }
+        if (!report.surveyFirst().places().isEmpty()) {
+            text.append("\nSURVEY FIRST\n\n").append(new SurveyFirstText(figures).of(report));
         }
         if (!plan.conditions().isEmpty()) {
             text.append("\nRESOLVE BEFORE DRIVING\n\n");
-            plan.conditions()
-                    .forEach(c -> text.append(Words.wrapped(
-                            c.hazard() + "  " + c.name() + " (" + c.what() + "): " + c.told(), "  ", WIDTH)));
+            conditions(plan).forEach(l -> text.append(Words.wrapped(l, "  ", WIDTH)));
         }
         text.append(
                 plan.stopsAtBlocks()
@@ -162,16 +169,41 @@ final class PlanText {
         return asked;
     }
 
-    private String block(Plan.Block block) {
+    /** Conditions that read the same once, with all their places. */
+    private static List<String> conditions(Plan plan) {
+        Map<String, List<String>> places = new LinkedHashMap<>();
+        plan.conditions()
+                .forEach(c -> places.computeIfAbsent(" (" + c.what() + "): " + c.told(), t -> new ArrayList<>())
+                        .add(c.hazard() + "  " + c.name()));
+        return places.entrySet().stream()
+                .map(e -> String.join(", ", e.getValue()) + e.getKey())
+                .toList();
+    }
+
+    private String block(AlikeBlocks alike) {
+        Plan.Block block = alike.first();
+        String places = alike.blocks().stream()
+                .map(b -> b.hazard() + "  " + b.name() + ", " + b.kind().spoken() + " at "
+                        + figures.chainage(b.chainageM()))
+                .collect(Collectors.joining("; "));
         return Words.wrapped(
-                        block.hazard() + "  " + block.name() + ", "
-                                + block.kind().spoken() + " at " + figures.chainage(block.chainageM()),
+                        alike.blocks().size() == 1
+                                ? places
+                                : alike.blocks().size() + " places alike: " + shortPlaces(alike),
                         "  ",
                         WIDTH)
                 + Words.wrapped(Words.capital(block.why()) + ".", "      ", WIDTH)
                 + block.relaxations().stream()
                         .map(r -> Words.wrapped(r.text(), "      ", WIDTH))
                         .collect(Collectors.joining());
+    }
+
+    /** "rail crossing map-n1 at 0.63 mi, map-n2 at 1.25 mi" */
+    private String shortPlaces(AlikeBlocks alike) {
+        return alike.first().kind().spoken() + " "
+                + alike.blocks().stream()
+                        .map(b -> b.hazard() + " at " + figures.chainage(b.chainageM()))
+                        .collect(Collectors.joining(", "));
     }
 
     private static String what(Plan.Step step) {

@@ -9,12 +9,15 @@ import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
 import org.cresthaul.paper.Paper.Column;
 import org.cresthaul.paper.Paper.Tone;
+import org.cresthaul.plan.AlikeBlocks;
+import org.cresthaul.plan.Banner;
 import org.cresthaul.plan.CardKind;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
 import org.cresthaul.plan.StepKind;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.units.UnitSystem;
 
 /**
  * Puts a run sheet on paper: first a page for the cab, then the set-up cards, a page for each leg and its places one by
@@ -108,25 +111,35 @@ final class RunSheetPaper {
                 Tone.BODY,
                 "The fewest places that must be resolved to open a way. There is nothing to drive from"
                         + " until a plan has a way through."));
-        for (Plan.Block block : sheet.blocking()) {
+        for (AlikeBlocks alike : AlikeBlocks.of(sheet.blocking())) {
+            Plan.Block block = alike.first();
             List<Block> kept = new ArrayList<>();
-            kept.add(new Paper.Heading(2, block.hazard() + "  " + block.name()));
+            kept.add(new Paper.Heading(
+                    2,
+                    alike.blocks().size() == 1
+                            ? block.hazard() + "  " + block.name()
+                            : alike.blocks().size() + " places of one kind: "
+                                    + block.kind().spoken()));
             kept.add(new Paper.Text(
                     Tone.ALERT,
                     Character.toUpperCase(block.why().charAt(0)) + block.why().substring(1) + "."));
+            if (alike.blocks().size() > 1) {
+                kept.add(new Paper.Text(Tone.BODY, alike.places()));
+            }
             block.relaxations()
                     .forEach(r -> kept.add(
                             new Paper.Item(Box.NONE, r.text() + (r.enough() ? "" : " (to be found out)"), null)));
             blocks.add(new Paper.Group(kept));
         }
         List<String> others = sheet.banner().lines().stream()
-                .filter(l -> sheet.blocking().stream()
-                        .noneMatch(b -> l.startsWith(b.hazard() + " " + b.name() + " blocks: ")))
+                .filter(l -> !Banner.isOfBlocks(l, sheet.blocking()))
                 .toList();
         if (!others.isEmpty()) {
             blocks.add(new Paper.Heading(2, "Resolve before driving"));
             others.forEach(l -> blocks.add(new Paper.Text(Tone.BODY, l)));
         }
+        blocks.addAll(SurveyFirstTable.of(
+                sheet.surveyFirst(), sheet.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY));
         blocks.add(new Paper.Heading(2, "Cautions"));
         // No step stands on this paper, so nothing is cautioned about that only happens at one.
         List<String> changes = sheet.legs().stream()

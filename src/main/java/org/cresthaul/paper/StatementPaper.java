@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.cresthaul.check.Verdict;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
@@ -255,6 +256,7 @@ final class StatementPaper {
                         new Column("Margin", 4.6, false),
                         new Column("Conditions", 4, false)),
                 statement.hazards().stream()
+                        .filter(h -> !waits(h))
                         .map(h -> List.of(
                                 new Cell(h.chainage().text()),
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", "
@@ -267,7 +269,45 @@ final class StatementPaper {
                                         .distinct()
                                         .collect(Collectors.joining(" ")))))
                         .toList()));
+        blocks.addAll(waiting());
         return blocks;
+    }
+
+    /** Of a place that nobody surveyed the table of those tells all there is. */
+    private boolean waits(Statement.Place place) {
+        return place.verdict() == Verdict.NOT_SURVEYED
+                && place.margins().isEmpty()
+                && statement.surveyFirst().places().stream().anyMatch(p -> p.id().equals(place.id()));
+    }
+
+    private List<Block> waiting() {
+        List<Block> blocks = new ArrayList<>();
+        List<Statement.Place> waiting =
+                statement.hazards().stream().filter(this::waits).toList();
+        if (!waiting.isEmpty()) {
+            blocks.add(new Paper.Text(
+                    Tone.ALERT,
+                    (waiting.size() == 1 ? "1 place is" : waiting.size() + " places are")
+                            + " not surveyed and so not clear: "
+                            + waiting.stream()
+                                    .map(h -> h.id() + (h.blocked() ? " (blocked)" : ""))
+                                    .collect(Collectors.joining(", "))
+                            + "."));
+        }
+        blocks.addAll(SurveyFirstTable.of(statement.surveyFirst(), units));
+        return blocks;
+    }
+
+    /** Rows that tell the same, once with all their labels. */
+    private static List<Statement.Row> alike(List<Statement.Row> rows) {
+        Map<String, List<Statement.Row>> same = new LinkedHashMap<>();
+        rows.forEach(r ->
+                same.computeIfAbsent(r.value().text(), t -> new ArrayList<>()).add(r));
+        return same.values().stream()
+                .map(rs -> new Statement.Row(
+                        rs.stream().map(Statement.Row::label).collect(Collectors.joining(", ")),
+                        rs.get(0).value()))
+                .toList();
     }
 
     private static String margins(Statement.Place place) {
@@ -281,7 +321,7 @@ final class StatementPaper {
         List<Block> blocks = new ArrayList<>();
         if (!statement.crossings().isEmpty()) {
             blocks.add(new Paper.Heading(2, "Rail crossings in time, from a stop"));
-            blocks.add(rows(statement.crossings(), 2, 6));
+            blocks.add(rows(alike(statement.crossings()), 2, 6));
         }
         if (!statement.robustness().isEmpty()) {
             blocks.add(new Paper.Heading(2, "What is left when what was declared is off"));

@@ -1,7 +1,9 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
@@ -14,6 +16,12 @@ import java.util.stream.Collectors;
  */
 public record Banner(Outcome outcome, boolean drivable, String headline, List<String> lines) {
     private static final int MOST_NAMED = 8;
+    private static final String BLOCKS = " blocks: ";
+
+    /** Whether a line tells what blocks, and not a condition. */
+    public static boolean isOfBlocks(String line, List<Plan.Block> blocking) {
+        return AlikeBlocks.of(blocking).stream().anyMatch(b -> line.startsWith(b.places() + BLOCKS));
+    }
 
     public Banner {
         lines = List.copyOf(lines);
@@ -21,8 +29,13 @@ public record Banner(Outcome outcome, boolean drivable, String headline, List<St
 
     static Banner of(Plan plan) {
         List<String> lines = new ArrayList<>();
-        plan.blocking().forEach(b -> lines.add(b.hazard() + " " + b.name() + " blocks: " + b.why() + "."));
-        plan.conditions().forEach(c -> lines.add(c.hazard() + " " + c.name() + " (" + c.what() + "): " + c.told()));
+        AlikeBlocks.of(plan.blocking())
+                .forEach(b -> lines.add(b.places() + BLOCKS + b.first().why() + "."));
+        Map<String, List<String>> places = new LinkedHashMap<>();
+        plan.conditions()
+                .forEach(c -> places.computeIfAbsent(" (" + c.what() + "): " + c.told(), t -> new ArrayList<>())
+                        .add(c.hazard() + " " + c.name()));
+        places.forEach((told, where) -> lines.add(String.join(", ", where) + told));
         List<String> open = plan.conditions().stream()
                 .filter(Plan.Condition::isOpen)
                 .map(Plan.Condition::hazard)

@@ -2,6 +2,7 @@ package org.cresthaul.plan;
 
 import java.util.List;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.route.HazardKind;
@@ -33,7 +34,8 @@ public record RunSheet(
         List<Leg> legs,
         List<Card> setUps,
         List<Card> cards,
-        List<String> cautions) {
+        List<String> cautions,
+        SurveyFirst surveyFirst) {
     public static final String FORM = "runsheet/1";
 
     public RunSheet {
@@ -137,6 +139,7 @@ public record RunSheet(
                 new LegSheets(sources).list(),
                 new SetUpCards(sources).list(),
                 cards.list(),
-                plan.cautions());
+                plan.cautions(),
+                report.surveyFirst());
     }
 }

@@ -3,6 +3,7 @@ package org.cresthaul.plan;
 import java.util.List;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -56,7 +57,8 @@ public record Statement(
         Margins margins,
         PlanOptions options,
         List<String> signatures,
-        List<String> cautions) {
+        List<String> cautions,
+        SurveyFirst surveyFirst) {
     public static final String FORM = "statement/1";
 
     public Statement {

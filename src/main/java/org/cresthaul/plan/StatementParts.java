@@ -73,7 +73,8 @@ final class StatementParts {
                 plan.margins(),
                 plan.options(),
                 List.of("Prepared by", "Carrier", "Received by"),
-                plan.cautions());
+                plan.cautions(),
+                sources.report().surveyFirst());
     }
 
     private List<Row> envelope(List<Envelope> envelopes) {

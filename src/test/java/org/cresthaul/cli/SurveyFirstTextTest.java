@@ -12,6 +12,9 @@ import org.cresthaul.check.ManyCrossings;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.plan.CompletePlan;
+import org.cresthaul.plan.Plan;
+import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.units.UnitSystem;
@@ -21,12 +24,39 @@ import org.junit.jupiter.api.Test;
 /** Fifty crossings that nobody surveyed, as a planner reads them: one table, not fifty blocks. */
 class SurveyFirstTextTest {
     private static Report report;
+    private static Plan plan;
 
     @BeforeAll
     static void check() throws Exception {
         Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
         report = RouteCheck.check(
                 ManyCrossings.route(50), rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"));
+        plan = CompletePlan.of(
+                ManyCrossings.route(50), rig, rig.stances().get(0), Margins.defaults(), report, PlanOptions.defaults());
+    }
+
+    @Test
+    void thePlanTellsWhatBlocksAlikeOnce() {
+        String text = new PlanText(UnitSystem.US_CUSTOMARY).of(plan, report);
+
+        assertEquals(51, plan.blocking().size(), "fifty crossings, and the limits of the whole route");
+        assertEquals(
+                1,
+                text.lines()
+                        .filter(l -> l.startsWith("  50 places alike: rail crossing map-n1 at "))
+                        .count(),
+                text);
+        assertEquals(
+                1,
+                text.lines()
+                        .filter(l -> l.contains("nobody has surveyed this place"))
+                        .count());
+        for (int i = 1; i <= 50; i++) {
+            String blocked = text.substring(text.indexOf("BLOCKED BY"), text.indexOf("SURVEY FIRST"));
+            assertTrue(blocked.replaceAll("\\s+", " ").contains("map-n" + i + " at "), "map-n" + i);
+        }
+        // One block for each it was 773 lines.
+        assertTrue(text.lines().count() < 400, text.lines().count() + " lines");
     }
 
     @Test

@@ -1,0 +1,37 @@
+import test from 'node:test';
+import assert from 'node:assert/strict';
+import { humpColumns, knownFrom, trackWords } from '../../../web/surveyfirst.js';
+import { report } from './fixtures.js';
+
+const place = more => ({ origin: null, reported: false, known: null, landmark: null, ...more });
+
+test('says who knows of a place, and never that it is measured', () => {
+  assert.equal(knownFrom(place()), 'the route file');
+  assert.equal(knownFrom(place({ origin: 'a map, node 5', reported: true, landmark: 'mill gate' })),
+    'a map, node 5; figure reported, not measured; landmark: mill gate');
+  assert.equal(knownFrom(place({ known: 'bends at about 9 m (30 ft)' })), 'the route file; bends at about 9 m (30 ft)');
+  assert.equal(trackWords(1), '1 track');
+  assert.equal(trackWords(3), '3 tracks');
+});
+
+test('booster states with the same rungs share a column, axle states never', () => {
+  const checked = report();
+  const rungs = checked.configurations.map(({ key, notch, booster, lift }) => ({
+    configuration: key, clearM: notch === 'low' ? 0.1 : 0.2,
+    contactM: booster === 'trailing' && lift === 'up' ? null : 0.3,
+  }));
+  const columns = humpColumns(checked, { tracks: 1, rungs });
+
+  assert.deepEqual(columns.map(({ axles, boosters }) => [axles, boosters]),
+    [[3, ['none', 'trailing']], [2, ['none']], [2, ['trailing']]]);
+  assert.deepEqual(columns[0].rungs,
+    [{ notch: 'low', clearM: 0.1, contactM: 0.3 }, { notch: 'high', clearM: 0.2, contactM: 0.3 }]);
+  assert.equal(columns[2].rungs[0].contactM, null);
+});
+
+test('a ladder in another order is refused', () => {
+  const checked = report();
+  const rungs = checked.configurations.map(({ key }) => ({ configuration: key, clearM: 0.1, contactM: 0.2 })).reverse();
+
+  assert.throws(() => humpColumns(checked, { tracks: 1, rungs }), /ladder/);
+});

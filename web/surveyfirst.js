@@ -1,0 +1,44 @@
+/** What waits for a survey, free of the document. */
+
+export const trackWords = tracks => `${tracks} ${tracks === 1 ? 'track' : 'tracks'}`;
+
+/** Who says that there is something, and what else is known of a place. */
+export function knownFrom(place) {
+  return [
+    place.origin ?? 'the route file',
+    place.reported && 'figure reported, not measured',
+    place.known,
+    place.landmark && `landmark: ${place.landmark}`,
+  ].filter(Boolean).join('; ');
+}
+
+/**
+ * A ladder's rungs by axle state, booster states with equal rungs together.
+ *
+ * @returns {{axles: number, boosters: string[], rungs: {notch: string, clearM: ?number, contactM: ?number}[]}[]}
+ */
+export function humpColumns(report, hump) {
+  const states = new Map();
+  report.configurations.forEach((configuration, i) => {
+    const { configuration: key, clearM, contactM } = hump.rungs[i];
+    if (key !== configuration.key) {
+      throw new Error(`the ladder has ${key} where the report has ${configuration.key}`);
+    }
+    const state = `${configuration.lift}/${configuration.booster}`;
+    const column = states.get(state)
+      ?? { lift: configuration.lift, axles: configuration.axles, boosters: [configuration.booster], rungs: [] };
+    column.rungs.push({ notch: configuration.notch, clearM, contactM });
+    states.set(state, column);
+  });
+  const columns = [];
+  for (const column of states.values()) {
+    const alike = columns.find(other => other.lift === column.lift
+      && JSON.stringify(other.rungs) === JSON.stringify(column.rungs));
+    if (alike) {
+      alike.boosters.push(...column.boosters);
+    } else {
+      columns.push(column);
+    }
+  }
+  return columns;
+}
