@@ -93,10 +93,15 @@ export function createActions(store, api) {
     return readFile(await api.sample(kind, id, signal), name, id);
   }
 
-  /** Puts one sample or file in the place of the route or the rig in force. @param kind 'route' or 'rig' */
-  async function replace(kind, read) {
+  /**
+   * Puts one sample or file in the place of the route or the rig in force.
+   *
+   * @param kind 'route' or 'rig'
+   * @param wanted what to show of it, as a decoded address
+   */
+  async function replace(kind, read, wanted = {}) {
     const turn = checks.begin();
-    retry = () => replace(kind, read);
+    retry = () => replace(kind, read, wanted);
     store.set({ busy: true, problem: null });
     try {
       const file = await read(turn.signal);
@@ -112,7 +117,7 @@ export function createActions(store, api) {
           remedy: `Open or choose a ${inputs.route ? 'rig' : 'route'}.`,
         });
       }
-      await check({ ...inputs, stance: stanceIn(inputs.rig, inputs.stance) });
+      await check({ ...inputs, stance: stanceIn(inputs.rig, inputs.stance) }, wanted);
     } catch (error) {
       if (!wasAborted(error) && turn.isCurrent()) {
         store.set({ busy: false, problem: asProblem(error) });
@@ -229,6 +234,8 @@ export function createActions(store, api) {
     openSample: (kind, id) => replace(kind, signal =>
       sampleFile(`${kind}s`, pick(store.get().samples[`${kind}s`], id), signal)),
     openFile: (kind, file) => replace(kind, () => fileFromDisk(file)),
+    /** Puts a file that the page has read or made in the place of the one in force; with what was shown of it. */
+    openRead: (kind, file, wanted) => replace(kind, async () => file, wanted),
     setStance: stance => check({ ...store.get().inputs, stance }),
     setMargins: margins => check({ ...store.get().inputs, margins }),
     selectHazard: id => (id === store.get().hazard ? undefined : select({ hazard: id })),

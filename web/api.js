@@ -24,14 +24,15 @@ export const wasAborted = error => error?.name === 'AbortError';
 
 /** @param fetch the browser's, or a stand-in in tests */
 export function createApi(fetch) {
-  async function send(path, { body, signal, as = 'json' } = {}) {
+  async function send(path, { body, signal, as = 'json', method = body === undefined ? 'GET' : 'POST' } = {}) {
     let response;
     let text;
     let blob;
     try {
       response = await fetch(path, {
-        method: body === undefined ? 'GET' : 'POST',
-        headers: body === undefined ? {} : { 'Content-Type': 'application/json' },
+        method,
+        // A form says itself where its parts begin.
+        headers: typeof body === 'string' ? { 'Content-Type': 'application/json' } : {},
         body,
         signal,
       });
@@ -75,6 +76,10 @@ export function createApi(fetch) {
     /** A paper as a file. @param kind 'runsheet' or 'statement'; how {form: 'html' | 'pdf', paper: 'letter' | 'a4'} */
     paper: (kind, inputs, { plan, ...how }, signal) =>
       send(`/api/${kind}`, { body: checkRequest(inputs, { plan, ...how }), signal, as: 'blob' }),
+    /** Files as a form; followed and stopped by an id of one's own. */
+    importRoute: (form, id, signal) => send(`/api/import?id=${encodeURIComponent(id)}`, { body: form, signal }),
+    importProgress: (id, signal) => send(`/api/import/${encodeURIComponent(id)}`, { signal }),
+    stopImport: id => send(`/api/import/${encodeURIComponent(id)}`, { method: 'DELETE' }),
     passage: (inputs, passage, signal) => send('/api/passage', { body: checkRequest(inputs, passage), signal }),
   };
 }

@@ -4,6 +4,11 @@
  * Ids and data attributes that stay put, for tests and for linking:
  *   #inputs            #route-choice, #rig-choice, #stance-choice, #margin-ground, #margin-overhead, #margins-apply,
  *                      #route-file, #rig-file (file inputs)
+ *   #import            [data-status=none|reading|ready|failed|stopped]; #import-files (file input), #import-update,
+ *                      #import-list, #import-status, #import-stop, #import-again, #import-keep, #import-save,
+ *                      #import-discard, #import-map, #import-notes li[data-done][data-code], #import-counts,
+ *                      #import-attribution, #import-candidates tbody tr[data-id][data-status][data-doubtful]
+ *   #revisions         #route-save, #route-undo; #dropping while files are held over the page
  *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print,
  *                      #print-note (on paper: what is not on it)
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
@@ -43,6 +48,8 @@
  *   #comparison        [data-status]; #configuration-table tbody tr[data-configuration][data-verdict][data-outcome]
  *                      with input[name=configuration] and input[name=pick], th[data-sort][aria-sort] .sort,
  *                      #margin-plot .margin-place[data-hazard][data-kind][data-pick], #margin-table, #difference-table
+ *   #candidates        #candidates-count, #candidate-table tr[data-id][data-state] with .candidate-dismiss (a form: by,
+ *                      why) or .candidate-open
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
  * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
  */
@@ -63,16 +70,23 @@ import { mountTitleBlock } from './panels/titleblock.js';
 import { mountDetail } from './panels/detail.js';
 import { mountSections } from './panels/sections.js';
 import { mountComparison } from './panels/comparison.js';
+import { mountCandidates } from './panels/candidates.js';
 import { mountNotes } from './panels/notes.js';
 import { mountLoads } from './panels/loads.js';
 import { mountRoutePlan } from './panels/routeplan.js';
+import { mountImporting } from './panels/importing.js';
+import { mountRevisions } from './panels/revisions.js';
+import { mountDropping } from './panels/dropping.js';
+import { createImportActions } from './importing.js';
 import { createLoadActions } from './loadactions.js';
 import { createPlanActions } from './planactions.js';
 
 const store = createStore({ ...initialState(), ...recall(window) });
 const api = createApi(window.fetch.bind(window));
+const checking = createActions(store, api);
 const actions = {
-  ...createActions(store, api), ...createLoadActions(store, api), ...createPlanActions(store, api),
+  ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api),
+  ...createImportActions(store, api, checking.openRead),
 };
 const page = id => document.getElementById(id);
 
@@ -92,6 +106,9 @@ window.addEventListener('afterprint', () => document.documentElement.classList.r
 const panels = [
   ['display', mountDisplay],
   ['inputs', mountInputs],
+  ['import', mountImporting],
+  ['revisions', mountRevisions],
+  ['dropping', mountDropping],
   ['problem', mountProblem],
   ['answer', mountAnswer],
   ['sections', mountSections],
@@ -104,6 +121,7 @@ const panels = [
   ['detail', mountDetail],
   ['loads', mountLoads],
   ['comparison', mountComparison],
+  ['candidates', mountCandidates],
   ['notes', mountNotes],
 ];
 for (const [id, mount] of panels) {

@@ -14,14 +14,14 @@ export async function fileFromDisk(file) {
     throw new Problem({
       title: `${file.name} is a track, not a route file`,
       detail: 'A track is looked through for what is wrong in it, and tied to a map, before it becomes a route.',
-      remedy: `Make a route file of it, and open that: java -jar cresthaul.jar import ${file.name} --out made.geojson`,
+      remedy: 'Drop it on the page, or choose it under Import tracks and maps.',
     });
   }
   return readFile(textOf(bytes, file.name), file.name, null);
 }
 
 /** Whether a file is what `import` takes: by its name, or an XML or an archive by how it begins. */
-function isTrack(start, name) {
+export function isTrack(start, name) {
   const text = String.fromCharCode(...start).replace(/^\u00ef\u00bb\u00bf/, '').trimStart();
   return /\.(gpx|kml|kmz|csv)$/i.test(name) || text.startsWith('<') || text.startsWith('PK\u0003\u0004');
 }

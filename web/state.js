@@ -21,6 +21,11 @@
  * comparison as plan: every configuration kept all the way
  * picks      keys of the configurations whose margins are plotted, three at most
  * stop       id of the stopping place on show, or null
+ * importing  {status: 'none' | 'reading' | 'ready' | 'failed' | 'stopped', files, update, progress, data, problem}:
+ *            tracks and maps on their way to a route; files as the browser has them, update whether the route in force
+ *            is brought up to date, data what the server answered: nothing of it is in force until it is kept
+ * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
+ * saved      the text of the route as it was saved last, or null
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
  */
 export function initialState() {
@@ -49,11 +54,19 @@ export function initialState() {
     comparison: { status: 'none', data: null, problem: null },
     picks: [],
     stop: null,
+    importing: NO_IMPORT,
+    revisions: [],
+    saved: null,
     exaggeration: 1,
     units: 'us',
     theme: 'system',
   };
 }
+
+/** No files on their way to a route. */
+export const NO_IMPORT = Object.freeze({
+  status: 'none', files: [], update: false, progress: null, data: null, problem: null,
+});
 
 /** Nothing asked of a plan beyond the files. */
 export const PLAIN_PLAN = Object.freeze({

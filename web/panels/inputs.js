@@ -49,7 +49,13 @@ export function mountInputs(root, { store, actions }) {
     function opened() {
       const file = input.files[0];
       if (file) {
-        actions.openFile(kind, file);
+        const open = () => actions.openFile(kind, file);
+        // A track chosen as a route is on its way to one.
+        if (kind === 'route') {
+          actions.openRouteFile(file, open);
+        } else {
+          open();
+        }
       }
       // The same file, mended, must be able to come in again.
       input.value = '';

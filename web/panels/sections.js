@@ -1,4 +1,5 @@
 /** The parts of the sheet, to go to: links that move the focus and leave the address to the selection. */
+import { candidatesOf } from '../candidates.js';
 import { el, replace } from '../dom.js';
 
 /** Part and its name, in the order of the sheet; the detail is there only while a hazard is on show, what to survey
@@ -6,14 +7,16 @@ import { el, replace } from '../dom.js';
 const PARTS = [
   ['plan', 'Map'], ['profile', 'Section'], ['hazards', 'Hazards'], ['survey-first', 'Survey first'],
   ['route-plan', 'Route plan'], ['detail', 'Detail'],
-  ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['notes', 'Notes'],
+  ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['candidates', 'Candidates'], ['notes', 'Notes'],
 ];
 
 export function mountSections(root, { store }) {
-  const stop = store.watch(['report', 'hazard'], ({ report, hazard }) => {
+  const stop = store.watch(['report', 'hazard'], ({ report, hazard, inputs }) => {
+    const candidates = candidatesOf(inputs?.route).length > 0;
     replace(root, report && el('ul', {}, PARTS
       .filter(([part]) => part !== 'detail' || hazard !== null)
       .filter(([part]) => part !== 'survey-first' || report.surveyFirst.places.length > 0)
+      .filter(([part]) => part !== 'candidates' || candidates)
       .map(([part, name]) => el('li', {}, el('a', { href: `#${part}`, 'data-part': part, on: { click: go } },
         part === 'detail' ? `Detail of ${hazard}` : name)))));
   });

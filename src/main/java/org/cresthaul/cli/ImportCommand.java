@@ -1,17 +1,22 @@
 package org.cresthaul.cli;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.cresthaul.exchange.ImportFiles;
+import org.cresthaul.exchange.ImportPreview;
 import org.cresthaul.exchange.RouteImport;
 import org.cresthaul.exchange.osm.MapExtract;
 import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.server.JsonAnswer;
+import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.Length;
 import org.cresthaul.units.UnitSystem;
@@ -24,7 +29,8 @@ import picocli.CommandLine.ParentCommand;
 @Command(
         name = "import",
         description =
-                "Make a route file of tracks (GPX, KML, KMZ, GeoJSON, CSV). Without --out it only shows what it would write.",
+                "Make a route file of tracks (GPX, KML, KMZ, GeoJSON, CSV), or of a folder of them. Without --out it only"
+                        + " shows what it would write.",
         footer = {
             "",
             "Exit codes:",
@@ -46,7 +52,9 @@ final class ImportCommand implements Callable<Integer> {
     @Parameters(
             arity = "1..*",
             paramLabel = "TRACK",
-            description = "Tracks in the order of travel: GPX, KML, KMZ, GeoJSON or CSV")
+            description =
+                    "Tracks in the order of travel: GPX, KML, KMZ, GeoJSON or CSV; or a folder, of which every track and"
+                            + " every map extract is taken")
     private List<Path> tracks = List.of();
 
     @Option(names = "--name", paramLabel = "NAME", description = "Name of the route; default: what the first file says")
@@ -56,9 +64,9 @@ final class ImportCommand implements Callable<Integer> {
             names = "--map",
             paramLabel = "EXTRACT",
             description =
-                    "Extract of OpenStreetMap (.osm, .osm.gz, .osm.pbf): the line is tied to its roads, and candidates"
-                            + " for hazards are looked for along them")
-    private Optional<Path> map = Optional.empty();
+                    "Extract of OpenStreetMap (.osm, .osm.gz, .osm.pbf), once for each: the line is tied to its roads,"
+                            + " and candidates for hazards are looked for along them")
+    private List<Path> maps = List.of();
 
     @Option(
             names = "--update",
@@ -94,22 +102,26 @@ final class ImportCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "FILE", description = "Write the route to this file")
     private Optional<Path> out = Optional.empty();
 
+    private final List<MapExtract> extracts = new ArrayList<>();
+    private final List<ImportPreview.LeftOut> leftOut = new ArrayList<>();
+    private final List<Path> read = new ArrayList<>();
+
     @Override
     public Integer call() throws Refused {
-        RouteImport.Imported imported = made(contents());
-        byte[] preview =
+        List<TrackContent> contents = contents();
+        maps.forEach(m -> extracts.add(MapExtract.of(m)));
+        read.addAll(maps);
+        update.ifPresent(read::add);
+        RouteImport.Imported imported = made(contents);
+        ImportPreview preview = imported.preview().leavingOut(leftOut);
+        byte[] printed =
                 switch (form) {
                     case TEXT ->
-                        new ImportText(units)
-                                .of(imported.preview(), out.isPresent())
-                                .getBytes(StandardCharsets.UTF_8);
-                    case JSON -> JsonAnswer.bytes(imported.preview());
+                        new ImportText(units).of(preview, out.isPresent()).getBytes(StandardCharsets.UTF_8);
+                    case JSON -> JsonAnswer.bytes(preview);
                 };
-        program.print(preview);
+        program.print(printed);
         if (out.isPresent()) {
-            List<Path> read = new ArrayList<>(tracks);
-            map.ifPresent(read::add);
-            update.ifPresent(read::add);
             OutputFile.write(out.get(), imported.document(), read);
         }
         return ExitCode.CLEAR;
@@ -119,6 +131,11 @@ final class ImportCommand implements Callable<Integer> {
         Mistakes mistakes = new Mistakes();
         List<TrackContent> contents = new ArrayList<>();
         for (Path track : tracks) {
+            if (Files.isDirectory(track)) {
+                contents.addAll(folder(track, mistakes));
+                continue;
+            }
+            read.add(track);
             String file = String.valueOf(track.getFileName());
             InputFile.read(track)
                     .parse(bytes -> TrackFile.parse(bytes, file), mistakes)
@@ -126,6 +143,38 @@ final class ImportCommand implements Callable<Integer> {
         }
         mistakes.refuseIfAny("imported");
         return contents;
+    }
+
+    /** What in a folder is no track is told, and is a mistake only where nothing else is there. */
+    private List<TrackContent> folder(Path folder, Mistakes mistakes) {
+        try {
+            ImportFiles files = ImportFiles.inFolder(folder);
+            if (files.tracks().isEmpty()) {
+                files.refused()
+                        .forEach(r -> mistakes.add(folder.resolve(r.file()).toString(), r.problems()));
+                mistakes.add(
+                        folder.toString(),
+                        List.of(new InputProblem(
+                                "no-track",
+                                "There is no track in this folder.",
+                                "",
+                                "Name the folder with the tracks.")));
+            }
+            files.refused()
+                    .forEach(r -> r.problems()
+                            .forEach(p -> leftOut.add(
+                                    new ImportPreview.LeftOut(r.file(), p.code(), p.message(), p.remedy()))));
+            extracts.addAll(files.maps());
+            files.maps().forEach(m -> read.add(m.path()));
+            files.tracks().forEach(t -> read.add(folder.resolve(t.file())));
+            return files.tracks();
+        } catch (IOException e) {
+            mistakes.add(
+                    folder.toString(),
+                    List.of(new InputProblem(
+                            "unreadable", "The folder cannot be read.", "", "Check that you may read it.")));
+            return List.of();
+        }
     }
 
     private Optional<byte[]> existing() throws Refused {
@@ -146,7 +195,7 @@ final class ImportCommand implements Callable<Integer> {
                             name.strip(),
                             simplify.meters(),
                             longestGap.meters(),
-                            map.stream().map(MapExtract::of).toList(),
+                            extracts,
                             existing(),
                             MapProgress.UNTOLD));
         } catch (InputRejected rejected) {

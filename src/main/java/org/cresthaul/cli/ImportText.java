@@ -44,6 +44,7 @@ final class ImportText {
                                 ? "; left-out points lie within " + preview.withinM() + " m of the line"
                                 : "")
                 .append(".\n");
+        leftOut(preview.leftOut(), text);
         legs(preview.legs(), text);
         notes(preview, text);
         places(preview.places(), text);
@@ -52,6 +53,15 @@ final class ImportText {
         text.append("\nNothing here is surveyed, and nothing of it is clear.")
                 .append(written ? "\n" : " Nothing was written: name a file with --out.\n");
         return text.toString();
+    }
+
+    private static void leftOut(List<ImportPreview.LeftOut> files, StringBuilder text) {
+        if (files.isEmpty()) {
+            return;
+        }
+        text.append("\nFILES LEFT OUT\n");
+        files.forEach(f -> text.append(Words.wrapped(
+                f.file() + ": " + f.message() + " " + f.remedy() + " [" + f.code() + "]", "  ", ReportText.WIDTH)));
     }
 
     private void legs(List<ImportPreview.Leg> legs, StringBuilder text) {

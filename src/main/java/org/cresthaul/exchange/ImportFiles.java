@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import org.cresthaul.exchange.osm.MapExtract;
 import org.cresthaul.exchange.track.PlainText;
@@ -60,6 +61,40 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
                     .map(p -> new InputProblem(p.code(), file + ": " + p.message(), p.pointer(), p.remedy()))
                     .toList();
         }
+    }
+
+    /**
+     * Reads what is in a folder, but not in folders within it: tracks in the order in which they were driven where all
+     * say when, else by their names; maps. All else is refused, each file with its reason, route files of this program
+     * among it.
+     */
+    public static ImportFiles inFolder(Path folder) throws IOException {
+        List<Given> files;
+        try (Stream<Path> all = Files.list(folder)) {
+            files = all.filter(Files::isRegularFile)
+                    .filter(p -> !p.getFileName().toString().startsWith("."))
+                    .sorted(Comparator.comparing(p -> p.getFileName().toString()))
+                    .map(p -> new Given(p.getFileName().toString(), p))
+                    .toList();
+        }
+        ImportFiles read = read(files).byTime();
+        List<Refused> refused = new ArrayList<>(read.refused());
+        List<TrackContent> tracks = new ArrayList<>();
+        for (TrackContent track : read.tracks()) {
+            if (track.format().equals(TrackContent.ROUTE_FILE)) {
+                // What an import before has written is no track of its own.
+                refused.add(new Refused(
+                        track.file(),
+                        List.of(new InputProblem(
+                                "route-file",
+                                "This is a route file, and among tracks it would be driven twice.",
+                                "",
+                                "Give it with --update, or by its own name."))));
+            } else {
+                tracks.add(track);
+            }
+        }
+        return new ImportFiles(tracks, read.maps(), refused);
     }
 
     /** Reads the tracks among the files. */

@@ -14,6 +14,7 @@ import org.cresthaul.exchange.track.TrackNote;
 public record ImportPreview(
         String name,
         List<Source> files,
+        List<LeftOut> leftOut,
         double lengthM,
         int pointsRead,
         int pointsKept,
@@ -57,6 +58,27 @@ public record ImportPreview(
             int tracks,
             String status,
             boolean doubtful) {}
+
+    /** A file among others of which nothing is in the route. */
+    public record LeftOut(String file, String code, String message, String remedy) {}
+
+    /** The same with files that were left out. */
+    public ImportPreview leavingOut(List<LeftOut> files) {
+        return new ImportPreview(
+                name,
+                this.files,
+                files,
+                lengthM,
+                pointsRead,
+                pointsKept,
+                withinM,
+                legs,
+                notes,
+                places,
+                turns,
+                map,
+                candidates);
+    }
 
     /** One of the files. */
     public record Source(String file, String format, int points, int places) {}

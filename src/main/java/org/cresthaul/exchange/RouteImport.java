@@ -126,6 +126,7 @@ public final class RouteImport {
                         .map(c -> new ImportPreview.Source(
                                 c.file(), c.format(), c.points(), c.places().size()))
                         .toList(),
+                List.of(),
                 route.lengthM(),
                 contents.stream().mapToInt(TrackContent::points).sum(),
                 kept,

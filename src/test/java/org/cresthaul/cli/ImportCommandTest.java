@@ -101,6 +101,75 @@ class ImportCommandTest {
         assertEquals(7 * quarterM, route.waypoints().get(1).chainageM(), 1.2);
     }
 
+    /** A folder with two tracks, a map and what else lies around there. */
+    private Path folderOfFiles() throws IOException {
+        Path office = Files.createDirectories(folder.resolve("office"));
+        Files.writeString(office.resolve("b.csv"), "lon,lat\n0,0\n0.003,0\n");
+        Files.writeString(office.resolve("c.csv"), "lon,lat\n0.003,0\n0.0089,0\n");
+        Files.writeString(office.resolve("permit.pdf"), "%PDF-1.7");
+        Files.writeString(office.resolve(".hidden"), "%PDF-1.7");
+        Files.createDirectories(office.resolve("older"));
+        new SmallMap()
+                .node(1, 0, 0)
+                .node(2, 600, 0, "railway", "level_crossing")
+                .node(3, 1000, 0)
+                .way(100, List.of(1L, 2L, 3L), "highway", "tertiary")
+                .writeXml(office);
+        return office;
+    }
+
+    @Test
+    void takesAFolderAndNamesWhatItLeavesOut() throws Exception {
+        Path office = folderOfFiles();
+        Path out = office.resolve("a.route.geojson");
+
+        Ran ran = run("import", office.toString(), "--out", out.toString());
+        // What was written there is no track of its own the next time.
+        Ran again = run("import", office.toString(), "--form", "json");
+
+        assertEquals(0, ran.exitCode, ran.err);
+        Route route = RouteFile.parse(Files.readAllBytes(out));
+        assertEquals(Math.toRadians(0.0089) * 6_378_137, route.lengthM(), 0.01);
+        assertEquals(1, route.hazards().size());
+        assertTrue(ran.out.contains("FILES LEFT OUT\n  permit.pdf: This is a PDF"), ran.out);
+        assertFalse(ran.out.contains(".hidden"), ran.out);
+        JsonNode preview = new ObjectMapper().readTree(again.out);
+        assertEquals(route.lengthM(), preview.path("lengthM").asDouble(), 1e-9);
+        List<String> left = new ArrayList<>();
+        preview.path("leftOut")
+                .forEach(f ->
+                        left.add(f.path("file").asText() + " " + f.path("code").asText()));
+        assertEquals(List.of("permit.pdf pdf", "a.route.geojson route-file"), left);
+        assertEquals("b.csv", preview.at("/files/0/file").asText());
+    }
+
+    @Test
+    void tracksOfAFolderGoByTheirTimesWhereAllHaveThem() throws Exception {
+        Path office = Files.createDirectories(folder.resolve("timed"));
+        Files.writeString(
+                office.resolve("a.csv"), "lon,lat,time\n0.003,0,2026-05-01T10:00:00Z\n0.0089,0,2026-05-01T10:02:00Z\n");
+        Files.writeString(
+                office.resolve("b.csv"), "lon,lat,time\n0,0,2026-05-01T09:00:00Z\n0.003,0,2026-05-01T09:01:00Z\n");
+
+        Ran ran = run("import", office.toString(), "--form", "json");
+
+        JsonNode preview = new ObjectMapper().readTree(ran.out);
+        assertEquals("b.csv", preview.at("/files/0/file").asText());
+        assertEquals(Math.toRadians(0.0089) * 6_378_137, preview.path("lengthM").asDouble(), 1e-6);
+    }
+
+    @Test
+    void aFolderWithoutATrackIsRefusedWithEveryReason() throws Exception {
+        Path office = Files.createDirectories(folder.resolve("none"));
+        Files.writeString(office.resolve("permit.pdf"), "%PDF-1.7");
+
+        Ran ran = run("import", office.toString());
+
+        assertEquals(2, ran.exitCode);
+        assertTrue(ran.err.contains("permit.pdf") && ran.err.contains("This is a PDF"), ran.err);
+        assertTrue(ran.err.contains("There is no track in this folder."), ran.err);
+    }
+
     @Test
     void refusesEveryBadFileAtOnceAndWritesNothing() throws Exception {
         Path out = folder.resolve("none.geojson");

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -23,6 +22,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.GZIPOutputStream;
+import org.cresthaul.exchange.osm.LongExtract;
 import org.cresthaul.exchange.osm.SmallMap;
 import org.cresthaul.exchange.track.TrackTexts;
 import org.cresthaul.route.Route;
@@ -294,22 +294,6 @@ class ImportOverHttpTest {
                 "other-site");
     }
 
-    /** Packed nodes far from the line, so many that reading them takes seconds; they say nothing else. */
-    private static byte[] longExtract() throws IOException {
-        ByteArrayOutputStream packed = new ByteArrayOutputStream();
-        try (OutputStream out = new BufferedOutputStream(new GZIPOutputStream(packed))) {
-            out.write("<osm version='0.6'>\n".getBytes(UTF_8));
-            long random = 1;
-            for (int i = 1; i <= 4_000_000; i++) {
-                random = random * 6364136223846793005L + 1442695040888963407L;
-                out.write(("<node id='" + i + "' lon='40." + (random >>> 40) + "' lat='40." + (random >>> 41) + "'/>\n")
-                        .getBytes(UTF_8));
-            }
-            out.write("</osm>".getBytes(UTF_8));
-        }
-        return packed.toByteArray();
-    }
-
     private static JsonNode progress(String id) throws Exception {
         JsonNode state = TestServer.json(server.get("/api/import/" + id));
         OpenApi.requireValid("ImportProgress", state);
@@ -342,7 +326,7 @@ class ImportOverHttpTest {
     void anImportEndsWhenItIsStoppedAndWhenNobodyWaits() throws Exception {
         byte[] body = new ImportForm()
                 .file("file", "t.csv", TRACK)
-                .file("file", "long.osm.gz", longExtract())
+                .file("file", "long.osm.gz", LongExtract.bytes())
                 .bytes();
 
         CompletableFuture<HttpResponse<String>> answer = CompletableFuture.supplyAsync(() -> {

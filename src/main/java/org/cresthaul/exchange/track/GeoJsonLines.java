@@ -40,7 +40,7 @@ final class GeoJsonLines {
         reader.requireWgs84(root.path("crs"));
         reader.ours = root.path("cresthaul").isTextual();
         reader.object(root, "");
-        return reader.into.content("GeoJSON");
+        return reader.into.content(reader.ours ? TrackContent.ROUTE_FILE : "GeoJSON");
     }
 
     private void requireWgs84(JsonNode crs) throws InputRejected {

@@ -10,6 +10,9 @@ import java.util.List;
  */
 public record TrackContent(
         String file, String format, String name, List<TrackLeg> legs, List<MarkedPlace> places, List<TrackNote> notes) {
+    /** The format of a route file of this program. */
+    public static final String ROUTE_FILE = "route file";
+
     public TrackContent {
         legs = List.copyOf(legs);
         places = List.copyOf(places);

@@ -1,0 +1,240 @@
+/** What a user can do about tracks and maps from elsewhere, and about the route made of them. No DOM. */
+import { lastOnly, NO_IMPORT } from './state.js';
+import { Problem, wasAborted } from './api.js';
+import { withDecision } from './candidates.js';
+import { isTrack, readFile } from './files.js';
+import { asProblem } from './planactions.js';
+
+/** Files together larger than this are not sent, bytes: what the server takes. */
+const MOST_BYTES = 1024 ** 3;
+/** How often is asked how far it has come, milliseconds. */
+const ASKED_EACH = 300;
+/** So much of a file tells whether it is one of this program's own. */
+const HEAD = 64 * 1024;
+
+/** @param open (kind, file, wanted) → puts a route or rig that was read into force, as `openRead` of other actions */
+export function createImportActions(store, api, open) {
+  const runs = lastOnly();
+  let keeping = false;
+  let running = null;
+
+  const patch = part => store.set({ importing: { ...store.get().importing, ...part } });
+
+  /** Sends the files that are there; what comes is a preview, and nothing is kept. */
+  async function read() {
+    stopRun();
+    const { files, update } = store.get().importing;
+    const turn = runs.begin();
+    const id = newId();
+    running = id;
+    patch({ status: 'reading', progress: null, data: null, problem: null });
+    try {
+      const told = follow(id, turn);
+      const data = await api.importRoute(form(files, update ? store.get().inputs?.route : null), id, turn.signal);
+      running = null;
+      if (turn.isCurrent()) {
+        patch({ status: 'ready', data });
+      }
+      await told;
+    } catch (error) {
+      if (!wasAborted(error) && turn.isCurrent()) {
+        running = null;
+        patch({ status: 'failed', problem: asProblem(error) });
+      }
+    }
+  }
+
+  /** Asks how far it has come for as long as it runs. */
+  async function follow(id, turn) {
+    while (turn.isCurrent() && running === id) {
+      await new Promise(resolve => { setTimeout(resolve, ASKED_EACH); });
+      if (!turn.isCurrent() || running !== id) {
+        return;
+      }
+      try {
+        const progress = await api.importProgress(id, turn.signal);
+        if (turn.isCurrent() && running === id) {
+          patch({ progress });
+        }
+      } catch {
+        // What is wrong with the server is told by the import itself.
+      }
+    }
+  }
+
+  /** Ends what runs, here and on the server. */
+  function stopRun() {
+    if (running !== null) {
+      const id = running;
+      running = null;
+      runs.cancel();
+      api.stopImport(id).catch(() => { /* The connection that was closed tells the server as well. */ });
+    }
+  }
+
+  function add(more) {
+    const before = store.get().importing;
+    const files = [...before.files, ...more];
+    if (files.reduce((sum, file) => sum + file.size, 0) > MOST_BYTES) {
+      patch({
+        status: before.status === 'none' ? 'failed' : before.status,
+        problem: new Problem({
+          title: 'These files are larger than 1 GB together',
+          remedy: 'Cut the map extract to the surroundings of the route.',
+        }),
+      });
+      return undefined;
+    }
+    patch({ files });
+    return read();
+  }
+
+  /** Files of any kind, as they were dropped: routes and rigs of this program are opened, all else is imported. */
+  async function take(files) {
+    if (files.length === 0) {
+      return undefined;
+    }
+    const kinds = await Promise.all(files.map(ownKind));
+    if (files.length === 1 && kinds[0] !== null) {
+      return openOwn(kinds[0], files[0]);
+    }
+    const rig = kinds.indexOf('rig');
+    const others = files.filter((file, index) => kinds[index] !== 'rig');
+    const imported = others.length > 0 ? add(others) : undefined;
+    if (rig >= 0) {
+      await openOwn('rig', files[rig]);
+    }
+    return imported;
+  }
+
+  async function openOwn(kind, file) {
+    try {
+      return await open(kind, readFile(await file.text(), file.name, null));
+    } catch (error) {
+      store.set({ problem: asProblem(error) });
+      return undefined;
+    }
+  }
+
+  /** Puts the route that was made in force; the one before is kept, to come back. */
+  async function keep() {
+    const { importing: { data }, inputs } = store.get();
+    const made = readFile(data.route, `${data.preview.name}.geojson`, null);
+    if (await revise(`importing ${data.preview.name}`, inputs?.route ?? null, made)) {
+      store.set({ importing: NO_IMPORT });
+    }
+  }
+
+  /** Whether the route came into force. @param wanted what to show of it */
+  async function revise(what, before, made, wanted = {}) {
+    keeping = true;
+    try {
+      await open('route', made, wanted);
+    } finally {
+      keeping = false;
+    }
+    if (store.get().inputs?.route !== made) {
+      return false;
+    }
+    store.set({ revisions: [...store.get().revisions, { what, before, made }] });
+    return true;
+  }
+
+  /** A person dismisses a candidate by {by, why}, or opens it again by null: the same route but for that. */
+  function decide({ index, id, name }, decision) {
+    const { inputs: { route } } = store.get();
+    const made = readFile(withDecision(route.text, index, decision), route.name, null);
+    return revise(`${decision === null ? 'opening' : 'dismissing'} ${name}${decision === null ? ' again' : ''}`, route,
+      made, shown(decision === null ? null : id));
+  }
+
+  /** What is shown and asked now, for another text of the same route. @param gone hazard that is no longer judged */
+  function shown(gone) {
+    const { configuration, hazard, planAsked, picks, stop } = store.get();
+    const plan = Object.fromEntries(Object.entries(planAsked).map(([key, value]) => [key,
+      ['acceptTight', 'setAside'].includes(key) ? value.filter(one => one !== gone)
+        : key === 'settled' ? value.filter(one => one.hazard !== gone) : value]));
+    return { configuration, hazard: hazard === gone ? null : hazard, plan, picks, stop };
+  }
+
+  /** The route that was there before comes back. */
+  async function undo() {
+    const { revisions } = store.get();
+    const last = revisions.at(-1);
+    if (!last?.before) {
+      return;
+    }
+    keeping = true;
+    try {
+      await open('route', last.before);
+    } finally {
+      keeping = false;
+    }
+    if (store.get().inputs?.route === last.before) {
+      store.set({ revisions: revisions.slice(0, -1) });
+    }
+  }
+
+  // Another route is opened: what was made of the one before is no longer there to be undone.
+  store.watch(['inputs'], ({ inputs, revisions }) => {
+    if (!keeping && revisions.length > 0 && inputs?.route.text !== revisions.at(-1).made.text) {
+      store.set({ revisions: [], saved: null });
+    }
+  });
+
+  return {
+    takeFiles: take,
+    importFiles: add,
+    /** A file chosen as a route: a track among them is imported. */
+    openRouteFile: async (file, otherwise) => {
+      const start = new Uint8Array(await file.slice(0, 512).arrayBuffer());
+      return isTrack(start, file.name) ? add([file]) : otherwise();
+    },
+    removeImportFile: index => {
+      const files = store.get().importing.files.filter((file, i) => i !== index);
+      patch({ files });
+      return files.length > 0 ? read() : discard();
+    },
+    setImportUpdate: update => {
+      patch({ update });
+      return store.get().importing.files.length > 0 ? read() : undefined;
+    },
+    importAgain: read,
+    stopImport: () => {
+      if (running !== null) {
+        stopRun();
+        patch({ status: 'stopped', progress: null });
+      }
+    },
+    discardImport: discard,
+    keepImport: keep,
+    decideCandidate: decide,
+    undoRevision: undo,
+    markSaved: text => store.set({ saved: text }),
+  };
+
+  function discard() {
+    stopRun();
+    store.set({ importing: NO_IMPORT });
+  }
+}
+
+/** The request: every file, and the route that is brought up to date. */
+function form(files, route) {
+  const all = new FormData();
+  files.forEach(file => all.append('file', file, file.name));
+  if (route) {
+    all.append('update', new Blob([route.text]), route.name);
+  }
+  all.append('order', 'time');
+  return all;
+}
+
+/** 'route' or 'rig' for a file of this program's own formats, else null. */
+async function ownKind(file) {
+  const head = await file.slice(0, HEAD).text();
+  return head.trimStart().startsWith('{') ? head.match(/"cresthaul"\s*:\s*"(route|rig)\//)?.[1] ?? null : null;
+}
+
+/** Long enough that nobody else has it. */
+const newId = () => Array.from(crypto.getRandomValues(new Uint8Array(16)), byte => byte.toString(16)).join('-');

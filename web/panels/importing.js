@@ -1,0 +1,120 @@
+/** Tracks and maps from elsewhere: chosen or dropped anywhere on the page, previewed, and kept or not. */
+import { el, replace, say } from '../dom.js';
+import { chainage } from '../format.js';
+import { progressWords, routeFileName } from '../imported.js';
+import { candidateTable, facts, noteList } from './importparts.js';
+import { createImportMap } from './importmap.js';
+import { problemBox } from './problem.js';
+import { saveText } from './saving.js';
+
+const KINDS = '.gpx,.kml,.kmz,.geojson,.json,.csv,.osm,.gz,.pbf';
+
+export function mountImporting(root, { store, actions }) {
+  const input = el('input', {
+    id: 'import-files', type: 'file', multiple: true, accept: KINDS, on: { change: chosen },
+  });
+  const update = el('input', {
+    id: 'import-update', type: 'checkbox', on: { change: () => actions.setImportUpdate(update.checked) },
+  });
+  const updateName = el('span', {});
+  const words = el('span', { id: 'import-status', role: 'status' });
+  const buttons = el('span', { class: 'import-buttons' });
+  const list = el('ul', { id: 'import-list', 'aria-label': 'Files to import' });
+  const outcome = el('div', { id: 'import-outcome' });
+  const details = el('details', { class: 'inputs' },
+    el('summary', {}, el('span', { class: 'inputs-label' }, 'Import tracks and maps'),
+      el('span', { class: 'inputs-hint' }, 'or drop files anywhere on the page')),
+    el('div', { class: 'import-body' },
+      el('div', { class: 'import-choice' },
+        el('label', { class: 'field file-field' },
+          el('span', {}, 'Tracks (GPX, KML, KMZ, GeoJSON, CSV) and map extracts (.osm, .osm.gz, .osm.pbf)'), input),
+        el('label', { class: 'import-check' }, update, updateName)),
+      list, el('p', { class: 'import-progress' }, words, buttons), outcome));
+  root.append(details);
+  let map = null;
+  let drawn = {};
+
+  function chosen() {
+    const files = [...input.files];
+    input.value = '';
+    if (files.length > 0) {
+      actions.takeFiles(files);
+    }
+  }
+
+  function drawFiles({ importing: { files } }) {
+    replace(list, files.map((file, index) => el('li', {}, `${file.name} `,
+      el('button', {
+        type: 'button', class: 'import-remove', 'aria-label': `Leave out ${file.name}`,
+        on: { click: () => actions.removeImportFile(index) },
+      }, 'Leave out'))));
+  }
+
+  /** Buttons stay what they are while the words beside them change, so that one can be pressed at any time. */
+  function drawStatus({ importing }) {
+    say(words, importing.status === 'reading' ? `${progressWords(importing.progress, importing.files)}…`
+      : importing.status === 'stopped' ? 'Stopped. Nothing was kept.' : '');
+    if (importing.status !== drawn.is) {
+      replace(buttons,
+        importing.status === 'reading' && button('import-stop', 'Stop', actions.stopImport),
+        importing.status === 'stopped' && [button('import-again', 'Read them again', actions.importAgain),
+          button('import-discard', 'Leave it', actions.discardImport)]);
+    }
+  }
+
+  function drawOutcome({ importing: { status: is, data, problem }, units }) {
+    map?.remove();
+    map = null;
+    root.dataset.status = is;
+    if (problem !== null) {
+      replace(outcome, problemBox(problem, null,
+        problem.passing && button('import-again', 'Try again', actions.importAgain),
+        button('import-discard', 'Leave it', actions.discardImport)));
+      return;
+    }
+    if (data === null) {
+      replace(outcome);
+      return;
+    }
+    const { preview, line, route } = data;
+    map = createImportMap(line.line, preview);
+    replace(outcome,
+      el('h2', { id: 'import-title', tabindex: '-1' },
+        `${preview.name}, ${chainage(preview.lengthM, units)}: a preview, not in force yet`),
+      el('p', { class: 'import-caveat' }, 'Nothing here is surveyed, and nothing of it is clear.'),
+      el('p', { class: 'import-buttons' },
+        button('import-keep', 'Keep this route', actions.keepImport),
+        button('import-save', 'Save as a file only', () => saveText(route, routeFileName(preview.name))),
+        button('import-discard', 'Leave it', actions.discardImport)),
+      el('div', { class: 'import-columns' }, map.node, facts(preview, units)),
+      noteList(preview.notes), candidateTable(preview, units, map.show));
+    map.draw();
+  }
+
+  const stops = [
+    store.watch(['importing'], ({ importing }) => {
+      details.open = details.open || importing.status !== 'none';
+      update.checked = importing.update;
+    }),
+    store.watch(['inputs'], ({ inputs }) => {
+      update.disabled = inputs === null;
+      updateName.textContent = inputs === null ? 'Bring the open route up to date'
+        : `Bring the open route up to date: ${inputs.route.name}`;
+    }),
+    store.watch(['importing', 'units'], state => {
+      const { importing: { files, status: is, data, problem }, units } = state;
+      if (files !== drawn.files) {
+        drawFiles(state);
+      }
+      drawStatus(state);
+      // How far it has come says nothing about what is shown of the outcome.
+      if (is !== drawn.is || data !== drawn.data || problem !== drawn.problem || units !== drawn.units) {
+        drawOutcome(state);
+      }
+      drawn = { files, is, data, problem, units };
+    }),
+  ];
+  return { unmount: () => { stops.forEach(stop => stop()); map?.remove(); root.replaceChildren(); } };
+}
+
+const button = (id, words, click) => el('button', { id, type: 'button', on: { click: () => click() } }, words);

@@ -1,0 +1,46 @@
+/** What was made of the route on this page: to undo, and to save before it is lost with the page. */
+import { el, replace } from '../dom.js';
+import { routeFileName } from '../imported.js';
+import { saveText } from './saving.js';
+
+export function mountRevisions(root, { store, actions }) {
+  const isUnsaved = ({ revisions, saved, inputs }) => revisions.length > 0 && saved !== inputs?.route.text;
+
+  function draw({ revisions, inputs, saved, busy }) {
+    const last = revisions.at(-1);
+    root.hidden = !last || !inputs;
+    if (root.hidden) {
+      replace(root);
+      return;
+    }
+    const { route } = inputs;
+    replace(root,
+      el('span', {}, `Last change of the route: ${last.what}. `
+        + (saved === route.text ? 'It is saved.' : 'The route as it is now is on this page only.')),
+      el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
+      last.before && el('button', {
+        id: 'route-undo', type: 'button', disabled: busy, on: { click: () => actions.undoRevision() },
+      }, last.before.name === route.name ? 'Undo this change' : `Undo: back to ${last.before.name}`));
+
+    function save() {
+      saveText(route.text, routeFileName(route.name));
+      actions.markSaved(route.text);
+    }
+  }
+
+  function beforeLeaving(event) {
+    if (isUnsaved(store.get())) {
+      event.preventDefault();
+    }
+  }
+
+  window.addEventListener('beforeunload', beforeLeaving);
+  const stops = [store.watch(['revisions', 'inputs', 'saved', 'busy'], draw)];
+  return {
+    unmount: () => {
+      window.removeEventListener('beforeunload', beforeLeaving);
+      stops.forEach(stop => stop());
+      root.replaceChildren();
+    },
+  };
+}
