@@ -18,6 +18,15 @@ const PAGE = 10;
 const SPEAK_AFTER = 500;
 const TALLEST_PX = 560;
 
+/** What bends ahead of a unit: a booster's pivot, or a kingpin, told by its unit where there are jeeps. */
+function coupling(units, i) {
+  const behind = units[i + 1].unit;
+  if (behind === 'booster') {
+    return 'pivot';
+  }
+  return units.some(u => u.unit.startsWith('jeep')) ? `kingpin, ${behind}` : 'kingpin';
+}
+
 export function mountCorner(root, { store, actions }) {
   const world = svg('g');
   const labels = svg('g', { class: 'labels' });
@@ -187,7 +196,7 @@ export function mountCorner(root, { store, actions }) {
     say(readings.station, `${dimension(position.stationM, state.units)} along its line`);
     say(readings.steer, degrees(position.steerRad));
     say(readings.bends, position.articulationRad
-      .map((bend, i) => `${['kingpin', 'pivot'][i] ?? `coupling ${i + 1}`} ${degrees(bend)}`).join(', '));
+      .map((bend, i) => `${coupling(view.units, i)} ${degrees(bend)}`).join(', '));
     const words = `${readings.station.textContent}; front wheels ${readings.steer.textContent}; `
       + readings.bends.textContent + (state.position === view.tightest ? '; the tightest position' : '');
     slider.setAttribute('aria-valuetext', words);

@@ -7,6 +7,13 @@ import { findConfiguration } from '../report.js';
 import { verdictTag } from './symbol.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 
+/** The load on the only fifth wheel, or on each with its unit. */
+function fifthWheels(wheels, units) {
+  return wheels.length === 1
+    ? ` ${weight(wheels[0].loadKg, units)}`
+    : `s: ${wheels.map(w => `${w.unit} ${weight(w.loadKg, units)}`).join(', ')}`;
+}
+
 export function mountLoads(root, { store, actions }) {
   const head = el('div', { class: 'loads-head', role: 'status' });
   const chooser = el('select', {
@@ -128,7 +135,7 @@ function groupTable(sheet, units) {
       el('td', {}, verdictTag(g.verdict)))),
     el('tr', { 'data-group': 'gross' }, el('th', { scope: 'row' }, 'whole combination'),
       el('td', { class: 'figure' }, weight(sheet.grossKg, units)), el('td'),
-      el('td', {}, `on the fifth wheel ${weight(sheet.kingpinKg, units)}`), el('td'), el('td')))));
+      el('td', {}, `on the fifth wheel${fifthWheels(sheet.fifthWheels, units)}`), el('td'), el('td')))));
 }
 
 function axleTable(sheet, units) {

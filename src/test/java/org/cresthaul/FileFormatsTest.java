@@ -21,6 +21,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.cresthaul.plan.SettledConditions;
+import org.cresthaul.rig.JeepTexts;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigMistakes;
@@ -99,6 +100,7 @@ class FileFormatsTest {
         int limits = 0;
         int weights = 0;
         int settled = 0;
+        int jeeps = 0;
         while (block.find()) {
             String example = block.group(1);
             if (example.contains("\"rig/1\"")) {
@@ -115,6 +117,13 @@ class FileFormatsTest {
             } else if (example.contains("\"limits/1\"")) {
                 LimitsFile.parse(example);
                 limits++;
+            } else if (example.startsWith("{\"jeeps\"")) {
+                String jeep =
+                        new ObjectMapper().readTree(example).at("/jeeps/0").toString();
+                String text = JeepTexts.with(jeep);
+                assertEquals(1, RigFile.parse(text).stances().get(0).jeeps().size());
+                assertEquals(List.of(), RIG.validate(text, InputFormat.JSON));
+                jeeps++;
             } else if (example.contains("\"gooseneck\": {\"weight\"")) {
                 RigFile.parse(JsonEdit.edit(RigTexts.RIG, "/stances/0/weights", example));
                 weights++;
@@ -131,6 +140,7 @@ class FileFormatsTest {
         assertEquals(1, limits);
         assertEquals(1, weights);
         assertEquals(1, settled);
+        assertEquals(1, jeeps);
     }
 
     @Test

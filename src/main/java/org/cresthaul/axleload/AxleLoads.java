@@ -10,12 +10,18 @@ import org.cresthaul.rig.AxleKind;
  * the axle would have to be held down, which no road does.
  *
  * @param axles front to rear, those that stand on the road
- * @param kingpinKg on the fifth wheel
+ * @param fifthWheelsKg on each fifth wheel: the tractor's, and every jeep's behind it
  * @param joint what the joint of a trailing booster passes on
  */
-public record AxleLoads(List<AxleLoad> axles, double kingpinKg, Optional<BoosterJoint> joint) {
+public record AxleLoads(List<AxleLoad> axles, List<Double> fifthWheelsKg, Optional<BoosterJoint> joint) {
     public AxleLoads {
         axles = List.copyOf(axles);
+        fifthWheelsKg = List.copyOf(fifthWheelsKg);
+    }
+
+    /** On the fifth wheel that carries the trailer. */
+    public double kingpinKg() {
+        return fifthWheelsKg.get(fifthWheelsKg.size() - 1);
     }
 
     /**
@@ -53,18 +59,23 @@ public record AxleLoads(List<AxleLoad> axles, double kingpinKg, Optional<Booster
         return sumKg(0, axles.size() - 1);
     }
 
-    /** Load of a whole group; zero when none of its axles stands on the road. */
+    /** The groups that stand on the road, front to rear. */
+    public List<LoadGroup> groups() {
+        return axles.stream().map(a -> a.place().group()).distinct().toList();
+    }
+
+    /** Load of all groups of a kind; zero when none of its axles stands on the road. */
     public double groupKg(AxleKind group) {
         return axles.stream()
-                .filter(a -> a.place().group() == group)
+                .filter(a -> a.place().group().kind() == group)
                 .mapToDouble(AxleLoad::loadKg)
                 .sum();
     }
 
-    /** Load of one axle of a group, all equal; empty when none stands on the road. */
+    /** Load of one axle of a group, of the first jeep's where there are several; empty when none stands on the road. */
     public OptionalDouble perAxleKg(AxleKind group) {
         return axles.stream()
-                .filter(a -> a.place().group() == group)
+                .filter(a -> a.place().group().kind() == group)
                 .mapToDouble(AxleLoad::loadKg)
                 .findFirst();
     }

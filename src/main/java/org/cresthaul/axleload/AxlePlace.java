@@ -6,14 +6,19 @@ import org.cresthaul.rig.AxleKind;
 /**
  * An axle that stands on the road.
  *
- * @param group the axles it shares air with: a close-coupled booster axle stands in the trailer's group
+ * @param group the axles it shares its load with: a close-coupled booster axle stands in the trailer's group
  * @param kind the unit it belongs to
- * @param number its place among the axles of its kind, the front one 1
+ * @param number its place among the axles of its kind, of all jeeps together, the front one 1
  * @param xM along the combination, meters, in the tractor's frame
  */
-public record AxlePlace(AxleKind group, AxleKind kind, int number, double xM) {
+public record AxlePlace(LoadGroup group, AxleKind kind, int number, double xM) {
     public AxlePlace {
         Finite.require("xM", xM);
+    }
+
+    /** In the only group of a kind. */
+    public AxlePlace(AxleKind group, AxleKind kind, int number, double xM) {
+        this(new LoadGroup(group, 1), kind, number, xM);
     }
 
     /** "trailer axle 2", "steer axle" */

@@ -84,7 +84,7 @@ public record FurtherLimits(
         int first = -1;
         int last = -1;
         for (int i = 0; i < places.size(); i++) {
-            if (places.get(i).group() == group) {
+            if (places.get(i).group().kind() == group) {
                 first = first < 0 ? i : first;
                 last = i;
             }

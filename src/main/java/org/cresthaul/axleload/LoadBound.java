@@ -5,8 +5,8 @@ package org.cresthaul.axleload;
  *
  * @param rule what it says, in words: "tandem", "federal bridge formula, 5 axles over 46 ft"
  * @param source whose rule it is
- * @param part what is looked at: the axles {@code first} to {@code last} together, or the hitch
- * @param first index of the front axle among those that stand on the road; 0 for the hitch
+ * @param part what is looked at: the axles {@code first} to {@code last} together, or a fifth wheel
+ * @param first index of the front axle among those that stand on the road; or of the fifth wheel, the tractor's 0
  * @param last index of the rear one
  * @param limitKg most allowed; least wanted when {@code least}
  * @param least whether the load must be at least that
@@ -29,7 +29,7 @@ public record LoadBound(String rule, String source, Part part, int first, int la
     }
 
     public double loadKg(AxleLoads loads) {
-        return part == Part.HITCH ? loads.kingpinKg() : loads.sumKg(first, last);
+        return part == Part.HITCH ? loads.fifthWheelsKg().get(first) : loads.sumKg(first, last);
     }
 
     /** What is left to the limit; negative when it is not kept. */

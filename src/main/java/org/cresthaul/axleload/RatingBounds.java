@@ -3,6 +3,7 @@ package org.cresthaul.axleload;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.rig.AxleKind;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.rig.Weights;
 
 /** What the rig itself asks of its loads, wherever it is: ratings, and enough load on every axle that must brake. */
@@ -40,18 +41,32 @@ public final class RatingBounds {
                     true));
         }
         weights.shims().ifPresent(s -> plate(bounds, places, s.find(s.fitted()).orElseThrow()));
+        for (int w = 0; w <= weights.jeeps().size(); w++) {
+            addFifthWheel(bounds, weights, w);
+        }
+        return bounds;
+    }
+
+    private static void addFifthWheel(List<LoadBound> bounds, Weights weights, int w) {
+        String of = weights.jeeps().isEmpty() ? "" : ", " + owner(w);
         weights.ratings()
                 .hitchKg()
-                .ifPresent(kg ->
-                        bounds.add(new LoadBound("fifth wheel rating", MAKER, LoadBound.Part.HITCH, 0, 0, kg, false)));
-        bounds.add(new LoadBound("load on the fifth wheel", "equilibrium", LoadBound.Part.HITCH, 0, 0, 0, true));
-        return bounds;
+                .ifPresent(kg -> bounds.add(
+                        new LoadBound("fifth wheel rating" + of, MAKER, LoadBound.Part.HITCH, w, w, kg, false)));
+        bounds.add(new LoadBound("load on the fifth wheel" + of, "equilibrium", LoadBound.Part.HITCH, w, w, 0, true));
+    }
+
+    /** The unit that a fifth wheel is on, the tractor's being 0. */
+    public static String owner(int fifthWheel) {
+        return fifthWheel == 0
+                ? UnitName.TRACTOR.word()
+                : UnitName.jeep(fifthWheel).word();
     }
 
     /** The plate that is fitted is made for a range of loads on the axle of a trailing booster. */
     private static void plate(List<LoadBound> bounds, List<AxlePlace> places, Weights.ShimPlate plate) {
         for (int i = 0; i < places.size(); i++) {
-            if (places.get(i).group() == AxleKind.BOOSTER) {
+            if (places.get(i).group().kind() == AxleKind.BOOSTER) {
                 String rule = "fitted plate, " + plate.name();
                 bounds.add(new LoadBound(rule, PLATES, LoadBound.Part.AXLES, i, i, plate.leastKg(), true));
                 bounds.add(LoadBound.most(rule, PLATES, i, i, plate.mostKg()));

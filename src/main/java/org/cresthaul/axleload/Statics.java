@@ -6,9 +6,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
 import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Tractor;
@@ -21,8 +23,8 @@ import org.cresthaul.rig.Weights.MassPoint;
  *
  * <p>Trailer, gooseneck, load and booster are one body on the kingpin, on axles that share air and so carry equally,
  * and on a trailing booster's axle that carries what its regulator sets. The tractor stands on its steer axle and its
- * drive group and carries the kingpin. On a grade the drive wheels pull (or hold) everything, the trailer through the
- * kingpin.
+ * drive group and carries the kingpin; between them jeeps carry one kingpin and hang on another. On a grade the drive
+ * wheels pull (or hold) everything, the trailer through the kingpin.
  *
  * <p>Left and right: how a frame hands on a roll moment depends on stiffnesses nobody measures. Taken is the rule that
  * a weight's offset goes to the axles in the shares its weight does; within that rule roll is in exact equilibrium.
@@ -53,7 +55,11 @@ public final class Statics {
         if (boosterState != BoosterState.NONE && weights.booster().isEmpty()) {
             throw new IllegalArgumentException("the booster's weight is not known");
         }
+        if (weights.jeeps().size() != stance.jeeps().size()) {
+            throw new IllegalArgumentException("every jeep's weight must be known");
+        }
         placeTractor();
+        placeJeeps();
         behind.add(weights.trailer());
         behind.add(weights.gooseneck());
         weights.pieces().forEach(p -> behind.add(p.at()));
@@ -62,7 +68,17 @@ public final class Statics {
     }
 
     private double inTractorM(double trailerXM) {
-        return stance.tractor().fifthWheel().xM() + trailerXM - stance.trailer().kingpinXM();
+        return stance.trailerKingpinXM() + trailerXM - stance.trailer().kingpinXM();
+    }
+
+    private void placeJeeps() {
+        int number = 1;
+        for (int j = 0; j < stance.jeeps().size(); j++) {
+            LoadGroup group = new LoadGroup(AxleKind.JEEP, j + 1);
+            for (Axle axle : stance.jeeps().get(j).axles().axles()) {
+                places.add(new AxlePlace(group, AxleKind.JEEP, number++, axle.xM() + stance.jeepShiftM(j)));
+            }
+        }
     }
 
     private void placeTractor() {
@@ -138,7 +154,7 @@ public final class Statics {
         double cos = 1 / Math.hypot(1, Finite.require("grade", grade));
         double sin = grade * cos;
         double kingpinXM = stance.trailer().kingpinXM();
-        double hitchHM = stance.tractor().fifthWheel().hM();
+        double hitchHM = stance.trailerFifthWheel().hM();
 
         double weightKg = 0;
         double momentKgM = 0;
@@ -161,41 +177,100 @@ public final class Statics {
         double rearRollKgM = momentKgM == 0 ? 0 : rearRollKgM2 * rearKg / momentKgM;
         double kingpinRollKgM = rollKgM - rearRollKgM;
 
-        Tractor tractor = stance.tractor();
-        MassPoint own = weights.tractor();
-        double steerXM = tractor.steer().xM();
-        List<Axle> drive = tractor.drive().axles();
-        double driveLeverM =
-                steerXM - drive.stream().mapToDouble(Axle::xM).average().orElseThrow();
-        double ownKgM = own.massKg() * (cos * (steerXM - own.xM()) + sin * own.hM());
-        double fifthLeverM = steerXM - tractor.fifthWheel().xM();
-        double driveKg = (ownKgM + kingpinKg * fifthLeverM + pullKg * hitchHM) / driveLeverM;
-        double steerKg = cos * own.massKg() + kingpinKg - driveKg;
-        double driveRollKgM = (ownKgM * own.offsetM() + kingpinRollKgM * fifthLeverM) / driveLeverM;
-        double steerRollKgM = cos * own.massKg() * own.offsetM() + kingpinRollKgM - driveRollKgM;
+        Hitch hitch = new Hitch(kingpinKg, pullKg, hitchHM, kingpinRollKgM);
+        Carried[] jeeps = new Carried[stance.jeeps().size()];
+        List<Double> fifthWheelsKg = new ArrayList<>(List.of(kingpinKg));
+        for (int j = jeeps.length - 1; j >= 0; j--) {
+            jeeps[j] = jeep(j, hitch, cos, sin);
+            hitch = jeeps[j].hitch;
+            fifthWheelsKg.add(0, hitch.kg);
+        }
+        Carried drive = tractor(hitch, cos, sin);
 
         List<AxleLoads.AxleLoad> loads = new ArrayList<>();
         for (AxlePlace place : places) {
-            double loadKg =
-                    switch (place.group()) {
-                        case STEER -> steerKg;
-                        case DRIVE -> driveKg / drive.size();
-                        case TRAILER -> axleKg;
-                        case BOOSTER -> boosterKg;
-                    };
-            double roll =
-                    switch (place.group()) {
-                        case STEER -> steerRollKgM;
-                        case DRIVE -> driveRollKgM / drive.size();
-                        case TRAILER, BOOSTER -> rearKg == 0 ? 0 : rearRollKgM * loadKg / rearKg;
+            Carried by =
+                    switch (place.group().kind()) {
+                        case STEER -> new Carried(drive.hitch.kg, drive.hitch.rollKgM, null);
+                        case DRIVE -> drive.perAxle(stance.tractor().drive());
+                        case JEEP -> {
+                            int j = place.group().number() - 1;
+                            yield jeeps[j].perAxle(stance.jeeps().get(j).axles());
+                        }
+                        case TRAILER -> new Carried(axleKg, share(axleKg, rearKg, rearRollKgM), null);
+                        case BOOSTER -> new Carried(boosterKg, share(boosterKg, rearKg, rearRollKgM), null);
                     };
             Double trackM = weights.tracks().get(place.kind());
             loads.add(new AxleLoads.AxleLoad(
                     place,
-                    loadKg,
-                    trackM == null ? OptionalDouble.empty() : OptionalDouble.of(loadKg / 2 + roll / trackM)));
+                    by.kg,
+                    trackM == null ? OptionalDouble.empty() : OptionalDouble.of(by.kg / 2 + by.rollKgM / trackM)));
         }
-        return new AxleLoads(loads, kingpinKg, trailing ? Optional.of(joint(cos, sin)) : Optional.empty());
+        return new AxleLoads(loads, fifthWheelsKg, trailing ? Optional.of(joint(cos, sin)) : Optional.empty());
+    }
+
+    private static double share(double loadKg, double rearKg, double rearRollKgM) {
+        return rearKg == 0 ? 0 : rearRollKgM * loadKg / rearKg;
+    }
+
+    /**
+     * What a unit hands to the one ahead of it at the kingpin.
+     *
+     * @param kg down on the fifth wheel
+     * @param pullKg backward along the road
+     * @param hM height at which it acts
+     * @param rollKgM moment of weights off the center line
+     */
+    private record Hitch(double kg, double pullKg, double hM, double rollKgM) {}
+
+    /** What a group carries in all, and what is left for what holds the unit in front. */
+    private record Carried(double kg, double rollKgM, Hitch hitch) {
+        Carried perAxle(AxleGroup group) {
+            int axles = group.axles().size();
+            return new Carried(kg / axles, rollKgM / axles, hitch);
+        }
+    }
+
+    /** Moments about the jeep's kingpin, at which the unit ahead pulls. */
+    private Carried jeep(int index, Hitch behind, double cos, double sin) {
+        Jeep jeep = stance.jeeps().get(index);
+        MassPoint own = weights.jeeps().get(index);
+        double heldHM = index == 0
+                ? stance.tractor().fifthWheel().hM()
+                : stance.jeeps().get(index - 1).fifthWheel().hM();
+        double leverM = jeep.kingpinXM() - meanXM(jeep.axles());
+        double ownLeverM = cos * (jeep.kingpinXM() - own.xM()) + sin * (own.hM() - heldHM);
+        double fifthLeverM = jeep.kingpinXM() - jeep.fifthWheel().xM();
+        double groupKg =
+                (own.massKg() * ownLeverM + behind.kg * fifthLeverM + behind.pullKg * (behind.hM - heldHM)) / leverM;
+        double groupRollKgM = (own.massKg() * own.offsetM() * ownLeverM + behind.rollKgM * fifthLeverM) / leverM;
+        return new Carried(
+                groupKg,
+                groupRollKgM,
+                new Hitch(
+                        cos * own.massKg() + behind.kg - groupKg,
+                        sin * own.massKg() + behind.pullKg,
+                        heldHM,
+                        cos * own.massKg() * own.offsetM() + behind.rollKgM - groupRollKgM));
+    }
+
+    /** Moments about the ground under the steer axle; what the drive group does not carry is that axle's. */
+    private Carried tractor(Hitch behind, double cos, double sin) {
+        Tractor tractor = stance.tractor();
+        MassPoint own = weights.tractor();
+        double steerXM = tractor.steer().xM();
+        double driveLeverM = steerXM - meanXM(tractor.drive());
+        double ownKgM = own.massKg() * (cos * (steerXM - own.xM()) + sin * own.hM());
+        double fifthLeverM = steerXM - tractor.fifthWheel().xM();
+        double driveKg = (ownKgM + behind.kg * fifthLeverM + behind.pullKg * behind.hM) / driveLeverM;
+        double steerKg = cos * own.massKg() + behind.kg - driveKg;
+        double driveRollKgM = (ownKgM * own.offsetM() + behind.rollKgM * fifthLeverM) / driveLeverM;
+        double steerRollKgM = cos * own.massKg() * own.offsetM() + behind.rollKgM - driveRollKgM;
+        return new Carried(driveKg, driveRollKgM, new Hitch(steerKg, 0, 0, steerRollKgM));
+    }
+
+    private static double meanXM(AxleGroup group) {
+        return group.axles().stream().mapToDouble(Axle::xM).average().orElseThrow();
     }
 
     private AxleLoads.BoosterJoint joint(double cos, double sin) {

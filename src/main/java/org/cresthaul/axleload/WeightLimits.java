@@ -200,7 +200,7 @@ public record WeightLimits(
             bounds.add(most("gross weight on " + count + " axles", 0, count - 1, listed(grossByAxlesKg, count)));
         }
         for (int i = 0; i < count; i++) {
-            boolean steer = places.get(i).group() == AxleKind.STEER;
+            boolean steer = places.get(i).group().kind() == AxleKind.STEER;
             OptionalDouble kg = steer && steerKg.isPresent() ? steerKg : axleKg;
             if (kg.isPresent()) {
                 bounds.add(most(steer && steerKg.isPresent() ? "steer axle" : "single axle", i, i, kg.getAsDouble()));
@@ -226,7 +226,7 @@ public record WeightLimits(
         for (int first = 0; first < places.size(); ) {
             int last = first;
             while (last + 1 < places.size()
-                    && places.get(last + 1).group() == places.get(first).group()) {
+                    && places.get(last + 1).group().equals(places.get(first).group())) {
                 last++;
             }
             int count = last - first + 1;

@@ -66,7 +66,7 @@ public record BackingLine(
         }
         DriverLine out = DriverLine.of(corner, fit);
         return new BackingLine(
-                booster == BoosterState.TRAILING ? fit.combination().chain().size() > 2 ? "free" : "locked" : null,
+                booster == BoosterState.TRAILING ? fit.combination().hasPivot() ? "free" : "locked" : null,
                 Passed.along(road, track.leadXM(stop), track.leadYM(stop)),
                 out.edgeOutM(),
                 out.edgeSide(),

@@ -172,7 +172,7 @@ final class CornerCheck {
     private Judged backed(CheckedConfiguration c, TurningCombination t) {
         Judged free = judge(c, t);
         Judged best = free;
-        if (t.chain().size() > 2) {
+        if (t.hasPivot()) {
             Judged locked = judge(c, t.pivotLocked());
             best = free.verdict == locked.verdict
                     ? locked.fit.tightest().valueM() >= free.fit.tightest().valueM() ? locked : free

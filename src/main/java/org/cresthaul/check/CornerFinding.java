@@ -128,7 +128,7 @@ public record CornerFinding(
                 check.uncertaintyM(),
                 fit.lateM(),
                 j.verdict(),
-                fit.combination().units().get(t.unit()).name(),
+                fit.combination().units().get(t.unit()).name().word(),
                 t.part(),
                 t.side(),
                 t.against().word(),
@@ -139,7 +139,7 @@ public record CornerFinding(
                 BackingLine.of(j.space().corner(), fit, booster),
                 gaps.stream()
                         .map(g -> new SideGap(
-                                fit.combination().units().get(g.unit()).name(),
+                                fit.combination().units().get(g.unit()).name().word(),
                                 g.part(),
                                 g.side(),
                                 g.against().word(),
@@ -188,7 +188,7 @@ public record CornerFinding(
                     CornerFit.Gap at = found.get(lowest).orElseThrow();
                     boolean known = zone.heightM().isPresent();
                     over.add(new Overhang(
-                            j.fit().combination().units().get(unit).name(),
+                            j.fit().combination().units().get(unit).name().word(),
                             zone.island() == LowPart.BEYOND_EDGE ? "the curb" : "island " + (zone.island() + 1),
                             known ? (Double) zone.heightM().getAsDouble() : null,
                             known ? (Double) (underM - zone.heightM().getAsDouble()) : null,

@@ -97,7 +97,7 @@ final class CornerReasons {
     }
 
     private String words(CornerFit.Gap gap) {
-        String unit = judged.fit().combination().units().get(gap.unit()).name();
+        String unit = judged.fit().combination().units().get(gap.unit()).name().word();
         return "the " + unit + (gap.part().equals(unit) ? "" : "'s " + gap.part()) + " on the " + gap.side();
     }
 }

@@ -158,14 +158,14 @@ public record CornerView(
             Geometry tires = runOver.get(k);
             Geometry bodies = passedOver.get(k);
             swept.add(new SweptView(
-                    unit.name(), rings(tires), rings(bodies), onMap(hazard, tires), onMap(hazard, bodies)));
+                    unit.name().word(), rings(tires), rings(bodies), onMap(hazard, tires), onMap(hazard, bodies)));
             for (CornerFit.Gap gap : fit.gaps()) {
                 if (gap.unit() == k && gap.valueM() < 0) {
                     // Only tires keep off the edge of the pavement.
                     boolean isTires = gap.against() == Against.PAVEMENT;
                     Geometry over = isTires ? Areas.without(tires, allowed) : Areas.common(bodies, closed);
                     encroachments.add(new EncroachmentView(
-                            unit.name(),
+                            unit.name().word(),
                             gap.part(),
                             gap.side(),
                             gap.against().word(),
@@ -175,7 +175,7 @@ public record CornerView(
                 }
             }
             shapes.add(new UnitShape(
-                    unit.name(),
+                    unit.name().word(),
                     unit.bodies().stream()
                             .map(b -> List.of(
                                     Figures.near(b.rearM()), Figures.near(b.frontM()), Figures.near(b.halfWidthM())))

@@ -108,7 +108,7 @@ final class CurbHeights {
                 half = Math.max(half, body.halfWidthM());
             }
         }
-        return new LowPart(unitOf(slice), unit.name(), rear, front, half, island);
+        return new LowPart(unitOf(slice), unit.name().word(), rear, front, half, island);
     }
 
     /** Which unit of the combination a slice turns with: a locked booster's with the trailer. */
@@ -121,14 +121,16 @@ final class CurbHeights {
      * share one.
      */
     private double lockedBackM(int unit) {
-        if (combination.units().size() == free.units().size() || unit == 0) {
+        int locked = combination.units().size() - 1;
+        if (combination.units().size() == free.units().size() || unit < locked) {
             return 0;
         }
-        double own = free.chain().get(1).hitchToAxleM();
-        if (unit == 2) {
-            own += free.chain().get(1).couplingBehindM() + free.chain().get(2).hitchToAxleM();
+        double own = free.chain().get(locked).hitchToAxleM();
+        if (unit > locked) {
+            own += free.chain().get(locked).couplingBehindM()
+                    + free.chain().get(unit).hitchToAxleM();
         }
-        return combination.chain().get(1).hitchToAxleM() - own;
+        return combination.chain().get(locked).hitchToAxleM() - own;
     }
 
     List<Slice> slices() {

@@ -75,7 +75,7 @@ public record DriverLine(
         }
         double half = fit.combination().units().get(0).tires().get(0).halfWidthM();
         CornerFit.Gap tightest = fit.tightest();
-        String unit = fit.combination().units().get(tightest.unit()).name();
+        String unit = fit.combination().units().get(tightest.unit()).name().word();
         boolean onLeft = corner.onLeft();
         double side = onLeft ? -1 : 1;
         return new DriverLine(

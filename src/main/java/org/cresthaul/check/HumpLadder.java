@@ -73,8 +73,7 @@ public record HumpLadder(
      */
     static HumpLadder of(int tracks, Rig rig, LevelStance stance, Margins margins) {
         // How it stands does not hang on what it weighs.
-        LevelStance bare = new LevelStance(
-                stance.name(), stance.tractor(), stance.trailer(), stance.booster(), Optional.empty(), stance.plan());
+        LevelStance bare = stance.withoutWeights();
         Asked asked = new Asked(tracks, rig.measurement(), rig.ride(), rig.notches(), bare, margins);
         synchronized (KEPT) {
             HumpLadder known = KEPT.get(asked);

@@ -6,10 +6,12 @@ import java.util.Optional;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.rig.Weights;
 
 /** The combination in its level stance as outlines and wheels, x in the tractor's frame. */
@@ -25,7 +27,7 @@ final class LevelDrawing {
         this.stance = stance;
         this.loadCase = loadCase;
         this.declared = declared;
-        trailerShiftM = stance.tractor().fifthWheel().xM() - stance.trailer().kingpinXM();
+        trailerShiftM = stance.trailerShiftM();
     }
 
     private double boosterShiftM() {
@@ -48,6 +50,14 @@ final class LevelDrawing {
                 points(stance.tractor().underside(), 0),
                 points(stance.tractor().topside(), 0),
                 List.of()));
+        for (int i = 0; i < stance.jeeps().size(); i++) {
+            Jeep jeep = stance.jeeps().get(i);
+            units.add(new LoadsView.Outlines(
+                    UnitName.jeep(i + 1).word(),
+                    points(jeep.underside(), stance.jeepShiftM(i)),
+                    points(jeep.topside(), stance.jeepShiftM(i)),
+                    List.of()));
+        }
         Trailer trailer = stance.trailer();
         List<List<List<Double>>> load = new ArrayList<>();
         trailer.load().forEach(o -> load.add(points(o, trailerShiftM + movedM(o))));
@@ -89,6 +99,10 @@ final class LevelDrawing {
         List<LoadsView.Wheel> wheels = new ArrayList<>();
         add(wheels, stance.tractor().steer(), 0);
         stance.tractor().drive().axles().forEach(a -> add(wheels, a, 0));
+        for (int i = 0; i < stance.jeeps().size(); i++) {
+            double shiftM = stance.jeepShiftM(i);
+            stance.jeeps().get(i).axles().axles().forEach(a -> add(wheels, a, shiftM));
+        }
         List<Axle> axles = stance.trailer().axles().axles();
         for (int i = 0; i < axles.size(); i++) {
             if (i < loadCase.axles()) {

@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.cresthaul.axleload.AxleLoads;
 import org.cresthaul.axleload.GaugeChart;
 import org.cresthaul.axleload.LoadBound;
+import org.cresthaul.axleload.LoadGroup;
 import org.cresthaul.axleload.LoadWindow;
 import org.cresthaul.axleload.Reading;
 import org.cresthaul.axleload.WeightLimits;
@@ -104,12 +105,8 @@ public final class LoadAnswer {
                             + " m behind the deck front",
                     "pieceAt");
         }
-        return new LevelStance(
-                declared.name(),
-                declared.tractor(),
-                declared.trailer(),
-                declared.booster(),
-                Optional.of(with(declared.weights().orElseThrow(), placed(declared.trailer(), piece.get(), at))));
+        return declared.withWeights(
+                with(declared.weights().orElseThrow(), placed(declared.trailer(), piece.get(), at)));
     }
 
     private static Weights.Piece placed(Trailer trailer, Weights.Piece piece, double behindM) {
@@ -223,14 +220,12 @@ public final class LoadAnswer {
             String more) {
         List<AxleLoads> loads = places.stream().map(loadsAt::apply).toList();
         List<LoadsView.PlotLine> lines = new ArrayList<>();
-        for (AxleKind group : AxleKind.values()) {
+        for (LoadGroup group : judge.loads().groups()) {
             List<Integer> members = Stream.iterate(
                             0, i -> i < judge.loads().axles().size(), i -> i + 1)
-                    .filter(i -> judge.loads().axles().get(i).place().group() == group)
+                    .filter(i -> judge.loads().axles().get(i).place().group().equals(group))
                     .toList();
-            if (!members.isEmpty()) {
-                lines.add(line(judge, window, group, members, shown, places, loads));
-            }
+            lines.add(line(judge, window, group, members, shown, places, loads));
         }
         return new LoadsView.Plot(
                 of,
@@ -252,7 +247,7 @@ public final class LoadAnswer {
     private static LoadsView.PlotLine line(
             LoadJudge judge,
             LoadWindow window,
-            AxleKind group,
+            LoadGroup group,
             List<Integer> members,
             DoubleUnaryOperator shown,
             List<Double> places,

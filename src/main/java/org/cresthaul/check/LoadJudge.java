@@ -117,7 +117,8 @@ final class LoadJudge {
     /** "trailer axle 1 to booster axle" */
     String axles(LoadBound bound) {
         if (bound.part() == LoadBound.Part.HITCH) {
-            return "fifth wheel";
+            boolean only = loads.fifthWheelsKg().size() == 1;
+            return only ? "fifth wheel" : "fifth wheel, " + RatingBounds.owner(bound.first());
         }
         String first = places.get(bound.first()).label();
         return bound.first() == bound.last()

@@ -11,7 +11,8 @@ import org.cresthaul.units.Rounding;
  * @param axles front to rear, those on the road
  * @param groups the axles that share a suspension, with the rule that leaves each the least
  * @param grossKg all axles together
- * @param kingpinKg on the fifth wheel
+ * @param kingpinKg on the fifth wheel that carries the trailer
+ * @param fifthWheels on each of them, front to rear: the tractor's and those of jeeps
  * @param deckFrontKg what the gooseneck holds of the deck
  * @param gradeShown the grade, rise over run, at which the axles' loads uphill and downhill are told
  * @param gauges what the driver should read
@@ -26,6 +27,7 @@ public record LoadSheet(
         List<GroupLine> groups,
         @Rounded(Rounding.MASS_NEAR) double grossKg,
         @Rounded(Rounding.MASS_NEAR) double kingpinKg,
+        List<FifthWheel> fifthWheels,
         @Rounded(Rounding.MASS_NEAR) double deckFrontKg,
         double gradeShown,
         List<GaugeLine> gauges,
@@ -34,10 +36,14 @@ public record LoadSheet(
         LiftLine lift,
         Finding governing,
         List<Finding> broken) {
+    /** The load on the fifth wheel of a unit. */
+    public record FifthWheel(
+            String unit, @Rounded(Rounding.MASS_NEAR) double loadKg) {}
+
     /**
      * One axle.
      *
-     * @param group "steer", "drive", "trailer" or "booster": whose air it shares
+     * @param group "steer", "drive", "jeep", "trailer" or "booster": whose load it shares; "jeep 2" of a second jeep
      * @param kind the unit it belongs to
      * @param xM along the combination, in the tractor's frame
      * @param rightKg its right side, or null when the tracks are not known

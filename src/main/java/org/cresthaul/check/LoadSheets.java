@@ -10,8 +10,10 @@ import org.cresthaul.axleload.BoosterBeam;
 import org.cresthaul.axleload.GaugeChart;
 import org.cresthaul.axleload.Hydraulics;
 import org.cresthaul.axleload.LoadBound;
+import org.cresthaul.axleload.LoadGroup;
 import org.cresthaul.axleload.LoadTest;
 import org.cresthaul.axleload.LoadWindow;
+import org.cresthaul.axleload.RatingBounds;
 import org.cresthaul.axleload.Statics;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.rig.AxleKind;
@@ -36,6 +38,7 @@ final class LoadSheets {
                 groups(judge, loads, tests),
                 loads.grossKg(),
                 loads.kingpinKg(),
+                fifthWheels(loads),
                 statics.deckFrontKg(loads),
                 GRADE_SHOWN,
                 gauges(loadCase, loads),
@@ -68,13 +71,10 @@ final class LoadSheets {
 
     private static List<LoadSheet.GroupLine> groups(LoadJudge judge, AxleLoads loads, List<LoadTest> tests) {
         List<LoadSheet.GroupLine> lines = new ArrayList<>();
-        for (AxleKind group : AxleKind.values()) {
+        for (LoadGroup group : loads.groups()) {
             List<Integer> members = Stream.iterate(0, i -> i < loads.axles().size(), i -> i + 1)
-                    .filter(i -> loads.axles().get(i).place().group() == group)
+                    .filter(i -> loads.axles().get(i).place().group().equals(group))
                     .toList();
-            if (members.isEmpty()) {
-                continue;
-            }
             int first = members.get(0);
             int last = members.get(members.size() - 1);
             List<LoadTest> about = tests.stream()
@@ -94,7 +94,16 @@ final class LoadSheets {
         return lines;
     }
 
-    static String label(AxleKind group, int axles) {
+    private static List<LoadSheet.FifthWheel> fifthWheels(AxleLoads loads) {
+        List<LoadSheet.FifthWheel> wheels = new ArrayList<>();
+        for (int i = 0; i < loads.fifthWheelsKg().size(); i++) {
+            wheels.add(new LoadSheet.FifthWheel(
+                    RatingBounds.owner(i), loads.fifthWheelsKg().get(i)));
+        }
+        return List.copyOf(wheels);
+    }
+
+    static String label(LoadGroup group, int axles) {
         return axles == 1 ? group.word() + " axle" : group.word() + " group, " + axles + " axles";
     }
 

@@ -12,7 +12,6 @@ import org.cresthaul.clearance.PassageSearch;
 import org.cresthaul.posture.CombinationPosture;
 import org.cresthaul.posture.DeckSag;
 import org.cresthaul.posture.Pose;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPosture;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
@@ -22,6 +21,7 @@ import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.PiecewiseLine;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.route.Hazard;
@@ -267,20 +267,18 @@ public record PassageView(
         private PositionView position(double steerM) {
             CombinationPosture posture = search.postureAt(steerM);
             Map<String, List<Double>> poses = new LinkedHashMap<>();
-            poses.put("tractor", pose(posture.tractor(), raisedM(steerM, UnitName.TRACTOR)));
-            poses.put("trailer", pose(posture.trailer(), raisedM(steerM, UnitName.TRAILER)));
-            posture.booster().ifPresent(b -> poses.put("booster", pose(b, raisedM(steerM, UnitName.BOOSTER))));
+            for (UnitName unit : posture.units()) {
+                poses.put(unit.word(), pose(posture.of(unit), raisedM(steerM, unit)));
+            }
             Optional<Clearance> groundHere =
                     around.judgesGroundOn(lane) ? search.at(Optional.empty(), steerM) : Optional.empty();
             Optional<Clearance> overheadHere =
                     lane.soffit().isPresent() ? search.at(lane.soffit(), steerM) : Optional.empty();
             List<List<Object>> wheels = new ArrayList<>();
             for (WheelPosture w : posture.wheels()) {
+                String ofTractor = wheels.isEmpty() ? "steer" : "drive";
                 String kind =
-                        switch (w.unit()) {
-                            case TRACTOR -> wheels.isEmpty() ? "steer" : "drive";
-                            default -> w.unit().word();
-                        };
+                        w.unit().equals(UnitName.TRACTOR) ? ofTractor : w.unit().word();
                 wheels.add(List.of(
                         Figures.near(w.xM()),
                         Figures.near(w.zM()),
@@ -341,6 +339,13 @@ public record PassageView(
                     points(stance.tractor().underside()),
                     points(stance.tractor().topside()),
                     List.of()));
+            for (int i = 0; i < stance.jeeps().size(); i++) {
+                units.add(new UnitView(
+                        UnitName.jeep(i + 1).word(),
+                        points(stance.jeeps().get(i).underside()),
+                        points(stance.jeeps().get(i).topside()),
+                        List.of()));
+            }
             List<List<List<Double>>> load = new ArrayList<>();
             stance.trailer().load().forEach(o -> load.add(points(o)));
             if (state == BoosterState.CARRIED) {

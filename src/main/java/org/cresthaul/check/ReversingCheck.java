@@ -16,8 +16,6 @@ final class ReversingCheck {
     /** 300 ft: farther nobody backs without steering. */
     private static final double MOST_M = 91.44;
 
-    private static final List<String> COUPLINGS = List.of("kingpin", "pivot");
-
     private ReversingCheck() {}
 
     static ReversingReport of(Rig rig, LevelStance stance) {
@@ -73,7 +71,7 @@ final class ReversingCheck {
         int coupling = reach.coupling().getAsInt();
         return new ReversingReport.Way(
                 reach.wayM(),
-                COUPLINGS.get(coupling),
+                combination.couplingWord(coupling),
                 combination.articulationLimitRad().get(coupling));
     }
 }

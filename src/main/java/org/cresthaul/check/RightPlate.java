@@ -62,6 +62,7 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
                 w.accuracy(),
                 w.source(),
                 w.tractor(),
+                w.jeeps(),
                 w.trailer(),
                 w.gooseneck(),
                 w.booster(),
@@ -73,13 +74,7 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
                 w.regulator(),
                 Optional.of(new Weights.ShimSet(plate.name(), s.shims(), s.armM(), s.foldRad(), s.foldKg())),
                 w.frontLift());
-        return new LevelStance(
-                stance.name(),
-                stance.tractor(),
-                stance.trailer(),
-                stance.booster(),
-                Optional.of(changed),
-                stance.plan());
+        return stance.withWeights(changed);
     }
 
     /** A report as it is with the right plate in: gaps and corners do not depend on it. */

@@ -44,6 +44,7 @@ final class SurveyedBand {
     /** Of all that is near the ground; the load lies on the deck. */
     private static double widestM(PlanDimensions plan) {
         List<PlanDimensions.Widths> units = new ArrayList<>(List.of(plan.tractor(), plan.trailer()));
+        plan.jeep().ifPresent(units::add);
         plan.booster().ifPresent(units::add);
         return units.stream()
                 .mapToDouble(u -> Math.max(u.bodyM(), u.tiresM()))

@@ -33,7 +33,7 @@ public record UnitSwing(
                     .findFirst()
                     .orElse(null);
             swings.add(new UnitSwing(
-                    combination.units().get(s.unit()).name(),
+                    combination.units().get(s.unit()).name().word(),
                     figures.offtrackingM().get(s.unit()),
                     s.tailOutside().valueM(),
                     s.tailInside().valueM(),

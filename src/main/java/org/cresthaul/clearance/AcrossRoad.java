@@ -9,7 +9,6 @@ import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.AxleTracks;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPaths;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.BoosterState;
@@ -71,11 +70,21 @@ public final class AcrossRoad {
     /** Under the units: each as wide as it is, and raised tires where they are. */
     public List<RoadPlace> underUnits() {
         double booster = plan.booster().map(Widths::bodyM).orElse(0.0);
+        double jeep = plan.jeep().map(Widths::bodyM).orElse(0.0);
         boolean coupled = stance.boosterStates().contains(BoosterState.CLOSE_COUPLED);
         double trailer = coupled
                 ? Math.max(plan.trailer().bodyM(), booster)
                 : plan.trailer().bodyM();
-        return places(new double[] {0.5 * plan.tractor().bodyM(), 0.5 * trailer, 0.5 * booster}, true);
+        double[] half = stance.units().stream()
+                .mapToDouble(unit -> 0.5
+                        * switch (unit.kind()) {
+                            case TRACTOR -> plan.tractor().bodyM();
+                            case JEEP -> jeep;
+                            case TRAILER -> trailer;
+                            case BOOSTER -> booster;
+                        })
+                .toArray();
+        return places(half, true);
     }
 
     /** Over the units: all as wide as the widest, load included; a structure is known along the road only. */
@@ -83,7 +92,8 @@ public final class AcrossRoad {
         double widest = Math.max(plan.tractor().bodyM(), plan.trailer().bodyM());
         widest = Math.max(widest, plan.loadWidthM().orElse(0));
         widest = Math.max(widest, plan.booster().map(Widths::bodyM).orElse(0.0));
-        double[] half = new double[UnitName.values().length];
+        widest = Math.max(widest, plan.jeep().map(Widths::bodyM).orElse(0.0));
+        double[] half = new double[stance.units().size()];
         Arrays.fill(half, 0.5 * widest);
         return places(half, false);
     }
@@ -219,6 +229,7 @@ public final class AcrossRoad {
                 off,
                 ground,
                 side,
+                stance.units(),
                 rightM,
                 lines,
                 below && edge ? raisedTires(off, side, reach) : List.of(),

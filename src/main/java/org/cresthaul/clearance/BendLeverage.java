@@ -1,68 +1,58 @@
 package org.cresthaul.clearance;
 
-import java.util.ArrayList;
 import java.util.List;
-import org.cresthaul.rig.Axle;
-import org.cresthaul.rig.BoosterState;
+import org.cresthaul.clearance.Leverage.Lever;
 import org.cresthaul.rig.LevelStance;
-import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 
 /**
- * How much the bend at kingpin and hinge moves with the height of the ground under each group of wheels, radians per
- * meter, absolute: the lever rule on the level stance, each group at whichever of its axles weighs heavier. The order
- * is that of {@link Leverage}.
+ * How much the bend at a coupling moves with the height of the ground under each group of wheels, radians per meter,
+ * absolute: the lever rule on the level stance, each group at whichever of its axles weighs heavier. The order is that
+ * of {@link Leverage}.
  */
 final class BendLeverage {
-    private final double[] atKingpin = new double[Leverage.SUPPORTS];
-    private final double[] atHinge = new double[Leverage.SUPPORTS];
+    private final List<Lever> units;
+    /** By the unit behind the coupling. */
+    private final double[][] at;
 
     BendLeverage(LevelStance stance, Setting setting) {
-        List<Double> group = new ArrayList<>();
-        List<Axle> axles = stance.trailer().axles().axles();
-        axles.subList(0, axles.size() - (setting.lift() == LiftState.UP ? 1 : 0))
-                .forEach(a -> group.add(a.xM()));
-        if (setting.booster() == BoosterState.CLOSE_COUPLED) {
-            group.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
-        }
-        for (Axle drive : stance.tractor().drive().axles()) {
-            for (double x : group) {
-                weigh(stance, setting, drive.xM(), x);
-            }
-        }
+        units = Leverage.levers(stance, setting);
+        at = new double[units.size()][Leverage.supports(stance)];
+        double[] steer = new double[Leverage.supports(stance)];
+        steer[Leverage.STEER] = 1;
+        weigh(0, steer, new double[steer.length]);
     }
 
     /**
-     * With the drive group at one of its axles and the trailer's at another, of which each weight keeps the greatest.
+     * With the groups ahead each at one of its axles and this one at every one of its own in turn; each weight keeps
+     * the greatest.
+     *
+     * @param pivot what each support does to the height where the unit is held
+     * @param aheadPitch what it does to the pitch of the unit ahead
      */
-    private void weigh(LevelStance stance, Setting setting, double driveXM, double groupXM) {
-        double steerXM = stance.tractor().steer().xM();
-        double wheelbase = steerXM - driveXM;
-        double trailerBase = stance.trailer().kingpinXM() - groupXM;
-        double share = (steerXM - stance.tractor().fifthWheel().xM()) / wheelbase;
-        // Heights of steer axle, drive group and trailer group; the kingpin's is the share of the drive group.
-        double[] tractorPitch = {1 / wheelbase, -1 / wheelbase, 0, 0};
-        double[] kingpin = {1 - share, share, 0, 0};
-        double[] trailerPitch = new double[Leverage.SUPPORTS];
-        for (int k = 0; k < Leverage.SUPPORTS; k++) {
-            trailerPitch[k] = (kingpin[k] - (k == Leverage.TRAILER ? 1 : 0)) / trailerBase;
-            atKingpin[k] = Math.max(atKingpin[k], Math.abs(trailerPitch[k] - tractorPitch[k]));
+    private void weigh(int unit, double[] pivot, double[] aheadPitch) {
+        if (unit == units.size()) {
+            return;
         }
-        if (setting.booster() == BoosterState.TRAILING) {
-            double behind = stance.trailer().kingpinXM()
-                    - stance.trailer().boosterHinge().orElseThrow().xM();
-            double base = stance.booster().orElseThrow().hingeXM()
-                    - stance.booster().orElseThrow().axle().xM();
-            for (int k = 0; k < Leverage.SUPPORTS; k++) {
-                double hinge = kingpin[k] - behind * trailerPitch[k];
-                double boosterPitch = (hinge - (k == Leverage.BOOSTER ? 1 : 0)) / base;
-                atHinge[k] = Math.max(atHinge[k], Math.abs(boosterPitch - trailerPitch[k]));
+        Lever lever = units.get(unit);
+        for (double x : lever.groupXM()) {
+            double base = lever.pivotXM() - x;
+            double[] pitch = new double[pivot.length];
+            for (int k = 0; k < pivot.length; k++) {
+                pitch[k] = (pivot[k] - (k == Leverage.groupOf(unit) ? 1 : 0)) / base;
+                if (unit > 0) {
+                    at[unit][k] = Math.max(at[unit][k], Math.abs(pitch[k] - aheadPitch[k]));
+                }
             }
+            double[] next = new double[pivot.length];
+            if (unit + 1 < units.size()) {
+                double behind = lever.pivotXM() - units.get(unit + 1).heldAtXM();
+                for (int k = 0; k < pivot.length; k++) {
+                    next[k] = pivot[k] - behind * pitch[k];
+                }
+            }
+            weigh(unit + 1, next, pitch);
         }
-    }
-
-    private double[] at(Coupling coupling) {
-        return coupling == Coupling.KINGPIN ? atKingpin : atHinge;
     }
 
     /**
@@ -71,7 +61,7 @@ final class BendLeverage {
      */
     double factor(Coupling coupling) {
         double sum = 0;
-        for (double w : at(coupling)) {
+        for (double w : at[coupling.unit()]) {
             sum += w * w;
         }
         return Math.sqrt(sum);
@@ -81,7 +71,7 @@ final class BendLeverage {
     double strayRad(Coupling coupling, double[] bySupportM) {
         double sum = 0;
         for (int k = 0; k < bySupportM.length; k++) {
-            sum += at(coupling)[k] * bySupportM[k];
+            sum += at[coupling.unit()][k] * bySupportM[k];
         }
         return sum;
     }

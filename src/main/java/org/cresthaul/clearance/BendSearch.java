@@ -3,14 +3,13 @@ package org.cresthaul.clearance;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.clearance.UnitMotions.Way;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.MotionBounds;
 import org.cresthaul.clearance.bound.UnitBow;
-import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.geometry.Range;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
-import org.cresthaul.posture.PlacedUnit;
 
 /**
  * Branch and bound for the least and greatest bend at a coupling over every position of a passage, once as the road is
@@ -94,24 +93,16 @@ final class BendSearch {
         }
     }
 
-    /** The bend of a placed combination, nose of the unit behind up, radians. */
-    static double bendRad(Coupling coupling, PlacedUnit tractor, Placed placed) {
-        return coupling == Coupling.KINGPIN
-                ? placed.trailer().pose.pitchRad() - tractor.pose.pitchRad()
-                : placed.booster().unit().pose.pitchRad()
-                        - placed.trailer().pose.pitchRad();
-    }
-
     /** Searches all positions. */
     void search() {
         List<Passage.Span> spans = passage.spans();
-        look(spans.get(0).startM, spans.get(0).start, places.first.get(0));
+        look(spans.get(0).startM, places.first.get(0));
         if (!passage.limit().take(LOOK_STEPS * spans.size())) {
             undecided = new Undecided(Undecided.Cause.ROUGH, true, spans.get(0).startM);
             return;
         }
         for (int i = 0; i < spans.size(); i++) {
-            look(spans.get(i).endM, spans.get(i).end, places.first.get(i + 1));
+            look(spans.get(i).endM, places.first.get(i + 1));
         }
         for (int i = 0; i < spans.size() && undecided == null; i++) {
             search(spans.get(i), places.first.get(i), places.first.get(i + 1));
@@ -142,21 +133,21 @@ final class BendSearch {
 
     /** No road bends a booster beyond its hinge's limits. */
     private double within(double bendRad) {
-        if (coupling == Coupling.KINGPIN) {
+        if (!coupling.isHinge()) {
             return bendRad;
         }
         TrailingBooster joint = places.shape.trailing().orElseThrow();
         return Math.max(-joint.downRad(), Math.min(joint.upRad(), bendRad));
     }
 
-    private void look(double steerM, PlacedUnit tractor, Placed placed) {
-        double bendRad = bendRad(coupling, tractor, placed);
+    private void look(double steerM, Placed placed) {
+        double bendRad = placed.bendRad(coupling.unit());
         Demand last = null;
         double stray = 0;
         for (Extreme e : extremes) {
             if (e.demand != last) {
                 last = e.demand;
-                stray = strayRad(last, steerM, steerM, tractor, tractor, placed, placed);
+                stray = strayRad(last, steerM, steerM, placed, placed);
             }
             double value = e.sign * bendRad + stray;
             if (value > e.most) {
@@ -166,32 +157,16 @@ final class BendSearch {
         }
     }
 
-    private double strayRad(
-            Demand demand, double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b) {
-        return demand == null
-                ? 0
-                : leverage.strayRad(coupling, stray(passage, demand, fromM, toM, tractorA, tractorB, a, b));
+    private double strayRad(Demand demand, double fromM, double toM, Placed a, Placed b) {
+        return demand == null ? 0 : leverage.strayRad(coupling, stray(passage, demand, fromM, toM, a, b));
     }
 
     /**
      * How far the ground under each support may stray over a stretch, meters: from the extended line beyond the survey,
      * and between two ways of driving from even.
      */
-    static double[] stray(
-            Passage passage,
-            Demand demand,
-            double fromM,
-            double toM,
-            PlacedUnit tractorA,
-            PlacedUnit tractorB,
-            Placed a,
-            Placed b) {
-        double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
-        stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer(), b.trailer());
-        if (a.booster() != null) {
-            stray[Leverage.BOOSTER] = Stray.under(
-                    passage.line(), demand, a.booster().unit(), b.booster().unit());
-        }
+    static double[] stray(Passage passage, Demand demand, double fromM, double toM, Placed a, Placed b) {
+        double[] stray = Stray.of(passage, demand, fromM, toM, a, b);
         double unevenM = passage.place().map(p -> p.unevenM(demand)).orElse(0.0);
         for (int k = 0; unevenM > 0 && k < stray.length; k++) {
             stray[k] += unevenM;
@@ -217,7 +192,7 @@ final class BendSearch {
         }
         Passage.Halves halves = span.halves();
         Placed middle = places.between(halves.first().end, a, b);
-        look(halves.first().endM, halves.first().end, middle);
+        look(halves.first().endM, middle);
         search(halves.first(), a, middle);
         search(halves.second(), middle, b);
     }
@@ -232,7 +207,7 @@ final class BendSearch {
         for (Extreme e : extremes) {
             if (e.demand != last) {
                 last = e.demand;
-                stray = strayRad(last, span.startM, span.endM, span.start, span.end, a, b);
+                stray = strayRad(last, span.startM, span.endM, a, b);
             }
             if ((e.sign > 0 ? bend.hi : -bend.lo) + stray > e.most + withinRad) {
                 return false;
@@ -243,7 +218,7 @@ final class BendSearch {
 
     private void widen(Passage.Span span, Placed a, Placed b) {
         for (Extreme e : extremes) {
-            double stray = strayRad(e.demand, span.startM, span.endM, span.start, span.end, a, b);
+            double stray = strayRad(e.demand, span.startM, span.endM, a, b);
             e.proven = Math.max(e.proven, (e.sign > 0 ? bend.hi : -bend.lo) + stray);
         }
     }
@@ -254,25 +229,21 @@ final class BendSearch {
         if (!span.motion.known) {
             return;
         }
-        UnitWay trailer = motions.trailer(span, a, b);
-        UnitWay ahead = new UnitWay(span.motion, span.bow);
-        UnitWay behind = trailer;
-        boolean mayBeFixed = false;
-        if (coupling == Coupling.HINGE) {
-            UnitMotions.BoosterWay booster = motions.booster(span, a, b, trailer);
-            ahead = trailer;
-            behind = booster.way();
-            mayBeFixed = !booster.free();
+        Way ahead = UnitMotions.tractor(span);
+        Way behind = motions.next(span, a, b, 1, ahead);
+        for (int k = 2; k <= coupling.unit(); k++) {
+            ahead = behind;
+            behind = motions.next(span, a, b, k, ahead);
         }
-        if (!trailer.motion().known || !behind.motion().known) {
+        if (!ahead.motion().known || !behind.motion().known) {
             return;
         }
-        double from = bendRad(coupling, span.start, a);
-        double to = bendRad(coupling, span.end, b);
+        double from = a.bendRad(coupling.unit());
+        double to = b.bendRad(coupling.unit());
         Range rate = behind.motion().turn().minus(ahead.motion().turn());
         double least = rate.lo();
         double most = rate.hi();
-        if (mayBeFixed) {
+        if (!behind.free()) {
             // At its hinge's limit a booster does not bend.
             least = Math.min(0, least);
             most = Math.max(0, most);

@@ -1,8 +1,8 @@
 package org.cresthaul.clearance;
 
 import java.util.Optional;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.UnitName;
 
 /**
  * The least gap of a passage.

@@ -1,7 +1,7 @@
 package org.cresthaul.clearance;
 
-import java.util.Optional;
-import org.cresthaul.posture.PlacedUnit;
+import java.util.List;
+import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.road.RoadProfile;
 
 /**
@@ -14,34 +14,19 @@ import org.cresthaul.road.RoadProfile;
  * @param undeclared whether some of that ground has no declared grade
  */
 public record Footing(double uncertaintyM, double beyondSurveyM, boolean undeclared) {
-    static Footing of(
-            Passage passage,
-            Demand demand,
-            Leverage leverage,
-            Clearance at,
-            PlacedUnit tractor,
-            PlacedUnit trailer,
-            Optional<PlacedUnit> booster) {
+    static Footing of(Passage passage, Demand demand, Leverage leverage, Clearance at, Placed placed) {
         RoadProfile line = passage.line();
         double[] weights = leverage.weights(at.unit(), at.point().xM());
-        double[] stray = Stray.of(line, demand, at.steerM(), at.steerM(), tractor, tractor);
-        stray[Leverage.TRAILER] = Stray.under(line, demand, trailer, trailer);
-        double[][] wheels = {
-            {at.steerM()},
-            tractor.wheelX,
-            trailer.wheelX,
-            booster.map(b -> b.wheelX).orElse(new double[0])
-        };
-        booster.ifPresent(b -> stray[Leverage.BOOSTER] = Stray.under(line, demand, b, b));
+        double[] stray = Stray.of(passage, demand, at.steerM(), at.steerM(), placed, placed);
         double sum = passage.wantedM(
                         demand.withoutMargin(), leverage, at.unit(), at.point().xM())
                 + Stray.at(line, demand, at.distanceM());
         double beyond = line.overrunM(at.distanceM());
         boolean undeclared = isUndeclared(line, at.distanceM());
-        for (int k = 0; k < Leverage.SUPPORTS; k++) {
+        for (int k = 0; k < weights.length; k++) {
             if (weights[k] > 0) {
                 sum += weights[k] * stray[k];
-                for (double x : wheels[k]) {
+                for (double x : wheels(at.steerM(), placed, k)) {
                     beyond = Math.max(beyond, line.overrunM(x));
                     undeclared |= isUndeclared(line, x);
                 }
@@ -50,8 +35,12 @@ public record Footing(double uncertaintyM, double beyondSurveyM, boolean undecla
         return new Footing(sum, beyond, undeclared);
     }
 
+    private static double[] wheels(double steerM, Placed placed, int support) {
+        return support == Leverage.STEER ? new double[] {steerM} : placed.unit(support - 1).wheelX;
+    }
+
     /** That of a gap which does not depend on the ground under itself. */
-    static Footing of(RoadProfile line, double uncertaintyM, double[]... wheels) {
+    static Footing of(RoadProfile line, double uncertaintyM, List<double[]> wheels) {
         double beyond = 0;
         boolean undeclared = false;
         for (double[] group : wheels) {

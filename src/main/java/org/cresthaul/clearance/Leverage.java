@@ -2,97 +2,129 @@ package org.cresthaul.clearance;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
-import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 
 /**
  * How much the height of a point on the combination moves with the height of the ground under each group of wheels: the
  * lever rule on the level stance. Each group counts as one support, at whichever of its axles weighs heavier, since its
- * axles may stand on one and the same surveyed stretch.
+ * axles may stand on one and the same surveyed stretch. Supports are the steer axle and, behind it, the group of each
+ * unit, front to rear.
  *
  * <p>Used to carry survey accuracy into clearance: independent elevations with standard deviation σ give a clearance
  * standard deviation σ √(1 + Σ w²), the 1 being the ground under the point itself (error propagation; for a hump at
  * mid-wheelbase √1.5 = 1.2247).
  */
 final class Leverage {
-    /** Supports, in the order of the weights. */
+    /** The steer axle's place among the supports. */
     static final int STEER = 0;
 
-    static final int DRIVE = 1;
-    static final int TRAILER = 2;
-    static final int BOOSTER = 3;
-    static final int SUPPORTS = 4;
-
-    private final Tractor tractor;
-    private final Trailer trailer;
-    private final List<Double> groupX;
-    private final Optional<FramePoint> hinge;
-    private final double boosterHingeX;
-    private final double boosterAxleX;
-
-    Leverage(LevelStance stance, Setting setting) {
-        tractor = stance.tractor();
-        trailer = stance.trailer();
-        List<Axle> axles = trailer.axles().axles();
-        int count = axles.size() - (setting.lift() == LiftState.UP ? 1 : 0);
-        List<Double> x =
-                new ArrayList<>(axles.subList(0, count).stream().map(Axle::xM).toList());
-        if (setting.booster() == BoosterState.CLOSE_COUPLED) {
-            x.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
+    /**
+     * A unit held at its front and standing on a group behind.
+     *
+     * @param pivotXM where it is held, in its frame
+     * @param groupXM its axles that carry
+     * @param heldAtXM where the unit ahead holds it, in that unit's frame
+     */
+    record Lever(UnitName name, double pivotXM, List<Double> groupXM, double heldAtXM) {
+        /** How much the height of the group moves that of the point, with the group at one of its axles. */
+        double share(double xM, double axleXM) {
+            return (xM - pivotXM) / (axleXM - pivotXM);
         }
-        groupX = List.copyOf(x);
-        boolean trailing = setting.booster() == BoosterState.TRAILING;
-        hinge = trailing ? trailer.boosterHinge() : Optional.empty();
-        boosterHingeX = trailing ? stance.booster().orElseThrow().hingeXM() : 0;
-        boosterAxleX = trailing ? stance.booster().orElseThrow().axle().xM() : -1;
     }
 
-    /** Absolute weights of the four supports for a point at {@code xM} in the unit's frame. */
-    double[] weights(UnitName unit, double xM) {
-        double[] w = new double[SUPPORTS];
-        switch (unit) {
-            case TRACTOR -> addTractor(xM, 1, w);
-            case TRAILER -> addTrailer(xM, 1, w);
-            case BOOSTER -> {
-                double t = (xM - boosterHingeX) / (boosterAxleX - boosterHingeX);
-                addTrailer(hinge.orElseThrow().xM(), Math.abs(1 - t), w);
-                w[BOOSTER] = Math.abs(t);
-            }
+    private final List<Lever> units;
+    private final int supports;
+
+    Leverage(LevelStance stance, Setting setting) {
+        units = levers(stance, setting);
+        supports = supports(stance);
+    }
+
+    /** Front to rear. */
+    static List<Lever> levers(LevelStance stance, Setting setting) {
+        Tractor tractor = stance.tractor();
+        List<Lever> all = new ArrayList<>();
+        all.add(new Lever(
+                UnitName.TRACTOR, tractor.steer().xM(), xOf(tractor.drive().axles()), Double.NaN));
+        double heldAtXM = tractor.fifthWheel().xM();
+        for (Jeep jeep : stance.jeeps()) {
+            all.add(new Lever(
+                    UnitName.jeep(all.size()),
+                    jeep.kingpinXM(),
+                    xOf(jeep.axles().axles()),
+                    heldAtXM));
+            heldAtXM = jeep.fifthWheel().xM();
         }
+        List<Axle> axles = stance.trailer().axles().axles();
+        List<Double> group =
+                new ArrayList<>(xOf(axles.subList(0, axles.size() - (setting.lift() == LiftState.UP ? 1 : 0))));
+        if (setting.booster() == BoosterState.CLOSE_COUPLED) {
+            group.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
+        }
+        all.add(new Lever(UnitName.TRAILER, stance.trailer().kingpinXM(), List.copyOf(group), heldAtXM));
+        if (setting.booster() == BoosterState.TRAILING) {
+            Booster booster = stance.booster().orElseThrow();
+            all.add(new Lever(
+                    UnitName.BOOSTER,
+                    booster.hingeXM(),
+                    List.of(booster.axle().xM()),
+                    stance.trailer().boosterHinge().orElseThrow().xM()));
+        }
+        return List.copyOf(all);
+    }
+
+    private static List<Double> xOf(List<Axle> axles) {
+        return axles.stream().map(Axle::xM).toList();
+    }
+
+    /** How many supports a stance has, whether all of its units are coupled or not. */
+    static int supports(LevelStance stance) {
+        return stance.units().size() + 1;
+    }
+
+    /** The support of a unit's group, counted from the front as the units are. */
+    static int groupOf(int unit) {
+        return unit + 1;
+    }
+
+    int supports() {
+        return supports;
+    }
+
+    /** Absolute weights of the supports for a point at {@code xM} in the unit's frame. */
+    double[] weights(UnitName unit, double xM) {
+        double[] w = new double[supports()];
+        int k = 0;
+        while (!units.get(k).name.equals(unit)) {
+            k++;
+        }
+        add(k, xM, 1, w);
         return w;
     }
 
-    private void addTractor(double xM, double share, double[] w) {
-        double steer = 0;
-        double drive = 0;
-        for (Axle axle : tractor.drive().axles()) {
-            double t =
-                    (xM - tractor.steer().xM()) / (axle.xM() - tractor.steer().xM());
-            steer = Math.max(steer, Math.abs(1 - t));
-            drive = Math.max(drive, Math.abs(t));
-        }
-        w[STEER] += share * steer;
-        w[DRIVE] += share * drive;
-    }
-
-    private void addTrailer(double xM, double share, double[] w) {
-        double kingpin = 0;
+    private void add(int unit, double xM, double share, double[] w) {
+        Lever lever = units.get(unit);
+        double pivot = 0;
         double group = 0;
-        for (double x : groupX) {
-            double t = (xM - trailer.kingpinXM()) / (x - trailer.kingpinXM());
-            kingpin = Math.max(kingpin, Math.abs(1 - t));
+        for (double x : lever.groupXM) {
+            double t = lever.share(xM, x);
+            pivot = Math.max(pivot, Math.abs(1 - t));
             group = Math.max(group, Math.abs(t));
         }
-        addTractor(tractor.fifthWheel().xM(), share * kingpin, w);
-        w[TRAILER] += share * group;
+        if (unit == 0) {
+            w[STEER] += share * pivot;
+        } else {
+            add(unit - 1, lever.heldAtXM, share * pivot, w);
+        }
+        w[groupOf(unit)] += share * group;
     }
 
     /** √(1 + Σ w²) for a point at {@code xM} in the unit's frame. */

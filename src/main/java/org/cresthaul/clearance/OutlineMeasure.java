@@ -6,8 +6,8 @@ import org.cresthaul.clearance.bound.Need;
 import org.cresthaul.clearance.bound.OutlineGaps;
 import org.cresthaul.clearance.bound.PlacedOutlines;
 import org.cresthaul.clearance.bound.RaisedTire;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.UnitName;
 
 /** The least gap of one unit's outlines where they stand, and the least gap less what is needed there. */
 final class OutlineMeasure {

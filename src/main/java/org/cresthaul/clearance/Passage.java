@@ -16,16 +16,17 @@ import org.cresthaul.clearance.bound.UnitBow;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.posture.CombinationShape;
+import org.cresthaul.posture.CombinationShape.ChainUnit;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PivotedGroup;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.posture.PostureSolver;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPaths;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
@@ -33,6 +34,7 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 import org.cresthaul.road.WheelPath;
@@ -76,6 +78,7 @@ public final class Passage {
     private final Map<OutlineGaps, Map<Demand, UnitNeed>> needs = new HashMap<>();
     private final OutlineGaps tractorOver;
     private final TractorSearch tractorSearch;
+    private final int supports;
     private int spansKept;
     /** What is left to the question being asked; null where every search has its own. */
     private WorkLimit shared;
@@ -100,6 +103,7 @@ public final class Passage {
     /** Shares with another what does not depend on the place across the road. */
     private Passage(Passage way, RoadPlace place) {
         stance = way.stance;
+        supports = way.supports;
         this.place = Optional.of(place);
         ground = way.ground;
         tractor = way.tractor;
@@ -127,6 +131,7 @@ public final class Passage {
 
     private Passage(LevelStance stance, Optional<RoadPlace> place, WheelPaths ground, double fromM, double toM) {
         this.stance = stance;
+        supports = Leverage.supports(stance);
         this.place = place;
         this.ground = ground;
         tractor = CoupledCombination.tractorGroup(stance.tractor());
@@ -240,26 +245,26 @@ public final class Passage {
         return wayPlaces.shape(lift, booster);
     }
 
-    /** Where trailer and booster stand on this way. */
+    /** Where the units behind the tractor stand on this way. */
     UnitPlaces places(Setting setting, Leveling leveling) {
         return wayPlaces.of(setting, leveling);
     }
 
     /** The undersides of a shape over this line. */
     Target over(CombinationShape shape) {
-        return groundTargets.computeIfAbsent(
-                shape,
-                s -> new Target(
-                        tractorOver,
-                        OutlineGaps.over(
-                                lineUnder(UnitName.TRAILER),
-                                s.trailer().undersides(),
-                                s.raisedTire().map(this::raisedTires).orElse(List.of())),
-                        s.trailing()
-                                .map(b -> OutlineGaps.over(
-                                        lineUnder(UnitName.BOOSTER),
-                                        b.outlines().undersides(),
-                                        List.of()))));
+        return groundTargets.computeIfAbsent(shape, s -> {
+            List<OutlineGaps> all = new ArrayList<>(List.of(tractorOver));
+            for (int k = 1; k < s.units().size(); k++) {
+                ChainUnit unit = s.units().get(k);
+                all.add(OutlineGaps.over(
+                        lineUnder(unit.name()),
+                        unit.outlines().undersides(),
+                        k == s.trailerIndex()
+                                ? s.raisedTire().map(this::raisedTires).orElse(List.of())
+                                : List.of()));
+            }
+            return new Target(all);
+        });
     }
 
     /** A raised tire over its path; at one place across the road maybe over several, or none. */
@@ -274,18 +279,15 @@ public final class Passage {
 
     /** The topsides of a shape under a soffit. */
     Target under(CombinationShape shape, Soffit soffit) {
-        return overheadTargets
-                .computeIfAbsent(soffit, s -> new HashMap<>())
-                .computeIfAbsent(
-                        shape,
-                        s -> new Target(
-                                tractorUnder.computeIfAbsent(
-                                        soffit,
-                                        o -> OutlineGaps.under(o, s.tractor().topsides())),
-                                OutlineGaps.under(soffit, s.trailer().topsides()),
-                                s.trailing()
-                                        .map(b -> OutlineGaps.under(
-                                                soffit, b.outlines().topsides()))));
+        return overheadTargets.computeIfAbsent(soffit, s -> new HashMap<>()).computeIfAbsent(shape, s -> {
+            List<OutlineGaps> all = new ArrayList<>();
+            all.add(tractorUnder.computeIfAbsent(
+                    soffit, o -> OutlineGaps.under(o, List.of(stance.tractor().topside()))));
+            for (int k = 1; k < s.units().size(); k++) {
+                all.add(OutlineGaps.under(soffit, s.units().get(k).outlines().topsides()));
+            }
+            return new Target(all);
+        });
     }
 
     /** What a demand asks of one unit; the same for every notch. For one search at a time. */
@@ -301,6 +303,11 @@ public final class Passage {
                 : demand.at(leverage.surveyFactor(unit, xM));
     }
 
+    /** How many there are in {@link Leverage}. */
+    int supports() {
+        return supports;
+    }
+
     List<Span> spans() {
         return spans;
     }
@@ -314,7 +321,14 @@ public final class Passage {
         double front = Math.max(t.underside().frontXM(), t.topside().frontXM());
         double overhang = Math.max(0, front - t.steer().xM());
         // A load, a carried booster or the gooseneck may reach ahead over the tractor.
-        double kingpinBehindSteer = t.steer().xM() - t.fifthWheel().xM();
+        for (int i = 0; i < stance.jeeps().size(); i++) {
+            Jeep jeep = stance.jeeps().get(i);
+            double jeepFront =
+                    Math.max(jeep.underside().frontXM(), jeep.topside().frontXM());
+            overhang = Math.max(
+                    overhang, jeepFront + stance.jeepShiftM(i) - t.steer().xM());
+        }
+        double kingpinBehindSteer = t.steer().xM() - stance.trailerKingpinXM();
         List<Outline> outlines = new ArrayList<>(stance.trailer().load());
         outlines.add(stance.trailer().underside());
         outlines.add(stance.trailer().topside());
@@ -356,7 +370,7 @@ public final class Passage {
         double tractorRear = Math.min(
                 Math.min(t.underside().rearXM(), t.topside().rearXM()),
                 t.drive().axles().get(t.drive().axles().size() - 1).xM() - 1);
-        return t.steer().xM() - Math.min(tractorRear, t.fifthWheel().xM() - trailer.kingpinXM() + rear);
+        return t.steer().xM() - Math.min(tractorRear, stance.trailerShiftM() + rear);
     }
 
     /** A stretch of steer positions with the tractor at both ends; halves are made once and shared by all settings. */

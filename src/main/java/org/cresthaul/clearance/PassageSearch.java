@@ -6,26 +6,25 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import org.cresthaul.clearance.UnitMotions.BoosterWay;
+import org.cresthaul.clearance.UnitMotions.Way;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.Floors;
 import org.cresthaul.clearance.bound.GapBounds;
 import org.cresthaul.clearance.bound.OutlineGaps;
 import org.cresthaul.clearance.bound.PlacedOutlines;
-import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.posture.CombinationPosture;
 import org.cresthaul.posture.CombinationShape;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.posture.PostureSolver;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.Soffit;
 
 /**
- * The clearances of one setting with one leveling on one passage. Trailer and booster are searched here, the tractor's
- * part comes from {@link TractorSearch}. Not safe to share between threads.
+ * The clearances of one setting with one leveling on one passage. The units behind the tractor are searched here; its
+ * own part comes from {@link TractorSearch}. Not safe to share between threads.
  */
 public final class PassageSearch {
     /** Positions looked at where a search ended before it met a structure. */
@@ -138,11 +137,11 @@ public final class PassageSearch {
         for (int i = 0; undecided.isPresent() && nearest.unit == null && i <= LOOKS; i++) {
             double steerM = first + (last - first) * i / LOOKS;
             new OutlineMeasure(gaps, UnitName.TRACTOR)
-                    .at(placeTractor(target, placedAt(steerM)), steerM, null, nearest, null);
+                    .at(placeUnit(target, placedAt(steerM), 0), steerM, null, nearest, null);
         }
         if (undecided.isPresent() && nearest.unit == null) {
             // A structure too short to be met by that: as if it went on level.
-            PlacedOutlines at = placeTractor(target, placedAt(first));
+            PlacedOutlines at = placeUnit(target, placedAt(first), 0);
             int i = gaps.frame.rearmost;
             nearest.offer(at.gap[i], first, UnitName.TRACTOR, gaps.frame.vertex[i], at.x[i]);
         }
@@ -193,8 +192,8 @@ public final class PassageSearch {
         Placed at = placedAt(steerM);
         Run run = new Run(target, SpanSearch.Seeks.GAP, Double.POSITIVE_INFINITY, List.of());
         new OutlineMeasure(target.tractor(), UnitName.TRACTOR)
-                .at(placeTractor(target, at), steerM, null, run.nearest, null);
-        run.measure(steerM, at.tractor(), spot(target, at), null, run.nearest, null);
+                .at(placeUnit(target, at, 0), steerM, null, run.nearest, null);
+        run.measure(steerM, at.unit(0), spot(target, at), null, run.nearest, null);
         return run.nearest.asClearance(0, Optional.empty());
     }
 
@@ -257,36 +256,43 @@ public final class PassageSearch {
 
     private Spot spot(Target target, Placed placed) {
         double rollRad = rollRad(target, placed);
-        return new Spot(
-                placed,
-                rolls() ? placed(target.tractor(), placed.tractor(), UnitName.TRACTOR, rollRad) : null,
-                placed(target.trailer(), placed.trailer(), UnitName.TRAILER, rollRad),
-                placed.booster() == null ? null : boosterOutlines(target, placed, rollRad));
+        PlacedOutlines[] outlines = new PlacedOutlines[target.size()];
+        for (int k = firstSearched(); k < target.size(); k++) {
+            outlines[k] = outlines(target, placed, k, rollRad);
+        }
+        return new Spot(placed, outlines);
     }
 
-    private PlacedOutlines placed(OutlineGaps gaps, PlacedUnit at, UnitName unit, double rollRad) {
-        return gaps.place(at.pose, rollRad, armM(unit));
+    /** Without the outlines of the others; nothing rolls. */
+    private Spot boosterSpot(Target target, Placed placed) {
+        PlacedOutlines[] outlines = new PlacedOutlines[target.size()];
+        outlines[target.size() - 1] = outlines(target, placed, target.size() - 1, 0);
+        return new Spot(placed, outlines);
+    }
+
+    /** The first unit whose gaps are searched here. */
+    private int firstSearched() {
+        return rolls() ? 0 : 1;
+    }
+
+    private UnitName name(int unit) {
+        return shape.units().get(unit).name();
+    }
+
+    private PlacedOutlines outlines(Target target, Placed placed, int unit, double rollRad) {
+        return target.of(unit).place(placed.unit(unit).pose, rollRad, armM(name(unit)));
     }
 
     private double rollRad(Target target, Placed placed) {
-        return rolls() ? roll(target).atRad(placed.tractor(), placed.trailer(), placed.onBooster()) : 0;
+        return rolls() ? roll(target).atRad(placed) : 0;
     }
 
     private double armM(UnitName unit) {
         return passage.place().map(p -> p.armM(unit)).orElse(0.0);
     }
 
-    private PlacedOutlines placeTractor(Target target, Placed placed) {
-        return placed(target.tractor(), placed.tractor(), UnitName.TRACTOR, rollRad(target, placed));
-    }
-
-    /** Without the outlines of the others; nothing rolls. */
-    private Spot boosterSpot(Target target, Placed placed) {
-        return new Spot(placed, null, null, boosterOutlines(target, placed, 0));
-    }
-
-    private PlacedOutlines boosterOutlines(Target target, Placed placed, double rollRad) {
-        return placed(target.booster().orElseThrow(), placed.onBooster(), UnitName.BOOSTER, rollRad);
+    private PlacedOutlines placeUnit(Target target, Placed placed, int unit) {
+        return outlines(target, placed, unit, rollRad(target, placed));
     }
 
     private Target target(Optional<Soffit> under) {
@@ -311,29 +317,23 @@ public final class PassageSearch {
 
     /** What a clearance stands on. */
     public Footing footingOf(Clearance clearance, Demand demand) {
-        Placed placed = placedAt(clearance.steerM());
-        return Footing.of(
-                passage,
-                demand,
-                leverage,
-                clearance,
-                placed.tractor(),
-                placed.trailer(),
-                Optional.ofNullable(placed.onBooster()));
+        return Footing.of(passage, demand, leverage, clearance, placedAt(clearance.steerM()));
     }
 
     /**
-     * A place with its outlines over or under the target's line; null where there are none or they are not asked for.
+     * A place with its outlines over or under the target's line.
+     *
+     * @param outlines by unit; null of those that are not asked for
      */
-    private record Spot(Placed placed, PlacedOutlines tractor, PlacedOutlines trailer, PlacedOutlines booster) {}
+    private record Spot(Placed placed, PlacedOutlines[] outlines) {}
 
     private final class Run extends SpanSearch<Spot> {
         private final Target target;
         private final boolean boosterAlone;
         private final Roll roll;
-        private final Map<Demand, UnitNeed> tractorNeeds = new HashMap<>(4);
-        private final Map<Demand, UnitNeed> trailerNeeds = new HashMap<>(4);
-        private final Map<Demand, UnitNeed> boosterNeeds = new HashMap<>(4);
+        /** By demand and unit; null of units that are not searched here. */
+        private final Map<Demand, UnitNeed[]> needs = new HashMap<>(4);
+
         private final UnitMotions motions = new UnitMotions(places);
 
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands) {
@@ -347,12 +347,11 @@ public final class PassageSearch {
             this.boosterAlone = boosterAlone;
             roll = roll(target);
             for (Demand demand : demands) {
-                if (roll != null) {
-                    tractorNeeds.put(demand, passage.need(target.tractor(), UnitName.TRACTOR, demand, leverage));
+                UnitNeed[] byUnit = new UnitNeed[target.size()];
+                for (int k = firstSearched(); k < byUnit.length; k++) {
+                    byUnit[k] = passage.need(target.of(k), name(k), demand, leverage);
                 }
-                trailerNeeds.put(demand, passage.need(target.trailer(), UnitName.TRAILER, demand, leverage));
-                target.booster()
-                        .ifPresent(g -> boosterNeeds.put(demand, passage.need(g, UnitName.BOOSTER, demand, leverage)));
+                needs.put(demand, byUnit);
             }
         }
 
@@ -364,39 +363,36 @@ public final class PassageSearch {
 
         @Override
         void measure(double steerM, PlacedUnit tractor, Spot spot, Demand demand, Nearest gap, Nearest tightest) {
-            setStray(demand, steerM, steerM, tractor, tractor, spot.placed, spot.placed);
-            if (roll != null) {
-                new OutlineMeasure(target.tractor(), UnitName.TRACTOR)
-                        .at(spot.tractor, steerM, tractorNeeds.get(demand), gap, tightest);
-            }
-            if (!boosterAlone) {
-                new OutlineMeasure(target.trailer(), UnitName.TRAILER)
-                        .at(spot.trailer, steerM, trailerNeeds.get(demand), gap, tightest);
-            } else if (spot.placed.trailer().fixedGap <= PlacedUnit.TOUCHES_M) {
-                gap.offer(Double.NEGATIVE_INFINITY, steerM, UnitName.BOOSTER, null, Double.NaN);
+            setStray(demand, steerM, steerM, spot.placed, spot.placed);
+            if (boosterAlone && carries(spot.placed)) {
+                gap.offer(Double.NEGATIVE_INFINITY, steerM, name(target.size() - 1), null, Double.NaN);
                 return;
             }
-            if (spot.booster != null) {
-                new OutlineMeasure(target.booster().orElseThrow(), UnitName.BOOSTER)
-                        .at(spot.booster, steerM, boosterNeeds.get(demand), gap, tightest);
+            for (int k = 0; k < target.size(); k++) {
+                if (spot.outlines[k] != null) {
+                    new OutlineMeasure(target.of(k), name(k))
+                            .at(spot.outlines[k], steerM, need(demand, k), gap, tightest);
+                }
             }
         }
 
-        private void setStray(
-                Demand demand, double fromM, double toM, PlacedUnit tractorA, PlacedUnit tractorB, Placed a, Placed b) {
+        private boolean carries(Placed placed) {
+            return placed.unit(shape.trailerIndex()).fixedGap <= PlacedUnit.TOUCHES_M;
+        }
+
+        private UnitNeed need(Demand demand, int unit) {
+            return demand == null ? null : needs.get(demand)[unit];
+        }
+
+        private void setStray(Demand demand, double fromM, double toM, Placed a, Placed b) {
             if (demand == null) {
                 return;
             }
-            double[] stray = Stray.of(passage.line(), demand, fromM, toM, tractorA, tractorB);
-            stray[Leverage.TRAILER] = Stray.under(passage.line(), demand, a.trailer(), b.trailer());
-            if (a.booster() != null) {
-                stray[Leverage.BOOSTER] = Stray.under(
-                        passage.line(), demand, a.booster().unit(), b.booster().unit());
-                boosterNeeds.get(demand).setStray(stray);
-            }
-            trailerNeeds.get(demand).setStray(stray);
-            if (roll != null) {
-                tractorNeeds.get(demand).setStray(stray);
+            double[] stray = Stray.of(passage, demand, fromM, toM, a, b);
+            for (UnitNeed need : needs.get(demand)) {
+                if (need != null) {
+                    need.setStray(stray);
+                }
             }
         }
 
@@ -407,39 +403,39 @@ public final class PassageSearch {
             if (!span.motion.known) {
                 return false;
             }
-            setStray(demand, span.startM, span.endM, span.start, span.end, a, b);
-            UnitWay trailer = motions.trailer(span, a, b);
-            BoosterWay booster = roll == null || a.booster() == null ? null : motions.booster(span, a, b, trailer);
-            double unevenRad = roll == null ? 0 : roll.unevenRad(span, a, b, trailer, booster);
-            boolean trailerDoes = boosterAlone
-                    ? trailer.motion().known && (!trailer.motion().mayCarry || trailer.bow().known)
-                    : new GapBounds(
-                                    target.trailer(),
-                                    from.trailer,
-                                    to.trailer,
-                                    trailer,
-                                    trailerNeeds.get(demand),
-                                    unevenRad)
-                            .staysAbove(above);
-            if (!trailerDoes) {
-                return false;
-            }
-            if (a.booster() != null) {
-                UnitWay way = (booster == null ? motions.booster(span, a, b, trailer) : booster).way();
-                OutlineGaps gaps = target.booster().orElseThrow();
-                if (!new GapBounds(gaps, from.booster, to.booster, way, boosterNeeds.get(demand), unevenRad)
-                        .staysAbove(above)) {
+            setStray(demand, span.startM, span.endM, a, b);
+            // Only a roll needs to know how all of them move before the first is bounded.
+            Way[] all = roll == null ? null : motions.all(span, a, b);
+            double unevenRad = roll == null ? 0 : roll.unevenRad(span, a, b, all);
+            Way ahead = UnitMotions.tractor(span);
+            for (int k = 1; k < target.size(); k++) {
+                Way way = all == null ? motions.next(span, a, b, k, ahead) : all[k];
+                if (!staysAbove(from, to, way, k, demand, above, unevenRad)) {
                     return false;
                 }
+                ahead = way;
             }
-            return roll == null || tractorStaysAbove(span, from, to, demand, above, unevenRad);
+            // The tractor's outlines, where they are not searched once for every setting.
+            return roll == null || outlinesStayAbove(from, to, UnitMotions.tractor(span), 0, demand, above, unevenRad);
         }
 
-        /** The tractor's outlines, where they are not searched once for every setting. */
-        private boolean tractorStaysAbove(
-                Passage.Span span, Spot from, Spot to, Demand demand, Floors above, double unevenRad) {
-            UnitWay way = new UnitWay(span.motion, span.bow);
-            return new GapBounds(target.tractor(), from.tractor, to.tractor, way, tractorNeeds.get(demand), unevenRad)
+        private boolean staysAbove(
+                Spot from, Spot to, Way way, int unit, Demand demand, Floors above, double unevenRad) {
+            if (boosterAlone && unit < target.size() - 1) {
+                return way.motion().known && (!way.motion().mayCarry || way.bow().known);
+            }
+            return outlinesStayAbove(from, to, way, unit, demand, above, unevenRad);
+        }
+
+        private boolean outlinesStayAbove(
+                Spot from, Spot to, Way way, int unit, Demand demand, Floors above, double unevenRad) {
+            return new GapBounds(
+                            target.of(unit),
+                            from.outlines[unit],
+                            to.outlines[unit],
+                            way.way(),
+                            need(demand, unit),
+                            unevenRad)
                     .staysAbove(above);
         }
 

@@ -10,13 +10,13 @@ import org.cresthaul.posture.CombinationShape;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.Pose;
 import org.cresthaul.posture.PostureSolver;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.PiecewiseLine;
 import org.cresthaul.road.Soffit;
 
@@ -273,15 +273,10 @@ public final class RaiseNeeded {
     /** The gap at a place of the combination, with the tractor where it was found tightest. */
     static double gapM(PostureSolver solver, Lane lane, CombinationShape shape, Clearance place) {
         CombinationPosture posture = solver.at(place.steerM());
-        Pose pose =
-                switch (place.unit()) {
-                    case TRACTOR -> posture.tractor();
-                    case TRAILER -> posture.trailer();
-                    case BOOSTER -> posture.booster().orElseThrow();
-                };
+        Pose pose = posture.of(place.unit());
         FramePoint p = place.point();
         if (lane.soffit().isEmpty()
-                && place.unit() == UnitName.TRAILER
+                && place.unit().equals(UnitName.TRAILER)
                 && shape.raisedTire().isPresent()) {
             CombinationShape.Circle tire = shape.raisedTire().get();
             if (p.xM() == tire.xM() && p.hM() <= tire.hM() - tire.radiusM() + 1e-9) {

@@ -71,7 +71,7 @@ record RaiseRates(double front, double rear) {
                 .mapToDouble(p -> p.xM() - k)
                 .max()
                 .orElseThrow();
-        double off = farthestOff(outlines, shape.stance().tractor().fifthWheel().hM());
+        double off = farthestOff(outlines, shape.stance().trailerFifthWheel().hM());
         if (shape.trailing().isPresent()) {
             TrailingBooster b = shape.trailing().get();
             List<Outline> more = new ArrayList<>(b.outlines().undersides());
@@ -88,8 +88,7 @@ record RaiseRates(double front, double rear) {
             behind = Math.max(behind, Math.max(hinge + reach, hinge * Math.max(1, reach / toAxle)));
             off = Math.max(
                     off,
-                    Math.abs(b.hinge().hM()
-                                    - shape.stance().tractor().fifthWheel().hM())
+                    Math.abs(b.hinge().hM() - shape.stance().trailerFifthWheel().hM())
                             + farthestOff(more, b.hinge().hM()) * Math.max(1, hinge / toAxle));
         }
         double arm = Math.max(behind, ahead) + steepest * off;
@@ -105,7 +104,7 @@ record RaiseRates(double front, double rear) {
     static RaiseRates betweenUnits(CombinationShape shape) {
         Turn turn = Turn.of(shape);
         double k = shape.stance().trailer().kingpinXM();
-        double reach = farthest(shape.tractor(), shape.stance().tractor().fifthWheel());
+        double reach = farthest(shape.aheadOfTrailer(), shape.stance().trailerFifthWheel());
         double neck = turn.kappa / (k - shape.stance().trailer().deckFront().xM());
         double front = turn.kappa + reach * (neck + turn.front);
         double rear = reach * turn.rear;

@@ -12,10 +12,10 @@ import org.cresthaul.clearance.RaiseNeeded.Way;
 import org.cresthaul.geometry.WorkLimit;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PostureSolver;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.PiecewiseLine;
 
 /**
@@ -95,7 +95,7 @@ final class RaiseScan {
         double steepest = lane.soffit()
                 .map(PiecewiseLine::steepest)
                 .orElse(lane.passage().line().steepest());
-        for (UnitName unit : UnitName.values()) {
+        for (UnitName unit : lane.passage().stance().units()) {
             steepest = Math.max(steepest, lane.passage().lineUnder(unit).steepest());
         }
         return RaiseRates.of(lane.passage().shape(lift, booster), steepest);
@@ -175,7 +175,7 @@ final class RaiseScan {
             if (lacking > 0) {
                 witnesses.remove(i);
                 witnesses.add(0, w);
-                return w.place.unit() == UnitName.TRACTOR ? Double.POSITIVE_INFINITY : lacking;
+                return w.place.unit().isAheadOfTrailer() ? Double.POSITIVE_INFINITY : lacking;
             }
         }
         return 0;

@@ -2,8 +2,8 @@ package org.cresthaul.clearance;
 
 import java.util.List;
 import org.cresthaul.clearance.bound.RaisedTire;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPaths;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.RoadProfile;
 
 /**
@@ -19,6 +19,7 @@ public final class RoadPlace {
     private final double drivenRightM;
     private final WheelPaths ground;
     private final int side;
+    private final List<UnitName> units;
     private final double[] rightM;
     private final RoadProfile[] lines;
     private final List<Double> raisedTiresRightM;
@@ -38,6 +39,7 @@ public final class RoadPlace {
      * A place.
      *
      * @param side of the middle on which it lies: +1 right, -1 left, 0 in the middle
+     * @param units whose lines follow
      * @param rightM of the middle, by unit: what is left of a unit's width there
      * @param lines of the ground there, by unit
      * @param raisedTiresRightM where a raised tire is looked at
@@ -47,6 +49,7 @@ public final class RoadPlace {
             double drivenRightM,
             WheelPaths ground,
             int side,
+            List<UnitName> units,
             double[] rightM,
             RoadProfile[] lines,
             List<Double> raisedTiresRightM,
@@ -55,6 +58,7 @@ public final class RoadPlace {
         this.drivenRightM = drivenRightM;
         this.ground = ground;
         this.side = side;
+        this.units = List.copyOf(units);
         this.rightM = rightM.clone();
         this.lines = lines.clone();
         this.raisedTiresRightM = List.copyOf(raisedTiresRightM);
@@ -91,7 +95,7 @@ public final class RoadPlace {
 
     /** How far to the right of the combination's middle it is, meters. */
     public double rightM(UnitName unit) {
-        return rightM[unit.ordinal()];
+        return rightM[units.indexOf(unit)];
     }
 
     /** The same of a gap: a raised tire is looked at where it is, and not at the unit's edge. */
@@ -111,7 +115,7 @@ public final class RoadPlace {
 
     /** The ground under a unit there. */
     public RoadProfile line(UnitName unit) {
-        return lines[unit.ordinal()];
+        return lines[units.indexOf(unit)];
     }
 
     List<Double> raisedTiresRightM() {
@@ -120,7 +124,7 @@ public final class RoadPlace {
 
     /** How far a unit's part there rises with a roll of one radian toward it, meters. */
     double armM(UnitName unit) {
-        return Math.abs(rightM[unit.ordinal()]);
+        return Math.abs(rightM[units.indexOf(unit)]);
     }
 
     /**

@@ -2,9 +2,8 @@ package org.cresthaul.clearance;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.cresthaul.clearance.UnitMotions.BoosterWay;
+import org.cresthaul.clearance.UnitMotions.Way;
 import org.cresthaul.clearance.UnitPlaces.Placed;
-import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PlacedUnit;
@@ -22,10 +21,10 @@ import org.cresthaul.road.RolledProfile;
  * way it passes. The least of several even motions lies nowhere below even between its ends. For one search at a time.
  */
 final class Roll {
-    private final List<Tilt> steer = new ArrayList<>();
-    private final List<Tilt> drive = new ArrayList<>();
-    private final List<Tilt> trailer = new ArrayList<>();
-    private final List<Tilt> booster = new ArrayList<>();
+    private final Tilt steer;
+    /** Of the axles of each unit. */
+    private final List<List<Tilt>> units = new ArrayList<>();
+
     private final int side;
     /** +1 for what must stay above the ground: the least rise counts; -1 for tops: the greatest. */
     private final int above;
@@ -55,27 +54,23 @@ final class Roll {
         side = place.side();
         above = overGround ? 1 : -1;
         WheelPaths ground = place.ground();
-        steer.add(Tilt.of(ground, AxleKind.STEER, combination.steerRadiusM()));
-        for (double r : combination.tractor().radiusM) {
-            drive.add(Tilt.of(ground, AxleKind.DRIVE, r));
+        steer = Tilt.of(ground, AxleKind.STEER, combination.steerRadiusM());
+        for (int k = 0; k < combination.groups().size(); k++) {
+            List<AxleKind> kinds = combination.shape().axleKinds(k);
+            List<Tilt> tilts = new ArrayList<>();
+            for (int i = 0; i < kinds.size(); i++) {
+                tilts.add(Tilt.of(ground, kinds.get(i), combination.groups().get(k).radiusM[i]));
+            }
+            units.add(tilts);
         }
-        List<AxleKind> kinds = combination.shape().axleKinds();
-        for (int i = 0; i < kinds.size(); i++) {
-            trailer.add(Tilt.of(ground, kinds.get(i), combination.trailer().radiusM[i]));
-        }
-        combination.booster().ifPresent(b -> booster.add(Tilt.of(ground, AxleKind.BOOSTER, b.radiusM[0])));
     }
 
-    /**
-     * At one position: the rise that counts per meter beside the middle, toward the side, radians; no booster is null.
-     */
-    double atRad(PlacedUnit onTractor, PlacedUnit onTrailer, PlacedUnit onBooster) {
+    /** At one position: the rise that counts per meter beside the middle, toward the side, radians. */
+    double atRad(Placed at) {
         least = Double.POSITIVE_INFINITY;
-        add(steer.get(0), onTractor.pivotX);
-        add(drive, onTractor.wheelX);
-        add(trailer, onTrailer.wheelX);
-        if (onBooster != null) {
-            add(booster, onBooster.wheelX);
+        add(steer, at.unit(0).pivotX);
+        for (int k = 0; k < units.size(); k++) {
+            add(units.get(k), at.unit(k).wheelX);
         }
         return above * least;
     }
@@ -90,18 +85,14 @@ final class Roll {
         least = Math.min(least, above * side * tilt.atRad(x));
     }
 
-    /**
-     * How much less than even the roll that counts can be anywhere between two positions, radians; no booster is null.
-     */
-    double unevenRad(Passage.Span span, Placed a, Placed b, UnitWay onTrailer, BoosterWay onBooster) {
+    /** How much less than even the roll that counts can be anywhere between two positions, radians. */
+    double unevenRad(Passage.Span span, Placed a, Placed b, Way[] ways) {
         uneven = 0;
         // The steer axle is what advances evenly.
-        pass(steer.get(0), span.startM, span.endM, 0);
-        pass(drive, a.tractor(), b.tractor(), span.motion.speedOff);
-        pass(trailer, a.trailer(), b.trailer(), onTrailer.motion().speedOff);
-        if (onBooster != null) {
-            // Where it reaches its hinge's limits, how its wheel moves in between is open.
-            pass(booster, a.onBooster(), b.onBooster(), onBooster.free() ? onBooster.motion().speedOff : 1);
+        pass(steer, span.startM, span.endM, 0);
+        for (int k = 0; k < ways.length; k++) {
+            // Where a booster reaches its hinge's limits, how its wheel moves in between is open.
+            pass(units.get(k), a.unit(k), b.unit(k), ways[k].free() ? ways[k].motion().speedOff : 1);
         }
         return uneven;
     }

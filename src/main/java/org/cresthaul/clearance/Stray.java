@@ -1,5 +1,6 @@
 package org.cresthaul.clearance;
 
+import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.road.Approach;
 import org.cresthaul.road.RoadProfile;
@@ -37,12 +38,23 @@ final class Stray {
         return most;
     }
 
-    /** Under the supports of the tractor, by {@link Leverage} index. */
-    static double[] of(
-            RoadProfile line, Demand demand, double fromSteerM, double toSteerM, PlacedUnit from, PlacedUnit to) {
-        double[] stray = new double[Leverage.SUPPORTS];
+    /** Under every support, by {@link Leverage} index, between two placements. */
+    static double[] of(Passage passage, Demand demand, double fromSteerM, double toSteerM, Placed from, Placed to) {
+        RoadProfile line = passage.line();
+        double[] stray = new double[passage.supports()];
         stray[Leverage.STEER] = between(line, demand, fromSteerM, toSteerM);
-        stray[Leverage.DRIVE] = under(line, demand, from, to);
+        for (int k = 0; k < from.size(); k++) {
+            stray[Leverage.groupOf(k)] = under(line, demand, from.unit(k), to.unit(k));
+        }
+        return stray;
+    }
+
+    /** Under the tractor's supports alone: what weighs on the others is not asked. */
+    static double[] ofTractor(
+            Passage passage, Demand demand, double fromSteerM, double toSteerM, PlacedUnit from, PlacedUnit to) {
+        double[] stray = new double[passage.supports()];
+        stray[Leverage.STEER] = between(passage.line(), demand, fromSteerM, toSteerM);
+        stray[Leverage.groupOf(0)] = under(passage.line(), demand, from, to);
         return stray;
     }
 }

@@ -10,7 +10,7 @@ import org.cresthaul.clearance.bound.OutlineGaps;
 import org.cresthaul.clearance.bound.PlacedOutlines;
 import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.posture.PlacedUnit;
-import org.cresthaul.posture.UnitName;
+import org.cresthaul.rig.UnitName;
 
 /** The tractor's own part of a search: the same for every setting, so it is done once and remembered. */
 final class TractorSearch {
@@ -96,7 +96,7 @@ final class TractorSearch {
 
         private void setStray(Demand demand, double fromM, double toM, PlacedUnit from, PlacedUnit to) {
             if (demand != null) {
-                need.setStray(Stray.of(passage.line(), demand, fromM, toM, from, to));
+                need.setStray(Stray.ofTractor(passage, demand, fromM, toM, from, to));
             }
         }
     }

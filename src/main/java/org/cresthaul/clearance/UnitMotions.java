@@ -4,13 +4,15 @@ import java.util.Optional;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.GapBounds;
 import org.cresthaul.clearance.bound.MotionBounds;
+import org.cresthaul.clearance.bound.PivotBow;
+import org.cresthaul.clearance.bound.PointMotion;
 import org.cresthaul.clearance.bound.Stretch;
 import org.cresthaul.clearance.bound.UnitBow;
 import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
-import org.cresthaul.posture.PlacedUnit;
+import org.cresthaul.rig.FramePoint;
 
-/** How trailer and booster move over stretches of steer positions. Immutable. */
+/** How the units of a chain move over stretches of steer positions, each by how the one ahead does. Immutable. */
 final class UnitMotions {
     private final UnitPlaces places;
 
@@ -19,12 +21,12 @@ final class UnitMotions {
     }
 
     /**
-     * How a trailing booster moves.
+     * How one unit moves.
      *
-     * @param free whether it keeps off its hinge's limits all the way; else it may be fixed to the trailer, or either
-     *     in turn
+     * @param free whether it keeps off its hinge's limits all the way; else it may be fixed to the unit ahead, or
+     *     either in turn. A kingpin has none
      */
-    record BoosterWay(UnitWay way, boolean free) {
+    record Way(UnitWay way, boolean free) {
         MotionBounds motion() {
             return way.motion();
         }
@@ -34,42 +36,64 @@ final class UnitMotions {
         }
     }
 
-    /** Over a stretch whose tractor's motion is known. */
-    UnitWay trailer(Passage.Span span, Placed a, Placed b) {
-        Stretch on = new Stretch(
-                places.combination.trailer(), places.solver.trailerPaths(), a.trailer(), b.trailer(), span.lengthM());
-        MotionBounds motion = MotionBounds.of(on, span.kingpin);
-        return new UnitWay(motion, span.bow.known ? UnitBow.of(on, motion, span.kingpinBow) : UnitBow.unknown());
+    /** Of the tractor. */
+    static Way tractor(Passage.Span span) {
+        return new Way(new UnitWay(span.motion, span.bow), true);
     }
 
-    /** Of a trailing booster, by how the trailer moves. */
-    BoosterWay booster(Passage.Span span, Placed a, Placed b, UnitWay trailer) {
-        if (!trailer.motion().known) {
-            return new BoosterWay(
-                    new UnitWay(MotionBounds.unknown(), Optional.of(trailer.motion()), UnitBow.unknown()), false);
+    /** Of every unit. */
+    Way[] all(Passage.Span span, Placed a, Placed b) {
+        Way[] ways = new Way[a.size()];
+        ways[0] = tractor(span);
+        for (int k = 1; k < ways.length; k++) {
+            ways[k] = next(span, a, b, k, ways[k - 1]);
         }
-        TrailingBooster joint = places.shape.trailing().orElseThrow();
-        PlacedUnit unitA = a.booster().unit();
-        PlacedUnit unitB = b.booster().unit();
+        return ways;
+    }
+
+    /** Of a unit, by how the one ahead moves. */
+    Way next(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
+        boolean onHinge = unit > places.shape.trailerIndex();
+        if (!ahead.motion().known) {
+            return new Way(
+                    new UnitWay(
+                            MotionBounds.unknown(),
+                            onHinge ? Optional.of(ahead.motion()) : Optional.empty(),
+                            UnitBow.unknown()),
+                    !onHinge);
+        }
         Stretch on = new Stretch(
-                places.combination.booster().orElseThrow(), places.solver.boosterPaths(), unitA, unitB, span.lengthM());
-        MotionBounds motion =
-                MotionBounds.of(on, trailer.motion().at(a.trailer().pose, b.trailer().pose, joint.hinge()));
-        boolean free = motion.known && keepsOffItsLimits(span, a, b, trailer.motion(), motion);
-        UnitBow bow = free && trailer.bow().known
-                ? UnitBow.of(
-                        on,
-                        motion,
-                        trailer.bow().at(joint.hinge().xM(), joint.hinge().hM()))
-                : UnitBow.unknown();
-        return new BoosterWay(new UnitWay(motion, free ? Optional.empty() : Optional.of(trailer.motion()), bow), free);
+                places.combination.groups().get(unit),
+                places.solver.paths(unit),
+                a.unit(unit),
+                b.unit(unit),
+                span.lengthM());
+        MotionBounds motion = MotionBounds.of(on, pivotMotion(span, a, b, unit, ahead));
+        boolean free = !onHinge || motion.known && keepsOffItsLimits(span, a, b, unit, ahead.motion(), motion);
+        UnitBow bow =
+                free && ahead.bow().known ? UnitBow.of(on, motion, pivotBow(span, unit, ahead)) : UnitBow.unknown();
+        return new Way(new UnitWay(motion, free ? Optional.empty() : Optional.of(ahead.motion()), bow), free);
+    }
+
+    private PointMotion pivotMotion(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
+        return unit == 1 ? span.kingpin : ahead.motion().at(a.unit(unit - 1).pose, b.unit(unit - 1).pose, heldAt(unit));
+    }
+
+    private PivotBow pivotBow(Passage.Span span, int unit, Way ahead) {
+        return unit == 1
+                ? span.kingpinBow
+                : ahead.bow().at(heldAt(unit).xM(), heldAt(unit).hM());
+    }
+
+    private FramePoint heldAt(int unit) {
+        return places.shape.units().get(unit).heldAt();
     }
 
     private boolean keepsOffItsLimits(
-            Passage.Span span, Placed a, Placed b, MotionBounds trailer, MotionBounds booster) {
+            Passage.Span span, Placed a, Placed b, int unit, MotionBounds trailer, MotionBounds booster) {
         TrailingBooster joint = places.shape.trailing().orElseThrow();
-        double bendMost = Math.max(a.booster().bendRad(), b.booster().bendRad());
-        double bendLeast = Math.min(a.booster().bendRad(), b.booster().bendRad());
+        double bendMost = Math.max(a.askedBendRad(unit), b.askedBendRad(unit));
+        double bendLeast = Math.min(a.askedBendRad(unit), b.askedBendRad(unit));
         double reach = 0.5
                 * span.lengthM()
                 * (booster.turn().magnitude() + trailer.turn().magnitude());
@@ -78,15 +102,11 @@ final class UnitMotions {
 
     /** Whether everything moves so that it can be bounded; where not, a unit pitches too steeply or too fast. */
     boolean bound(Passage.Span span, Placed a, Placed b) {
-        if (!span.motion.known) {
-            return false;
+        Way[] ways = all(span, a, b);
+        boolean all = span.motion.known;
+        for (int k = 1; k < ways.length; k++) {
+            all &= GapBounds.bounds(ways[k].motion(), a.unit(k).pose, b.unit(k).pose);
         }
-        UnitWay trailer = trailer(span, a, b);
-        return GapBounds.bounds(trailer.motion(), a.trailer().pose, b.trailer().pose)
-                && (a.booster() == null
-                        || GapBounds.bounds(
-                                booster(span, a, b, trailer).motion(),
-                                a.booster().unit().pose,
-                                b.booster().unit().pose));
+        return all;
     }
 }

@@ -3,7 +3,7 @@ package org.cresthaul.clearance;
 import org.cresthaul.clearance.bound.FrameOutline;
 import org.cresthaul.clearance.bound.Need;
 import org.cresthaul.clearance.bound.OutlineGaps;
-import org.cresthaul.posture.UnitName;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.RoadProfile;
 
 /**
@@ -23,7 +23,7 @@ final class UnitNeed implements Need {
     private final double[] segmentDemand;
     private final double[] tireWeights;
     private final double tireDemand;
-    private double[] strayM = new double[Leverage.SUPPORTS];
+    private double[] strayM = new double[0];
     private boolean onSurvey;
 
     UnitNeed(Demand demand, Passage passage, Leverage leverage, UnitName unit, OutlineGaps gaps) {
@@ -47,8 +47,8 @@ final class UnitNeed implements Need {
             // Weights are convex along a segment, so its ends bound them.
             double[] rear = leverage.weights(unit, gaps.frame.rx[k]);
             double[] front = leverage.weights(unit, gaps.frame.fx[k]);
-            segmentWeights[k] = new double[Leverage.SUPPORTS];
-            for (int j = 0; j < Leverage.SUPPORTS; j++) {
+            segmentWeights[k] = new double[rear.length];
+            for (int j = 0; j < rear.length; j++) {
                 segmentWeights[k][j] = Math.max(rear[j], front[j]);
             }
             segmentDemand[k] = Math.max(wantedM(gaps.frame.rx[k]), wantedM(gaps.frame.fx[k]));

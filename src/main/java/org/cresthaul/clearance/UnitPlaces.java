@@ -6,14 +6,14 @@ import org.cresthaul.posture.CombinationShape;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.posture.PostureSolver;
-import org.cresthaul.posture.PostureSolver.PlacedBooster;
+import org.cresthaul.posture.PostureSolver.CoupledUnit;
 import org.cresthaul.posture.WheelPaths;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 
 /**
- * Where trailer and booster of one setting with one leveling stand on a way, whatever place across the road is looked
- * at. Not changed after construction.
+ * Where the units behind the tractor stand on a way in one setting with one leveling, whatever place across the road is
+ * looked at. Not changed after construction.
  */
 final class UnitPlaces {
     final CombinationShape shape;
@@ -22,11 +22,40 @@ final class UnitPlaces {
     /** At the first positions of the way. */
     final List<Placed> first;
 
-    /** Everything at one steer position; no booster is null. */
-    record Placed(PlacedUnit tractor, PlacedUnit trailer, PlacedBooster booster) {
-        PlacedUnit onBooster() {
-            return booster == null ? null : booster.unit();
+    /** Everything at one steer position. */
+    static final class Placed {
+        /** In the order of {@link CombinationShape#units}; not to be written to. */
+        private final PlacedUnit[] units;
+        /** Of each unit against the one ahead, as the ground asks for. */
+        private final double[] bendRad;
+
+        private Placed(PlacedUnit[] units, double[] bendRad) {
+            this.units = units;
+            this.bendRad = bendRad;
         }
+
+        int size() {
+            return units.length;
+        }
+
+        PlacedUnit unit(int k) {
+            return units[k];
+        }
+
+        /** What the ground asks of a booster's hinge, before its limits. */
+        double askedBendRad(int k) {
+            return bendRad[k];
+        }
+
+        /** Pitch of a unit against the one ahead, nose up, radians. */
+        double bendRad(int k) {
+            return units[k].pose.pitchRad() - units[k - 1].pose.pitchRad();
+        }
+    }
+
+    /** A pitch to start from. */
+    private interface Guess {
+        double pitchRad(PlacedUnit tractor, int unit);
     }
 
     /**
@@ -51,23 +80,24 @@ final class UnitPlaces {
 
     /** Behind a tractor between two neighbors already placed. */
     Placed between(PlacedUnit tractor, Placed a, Placed b) {
-        double trailerGuess = 0.5 * (a.trailer.pose.pitchRad() + b.trailer.pose.pitchRad());
-        double boosterGuess = a.booster == null
-                ? 0
-                : 0.5
-                        * (a.booster.unit().pose.pitchRad()
-                                + b.booster.unit().pose.pitchRad());
-        return place(tractor, trailerGuess, boosterGuess);
+        return place(tractor, (t, k) -> 0.5 * (a.units[k].pose.pitchRad() + b.units[k].pose.pitchRad()));
     }
 
     /** Behind a tractor that nothing is known of. */
     Placed behind(PlacedUnit tractor) {
-        return place(tractor, tractor.pose.pitchRad(), tractor.pose.pitchRad());
+        return place(tractor, (t, k) -> t.pose.pitchRad());
     }
 
-    private Placed place(PlacedUnit tractor, double trailerGuess, double boosterGuess) {
-        PlacedUnit trailer = solver.trailerAt(tractor, trailerGuess);
-        return new Placed(
-                tractor, trailer, shape.trailing().isPresent() ? solver.boosterAt(trailer, boosterGuess) : null);
+    private Placed place(PlacedUnit tractor, Guess guess) {
+        int n = shape.units().size();
+        PlacedUnit[] units = new PlacedUnit[n];
+        double[] bendRad = new double[n];
+        units[0] = tractor;
+        for (int k = 1; k < n; k++) {
+            CoupledUnit coupled = solver.behind(units[k - 1], k, guess.pitchRad(tractor, k));
+            units[k] = coupled.unit();
+            bendRad[k] = coupled.bendRad();
+        }
+        return new Placed(units, bendRad);
     }
 }

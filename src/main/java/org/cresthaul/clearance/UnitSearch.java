@@ -6,14 +6,13 @@ import java.util.Optional;
 import org.cresthaul.clearance.BendSearch.Bends;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
-import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 
 /**
- * The gaps between coupled units for one setting with one leveling on one passage: tractor and trailer at the kingpin,
- * trailer and trailing booster at the hinge. How far the units bend there is searched and proven ({@link BendSearch});
- * what that leaves between them is a closed form ({@link UnitGaps}). Not safe to share between threads.
+ * The gaps between coupled units for one setting with one leveling on one passage: each with the one ahead, at kingpins
+ * and at a trailing booster's hinge. How far the units bend there is searched and proven ({@link BendSearch}); what
+ * that leaves between them is a closed form ({@link UnitGaps}). Not safe to share between threads.
  */
 public final class UnitSearch {
     /** How far above the true minimum the answer may lie for the bend's sake, meters. */
@@ -61,7 +60,7 @@ public final class UnitSearch {
     }
 
     /**
-     * The least gap at either coupling, and the least of gap less need for each demand.
+     * The least gap at any coupling, and the least of gap less need for each demand.
      *
      * @param demands its accuracy of an elevation is that of one support's height, its other accuracy that of the gap
      */
@@ -75,35 +74,37 @@ public final class UnitSearch {
     }
 
     private Look look(List<Demand> demands, boolean placed) {
-        Look look = UnitSolids.atKingpin(places.shape, setting)
-                .map(gaps -> search(Coupling.KINGPIN, gaps, demands, placed))
-                .orElse(new Look(Optional.empty(), List.of(), Optional.empty()));
-        Optional<UnitGaps> atHinge = UnitSolids.atHinge(places.shape);
-        if (look.undecided.isPresent() || atHinge.isEmpty()) {
-            return look;
+        Look look = new Look(Optional.empty(), List.of(), Optional.empty());
+        for (int k = 1; k < places.shape.units().size() && look.undecided.isEmpty(); k++) {
+            Coupling coupling = Coupling.aheadOf(places.shape, k);
+            Optional<UnitGaps> gaps = UnitSolids.at(places.shape, setting, k);
+            if (gaps.isEmpty()) {
+                continue;
+            }
+            if (coupling.isHinge() && isFree(coupling, gaps.get(), look, demands)) {
+                // Shown, even if nothing is left for what is asked next.
+                passage.limit().take(gaps.get().steps());
+            } else {
+                look = worse(look, search(coupling, gaps.get(), demands, placed));
+            }
         }
-        if (isFree(atHinge.get(), look, demands)) {
-            // Shown, even if nothing is left for what is asked next.
-            passage.limit().take(atHinge.get().steps());
-            return look;
-        }
-        return worse(look, search(Coupling.HINGE, atHinge.get(), demands, placed));
+        return look;
     }
 
-    /** Whether a booster at every bend of its hinge leaves more than tractor and trailer do. */
-    private boolean isFree(UnitGaps gaps, Look kingpin, List<Demand> demands) {
+    /** Whether a booster at every bend of its hinge leaves more than the units ahead do. */
+    private boolean isFree(Coupling hinge, UnitGaps gaps, Look ahead, List<Demand> demands) {
         TrailingBooster joint = places.shape.trailing().orElseThrow();
-        if (kingpin.least.isEmpty()
+        if (ahead.least.isEmpty()
                 || gaps.least(-joint.downRad(), joint.upRad(), out -> 0).valueM()
-                        < kingpin.least.get().valueM()) {
+                        < ahead.least.get().valueM()) {
             return false;
         }
-        double factor = leverage.factor(Coupling.HINGE);
+        double factor = leverage.factor(hinge);
         for (int i = 0; i < demands.size(); i++) {
             Demand demand = demands.get(i);
             double spareM = gaps.least(-joint.downRad(), joint.upRad(), out -> demand.at(out * factor))
                     .valueM();
-            if (spareM < kingpin.spares.get(i).valueM()) {
+            if (spareM < ahead.spares.get(i).valueM()) {
                 return false;
             }
         }
@@ -195,34 +196,35 @@ public final class UnitSearch {
 
     /** The bend with the steer axle at a place, nose of the unit behind up, radians. */
     public double bendRadAt(Coupling coupling, double steerM) {
-        PlacedUnit tractor = places.solver.tractorAt(steerM, 0);
-        return BendSearch.bendRad(coupling, tractor, places.behind(tractor));
+        return placedAt(steerM).bendRad(coupling.unit());
     }
 
-    /** The gap at one position, at whichever coupling it is less; empty where nothing of the units can meet. */
+    private Placed placedAt(double steerM) {
+        return places.behind(places.solver.tractorAt(steerM, 0));
+    }
+
+    /** The gap at one position, at whichever coupling it is least; empty where nothing of the units can meet. */
     public Optional<UnitGap> at(double steerM) {
-        Optional<UnitGap> at =
-                UnitSolids.atKingpin(places.shape, setting).map(gaps -> at(Coupling.KINGPIN, gaps, steerM));
-        Optional<UnitGap> behind = UnitSolids.atHinge(places.shape).map(gaps -> at(Coupling.HINGE, gaps, steerM));
-        return at.isPresent() && behind.isPresent() ? Optional.of(lesser(at.get(), behind.get())) : at.or(() -> behind);
+        Optional<UnitGap> least = Optional.empty();
+        for (int k = 1; k < places.shape.units().size(); k++) {
+            Coupling coupling = Coupling.aheadOf(places.shape, k);
+            Optional<UnitGap> at = UnitSolids.at(places.shape, setting, k).map(gaps -> at(coupling, gaps, steerM));
+            least = least.isPresent() && at.isPresent()
+                    ? Optional.of(lesser(least.get(), at.get()))
+                    : least.or(() -> at);
+        }
+        return least;
     }
 
     /** The same at one coupling, of which something can meet. */
     public UnitGap at(Coupling coupling, double steerM) {
-        Optional<UnitGaps> gaps = coupling == Coupling.KINGPIN
-                ? UnitSolids.atKingpin(places.shape, setting)
-                : UnitSolids.atHinge(places.shape);
-        return at(coupling, gaps.orElseThrow(), steerM);
+        return at(
+                coupling, UnitSolids.at(places.shape, setting, coupling.unit()).orElseThrow(), steerM);
     }
 
     /** Where on the road the nearest place of the unit behind is, meters along the line. */
     public double distanceM(UnitGap gap) {
-        PlacedUnit tractor = places.solver.tractorAt(gap.steerM(), 0);
-        Placed placed = places.behind(tractor);
-        PlacedUnit unit = gap.coupling() == Coupling.KINGPIN
-                ? placed.trailer()
-                : placed.booster().unit();
-        return unit.pose.worldXM(gap.behind());
+        return placedAt(gap.steerM()).unit(gap.coupling().unit()).pose.worldXM(gap.behind());
     }
 
     private UnitGap at(Coupling coupling, UnitGaps gaps, double steerM) {
@@ -233,20 +235,14 @@ public final class UnitSearch {
 
     /** What a gap stands on. */
     public Footing footingOf(UnitGap gap, Demand demand) {
-        PlacedUnit tractor = places.solver.tractorAt(gap.steerM(), 0);
-        Placed placed = places.behind(tractor);
-        double[] stray =
-                BendSearch.stray(passage, demand, gap.steerM(), gap.steerM(), tractor, tractor, placed, placed);
+        Placed placed = placedAt(gap.steerM());
+        double[] stray = BendSearch.stray(passage, demand, gap.steerM(), gap.steerM(), placed, placed);
         double uncertaintyM = demand.withoutMargin().at(gap.outM() * leverage.factor(gap.coupling()))
                 + gap.outM() * leverage.strayRad(gap.coupling(), stray);
-        double[] boosterWheels =
-                gap.coupling() == Coupling.HINGE ? placed.booster().unit().wheelX : new double[0];
-        return Footing.of(
-                passage.line(),
-                uncertaintyM,
-                new double[] {gap.steerM()},
-                tractor.wheelX,
-                placed.trailer().wheelX,
-                boosterWheels);
+        List<double[]> wheels = new ArrayList<>(List.of(new double[] {gap.steerM()}));
+        for (int k = 0; k <= gap.coupling().unit(); k++) {
+            wheels.add(placed.unit(k).wheelX);
+        }
+        return Footing.of(passage.line(), uncertaintyM, wheels);
     }
 }

@@ -7,14 +7,17 @@ import java.util.Optional;
 import org.cresthaul.posture.CombinationShape;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
+import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
 
 /**
- * What of the coupled units can strike each other, about kingpin and hinge.
+ * What of the coupled units can strike each other, about kingpins and hinge.
  *
  * <p>The gooseneck, all of the trailer ahead of the deck front, stays on the fifth wheel when notch or hydraulics move
  * the deck front: it turns about the kingpin, so far that its rear end stays at the deck front. Everything behind goes
@@ -25,22 +28,79 @@ import org.cresthaul.rig.Trailer;
 final class UnitSolids {
     private UnitSolids() {}
 
-    /** Tractor and what is behind it; empty where nothing of either lies beyond the coupling's reach. */
-    static Optional<UnitGaps> atKingpin(CombinationShape shape, Setting setting) {
-        Tractor tractor = shape.stance().tractor();
-        Trailer trailer = shape.stance().trailer();
-        UnitSolid.Builder ahead = new UnitSolid.Builder(tractor.plateReachM())
-                .outline(around(tractor.underside(), tractor.topside()), tractor.fifthWheel(), 0);
-        for (Axle axle : tractor.drive().axles()) {
-            ahead.tire(new FramePoint(axle.xM(), axle.radiusM(), "drive tire"), axle.radiusM(), tractor.fifthWheel());
+    /**
+     * A unit of a shape and the one ahead of it; empty where nothing of either lies beyond the coupling's reach.
+     *
+     * @param unit the place of the one behind in the chain, from 1
+     */
+    static Optional<UnitGaps> at(CombinationShape shape, Setting setting, int unit) {
+        return switch (shape.units().get(unit).name().kind()) {
+            case TRACTOR -> throw new IllegalArgumentException("nothing is ahead of the tractor");
+            case JEEP -> gaps(ahead(shape, unit), jeep(shape, unit));
+            case TRAILER -> gaps(ahead(shape, unit), trailer(shape, setting));
+            case BOOSTER -> atHinge(shape);
+        };
+    }
+
+    /** The tractor or a jeep under the kingpin that it carries. */
+    private static UnitSolid ahead(CombinationShape shape, int unit) {
+        LevelStance stance = shape.stance();
+        if (unit == 1) {
+            Tractor tractor = stance.tractor();
+            return onFifthWheel(
+                    new UnitSolid.Builder(tractor.plateReachM()),
+                    around(tractor.underside(), tractor.topside()),
+                    tractor.drive(),
+                    "drive tire",
+                    tractor.fifthWheel());
         }
-        FramePoint drawn =
-                new FramePoint(trailer.kingpinXM(), tractor.fifthWheel().hM());
+        Jeep jeep = stance.jeeps().get(unit - 2);
+        return onFifthWheel(
+                new UnitSolid.Builder(jeep.plateReachM()),
+                around(jeep.underside(), jeep.topside()),
+                jeep.axles(),
+                "jeep tire",
+                jeep.fifthWheel());
+    }
+
+    private static UnitSolid onFifthWheel(
+            UnitSolid.Builder solid, List<FramePoint> outline, AxleGroup group, String tire, FramePoint fifthWheel) {
+        solid.outline(outline, fifthWheel, 0);
+        for (Axle axle : group.axles()) {
+            solid.tire(new FramePoint(axle.xM(), axle.radiusM(), tire), axle.radiusM(), fifthWheel);
+        }
+        return solid.build();
+    }
+
+    /** A jeep about its own kingpin. */
+    private static UnitSolid jeep(CombinationShape shape, int unit) {
+        Jeep jeep = shape.stance().jeeps().get(unit - 1);
+        FramePoint kingpin = new FramePoint(
+                jeep.kingpinXM(), shape.units().get(unit).heldAt().hM());
+        return onFifthWheel(
+                new UnitSolid.Builder(reachAheadM(shape.stance(), unit)),
+                around(jeep.underside(), jeep.topside()),
+                jeep.axles(),
+                "jeep tire",
+                kingpin);
+    }
+
+    private static double reachAheadM(LevelStance stance, int unit) {
+        return unit == 1
+                ? stance.tractor().plateReachM()
+                : stance.jeeps().get(unit - 2).plateReachM();
+    }
+
+    /** Trailer and load about the kingpin. */
+    private static UnitSolid trailer(CombinationShape shape, Setting setting) {
+        Trailer trailer = shape.stance().trailer();
+        FramePoint drawn = new FramePoint(
+                trailer.kingpinXM(), shape.stance().trailerFifthWheel().hM());
         double drop = kingpinDropM(trailer, setting);
         FramePoint set = new FramePoint(drawn.xM(), drawn.hM() - drop);
         double turn = gooseneckTurnRad(trailer, drawn.hM(), drop);
         double front = trailer.deckFront().xM();
-        UnitSolid.Builder behind = new UnitSolid.Builder(tractor.plateReachM());
+        UnitSolid.Builder behind = new UnitSolid.Builder(shape.stance().trailerPlateReachM());
         Outline underside = shape.trailer().undersides().get(0);
         add(
                 behind,
@@ -58,15 +118,12 @@ final class UnitSolids {
             boolean onGooseneck = load.rearXM() >= front;
             behind.outline(filled(load, trailer.topside()), onGooseneck ? drawn : set, onGooseneck ? turn : 0);
         }
-        return gaps(ahead.build(), behind.build());
+        return behind.build();
     }
 
-    /** Trailer and trailing booster; empty without one, and where nothing of either lies beyond the hinge's reach. */
-    static Optional<UnitGaps> atHinge(CombinationShape shape) {
-        if (shape.trailing().isEmpty()) {
-            return Optional.empty();
-        }
-        TrailingBooster booster = shape.trailing().get();
+    /** Trailer and trailing booster. */
+    private static Optional<UnitGaps> atHinge(CombinationShape shape) {
+        TrailingBooster booster = shape.trailing().orElseThrow();
         Trailer trailer = shape.stance().trailer();
         UnitSolid.Builder ahead = new UnitSolid.Builder(trailer.hingeReachM())
                 .outline(around(shape.trailer().undersides().get(0), trailer.topside()), booster.hinge(), 0);

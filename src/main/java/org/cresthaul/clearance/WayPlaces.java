@@ -13,9 +13,9 @@ import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
 
 /**
- * Where trailer and booster stand on one way, found once for all places across the road, over the ground and under a
- * structure and between units. Only the settings asked about last are kept: both levelings of one, of some hundred kB
- * each on four kilometers. Not safe to share between threads.
+ * Where the units behind the tractor stand on one way, found once for all places across the road, over the ground and
+ * under a structure and between units. Only the settings asked about last are kept: both levelings of one, of some
+ * hundred kB each on four kilometers. Not safe to share between threads.
  */
 final class WayPlaces {
     private static final int KEPT = Leveling.values().length;

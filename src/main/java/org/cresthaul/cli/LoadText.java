@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
@@ -106,8 +107,8 @@ final class LoadText {
                     f == null ? "" : f.rule());
         }
         text.append(table.text());
-        text.append(remark("Gross " + figures.weight(sheet.grossKg()) + ", on the fifth wheel "
-                + figures.weight(sheet.kingpinKg()) + ". Governed by: " + rule(sheet.governing()) + "."));
+        text.append(remark("Gross " + figures.weight(sheet.grossKg()) + ", on the fifth wheel" + fifthWheels(sheet)
+                + ". Governed by: " + rule(sheet.governing()) + "."));
         sheet.broken()
                 .forEach(f -> text.append(remark("Not kept: " + rule(f) + ": " + figures.weight(f.loadKg())
                         + (f.least() ? ", at least " : " of ") + figures.weight(f.limitKg()) + ".")));
@@ -132,6 +133,15 @@ final class LoadText {
                     + figures.pressure(sheet.lift().takeOffPa()) + (sheet.lift().enough() ? "." : ": not enough.")));
         }
         return text.append(remark(grade(sheet))).toString();
+    }
+
+    /** The load on the only one, or on each with its unit. */
+    private String fifthWheels(LoadSheet sheet) {
+        return sheet.fifthWheels().size() == 1
+                ? " " + figures.weight(sheet.kingpinKg())
+                : sheet.fifthWheels().stream()
+                        .map(w -> w.unit() + " " + figures.weight(w.loadKg()))
+                        .collect(Collectors.joining(", ", "s: ", ""));
     }
 
     private static String rule(LoadSheet.Finding f) {

@@ -1,9 +1,11 @@
 package org.cresthaul.plan;
 
+import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftAxle;
 import org.cresthaul.rig.Outline;
@@ -62,29 +64,36 @@ final class Alterations {
                         b.hingeDownRad(),
                         b.closeCoupledAxleXM(),
                         b.carried().map(o -> lifted(o, byM))));
-        return new LevelStance(stance.name(), tractor, trailer, booster, stance.weights(), stance.plan());
+        List<Jeep> jeeps = stance.jeeps().stream()
+                .map(j -> new Jeep(
+                        j.kingpinXM(),
+                        j.axles(),
+                        j.fifthWheel(),
+                        j.plateReachM(),
+                        lifted(j.underside(), -byM),
+                        lifted(j.topside(), byM)))
+                .toList();
+        return new LevelStance(stance.name(), tractor, jeeps, trailer, booster, stance.weights(), stance.plan());
     }
 
     /** What is carried stands {@code byM} higher. */
     static LevelStance loadHigher(LevelStance stance, double byM) {
         Trailer r = stance.trailer();
-        return with(
-                stance,
-                new Trailer(
-                        r.kingpinXM(),
-                        r.deckFront(),
-                        r.deckRear(),
-                        r.axles(),
-                        r.valveAxle(),
-                        r.liftAxle(),
-                        r.hydraulicRaiseLimitM(),
-                        r.manualRaiseLimitM(),
-                        r.deckSagM(),
-                        r.underside(),
-                        r.topside(),
-                        r.load().stream().map(o -> lifted(o, byM)).toList(),
-                        r.boosterHinge(),
-                        r.hingeReachM()));
+        return stance.withTrailer(new Trailer(
+                r.kingpinXM(),
+                r.deckFront(),
+                r.deckRear(),
+                r.axles(),
+                r.valveAxle(),
+                r.liftAxle(),
+                r.hydraulicRaiseLimitM(),
+                r.manualRaiseLimitM(),
+                r.deckSagM(),
+                r.underside(),
+                r.topside(),
+                r.load().stream().map(o -> lifted(o, byM)).toList(),
+                r.boosterHinge(),
+                r.hingeReachM()));
     }
 
     /**
@@ -92,66 +101,47 @@ final class Alterations {
      */
     static LevelStance raisable(LevelStance stance, double mostM) {
         Trailer r = stance.trailer();
-        return with(
-                stance,
-                new Trailer(
-                        r.kingpinXM(),
-                        r.deckFront(),
-                        r.deckRear(),
-                        r.axles(),
-                        r.valveAxle(),
-                        r.liftAxle(),
-                        Math.max(mostM, r.hydraulicRaiseLimitM()),
-                        Math.max(mostM, r.manualRaiseLimitM()),
-                        r.deckSagM(),
-                        r.underside(),
-                        r.topside(),
-                        r.load(),
-                        r.boosterHinge(),
-                        r.hingeReachM()));
-    }
-
-    private static LevelStance with(LevelStance stance, Trailer trailer) {
-        return new LevelStance(
-                stance.name(), stance.tractor(), trailer, stance.booster(), stance.weights(), stance.plan());
+        return stance.withTrailer(new Trailer(
+                r.kingpinXM(),
+                r.deckFront(),
+                r.deckRear(),
+                r.axles(),
+                r.valveAxle(),
+                r.liftAxle(),
+                Math.max(mostM, r.hydraulicRaiseLimitM()),
+                Math.max(mostM, r.manualRaiseLimitM()),
+                r.deckSagM(),
+                r.underside(),
+                r.topside(),
+                r.load(),
+                r.boosterHinge(),
+                r.hingeReachM()));
     }
 
     /** Every weight more by a share of it; what the booster's regulator sets stays. */
     static LevelStance heavier(LevelStance stance, double share) {
         return stance.weights()
-                .map(w -> with(
-                        stance,
-                        new Weights(
-                                w.accuracy(),
-                                w.source(),
-                                more(w.tractor(), share),
-                                more(w.trailer(), share),
-                                more(w.gooseneck(), share),
-                                w.booster()
-                                        .map(b -> new Weights.BoosterWeight(
-                                                more(b.standing(), share),
-                                                b.carried().map(c -> more(c, share)))),
-                                w.pieces().stream()
-                                        .map(p -> new Weights.Piece(p.name(), more(p.at(), share), p.outline()))
-                                        .toList(),
-                                w.tracks(),
-                                w.ratings(),
-                                w.leastBrakedKg(),
-                                w.gauges(),
-                                w.regulator(),
-                                w.shims(),
-                                w.frontLift())))
+                .map(w -> stance.withWeights(new Weights(
+                        w.accuracy(),
+                        w.source(),
+                        more(w.tractor(), share),
+                        w.jeeps().stream().map(j -> more(j, share)).toList(),
+                        more(w.trailer(), share),
+                        more(w.gooseneck(), share),
+                        w.booster()
+                                .map(b -> new Weights.BoosterWeight(
+                                        more(b.standing(), share), b.carried().map(c -> more(c, share)))),
+                        w.pieces().stream()
+                                .map(p -> new Weights.Piece(p.name(), more(p.at(), share), p.outline()))
+                                .toList(),
+                        w.tracks(),
+                        w.ratings(),
+                        w.leastBrakedKg(),
+                        w.gauges(),
+                        w.regulator(),
+                        w.shims(),
+                        w.frontLift())))
                 .orElse(stance);
-    }
-
-    static LevelStance with(LevelStance stance, Weights weights) {
-        return new LevelStance(
-                stance.name(),
-                stance.tractor(),
-                stance.trailer(),
-                stance.booster(),
-                Optional.of(weights),
-                stance.plan());
     }
 
     private static Weights.MassPoint more(Weights.MassPoint mass, double share) {

@@ -79,6 +79,9 @@ final class ClerkFacts {
         List<Row> rows = new ArrayList<>();
         rows.add(row("Permit number", sources.route().permit()));
         rows.add(row("Tractor, VIN and plate", identity.tractor()));
+        if (sources.equipment().hasJeep()) {
+            rows.add(row("Jeep, VIN and plate", identity.jeep()));
+        }
         rows.add(row("Trailer, VIN and plate", identity.trailer()));
         if (sources.equipment().hasBooster()) {
             rows.add(row("Booster, VIN and plate", identity.booster()));

@@ -13,10 +13,12 @@ import org.cresthaul.posture.WheelPosture;
 import org.cresthaul.posture.WheelState;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.RoadProfile;
 
 /**
@@ -101,7 +103,9 @@ public record Envelope(
     static double widestM(PlanDimensions p) {
         return Stream.of(
                         Stream.of(p.tractor(), p.trailer()).flatMap(w -> Stream.of(w.bodyM(), w.tiresM())),
-                        p.booster().stream().flatMap(w -> Stream.of(w.bodyM(), w.tiresM())),
+                        Stream.of(p.jeep(), p.booster())
+                                .flatMap(Optional::stream)
+                                .flatMap(w -> Stream.of(w.bodyM(), w.tiresM())),
                         p.loadWidthM().stream().boxed())
                 .flatMap(w -> w)
                 .mapToDouble(w -> w)
@@ -126,6 +130,10 @@ public record Envelope(
                 stance.tractor().underside(),
                 stance.tractor().topside(),
                 0));
+        for (int i = 0; i < stance.jeeps().size(); i++) {
+            Jeep jeep = stance.jeeps().get(i);
+            shapes.add(body(standing.of(UnitName.jeep(i + 1)), jeep.underside(), jeep.topside(), 0));
+        }
         shapes.add(body(
                 standing.trailer(),
                 stance.trailer().underside(),

@@ -38,6 +38,10 @@ final class Equipment {
         return stance.booster().isPresent();
     }
 
+    boolean hasJeep() {
+        return !stance.jeeps().isEmpty();
+    }
+
     boolean has(BoosterState state) {
         return hasBooster() && stance.boosterStates().contains(state);
     }

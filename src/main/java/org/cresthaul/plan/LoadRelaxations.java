@@ -109,14 +109,12 @@ final class LoadRelaxations {
 
     private LevelStance lighter(Weights.Piece piece, double lessKg) {
         Weights weights = stance.weights().orElseThrow();
-        return Alterations.with(
-                stance,
-                weights.withPieces(weights.pieces().stream()
-                        .map(p -> p.name().equals(piece.name())
-                                ? new Weights.Piece(
-                                        p.name(), p.at().withMassKg(Math.max(0, p.at().massKg() - lessKg)), p.outline())
-                                : p)
-                        .toList()));
+        return stance.withWeights(weights.withPieces(weights.pieces().stream()
+                .map(p -> p.name().equals(piece.name())
+                        ? new Weights.Piece(
+                                p.name(), p.at().withMassKg(Math.max(0, p.at().massKg() - lessKg)), p.outline())
+                        : p)
+                .toList()));
     }
 
     /** The best place of the window in which every limit is kept, where the check calls it clear: the shortest move. */

@@ -150,12 +150,7 @@ final class StatementParts {
             rows.add(axle(sheet, at, i));
         }
         List<SheetLine> total = new ArrayList<>();
-        total.add(sources.say("Gross ")
-                .weight(sheet.grossKg(), at + "/grossKg")
-                .words("; on the fifth wheel ")
-                .weight(sheet.kingpinKg(), at + "/kingpinKg")
-                .words(".")
-                .plain());
+        total.add(gross(sheet, at));
         if (sheet.governing() != null) {
             LoadSheet.Finding g = sheet.governing();
             total.add(sources.say("Least left under the limits of the whole route and the ratings: " + g.rule() + ", "
@@ -169,6 +164,17 @@ final class StatementParts {
                     .plain());
         }
         return new AxleTable(sources.letterOf(set), set.configuration(), set.label(), rows, total);
+    }
+
+    private SheetLine gross(LoadSheet sheet, String at) {
+        Say line =
+                sources.say("Gross ").weight(sheet.grossKg(), at + "/grossKg").words("; on the fifth wheel");
+        for (int i = 0; i < sheet.fifthWheels().size(); i++) {
+            LoadSheet.FifthWheel wheel = sheet.fifthWheels().get(i);
+            String of = sheet.fifthWheels().size() == 1 ? "" : (i == 0 ? "s: " : ", ") + wheel.unit();
+            line = line.words(of + " ").weight(wheel.loadKg(), at + "/fifthWheels/" + i + "/loadKg");
+        }
+        return line.words(".").plain();
     }
 
     private AxleRow axle(LoadSheet sheet, String at, int i) {

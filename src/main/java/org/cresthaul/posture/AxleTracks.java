@@ -11,14 +11,15 @@ import org.cresthaul.rig.PlanDimensions.Widths;
  * whole. On ground that slopes across a dual gives way until it stands so; on a ridge narrower than itself it would
  * stand higher, and the frame with it.
  *
- * @param steerM driveM trailerM boosterM meters; of a booster as of the trailer where there is none
+ * @param steerM driveM jeepM trailerM boosterM meters; of a jeep and a booster as of the trailer where there is none
  */
-public record AxleTracks(double steerM, double driveM, double trailerM, double boosterM) {
+public record AxleTracks(double steerM, double driveM, double jeepM, double trailerM, double boosterM) {
     public static AxleTracks of(PlanDimensions plan) {
         double trailerM = halfM(plan.trailer(), plan.trailer().tires());
         return new AxleTracks(
                 halfM(plan.tractor(), plan.steerTires()),
                 halfM(plan.tractor(), plan.tractor().tires()),
+                plan.jeep().map(j -> halfM(j, j.tires())).orElse(trailerM),
                 trailerM,
                 plan.booster().map(b -> halfM(b, b.tires())).orElse(trailerM));
     }
@@ -31,6 +32,7 @@ public record AxleTracks(double steerM, double driveM, double trailerM, double b
         return switch (kind) {
             case STEER -> steerM;
             case DRIVE -> driveM;
+            case JEEP -> jeepM;
             case TRAILER -> trailerM;
             case BOOSTER -> boosterM;
         };

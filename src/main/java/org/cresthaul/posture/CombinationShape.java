@@ -9,14 +9,17 @@ import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 
 /**
- * What lift axle and booster state alone decide: which axles carry, what hangs below and stands above each unit, and
- * how far a trailing booster's hinge may bend. The same for every notch, raise and leveling. Immutable.
+ * What lift axle and booster state alone decide: the units that bend against each other, which axles carry, what hangs
+ * below and stands above each unit, and how far a trailing booster's hinge may bend. The same for every notch, raise
+ * and leveling. Immutable.
  */
 public final class CombinationShape {
     /** A circle fixed to a frame. */
@@ -24,6 +27,14 @@ public final class CombinationShape {
 
     /** What a unit shows to the road and to a structure above it. */
     public record UnitOutlines(List<Outline> undersides, List<Outline> topsides) {}
+
+    /**
+     * A unit of the chain.
+     *
+     * @param heldAt where the unit ahead holds its pivot, in that unit's frame; of the tractor, which nothing holds,
+     *     its steer axle
+     */
+    public record ChainUnit(UnitName name, FramePoint heldAt, UnitOutlines outlines) {}
 
     /** A booster on its hinge. */
     public record TrailingBooster(
@@ -34,8 +45,7 @@ public final class CombinationShape {
     private final BoosterState booster;
     private final List<Axle> axlesDown;
     private final Optional<Circle> raisedTire;
-    private final UnitOutlines tractor;
-    private final UnitOutlines trailer;
+    private final List<ChainUnit> units;
     private final Optional<TrailingBooster> trailing;
 
     /**
@@ -90,10 +100,31 @@ public final class CombinationShape {
             }
         }
         axlesDown = List.copyOf(down);
-        tractor = new UnitOutlines(
-                List.of(stance.tractor().underside()), List.of(stance.tractor().topside()));
-        trailer = new UnitOutlines(List.copyOf(undersides), List.copyOf(topsides));
         trailing = onHinge;
+        units = chain(new UnitOutlines(List.copyOf(undersides), List.copyOf(topsides)));
+    }
+
+    private List<ChainUnit> chain(UnitOutlines trailer) {
+        List<ChainUnit> chain = new ArrayList<>();
+        FramePoint steer = new FramePoint(
+                stance.tractor().steer().xM(), stance.tractor().steer().radiusM());
+        chain.add(new ChainUnit(
+                UnitName.TRACTOR,
+                steer,
+                new UnitOutlines(
+                        List.of(stance.tractor().underside()),
+                        List.of(stance.tractor().topside()))));
+        FramePoint heldAt = stance.tractor().fifthWheel();
+        for (Jeep jeep : stance.jeeps()) {
+            chain.add(new ChainUnit(
+                    UnitName.jeep(chain.size()),
+                    heldAt,
+                    new UnitOutlines(List.of(jeep.underside()), List.of(jeep.topside()))));
+            heldAt = jeep.fifthWheel();
+        }
+        chain.add(new ChainUnit(UnitName.TRAILER, heldAt, trailer));
+        trailing.ifPresent(b -> chain.add(new ChainUnit(UnitName.BOOSTER, b.hinge(), b.outlines())));
+        return List.copyOf(chain);
     }
 
     private static Circle circle(Axle axle, double gapM) {
@@ -112,13 +143,33 @@ public final class CombinationShape {
         return booster;
     }
 
+    /** Front to rear: the tractor, jeeps, the trailer and a trailing booster. */
+    public List<ChainUnit> units() {
+        return units;
+    }
+
+    /** Where in {@link #units} the trailer stands. */
+    public int trailerIndex() {
+        return 1 + stance.jeeps().size();
+    }
+
     /** Axles of the trailer's group that carry, a close-coupled booster's among them. */
     public List<Axle> axlesDown() {
         return axlesDown;
     }
 
-    /** Whose axles those are. */
-    public List<AxleKind> axleKinds() {
+    /** Whose the carrying axles of a unit are, the tractor's without its steer axle. */
+    public List<AxleKind> axleKinds(int unit) {
+        return switch (units.get(unit).name().kind()) {
+            case TRACTOR -> Collections.nCopies(stance.tractor().drive().axles().size(), AxleKind.DRIVE);
+            case JEEP ->
+                Collections.nCopies(stance.jeeps().get(unit - 1).axles().axles().size(), AxleKind.JEEP);
+            case TRAILER -> trailerKinds();
+            case BOOSTER -> List.of(AxleKind.BOOSTER);
+        };
+    }
+
+    private List<AxleKind> trailerKinds() {
         List<AxleKind> kinds = new ArrayList<>(Collections.nCopies(axlesDown.size(), AxleKind.TRAILER));
         if (booster == BoosterState.CLOSE_COUPLED) {
             kinds.set(kinds.size() - 1, AxleKind.BOOSTER);
@@ -130,12 +181,13 @@ public final class CombinationShape {
         return raisedTire;
     }
 
-    public UnitOutlines tractor() {
-        return tractor;
+    public UnitOutlines trailer() {
+        return units.get(trailerIndex()).outlines();
     }
 
-    public UnitOutlines trailer() {
-        return trailer;
+    /** The unit that carries the trailer's kingpin. */
+    public UnitOutlines aheadOfTrailer() {
+        return units.get(trailerIndex() - 1).outlines();
     }
 
     public Optional<TrailingBooster> trailing() {

@@ -1,9 +1,12 @@
 package org.cresthaul.posture;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Setting;
@@ -21,17 +24,21 @@ import org.cresthaul.road.RoadProfile;
  */
 public final class CoupledCombination {
     private final CombinationShape shape;
-    private final PivotedGroup tractor;
-    private final PivotedGroup trailer;
-    private final Optional<PivotedGroup> booster;
+    private final List<PivotedGroup> groups;
 
     public CoupledCombination(CombinationShape shape, Setting setting, Leveling leveling) {
         if (setting.lift() != shape.lift() || setting.booster() != shape.booster()) {
             throw new IllegalArgumentException("the setting is of another shape: " + setting);
         }
         this.shape = shape;
-        tractor = tractorGroup(shape.stance().tractor());
+        List<PivotedGroup> all = new ArrayList<>();
+        all.add(tractorGroup(shape.stance().tractor()));
+        for (int i = 0; i < shape.stance().jeeps().size(); i++) {
+            all.add(jeepGroup(
+                    shape.stance().jeeps().get(i), shape.units().get(i + 1).heldAt()));
+        }
         PivotedGroup group = settledGroup(setting);
+        Optional<PivotedGroup> booster = Optional.empty();
         if (shape.trailing().isPresent()) {
             TrailingBooster b = shape.trailing().get();
             double behind = b.axle().xM() - b.hingeXM();
@@ -43,10 +50,10 @@ public final class CoupledCombination {
                     b.hinge().hM() + behind * s + below * c,
                     b.axle().radiusM());
             booster = Optional.of(PivotedGroup.rigid(b.hingeXM(), b.hinge().hM(), b.axle()));
-        } else {
-            booster = Optional.empty();
         }
-        trailer = leveling == Leveling.SETTLED ? group : group.holding(airStandingLevelM(group));
+        all.add(leveling == Leveling.SETTLED ? group : group.holding(airStandingLevelM(group)));
+        booster.ifPresent(all::add);
+        groups = List.copyOf(all);
     }
 
     /** The tractor's group; the same for every setting. */
@@ -56,12 +63,18 @@ public final class CoupledCombination {
                 tractor.steer().xM(), tractor.steer().radiusM(), drive.axles(), drive.jounceM(), drive.reboundM(), 0);
     }
 
+    /** A jeep's group keeps its air, or equalizes its load, as the drive group does. */
+    private static PivotedGroup jeepGroup(Jeep jeep, FramePoint heldAt) {
+        AxleGroup group = jeep.axles();
+        return PivotedGroup.held(jeep.kingpinXM(), heldAt.hM(), group.axles(), group.jounceM(), group.reboundM(), 0);
+    }
+
     private PivotedGroup settledGroup(Setting setting) {
         Trailer frame = shape.stance().trailer();
         double valveX = frame.axles().axles().get(frame.valveAxle()).xM();
         double turn = (setting.notchOffsetM() + setting.frontRaiseM())
                 / (frame.deckFront().xM() - valveX);
-        double kingpinH = fifthWheel().hM() - turn * (frame.kingpinXM() - valveX);
+        double kingpinH = trailerKingpinHM() - turn * (frame.kingpinXM() - valveX);
         double rear = setting.rearRaiseM();
         if (setting.lift() == LiftState.UP) {
             rear += frame.liftAxle().orElseThrow().secondaryRiseM();
@@ -79,8 +92,8 @@ public final class CoupledCombination {
     /** Sum of the travels of a settled group on level ground, a hanging axle at its stop. */
     private double airStandingLevelM(PivotedGroup settled) {
         WheelPaths level = new WheelPaths(RoadProfile.level());
-        PlacedUnit standing = settled.place(
-                settled.rolledOn(level, shape.axleKinds()), 0, fifthWheel().hM(), 0);
+        PlacedUnit standing =
+                settled.place(settled.rolledOn(level, shape.axleKinds(shape.trailerIndex())), 0, trailerKingpinHM(), 0);
         double air = 0;
         for (double d : standing.travel) {
             air += Math.max(d, -settled.reboundM);
@@ -92,24 +105,16 @@ public final class CoupledCombination {
         return shape;
     }
 
-    public PivotedGroup tractor() {
-        return tractor;
-    }
-
-    public PivotedGroup trailer() {
-        return trailer;
-    }
-
-    /** Only for a trailing booster. */
-    public Optional<PivotedGroup> booster() {
-        return booster;
+    /** In the order of {@link CombinationShape#units}. */
+    public List<PivotedGroup> groups() {
+        return groups;
     }
 
     public double steerRadiusM() {
         return shape.stance().tractor().steer().radiusM();
     }
 
-    public FramePoint fifthWheel() {
-        return shape.stance().tractor().fifthWheel();
+    private double trailerKingpinHM() {
+        return shape.stance().trailerFifthWheel().hM();
     }
 }

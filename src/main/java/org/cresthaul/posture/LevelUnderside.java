@@ -20,7 +20,7 @@ public final class LevelUnderside {
     private LevelUnderside() {}
 
     /**
-     * @param unit whose underside it is: 0 the tractor, 1 the trailer with what is fixed to it, 2 a trailing booster
+     * @param unit whose underside it is, from the front: 0 the tractor; the trailer's has what is fixed to it
      * @param rearXM frontXM in that unit's own frame
      * @param heightM of its lowest point over level ground
      */
@@ -34,22 +34,14 @@ public final class LevelUnderside {
             postures.add(new PostureSolver(stance, setting, leveling, RoadProfile.level()).at(0));
         }
         List<Slice> slices = new ArrayList<>();
-        add(
-                slices,
-                0,
-                shape.tractor().undersides(),
-                postures.stream().map(CombinationPosture::tractor).toList());
-        add(
-                slices,
-                1,
-                shape.trailer().undersides(),
-                postures.stream().map(CombinationPosture::trailer).toList());
-        shape.trailing()
-                .ifPresent(b -> add(
-                        slices,
-                        2,
-                        b.outlines().undersides(),
-                        postures.stream().map(p -> p.booster().orElseThrow()).toList()));
+        for (int k = 0; k < shape.units().size(); k++) {
+            int unit = k;
+            add(
+                    slices,
+                    unit,
+                    shape.units().get(unit).outlines().undersides(),
+                    postures.stream().map(p -> p.poses().get(unit)).toList());
+        }
         return List.copyOf(slices);
     }
 

@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.AxleKind;
+import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.WheelPath;
 
@@ -24,9 +26,9 @@ public final class PostureSolver {
 
     private final CoupledCombination combination;
     private final WheelPath steerPath;
-    private final WheelPath[] drivePaths;
-    private final WheelPath[] trailerPaths;
-    private final WheelPath[] boosterPaths;
+    /** Of each unit, in the order of {@link PivotedGroup#rolledOn}. */
+    private final List<WheelPath[]> paths = new ArrayList<>();
+
     private final Optional<WheelPath> liftedPath;
 
     /**
@@ -43,27 +45,21 @@ public final class PostureSolver {
 
     public PostureSolver(CoupledCombination combination, WheelPaths ground) {
         this.combination = combination;
+        CombinationShape shape = combination.shape();
         steerPath = ground.rolled(combination.steerRadiusM(), AxleKind.STEER);
-        drivePaths = combination.tractor().rolledOn(ground, drives(combination.tractor()));
-        trailerPaths =
-                combination.trailer().rolledOn(ground, combination.shape().axleKinds());
-        boosterPaths = combination
-                .booster()
-                .map(b -> b.rolledOn(ground, List.of(AxleKind.BOOSTER)))
-                .orElse(null);
-        liftedPath = combination.shape().raisedTire().map(c -> ground.rolled(c.radiusM(), AxleKind.TRAILER));
+        for (int k = 0; k < combination.groups().size(); k++) {
+            paths.add(combination.groups().get(k).rolledOn(ground, shape.axleKinds(k)));
+        }
+        liftedPath = shape.raisedTire().map(c -> ground.rolled(c.radiusM(), AxleKind.TRAILER));
     }
 
     public static List<AxleKind> drives(PivotedGroup tractor) {
         return Collections.nCopies(tractor.size(), AxleKind.DRIVE);
     }
 
-    public WheelPath[] trailerPaths() {
-        return trailerPaths;
-    }
-
-    public WheelPath[] boosterPaths() {
-        return boosterPaths;
+    /** Under the wheels of one unit, in the order of {@link CombinationShape#units}. */
+    public WheelPath[] paths(int unit) {
+        return paths.get(unit);
     }
 
     public Optional<WheelPath> liftedPath() {
@@ -71,71 +67,78 @@ public final class PostureSolver {
     }
 
     public PlacedUnit tractorAt(double steerM, double guessRad) {
-        return combination.tractor().place(drivePaths, steerM, steerPath.heightAt(steerM), guessRad);
+        return combination.groups().get(0).place(paths.get(0), steerM, steerPath.heightAt(steerM), guessRad);
     }
 
-    public PlacedUnit trailerAt(PlacedUnit tractor, double guessRad) {
-        double x = tractor.pose.worldXM(combination.fifthWheel());
-        double z = tractor.pose.worldZM(combination.fifthWheel());
-        return combination.trailer().place(trailerPaths, x, z, guessRad);
-    }
-
-    /** The trailing booster behind a placed trailer, its hinge within limits. */
-    public PlacedBooster boosterAt(PlacedUnit trailer, double guessRad) {
-        PivotedGroup group = combination.booster().orElseThrow();
+    /**
+     * A unit behind the one ahead of it, a trailing booster's hinge within its limits.
+     *
+     * @param unit its place in {@link CombinationShape#units}, from 1
+     */
+    public CoupledUnit behind(PlacedUnit ahead, int unit, double guessRad) {
+        PivotedGroup group = combination.groups().get(unit);
+        FramePoint heldAt = combination.shape().units().get(unit).heldAt();
+        double x = ahead.pose.worldXM(heldAt);
+        double z = ahead.pose.worldZM(heldAt);
+        PlacedUnit free = group.place(paths.get(unit), x, z, guessRad);
+        double bend = free.pose.pitchRad() - ahead.pose.pitchRad();
+        if (unit <= combination.shape().trailerIndex()) {
+            return new CoupledUnit(free, bend, WheelState.RIDING);
+        }
         TrailingBooster joint = combination.shape().trailing().orElseThrow();
-        double x = trailer.pose.worldXM(joint.hinge());
-        double z = trailer.pose.worldZM(joint.hinge());
-        PlacedUnit free = group.place(boosterPaths, x, z, guessRad);
-        double bend = free.pose.pitchRad() - trailer.pose.pitchRad();
         if (!free.solved || Math.abs(bend) > NO_BEND_RAD) {
-            return atLimit(trailer, group, joint, x, z);
+            return atLimit(ahead, group, joint, x, z);
         }
         if (bend > joint.upRad()) {
-            return fixedTo(trailer, group, x, z, joint.upRad(), bend, WheelState.HANGING);
+            return fixedTo(ahead, group, x, z, joint.upRad(), bend, WheelState.HANGING);
         }
         // A carrying booster holds the trailer at exactly this bend, give or take what the solver leaves.
         if (bend <= -joint.downRad() + BEND_SOLVED_RAD) {
-            return fixedTo(trailer, group, x, z, -joint.downRad(), bend, WheelState.SOLID);
+            return fixedTo(ahead, group, x, z, -joint.downRad(), bend, WheelState.SOLID);
         }
-        return new PlacedBooster(free, bend, WheelState.RIDING);
+        return new CoupledUnit(free, bend, WheelState.RIDING);
     }
 
     /**
      * Where no pitch of its own brings a booster's wheel to the ground: it hangs, or it stands with its hinge on the
      * stop.
      */
-    private PlacedBooster atLimit(PlacedUnit trailer, PivotedGroup group, TrailingBooster joint, double x, double z) {
-        PlacedBooster hanging = fixedTo(trailer, group, x, z, joint.upRad(), joint.upRad(), WheelState.HANGING);
+    private CoupledUnit atLimit(PlacedUnit trailer, PivotedGroup group, TrailingBooster joint, double x, double z) {
+        CoupledUnit hanging = fixedTo(trailer, group, x, z, joint.upRad(), joint.upRad(), WheelState.HANGING);
         if (wheelGapM(hanging.unit) > 0) {
             return hanging;
         }
-        PlacedBooster solid = fixedTo(trailer, group, x, z, -joint.downRad(), -joint.downRad(), WheelState.SOLID);
+        CoupledUnit solid = fixedTo(trailer, group, x, z, -joint.downRad(), -joint.downRad(), WheelState.SOLID);
         if (wheelGapM(solid.unit) <= PlacedUnit.TOUCHES_M) {
             return solid;
         }
         PlacedUnit unsolved =
-                new PlacedUnit(group, boosterPaths, x, z, trailer.pose.pitchRad(), new double[] {0}, false);
-        return new PlacedBooster(unsolved, 0, WheelState.RIDING);
+                new PlacedUnit(group, boosterPaths(), x, z, trailer.pose.pitchRad(), new double[] {0}, false);
+        return new CoupledUnit(unsolved, 0, WheelState.RIDING);
+    }
+
+    private WheelPath[] boosterPaths() {
+        return paths.get(paths.size() - 1);
     }
 
     private double wheelGapM(PlacedUnit unit) {
-        return unit.wheelZ[0] - boosterPaths[0].heightAt(unit.wheelX[0]);
+        return unit.wheelZ[0] - boosterPaths()[0].heightAt(unit.wheelX[0]);
     }
 
-    private PlacedBooster fixedTo(
+    private CoupledUnit fixedTo(
             PlacedUnit trailer, PivotedGroup group, double x, double z, double limit, double bend, WheelState state) {
         PlacedUnit placed = new PlacedUnit(
-                group, boosterPaths, x, z, trailer.pose.pitchRad() + limit, new double[] {0}, trailer.solved);
-        return new PlacedBooster(placed, bend, state);
+                group, boosterPaths(), x, z, trailer.pose.pitchRad() + limit, new double[] {0}, trailer.solved);
+        return new CoupledUnit(placed, bend, state);
     }
 
     /**
-     * A booster and its hinge.
+     * A unit and how it bends against the one ahead.
      *
-     * @param bendRad pitch relative to the trailer that the ground asks for, before limits
+     * @param bendRad pitch relative to the unit ahead that the ground asks for, before limits
+     * @param state of a booster's wheel; of other units, whose axles have states of their own, riding
      */
-    public record PlacedBooster(PlacedUnit unit, double bendRad, WheelState state) {}
+    public record CoupledUnit(PlacedUnit unit, double bendRad, WheelState state) {}
 
     /**
      * The posture with the steer axle's center at {@code steerM} along the line.
@@ -143,36 +146,43 @@ public final class PostureSolver {
      * @param steerM meters, any finite value
      */
     public CombinationPosture at(double steerM) {
-        PlacedUnit tractor = tractorAt(steerM, 0);
-        PlacedUnit trailer = trailerAt(tractor, tractor.pose.pitchRad());
+        CombinationShape shape = combination.shape();
         List<WheelPosture> wheels = new ArrayList<>();
+        List<UnitName> names = new ArrayList<>();
+        List<Pose> poses = new ArrayList<>();
+        PlacedUnit at = tractorAt(steerM, 0);
         wheels.add(new WheelPosture(
-                UnitName.TRACTOR, tractor.pivotX, tractor.pivotZ, combination.steerRadiusM(), 0, WheelState.RIDING));
-        addWheels(UnitName.TRACTOR, combination.tractor(), tractor, wheels);
-        addWheels(UnitName.TRAILER, combination.trailer(), trailer, wheels);
+                UnitName.TRACTOR, at.pivotX, at.pivotZ, combination.steerRadiusM(), 0, WheelState.RIDING));
+        for (int k = 0; k < shape.units().size(); k++) {
+            UnitName name = shape.units().get(k).name();
+            CoupledUnit coupled = k == 0 ? null : behind(at, k, at.pose.pitchRad());
+            at = k == 0 ? at : coupled.unit;
+            names.add(name);
+            poses.add(at.pose);
+            if (name.kind() == UnitName.Kind.BOOSTER) {
+                wheels.add(new WheelPosture(
+                        name, at.wheelX[0], at.wheelZ[0], combination.groups().get(k).radiusM[0], 0, coupled.state));
+            } else {
+                addWheels(name, combination.groups().get(k), at, wheels);
+            }
+            if (k == shape.trailerIndex()) {
+                addRaised(at.pose, wheels);
+            }
+        }
+        return new CombinationPosture(steerM, names, poses, wheels);
+    }
+
+    private void addRaised(Pose trailer, List<WheelPosture> wheels) {
         combination
                 .shape()
                 .raisedTire()
                 .ifPresent(c -> wheels.add(new WheelPosture(
                         UnitName.TRAILER,
-                        trailer.pose.worldXM(c.xM(), c.hM()),
-                        trailer.pose.worldZM(c.xM(), c.hM()),
+                        trailer.worldXM(c.xM(), c.hM()),
+                        trailer.worldZM(c.xM(), c.hM()),
                         c.radiusM(),
                         c.hM() - c.radiusM(),
                         WheelState.LIFTED)));
-        Optional<Pose> booster = Optional.empty();
-        if (combination.booster().isPresent()) {
-            PlacedBooster placed = boosterAt(trailer, trailer.pose.pitchRad());
-            booster = Optional.of(placed.unit.pose);
-            wheels.add(new WheelPosture(
-                    UnitName.BOOSTER,
-                    placed.unit.wheelX[0],
-                    placed.unit.wheelZ[0],
-                    combination.booster().get().radiusM[0],
-                    0,
-                    placed.state));
-        }
-        return new CombinationPosture(steerM, tractor.pose, trailer.pose, booster, wheels);
     }
 
     private static void addWheels(UnitName name, PivotedGroup group, PlacedUnit unit, List<WheelPosture> wheels) {

@@ -1,5 +1,7 @@
 package org.cresthaul.posture;
 
+import org.cresthaul.rig.UnitName;
+
 /**
  * Where one wheel stands.
  *

@@ -4,6 +4,7 @@ package org.cresthaul.rig;
 public enum AxleKind {
     STEER("steer"),
     DRIVE("drive"),
+    JEEP("jeep"),
     TRAILER("trailer"),
     BOOSTER("booster");
 

@@ -19,7 +19,14 @@ public final class CombinationLength {
         add(ends, tractor.steer(), 0);
         tractor.drive().axles().forEach(a -> add(ends, a, 0));
         Trailer trailer = stance.trailer();
-        double trailerM = tractor.fifthWheel().xM() - trailer.kingpinXM();
+        double trailerM = stance.trailerShiftM();
+        for (int i = 0; i < stance.jeeps().size(); i++) {
+            Jeep jeep = stance.jeeps().get(i);
+            double jeepM = stance.jeepShiftM(i);
+            add(ends, jeep.underside(), jeepM);
+            add(ends, jeep.topside(), jeepM);
+            jeep.axles().axles().forEach(a -> add(ends, a, jeepM));
+        }
         add(ends, trailer.underside(), trailerM);
         add(ends, trailer.topside(), trailerM);
         trailer.load().forEach(o -> add(ends, o, trailerM));

@@ -1,5 +1,7 @@
 package org.cresthaul.rig;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
 
@@ -18,6 +20,11 @@ final class Couplings {
 
     /** How far plate, ramps or joint may reach: not so far that a frame's end or a cab's back could be hidden by it. */
     static final LengthLimits REACH = new LengthLimits(0, 0.9);
+
+    /**
+     * Tires of neighbors with a jeep among them are not looked at against each other; so far apart they cannot meet.
+     */
+    static final double TIRES_APART_M = 0.15;
 
     private Couplings() {}
 
@@ -61,18 +68,104 @@ final class Couplings {
         }
     }
 
-    /** Coupled and straight, every axle of a unit stands behind every axle of the unit ahead. */
-    static void requireAxlesApart(JsonFields stance, Tractor tractor, Trailer trailer, Booster booster) {
-        double firstBehindDrive = tractor.fifthWheel().xM()
-                - trailer.kingpinXM()
-                + trailer.axles().axles().get(0).xM();
-        if (firstBehindDrive >= rearmostXM(tractor.drive())) {
-            stance.problem(
-                    "trailer",
-                    "axle-order",
-                    "Coupled, the first trailer axle is not behind the tractor's drive axles.",
-                    "Check the x of fifth wheel, kingpin and axles, each in its own unit's frame.");
+    /** A unit as it stands coupled and straight, x in the tractor's frame. */
+    private record Standing(
+            String pointer,
+            String what,
+            double firstAxleXM,
+            double lastAxleXM,
+            double firstTireXM,
+            double lastTireXM,
+            double frontXM,
+            double rearXM) {
+        static Standing of(String pointer, String what, double shiftM, AxleGroup axles, List<Outline> drawn) {
+            double front = Double.NEGATIVE_INFINITY;
+            double rear = Double.POSITIVE_INFINITY;
+            for (Outline outline : drawn) {
+                front = Math.max(front, outline.frontXM());
+                rear = Math.min(rear, outline.rearXM());
+            }
+            Axle first = axles.axles().get(0);
+            Axle last = axles.axles().get(axles.axles().size() - 1);
+            double lastTireXM = last.xM() - last.radiusM();
+            return new Standing(
+                    pointer,
+                    what,
+                    first.xM() + shiftM,
+                    last.xM() + shiftM,
+                    first.xM() + first.radiusM() + shiftM,
+                    lastTireXM + shiftM,
+                    front + shiftM,
+                    Math.min(rear, lastTireXM) + shiftM);
         }
+    }
+
+    /**
+     * Coupled and straight, every axle of a unit stands behind every axle of the unit ahead, and no unit reaches past
+     * the one ahead of it to the next: only neighbors are looked at for striking each other.
+     */
+    static void requireUnitsApart(
+            JsonFields stance, Tractor tractor, List<Jeep> jeeps, Trailer trailer, Booster booster) {
+        List<Standing> units = new ArrayList<>();
+        units.add(Standing.of(
+                stance.pointer("tractor"),
+                "the tractor",
+                0,
+                tractor.drive(),
+                List.of(tractor.underside(), tractor.topside())));
+        double fifthWheelXM = tractor.fifthWheel().xM();
+        for (int i = 0; i < jeeps.size(); i++) {
+            Jeep jeep = jeeps.get(i);
+            double shiftM = fifthWheelXM - jeep.kingpinXM();
+            units.add(Standing.of(
+                    stance.pointer("jeeps") + "/" + i,
+                    UnitName.jeep(i + 1).told(),
+                    shiftM,
+                    jeep.axles(),
+                    List.of(jeep.underside(), jeep.topside())));
+            fifthWheelXM = shiftM + jeep.fifthWheel().xM();
+        }
+        List<Outline> drawn = new ArrayList<>(trailer.load());
+        drawn.add(trailer.underside());
+        drawn.add(trailer.topside());
+        if (booster != null) {
+            booster.carried().ifPresent(drawn::add);
+        }
+        units.add(Standing.of(
+                stance.pointer("trailer"), "the trailer", fifthWheelXM - trailer.kingpinXM(), trailer.axles(), drawn));
+        for (int k = 1; k < units.size(); k++) {
+            Standing unit = units.get(k);
+            Standing ahead = units.get(k - 1);
+            if (unit.firstAxleXM >= ahead.lastAxleXM) {
+                stance.problems()
+                        .add(
+                                "axle-order",
+                                "Coupled, the first axle of " + unit.what + " is not behind the last axle of "
+                                        + ahead.what + ".",
+                                unit.pointer,
+                                "Check the x of fifth wheels, kingpins and axles, each in its own unit's frame.");
+            } else if (!jeeps.isEmpty() && unit.firstTireXM > ahead.lastTireXM - TIRES_APART_M) {
+                stance.problems()
+                        .add(
+                                "tires-near",
+                                "Coupled, the first tires of " + unit.what + " are not 15 cm behind the last ones of "
+                                        + ahead.what + ": whether they meet is not computed.",
+                                unit.pointer,
+                                "Check the x of fifth wheels, kingpins and axles, each in its own unit's frame.");
+            } else if (k > 1 && unit.frontXM >= units.get(k - 2).rearXM) {
+                stance.problems()
+                        .add(
+                                "reach",
+                                "Coupled, " + unit.what + " reaches past " + ahead.what + " to " + units.get(k - 2).what
+                                        + ": whether those two strike each other is not computed.",
+                                unit.pointer,
+                                "Check the x of fifth wheels and kingpins, and how far the outlines reach.");
+            }
+        }
+    }
+
+    /** Trailing, the booster's axle stands behind the trailer's. */
+    static void requireBoosterApart(JsonFields stance, Trailer trailer, Booster booster) {
         if (booster != null && trailer.boosterHinge().isPresent()) {
             double axleXM = trailer.boosterHinge().get().xM()
                     - booster.hingeXM()

@@ -8,6 +8,7 @@ import java.util.Optional;
  * where the file does not say. Nothing is computed from it.
  *
  * @param tractor vehicle identification number and plate
+ * @param jeep of every jeep
  * @param trailer likewise
  * @param booster likewise
  * @param load make and serial number
@@ -15,6 +16,7 @@ import java.util.Optional;
  */
 public record Identity(
         Optional<String> tractor,
+        Optional<String> jeep,
         Optional<String> trailer,
         Optional<String> booster,
         Optional<String> load,
@@ -24,6 +26,6 @@ public record Identity(
     }
 
     /** Of a file that says nothing. */
-    public static final Identity UNKNOWN =
-            new Identity(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Map.of());
+    public static final Identity UNKNOWN = new Identity(
+            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Map.of());
 }

@@ -1,5 +1,6 @@
 package org.cresthaul.rig;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -8,6 +9,7 @@ import java.util.Optional;
  * down.
  *
  * @param name "loaded" or "empty"
+ * @param jeeps between tractor and trailer, front to rear
  * @param booster the booster, when the rig has one; the trailer then has a hinge
  * @param weights what it weighs; without them its loads are not known
  * @param plan widths and turning limits, when they were measured; without them no corner can be judged
@@ -15,22 +17,21 @@ import java.util.Optional;
 public record LevelStance(
         String name,
         Tractor tractor,
+        List<Jeep> jeeps,
         Trailer trailer,
         Optional<Booster> booster,
         Optional<Weights> weights,
         Optional<PlanDimensions> plan) {
-    /** A stance whose loads are not known, and of which only the side view was measured. */
+    /** A stance without jeeps whose loads are not known, and of which only the side view was measured. */
     public LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
-        this(name, tractor, trailer, booster, Optional.empty(), Optional.empty());
-    }
-
-    /** A stance of which only the side view was measured. */
-    public LevelStance(
-            String name, Tractor tractor, Trailer trailer, Optional<Booster> booster, Optional<Weights> weights) {
-        this(name, tractor, trailer, booster, weights, Optional.empty());
+        this(name, tractor, List.of(), trailer, booster, Optional.empty(), Optional.empty());
     }
 
     public LevelStance {
+        jeeps = List.copyOf(jeeps);
+        if (plan.isPresent() && plan.get().jeep().isPresent() == jeeps.isEmpty()) {
+            throw new IllegalArgumentException("plan and stance must both have jeeps, or neither");
+        }
         if (plan.isPresent() && plan.get().booster().isPresent() != booster.isPresent()) {
             throw new IllegalArgumentException("plan and stance must both have a booster, or neither");
         }
@@ -61,5 +62,81 @@ public record LevelStance(
     /** How many trailer axles carry, without the booster. */
     public int axlesDown(LiftState lift) {
         return trailer.axles().axles().size() - (lift == LiftState.UP ? 1 : 0);
+    }
+
+    /** Every unit the stance can run with, front to rear. */
+    public List<UnitName> units() {
+        List<UnitName> units = new ArrayList<>(List.of(UnitName.TRACTOR));
+        for (int i = 1; i <= jeeps.size(); i++) {
+            units.add(UnitName.jeep(i));
+        }
+        units.add(UnitName.TRAILER);
+        booster.ifPresent(b -> units.add(UnitName.BOOSTER));
+        return List.copyOf(units);
+    }
+
+    /** The fifth wheel that carries the trailer's kingpin, in the frame of the last unit ahead of it. */
+    public FramePoint trailerFifthWheel() {
+        return jeeps.isEmpty()
+                ? tractor.fifthWheel()
+                : jeeps.get(jeeps.size() - 1).fifthWheel();
+    }
+
+    /** What reaches around that fifth wheel: see {@link Tractor#plateReachM}. */
+    public double trailerPlateReachM() {
+        return jeeps.isEmpty()
+                ? tractor.plateReachM()
+                : jeeps.get(jeeps.size() - 1).plateReachM();
+    }
+
+    /** Where a jeep's frame has its zero in the tractor's frame, meters; the first jeep is 0. */
+    public double jeepShiftM(int jeep) {
+        return fifthWheelXM(jeep) - jeeps.get(jeep).kingpinXM();
+    }
+
+    /** Where the trailer's kingpin stands in the tractor's frame, meters. */
+    public double trailerKingpinXM() {
+        return fifthWheelXM(jeeps.size());
+    }
+
+    /** Where the trailer's frame has its zero in the tractor's frame, meters. */
+    public double trailerShiftM() {
+        return trailerKingpinXM() - trailer.kingpinXM();
+    }
+
+    /**
+     * The fifth wheel that carries a jeep's kingpin, or behind the last of them the trailer's, in the tractor's frame.
+     */
+    private double fifthWheelXM(int coupled) {
+        double xM = tractor.fifthWheel().xM();
+        for (Jeep jeep : jeeps.subList(0, coupled)) {
+            xM += jeep.fifthWheel().xM() - jeep.kingpinXM();
+        }
+        return xM;
+    }
+
+    /** The same with another trailer. */
+    public LevelStance withTrailer(Trailer other) {
+        return new LevelStance(name, tractor, jeeps, other, booster, weights, plan);
+    }
+
+    /** The same with a booster. */
+    public LevelStance withBooster(Booster other) {
+        return new LevelStance(name, tractor, jeeps, trailer, Optional.of(other), weights, plan);
+    }
+
+    /** The same with other weights. */
+    public LevelStance withWeights(Weights others) {
+        return new LevelStance(name, tractor, jeeps, trailer, booster, Optional.of(others), plan);
+    }
+
+    /** The same without its weights. */
+    public LevelStance withoutWeights() {
+        return new LevelStance(name, tractor, jeeps, trailer, booster, Optional.empty(), plan);
+    }
+
+    /** The same with widths and turning limits. */
+    public LevelStance withPlan(PlanDimensions measured) {
+        return new LevelStance(name, tractor, jeeps, trailer, booster, weights, Optional.of(measured));
     }
 }

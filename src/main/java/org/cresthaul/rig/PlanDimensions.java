@@ -1,5 +1,6 @@
 package org.cresthaul.rig;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
 
@@ -12,9 +13,11 @@ import org.cresthaul.geometry.Finite;
  * @param lockDistanceM how far it rolls at maneuvering speed while the wheels go from straight to that limit, meters:
  *     the steering rate
  * @param steerTires of the steer axle
+ * @param jeep of every jeep: where they differ, the widest; absent without one
+ * @param jeepLimitRad farthest angle between a jeep and the unit ahead of it, radians; absent without one
  * @param trailer the trailer
  * @param loadWidthM of the load, where it is wider than the trailer or the trailer's width is not to count for it
- * @param kingpinLimitRad farthest angle between tractor and trailer, radians
+ * @param kingpinLimitRad farthest angle between the trailer and the unit ahead of it, radians
  * @param booster of the booster; absent without one
  * @param pivotLimitRad farthest angle between trailer and trailing booster, radians; absent without a booster
  */
@@ -23,10 +26,12 @@ public record PlanDimensions(
         double steerLimitRad,
         double lockDistanceM,
         Tires steerTires,
+        Optional<Widths> jeep,
+        OptionalDouble jeepLimitRad,
         Widths trailer,
         OptionalDouble loadWidthM,
         double kingpinLimitRad,
-        java.util.Optional<Widths> booster,
+        Optional<Widths> booster,
         OptionalDouble pivotLimitRad) {
     /**
      * Widths of one unit.
@@ -64,8 +69,12 @@ public record PlanDimensions(
         requireAngle("steerLimitRad", steerLimitRad);
         requireAngle("kingpinLimitRad", kingpinLimitRad);
         pivotLimitRad.ifPresent(p -> requireAngle("pivotLimitRad", p));
+        jeepLimitRad.ifPresent(p -> requireAngle("jeepLimitRad", p));
         Finite.requireAtLeast("lockDistanceM", 0.5, lockDistanceM);
         loadWidthM.ifPresent(w -> Finite.requireAtLeast("loadWidthM", 0.1, w));
+        if (jeep.isPresent() != jeepLimitRad.isPresent()) {
+            throw new IllegalArgumentException("jeeps need widths and a limit, and nothing else does");
+        }
         if (booster.isPresent() != pivotLimitRad.isPresent()) {
             throw new IllegalArgumentException("a booster needs widths and a pivot limit, and nothing else does");
         }

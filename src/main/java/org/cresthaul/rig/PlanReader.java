@@ -18,7 +18,7 @@ final class PlanReader {
     private PlanReader() {}
 
     /** The plan; empty after a problem. */
-    static Optional<PlanDimensions> read(JsonFields plan, boolean boosterGiven) {
+    static Optional<PlanDimensions> read(JsonFields plan, boolean jeepGiven, boolean boosterGiven) {
         int before = plan.problems().count();
         JsonFields tractor = plan.object("tractor");
         double tractorM = tractor.lengthM("width", WIDTH);
@@ -28,6 +28,15 @@ final class PlanReader {
         PlanDimensions.Tires steerTires = tires(tractor, "steerTires", PlanDimensions.Tires.STEER);
         PlanDimensions.Tires driveTires = tires(tractor, "driveTires", PlanDimensions.Tires.DUAL);
         tractor.refuseOthers();
+        Optional<JsonFields> jeep = plan.findObject("jeep");
+        double jeepM = jeep.map(j -> j.lengthM("width", WIDTH)).orElse(Double.NaN);
+        double jeepTiresM = jeep.map(j -> j.lengthM("overTires", WIDTH)).orElse(Double.NaN);
+        double jeepRad = jeep.map(j -> j.angleRad("kingpinLimit", LEAST_LIMIT_RAD, MOST_BEND_RAD))
+                .orElse(Double.NaN);
+        PlanDimensions.Tires jeepTires =
+                jeep.map(j -> tires(j, "tires", PlanDimensions.Tires.DUAL)).orElse(null);
+        jeep.ifPresent(JsonFields::refuseOthers);
+        requireBoth(plan, "jeep", jeepGiven, jeep.isPresent());
         JsonFields trailer = plan.object("trailer");
         double trailerM = trailer.lengthM("width", WIDTH);
         double trailerTiresM = trailer.lengthM("overTires", WIDTH);
@@ -43,13 +52,7 @@ final class PlanReader {
         PlanDimensions.Tires boosterTires =
                 booster.map(b -> tires(b, "tires", PlanDimensions.Tires.DUAL)).orElse(null);
         booster.ifPresent(JsonFields::refuseOthers);
-        if (booster.isPresent() != boosterGiven) {
-            plan.problem(
-                    "booster",
-                    boosterGiven ? "missing" : "no-booster",
-                    boosterGiven ? "The rig has a booster, but its plan has none." : "The rig has no booster.",
-                    boosterGiven ? "Add \"booster\" with its widths and pivot limit." : "Leave \"booster\" out here.");
-        }
+        requireBoth(plan, "booster", boosterGiven, booster.isPresent());
         plan.refuseOthers();
         if (!plan.isThere() || plan.problems().count() > before) {
             return Optional.empty();
@@ -59,11 +62,23 @@ final class PlanReader {
                 steerRad,
                 lockM,
                 steerTires,
+                jeep.map(j -> new PlanDimensions.Widths(jeepM, jeepTiresM, jeepTires)),
+                jeep.isPresent() ? OptionalDouble.of(jeepRad) : OptionalDouble.empty(),
                 new PlanDimensions.Widths(trailerM, trailerTiresM, trailerTires),
                 loadM,
                 kingpinRad,
                 booster.map(b -> new PlanDimensions.Widths(boosterM, boosterTiresM, boosterTires)),
                 booster.isPresent() ? OptionalDouble.of(pivotRad) : OptionalDouble.empty()));
+    }
+
+    private static void requireBoth(JsonFields plan, String unit, boolean given, boolean measured) {
+        if (given != measured) {
+            plan.problem(
+                    unit,
+                    given ? "missing" : "no-" + unit,
+                    given ? "The rig has a " + unit + ", but its plan has none." : "The rig has no " + unit + ".",
+                    given ? "Add \"" + unit + "\" with its widths and its limit." : "Leave \"" + unit + "\" out here.");
+        }
     }
 
     /** Tires of one side as {"across": ..., "contact": ...}; what is left out has the documented size. */

@@ -103,6 +103,7 @@ public final class RigFile {
     private static Identity identity(JsonFields fields) {
         Identity identity = new Identity(
                 fields.findText("tractor", JsonFields.LONGEST_NAME),
+                fields.findText("jeep", JsonFields.LONGEST_NAME),
                 fields.findText("trailer", JsonFields.LONGEST_NAME),
                 fields.findText("booster", JsonFields.LONGEST_NAME),
                 fields.findText("load", JsonFields.LONGEST_NAME),

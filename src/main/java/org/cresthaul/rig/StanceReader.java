@@ -44,6 +44,8 @@ final class StanceReader {
     private boolean hingeGiven;
     /** Outlines on the deck by name, for the weights that belong to them. */
     private final Map<String, OutlineFields> loads = new LinkedHashMap<>();
+
+    private final List<OutlineFields> jeepTopsides = new ArrayList<>();
     /** Topsides of what is weighed besides, by the key of its weight. */
     private final Map<String, OutlineFields> topsides = new LinkedHashMap<>();
 
@@ -58,6 +60,10 @@ final class StanceReader {
     Optional<LevelStance> read() {
         int before = stance.problems().count();
         Tractor tractor = tractor(stance.object("tractor"));
+        List<JeepReader.Read> jeepsRead = JeepReader.list(stance);
+        for (JeepReader.Read jeep : jeepsRead) {
+            jeepTopsides.add(jeep.topside());
+        }
         JsonFields trailerFields = stance.object("trailer");
         Trailer trailer = trailer(trailerFields);
         Optional<JsonFields> boosterFields = stance.findObject("booster");
@@ -69,20 +75,23 @@ final class StanceReader {
                     "A booster is given, but no hinge on the trailer.",
                     "Add \"boosterHinge\": {\"x\": \"...\", \"h\": \"...\"} to the trailer, or leave the booster out.");
         }
-        Optional<PlanDimensions> plan =
-                stance.findObject("plan").flatMap(p -> PlanReader.read(p, boosterFields.isPresent()));
-        Optional<WeightsReader> weights =
-                stance.findObject("weights").map(w -> new WeightsReader(w, boosterFields.isPresent(), loads, topsides));
+        Optional<PlanDimensions> plan = stance.findObject("plan")
+                .flatMap(p -> PlanReader.read(p, !jeepsRead.isEmpty(), boosterFields.isPresent()));
+        Optional<WeightsReader> weights = stance.findObject("weights")
+                .map(w -> new WeightsReader(w, jeepTopsides, boosterFields.isPresent(), loads, topsides));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
         }
-        Couplings.requireAxlesApart(stance, tractor, trailer, booster);
+        List<Jeep> jeeps = jeepsRead.stream().map(j -> j.jeep().orElseThrow()).toList();
+        Couplings.requireUnitsApart(stance, tractor, jeeps, trailer, booster);
+        Couplings.requireBoosterApart(stance, trailer, booster);
         return stance.problems().count() > before
                 ? Optional.empty()
                 : Optional.of(new LevelStance(
                         name,
                         tractor,
+                        jeeps,
                         trailer,
                         Optional.ofNullable(booster),
                         weights.map(WeightsReader::weights),

@@ -26,6 +26,9 @@ public final class TapeMeasures {
     public static List<Measure> of(LevelStance stance) {
         TapeMeasures tape = new TapeMeasures();
         tape.tractor(stance.tractor());
+        for (int i = 0; i < stance.jeeps().size(); i++) {
+            tape.jeep(UnitName.jeep(i + 1), stance.jeeps().get(i));
+        }
         tape.trailer(stance.trailer());
         stance.booster().ifPresent(b -> tape.booster(b, stance.trailer()));
         tape.heights(stance);
@@ -59,6 +62,15 @@ public final class TapeMeasures {
         add(
                 "drive axle " + drive.size() + " to rear of the tractor",
                 lastM - Math.min(t.underside().rearXM(), t.topside().rearXM()));
+    }
+
+    private void jeep(UnitName name, Jeep jeep) {
+        List<Axle> axles = jeep.axles().axles();
+        axles("kingpin of " + name.told(), jeep.kingpinXM(), name.word(), axles);
+        double lastM = axles.get(axles.size() - 1).xM();
+        add(
+                "fifth wheel of " + name.told() + " ahead of its axle " + axles.size(),
+                jeep.fifthWheel().xM() - lastM);
     }
 
     private void trailer(Trailer t) {

@@ -14,6 +14,7 @@ import org.cresthaul.geometry.Finite;
  * @param accuracy how far a load may be from what these weights give, as a share of it (95 %)
  * @param source where the weights come from, in words
  * @param tractor all of the tractor, in its frame
+ * @param jeeps each jeep, in its own frame
  * @param trailer the trailer without gooseneck, load and booster, in its frame
  * @param gooseneck in the trailer's frame
  * @param booster the booster, when the rig has one
@@ -30,6 +31,7 @@ public record Weights(
         double accuracy,
         String source,
         MassPoint tractor,
+        List<MassPoint> jeeps,
         MassPoint trailer,
         MassPoint gooseneck,
         Optional<BoosterWeight> booster,
@@ -185,6 +187,7 @@ public record Weights(
 
     public Weights {
         Finite.requireAtLeast("accuracy", 0, accuracy);
+        jeeps = List.copyOf(jeeps);
         pieces = List.copyOf(pieces);
         tracks = ordered(tracks);
         if (pieces.stream().map(Piece::name).distinct().count() != pieces.size()) {
@@ -202,6 +205,7 @@ public record Weights(
                 accuracy,
                 source,
                 tractor,
+                jeeps,
                 trailer,
                 gooseneck,
                 booster,

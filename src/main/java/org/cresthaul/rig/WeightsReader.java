@@ -39,12 +39,14 @@ final class WeightsReader {
     private final Weights weights;
 
     /**
+     * @param jeeps the topside of each jeep that the stance has
      * @param hasBooster whether the stance has one
      * @param loads outlines on the deck by name; each must be weighed, and nothing else
      * @param topsides of the other parts, by the key of their weight
      */
     WeightsReader(
             JsonFields fields,
+            List<OutlineFields> jeeps,
             boolean hasBooster,
             Map<String, OutlineFields> loads,
             Map<String, OutlineFields> topsides) {
@@ -54,6 +56,7 @@ final class WeightsReader {
         double accuracy = fields.grade("accuracy", 0, MOST_ACCURACY);
         String source = fields.text("source", JsonFields.LONGEST_NAME);
         MassPoint tractor = unit(fields, "tractor");
+        List<MassPoint> jeepMasses = jeeps(fields, jeeps);
         MassPoint trailer = unit(fields, "trailer");
         MassPoint gooseneck = unit(fields, "gooseneck");
         Optional<Weights.BoosterWeight> booster = booster(fields, hasBooster);
@@ -75,10 +78,23 @@ final class WeightsReader {
             return;
         }
         weights = new Weights(
-                accuracy, source, tractor, trailer, gooseneck, booster, pieces, tracks, ratings, leastKg, gauges,
-                regulator, shims, lift);
+                accuracy,
+                source,
+                tractor,
+                jeepMasses,
+                trailer,
+                gooseneck,
+                booster,
+                pieces,
+                tracks,
+                ratings,
+                leastKg,
+                gauges,
+                regulator,
+                shims,
+                lift);
         grossKg.ifPresent(kg -> requireSum(fields, kg));
-        requireTracks(fields, hasBooster);
+        requireTracks(fields, !jeeps.isEmpty(), hasBooster);
     }
 
     /** The weights, when no problem was added. */
@@ -89,6 +105,7 @@ final class WeightsReader {
     private Stream<MassPoint> all() {
         return Stream.of(
                         Stream.of(weights.tractor(), weights.trailer(), weights.gooseneck()),
+                        weights.jeeps().stream(),
                         weights.booster().stream().map(Weights.BoosterWeight::standing),
                         weights.pieces().stream().map(Weights.Piece::at))
                 .flatMap(s -> s);
@@ -110,12 +127,14 @@ final class WeightsReader {
         }
     }
 
-    private void requireTracks(JsonFields fields, boolean hasBooster) {
+    private void requireTracks(JsonFields fields, boolean hasJeep, boolean hasBooster) {
         if (all().allMatch(m -> m.offsetM() == 0)) {
             return;
         }
         for (AxleKind kind : AxleKind.values()) {
-            if (!weights.tracks().containsKey(kind) && (kind != AxleKind.BOOSTER || hasBooster)) {
+            if (!weights.tracks().containsKey(kind)
+                    && (kind != AxleKind.BOOSTER || hasBooster)
+                    && (kind != AxleKind.JEEP || hasJeep)) {
                 fields.problem(
                         "tracks",
                         "missing",
@@ -124,6 +143,27 @@ final class WeightsReader {
                                 + " every axle kind, or give no offset.");
             }
         }
+    }
+
+    /** One weight for each jeep, front to rear. */
+    private static List<MassPoint> jeeps(JsonFields fields, List<OutlineFields> topsides) {
+        List<MassPoint> masses = new ArrayList<>();
+        List<JsonFields> items = fields.findObjects("jeeps", 0, JeepReader.MOST_JEEPS);
+        if (items.size() != topsides.size() && fields.isThere()) {
+            fields.problem(
+                    "jeeps",
+                    "jeeps-not-weighed",
+                    "The stance has " + topsides.size() + " jeeps, but " + items.size() + " are weighed.",
+                    "Give each jeep's weight and center of gravity in \"jeeps\", front to rear.");
+        }
+        for (int i = 0; i < items.size(); i++) {
+            MassPoint at = massPoint(items.get(i));
+            requireInside(items.get(i), "cg", at, i < topsides.size() ? topsides.get(i) : null, "the jeep");
+            if (at != null) {
+                masses.add(at);
+            }
+        }
+        return masses;
     }
 
     private MassPoint unit(JsonFields fields, String key) {

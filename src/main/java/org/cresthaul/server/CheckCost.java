@@ -1,5 +1,6 @@
 package org.cresthaul.server;
 
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Rig;
@@ -70,7 +71,7 @@ final class CheckCost {
                         .count());
     }
 
-    /** Corners of outlines times pieces of outlines that may meet, at the kingpin and at the hinge. */
+    /** Corners of outlines times pieces of outlines that may meet, at kingpins and at the hinge. */
     private static double unitPairs(LevelStance stance) {
         Tractor tractor = stance.tractor();
         Trailer trailer = stance.trailer();
@@ -82,7 +83,14 @@ final class CheckCost {
         double behind = stance.booster()
                 .map(b -> size(b.underside()) + size(b.topside()))
                 .orElse(0.0);
-        return middle * (ahead + behind);
+        double jeeps = 0;
+        double carrying = ahead;
+        for (Jeep jeep : stance.jeeps()) {
+            double size = size(jeep.underside()) + size(jeep.topside());
+            jeeps += carrying * size;
+            carrying = size;
+        }
+        return middle * (carrying + behind) + jeeps;
     }
 
     private static double size(Outline outline) {

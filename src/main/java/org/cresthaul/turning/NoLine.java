@@ -132,7 +132,7 @@ public final class NoLine {
                 stands.add(new Stand(axle.aheadM(), axle.halfWidthM(), tightestM, led));
             }
         }
-        return new Unit(plan.name(), tightestM, limit, stands);
+        return new Unit(plan.name().word(), tightestM, limit, stands);
     }
 
     private static double radius(TurningUnit unit, double offRad) {

@@ -31,7 +31,8 @@ public record Reversing(Reach free, Optional<Reach> locked, Optional<Reach> lock
      * How far it goes.
      *
      * @param wayM to the limit, or as far as was tried; meters
-     * @param coupling which one is at its limit then, 0 is the kingpin and 1 the booster's pivot; empty when none is
+     * @param coupling which one is at its limit then, 0 is the tractor's fifth wheel and the last a booster's pivot;
+     *     empty when none is
      */
     public record Reach(double wayM, OptionalInt coupling) {
         public Reach {
@@ -52,15 +53,10 @@ public record Reversing(Reach free, Optional<Reach> locked, Optional<Reach> lock
         }
         Finite.requireAtLeast("mostM", STATE_M, mostM);
         Reach free = reach(combination, bendRad, mostM);
-        if (combination.chain().size() < 3) {
+        if (!combination.hasPivot()) {
             return new Reversing(free, Optional.empty(), Optional.empty());
         }
-        TurningCombination trailerAlone = new TurningCombination(
-                combination.chain().subList(0, 2),
-                combination.units().subList(0, 2),
-                combination.steerLimitRad(),
-                combination.lockDistanceM(),
-                combination.articulationLimitRad().subList(0, 1));
+        TurningCombination trailerAlone = combination.withoutBooster();
         return new Reversing(
                 free,
                 Optional.of(reach(combination.pivotLocked(), bendRad, mostM)),

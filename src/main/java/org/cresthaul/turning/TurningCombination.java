@@ -7,12 +7,14 @@ import org.cresthaul.geometry.Finite;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 
 /**
  * A combination seen from above, as it turns in one axle and booster state. The notch does not matter here.
@@ -34,9 +36,9 @@ public record TurningCombination(
      *
      * @param axleXM where that axle is in the unit's own frame
      */
-    public record PlanUnit(String name, List<AxleLine> tires, List<Body> bodies, double axleXM) {
+    public record PlanUnit(UnitName name, List<AxleLine> tires, List<Body> bodies, double axleXM) {
         /** With a frame that begins at the effective axle. */
-        public PlanUnit(String name, List<AxleLine> tires, List<Body> bodies) {
+        public PlanUnit(UnitName name, List<AxleLine> tires, List<Body> bodies) {
             this(name, tires, bodies, 0);
         }
 
@@ -83,7 +85,7 @@ public record TurningCombination(
     private static TurningCombination of(LevelStance stance, PlanDimensions plan, LiftState lift, BoosterState state) {
         List<TurningUnit> chain = new ArrayList<>();
         List<PlanUnit> units = new ArrayList<>();
-        List<Double> limits = new ArrayList<>(List.of(plan.kingpinLimitRad()));
+        List<Double> limits = new ArrayList<>();
         Tractor tractor = stance.tractor();
         double steerXM = tractor.steer().xM();
         List<Double> driveXM = tractor.drive().axles().stream().map(Axle::xM).toList();
@@ -96,7 +98,7 @@ public record TurningCombination(
         driveXM.forEach(x -> tractorTires.add(
                 line(x - driveAxleXM, plan.tractor().tiresM(), plan.tractor().tires())));
         units.add(new PlanUnit(
-                "tractor",
+                UnitName.TRACTOR,
                 tractorTires,
                 List.of(body(
                         "tractor",
@@ -105,6 +107,25 @@ public record TurningCombination(
                         driveAxleXM,
                         plan.tractor().bodyM())),
                 driveAxleXM));
+
+        for (Jeep jeep : stance.jeeps()) {
+            double jeepM = EffectiveAxle.behindHitchM(jeep.axles().axles().stream()
+                    .map(a -> jeep.kingpinXM() - a.xM())
+                    .toList());
+            double axleXM = jeep.kingpinXM() - jeepM;
+            PlanDimensions.Widths widths = plan.jeep().orElseThrow();
+            UnitName name = UnitName.jeep(chain.size());
+            chain.add(new TurningUnit(jeepM, axleXM - jeep.fifthWheel().xM()));
+            limits.add(plan.jeepLimitRad().orElseThrow());
+            units.add(new PlanUnit(
+                    name,
+                    jeep.axles().axles().stream()
+                            .map(a -> line(a.xM() - axleXM, widths.tiresM(), widths.tires()))
+                            .toList(),
+                    List.of(body(name.word(), jeep.underside(), jeep.topside(), axleXM, widths.bodyM())),
+                    axleXM));
+        }
+        limits.add(plan.kingpinLimitRad());
 
         Trailer trailer = stance.trailer();
         List<Double> groupXM =
@@ -158,7 +179,7 @@ public record TurningCombination(
                         boosterM / 2));
             }
         });
-        units.add(new PlanUnit("trailer", trailerTires, trailerBodies, groupAxleXM));
+        units.add(new PlanUnit(UnitName.TRAILER, trailerTires, trailerBodies, groupAxleXM));
 
         if (state == BoosterState.TRAILING) {
             Booster b = booster.orElseThrow();
@@ -166,7 +187,7 @@ public record TurningCombination(
             chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
             limits.add(plan.pivotLimitRad().orElseThrow());
             units.add(new PlanUnit(
-                    "booster",
+                    UnitName.BOOSTER,
                     List.of(line(0, widths.tiresM(), widths.tires())),
                     List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM())),
                     b.axle().xM()));
@@ -187,30 +208,60 @@ public record TurningCombination(
      * the combination itself.
      */
     public TurningCombination pivotLocked() {
-        if (chain.size() < 3) {
+        if (!hasPivot()) {
             return this;
         }
-        TurningUnit trailer = chain.get(1);
-        TurningUnit booster = chain.get(2);
+        int at = chain.size() - 2;
+        TurningUnit trailer = chain.get(at);
+        TurningUnit booster = chain.get(at + 1);
         double boosterAxleM = trailer.hitchToAxleM() + trailer.couplingBehindM() + booster.hitchToAxleM();
         List<Double> behind = new ArrayList<>();
-        units.get(1).tires().forEach(t -> behind.add(trailer.hitchToAxleM() - t.aheadM()));
-        units.get(2).tires().forEach(t -> behind.add(boosterAxleM - t.aheadM()));
+        units.get(at).tires().forEach(t -> behind.add(trailer.hitchToAxleM() - t.aheadM()));
+        units.get(at + 1).tires().forEach(t -> behind.add(boosterAxleM - t.aheadM()));
         double lengthM = EffectiveAxle.behindHitchM(behind);
         double trailerShift = lengthM - trailer.hitchToAxleM();
         double boosterShift = lengthM - boosterAxleM;
         List<AxleLine> tires = new ArrayList<>();
-        units.get(1).tires().forEach(t -> tires.add(shifted(t, trailerShift)));
-        units.get(2).tires().forEach(t -> tires.add(shifted(t, boosterShift)));
+        units.get(at).tires().forEach(t -> tires.add(shifted(t, trailerShift)));
+        units.get(at + 1).tires().forEach(t -> tires.add(shifted(t, boosterShift)));
         List<Body> bodies = new ArrayList<>();
-        units.get(1).bodies().forEach(b -> bodies.add(shifted(b, trailerShift)));
-        units.get(2).bodies().forEach(b -> bodies.add(shifted(b, boosterShift)));
+        units.get(at).bodies().forEach(b -> bodies.add(shifted(b, trailerShift)));
+        units.get(at + 1).bodies().forEach(b -> bodies.add(shifted(b, boosterShift)));
+        TurningCombination ahead = front(at);
+        List<TurningUnit> locked = new ArrayList<>(ahead.chain);
+        locked.add(new TurningUnit(lengthM, 0));
+        List<PlanUnit> plans = new ArrayList<>(ahead.units);
+        plans.add(new PlanUnit(UnitName.TRAILER, tires, bodies));
+        return new TurningCombination(locked, plans, steerLimitRad, lockDistanceM, articulationLimitRad.subList(0, at));
+    }
+
+    /** "kingpin", "pivot"; with jeeps "kingpin of the jeep": what bends between a unit and the next, the first is 0. */
+    public String couplingWord(int coupling) {
+        UnitName behind = units.get(coupling + 1).name();
+        if (behind.kind() == UnitName.Kind.BOOSTER) {
+            return "pivot";
+        }
+        boolean only = units.stream().noneMatch(u -> u.name().kind() == UnitName.Kind.JEEP);
+        return only ? "kingpin" : "kingpin of " + behind.told();
+    }
+
+    /** Whether a booster turns on its pivot behind the trailer. */
+    public boolean hasPivot() {
+        return units.get(units.size() - 1).name().kind() == UnitName.Kind.BOOSTER;
+    }
+
+    /** The same without the booster that turns on its pivot; without one, the combination itself. */
+    TurningCombination withoutBooster() {
+        return hasPivot() ? front(chain.size() - 1) : this;
+    }
+
+    private TurningCombination front(int count) {
         return new TurningCombination(
-                List.of(chain.get(0), new TurningUnit(lengthM, 0)),
-                List.of(units.get(0), new PlanUnit("trailer", tires, bodies)),
+                chain.subList(0, count),
+                units.subList(0, count),
                 steerLimitRad,
                 lockDistanceM,
-                List.of(articulationLimitRad.get(0)));
+                articulationLimitRad.subList(0, count - 1));
     }
 
     private static AxleLine line(double aheadM, double overTiresM, PlanDimensions.Tires tires) {

@@ -109,7 +109,7 @@ public record TurningFigures(
         int last = combination.units().size() - 1;
         Optional<Swing> wide = Optional.empty();
         Optional<Swing> pivot = Optional.empty();
-        if (last >= 2) {
+        if (combination.hasPivot()) {
             wide = Optional.of(trails.get(last - 1).outside());
             PathBand axle = new PathBand(track, axles);
             axle.addPath(last - 1, 0, 0);

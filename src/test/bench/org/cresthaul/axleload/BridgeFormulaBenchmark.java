@@ -48,7 +48,7 @@ public class BridgeFormulaBenchmark {
                 double kg = i == 0 ? 6_000 : i < 4 ? 9_500 - 2_500 * share : 7_000 + 2_000 * share;
                 axles.add(new AxleLoads.AxleLoad(places.get(i), kg, OptionalDouble.empty()));
             }
-            loads.add(new AxleLoads(axles, 20_000, Optional.empty()));
+            loads.add(new AxleLoads(axles, List.of(20_000.0), Optional.empty()));
         }
     }
 

@@ -64,6 +64,8 @@ public class CrossingBenchmark {
             0.7,
             5,
             TIRES,
+            Optional.empty(),
+            OptionalDouble.empty(),
             new Widths(2.6, 2.6, TIRES),
             OptionalDouble.empty(),
             1.4,
@@ -174,13 +176,7 @@ public class CrossingBenchmark {
             lines.add(RoadProfile.of(
                     path.name(), OptionalDouble.of(1.5 * (i - 1)), path.points(), path.before(), path.after()));
         }
-        LevelStance wide = new LevelStance(
-                stance.name(),
-                stance.tractor(),
-                stance.trailer(),
-                stance.booster(),
-                stance.weights(),
-                Optional.of(PLAN));
+        LevelStance wide = stance.withPlan(PLAN);
         List<RoadPlace> places = new AcrossRoad(CrossSection.of(lines).orElseThrow(), wide).underUnits();
         Map<Double, Passage> ways = new HashMap<>();
         List<Passage> passages = new ArrayList<>();

@@ -47,6 +47,9 @@ final class RandomWeights {
                 0.01,
                 "invented",
                 point(random, 9_000, steerXM - 5, steerXM),
+                stance.jeeps().stream()
+                        .map(j -> point(random, 4_000, j.axles().axles().get(0).xM() - 1, j.kingpinXM()))
+                        .toList(),
                 point(
                         random,
                         9_000,
@@ -55,7 +58,17 @@ final class RandomWeights {
                 point(random, 3_000, trailer.deckFront().xM(), trailer.kingpinXM()),
                 booster,
                 pieces,
-                Map.of(AxleKind.STEER, 2.0, AxleKind.DRIVE, 1.85, AxleKind.TRAILER, 2.1, AxleKind.BOOSTER, 2.0),
+                Map.of(
+                        AxleKind.STEER,
+                        2.0,
+                        AxleKind.DRIVE,
+                        1.85,
+                        AxleKind.JEEP,
+                        1.9,
+                        AxleKind.TRAILER,
+                        2.1,
+                        AxleKind.BOOSTER,
+                        2.0),
                 new Weights.Ratings(Map.of(), Map.of(), OptionalDouble.empty()),
                 OptionalDouble.empty(),
                 Weights.Gauges.NONE,

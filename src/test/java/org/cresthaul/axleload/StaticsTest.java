@@ -8,10 +8,13 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import org.cresthaul.posture.RandomJeeps;
 import org.cresthaul.posture.RandomRigs;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Weights;
@@ -32,7 +35,8 @@ class StaticsTest {
     private record Situation(
             LevelStance stance, Weights weights, LiftState lift, BoosterState booster, double boosterKg, double grade) {
         static List<Situation> allOf(SplittableRandom random) {
-            LevelStance stance = RandomRigs.stance(random);
+            LevelStance base = RandomRigs.stance(random);
+            LevelStance stance = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
             Weights weights = RandomWeights.of(stance, random);
             List<Situation> all = new ArrayList<>();
             for (BoosterState booster : stance.boosterStates()) {
@@ -56,7 +60,7 @@ class StaticsTest {
         /** Everything behind the kingpin but a trailing booster, in the tractor's frame. */
         List<MassPoint> trailerBodies() {
             double shiftM =
-                    stance.tractor().fifthWheel().xM() - stance.trailer().kingpinXM();
+                    fifthWheel(stance.jeeps().size()).xM() - stance.trailer().kingpinXM();
             List<MassPoint> bodies = new ArrayList<>();
             bodies.add(weights.trailer().shiftedBy(shiftM));
             bodies.add(weights.gooseneck().shiftedBy(shiftM));
@@ -78,7 +82,25 @@ class StaticsTest {
         double hingeXM() {
             return stance.trailer().boosterHinge().orElseThrow().xM()
                     - stance.trailer().kingpinXM()
-                    + stance.tractor().fifthWheel().xM();
+                    + fifthWheel(stance.jeeps().size()).xM();
+        }
+
+        /** The fifth wheel behind so many jeeps, in the tractor's frame. */
+        FramePoint fifthWheel(int jeeps) {
+            double xM = stance.tractor().fifthWheel().xM();
+            double hM = stance.tractor().fifthWheel().hM();
+            for (int j = 0; j < jeeps; j++) {
+                Jeep jeep = stance.jeeps().get(j);
+                xM = xM - jeep.kingpinXM() + jeep.fifthWheel().xM();
+                hM = jeep.fifthWheel().hM();
+            }
+            return new FramePoint(xM, hM);
+        }
+
+        MassPoint jeepBody(int j) {
+            return weights.jeeps()
+                    .get(j)
+                    .shiftedBy(fifthWheel(j).xM() - stance.jeeps().get(j).kingpinXM());
         }
 
         MassPoint boosterBody() {
@@ -113,6 +135,9 @@ class StaticsTest {
         double sin = s.grade * cos;
         List<MassPoint> bodies = new ArrayList<>(s.trailerBodies());
         bodies.add(s.weights.tractor());
+        for (int j = 0; j < s.weights.jeeps().size(); j++) {
+            bodies.add(s.jeepBody(j));
+        }
         if (s.booster == BoosterState.TRAILING) {
             bodies.add(s.boosterBody());
         }
@@ -159,18 +184,22 @@ class StaticsTest {
     }
 
     /**
-     * Every body on its own, with every force between bodies an unknown: axle loads, kingpin down and back, drive
-     * force, and shear, pull and moment of a trailing booster's joint. Air that is shared makes loads equal; a
+     * Every body on its own, with every force between bodies an unknown: axle loads, drive force, every kingpin's down
+     * and back, and shear, pull and moment of a trailing booster's joint. Air that is shared makes loads equal; a
      * regulator sets one.
      */
     private static double differenceKg(Situation s) {
         AxleLoads loads = s.loads();
         int axles = loads.axles().size();
         boolean trailing = s.booster == BoosterState.TRAILING;
-        int kingpin = axles;
-        int pull = axles + 1;
-        int drive = axles + 2;
-        int unknowns = axles + (trailing ? 6 : 3);
+        int jeeps = s.stance.jeeps().size();
+        int drive = axles;
+        // Of each fifth wheel the kingpin's load and, behind it, the pull.
+        int kingpins = axles + 1;
+        int kingpin = kingpins + 2 * jeeps;
+        int pull = kingpin + 1;
+        int joint = kingpin + 2;
+        int unknowns = joint + (trailing ? 3 : 0);
         double[][] rows = new double[unknowns][unknowns];
         double[] right = new double[unknowns];
         int r = 0;
@@ -179,24 +208,39 @@ class StaticsTest {
         double aboutHM = -1.9;
         double cos = 1 / Math.hypot(1, s.grade);
         double sin = s.grade * cos;
-        double fifthXM = s.stance.tractor().fifthWheel().xM();
-        double fifthHM = s.stance.tractor().fifthWheel().hM();
-
         body(rows, right, r, List.of(s.weights.tractor()), cos, sin, aboutXM, aboutHM);
         for (int i = 0; i < axles; i++) {
-            AxleKind group = loads.axles().get(i).place().group();
+            AxleKind group = loads.axles().get(i).place().group().kind();
             if (group == AxleKind.STEER || group == AxleKind.DRIVE) {
                 up(rows, r, i, 1, loads.axles().get(i).place().xM(), aboutXM);
             }
         }
-        up(rows, r, kingpin, -1, fifthXM, aboutXM);
-        ahead(rows, r, pull, -1, fifthHM, aboutHM);
+        up(rows, r, kingpins, -1, s.fifthWheel(0).xM(), aboutXM);
+        ahead(rows, r, kingpins + 1, -1, s.fifthWheel(0).hM(), aboutHM);
         ahead(rows, r, drive, 1, 0, aboutHM);
         r += 3;
 
+        for (int j = 0; j < jeeps; j++) {
+            body(rows, right, r, List.of(s.jeepBody(j)), cos, sin, aboutXM, aboutHM);
+            for (int i = 0; i < axles; i++) {
+                if (loads.axles().get(i).place().group().equals(new LoadGroup(AxleKind.JEEP, j + 1))) {
+                    up(rows, r, i, 1, loads.axles().get(i).place().xM(), aboutXM);
+                }
+            }
+            FramePoint held = s.fifthWheel(j);
+            FramePoint carries = s.fifthWheel(j + 1);
+            up(rows, r, kingpins + 2 * j, 1, held.xM(), aboutXM);
+            ahead(rows, r, kingpins + 2 * j + 1, 1, held.hM(), aboutHM);
+            up(rows, r, kingpins + 2 * j + 2, -1, carries.xM(), aboutXM);
+            ahead(rows, r, kingpins + 2 * j + 3, -1, carries.hM(), aboutHM);
+            r += 3;
+        }
+
+        double fifthXM = s.fifthWheel(jeeps).xM();
+        double fifthHM = s.fifthWheel(jeeps).hM();
         body(rows, right, r, s.trailerBodies(), cos, sin, aboutXM, aboutHM);
         for (int i = 0; i < axles; i++) {
-            if (loads.axles().get(i).place().group() == AxleKind.TRAILER) {
+            if (loads.axles().get(i).place().group().kind() == AxleKind.TRAILER) {
                 up(rows, r, i, 1, loads.axles().get(i).place().xM(), aboutXM);
             }
         }
@@ -204,16 +248,16 @@ class StaticsTest {
         ahead(rows, r, pull, 1, fifthHM, aboutHM);
         if (trailing) {
             double hingeHM = s.stance.trailer().boosterHinge().orElseThrow().hM();
-            up(rows, r, axles + 3, -1, s.hingeXM(), aboutXM);
-            ahead(rows, r, axles + 4, -1, hingeHM, aboutHM);
+            up(rows, r, joint, -1, s.hingeXM(), aboutXM);
+            ahead(rows, r, joint + 1, -1, hingeHM, aboutHM);
             // The joint's air turns the booster tail down, which is nose up.
-            rows[r + 2][axles + 5] = 1;
+            rows[r + 2][joint + 2] = 1;
             r += 3;
             body(rows, right, r, List.of(s.boosterBody()), cos, sin, aboutXM, aboutHM);
             up(rows, r, axles - 1, 1, loads.axles().get(axles - 1).place().xM(), aboutXM);
-            up(rows, r, axles + 3, 1, s.hingeXM(), aboutXM);
-            ahead(rows, r, axles + 4, 1, hingeHM, aboutHM);
-            rows[r + 2][axles + 5] = -1;
+            up(rows, r, joint, 1, s.hingeXM(), aboutXM);
+            ahead(rows, r, joint + 1, 1, hingeHM, aboutHM);
+            rows[r + 2][joint + 2] = -1;
             r += 3;
             rows[r][axles - 1] = 1;
             right[r++] = s.boosterKg;
@@ -221,8 +265,11 @@ class StaticsTest {
             r += 3;
         }
         for (int i = 1; i < axles; i++) {
-            if (loads.axles().get(i).place().group()
-                    == loads.axles().get(i - 1).place().group()) {
+            if (loads.axles()
+                    .get(i)
+                    .place()
+                    .group()
+                    .equals(loads.axles().get(i - 1).place().group())) {
                 rows[r][i] = 1;
                 rows[r++][i - 1] = -1;
             }
@@ -231,6 +278,12 @@ class StaticsTest {
         RealVector solved =
                 new LUDecomposition(new Array2DRowRealMatrix(rows)).getSolver().solve(new ArrayRealVector(right));
         double worst = Math.abs(solved.getEntry(kingpin) - loads.kingpinKg());
+        for (int w = 0; w <= jeeps; w++) {
+            worst = Math.max(
+                    worst,
+                    Math.abs(solved.getEntry(kingpins + 2 * w)
+                            - loads.fifthWheelsKg().get(w)));
+        }
         for (int i = 0; i < axles; i++) {
             worst = Math.max(
                     worst, Math.abs(solved.getEntry(i) - loads.axles().get(i).loadKg()));
@@ -238,11 +291,11 @@ class StaticsTest {
         if (trailing) {
             worst = Math.max(
                     worst,
-                    Math.abs(solved.getEntry(axles + 3)
-                            - loads.joint().orElseThrow().shearKg()));
+                    Math.abs(
+                            solved.getEntry(joint) - loads.joint().orElseThrow().shearKg()));
             worst = Math.max(
                     worst,
-                    Math.abs(solved.getEntry(axles + 5)
+                    Math.abs(solved.getEntry(joint + 2)
                             - loads.joint().orElseThrow().momentKgM()));
         }
         return worst;
@@ -284,6 +337,7 @@ class StaticsTest {
                             .mapToDouble(MassPoint::massKg)
                             .sum()
                     + s.weights.tractor().massKg()
+                    + s.weights.jeeps().stream().mapToDouble(MassPoint::massKg).sum()
                     + (s.booster == BoosterState.TRAILING ? s.boosterBody().massKg() : 0);
             assertEquals(weightKg / Math.hypot(1, s.grade), grossKg, 1e-6);
         }
@@ -294,7 +348,8 @@ class StaticsTest {
         SplittableRandom random = new SplittableRandom(78);
         int compared = 0;
         for (int rig = 0; rig < 200; rig++) {
-            LevelStance stance = RandomRigs.stance(random);
+            LevelStance base = RandomRigs.stance(random);
+            LevelStance stance = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
             Weights weights = RandomWeights.of(stance, random);
             Statics statics = new Statics(stance, weights, LiftState.DOWN, BoosterState.NONE, 0);
             AxleLoads level = statics.level();

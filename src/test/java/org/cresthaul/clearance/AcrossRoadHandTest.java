@@ -15,7 +15,6 @@ import org.cresthaul.posture.AxleTracks;
 import org.cresthaul.posture.CombinationShape;
 import org.cresthaul.posture.CoupledCombination;
 import org.cresthaul.posture.PostureSolver;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPaths;
 import org.cresthaul.posture.WheelPosture;
 import org.cresthaul.rig.Axle;
@@ -32,6 +31,7 @@ import org.cresthaul.rig.PlanDimensions.Widths;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.Approach;
 import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
@@ -238,6 +238,8 @@ class AcrossRoadHandTest {
                 0.6,
                 3,
                 steerTires,
+                Optional.empty(),
+                OptionalDouble.empty(),
                 trailer,
                 OptionalDouble.empty(),
                 1,
@@ -263,7 +265,7 @@ class AcrossRoadHandTest {
                 outline(-13.5, 1, 0.5, 1.5),
                 List.of(),
                 Optional.empty());
-        return new LevelStance("by hand", in, behind, Optional.empty(), Optional.empty(), Optional.of(plan));
+        return new LevelStance("by hand", in, behind, Optional.empty()).withPlan(plan);
     }
 
     private static Outline outline(double... xh) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
@@ -13,8 +14,8 @@ import org.cresthaul.posture.PlainGround;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.posture.RandomProfiles;
 import org.cresthaul.posture.RandomRigs;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.PlanDimensions;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.CrossSection;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
@@ -162,16 +163,30 @@ class AcrossRoadTest {
     private static double allowedM(RandomRoads c, RoadPlace place) {
         Leverage leverage = new Leverage(c.stance(), c.setting());
         Demand nothing = new Demand(0, 0, 0, false);
-        return c.stance().trailer().underside().points().stream()
+        double most = c.stance().trailer().underside().points().stream()
                 .mapToDouble(p -> place.wantedM(nothing, leverage, UnitName.TRAILER, p.xM()))
                 .max()
                 .orElseThrow();
+        for (int j = 0; j < c.stance().jeeps().size(); j++) {
+            UnitName unit = UnitName.jeep(j + 1);
+            most = c.stance().jeeps().get(j).underside().points().stream()
+                    .mapToDouble(p -> place.wantedM(nothing, leverage, unit, p.xM()))
+                    .reduce(most, Math::max);
+        }
+        return most;
     }
 
     private static Place placeOf(RandomRoads c, RoadPlace place) {
-        double[] rightM = new double[3];
-        for (UnitName unit : UnitName.values()) {
-            rightM[unit.ordinal()] = place.rightM(unit);
+        double[] rightM = new double[3 + c.stance().jeeps().size()];
+        for (UnitName unit : c.stance().units()) {
+            int index =
+                    switch (unit.kind()) {
+                        case TRACTOR -> 0;
+                        case TRAILER -> 1;
+                        case BOOSTER -> 2;
+                        case JEEP -> 2 + unit.number();
+                    };
+            rightM[index] = place.rightM(unit);
         }
         double[] tires = place.raisedTiresRightM().stream()
                 .mapToDouble(Double::doubleValue)
@@ -193,11 +208,11 @@ class AcrossRoadTest {
             double share = c.random().nextBoolean()
                     ? (c.random().nextBoolean() ? 1 : -1)
                     : c.random().nextDouble(-1, 1);
-            double[] rightM = {
-                share * plan.tractor().bodyM() / 2,
-                share * plan.trailer().bodyM() / 2,
-                share * plan.booster().map(b -> b.bodyM() / 2).orElse(0.0)
-            };
+            double[] rightM = new double[3 + c.stance().jeeps().size()];
+            Arrays.fill(rightM, share * plan.jeep().map(j -> j.bodyM() / 2).orElse(0.0));
+            rightM[0] = share * plan.tractor().bodyM() / 2;
+            rightM[1] = share * plan.trailer().bodyM() / 2;
+            rightM[2] = share * plan.booster().map(b -> b.bodyM() / 2).orElse(0.0);
             double outer = plan.trailer().tiresM() / 2;
             double tire = (c.random().nextBoolean() ? 1 : -1)
                     * (outer - c.random().nextDouble() * plan.trailer().tires().treadM());

@@ -1,6 +1,7 @@
 package org.cresthaul.clearance;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -41,7 +42,7 @@ final class BruteForceClearance {
     private final PlainGround soffit;
 
     private final PassageSlopes slopes;
-    /** Outlines per unit, in its frame: tractor, trailer, booster (empty unless trailing). */
+    /** Outlines per unit, in its frame: tractor, trailer, booster (empty unless trailing), jeeps. */
     private final List<List<Line>> units;
     /** The lifted tire in the trailer frame, null when there is none. */
     private final Axle liftedTire;
@@ -106,7 +107,10 @@ final class BruteForceClearance {
                 trailer.add(Line.of(b.underside().shiftedBy(closeCoupledShiftM(b))));
             }
         });
-        return List.of(List.of(Line.of(stance.tractor().underside())), trailer, booster);
+        List<List<Line>> all =
+                new ArrayList<>(List.of(List.of(Line.of(stance.tractor().underside())), trailer, booster));
+        stance.jeeps().forEach(j -> all.add(List.of(Line.of(j.underside()))));
+        return all;
     }
 
     static List<List<Line>> topsides(LevelStance stance, Setting setting) {
@@ -122,7 +126,10 @@ final class BruteForceClearance {
                 case NONE -> {}
             }
         });
-        return List.of(List.of(Line.of(stance.tractor().topside())), trailer, booster);
+        List<List<Line>> all =
+                new ArrayList<>(List.of(List.of(Line.of(stance.tractor().topside())), trailer, booster));
+        stance.jeeps().forEach(j -> all.add(List.of(Line.of(j.topside()))));
+        return all;
     }
 
     private static double closeCoupledShiftM(Booster booster) {
@@ -184,11 +191,13 @@ final class BruteForceClearance {
     /** The smallest gap of each unit at one position. */
     private double[] gapsM(double steerM) {
         Standing standing = posture.at(steerM);
-        double[] gaps = {
-            gapM(standing.tractor(), units.get(0)),
-            gapM(standing.trailer(), units.get(1)),
-            standing.booster() == null ? Double.POSITIVE_INFINITY : gapM(standing.booster(), units.get(2))
-        };
+        double[] gaps = new double[units.size()];
+        gaps[0] = gapM(standing.tractor(), units.get(0));
+        gaps[1] = gapM(standing.trailer(), units.get(1));
+        gaps[2] = standing.booster() == null ? Double.POSITIVE_INFINITY : gapM(standing.booster(), units.get(2));
+        for (int j = 0; j < standing.jeeps().size(); j++) {
+            gaps[3 + j] = gapM(standing.jeeps().get(j), units.get(3 + j));
+        }
         if (liftedTire != null) {
             // A tire clears the ground by how far its center is above where it would be, standing there.
             double h = liftedTire.radiusM() + liftedTireGapM;
@@ -271,7 +280,7 @@ final class BruteForceClearance {
     /** Looks at every position at the one step that bounds the error by {@code accuracyM} everywhere. */
     Least denseScan(double accuracyM) {
         double steepest = 0;
-        for (int unit = 0; unit < 3; unit++) {
+        for (int unit = 0; unit < units.size(); unit++) {
             steepest = Math.max(steepest, slopes.bound(unit, slopes.fromM(), slopes.toM()));
         }
         double length = slopes.toM() - slopes.fromM();
@@ -290,7 +299,7 @@ final class BruteForceClearance {
         return new Least(least, where, steps + 1);
     }
 
-    /** An interval of positions and the gaps of the three units at its ends. */
+    /** An interval of positions and the gaps of the units at its ends. */
     private record Span(double from, double[] gapsFrom, double to, double[] gapsTo) {}
 
     /**
@@ -311,7 +320,7 @@ final class BruteForceClearance {
         for (int i = 0; i <= steps; i++) {
             double to = slopes.fromM() + length * i / steps;
             double[] gapsTo = gapsM(to);
-            double gap = Math.min(gapsTo[0], Math.min(gapsTo[1], gapsTo[2]));
+            double gap = Arrays.stream(gapsTo).min().orElseThrow();
             if (gap < best) {
                 best = gap;
                 where = to;
@@ -332,7 +341,7 @@ final class BruteForceClearance {
                 double[] gaps = gapsM(middle);
                 positions++;
                 requireSlopesHold(span, middle, gaps);
-                double gap = Math.min(gaps[0], Math.min(gaps[1], gaps[2]));
+                double gap = Arrays.stream(gaps).min().orElseThrow();
                 if (gap < best) {
                     best = gap;
                     where = middle;
@@ -352,7 +361,7 @@ final class BruteForceClearance {
     private double lowestPossibleM(Span span, double threshold) {
         double lowest = Double.POSITIVE_INFINITY;
         double reach = (span.to - span.from) * (soffit == null ? 0.5 : 1);
-        for (int unit = 0; unit < 3; unit++) {
+        for (int unit = 0; unit < units.size(); unit++) {
             double ends = soffit == null
                     ? (span.gapsFrom[unit] + span.gapsTo[unit]) / 2
                     : Math.min(span.gapsFrom[unit], span.gapsTo[unit]);
@@ -368,7 +377,7 @@ final class BruteForceClearance {
         if (soffit != null) {
             return;
         }
-        for (int unit = 0; unit < 3; unit++) {
+        for (int unit = 0; unit < units.size(); unit++) {
             double most = slopes.bound(unit, span.from, span.to) * (middle - span.from) + 1e-9;
             if (Math.abs(gaps[unit] - span.gapsFrom[unit]) > most || Math.abs(gaps[unit] - span.gapsTo[unit]) > most) {
                 throw new IllegalStateException("the bound on slopes does not hold between " + span.from + " and "

@@ -117,15 +117,23 @@ final class BruteForceRoad {
     /** The smallest gap under a structure so far right of the middle, at one position. */
     double underM(PlainGround soffit, double rightM, double steerM) {
         Stand stand = standAt(steerM);
-        Frame[] frames = {stand.standing.tractor(), stand.standing.trailer(), stand.standing.booster()};
+        Frame[] frames = frames(stand);
         double least = Double.POSITIVE_INFINITY;
-        for (int unit = 0; unit < 3; unit++) {
+        for (int unit = 0; unit < frames.length; unit++) {
             for (BruteForceClearance.Line line :
                     frames[unit] == null ? List.<BruteForceClearance.Line>of() : topsides.get(unit)) {
                 least = Math.min(least, BruteForceClearance.gapUnderM(soffit, frames[unit], line));
             }
         }
         return least - Math.max(rightM * stand.leastRollRad, rightM * stand.mostRollRad);
+    }
+
+    /** In the order of the outlines: tractor, trailer, booster or null, jeeps. */
+    private static Frame[] frames(Stand stand) {
+        List<Frame> frames = new ArrayList<>(
+                Arrays.asList(stand.standing.tractor(), stand.standing.trailer(), stand.standing.booster()));
+        frames.addAll(stand.standing.jeeps());
+        return frames.toArray(Frame[]::new);
     }
 
     private Stand standAt(double steerM) {
@@ -165,9 +173,9 @@ final class BruteForceRoad {
         /** The smallest gap there at one position. */
         double at(double steerM) {
             Stand stand = standAt(steerM);
-            Frame[] frames = {stand.standing.tractor(), stand.standing.trailer(), stand.standing.booster()};
+            Frame[] frames = frames(stand);
             double least = Double.POSITIVE_INFINITY;
-            for (int unit = 0; unit < 3; unit++) {
+            for (int unit = 0; unit < frames.length; unit++) {
                 for (BruteForceClearance.Line line :
                         frames[unit] == null ? List.<BruteForceClearance.Line>of() : undersides.get(unit)) {
                     least = Math.min(

@@ -12,6 +12,7 @@ import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
@@ -45,7 +46,10 @@ final class BruteForceUnits {
     private final BruteForcePosture posture;
     private final LevelStance stance;
     private final boolean trailing;
+    private final List<Jeep> jeeps;
+    /** Under the trailer's kingpin. */
     private final FramePoint plate;
+
     private final FramePoint deckFront;
     private final double drawnGooseneckRad;
     private final double drawnKingpinXM;
@@ -64,7 +68,10 @@ final class BruteForceUnits {
         posture = new BruteForcePosture(c.stance(), c.setting(), c.leveling(), c.profile());
         stance = c.stance();
         trailing = c.setting().booster() == BoosterState.TRAILING;
-        plate = stance.tractor().fifthWheel();
+        jeeps = stance.jeeps();
+        plate = jeeps.isEmpty()
+                ? stance.tractor().fifthWheel()
+                : jeeps.get(jeeps.size() - 1).fifthWheel();
         Trailer trailer = stance.trailer();
         deckFront = trailer.deckFront();
         drawnKingpinXM = trailer.kingpinXM();
@@ -132,8 +139,8 @@ final class BruteForceUnits {
     /** At one position. */
     Least at(double steerM) {
         Standing standing = posture.at(steerM);
-        double plateX = standing.tractor().worldXM(plate.xM(), plate.hM());
-        double plateZ = standing.tractor().worldZM(plate.xM(), plate.hM());
+        double plateX = standing.aheadOfTrailer().worldXM(plate.xM(), plate.hM());
+        double plateZ = standing.aheadOfTrailer().worldZM(plate.xM(), plate.hM());
         double gooseneckRad = Math.atan2(
                         plateZ - standing.trailer().worldZM(deckFront.xM(), deckFront.hM()),
                         plateX - standing.trailer().worldXM(deckFront.xM(), deckFront.hM()))
@@ -141,12 +148,32 @@ final class BruteForceUnits {
         Frame neck = Frame.through(drawnKingpinXM, plate.hM(), plateX, plateZ, gooseneckRad);
         List<Geometry> behind = placed(gooseneck, neck);
         behind.addAll(placed(deck, standing.trailer()));
-        List<Geometry> ahead = placed(tractor, standing.tractor());
-        Reach reach = new Reach(new Coordinate(plateX, plateZ), stance.tractor().plateReachM());
-        double gap = gap(ahead, behind, reach);
-        for (Axle axle : driveTires) {
-            gap = Math.min(gap, gap(standing.tractor(), axle.xM(), axle.radiusM(), axle.radiusM(), behind, reach));
+        double gap = Double.POSITIVE_INFINITY;
+        Frame carrying = standing.tractor();
+        List<Polygon> carrier = tractor;
+        List<Axle> tires = driveTires;
+        FramePoint wheel = stance.tractor().fifthWheel();
+        double reachM = stance.tractor().plateReachM();
+        for (int j = 0; j < jeeps.size(); j++) {
+            Jeep jeep = jeeps.get(j);
+            List<Polygon> drawn = List.of(polygon(jeep.underside(), jeep.topside()));
+            Frame frame = standing.jeeps().get(j);
+            Reach pin = new Reach(
+                    new Coordinate(carrying.worldXM(wheel.xM(), wheel.hM()), carrying.worldZM(wheel.xM(), wheel.hM())),
+                    reachM);
+            gap = Math.min(gap, gap(carrying, carrier, tires, placed(drawn, frame), pin));
+            for (Axle axle : jeep.axles().axles()) {
+                gap = Math.min(
+                        gap, gap(frame, axle.xM(), axle.radiusM(), axle.radiusM(), placed(carrier, carrying), pin));
+            }
+            carrying = frame;
+            carrier = drawn;
+            tires = jeep.axles().axles();
+            wheel = jeep.fifthWheel();
+            reachM = jeep.plateReachM();
         }
+        Reach reach = new Reach(new Coordinate(plateX, plateZ), reachM);
+        gap = Math.min(gap, gap(carrying, carrier, tires, behind, reach));
         if (trailing) {
             FramePoint hinge = stance.trailer().boosterHinge().orElseThrow();
             Reach joint = new Reach(
@@ -171,6 +198,15 @@ final class BruteForceUnits {
             }
         }
         return new Least(gap, steerM, gap <= 0);
+    }
+
+    /** A unit with the tires of its group under the one behind it. */
+    private static double gap(Frame frame, List<Polygon> drawn, List<Axle> tires, List<Geometry> behind, Reach reach) {
+        double gap = gap(placed(drawn, frame), behind, reach);
+        for (Axle axle : tires) {
+            gap = Math.min(gap, gap(frame, axle.xM(), axle.radiusM(), axle.radiusM(), behind, reach));
+        }
+        return gap;
     }
 
     private static double gap(List<Geometry> a, List<Geometry> b, Reach reach) {

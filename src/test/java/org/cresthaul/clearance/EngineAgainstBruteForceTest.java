@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,7 @@ import org.cresthaul.posture.Pose;
 import org.cresthaul.posture.PostureSolver;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.posture.WheelPosture;
+import org.cresthaul.rig.UnitName;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -90,6 +92,19 @@ class EngineAgainstBruteForceTest {
         report(
                 "overhead, dented",
                 outcomes(cases, RandomCase::withDents, EngineAgainstBruteForceTest::compareUnderSoffit),
+                cases);
+    }
+
+    @Test
+    void theLeastClearanceOfAChainWithJeepsIsTheTrueOne() {
+        int cases = CASES / 4;
+        report(
+                "ground, jeeps",
+                outcomes(cases, RandomCase::withJeeps, EngineAgainstBruteForceTest::compareOverGround),
+                cases);
+        report(
+                "overhead, jeeps",
+                outcomes(cases, RandomCase::withJeeps, EngineAgainstBruteForceTest::compareUnderSoffit),
                 cases);
     }
 
@@ -176,7 +191,9 @@ class EngineAgainstBruteForceTest {
         double steepest = 0;
         for (double steerM = c.profile().startM() - 5; steerM < c.profile().endM() + 30; steerM += 0.05) {
             Standing standing = brute.at(steerM);
-            for (Frame frame : new Frame[] {standing.tractor(), standing.trailer(), standing.booster()}) {
+            List<Frame> frames = new ArrayList<>(standing.jeeps());
+            frames.addAll(Arrays.asList(standing.tractor(), standing.trailer(), standing.booster()));
+            for (Frame frame : frames) {
                 steepest = Math.max(steepest, frame == null ? 0 : Math.abs(frame.pitchRad()));
             }
         }
@@ -219,7 +236,7 @@ class EngineAgainstBruteForceTest {
         double worst = 0;
         int positions = 0;
         for (int i = 0; i < CASES; i++) {
-            RandomCase c = RandomCase.of(RandomCase.SEED + i);
+            RandomCase c = i % 4 == 3 ? RandomCase.withJeeps(RandomCase.SEED + i) : RandomCase.of(RandomCase.SEED + i);
             BruteForcePosture brute = new BruteForcePosture(c.stance(), c.setting(), c.leveling(), c.profile());
             PostureSolver engine = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             RandomGenerator random = c.random();
@@ -231,6 +248,15 @@ class EngineAgainstBruteForceTest {
                 String where = c + " at " + steerM + " m: ";
                 worst = Math.max(worst, compare(where + "tractor", expected.tractor(), actual.tractor(), failures));
                 worst = Math.max(worst, compare(where + "trailer", expected.trailer(), actual.trailer(), failures));
+                for (int j = 0; j < expected.jeeps().size(); j++) {
+                    worst = Math.max(
+                            worst,
+                            compare(
+                                    where + "jeep " + j,
+                                    expected.jeeps().get(j),
+                                    actual.of(UnitName.jeep(j + 1)),
+                                    failures));
+                }
                 if ((expected.booster() == null) != actual.booster().isEmpty()) {
                     failures.add(where + "booster trails for one only");
                 } else if (expected.booster() != null) {

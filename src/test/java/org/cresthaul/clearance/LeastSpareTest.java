@@ -10,7 +10,6 @@ import org.cresthaul.posture.CombinationPosture;
 import org.cresthaul.posture.Pose;
 import org.cresthaul.posture.PostureSolver;
 import org.cresthaul.posture.RandomCase;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPosture;
 import org.cresthaul.posture.WheelState;
 import org.cresthaul.rig.Axle;
@@ -20,6 +19,7 @@ import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.SurveyedPoint;
 import org.junit.jupiter.api.Test;
@@ -61,12 +61,7 @@ class LeastSpareTest {
             assertTrue(spare.valueM() + toldNeedM >= gapM - 1e-9, c + ": a gap below the least at its position");
             if (!spare.point().part().equals("raised tire")) {
                 // It is attained, at its own place and no other.
-                Pose pose =
-                        switch (spare.unit()) {
-                            case TRACTOR -> there.tractor();
-                            case TRAILER -> there.trailer();
-                            case BOOSTER -> there.booster().orElseThrow();
-                        };
+                Pose pose = there.of(spare.unit());
                 double own = pose.worldZM(spare.point()) - c.profile().heightAt(pose.worldXM(spare.point())) - needM;
                 assertEquals(spare.valueM(), own, 1e-6, c + ": " + spare);
             }
@@ -143,7 +138,7 @@ class LeastSpareTest {
             if (steer) {
                 steer = false;
             } else if (wheel.state() != WheelState.LIFTED) {
-                int group = 1 + wheel.unit().ordinal();
+                int group = 1 + posture.units().indexOf(wheel.unit());
                 stray[group] = Math.max(stray[group], strayM(c.profile(), wheel.xM()));
             }
         }

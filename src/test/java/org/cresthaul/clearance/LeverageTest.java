@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.Booster;
@@ -19,6 +18,7 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.rig.Tractor;
 import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.UnitName;
 import org.junit.jupiter.api.Test;
 
 /**

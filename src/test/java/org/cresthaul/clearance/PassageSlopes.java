@@ -1,11 +1,13 @@
 package org.cresthaul.clearance;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.posture.PlainGround;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Setting;
@@ -29,18 +31,26 @@ final class PassageSlopes {
 
     private final PlainGround ground;
     private final PlainGround soffit;
-    /** Reach of tractor, trailer, booster along the road from the steer axle, on level ground; rear is negative. */
-    private final double[] rearM = new double[3];
+    /**
+     * Reach of tractor, trailer, booster and jeeps along the road from the steer axle, on level ground; rear is
+     * negative.
+     */
+    private final double[] rearM;
 
-    private final double[] frontM = new double[3];
-    private final double[] weights = new double[3];
+    private final double[] frontM;
+    private final double[] weights;
     private final double fromM;
     private final double toM;
-    private final double[] mostAnywhere = new double[3];
+    private final double[] mostAnywhere;
 
     PassageSlopes(LevelStance stance, Setting setting, PlainGround ground, PlainGround soffit) {
         this.ground = ground;
         this.soffit = soffit;
+        int units = 3 + stance.jeeps().size();
+        rearM = new double[units];
+        frontM = new double[units];
+        weights = new double[units];
+        mostAnywhere = new double[units];
         Tractor tractor = stance.tractor();
         Trailer trailer = stance.trailer();
         boolean trailing = setting.booster() == BoosterState.TRAILING;
@@ -54,8 +64,26 @@ final class PassageSlopes {
         weights[0] =
                 Math.max(lever(steerX, driveX, 1, steerX + rearM[0]), lever(steerX, driveX, 1, steerX + frontM[0]));
         double atFifthWheel = lever(steerX, driveX, 1, fifthWheelX);
+        double carrierToRoad = fifthWheelX - steerX;
+        for (int j = 0; j < stance.jeeps().size(); j++) {
+            Jeep jeep = stance.jeeps().get(j);
+            double toRoad = carrierToRoad - jeep.kingpinXM();
+            reach(
+                    3 + j,
+                    toRoad,
+                    List.of(jeep.underside(), jeep.topside()),
+                    jeep.axles().axles());
+            double firstX = jeep.axles().axles().get(0).xM();
+            for (double end : new double[] {rearM[3 + j], frontM[3 + j]}) {
+                weights[3 + j] = Math.max(weights[3 + j], lever(jeep.kingpinXM(), firstX, atFifthWheel, end - toRoad));
+            }
+            weights[3 + j] = Math.max(weights[3 + j], atFifthWheel);
+            atFifthWheel = lever(
+                    jeep.kingpinXM(), firstX, atFifthWheel, jeep.fifthWheel().xM());
+            carrierToRoad = toRoad + jeep.fifthWheel().xM();
+        }
 
-        double trailerToRoad = fifthWheelX - steerX - trailer.kingpinXM();
+        double trailerToRoad = carrierToRoad - trailer.kingpinXM();
         List<Outline> outlines = new ArrayList<>(trailer.load());
         outlines.add(trailer.underside());
         outlines.add(trailer.topside());
@@ -104,9 +132,9 @@ final class PassageSlopes {
             start = Math.min(start, soffit.startM());
             end = Math.max(end, soffit.endM());
         }
-        fromM = start - Math.max(frontM[0], Math.max(frontM[1], frontM[2])) - PAD_M;
-        toM = end - Math.min(rearM[0], Math.min(rearM[1], rearM[2])) + PAD_M;
-        for (int unit = 0; unit < 3; unit++) {
+        fromM = start - Arrays.stream(frontM).max().orElseThrow() - PAD_M;
+        toM = end - Arrays.stream(rearM).min().orElseThrow() + PAD_M;
+        for (int unit = 0; unit < units; unit++) {
             mostAnywhere[unit] = bound(unit, fromM, toM);
         }
     }
@@ -145,7 +173,10 @@ final class PassageSlopes {
         return mostAnywhere[unit];
     }
 
-    /** Most that a gap of a unit (0 tractor, 1 trailer, 2 booster) changes per meter between two steer positions. */
+    /**
+     * Most that a gap of a unit (0 tractor, 1 trailer, 2 booster, then jeeps) changes per meter between two steer
+     * positions.
+     */
     double bound(int unit, double fromSteerM, double toSteerM) {
         double rear = Math.min(rearM[0], rearM[unit]);
         double front = Math.max(frontM[0], frontM[unit]);

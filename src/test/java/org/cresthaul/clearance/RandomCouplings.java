@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.cresthaul.posture.RandomCase;
+import org.cresthaul.posture.RandomJeeps;
 import org.cresthaul.posture.RandomProfiles;
 import org.cresthaul.posture.RandomRigs;
 import org.cresthaul.rig.FramePoint;
@@ -35,6 +36,19 @@ final class RandomCouplings {
                 : RandomRigs.setting(random, stance);
         RoadProfile profile = RandomProfiles.profile(random);
         return new RandomCase(seed, stance, setting, RandomRigs.leveling(random, setting), profile, null, random);
+    }
+
+    /** The same with a jeep or more, as they are drawn for the road. */
+    static RandomCase withJeeps(long seed) {
+        RandomCase base = caseOf(seed);
+        return new RandomCase(
+                seed,
+                RandomJeeps.under(base.stance(), base.random()),
+                base.setting(),
+                base.leveling(),
+                base.profile(),
+                null,
+                base.random());
     }
 
     private static LevelStance redrawn(LevelStance base, boolean roomy, RandomGenerator random) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
+import org.cresthaul.posture.RandomJeeps;
 import org.cresthaul.posture.RandomProfiles;
 import org.cresthaul.posture.RandomRigs;
 import org.cresthaul.rig.LevelStance;
@@ -31,7 +32,9 @@ record RandomRoads(
     static RandomRoads of(long seed) {
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
         double halfTrack = random.nextDouble(0.85, 1.05);
-        LevelStance stance = withPlan(RandomRigs.stance(random), halfTrack, random);
+        LevelStance drawn = RandomRigs.stance(random);
+        // Every third has jeeps.
+        LevelStance stance = withPlan(seed % 3 == 2 ? RandomJeeps.under(drawn, random) : drawn, halfTrack, random);
         Setting setting = RandomRigs.setting(random, stance);
         return new RandomRoads(
                 seed, stance, setting, RandomRigs.leveling(random, setting), lines(random), halfTrack, random);
@@ -41,23 +44,20 @@ record RandomRoads(
         Tires tires = new Tires(random.nextDouble(0.2, 0.7), 0.3);
         double overTires = 2 * halfTrackM + tires.treadM();
         boolean booster = stance.booster().isPresent();
+        boolean jeeps = !stance.jeeps().isEmpty();
         PlanDimensions plan = new PlanDimensions(
                 new Widths(random.nextDouble(2.3, 2.6), overTires, tires),
                 0.6,
                 3,
                 tires,
+                jeeps ? Optional.of(new Widths(random.nextDouble(2.3, 3.1), overTires, tires)) : Optional.empty(),
+                jeeps ? OptionalDouble.of(0.9) : OptionalDouble.empty(),
                 new Widths(random.nextDouble(2.4, 3.4), overTires, tires),
                 OptionalDouble.empty(),
                 1,
                 booster ? Optional.of(new Widths(random.nextDouble(2.3, 3.1), overTires, tires)) : Optional.empty(),
                 booster ? OptionalDouble.of(0.8) : OptionalDouble.empty());
-        return new LevelStance(
-                stance.name(),
-                stance.tractor(),
-                stance.trailer(),
-                stance.booster(),
-                stance.weights(),
-                Optional.of(plan));
+        return stance.withPlan(plan);
     }
 
     private static List<RoadProfile> lines(RandomGenerator random) {

@@ -71,11 +71,13 @@ class UnitBowTest {
     }
 
     private void check(RandomCase c, Passage.Span span, CoupledCombination combination, PostureSolver solver) {
-        PlacedUnit trailerA = solver.trailerAt(span.start, span.start.pose.pitchRad());
-        PlacedUnit trailerB = solver.trailerAt(span.end, span.end.pose.pitchRad());
+        PlacedUnit trailerA =
+                solver.behind(span.start, 1, span.start.pose.pitchRad()).unit();
+        PlacedUnit trailerB =
+                solver.behind(span.end, 1, span.end.pose.pitchRad()).unit();
         UnitBow bow = UnitBow.unknown();
         if (span.motion.known && span.bow.known) {
-            Stretch on = new Stretch(combination.trailer(), solver.trailerPaths(), trailerA, trailerB, span.lengthM());
+            Stretch on = new Stretch(combination.groups().get(1), solver.paths(1), trailerA, trailerB, span.lengthM());
             bow = UnitBow.of(on, MotionBounds.of(on, span.kingpin), span.kingpinBow);
         }
         asked++;
@@ -94,7 +96,8 @@ class UnitBowTest {
                         c.stance().tractor().underside().points());
             }
             if (bow.known) {
-                PlacedUnit trailer = solver.trailerAt(tractor, tractor.pose.pitchRad());
+                PlacedUnit trailer =
+                        solver.behind(tractor, 1, tractor.pose.pitchRad()).unit();
                 compare(
                         c,
                         bow,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.LongFunction;
 import java.util.stream.LongStream;
 import org.cresthaul.clearance.BruteForceUnits.Least;
 import org.cresthaul.plan.Outcome;
@@ -24,15 +25,25 @@ class UnitsAgainstBruteForceTest {
 
     @Test
     void theLeastGapBetweenUnitsIsTheTrueOne() {
+        theTrueOne("between units", RandomCouplings::caseOf);
+    }
+
+    @Test
+    void theLeastGapBetweenUnitsOfAChainWithJeepsIsTheTrueOne() {
+        theTrueOne("between units, jeeps", RandomCouplings::withJeeps);
+    }
+
+    private static void theTrueOne(String what, LongFunction<RandomCase> draw) {
         List<Outcome> outcomes = LongStream.range(0, CASES)
                 .parallel()
-                .mapToObj(i -> compare(RandomCouplings.caseOf(RandomCase.SEED + 7_000_000 + i)))
+                .mapToObj(i -> compare(draw.apply(RandomCase.SEED + 7_000_000 + i)))
                 .toList();
         List<String> failures =
                 outcomes.stream().flatMap(o -> o.failures.stream()).toList();
         List<Outcome> apart = outcomes.stream().filter(o -> o.apart).toList();
         System.out.printf(
-                "between units: %d compared, %d apart, off by at most %.4f mm, %d of them at the hinge%n",
+                "%s: %d compared, %d apart, off by at most %.4f mm, %d of them at the hinge%n",
+                what,
                 outcomes.stream().filter(Outcome::compared).count(),
                 apart.size(),
                 1000 * apart.stream().mapToDouble(o -> Math.abs(o.errorM)).max().orElseThrow(),
@@ -51,7 +62,7 @@ class UnitsAgainstBruteForceTest {
         Passage passage = new Passage(c.stance(), c.profile());
         UnitSearch.Look look = new UnitSearch(passage, c.setting(), c.leveling()).look(List.of());
         UnitGap engine = look.least().orElseThrow();
-        boolean atHinge = engine.coupling() == Coupling.HINGE;
+        boolean atHinge = engine.coupling().isHinge();
         if (look.undecided().isPresent()) {
             return new Outcome(false, atHinge, false, 0, List.of());
         }

@@ -59,8 +59,8 @@ class WayPlacesTest {
         UnitPlaces again = passage.places(c.setting(), Leveling.HELD);
         assertNotSame(held, again, "kept longer than is said");
         for (int i = 0; i < held.first.size(); i++) {
-            PlacedUnit before = held.first.get(i).trailer();
-            PlacedUnit anew = again.first.get(i).trailer();
+            PlacedUnit before = held.first.get(i).unit(1);
+            PlacedUnit anew = again.first.get(i).unit(1);
             assertEquals(before.pose.pitchRad(), anew.pose.pitchRad(), 0);
             assertEquals(before.pivotX, anew.pivotX, 0);
             assertEquals(before.pivotZ, anew.pivotZ, 0);

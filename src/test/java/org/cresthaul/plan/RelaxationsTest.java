@@ -186,8 +186,7 @@ class RelaxationsTest {
         Weights.Piece piece = w.pieces().get(0);
         Weights.Piece lighter =
                 new Weights.Piece(piece.name(), piece.at().withMassKg(42_000 * LB - lessKg), piece.outline());
-        return new PlaceCheck(
-                        c.route(), c.rig(), Alterations.with(c.stance(), w.withPieces(List.of(lighter))), c.margins())
+        return new PlaceCheck(c.route(), c.rig(), c.stance().withWeights(w.withPieces(List.of(lighter))), c.margins())
                 .inTransport("H1", KEY)
                 .verdict();
     }

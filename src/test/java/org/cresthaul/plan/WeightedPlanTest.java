@@ -139,6 +139,7 @@ class WeightedPlanTest {
                                         List.of(),
                                         0,
                                         0,
+                                        List.of(),
                                         0,
                                         0.06,
                                         List.of(),

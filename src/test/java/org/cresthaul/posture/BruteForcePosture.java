@@ -8,6 +8,7 @@ import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
@@ -74,8 +75,7 @@ public final class BruteForcePosture {
         double turn = (setting.notchOffsetM() + setting.frontRaiseM())
                 / (trailer.deckFront().xM() - valveAxle.xM());
         kingpin = new FramePoint(
-                trailer.kingpinXM(),
-                stance.tractor().fifthWheel().hM() - turn * (trailer.kingpinXM() - valveAxle.xM()));
+                trailer.kingpinXM(), lastFifthWheel().hM() - turn * (trailer.kingpinXM() - valveAxle.xM()));
         double secondary = setting.lift() == LiftState.UP
                 ? trailer.liftAxle().orElseThrow().secondaryRiseM()
                 : 0;
@@ -88,7 +88,7 @@ public final class BruteForcePosture {
         }
         BruteForcePosture level = new BruteForcePosture(
                 stance, setting, Leveling.SETTLED, PlainGround.of(RoadProfile.level()), null, Double.NaN);
-        Frame trailer = level.trailerFrame(level.tractorFrame(0));
+        Frame trailer = level.trailerFrame(level.lastAhead(level.tractorFrame(0)));
         return sumM(
                 level.travelsM(trailer, level.downAxles),
                 stance.trailer().axles().reboundM());
@@ -113,12 +113,54 @@ public final class BruteForcePosture {
     /** Everything that stands when the steer axle's center is over {@code steerM}. */
     public Standing at(double steerM) {
         Frame tractor = tractorFrame(steerM);
-        Frame trailer = trailerFrame(tractor);
-        return new Standing(tractor, trailer, boosterFrame(trailer));
+        List<Frame> jeeps = jeepFrames(tractor);
+        Frame trailer = trailerFrame(jeeps.isEmpty() ? tractor : jeeps.get(jeeps.size() - 1));
+        return new Standing(tractor, jeeps, trailer, boosterFrame(trailer));
     }
 
     /** The frames of the units; {@code booster} is null unless it trails. */
-    public record Standing(Frame tractor, Frame trailer, Frame booster) {}
+    public record Standing(Frame tractor, List<Frame> jeeps, Frame trailer, Frame booster) {
+        /** Of the unit that carries the trailer. */
+        public Frame aheadOfTrailer() {
+            return jeeps.isEmpty() ? tractor : jeeps.get(jeeps.size() - 1);
+        }
+    }
+
+    private FramePoint lastFifthWheel() {
+        List<Jeep> jeeps = stance.jeeps();
+        return jeeps.isEmpty()
+                ? stance.tractor().fifthWheel()
+                : jeeps.get(jeeps.size() - 1).fifthWheel();
+    }
+
+    private Frame lastAhead(Frame tractor) {
+        List<Frame> jeeps = jeepFrames(tractor);
+        return jeeps.isEmpty() ? tractor : jeeps.get(jeeps.size() - 1);
+    }
+
+    /** Each hangs by its kingpin on the fifth wheel ahead; its axles' travels add up to nothing. */
+    private List<Frame> jeepFrames(Frame tractor) {
+        List<Frame> frames = new ArrayList<>();
+        Frame ahead = tractor;
+        FramePoint carrier = stance.tractor().fifthWheel();
+        for (Jeep jeep : stance.jeeps()) {
+            double x = ahead.worldXM(carrier.xM(), carrier.hM());
+            double z = ahead.worldZM(carrier.xM(), carrier.hM());
+            double pinH = carrier.hM();
+            double pitch = largestPitch(p -> {
+                double[] travels = travelsM(
+                        Frame.through(jeep.kingpinXM(), pinH, x, z, p),
+                        jeep.axles().axles());
+                return Math.max(
+                        sumM(travels, jeep.axles().reboundM()),
+                        largestM(travels) - jeep.axles().jounceM());
+            });
+            ahead = Frame.through(jeep.kingpinXM(), pinH, x, z, pitch);
+            carrier = jeep.fifthWheel();
+            frames.add(ahead);
+        }
+        return frames;
+    }
 
     /** A unit's frame in the world: exact rotation about its origin. */
     public record Frame(double originXM, double originZM, double pitchRad, double cos, double sin) {
@@ -153,10 +195,10 @@ public final class BruteForcePosture {
         return Frame.through(steer.xM(), steer.radiusM(), steerM, steerZM, pitch);
     }
 
-    private Frame trailerFrame(Frame tractor) {
-        FramePoint fifthWheel = stance.tractor().fifthWheel();
-        double x = tractor.worldXM(fifthWheel.xM(), fifthWheel.hM());
-        double z = tractor.worldZM(fifthWheel.xM(), fifthWheel.hM());
+    private Frame trailerFrame(Frame ahead) {
+        FramePoint fifthWheel = lastFifthWheel();
+        double x = ahead.worldXM(fifthWheel.xM(), fifthWheel.hM());
+        double z = ahead.worldZM(fifthWheel.xM(), fifthWheel.hM());
         double pitch = largestPitch(p -> trailerExcessM(Frame.through(kingpin.xM(), kingpin.hM(), x, z, p)));
         return Frame.through(kingpin.xM(), kingpin.hM(), x, z, pitch);
     }
@@ -342,6 +384,15 @@ public final class BruteForcePosture {
                     tractor.drive().jounceM(),
                     tractor.drive().reboundM()));
         }
+        for (int j = 0; j < stance.jeeps().size(); j++) {
+            for (Axle axle : stance.jeeps().get(j).axles().axles()) {
+                wheels.add(sprung(
+                        standing.jeeps().get(j),
+                        axle,
+                        stance.jeeps().get(j).axles().jounceM(),
+                        stance.jeeps().get(j).axles().reboundM()));
+            }
+        }
         for (Axle axle : downAxles) {
             wheels.add(sprung(
                     standing.trailer(),
@@ -377,9 +428,9 @@ public final class BruteForcePosture {
 
     /** How deep the booster's stop presses: how far the trailer is kept from the pitch it would have without it. */
     private double carriedMarginM(Standing standing) {
-        FramePoint fifthWheel = stance.tractor().fifthWheel();
-        double x = standing.tractor().worldXM(fifthWheel.xM(), fifthWheel.hM());
-        double z = standing.tractor().worldZM(fifthWheel.xM(), fifthWheel.hM());
+        FramePoint fifthWheel = lastFifthWheel();
+        double x = standing.aheadOfTrailer().worldXM(fifthWheel.xM(), fifthWheel.hM());
+        double z = standing.aheadOfTrailer().worldZM(fifthWheel.xM(), fifthWheel.hM());
         Frame nudged = Frame.through(
                 kingpin.xM(), kingpin.hM(), x, z, standing.trailer().pitchRad() + 1e-6);
         return groupExcessM(nudged) <= 0 ? 1e-6 : 0;

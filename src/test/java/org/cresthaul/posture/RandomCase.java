@@ -44,6 +44,14 @@ public record RandomCase(
         return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
     }
 
+    /** One to three jeeps between tractor and trailer. */
+    public static RandomCase withJeeps(long seed) {
+        RandomGenerator random = generator(seed);
+        LevelStance base = random.nextInt(4) == 0 ? RandomRigs.tightHingeStance(random) : RandomRigs.stance(random);
+        LevelStance stance = RandomJeeps.under(base, random);
+        return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
+    }
+
     private static RandomGenerator generator(long seed) {
         return RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
     }

@@ -11,6 +11,7 @@ import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.FramePoint;
+import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftAxle;
@@ -273,6 +274,9 @@ public final class RandomRigs {
         double highest = Math.max(
                 stance.tractor().topside().highestM(),
                 stance.trailer().topside().highestM());
+        for (Jeep jeep : stance.jeeps()) {
+            highest = Math.max(highest, jeep.topside().highestM());
+        }
         for (Outline load : stance.trailer().load()) {
             highest = Math.max(highest, load.highestM());
         }

@@ -2,6 +2,7 @@ package org.cresthaul.turning;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.CornerTemplate;
 import org.cresthaul.road.CornerTemplate.CurbReturn;
@@ -58,7 +59,7 @@ final class CornerCases {
 
     private static PlanUnit tractorPlan() {
         return new PlanUnit(
-                "tractor",
+                UnitName.TRACTOR,
                 List.of(steer(5.8, 1.22), dual(0.65, 1.22), dual(-0.65, 1.22)),
                 List.of(new Body("tractor", -1.6, 6.95, 1.27)));
     }
@@ -66,7 +67,7 @@ final class CornerCases {
     /** Tractor and lowbed; a booster of the length given behind, or none when it is zero. */
     static TurningCombination lowbed(double trailerM, double boosterM) {
         PlanUnit trailer = new PlanUnit(
-                "trailer",
+                UnitName.TRAILER,
                 List.of(dual(1.38, 1.28), dual(0, 1.28), dual(-1.38, 1.28)),
                 List.of(new Body("trailer", -2.1, trailerM + 0.5, 1.3)));
         if (boosterM == 0) {
@@ -83,7 +84,9 @@ final class CornerCases {
                         tractorPlan(),
                         trailer,
                         new PlanUnit(
-                                "booster", List.of(dual(0, 1.28)), List.of(new Body("booster", -0.6, boosterM, 1.25)))),
+                                UnitName.BOOSTER,
+                                List.of(dual(0, 1.28)),
+                                List.of(new Body("booster", -0.6, boosterM, 1.25)))),
                 Math.toRadians(38),
                 6,
                 List.of(Math.toRadians(85), Math.toRadians(40)));

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Areas;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.Ground;
 import org.cresthaul.road.Corner.RoadEnd;
@@ -174,7 +175,7 @@ class CornerFitTest {
                 List.of(
                         narrow.units().get(0),
                         new TurningCombination.PlanUnit(
-                                "trailer",
+                                UnitName.TRAILER,
                                 trailer.tires(),
                                 List.of(new TurningCombination.Body("trailer", -2.1, 12.5, 1.9)))),
                 narrow.steerLimitRad(),

@@ -218,7 +218,7 @@ final class IndependentCornerJudge {
     private List<Rectangle> rectangles(TurningCombination combination) {
         List<Rectangle> all = new ArrayList<>();
         for (int k = 0; k < combination.units().size(); k++) {
-            String unit = combination.units().get(k).name();
+            String unit = combination.units().get(k).name().word();
             for (AxleLine a : combination.units().get(k).tires()) {
                 double rear = a.aheadM() - a.contactM() / 2;
                 double front = a.aheadM() + a.contactM() / 2;

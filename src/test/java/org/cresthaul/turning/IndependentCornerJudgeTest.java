@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.IndependentCornerJudge.Judgment;
@@ -66,7 +67,7 @@ class IndependentCornerJudgeTest {
         return new TurningCombination(
                 List.of(new TurningUnit(WHEELBASE_M, 0)),
                 List.of(new PlanUnit(
-                        "tractor",
+                        UnitName.TRACTOR,
                         List.of(new AxleLine(WHEELBASE_M, 1.2, 0.3, 0.2), new AxleLine(0, 1.2, 0.6, 0.2)),
                         List.of(new Body("tractor", rearM, frontM, halfM)))),
                 Math.toRadians(40),
@@ -76,7 +77,7 @@ class IndependentCornerJudgeTest {
 
     private static TurningCombination combination() {
         PlanUnit trailer = new PlanUnit(
-                "trailer", List.of(new AxleLine(0.9, 1.3, 0.7, 0.24)), List.of(new Body("deck", -2, 12, 1.6)));
+                UnitName.TRAILER, List.of(new AxleLine(0.9, 1.3, 0.7, 0.24)), List.of(new Body("deck", -2, 12, 1.6)));
         TurningCombination t = tractor(-1, 7, 1.25);
         return new TurningCombination(
                 List.of(new TurningUnit(WHEELBASE_M, -HITCH_AHEAD_M), new TurningUnit(TRAILER_M, 0)),

@@ -3,6 +3,7 @@ package org.cresthaul.turning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.turning.TurningCombination.AxleLine;
 import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
@@ -31,7 +32,7 @@ final class RandomRig {
         drive.forEach(
                 x -> tractorTires.add(new AxleLine(tractorM - x, tractorHalf, random.nextDouble(0.55, 0.7), 0.22)));
         PlanUnit tractor = new PlanUnit(
-                "tractor",
+                UnitName.TRACTOR,
                 tractorTires,
                 List.of(new Body(
                         "tractor",
@@ -71,7 +72,7 @@ final class RandomRig {
                     random.nextDouble(1.3, 2.3)));
         }
         List<TurningUnit> chain = new ArrayList<>();
-        List<PlanUnit> units = new ArrayList<>(List.of(tractor, new PlanUnit("trailer", tires, bodies)));
+        List<PlanUnit> units = new ArrayList<>(List.of(tractor, new PlanUnit(UnitName.TRAILER, tires, bodies)));
         chain.add(new TurningUnit(tractorM, -random.nextDouble(0, 0.7)));
         List<Double> limits = new ArrayList<>(List.of(Math.toRadians(random.nextDouble(55, 95))));
         if (trailing) {
@@ -81,7 +82,7 @@ final class RandomRig {
             chain.add(new TurningUnit(boosterM, 0));
             limits.add(Math.toRadians(random.nextDouble(20, 45)));
             units.add(new PlanUnit(
-                    "booster",
+                    UnitName.BOOSTER,
                     List.of(new AxleLine(0, trailerHalf, 0.6, 0.22)),
                     List.of(new Body("booster", -random.nextDouble(0.5, 1), boosterM - 0.1, trailerHalf))));
         } else {

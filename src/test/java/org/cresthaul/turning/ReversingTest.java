@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SplittableRandom;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.turning.Reversing.Reach;
 import org.cresthaul.turning.TurningCombination.AxleLine;
 import org.cresthaul.turning.TurningCombination.Body;
@@ -28,8 +29,11 @@ class ReversingTest {
 
     private static TurningCombination chain(List<TurningUnit> chain, List<Double> limits) {
         List<PlanUnit> units = new ArrayList<>();
-        chain.forEach(u -> units.add(new PlanUnit(
-                "unit", List.of(new AxleLine(0, 1.2, 0.66, 0.25)), List.of(new Body("unit", -1, 1, 1.2)))));
+        List<UnitName> names = List.of(UnitName.TRACTOR, UnitName.TRAILER, UnitName.BOOSTER);
+        for (int k = 0; k < chain.size(); k++) {
+            units.add(new PlanUnit(
+                    names.get(k), List.of(new AxleLine(0, 1.2, 0.66, 0.25)), List.of(new Body("unit", -1, 1, 1.2))));
+        }
         return new TurningCombination(chain, units, Math.toRadians(38), 6, limits);
     }
 

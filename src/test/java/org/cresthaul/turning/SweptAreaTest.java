@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.turning.TurningCombination.AxleLine;
 import org.cresthaul.turning.TurningCombination.Body;
 import org.junit.jupiter.api.Test;
@@ -118,7 +119,9 @@ class SweptAreaTest {
         TurningCombination t16 = new TurningCombination(
                 List.of(new TurningUnit(20, 0)),
                 List.of(new TurningCombination.PlanUnit(
-                        "tractor", List.of(new AxleLine(0, 4, 0.66, 0.25)), List.of(new Body("tractor", -13, 20, 4)))),
+                        UnitName.TRACTOR,
+                        List.of(new AxleLine(0, 4, 0.66, 0.25)),
+                        List.of(new Body("tractor", -13, 20, 4)))),
                 1,
                 6,
                 List.of());

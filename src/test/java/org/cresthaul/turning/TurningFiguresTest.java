@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkStopped;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.turning.TurningCombination.AxleLine;
 import org.cresthaul.turning.TurningCombination.Body;
 import org.cresthaul.turning.TurningCombination.PlanUnit;
@@ -31,7 +32,8 @@ class TurningFiguresTest {
         for (int k = 0; k < chain.length; k++) {
             double front = k == 0 ? chain[k].hitchToAxleM() + nose : chain[k].hitchToAxleM() * 0.9;
             units.add(new PlanUnit(
-                    "unit " + k,
+                    List.of(UnitName.TRACTOR, UnitName.TRAILER, UnitName.BOOSTER)
+                            .get(k),
                     List.of(new AxleLine(0, WIDE, 0.6, 0.25)),
                     List.of(new Body("body", -rear, front, WIDE))));
             if (k > 0) {

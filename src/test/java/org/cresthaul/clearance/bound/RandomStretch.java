@@ -2,23 +2,24 @@ package org.cresthaul.clearance.bound;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import org.cresthaul.posture.CombinationShape;
+import org.cresthaul.posture.CombinationShape.ChainUnit;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.posture.CombinationShape.UnitOutlines;
 import org.cresthaul.posture.CoupledCombination;
+import org.cresthaul.posture.PivotedGroup;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.posture.PostureSolver;
-import org.cresthaul.posture.PostureSolver.PlacedBooster;
+import org.cresthaul.posture.PostureSolver.CoupledUnit;
 import org.cresthaul.posture.RandomCase;
-import org.cresthaul.posture.UnitName;
 import org.cresthaul.posture.WheelPaths;
 import org.cresthaul.posture.WheelState;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Outline;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.WheelPath;
 
 /**
@@ -45,10 +46,12 @@ record RandomStretch(
     /** A booster this far from its hinge's limits wherever it was looked at is taken to keep off them. */
     private static final double OFF_LIMIT_RAD = 0.01;
 
-    /** Gives so many places for a combination, each with its two or three units, to a check. */
+    /**
+     * Gives so many places for a combination, each with its units, in every fifth with jeeps among them, to a check.
+     */
     static void forEach(int places, Consumer<RandomStretch> check) {
         for (int i = 0; i < places / OF_EACH_CASE; i++) {
-            RandomCase c = RandomCase.of(RandomCase.SEED + i);
+            RandomCase c = i % 5 == 4 ? RandomCase.withJeeps(RandomCase.SEED + i) : RandomCase.of(RandomCase.SEED + i);
             CombinationShape shape = new CombinationShape(
                     c.stance(), c.setting().lift(), c.setting().booster());
             Combination combination = new Combination(
@@ -95,90 +98,78 @@ record RandomStretch(
                 shares.add((k - 0.9 * random.nextDouble()) / POSITIONS);
             }
             shares.add(1.0);
-            List<PlacedUnit> tractors = new ArrayList<>();
-            List<PlacedUnit> trailers = new ArrayList<>();
-            List<PlacedBooster> boosters = new ArrayList<>();
+            List<List<CoupledUnit>> placed = new ArrayList<>();
+            int count = combination.groups().size();
+            for (int unit = 0; unit < count; unit++) {
+                placed.add(new ArrayList<>());
+            }
             for (double t : shares) {
-                PlacedUnit tractor = solver.tractorAt(startM + t * lengthM, 0);
-                PlacedUnit trailer = solver.trailerAt(tractor, tractor.pose.pitchRad());
-                tractors.add(tractor);
-                trailers.add(trailer);
-                if (combination.booster().isPresent()) {
-                    boosters.add(solver.boosterAt(trailer, trailer.pose.pitchRad()));
+                PlacedUnit at = solver.tractorAt(startM + t * lengthM, 0);
+                placed.get(0).add(new CoupledUnit(at, 0, WheelState.RIDING));
+                for (int unit = 1; unit < count; unit++) {
+                    CoupledUnit coupled = solver.behind(at, unit, at.pose.pitchRad());
+                    placed.get(unit).add(coupled);
+                    at = coupled.unit();
                 }
             }
             List<RandomStretch> units = new ArrayList<>();
-            RandomStretch tractor = tractor(startM, lengthM, shares, tractors);
-            units.add(tractor);
-            if (tractor.motion.known) {
-                RandomStretch trailer = trailer(tractor, trailers);
-                units.add(trailer);
-                if (!boosters.isEmpty() && trailer.motion.known) {
-                    booster(trailer, boosters).ifPresent(units::add);
-                }
+            RandomStretch ahead = tractor(startM, lengthM, shares, unitsOf(placed.get(0)));
+            units.add(ahead);
+            for (int unit = 1; unit < count && ahead.motion.known && keepsOffLimits(unit, placed.get(unit)); unit++) {
+                ahead = behind(unit, ahead, unitsOf(placed.get(unit)));
+                units.add(ahead);
             }
             return units;
         }
 
+        private static List<PlacedUnit> unitsOf(List<CoupledUnit> coupled) {
+            return coupled.stream().map(CoupledUnit::unit).toList();
+        }
+
         private RandomStretch tractor(double startM, double lengthM, List<Double> shares, List<PlacedUnit> placed) {
             WheelPath steer = ground.rolled(combination.steerRadiusM(), AxleKind.STEER);
-            WheelPath[] drives = combination.tractor().rolledOn(ground, PostureSolver.drives(combination.tractor()));
-            Stretch on =
-                    new Stretch(combination.tractor(), drives, placed.get(0), placed.get(placed.size() - 1), lengthM);
+            PivotedGroup group = combination.groups().get(0);
+            WheelPath[] drives = group.rolledOn(ground, PostureSolver.drives(group));
+            Stretch on = new Stretch(group, drives, placed.get(0), placed.get(placed.size() - 1), lengthM);
             SteerBow pivot = SteerBow.of(steer, startM, startM + lengthM);
             MotionBounds motion = MotionBounds.of(on, pivot.motion());
-            return unit(UnitName.TRACTOR, combination.shape().tractor(), on, motion, pivot, shares, placed);
+            return unit(combination.shape().units().get(0), on, motion, pivot, shares, placed);
         }
 
-        private RandomStretch trailer(RandomStretch tractor, List<PlacedUnit> placed) {
-            return behind(
-                    UnitName.TRAILER,
-                    tractor,
-                    combination.fifthWheel(),
-                    combination.shape().trailer(),
-                    placed);
-        }
-
-        private Optional<RandomStretch> booster(RandomStretch trailer, List<PlacedBooster> boosters) {
+        private boolean keepsOffLimits(int unit, List<CoupledUnit> placed) {
+            if (unit <= combination.shape().trailerIndex()) {
+                return true;
+            }
             TrailingBooster joint = combination.shape().trailing().orElseThrow();
-            boolean free = boosters.stream()
+            return placed.stream()
                     .allMatch(b -> b.state() == WheelState.RIDING
                             && b.bendRad() < joint.upRad() - OFF_LIMIT_RAD
                             && b.bendRad() > -joint.downRad() + OFF_LIMIT_RAD);
-            return free
-                    ? Optional.of(behind(
-                            UnitName.BOOSTER,
-                            trailer,
-                            joint.hinge(),
-                            joint.outlines(),
-                            boosters.stream().map(PlacedBooster::unit).toList()))
-                    : Optional.empty();
         }
 
-        private RandomStretch behind(
-                UnitName name, RandomStretch ahead, FramePoint pivot, UnitOutlines outlines, List<PlacedUnit> placed) {
-            boolean trailer = name == UnitName.TRAILER;
+        private RandomStretch behind(int unit, RandomStretch ahead, List<PlacedUnit> placed) {
+            ChainUnit name = combination.shape().units().get(unit);
+            FramePoint pivot = name.heldAt();
             Stretch on = new Stretch(
-                    trailer ? combination.trailer() : combination.booster().orElseThrow(),
-                    trailer ? solver.trailerPaths() : solver.boosterPaths(),
+                    combination.groups().get(unit),
+                    solver.paths(unit),
                     placed.get(0),
                     placed.get(placed.size() - 1),
                     ahead.lengthM);
             MotionBounds motion = MotionBounds.of(on, ahead.motion.at(ahead.on.a.pose, ahead.on.b.pose, pivot));
             PivotBow bow = ahead.bow.known ? ahead.bow.at(pivot.xM(), pivot.hM()) : null;
-            return unit(name, outlines, on, motion, bow, ahead.shares, placed);
+            return unit(name, on, motion, bow, ahead.shares, placed);
         }
 
         private RandomStretch unit(
-                UnitName name,
-                UnitOutlines outlines,
+                ChainUnit name,
                 Stretch on,
                 MotionBounds motion,
                 PivotBow pivot,
                 List<Double> shares,
                 List<PlacedUnit> placed) {
             UnitBow bow = pivot == null ? UnitBow.unknown() : UnitBow.of(on, motion, pivot);
-            return new RandomStretch(of, name, outlines, on.lengthM, on, motion, bow, shares, placed);
+            return new RandomStretch(of, name.name(), name.outlines(), on.lengthM, on, motion, bow, shares, placed);
         }
     }
 }
