@@ -51,6 +51,9 @@ export function createActions(store, api) {
         position: 0,
         ...planOf(wanted, sameFiles(inputs, store.get().inputs) ? store.get() : null),
       });
+      if (before === OTHER_ROUTE) {
+        drawBaseMap(inputs.route, store.get().samples);
+      }
       await drawPassage(wanted.steerM);
     } catch (error) {
       if (wasAborted(error) || !turn.isCurrent()) {
@@ -86,6 +89,23 @@ export function createActions(store, api) {
       if (!wasAborted(error) && turn.isCurrent()) {
         store.set({ busy: false, problem: asProblem(error) });
       }
+    }
+  }
+
+  /** The base map of a route that the server offers with one. Without it the route stands alone. */
+  async function drawBaseMap(route, samples) {
+    const entry = samples?.routes.find(({ id }) => id === route.id);
+    store.set({ baseMap: null });
+    if (!entry?.map) {
+      return;
+    }
+    try {
+      const baseMap = await api.sampleMap(route.id);
+      if (store.get().inputs?.route.id === route.id) {
+        store.set({ baseMap });
+      }
+    } catch {
+      store.set({ notice: 'The base map did not load; the route is drawn alone.' });
     }
   }
 

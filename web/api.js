@@ -67,6 +67,8 @@ export function createApi(fetch) {
     samples: () => send('/api/samples'),
     /** @param kind 'routes' or 'rigs'; answers the file's own text */
     sample: (kind, id, signal) => send(`/api/samples/${kind}/${encodeURIComponent(id)}`, { as: 'text', signal }),
+    /** The base map beneath a sample's route. */
+    sampleMap: id => send(`/api/samples/maps/${encodeURIComponent(id)}`),
     route: (inputs, signal) => send('/api/route', { body: inputs.route.text, signal }),
     check: (inputs, signal) => send('/api/check', { body: checkRequest(inputs), signal }),
     corner: (inputs, corner, signal) => send('/api/corner', { body: checkRequest(inputs, corner), signal }),

@@ -26,6 +26,7 @@
  *            is brought up to date, data what the server answered: nothing of it is in force until it is kept
  * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
  * saved      the text of the route as it was saved last, or null
+ * baseMap    what is drawn beneath the route: the GeoJSON of a base map, or null
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
  */
 export function initialState() {
@@ -57,6 +58,7 @@ export function initialState() {
     importing: NO_IMPORT,
     revisions: [],
     saved: null,
+    baseMap: null,
     exaggeration: 1,
     units: 'us',
     theme: 'system',

@@ -1,4 +1,4 @@
-/** What waits for a survey, free of the document. */
+/** What waits for a survey. No DOM. */
 
 export const trackWords = tracks => `${tracks} ${tracks === 1 ? 'track' : 'tracks'}`;
 

@@ -7,6 +7,8 @@ import { legPaths, posts } from '../drawing/plan.js';
 import { findCell, findHazard, severity } from '../report.js';
 import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
+import { baseMapCredit } from '../drawing/basemap.js';
+import { createBaseMap } from './basemap.js';
 import { createNeatline } from './neatline.js';
 import { openStop } from './stops.js';
 import { stopIcon, verdictIcon } from './symbol.js';
@@ -35,6 +37,7 @@ export function mountPlan(root, { store, actions }) {
   });
   const neatline = createNeatline(map, () => store.get().units);
   frame.append(neatline.node);
+  const base = createBaseMap(map);
   const route = L.layerGroup().addTo(map);
   const way = L.layerGroup().addTo(map);
   const stopping = L.layerGroup().addTo(map);
@@ -205,11 +208,15 @@ export function mountPlan(root, { store, actions }) {
     }
   }
 
-  function drawTiles({ settings }) {
+  function drawBackground({ settings, baseMap }) {
     tiles?.remove();
     tiles = null;
     const source = settings?.tiles;
-    replace(credit, source ? source.attribution : 'Drawn from the route file alone; no other map data.');
+    base.draw(source ? null : baseMap);
+    // Who made the map is thanked on paper too.
+    credit.dataset.owed = String(Boolean(source ?? baseMap));
+    replace(credit, source ? source.attribution : baseMap ? baseMapCredit(baseMap)
+      : 'Drawn from the route file alone; no other map data.');
     if (source) {
       tiles = L.tileLayer(source.url, { maxZoom: 19 });
       tiles.on('tileerror', () => replace(credit, `${source.attribution} (some of its map pictures did not load)`));
@@ -249,7 +256,7 @@ export function mountPlan(root, { store, actions }) {
     store.watch(['passage'], drawWay),
     store.watch(['focus'], showFocus),
     store.watch(['hazard'], markChosen),
-    store.watch(['settings'], drawTiles),
+    store.watch(['settings', 'baseMap'], drawBackground),
     store.watch(['units'], () => neatline.draw()),
   ];
   return {

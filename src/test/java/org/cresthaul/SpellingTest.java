@@ -38,6 +38,11 @@ class SpellingTest {
             "src/test/java/org/cresthaul/SpellingTest.java",
             "src/test/java/org/cresthaul/route/FormerKeysTest.java");
 
+    /** A word of the open map's tags, spelled as it spells them, in the one file that reads them. */
+    private static final String MAP_WORD = "motorway";
+
+    private static final String MAP_READER = "BaseMapTags.java";
+
     private static List<Path> ours() throws IOException {
         List<Path> files = new ArrayList<>();
         for (String root :
@@ -61,7 +66,9 @@ class SpellingTest {
             for (int i = 0; i < lines.size(); i++) {
                 Matcher word = BRITISH.matcher(lines.get(i));
                 while (word.find()) {
-                    found.add(file + ":" + (i + 1) + " " + word.group());
+                    if (!(file.endsWith(MAP_READER) && word.group().equals(MAP_WORD))) {
+                        found.add(file + ":" + (i + 1) + " " + word.group());
+                    }
                 }
             }
             if (BRITISH.matcher(file.toString()).find()) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.ImportFiles;
 import org.cresthaul.exchange.ImportPreview;
 import org.cresthaul.exchange.RouteImport;
@@ -15,6 +16,7 @@ import org.cresthaul.exchange.osm.MapExtract;
 import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
+import org.cresthaul.route.RouteFile;
 import org.cresthaul.server.JsonAnswer;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
@@ -123,8 +125,31 @@ final class ImportCommand implements Callable<Integer> {
         program.print(printed);
         if (out.isPresent()) {
             OutputFile.write(out.get(), imported.document(), read);
+            if (!extracts.isEmpty()) {
+                writeBaseMap(imported.document());
+            }
         }
         return ExitCode.CLEAR;
+    }
+
+    /** Beside the route, where the page finds it. */
+    private void writeBaseMap(byte[] document) throws Refused {
+        try {
+            byte[] base = BaseMapFile.cut(extracts, RouteFile.parse(document), MapProgress.UNTOLD);
+            Path beside = out.orElseThrow()
+                    .resolveSibling(BaseMapFile.nameBeside(
+                            out.orElseThrow().getFileName().toString()));
+            OutputFile.write(beside, base, read);
+        } catch (InputRejected rejected) {
+            throw refused("The base map", rejected);
+        }
+    }
+
+    private static IllegalStateException refused(String what, InputRejected rejected) throws Refused {
+        Mistakes mistakes = new Mistakes();
+        mistakes.add(what, rejected.problems());
+        mistakes.refuseIfAny("imported");
+        throw new IllegalStateException("a rejection has a problem", rejected);
     }
 
     private List<TrackContent> contents() throws Refused {
@@ -199,10 +224,7 @@ final class ImportCommand implements Callable<Integer> {
                             existing(),
                             MapProgress.UNTOLD));
         } catch (InputRejected rejected) {
-            Mistakes mistakes = new Mistakes();
-            mistakes.add("The route", rejected.problems());
-            mistakes.refuseIfAny("imported");
-            throw new IllegalStateException("a rejection has a problem", rejected);
+            throw refused("The route", rejected);
         }
     }
 }

@@ -5,6 +5,7 @@ import java.net.InetAddress;
 import java.net.NetworkInterface;
 import java.net.SocketException;
 import java.net.UnknownHostException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
+import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.server.Sample;
@@ -134,10 +136,24 @@ final class ServeCommand implements Callable<Integer> {
         }
         mistakes.refuseIfAny();
         try {
-            return new Samples(List.of(route.sample()), rigs);
+            return new Samples(List.of(route.sample()), rigs, mapBeside(paths.get(0)));
         } catch (IllegalArgumentException e) {
             throw new Refused(e.getMessage() + "; give each its own name.\n");
         }
+    }
+
+    /** The base map that an import left beside the route, where there is one. */
+    private static List<Sample> mapBeside(Path route) throws Refused {
+        Path beside =
+                route.resolveSibling(BaseMapFile.nameBeside(route.getFileName().toString()));
+        if (!Files.isRegularFile(beside)) {
+            return List.of();
+        }
+        Mistakes mistakes = new Mistakes();
+        InputFile map = InputFile.read(beside);
+        map.parse(BaseMapFile::requireForm, mistakes);
+        mistakes.refuseIfAny();
+        return List.of(map.sample());
     }
 
     /** On the port asked for, or the first free one: whoever binds it has it, nobody looks first. */

@@ -73,6 +73,8 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
         try (Stream<Path> all = Files.list(folder)) {
             files = all.filter(Files::isRegularFile)
                     .filter(p -> !p.getFileName().toString().startsWith("."))
+                    // What an import before has left beside its route to be drawn.
+                    .filter(p -> !p.getFileName().toString().endsWith(BaseMapFile.ENDING))
                     .sorted(Comparator.comparing(p -> p.getFileName().toString()))
                     .map(p -> new Given(p.getFileName().toString(), p))
                     .toList();

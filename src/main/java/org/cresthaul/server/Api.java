@@ -40,6 +40,7 @@ final class Api {
                 new Endpoint(HandlerType.GET, "/api/samples", this::samples),
                 new Endpoint(HandlerType.GET, "/api/samples/routes/{id}", ctx -> sample(ctx, samples.routes())),
                 new Endpoint(HandlerType.GET, "/api/samples/rigs/{id}", ctx -> sample(ctx, samples.rigs())),
+                new Endpoint(HandlerType.GET, "/api/samples/maps/{id}", ctx -> sample(ctx, samples.maps())),
                 new Endpoint(HandlerType.POST, "/api/import", imports::make),
                 new Endpoint(HandlerType.GET, "/api/import/{id}", imports::progress),
                 new Endpoint(HandlerType.DELETE, "/api/import/{id}", imports::stop),
@@ -73,9 +74,12 @@ final class Api {
 
     private record SamplesAnswer(List<SampleEntry> routes, List<SampleEntry> rigs) {}
 
-    private record SampleEntry(String id, String name) {
-        static List<SampleEntry> of(List<Sample> samples) {
-            return samples.stream().map(s -> new SampleEntry(s.id(), s.name())).toList();
+    /** @param map whether there is a base map of that id, to be drawn beneath it */
+    private record SampleEntry(String id, String name, boolean map) {
+        static List<SampleEntry> of(List<Sample> samples, List<Sample> maps) {
+            return samples.stream()
+                    .map(s -> new SampleEntry(s.id(), s.name(), maps.stream().anyMatch(m -> m.id().equals(s.id()))))
+                    .toList();
         }
     }
 
@@ -88,7 +92,10 @@ final class Api {
     }
 
     private void samples(Context ctx) {
-        answer(ctx, new SamplesAnswer(SampleEntry.of(samples.routes()), SampleEntry.of(samples.rigs())));
+        answer(
+                ctx,
+                new SamplesAnswer(
+                        SampleEntry.of(samples.routes(), samples.maps()), SampleEntry.of(samples.rigs(), List.of())));
     }
 
     private void sample(Context ctx, List<Sample> among) {

@@ -7,7 +7,7 @@ import org.cresthaul.units.Problems;
 
 /** A route or rig file that the page offers to open. Immutable. */
 public final class Sample {
-    private static final String[] ENDINGS = {".route.geojson", ".rig.json", ".geojson", ".json"};
+    private static final String[] ENDINGS = {".basemap.geojson", ".route.geojson", ".rig.json", ".geojson", ".json"};
 
     private final String fileName;
     private final byte[] document;

@@ -14,19 +14,28 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.cresthaul.exchange.BaseMapFile;
 
 /**
  * The files that the page offers to open, in the order shown; the first of each kind is opened first.
  *
  * @param routes route files, ids distinct
  * @param rigs rig files, ids distinct
+ * @param maps base maps, each with the id of the route it is drawn beneath
  */
-public record Samples(List<Sample> routes, List<Sample> rigs) {
+public record Samples(List<Sample> routes, List<Sample> rigs, List<Sample> maps) {
     private static final String FOLDER = "/sample-routes";
     /** The rig that the sample is about; the others are to compare with. */
     private static final String FIRST_RIG = "lowbed-loaded.rig.json";
 
+    /** Without base maps. */
+    public Samples(List<Sample> routes, List<Sample> rigs) {
+        this(routes, rigs, List.of());
+    }
+
     public Samples {
+        maps = List.copyOf(maps);
+        requireDistinct(maps);
         routes = List.copyOf(routes);
         rigs = List.copyOf(rigs);
         requireDistinct(routes);
@@ -60,6 +69,7 @@ public record Samples(List<Sample> routes, List<Sample> rigs) {
     private static Samples in(Path folder) throws IOException {
         List<Sample> routes = new ArrayList<>();
         List<Sample> rigs = new ArrayList<>();
+        List<Sample> maps = new ArrayList<>();
         try (Stream<Path> files = Files.list(folder)) {
             List<Path> ordered = files.sorted(Comparator.comparing((Path f) -> !f.endsWith(FIRST_RIG))
                             .thenComparing(f -> f.getFileName().toString()))
@@ -70,9 +80,11 @@ public record Samples(List<Sample> routes, List<Sample> rigs) {
                     routes.add(new Sample(name, Files.readAllBytes(file)));
                 } else if (name.endsWith(".rig.json")) {
                     rigs.add(new Sample(name, Files.readAllBytes(file)));
+                } else if (name.endsWith(BaseMapFile.ENDING)) {
+                    maps.add(new Sample(name, Files.readAllBytes(file)));
                 }
             }
         }
-        return new Samples(routes, rigs);
+        return new Samples(routes, rigs, maps);
     }
 }

@@ -210,6 +210,15 @@ class ImportCommandTest {
         JsonNode candidates = new ObjectMapper().readTree(ran.out).path("candidates");
         assertEquals(4, candidates.size(), ran.out);
         assertEquals("new", candidates.path(0).path("status").asText());
+        JsonNode base = new ObjectMapper().readTree(Files.readAllBytes(folder.resolve("made.basemap.geojson")));
+        assertEquals(
+                "\u00a9 OpenStreetMap contributors, ODbL 1.0",
+                base.path("attribution").asText());
+        assertEquals(
+                List.of("middle-road", "major-road"),
+                List.of(
+                        base.at("/features/0/properties/layer").asText(),
+                        base.at("/features/1/properties/layer").asText()));
         Ran check = run("check", made, "sample-routes/lowbed-loaded.rig.json", "--form", "json");
         JsonNode report = new ObjectMapper().readTree(check.out);
         assertEquals(1, check.exitCode, check.err);

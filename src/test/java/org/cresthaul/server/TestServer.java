@@ -41,8 +41,16 @@ public final class TestServer implements AutoCloseable {
     static Samples small() {
         return new Samples(
                 List.of(new Sample("small.route.geojson", RouteTexts.ROUTE.getBytes(StandardCharsets.UTF_8))),
-                List.of(new Sample("small.rig.json", RigTexts.RIG.getBytes(StandardCharsets.UTF_8))));
+                List.of(new Sample("small.rig.json", RigTexts.RIG.getBytes(StandardCharsets.UTF_8))),
+                List.of(new Sample("small.basemap.geojson", BASE_MAP.getBytes(StandardCharsets.UTF_8))));
     }
+
+    /** Of nothing but a road. */
+    static final String BASE_MAP = """
+            {"type": "FeatureCollection", "cresthaul": "basemap/1", "attribution": "invented", "whole": true,
+             "features": [{"type": "Feature", "properties": {"layer": "minor-road"},
+              "geometry": {"type": "MultiLineString", "coordinates": [[[-93.1, 44.6], [-93.09, 44.61]]]}}]}
+            """;
 
     public int port() {
         return server.port();

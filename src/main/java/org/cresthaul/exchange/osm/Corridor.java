@@ -18,17 +18,27 @@ final class Corridor {
     private final double lonCellDeg;
     private final Set<Long> cells = new HashSet<>();
 
+    private final double latCellDeg;
+
     Corridor(List<LonLat> line) {
+        this(line, CELL_DEG);
+    }
+
+    /**
+     * @param cellDeg every place within about so many degrees of latitude of the line is in it, and some farther ones
+     */
+    Corridor(List<LonLat> line, double cellDeg) {
+        latCellDeg = cellDeg;
         double farthest =
                 line.stream().mapToDouble(p -> Math.abs(p.latDeg())).max().orElse(0);
-        lonCellDeg = CELL_DEG / Math.cos(Math.toRadians(farthest));
+        lonCellDeg = cellDeg / Math.cos(Math.toRadians(farthest));
         for (int i = 0; i < line.size(); i++) {
             LonLat from = line.get(Math.max(0, i - 1));
             LonLat to = line.get(i);
             double dLon = to.lonDeg() - from.lonDeg();
             dLon -= 360 * Math.rint(dLon / 360);
             double dLat = to.latDeg() - from.latDeg();
-            int steps = 1 + (int) (Math.max(Math.abs(dLon), Math.abs(dLat)) / (CELL_DEG / 2));
+            int steps = 1 + (int) (Math.max(Math.abs(dLon), Math.abs(dLat)) / (cellDeg / 2));
             for (int k = 0; k <= steps; k++) {
                 around(from.lonDeg() + dLon * k / steps, from.latDeg() + dLat * k / steps);
             }
@@ -37,7 +47,7 @@ final class Corridor {
 
     private void around(double lon, double lat) {
         long x = (long) Math.floor(lon / lonCellDeg);
-        long y = (long) Math.floor(lat / CELL_DEG);
+        long y = (long) Math.floor(lat / latCellDeg);
         for (long i = x - 1; i <= x + 1; i++) {
             for (long j = y - 1; j <= y + 1; j++) {
                 cells.add(key(i, j));
@@ -50,6 +60,6 @@ final class Corridor {
     }
 
     boolean holds(double lonDeg, double latDeg) {
-        return cells.contains(key((long) Math.floor(lonDeg / lonCellDeg), (long) Math.floor(latDeg / CELL_DEG)));
+        return cells.contains(key((long) Math.floor(lonDeg / lonCellDeg), (long) Math.floor(latDeg / latCellDeg)));
     }
 }

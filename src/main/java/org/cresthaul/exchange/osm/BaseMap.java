@@ -1,0 +1,51 @@
+package org.cresthaul.exchange.osm;
+
+import java.util.List;
+import org.cresthaul.route.LonLat;
+import org.cresthaul.units.Worded;
+
+/**
+ * What a map shows around a route, to draw beneath it. Nothing is judged by it.
+ *
+ * @param shapes of the lowest layer first
+ * @param whole false where the map had more than is kept: the least roads are then missing
+ */
+public record BaseMap(List<Shape> shapes, boolean whole) {
+    /** What is drawn alike, from the lowest up. */
+    public enum Layer implements Worded {
+        WOODS("woods"),
+        WATER("water"),
+        MINOR_ROAD("minor-road"),
+        MIDDLE_ROAD("middle-road"),
+        MAJOR_ROAD("major-road"),
+        RAILWAY("railway"),
+        PLACE("place");
+
+        private final String word;
+
+        Layer(String word) {
+            this.word = word;
+        }
+
+        @Override
+        public String word() {
+            return word;
+        }
+    }
+
+    /**
+     * One line, area or place.
+     *
+     * @param area whether the points close around it
+     * @param name of a place; elsewhere empty
+     */
+    public record Shape(Layer layer, boolean area, String name, List<LonLat> points) {
+        public Shape {
+            points = List.copyOf(points);
+        }
+    }
+
+    public BaseMap {
+        shapes = List.copyOf(shapes);
+    }
+}

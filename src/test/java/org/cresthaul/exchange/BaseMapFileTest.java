@@ -1,0 +1,164 @@
+package org.cresthaul.exchange;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.cresthaul.exchange.osm.MapExtract;
+import org.cresthaul.exchange.osm.MapProgress;
+import org.cresthaul.exchange.osm.SmallMap;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.units.InputRejected;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Base maps cut from small maps written by hand along a road of 1000 m on the equator. */
+class BaseMapFileTest {
+    @TempDir
+    private Path folder;
+
+    private static final Route ROUTE = route();
+
+    private static Route route() {
+        try {
+            return RouteFile.parse("""
+                    {"type": "FeatureCollection", "cresthaul": "route/1", "name": "Equator", "note": "Invented.",
+                     "features": [{"type": "Feature", "properties": {"route": "Straight"},
+                      "geometry": {"type": "LineString", "coordinates": [[0, 0], [0.0089, 0]]}}]}""");
+        } catch (InputRejected e) {
+            throw new IllegalArgumentException(e);
+        }
+    }
+
+    private JsonNode cut(SmallMap map) throws Exception {
+        byte[] bytes = BaseMapFile.cut(List.of(MapExtract.of(map.writeXml(folder))), ROUTE, MapProgress.UNTOLD);
+        assertArrayEquals(bytes, BaseMapFile.requireForm(bytes));
+        return new ObjectMapper().readTree(bytes);
+    }
+
+    private static List<String> told(JsonNode map) {
+        List<String> all = new ArrayList<>();
+        map.path("features")
+                .forEach(f -> all.add(f.at("/properties/layer").asText() + " "
+                        + f.at("/geometry/type").asText() + " "
+                        + (f.at("/geometry/type").asText().equals("Point")
+                                ? f.at("/properties/name").asText()
+                                : "" + f.at("/geometry/coordinates").size())));
+        return all;
+    }
+
+    @Test
+    void hasWhatIsDrawnAroundARoadByLayerFromTheLowest() throws Exception {
+        SmallMap map = SmallMap.road()
+                .node(20, 0, 500)
+                .node(21, 300, 500)
+                .node(22, 300, 900)
+                .node(23, 0, 900)
+                .way(200, List.of(20L, 21L, 22L, 23L, 20L), "natural", "wood")
+                .node(30, 500, 200)
+                .node(31, 700, 200)
+                .node(32, 700, 400)
+                .way(201, List.of(30L, 31L, 32L, 30L), "natural", "water")
+                .node(40, 400, -900)
+                .node(41, 400, 900)
+                .way(202, List.of(40L, 41L), "railway", "rail")
+                .way(203, List.of(41L, 21L), "highway", "residential")
+                .way(204, List.of(40L, 30L), "highway", "trunk")
+                .way(205, List.of(40L, 32L), "waterway", "river")
+                .way(206, List.of(40L, 31L), "highway", "footway")
+                .way(207, List.of(40L, 32L), "railway", "rail", "tunnel", "yes")
+                .node(50, 100, 100, "place", "village", "name", "Say \"so\" \\ <b>")
+                .node(51, 100, 120, "place", "village");
+
+        JsonNode cut = cut(map);
+
+        assertEquals(
+                List.of(
+                        "woods MultiPolygon 1",
+                        "water MultiPolygon 1",
+                        "water MultiLineString 1",
+                        "minor-road MultiLineString 1",
+                        "middle-road MultiLineString 1",
+                        "major-road MultiLineString 1",
+                        "railway MultiLineString 1",
+                        "place Point Say \"so\" \\ <b>"),
+                told(cut));
+        assertEquals(
+                "\u00a9 OpenStreetMap contributors, ODbL 1.0",
+                cut.path("attribution").asText());
+        assertTrue(cut.path("whole").asBoolean());
+        // A ring closes where it began; the road of eleven nodes in a line is two.
+        JsonNode wood = cut.at("/features/0/geometry/coordinates/0/0");
+        assertEquals(5, wood.size());
+        assertEquals(wood.get(0), wood.get(4));
+        assertEquals(2, cut.at("/features/4/geometry/coordinates/0").size());
+    }
+
+    /** The strip is at least 2.2 km wide on either side, and no more than twice two cells of that. */
+    @Test
+    void endsWhereTheStripEndsAndKeepsAreasWhole() throws Exception {
+        SmallMap map = SmallMap.road()
+                .node(20, 500, 1000)
+                .node(21, 500, 2000)
+                .node(22, 500, 9000)
+                .way(200, List.of(20L, 21L, 22L), "highway", "primary")
+                .node(30, 900, 1000)
+                .node(31, 900, 9000)
+                .node(32, 1200, 9000)
+                .way(201, List.of(30L, 31L, 32L, 30L), "natural", "water")
+                .node(40, 0, 9000)
+                .node(41, 900, 9500)
+                .way(202, List.of(40L, 41L), "highway", "primary")
+                .node(50, 0, 9100, "place", "town", "name", "Afar");
+
+        JsonNode cut = cut(map);
+
+        assertEquals(
+                List.of("water MultiPolygon 1", "middle-road MultiLineString 1", "major-road MultiLineString 1"),
+                told(cut));
+        assertEquals(4, cut.at("/features/0/geometry/coordinates/0/0").size());
+        JsonNode road = cut.at("/features/2/geometry/coordinates/0");
+        // 2000 m north of the equator, on an ellipsoid whose degree of latitude is 110.574 km there.
+        assertEquals(2000 / 110_574.0, road.get(road.size() - 1).get(1).asDouble(), 1e-5);
+    }
+
+    @Test
+    void refusesWhatIsNoMapAndNoBaseMap() throws Exception {
+        Path text = Files.writeString(folder.resolve("letter.osm"), "Dear all");
+        assertThrows(
+                InputRejected.class, () -> BaseMapFile.cut(List.of(MapExtract.of(text)), ROUTE, MapProgress.UNTOLD));
+        for (String wrong : List.of("{}", "[]", "{\"cresthaul\": \"route/1\", \"features\": []}", "\u0000")) {
+            assertThrows(
+                    InputRejected.class, () -> BaseMapFile.requireForm(wrong.getBytes(StandardCharsets.UTF_8)), wrong);
+        }
+    }
+
+    @Test
+    void standsBesideItsRoute() {
+        assertEquals("valley.basemap.geojson", BaseMapFile.nameBeside("valley.route.geojson"));
+        assertEquals("valley.basemap.geojson", BaseMapFile.nameBeside("valley.geojson"));
+        assertEquals("valley.basemap.geojson", BaseMapFile.nameBeside("valley"));
+    }
+
+    @Test
+    void theSamplesHaveInventedOnesThatSaySo() throws Exception {
+        for (String sample : InventedBaseMap.SAMPLES) {
+            byte[] kept = Files.readAllBytes(Path.of("sample-routes", sample + BaseMapFile.ENDING));
+
+            assertArrayEquals(InventedBaseMap.of(sample), kept, sample);
+            JsonNode map = new ObjectMapper().readTree(BaseMapFile.requireForm(kept));
+            assertTrue(map.path("attribution").asText().contains("invented"));
+            assertTrue(map.path("features").size() >= 10, sample);
+            assertTrue(kept.length < 200_000, kept.length + " bytes");
+        }
+    }
+}

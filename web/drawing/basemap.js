@@ -1,0 +1,28 @@
+/** A base map's features as lines and areas to draw. No DOM. GeoJSON has longitude first, maps latitude. */
+
+/** From the lowest up; what this page does not know is not drawn. */
+export const LAYERS = ['woods', 'water', 'minor-road', 'middle-road', 'major-road', 'railway'];
+
+const flip = points => points.map(([lon, lat]) => [lat, lon]);
+
+/** @returns {{layer: string, area: boolean, parts: Array}[]} in the order of drawing */
+export function baseMapShapes({ features }) {
+  return features
+    .filter(({ properties, geometry }) => LAYERS.includes(properties.layer)
+      && ['MultiPolygon', 'MultiLineString'].includes(geometry.type))
+    .map(({ properties: { layer }, geometry: { type, coordinates } }) => ({
+      layer,
+      area: type === 'MultiPolygon',
+      parts: type === 'MultiPolygon' ? coordinates.map(rings => rings.map(flip)) : coordinates.map(flip),
+    }))
+    .sort((a, b) => LAYERS.indexOf(a.layer) - LAYERS.indexOf(b.layer) || Number(b.area) - Number(a.area));
+}
+
+/** @returns {{name: string, at: [number, number]}[]} */
+export const baseMapPlaces = ({ features }) => features
+  .filter(({ properties, geometry }) => properties.layer === 'place' && geometry.type === 'Point')
+  .map(({ properties: { name }, geometry: { coordinates: [lon, lat] } }) => ({ name, at: [lat, lon] }));
+
+/** Whom to thank, and whether something is missing. */
+export const baseMapCredit = ({ attribution, whole }) => `Base map: ${attribution}`
+  + (whole ? '' : '. The least roads are left out: there were too many');
