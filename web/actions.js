@@ -7,6 +7,7 @@ import { addressOf, linkedFile } from './address.js';
 import { asQuantity } from './format.js';
 import { closestConfiguration, findCell, findConfiguration, findHazard, ranked } from './report.js';
 import { fileFromDisk, fromDisk, pick, readFile, stanceIn } from './files.js';
+import { isBaseMap } from './drawing/basemap.js';
 import { nearestIndex } from './drawing/passage.js';
 
 const TIGHTEST = { line: null, leveling: null, raised: false };
@@ -126,6 +127,11 @@ export function createActions(store, api) {
     try {
       const file = await read(turn.signal);
       if (!turn.isCurrent()) {
+        return;
+      }
+      if (isBaseMap(file.json)) {
+        // Drawn beneath the route on show; nothing is checked anew.
+        store.set({ busy: false, baseMap: file.json });
         return;
       }
       const before = store.get().candidate ?? store.get().inputs ?? {};

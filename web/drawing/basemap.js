@@ -3,6 +3,17 @@
 /** From the lowest up; what this page does not know is not drawn. */
 export const LAYERS = ['woods', 'water', 'minor-road', 'middle-road', 'major-road', 'railway'];
 
+/** Whether a file of this program is a base map that can be drawn: what is damaged is left to the reader of routes. */
+export function isBaseMap(json) {
+  return json?.cresthaul === 'basemap/1' && typeof json.attribution === 'string' && Array.isArray(json.features)
+    && json.features.every(feature => typeof feature?.properties?.layer === 'string'
+      && typeof feature.geometry?.type === 'string' && arePositions(feature.geometry.coordinates));
+}
+
+/** Positions, or lists of them, however deep. */
+const arePositions = value => Array.isArray(value) && value.length > 0
+  && (value.every(Array.isArray) ? value.every(arePositions) : value.length >= 2 && value.every(Number.isFinite));
+
 const flip = points => points.map(([lon, lat]) => [lat, lon]);
 
 /** @returns {{layer: string, area: boolean, parts: Array}[]} in the order of drawing */

@@ -282,3 +282,36 @@ test('a track in the place of a route file is told what to do with it, and the s
   await actions.openFile('route', file('plain.geojson', ' {"cresthaul":"route/1","name":"Other"}'));
   assert.equal(store.get().problem, null);
 });
+
+test('a base map that is opened is drawn beneath the route on show, and goes with it', async () => {
+  let checks = 0;
+  const { store, actions } = page({ check: async () => { checks += 1; return report(); } });
+  await actions.openSamples();
+  const map = { cresthaul: 'basemap/1', attribution: 'invented', whole: true, features: [] };
+  await actions.openFile('route', file('valley.basemap.geojson', JSON.stringify(map)));
+
+  assert.deepEqual(store.get().baseMap, map);
+  assert.deepEqual([store.get().inputs.route.id, store.get().busy, checks], ['r', false, 1]);
+
+  await actions.openFile('route', file('other.json', '{"cresthaul":"route/1","name":"other"}'));
+  assert.equal(store.get().baseMap, null);
+});
+
+test('the base map of a sample is asked for only where there is one', async () => {
+  const asked = [];
+  const map = { cresthaul: 'basemap/1', attribution: 'invented', whole: true, features: [] };
+  const sampleMap = async id => { asked.push(id); return map; };
+  const plain = page({ sampleMap });
+  await plain.actions.openSamples();
+  assert.deepEqual([asked, plain.store.get().baseMap], [[], null]);
+
+  const mapped = page({
+    sampleMap,
+    samples: async () => ({
+      routes: [{ id: 'r', name: 'Route', map: true }], rigs: [{ id: 'a', name: 'Rig A', map: false }],
+    }),
+  });
+  await mapped.actions.openSamples();
+  await new Promise(resolve => { setTimeout(resolve); });
+  assert.deepEqual([asked, mapped.store.get().baseMap], [['r'], map]);
+});

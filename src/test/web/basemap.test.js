@@ -1,6 +1,6 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import { baseMapCredit, baseMapPlaces, baseMapShapes } from '../../../web/drawing/basemap.js';
+import { baseMapCredit, baseMapPlaces, baseMapShapes, isBaseMap } from '../../../web/drawing/basemap.js';
 
 const feature = (layer, type, coordinates, name) =>
   ({ type: 'Feature', properties: { layer, name }, geometry: { type, coordinates } });
@@ -26,4 +26,19 @@ test('names places and whom to thank, and says what is missing', () => {
     [{ name: 'Quillan', at: [9, 8] }]);
   assert.equal(baseMapCredit({ attribution: 'invented', whole: true }), 'Base map: invented');
   assert.match(baseMapCredit({ attribution: 'invented', whole: false }), /left out/);
+});
+
+test('tells a base map that can be drawn from anything else', () => {
+  const whole = {
+    cresthaul: 'basemap/1', attribution: 'invented', whole: true,
+    features: [feature('place', 'Point', [8, 9], 'Quillan'), feature('railway', 'MultiLineString', [[[1, 2], [3, 4]]])],
+  };
+  assert.ok(isBaseMap(whole));
+  for (const wrong of [
+    null, [], {}, { ...whole, cresthaul: 'route/1' }, { ...whole, features: {} }, { ...whole, features: [null] },
+    { ...whole, features: [feature('railway', 'MultiLineString', [[1, null]])] },
+    { ...whole, features: [{ properties: { layer: 'water' } }] },
+  ]) {
+    assert.equal(isBaseMap(wrong), false, JSON.stringify(wrong));
+  }
 });
