@@ -20,7 +20,10 @@ public record SampleHaul(Route route, Rig rig, LevelStance stance, Margins margi
     private static final Path FOLDER = Path.of("sample-routes");
     private static final Map<String, SampleHaul> MADE = new ConcurrentHashMap<>();
 
-    /** @param route "alder-county" or "sorrel-valley"; rig "lowbed-loaded" or "lowbed-empty" */
+    /**
+     * @param route "alder-county", "sorrel-valley" or "tern-flats"; rig "lowbed-loaded", "lowbed-empty" or
+     *     "lowbed-with-jeep"
+     */
     public static SampleHaul of(String route, String rig) {
         return MADE.computeIfAbsent(route + " " + rig, any -> made(route, rig));
     }
