@@ -2,6 +2,7 @@
 import { el, replace } from '../dom.js';
 import { candidatesOf, statesInWords } from '../candidates.js';
 import { kindOf } from '../kinds.js';
+import { folded } from './importparts.js';
 
 export function mountCandidates(root, { store, actions }) {
   const body = el('div', { class: 'candidates' });
@@ -26,7 +27,8 @@ export function mountCandidates(root, { store, actions }) {
           el('tbody', {}, all.map(row)))),
     ]);
     // The rows are new; whoever decided goes on where that was.
-    body.querySelector(`tr[data-id="${CSS.escape(decided ?? '')}"] :is(summary, .candidate-open)`)?.focus();
+    const at = [...body.querySelectorAll('tr')].find(one => one.dataset.id === decided);
+    at?.querySelector('.candidate-dismiss > summary, .candidate-open')?.focus();
     decided = null;
   }
 
@@ -37,11 +39,12 @@ export function mountCandidates(root, { store, actions }) {
 
   function row(one) {
     const { candidate: { state, source, object, date, raw, by, why } } = one;
+    const said = `${source}, ${object}${date ? `, as of ${date}` : ''}${raw ? `: ${raw}` : ''}`;
     return el('tr', { 'data-id': one.id, 'data-state': state },
       el('th', { scope: 'row' }, el('span', { class: 'hazard-id' }, one.id), ` ${one.name}`),
       el('td', {}, kindOf(one.hazard).word),
       el('td', {}, state, state === 'dismissed' && ` by ${by}: ${why}`),
-      el('td', { class: 'import-raw' }, `${source}, ${object}${date ? `, as of ${date}` : ''}${raw ? `: ${raw}` : ''}`),
+      el('td', { class: 'import-raw' }, folded(said)),
       el('td', {}, state === 'open' && dismissal(one), state === 'dismissed' && el('button', {
         type: 'button', class: 'candidate-open', 'aria-label': `Open ${one.id} again`,
         on: { click: () => decide(one, null) },

@@ -93,7 +93,8 @@ export function mountImporting(root, { store, actions }) {
 
   const stops = [
     store.watch(['importing'], ({ importing }) => {
-      details.open = details.open || importing.status !== 'none';
+      // The sheet is in sight again once nothing is left to decide here.
+      details.open = importing.status !== 'none' || details.open && drawn.is === 'none';
       update.checked = importing.update;
     }),
     store.watch(['inputs'], ({ inputs }) => {

@@ -3,6 +3,9 @@ import { el } from '../dom.js';
 import { chainage, room } from '../format.js';
 import { countsInWords, kindWords, noteAt, notesByDone } from '../imported.js';
 
+/** A text of more characters is folded. */
+const LONGEST_UNFOLDED = 90;
+
 /** What was read, and how the line fits the map. */
 export function facts(preview, units) {
   const { map } = preview;
@@ -45,14 +48,17 @@ export function candidateTable({ candidates, map }, units, show) {
       el('tbody', {}, candidates.map(one => row(one, units, show))))));
 }
 
+/** A long text with its beginning in sight. */
+export const folded = text => (text.length <= LONGEST_UNFOLDED ? text
+  : el('details', {}, el('summary', {}, `${text.slice(0, LONGEST_UNFOLDED - 20)}…`), text));
+
 function row(one, units, show) {
   return el('tr', { 'data-id': one.id, 'data-status': one.status, 'data-doubtful': one.doubtful ? 'true' : null },
     el('td', { class: 'figure' }, chainage(one.chainageM, units)),
     el('td', {}, one.status + (one.doubtful ? ', doubtful' : '')),
     el('td', {}, kindWords(one.kind)),
     el('th', { scope: 'row' },
-      el('button', { type: 'button', class: 'hazard-open', on: { click: () => show(one.lonLat) } }, one.name),
-      one.tracks > 1 && ` (${one.tracks} tracks)`),
-    el('td', { class: 'import-raw' }, one.raw),
+      el('button', { type: 'button', class: 'hazard-open', on: { click: () => show(one.lonLat) } }, one.name)),
+    el('td', { class: 'import-raw' }, folded(one.raw)),
     el('td', {}, one.object));
 }

@@ -19,6 +19,8 @@ const STOP = '.plan-stop';
 /** Half a symbol and the room of a label, pixels. */
 const SYMBOL = 11;
 const LABEL_WIDTH = 28;
+/** Of an identifier that fits such a label, characters. */
+const LONGEST_LABEL = 6;
 const LABEL_HEIGHT = 14;
 
 export function mountPlan(root, { store, actions }) {
@@ -137,7 +139,9 @@ export function mountPlan(root, { store, actions }) {
         'aria-label': `${hazard.id} ${hazard.name}, ${kindOf(hazard.kind).word} at `
           + `${chainage(hazard.chainageM, state.units)}, ${verdictSymbol(verdict).word}`,
         on: { click: event => openHazard(actions, hazard.id, event) },
-      }, verdictIcon(verdict, 18), el('span', { class: 'hazard-id' }, hazard.id));
+      }, verdictIcon(verdict, 18),
+      // What an import called by its object in a map would cover the map; it is named where it is chosen.
+      hazard.id.length <= LONGEST_LABEL && el('span', { class: 'hazard-id' }, hazard.id));
       const [lon, lat] = hazard.lonLat;
       L.marker([lat, lon], {
         icon: icon(button), keyboard: false, zIndexOffset: (3 - severity(verdict)) * 100,

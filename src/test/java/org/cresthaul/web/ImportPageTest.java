@@ -171,7 +171,7 @@ class ImportPageTest {
         assertTrue(browser.find("#candidates-count").getText().startsWith("3 open."));
 
         String row = "#candidate-table tr[data-id='map-n2'] ";
-        press(row + "summary");
+        press(row + ".candidate-dismiss summary");
         browser.find(row + "input[name=by]").sendKeys("J. Doe");
         browser.find(row + "input[name=why]").sendKeys("Track lifted, seen on foot", Keys.ENTER);
         browser.await(
