@@ -5,9 +5,10 @@
  *   #inputs            #route-choice, #rig-choice, #stance-choice, #margin-ground, #margin-overhead, #margins-apply,
  *                      #route-file, #rig-file (file inputs)
  *   #import            [data-status=none|reading|ready|failed|stopped]; #import-files (file input), #import-update,
- *                      #import-list, #import-status, #import-stop, #import-again, #import-keep, #import-save,
- *                      #import-discard, #import-map, #import-notes li[data-done][data-code], #import-counts,
- *                      #import-attribution, #import-candidates tbody tr[data-id][data-status][data-doubtful]
+ *                      #import-crs, #import-list, #import-status, #import-stop, #import-again, #import-keep,
+ *                      #import-save, #import-discard, #import-map, #import-notes li[data-done][data-code],
+ *                      #import-counts, #import-attribution,
+ *                      #import-candidates tbody tr[data-id][data-status][data-doubtful]
  *   #revisions         #route-save, #route-undo; #dropping while files are held over the page
  *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print,
  *                      #print-note (on paper: what is not on it)

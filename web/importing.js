@@ -23,14 +23,14 @@ export function createImportActions(store, api, open) {
   /** Sends the files that are there; what comes is a preview, and nothing is kept. */
   async function read() {
     stopRun();
-    const { files, update } = store.get().importing;
+    const { files, update, crs } = store.get().importing;
     const turn = runs.begin();
     const id = newId();
     running = id;
     patch({ status: 'reading', progress: null, data: null, problem: null });
     try {
       const told = follow(id, turn);
-      const data = await api.importRoute(form(files, update ? store.get().inputs?.route : null), id, turn.signal);
+      const data = await api.importRoute(form(files, update ? store.get().inputs?.route : null, crs), id, turn.signal);
       running = null;
       if (turn.isCurrent()) {
         patch({ status: 'ready', data });
@@ -199,6 +199,11 @@ export function createImportActions(store, api, open) {
       patch({ update });
       return store.get().importing.files.length > 0 ? read() : undefined;
     },
+    /** What the numbers of CSV and GeoJSON are, by their code; nothing for longitude and latitude. */
+    setImportCrs: crs => {
+      patch({ crs });
+      return store.get().importing.files.length > 0 ? read() : undefined;
+    },
     importAgain: read,
     stopImport: () => {
       if (running !== null) {
@@ -220,11 +225,14 @@ export function createImportActions(store, api, open) {
 }
 
 /** The request: every file, and the route that is brought up to date. */
-function form(files, route) {
+function form(files, route, crs) {
   const all = new FormData();
   files.forEach(file => all.append('file', file, file.name));
   if (route) {
     all.append('update', new Blob([route.text]), route.name);
+  }
+  if (crs) {
+    all.append('crs', /^\d+$/.test(crs) ? `EPSG:${crs}` : crs);
   }
   all.append('order', 'time');
   return all;

@@ -21,9 +21,11 @@
  * comparison as plan: every configuration kept all the way
  * picks      keys of the configurations whose margins are plotted, three at most
  * stop       id of the stopping place on show, or null
- * importing  {status: 'none' | 'reading' | 'ready' | 'failed' | 'stopped', files, update, progress, data, problem}:
+ * importing  {status: 'none' | 'reading' | 'ready' | 'failed' | 'stopped', files, update, crs, progress, data,
+ *            problem}:
  *            tracks and maps on their way to a route; files as the browser has them, update whether the route in force
- *            is brought up to date, data what the server answered: nothing of it is in force until it is kept
+ *            is brought up to date, crs the EPSG code that was given for points, or nothing, data what the server
+ *            answered: nothing of it is in force until it is kept
  * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
  * saved      the text of the route as it was saved last, or null
  * baseMap    what is drawn beneath the route: the GeoJSON of a base map, or null
@@ -67,7 +69,7 @@ export function initialState() {
 
 /** No files on their way to a route. */
 export const NO_IMPORT = Object.freeze({
-  status: 'none', files: [], update: false, progress: null, data: null, problem: null,
+  status: 'none', files: [], update: false, crs: '', progress: null, data: null, problem: null,
 });
 
 /** Nothing asked of a plan beyond the files. */

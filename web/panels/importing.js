@@ -16,6 +16,10 @@ export function mountImporting(root, { store, actions }) {
   const update = el('input', {
     id: 'import-update', type: 'checkbox', on: { change: () => actions.setImportUpdate(update.checked) },
   });
+  const crs = el('input', {
+    id: 'import-crs', type: 'text', autocomplete: 'off', spellcheck: 'false', placeholder: 'longitude and latitude',
+    on: { change: () => actions.setImportCrs(crs.value.trim()) },
+  });
   const updateName = el('span', {});
   const words = el('span', { id: 'import-status', role: 'status' });
   const buttons = el('span', { class: 'import-buttons' });
@@ -28,6 +32,7 @@ export function mountImporting(root, { store, actions }) {
       el('div', { class: 'import-choice' },
         el('label', { class: 'field file-field' },
           el('span', {}, 'Tracks (GPX, KML, KMZ, GeoJSON, CSV) and map extracts (.osm, .osm.gz, .osm.pbf)'), input),
+        el('label', { class: 'field' }, el('span', {}, 'Coordinates of CSV and GeoJSON, as an EPSG code'), crs),
         el('label', { class: 'import-check' }, update, updateName)),
       list, el('p', { class: 'import-progress' }, words, buttons), outcome));
   root.append(details);
@@ -96,6 +101,7 @@ export function mountImporting(root, { store, actions }) {
       // The sheet is in sight again once nothing is left to decide here.
       details.open = importing.status !== 'none' || details.open && drawn.is === 'none';
       update.checked = importing.update;
+      crs.value = importing.crs;
     }),
     store.watch(['inputs'], ({ inputs }) => {
       update.disabled = inputs === null;

@@ -201,3 +201,11 @@ test('a dismissal keeps what is shown and asked, but for the place that is gone,
   assert.equal(store.get().inputs.route.text, text);
   assert.equal(store.get().revisions.length, 1);
 });
+
+test('the code of the coordinates goes along, and nothing where none is given', async () => {
+  const { actions, sent } = await page();
+  await actions.takeFiles([gpx]);
+  await actions.setImportCrs('2263');
+  await actions.setImportCrs('EPSG:25832');
+  assert.deepEqual(sent.map(form => form.get('crs')), [null, 'EPSG:2263', 'EPSG:25832']);
+});

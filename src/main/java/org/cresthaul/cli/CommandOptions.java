@@ -1,5 +1,6 @@
 package org.cresthaul.cli;
 
+import org.cresthaul.exchange.crs.PlaneCoordinates;
 import org.cresthaul.units.BadQuantity;
 import org.cresthaul.units.Length;
 import org.cresthaul.units.UnitSystem;
@@ -31,6 +32,18 @@ final class CommandOptions {
                 case "metric" -> UnitSystem.METRIC;
                 default -> throw new TypeConversionException("it is \"" + text + "\"; write us or metric");
             };
+        }
+    }
+
+    /** "EPSG:2263" */
+    static final class Crs implements ITypeConverter<Integer> {
+        @Override
+        public Integer convert(String text) {
+            int code = PlaneCoordinates.code(text);
+            if (code == 0) {
+                throw new TypeConversionException("it is \"" + text + "\"; write a code such as EPSG:2263");
+            }
+            return code;
         }
     }
 

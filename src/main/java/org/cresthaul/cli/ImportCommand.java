@@ -91,6 +91,15 @@ final class ImportCommand implements Callable<Integer> {
             description = "Longest gap between pieces that is taken as driven straight; default: 250 m")
     private Length longestGap = new Length(250);
 
+    @Option(
+            names = "--crs",
+            paramLabel = "EPSG:N",
+            converter = CommandOptions.Crs.class,
+            description =
+                    "What the numbers of CSV, and of GeoJSON that does not say, are: a code of the EPSG dataset, such as"
+                            + " EPSG:2263; default: longitude and latitude on WGS 84")
+    private Integer crs = 0;
+
     @Option(names = "--form", paramLabel = "FORM", description = "Of what is shown: text (default) or json")
     private Form form = Form.TEXT;
 
@@ -163,7 +172,7 @@ final class ImportCommand implements Callable<Integer> {
             read.add(track);
             String file = String.valueOf(track.getFileName());
             InputFile.read(track)
-                    .parse(bytes -> TrackFile.parse(bytes, file), mistakes)
+                    .parse(bytes -> TrackFile.parse(bytes, file, crs), mistakes)
                     .ifPresent(contents::add);
         }
         mistakes.refuseIfAny("imported");
@@ -173,7 +182,7 @@ final class ImportCommand implements Callable<Integer> {
     /** What in a folder is no track is told, and is a mistake only where nothing else is there. */
     private List<TrackContent> folder(Path folder, Mistakes mistakes) {
         try {
-            ImportFiles files = ImportFiles.inFolder(folder);
+            ImportFiles files = ImportFiles.inFolder(folder, crs);
             if (files.tracks().isEmpty()) {
                 files.refused()
                         .forEach(r -> mistakes.add(folder.resolve(r.file()).toString(), r.problems()));

@@ -68,7 +68,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
      * say when, else by their names; maps. All else is refused, each file with its reason, route files of this program
      * among it.
      */
-    public static ImportFiles inFolder(Path folder) throws IOException {
+    public static ImportFiles inFolder(Path folder, int crs) throws IOException {
         List<Given> files;
         try (Stream<Path> all = Files.list(folder)) {
             files = all.filter(Files::isRegularFile)
@@ -79,7 +79,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
                     .map(p -> new Given(p.getFileName().toString(), p))
                     .toList();
         }
-        ImportFiles read = read(files).byTime();
+        ImportFiles read = read(files, crs).byTime();
         List<Refused> refused = new ArrayList<>(read.refused());
         List<TrackContent> tracks = new ArrayList<>();
         for (TrackContent track : read.tracks()) {
@@ -99,8 +99,12 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
         return new ImportFiles(tracks, read.maps(), refused);
     }
 
-    /** Reads the tracks among the files. */
-    public static ImportFiles read(List<Given> files) {
+    /**
+     * Reads the tracks among the files.
+     *
+     * @param crs as in {@link TrackFile#parse(byte[], String, int)}
+     */
+    public static ImportFiles read(List<Given> files, int crs) {
         List<TrackContent> tracks = new ArrayList<>();
         List<MapExtract> maps = new ArrayList<>();
         List<Refused> refused = new ArrayList<>();
@@ -109,7 +113,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
                 if (isMap(file.path())) {
                     maps.add(new MapExtract(file.name(), file.path()));
                 } else {
-                    tracks.add(track(file));
+                    tracks.add(track(file, crs));
                 }
             } catch (InputRejected e) {
                 refused.add(new Refused(file.name(), e.problems()));
@@ -123,10 +127,10 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
         return new ImportFiles(tracks, maps, refused);
     }
 
-    private static TrackContent track(Given file) throws IOException, InputRejected {
+    private static TrackContent track(Given file, int crs) throws IOException, InputRejected {
         // One byte more than may be, so that a longer one is told as such and never held whole.
         try (InputStream in = Files.newInputStream(file.path())) {
-            return TrackFile.parse(in.readNBytes(TrackFile.MOST_BYTES + 1), file.name());
+            return TrackFile.parse(in.readNBytes(TrackFile.MOST_BYTES + 1), file.name(), crs);
         }
     }
 

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.cresthaul.exchange.ImportFiles;
 import org.cresthaul.exchange.RouteImport;
+import org.cresthaul.exchange.crs.PlaneCoordinates;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.units.BadQuantity;
@@ -23,10 +24,12 @@ import org.cresthaul.units.Length;
  *
  * @param withinM how far leaving out points may move the line
  * @param longestGapM longest gap that is taken as driven straight
+ * @param crs code of what CSV and GeoJSON are in; 0 for WGS 84
  * @param byTime whether tracks are put in the order in which they were driven, where all say when
  */
-record ImportRequest(ImportBody.Received received, String name, double withinM, double longestGapM, boolean byTime) {
-    private static final Set<String> FIELDS = Set.of("name", "simplify", "longestGap", "order");
+record ImportRequest(
+        ImportBody.Received received, String name, double withinM, double longestGapM, boolean byTime, int crs) {
+    private static final Set<String> FIELDS = Set.of("name", "simplify", "longestGap", "order", "crs");
     private static final int LONGEST_NAME = 200;
     /** What is held of a map is bounded by the strip along the line, not by its file. */
     private static final long MOST_HELD_OF_MAPS = 12L << 20;
@@ -41,7 +44,7 @@ record ImportRequest(ImportBody.Received received, String name, double withinM, 
                         "unknown-field",
                         "There is no field of that name.",
                         "",
-                        "Known are name, simplify, longestGap and order; a file needs a file name."));
+                        "Known are name, simplify, longestGap, order and crs; a file needs a file name."));
             }
         }
         double withinM = lengthM(fields, "simplify", 0.25, 1, problems);
@@ -50,6 +53,11 @@ record ImportRequest(ImportBody.Received received, String name, double withinM, 
         if (!order.equals("given") && !order.equals("time")) {
             problems.add(
                     new InputProblem("unknown-word", "The order is given or time.", "/order", "Write one of them."));
+        }
+        int crs = fields.containsKey("crs") ? PlaneCoordinates.code(fields.get("crs")) : 0;
+        if (fields.containsKey("crs") && crs == 0) {
+            problems.add(new InputProblem(
+                    "unknown-crs", "\"crs\" is no code of the EPSG dataset.", "/crs", "Write one such as EPSG:2263."));
         }
         if (received.files().isEmpty()) {
             problems.add(new InputProblem(
@@ -64,7 +72,8 @@ record ImportRequest(ImportBody.Received received, String name, double withinM, 
                 name.substring(0, Math.min(name.length(), LONGEST_NAME)),
                 withinM,
                 longestGapM,
-                order.equals("time"));
+                order.equals("time"),
+                crs);
     }
 
     private static Refusal refusal(List<InputProblem> problems) {
@@ -118,7 +127,7 @@ record ImportRequest(ImportBody.Received received, String name, double withinM, 
     /** @throws Refusal with what is wrong with every file */
     RouteImport.Imported made(ImportUnderway progress) {
         progress.readsTracks();
-        ImportFiles files = ImportFiles.read(received.files());
+        ImportFiles files = ImportFiles.read(received.files(), crs);
         if (byTime) {
             files = files.byTime();
         }

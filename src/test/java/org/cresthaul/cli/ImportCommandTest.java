@@ -101,6 +101,20 @@ class ImportCommandTest {
         assertEquals(7 * quarterM, route.waypoints().get(1).chainageM(), 1.2);
     }
 
+    @Test
+    void readsOtherCoordinates() throws Exception {
+        // The source of this place stands in PlaneCoordinatesTest.
+        String track = file("t.csv", "x,y\n630084,4833438\n630184,4833438\n");
+
+        Ran ran = run("import", track, "--crs", "EPSG:32617");
+        Ran unknown = run("import", track, "--crs", "feet");
+
+        assertEquals(0, ran.exitCode, ran.err);
+        assertTrue(ran.out.contains("Read as EPSG:32617, WGS 84 / UTM zone 17N: first east, then"), ran.out);
+        assertEquals(2, unknown.exitCode);
+        assertTrue(unknown.err.contains("EPSG:2263"), unknown.err);
+    }
+
     /** A folder with two tracks, a map and what else lies around there. */
     private Path folderOfFiles() throws IOException {
         Path office = Files.createDirectories(folder.resolve("office"));

@@ -221,6 +221,21 @@ class ImportOverHttpTest {
         assertEquals(Math.toRadians(0.004) * 6_378_137, route(answer).lengthM(), 1e-6);
     }
 
+    /** CN Tower and a place 100 m east of it, in zone 17 (the source stands in PlaneCoordinatesTest). */
+    @Test
+    void readsOtherCoordinatesAndSaysSo() throws Exception {
+        byte[] track = "easting,northing\n630084,4833438\n630184,4833438\n".getBytes(UTF_8);
+
+        JsonNode answer = imported(new ImportForm().file("file", "t.csv", track).field("crs", "EPSG:32617"));
+
+        // The scale in the middle of a zone is 0.9996, and 130 km beside it 1.0002.
+        assertEquals(100, route(answer).lengthM(), 0.06);
+        assertEquals("crs", answer.at("/preview/notes/0/code").textValue());
+        refused(422, "bad-input", new ImportForm().file("file", "t.csv", track));
+        refused(422, "bad-input", new ImportForm().file("file", "t.csv", track).field("crs", "17"));
+        refused(422, "bad-input", new ImportForm().file("file", "t.csv", track).field("crs", "EPSG:2263"));
+    }
+
     static Stream<byte[]> hostile() throws IOException {
         byte[] pbf = MAP.pbf();
         return Stream.of(

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.cresthaul.exchange.crs.PlaneCoordinates;
 import org.cresthaul.units.InputRejected;
 
 /**
@@ -13,14 +14,15 @@ import org.cresthaul.units.InputRejected;
  * a comma.
  */
 final class CsvPoints {
-    private static final List<String> LON = List.of("lon", "lng", "long", "longitude", "lon_deg", "x");
-    private static final List<String> LAT = List.of("lat", "latitude", "lat_deg", "y");
+    private static final List<String> LON =
+            List.of("lon", "lng", "long", "longitude", "lon_deg", "x", "easting", "east");
+    private static final List<String> LAT = List.of("lat", "latitude", "lat_deg", "y", "northing", "north");
     private static final List<String> TIME = List.of("time", "timestamp", "datetime", "utc");
     private static final int LONGEST_LINE = 10_000;
 
     private CsvPoints() {}
 
-    static TrackContent read(byte[] document, String file) throws InputRejected {
+    static TrackContent read(byte[] document, String file, int crs) throws InputRejected {
         String text = new String(document, StandardCharsets.UTF_8);
         List<String> lines = text.lines().toList();
         String heading = lines.isEmpty() ? "" : lines.get(0).replace("\uFEFF", "");
@@ -34,7 +36,7 @@ final class CsvPoints {
         if (lon < 0 || lat < 0) {
             throw unknown(heading);
         }
-        Gathering into = new Gathering(file);
+        Gathering into = new Gathering(file, crs == 0 ? null : PlaneCoordinates.of(crs));
         for (int i = 1; i < lines.size(); i++) {
             if (lines.get(i).isBlank()) {
                 continue;

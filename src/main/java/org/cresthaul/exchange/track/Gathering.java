@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.cresthaul.exchange.crs.PlaneCoordinates;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.units.InputRejected;
@@ -39,8 +40,16 @@ final class Gathering {
 
     private String firstBad = "";
 
+    /** What the numbers are; null for longitude and latitude on WGS 84. */
+    private final PlaneCoordinates plane;
+
     Gathering(String file) {
+        this(file, null);
+    }
+
+    Gathering(String file, PlaneCoordinates plane) {
         this.file = file;
+        this.plane = plane;
     }
 
     /** What the file calls itself; the first name given counts. */
@@ -73,15 +82,22 @@ final class Gathering {
         }
     }
 
-    private LonLat position(String lon, String lat, int line) {
+    private LonLat position(String lon, String lat, int line) throws InputRejected {
         double x = number(lon);
         double y = number(lat);
-        if (Math.abs(x) <= 180 && Math.abs(y) <= LonLat.MOST_LAT_DEG) {
+        if (plane != null) {
+            LonLat at = plane.at(x, y);
+            if (at != null) {
+                return at;
+            }
+        } else if (Math.abs(x) <= 180 && Math.abs(y) <= LonLat.MOST_LAT_DEG) {
             return new LonLat(x, y);
         }
         bad++;
-        swapped += Math.abs(y) <= 180 && Math.abs(x) <= LonLat.MOST_LAT_DEG ? 1 : 0;
-        String told = "longitude " + shown(lon) + ", latitude " + shown(lat);
+        swapped += plane == null && Math.abs(y) <= 180 && Math.abs(x) <= LonLat.MOST_LAT_DEG ? 1 : 0;
+        String told = plane == null
+                ? "longitude " + shown(lon) + ", latitude " + shown(lat)
+                : "east " + shown(lon) + ", north " + shown(lat);
         firstBad = firstBad.isEmpty() ? (line > 0 ? "line " + line : "point " + points) + ", " + told : firstBad;
         note(new TrackNote(
                 file,
@@ -89,7 +105,8 @@ final class Gathering {
                 "no-position",
                 line,
                 points,
-                told + ": not a position on a road of this earth."));
+                told + ": not a position "
+                        + (plane == null ? "on a road of this earth." : "where " + plane.name() + " is used.")));
         return null;
     }
 
@@ -174,15 +191,21 @@ final class Gathering {
 
     TrackContent content(String format) throws InputRejected {
         endLeg();
+        if (plane != null && (hasLegs() || !places.isEmpty())) {
+            notes.add(0, new TrackNote(file, TrackNote.Done.CORRECTED, "crs", 0, 0, plane.told()));
+        }
         int read = points + places.size();
         if (bad > 0 && bad * 10 > read) {
             throw Refusals.of(
                     "no-position",
                     bad + " of " + Math.max(bad, read) + " positions are not on a road of this earth, the first at "
                             + firstBad + ".",
-                    swapped == bad
-                            ? "Latitude and longitude look exchanged: put each in its own place."
-                            : "Longitude is within 180 degrees, latitude within 85, both in degrees with a decimal point.");
+                    plane != null
+                            ? "The first number is counted to the east, the second to the north, in the unit of "
+                                    + plane.name() + "; are they, and is that the code?"
+                            : swapped == bad
+                                    ? "Latitude and longitude look exchanged: put each in its own place."
+                                    : "Longitude is within 180 degrees, latitude within 85, both in degrees with a decimal point; other coordinates need their EPSG code.");
         }
         noted.forEach((code, count) -> {
             if (count > MOST_NOTES) {

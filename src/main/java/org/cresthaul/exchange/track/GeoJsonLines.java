@@ -3,6 +3,7 @@ package org.cresthaul.exchange.track;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
 import java.util.Locale;
+import org.cresthaul.exchange.crs.PlaneCoordinates;
 import org.cresthaul.exchange.track.TrackNote.Done;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonText;
@@ -10,7 +11,7 @@ import org.cresthaul.units.Problems;
 
 /**
  * Reads the lines and points of GeoJSON as tools write it: a collection, a feature or a bare geometry; types in any
- * case; with a "crs" only where that is longitude and latitude on WGS 84 after all.
+ * case; with a "crs" of the EPSG dataset, or one that is longitude and latitude on WGS 84 after all.
  */
 final class GeoJsonLines {
     private final String file;
@@ -18,12 +19,12 @@ final class GeoJsonLines {
     /** A route file: its points are hazards and stops, which are kept with --update and are no waypoints. */
     private boolean ours;
 
-    private GeoJsonLines(String file) {
+    private GeoJsonLines(String file, int crs) throws InputRejected {
         this.file = file;
-        into = new Gathering(file);
+        into = new Gathering(file, crs == 0 ? null : PlaneCoordinates.of(crs));
     }
 
-    static TrackContent read(byte[] document, String file) throws InputRejected {
+    static TrackContent read(byte[] document, String file, int crs) throws InputRejected {
         Problems problems = new Problems();
         boolean marked = document.length > 3 && (document[0] & 0xFF) == 0xEF && (document[1] & 0xFF) == 0xBB;
         JsonNode root = JsonText.read(marked ? Arrays.copyOfRange(document, 3, document.length) : document, problems);
@@ -36,26 +37,30 @@ final class GeoJsonLines {
                             + " file of this program, not a track.",
                     "Give a track or a route file.");
         }
-        GeoJsonLines reader = new GeoJsonLines(file);
-        reader.requireWgs84(root.path("crs"));
+        boolean own = root.path("cresthaul").isTextual();
+        GeoJsonLines reader = new GeoJsonLines(file, own ? 0 : coordinates(root.path("crs"), crs));
         reader.ours = root.path("cresthaul").isTextual();
         reader.object(root, "");
         return reader.into.content(reader.ours ? TrackContent.ROUTE_FILE : "GeoJSON");
     }
 
-    private void requireWgs84(JsonNode crs) throws InputRejected {
+    /** What the file itself says counts, then what was said of it; 0 for longitude and latitude on WGS 84. */
+    private static int coordinates(JsonNode crs, int said) throws InputRejected {
+        if (crs.isMissingNode() || crs.isNull()) {
+            return said;
+        }
         String name = crs.path("properties").path("name").asText("");
-        boolean known = crs.isMissingNode()
-                || crs.isNull()
-                || name.endsWith("CRS84")
-                || name.endsWith("EPSG::4326")
-                || name.equals("EPSG:4326");
-        if (!known) {
+        int code = PlaneCoordinates.code(name);
+        if (name.endsWith("CRS84") || code == 4326) {
+            return 0;
+        }
+        if (code == 0) {
             throw Refusals.of(
                     "crs",
                     "The file is in other coordinates than WGS 84: \"" + Gathering.plain(name) + "\".",
-                    "Export it in longitude and latitude, WGS 84.");
+                    "Export it in longitude and latitude, WGS 84, or name its coordinates by their EPSG code.");
         }
+        return code;
     }
 
     private void object(JsonNode node, String name) throws InputRejected {

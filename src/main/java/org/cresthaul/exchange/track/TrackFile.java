@@ -18,6 +18,17 @@ public final class TrackFile {
      * @throws InputRejected with what is wrong and what to do, when nothing can be made of it
      */
     public static TrackContent parse(byte[] document, String file) throws InputRejected {
+        return parse(document, file, 0);
+    }
+
+    /**
+     * As {@link #parse(byte[], String)}.
+     *
+     * @param crs code in the EPSG dataset of what CSV, and GeoJSON that does not say, is in; 0 or 4326 for longitude
+     *     and latitude on WGS 84, which the other formats always are
+     */
+    public static TrackContent parse(byte[] document, String file, int crs) throws InputRejected {
+        int plane = crs == 4326 ? 0 : crs;
         if (document.length > MOST_BYTES) {
             throw Refusals.of(
                     "too-large",
@@ -30,9 +41,9 @@ public final class TrackFile {
         }
         return switch (firstSign(document)) {
             case '<' -> xml(document, file, false);
-            case '{', '[' -> GeoJsonLines.read(document, file);
+            case '{', '[' -> GeoJsonLines.read(document, file, plane);
             case 0 -> throw Refusals.of("empty", "The file is empty.", "Export the track again.");
-            default -> CsvPoints.read(document, file);
+            default -> CsvPoints.read(document, file, plane);
         };
     }
 

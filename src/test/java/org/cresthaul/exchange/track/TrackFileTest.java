@@ -113,7 +113,7 @@ class TrackFileTest {
                 Arguments.of("path-outside", TrackTexts.zip("/etc/doc.kml", TrackTexts.KML)),
                 Arguments.of("not-zip", new byte[] {'P', 'K', 3, 4, 9, 9, 9}),
                 Arguments.of("crs", utf8("""
-                        {"type": "LineString", "crs": {"type": "name", "properties": {"name": "urn:ogc:def:crs:EPSG::25832"}},
+                        {"type": "LineString", "crs": {"type": "name", "properties": {"name": "urn:ogc:def:crs:LOCAL::7"}},
                          "coordinates": [[4500000, 5500000], [4500010, 5500000]]}""")),
                 Arguments.of("not-geojson", utf8("{\"a\": 1}")),
                 Arguments.of("other-file", utf8("{\"cresthaul\": \"rig/1\"}")),
