@@ -4,6 +4,10 @@ import { SYSTEMS } from './format.js';
 export const THEMES = ['system', 'light', 'dark'];
 const KEY = 'cresthaul.display';
 
+/** Of the driver's run sheet. */
+export const LANGUAGES = [['en', 'English'], ['es', 'Español']];
+const LANGUAGE_KEY = 'cresthaul.sheet-language';
+
 /** What was remembered; anything unreadable counts as nothing. */
 export function recall(window) {
   let kept = null;
@@ -21,6 +25,25 @@ export function recall(window) {
 export function remember(window, { units, theme }) {
   try {
     window.localStorage.setItem(KEY, JSON.stringify({ units, theme }));
+  } catch {
+    // Storage is off: the choice lasts as long as the page.
+  }
+}
+
+/** The language that run sheets were made in last. */
+export function recallLanguage(window) {
+  let kept = null;
+  try {
+    kept = window.localStorage.getItem(LANGUAGE_KEY);
+  } catch {
+    // Storage is off: English serves.
+  }
+  return LANGUAGES.some(([value]) => value === kept) ? kept : 'en';
+}
+
+export function rememberLanguage(window, language) {
+  try {
+    window.localStorage.setItem(LANGUAGE_KEY, language);
   } catch {
     // Storage is off: the choice lasts as long as the page.
   }

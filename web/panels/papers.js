@@ -6,6 +6,7 @@ import { el, replace } from '../dom.js';
 import { wasAborted } from '../api.js';
 import { asProblem } from '../planactions.js';
 import { lastOnly } from '../state.js';
+import { LANGUAGES, recallLanguage, rememberLanguage } from '../preferences.js';
 import { problemBox } from './problem.js';
 
 const PAPERS = [
@@ -28,6 +29,10 @@ export function mountPapers(root, { store, actions }) {
   const caveat = el('p', { id: 'papers-caveat' });
   const size = el('select', { id: 'paper-size' },
     [['letter', 'Letter'], ['a4', 'A4']].map(([value, name]) => el('option', { value }, name)));
+  const language = el('select', { id: 'sheet-language' },
+    LANGUAGES.map(([value, name]) => el('option', { value, lang: value }, name)));
+  language.value = recallLanguage(window);
+  language.addEventListener('change', () => rememberLanguage(window, language.value));
   const status = el('div', { id: 'papers-status', role: 'status' });
   const trouble = el('div', {});
   const requests = lastOnly();
@@ -40,7 +45,8 @@ export function mountPapers(root, { store, actions }) {
       el('legend', {}, `${paper.name} `, el('span', { class: 'fine-print' }, paper.whom)),
       button(`${paper.kind}-open`, `Open the ${paper.name.toLowerCase()}`, () => open(paper)),
       button(`${paper.kind}-pdf`, 'PDF to disk', () => download(paper)))),
-    el('label', { class: 'field' }, el('span', {}, 'Paper size of the PDF'), size)),
+    el('label', { class: 'field' }, el('span', {}, 'Paper size of the PDF'), size),
+    el('label', { class: 'field' }, el('span', {}, 'Language of the run sheet'), language)),
     status, trouble);
 
   /** The window is opened by the press itself, so that no browser takes it for a pop-up; the paper follows. */
@@ -78,7 +84,8 @@ export function mountPapers(root, { store, actions }) {
       failed();
     }));
     try {
-      const blob = await actions.paper(paper.kind, how, turn.signal);
+      const spoken = paper.kind === 'runsheet' ? { ...how, language: language.value } : how;
+      const blob = await actions.paper(paper.kind, spoken, turn.signal);
       if (turn.isCurrent()) {
         const url = URL.createObjectURL(blob);
         urls.push(url);

@@ -29,12 +29,13 @@ class ArchitectureTest {
      * Each package with those of ours it may use. The empty name is the base package, which wires the two front doors.
      */
     private static final Map<String, List<String>> MAY_USE = Map.ofEntries(
+            Map.entry("language", List.of()),
             Map.entry("units", List.of()),
             Map.entry("geometry", List.of()),
             Map.entry("rig", List.of("units", "geometry")),
             Map.entry("road", List.of("units", "geometry")),
-            Map.entry("axleload", List.of("rig", "units", "geometry")),
-            Map.entry("route", List.of("axleload", "rig", "road", "units", "geometry")),
+            Map.entry("axleload", List.of("language", "rig", "units", "geometry")),
+            Map.entry("route", List.of("axleload", "language", "rig", "road", "units", "geometry")),
             Map.entry("exchange.crs", List.of("route", "units")),
             Map.entry("exchange.track", List.of("exchange.crs", "route", "units", "geometry")),
             Map.entry("exchange.osm", List.of("exchange.track", "route", "units", "geometry")),
@@ -42,7 +43,7 @@ class ArchitectureTest {
             Map.entry("posture", List.of("rig", "road", "geometry")),
             Map.entry("clearance.bound", List.of("posture", "rig", "road", "geometry")),
             Map.entry("clearance", List.of("clearance.bound", "posture", "rig", "road", "geometry")),
-            Map.entry("turning", List.of("rig", "road", "geometry")),
+            Map.entry("turning", List.of("language", "rig", "road", "units", "geometry")),
             Map.entry(
                     "check",
                     List.of(
@@ -51,14 +52,25 @@ class ArchitectureTest {
                             "posture",
                             "turning",
                             "route",
+                            "language",
                             "rig",
                             "road",
                             "units",
                             "geometry")),
             Map.entry(
                     "plan",
-                    List.of("check", "axleload", "posture", "turning", "route", "rig", "road", "units", "geometry")),
-            Map.entry("paper", List.of("plan", "check", "route", "rig", "road", "units", "geometry")),
+                    List.of(
+                            "check",
+                            "axleload",
+                            "posture",
+                            "turning",
+                            "route",
+                            "language",
+                            "rig",
+                            "road",
+                            "units",
+                            "geometry")),
+            Map.entry("paper", List.of("plan", "check", "route", "language", "rig", "road", "units", "geometry")),
             Map.entry(
                     "server",
                     List.of(
@@ -71,6 +83,7 @@ class ArchitectureTest {
                             "exchange.osm",
                             "exchange.track",
                             "route",
+                            "language",
                             "rig",
                             "road",
                             "units",
@@ -88,6 +101,7 @@ class ArchitectureTest {
                             "check",
                             "axleload",
                             "route",
+                            "language",
                             "rig",
                             "road",
                             "units",

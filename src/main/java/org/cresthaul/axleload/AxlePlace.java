@@ -1,6 +1,8 @@
 package org.cresthaul.axleload;
 
 import org.cresthaul.geometry.Finite;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.AxleKind;
 
 /**
@@ -22,9 +24,13 @@ public record AxlePlace(LoadGroup group, AxleKind kind, int number, double xM) {
     }
 
     /** "trailer axle 2", "steer axle" */
-    public String label() {
-        return kind == AxleKind.STEER || kind == AxleKind.BOOSTER
-                ? kind.word() + " axle"
-                : kind.word() + " axle " + number;
+    public Sentence label() {
+        return switch (kind) {
+            case STEER -> Sentence.of(Code.AXLE_STEER);
+            case DRIVE -> Sentence.of(Code.AXLE_DRIVE).with("number", number);
+            case JEEP -> Sentence.of(Code.AXLE_JEEP).with("number", number);
+            case TRAILER -> Sentence.of(Code.AXLE_TRAILER).with("number", number);
+            case BOOSTER -> Sentence.of(Code.AXLE_BOOSTER);
+        };
     }
 }

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.AxleKind;
 
 /**
@@ -55,12 +57,13 @@ public record FurtherLimits(
     }
 
     /** Bounds on axles at {@code places}; of the unmeasured ones none by tires. */
-    List<LoadBound> on(List<AxlePlace> places, double grossKg, Map<AxleKind, Double> tireWidthsM, String source) {
+    List<LoadBound> on(List<AxlePlace> places, double grossKg, Map<AxleKind, Double> tireWidthsM, Sentence source) {
         List<LoadBound> bounds = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             Double widthM = tireWidthsM.get(places.get(i).kind());
             if (kgPerTireM.isPresent() && widthM != null) {
-                bounds.add(LoadBound.most("width of the tires", source, i, i, kgPerTireM.getAsDouble() * widthM));
+                bounds.add(LoadBound.most(
+                        Sentence.of(Code.RULE_TIRE_WIDTH), source, i, i, kgPerTireM.getAsDouble() * widthM));
             }
         }
         leastShares.forEach((group, share) -> addShare(bounds, places, group, share * grossKg, source));
@@ -71,7 +74,13 @@ public record FurtherLimits(
                     int axles = last - first + 1;
                     double lengthM = places.get(first).xM() - places.get(last).xM();
                     bounds.add(LoadBound.most(
-                            table.name() + ", " + axles + " axles", source, first, last, table.mostKg(axles, lengthM)));
+                            Sentence.of(Code.RULE_TABLE)
+                                    .with("table", table.name())
+                                    .with("count", axles),
+                            source,
+                            first,
+                            last,
+                            table.mostKg(axles, lengthM)));
                 }
             }
         }
@@ -80,7 +89,7 @@ public record FurtherLimits(
 
     /** The axles of a group stand one behind the other. */
     private static void addShare(
-            List<LoadBound> bounds, List<AxlePlace> places, AxleKind group, double kg, String source) {
+            List<LoadBound> bounds, List<AxlePlace> places, AxleKind group, double kg, Sentence source) {
         int first = -1;
         int last = -1;
         for (int i = 0; i < places.size(); i++) {
@@ -91,7 +100,8 @@ public record FurtherLimits(
         }
         if (first >= 0) {
             bounds.add(new LoadBound(
-                    "least share of the gross weight on the " + group.word() + (first == last ? " axle" : " axles"),
+                    Sentence.of(first == last ? Code.RULE_SHARE_ONE : Code.RULE_SHARE)
+                            .with("kind", Sentence.word(group)),
                     source,
                     LoadBound.Part.AXLES,
                     first,

@@ -1,5 +1,7 @@
 package org.cresthaul.axleload;
 
+import org.cresthaul.language.Sentence;
+
 /**
  * One thing that a load is held to.
  *
@@ -11,7 +13,7 @@ package org.cresthaul.axleload;
  * @param limitKg most allowed; least wanted when {@code least}
  * @param least whether the load must be at least that
  */
-public record LoadBound(String rule, String source, Part part, int first, int last, double limitKg, boolean least) {
+public record LoadBound(Sentence rule, Sentence source, Part part, int first, int last, double limitKg, boolean least) {
     /** What a bound looks at. */
     public enum Part {
         AXLES,
@@ -24,7 +26,7 @@ public record LoadBound(String rule, String source, Part part, int first, int la
         }
     }
 
-    static LoadBound most(String rule, String source, int first, int last, double limitKg) {
+    static LoadBound most(Sentence rule, Sentence source, int first, int last, double limitKg) {
         return new LoadBound(rule, source, Part.AXLES, first, last, limitKg, false);
     }
 

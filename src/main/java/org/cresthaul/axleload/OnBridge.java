@@ -6,6 +6,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.cresthaul.geometry.Finite;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /**
  * What limits ask at a bridge besides weights of the combination: of the axles that stand on it together, and of the
@@ -29,16 +31,16 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
 
     /** A term of a permit. */
     public enum Term {
-        ALONE("alone", "alone: no other vehicle on the bridge while any axle is on it"),
-        CENTERED("centered", "centered: the middle of the combination on the middle line of the bridge"),
-        CRAWL("crawl", "at a crawl: as slow as the permit says, no braking and no change of gear on the bridge");
+        ALONE("alone", Code.TERM_ALONE),
+        CENTERED("centered", Code.TERM_CENTERED),
+        CRAWL("crawl", Code.TERM_CRAWL);
 
         private final String word;
-        private final String text;
+        private final Code code;
 
-        Term(String word, String text) {
+        Term(String word, Code code) {
             this.word = word;
-            this.text = text;
+            this.code = code;
         }
 
         /** In the word of the file. */
@@ -47,8 +49,8 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
         }
 
         /** In words. */
-        public String text() {
-            return text;
+        public Sentence text() {
+            return Sentence.of(code);
         }
     }
 
@@ -102,11 +104,12 @@ public record OnBridge(OptionalDouble lengthM, OptionalDouble mostKg, List<Term>
     }
 
     /** The bound on each of them; none where no weight is given. */
-    List<LoadBound> boundsOn(List<AxlePlace> places, String source) {
+    List<LoadBound> boundsOn(List<AxlePlace> places, Sentence source) {
         List<LoadBound> bounds = new ArrayList<>();
         mostKg.ifPresent(kg -> together(places)
                 .forEach(r -> bounds.add(LoadBound.most(
-                        "on the bridge together, " + r.count() + (r.count() == 1 ? " axle" : " axles"),
+                        Sentence.of(r.count() == 1 ? Code.RULE_BRIDGE_ONE : Code.RULE_BRIDGE)
+                                .with("count", r.count()),
                         source,
                         r.first(),
                         r.last(),

@@ -2,6 +2,9 @@ package org.cresthaul.axleload;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.UnitName;
 import org.cresthaul.rig.Weights;
@@ -9,10 +12,10 @@ import org.cresthaul.rig.Weights;
 /** What the rig itself asks of its loads, wherever it is: ratings, and enough load on every axle that must brake. */
 public final class RatingBounds {
     /** The source named beside a rating. */
-    public static final String MAKER = "the maker's rating";
+    public static final Sentence MAKER = Sentence.of(Code.SOURCE_MAKER);
 
     /** The source named beside the range of a plate. */
-    public static final String PLATES = "the maker's range of the plate";
+    public static final Sentence PLATES = Sentence.of(Code.SOURCE_PLATES);
 
     private RatingBounds() {}
 
@@ -23,17 +26,17 @@ public final class RatingBounds {
             AxleKind kind = places.get(i).kind();
             Double axleKg = weights.ratings().axleKg().get(kind);
             if (axleKg != null) {
-                bounds.add(LoadBound.most(kind.word() + " axle rating", MAKER, i, i, axleKg));
+                bounds.add(LoadBound.most(rating(Code.RULE_AXLE_RATING, kind), MAKER, i, i, axleKg));
             }
             Double tiresKg = weights.ratings().tiresKg().get(kind);
             if (tiresKg != null) {
-                bounds.add(LoadBound.most(kind.word() + " tire rating", MAKER, i, i, tiresKg));
+                bounds.add(LoadBound.most(rating(Code.RULE_TIRE_RATING, kind), MAKER, i, i, tiresKg));
             }
             boolean braked = weights.leastBrakedKg().isPresent()
                     && weights.leastBrakedKg().getAsDouble() > 0;
             bounds.add(new LoadBound(
-                    braked ? "least load on a braked axle" : "no axle carried",
-                    braked ? "the rig's weight data" : "equilibrium",
+                    Sentence.of(braked ? Code.RULE_LEAST_BRAKED : Code.RULE_NO_AXLE_CARRIED),
+                    Sentence.of(braked ? Code.SOURCE_WEIGHTS : Code.SOURCE_EQUILIBRIUM),
                     LoadBound.Part.AXLES,
                     i,
                     i,
@@ -48,12 +51,31 @@ public final class RatingBounds {
     }
 
     private static void addFifthWheel(List<LoadBound> bounds, Weights weights, int w) {
-        String of = weights.jeeps().isEmpty() ? "" : ", " + owner(w);
         weights.ratings()
                 .hitchKg()
-                .ifPresent(kg -> bounds.add(
-                        new LoadBound("fifth wheel rating" + of, MAKER, LoadBound.Part.HITCH, w, w, kg, false)));
-        bounds.add(new LoadBound("load on the fifth wheel" + of, "equilibrium", LoadBound.Part.HITCH, w, w, 0, true));
+                .ifPresent(kg -> bounds.add(new LoadBound(
+                        fifthWheel(weights, w, Code.RULE_FIFTH_WHEEL_RATING, Code.RULE_FIFTH_WHEEL_RATING_OF),
+                        MAKER,
+                        LoadBound.Part.HITCH,
+                        w,
+                        w,
+                        kg,
+                        false)));
+        bounds.add(new LoadBound(
+                fifthWheel(weights, w, Code.RULE_FIFTH_WHEEL_LOAD, Code.RULE_FIFTH_WHEEL_LOAD_OF),
+                Sentence.of(Code.SOURCE_EQUILIBRIUM),
+                LoadBound.Part.HITCH,
+                w,
+                w,
+                0,
+                true));
+    }
+
+    /** With jeeps there are several: then it is said which. */
+    private static Sentence fifthWheel(Weights weights, int w, Code only, Code ofSeveral) {
+        return weights.jeeps().isEmpty()
+                ? Sentence.of(only)
+                : Sentence.of(ofSeveral).with("unit", Names.of(owner(w)));
     }
 
     /** The unit that a fifth wheel is on, the tractor's being 0. */
@@ -63,11 +85,15 @@ public final class RatingBounds {
                 : UnitName.jeep(fifthWheel).word();
     }
 
+    private static Sentence rating(Code rule, AxleKind kind) {
+        return Sentence.of(rule).with("kind", Sentence.word(kind));
+    }
+
     /** The plate that is fitted is made for a range of loads on the axle of a trailing booster. */
     private static void plate(List<LoadBound> bounds, List<AxlePlace> places, Weights.ShimPlate plate) {
         for (int i = 0; i < places.size(); i++) {
             if (places.get(i).group().kind() == AxleKind.BOOSTER) {
-                String rule = "fitted plate, " + plate.name();
+                Sentence rule = Sentence.of(Code.RULE_PLATE).with("plate", plate.name());
                 bounds.add(new LoadBound(rule, PLATES, LoadBound.Part.AXLES, i, i, plate.leastKg(), true));
                 bounds.add(LoadBound.most(rule, PLATES, i, i, plate.mostKg()));
             }
@@ -90,7 +116,7 @@ public final class RatingBounds {
                 int at = i;
                 tests.add(new LoadTest(
                         LoadBound.most(
-                                axle.place().kind().word() + " tire rating, heavier side", MAKER, i, i, tiresKg / 2),
+                                rating(Code.RULE_TIRE_RATING_SIDE, axle.place().kind()), MAKER, i, i, tiresKg / 2),
                         sideKg,
                         charted.stream()
                                 .mapToDouble(c -> Math.abs(

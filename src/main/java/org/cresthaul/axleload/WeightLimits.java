@@ -11,6 +11,8 @@ import java.util.OptionalInt;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.cresthaul.geometry.Finite;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.AxleKind;
 
 /**
@@ -60,9 +62,9 @@ public record WeightLimits(
      *
      * @param axles how many they are; empty for any number
      */
-    public record Span(String name, double overM, double upToM, double mostKg, OptionalInt axles) {
+    public record Span(Sentence name, double overM, double upToM, double mostKg, OptionalInt axles) {
         /** Any number of axles. */
-        public Span(String name, double overM, double upToM, double mostKg) {
+        public Span(Sentence name, double overM, double upToM, double mostKg) {
             this(name, overM, upToM, mostKg, OptionalInt.empty());
         }
 
@@ -164,20 +166,16 @@ public record WeightLimits(
                 new TreeMap<>(),
                 new TreeMap<>(),
                 List.of(
-                        new Span("single axle (outer axles up to 40 in apart)", 0, TANDEM_OVER_M, 20_000 * POUND_KG),
-                        new Span(
-                                "tandem (outer axles more than 40 in and up to 96 in apart)",
-                                TANDEM_OVER_M,
-                                TANDEM_UP_TO_M,
-                                34_000 * POUND_KG)),
+                        new Span(Sentence.of(Code.RULE_SPAN_SINGLE), 0, TANDEM_OVER_M, 20_000 * POUND_KG),
+                        new Span(Sentence.of(Code.RULE_SPAN_TANDEM), TANDEM_OVER_M, TANDEM_UP_TO_M, 34_000 * POUND_KG)),
                 true);
     }
 
     /** Why a load cannot be held against these limits, in words; empty when it can. */
-    public Optional<String> unknownOf(List<AxlePlace> places, Map<AxleKind, Double> tireWidthsM) {
+    public Optional<Sentence> unknownOf(List<AxlePlace> places, Map<AxleKind, Double> tireWidthsM) {
         return further.findUnmeasured(places, tireWidthsM)
-                .map(p -> name + " limits axles by the width of their tires, and the"
-                        + " rig file does not give that of the " + p.kind().word() + " axles");
+                .map(p ->
+                        Sentence.of(Code.LOADS_TIRE_WIDTH).with("limits", name).with("kind", Sentence.word(p.kind())));
     }
 
     /**
@@ -187,7 +185,7 @@ public record WeightLimits(
      */
     public List<LoadBound> boundsOn(List<AxlePlace> places, double grossKg, Map<AxleKind, Double> tireWidthsM) {
         List<LoadBound> bounds = new ArrayList<>(boundsOn(places));
-        bounds.addAll(further.on(places, grossKg, tireWidthsM, source));
+        bounds.addAll(further.on(places, grossKg, tireWidthsM, Sentence.verbatim(source)));
         return bounds;
     }
 
@@ -195,15 +193,20 @@ public record WeightLimits(
     List<LoadBound> boundsOn(List<AxlePlace> places) {
         List<LoadBound> bounds = new ArrayList<>();
         int count = places.size();
-        grossKg.ifPresent(kg -> bounds.add(most("gross weight", 0, count - 1, kg)));
+        grossKg.ifPresent(kg -> bounds.add(most(Sentence.of(Code.RULE_GROSS), 0, count - 1, kg)));
         if (!grossByAxlesKg.isEmpty()) {
-            bounds.add(most("gross weight on " + count + " axles", 0, count - 1, listed(grossByAxlesKg, count)));
+            bounds.add(most(
+                    Sentence.of(Code.RULE_GROSS_ON).with("count", count), 0, count - 1, listed(grossByAxlesKg, count)));
         }
         for (int i = 0; i < count; i++) {
             boolean steer = places.get(i).group().kind() == AxleKind.STEER;
             OptionalDouble kg = steer && steerKg.isPresent() ? steerKg : axleKg;
             if (kg.isPresent()) {
-                bounds.add(most(steer && steerKg.isPresent() ? "steer axle" : "single axle", i, i, kg.getAsDouble()));
+                bounds.add(most(
+                        Sentence.of(steer && steerKg.isPresent() ? Code.RULE_STEER : Code.RULE_SINGLE),
+                        i,
+                        i,
+                        kg.getAsDouble()));
             }
         }
         addGroups(bounds, places);
@@ -211,8 +214,8 @@ public record WeightLimits(
         return bounds;
     }
 
-    private LoadBound most(String rule, int first, int last, double kg) {
-        return LoadBound.most(rule, source, first, last, kg);
+    private LoadBound most(Sentence rule, int first, int last, double kg) {
+        return LoadBound.most(rule, Sentence.verbatim(source), first, last, kg);
     }
 
     /** The next smaller number listed; with fewer axles than any, the least in proportion: no group slips through. */
@@ -234,7 +237,11 @@ public record WeightLimits(
             boolean single = count == 1 && axleKg.isPresent() && !groupsKg.containsKey(1);
             if (!groupsKg.isEmpty() && !single) {
                 bounds.add(most(
-                        "group of " + count + (count == 1 ? " axle" : " axles"), first, last, listed(groupsKg, count)));
+                        Sentence.of(count == 1 ? Code.RULE_GROUP_ONE : Code.RULE_GROUP)
+                                .with("count", count),
+                        first,
+                        last,
+                        listed(groupsKg, count)));
             }
             first = last + 1;
         }
@@ -258,8 +265,10 @@ public record WeightLimits(
                     boolean exception = kg < EXCEPTION_KG && isTwoTandems(places, first, last);
                     bounds.add(most(
                             exception
-                                    ? "two tandems with outer axles at least 36 ft apart"
-                                    : "bridge formula, " + axles + " axles over " + feet + " ft",
+                                    ? Sentence.of(Code.RULE_TWO_TANDEMS)
+                                    : Sentence.of(Code.RULE_FORMULA)
+                                            .with("count", axles)
+                                            .figure("length", feet + " ft"),
                             first,
                             last,
                             exception ? EXCEPTION_KG : kg));

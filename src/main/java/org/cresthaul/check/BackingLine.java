@@ -1,9 +1,11 @@
 package org.cresthaul.check;
 
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.Side;
 import org.cresthaul.turning.Track;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
@@ -14,13 +16,13 @@ import org.cresthaul.units.Rounding;
  * folds going backward, so that a driver has to hold every bend that the pull-out leaves to itself. Places are of the
  * steer axle.
  *
- * @param pivot of a trailing booster: "free" or "locked", whichever leaves more room; null without one
+ * @param pivot of a trailing booster, whichever leaves more room; null without one
  * @param stopM past the middle of the gate along the road: where to stop, every coupling straight to a degree
  * @param edgeM from the outer face of the steer tire on the side on which one drives to that edge of the road that may
  *     be used, there
- * @param edgeSide which side that is, "left" or "right"
+ * @param edgeSide which side that is
  * @param wheelM past the middle of the gate: where the wheel goes over first, no farther than where to stop
- * @param firstWay to which side it goes over first, "left" or "right"
+ * @param firstWay to which side it goes over first
  * @param radiusM tightest radius of the steer axle's path
  * @param straightM before the road's center line, seen from the drive, negative beyond it on the road: where the front
  *     wheels are straight again
@@ -28,16 +30,16 @@ import org.cresthaul.units.Rounding;
  * @param watch what to watch in it
  */
 public record BackingLine(
-        String pivot,
+        PivotState pivot,
         @Rounded(Rounding.LENGTH_NEAR) double stopM,
         @Rounded(Rounding.LENGTH_NEAR) double edgeM,
-        String edgeSide,
+        Side edgeSide,
         @Rounded(Rounding.LENGTH_NEAR) double wheelM,
-        String firstWay,
+        Side firstWay,
         @Rounded(Rounding.LENGTH_NEAR) double radiusM,
         @Rounded(Rounding.LENGTH_NEAR) double straightM,
-        String mirror,
-        String watch) {
+        Side mirror,
+        Sentence watch) {
     /** A coupling bent by less is straight to the eye. */
     private static final double STRAIGHT_RAD = Math.toRadians(1);
 
@@ -66,12 +68,14 @@ public record BackingLine(
         }
         DriverLine out = DriverLine.of(corner, fit);
         return new BackingLine(
-                booster == BoosterState.TRAILING ? fit.combination().hasPivot() ? "free" : "locked" : null,
+                booster == BoosterState.TRAILING
+                        ? fit.combination().hasPivot() ? PivotState.FREE : PivotState.LOCKED
+                        : null,
                 Passed.along(road, track.leadXM(stop), track.leadYM(stop)),
                 out.edgeOutM(),
                 out.edgeSide(),
                 Passed.along(road, track.leadXM(over), track.leadYM(over)),
-                track.steerRad(over) >= 0 ? "left" : "right",
+                track.steerRad(over) >= 0 ? Side.LEFT : Side.RIGHT,
                 out.radiusM(),
                 -Passed.along(corner.approach(), track.leadXM(straight), track.leadYM(straight)),
                 out.mirror(),

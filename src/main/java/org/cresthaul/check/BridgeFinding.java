@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.axleload.AxlePlace;
 import org.cresthaul.axleload.OnBridge;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.PostedBridge;
@@ -20,7 +21,7 @@ import org.cresthaul.units.Rounding;
  *     a length
  */
 public record BridgeFinding(
-        @Rounded(Rounding.LENGTH_NEAR) Double lengthM, List<String> terms, List<Together> together) {
+        @Rounded(Rounding.LENGTH_NEAR) Double lengthM, List<Sentence> terms, List<Together> together) {
     /**
      * The heaviest axles that stand on the bridge together in one state.
      *
@@ -32,7 +33,7 @@ public record BridgeFinding(
     public record Together(
             LiftState lift,
             BoosterState booster,
-            String axles,
+            Sentence axles,
             Integer count,
             @Rounded(Rounding.LENGTH_DOWN) Double spreadM,
             @Rounded(Rounding.MASS_NEAR) Double loadKg,
@@ -60,12 +61,10 @@ public record BridgeFinding(
                         .stream()
                         .max(Comparator.comparingDouble(r -> judge.get().loads().sumKg(r.first(), r.last())))
                         .orElseThrow();
-        String first = places.get(heaviest.first()).label();
-        String last = places.get(heaviest.last()).label();
         return new Together(
                 loadCase.lift(),
                 loadCase.booster(),
-                heaviest.count() == 1 ? first : first + " to " + last,
+                LoadJudge.axles(places.get(heaviest.first()), places.get(heaviest.last())),
                 heaviest.count(),
                 places.get(heaviest.first()).xM() - places.get(heaviest.last()).xM(),
                 judge.get().loads().sumKg(heaviest.first(), heaviest.last()),

@@ -1,5 +1,8 @@
 package org.cresthaul.check;
 
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
+
 /**
  * A rule that is not kept, apart from by how much: two states can be compared by what they break.
  *
@@ -7,22 +10,22 @@ package org.cresthaul.check;
  * @param axles which it adds up, in words
  * @param source whose rule it is
  */
-public record BrokenRule(How how, String rule, String axles, String source) {
+public record BrokenRule(How how, Sentence rule, Sentence axles, Sentence source) {
     /** Less than any scale shows. */
     private static final double NOTHING_KG = 0.05;
 
     /** How a rule is not kept. */
     public enum How {
-        OVER("over"),
+        OVER(Code.RULE_OVER),
         /** Less than must stand on it. */
-        TOO_LIGHT("too light"),
+        TOO_LIGHT(Code.RULE_TOO_LIGHT),
         /** Nothing stands on it, or it is lifted. */
-        CARRIED("carried");
+        CARRIED(Code.RULE_CARRIED);
 
-        private final String word;
+        private final Code code;
 
-        How(String word) {
-            this.word = word;
+        How(Code code) {
+            this.code = code;
         }
     }
 
@@ -33,12 +36,15 @@ public record BrokenRule(How how, String rule, String axles, String source) {
     }
 
     /** "over: gross weight, all axles (the permit)" */
-    public String words() {
-        return how.word + ": " + named();
+    public Sentence words() {
+        return Sentence.of(how.code).with("rule", named());
     }
 
     /** "gross weight, all axles (the permit)" */
-    public String named() {
-        return rule + ", " + axles + " (" + source + ")";
+    public Sentence named() {
+        return Sentence.of(Code.RULE_AXLES_SOURCE)
+                .with("rule", rule)
+                .with("axles", axles)
+                .with("source", source);
     }
 }

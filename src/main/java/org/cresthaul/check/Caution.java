@@ -1,9 +1,10 @@
 package org.cresthaul.check;
 
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.Worded;
 
 /** One caution of a hazard, and in which of its cells it belongs. */
-public record Caution(String text, When when) {
+public record Caution(Sentence text, When when) {
     /** What must happen for a caution to belong. */
     public enum When implements Worded {
         ALWAYS("always"),
@@ -36,7 +37,7 @@ public record Caution(String text, When when) {
         }
     }
 
-    static Caution always(String text) {
+    static Caution always(Sentence text) {
         return new Caution(text, When.ALWAYS);
     }
 }

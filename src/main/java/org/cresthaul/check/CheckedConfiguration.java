@@ -2,6 +2,8 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
@@ -30,14 +32,36 @@ public record CheckedConfiguration(LiftState lift, BoosterState booster, Notch n
     }
 
     /** For people, without the notch: "3 axles · booster trailing". */
-    String stateLabel() {
-        return axles + (axles == 1 ? " axle" : " axles") + " · "
-                + (booster == BoosterState.NONE ? "no booster" : "booster " + booster.word());
+    Sentence stateLabel() {
+        return Sentence.of(Code.LABEL_STATE).with("axles", axles(axles)).with("booster", said(booster));
     }
 
     /** For people: "3 axles · booster trailing · notch 2". */
-    String label() {
-        return stateLabel() + " · notch " + notch.name();
+    Sentence label() {
+        return label(axles, booster, notch.name());
+    }
+
+    /** The same of a configuration that is known by these alone. */
+    public static Sentence label(int axles, BoosterState booster, String notch) {
+        return Sentence.of(Code.LABEL)
+                .with("axles", axles(axles))
+                .with("booster", said(booster))
+                .with("notch", notch);
+    }
+
+    /** "3 axles" */
+    public static Sentence axles(int count) {
+        return Sentence.of(count == 1 ? Code.AXLES_ONE : Code.AXLES_MANY).with("count", count);
+    }
+
+    private static Sentence said(BoosterState state) {
+        return Sentence.of(
+                switch (state) {
+                    case NONE -> Code.LABEL_BOOSTER_NONE;
+                    case TRAILING -> Code.LABEL_BOOSTER_TRAILING;
+                    case CLOSE_COUPLED -> Code.LABEL_BOOSTER_CLOSE_COUPLED;
+                    case CARRIED -> Code.LABEL_BOOSTER_CARRIED;
+                });
     }
 
     /** The same state at another notch. */

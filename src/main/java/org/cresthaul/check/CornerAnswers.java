@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.Corner;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.LowPart;
@@ -51,7 +52,7 @@ final class CornerAnswers {
      *
      * @param noLine for a contact: why no line can exist, where that is shown
      */
-    record Answer(CornerFit fit, Verdict verdict, Verdict ownLanes, boolean escorts, Optional<String> noLine) {}
+    record Answer(CornerFit fit, Verdict verdict, Verdict ownLanes, boolean escorts, Optional<Sentence> noLine) {}
 
     /** The answer as it is known, or as it is found now; two threads that ask at once may both find it. */
     static Answer find(Question question, Supplier<Answer> search) {

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ForkJoinTask;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
@@ -55,11 +57,13 @@ final class CornerCells {
             tasks.add(ForkJoinTask.adapt(() -> states.get(state).forEach(check::prepare)));
         }
         ForkJoinTask.invokeAll(tasks);
-        List<String> would = new ArrayList<>();
+        List<Sentence> would = new ArrayList<>();
         for (CheckedConfiguration c : configurations) {
             check(c).judge(c)
                     .filter(j -> j.verdict() == Verdict.CLEAR || j.verdict() == Verdict.TIGHT)
-                    .map(j -> c.stateLabel() + (j.escorts() ? " with escorts" : ""))
+                    .map(j -> j.escorts()
+                            ? Sentence.of(Code.CORNER_WOULD_ESCORTED).with("state", c.stateLabel())
+                            : c.stateLabel())
                     .filter(label -> !would.contains(label))
                     .ifPresent(would::add);
         }

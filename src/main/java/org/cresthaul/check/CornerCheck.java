@@ -5,6 +5,8 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.road.Corner;
@@ -44,14 +46,14 @@ final class CornerCheck {
     private final Map<Judged, Judged> backing = new IdentityHashMap<>();
     private final Map<Judged, Map<String, CornerFinding>> findings = new IdentityHashMap<>();
     private final Map<SteeredLine, Told> told = new IdentityHashMap<>();
-    private final Map<SteeredLine, Optional<String>> noLines = new IdentityHashMap<>();
+    private final Map<SteeredLine, Optional<Sentence>> noLines = new IdentityHashMap<>();
     private final Map<Boolean, CornerSpace> spaces;
 
     /** The best way round and what it is worth. */
     record Judged(CornerFit fit, CornerSpace space, Verdict verdict, Verdict ownLanes, boolean escorts) {}
 
     /** What does not depend on the notch. */
-    record Told(TurningFigures figures, Overhung overhung, Optional<String> noLine) {}
+    record Told(TurningFigures figures, Overhung overhung, Optional<Sentence> noLine) {}
 
     /** A configuration, with its pivot free or locked. */
     private record Seen(String key, int units) {}
@@ -119,18 +121,15 @@ final class CornerCheck {
     }
 
     /** @param would the states that can make the turn, in words */
-    Report.Cell cell(CheckedConfiguration c, List<String> would) {
+    Report.Cell cell(CheckedConfiguration c, List<Sentence> would) {
         if (!hazard.isSurveyed()) {
             return Report.Cell.unknown(
                     c.key(),
-                    hazard.radiusM().isPresent()
-                            ? "a tight turn of the route line whose geometry nobody has given"
-                            : "no geometry: nothing can be said about this corner");
+                    Sentence.of(hazard.radiusM().isPresent() ? Code.CORNER_TIGHT_TURN : Code.CORNER_NO_GEOMETRY));
         }
         Optional<Judged> found = judge(c);
         if (found.isEmpty()) {
-            return Report.Cell.unknown(
-                    c.key(), "the rig file has no plan (widths and turning limits): no corner can be" + " judged");
+            return Report.Cell.unknown(c.key(), Sentence.of(Code.CORNER_NO_PLAN));
         }
         Judged j = found.get();
         CornerFinding finding = finding(c, j);

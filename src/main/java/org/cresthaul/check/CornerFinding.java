@@ -4,9 +4,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.turning.Against;
 import org.cresthaul.turning.CornerFit;
 import org.cresthaul.turning.LowPart;
+import org.cresthaul.turning.Side;
 import org.cresthaul.turning.TurningFigures;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
@@ -49,8 +54,8 @@ public record CornerFinding(
         Verdict verdict,
         String unit,
         String part,
-        String side,
-        String against,
+        Side side,
+        Against against,
         List<Double> lonLat,
         String ownLanes,
         boolean escorts,
@@ -86,8 +91,8 @@ public record CornerFinding(
     public record SideGap(
             String unit,
             String part,
-            String side,
-            String against,
+            Side side,
+            Against against,
             @Rounded(Rounding.LENGTH_DOWN) double valueM,
             List<Double> lonLat) {}
 
@@ -99,8 +104,8 @@ public record CornerFinding(
      * @param gapM underside over it; null likewise
      */
     public record Overhang(
-            String unit,
-            String ground,
+            Sentence unit,
+            Sentence ground,
             @Rounded(Rounding.LENGTH_NEAR) Double heightM,
             @Rounded(Rounding.LENGTH_DOWN) Double gapM,
             @Rounded(Rounding.LENGTH_UP) double requiredM,
@@ -131,7 +136,7 @@ public record CornerFinding(
                 fit.combination().units().get(t.unit()).name().word(),
                 t.part(),
                 t.side(),
-                t.against().word(),
+                t.against(),
                 check.lonLat(t.xM(), t.yM()),
                 j.ownLanes().word(),
                 j.escorts(),
@@ -142,7 +147,7 @@ public record CornerFinding(
                                 fit.combination().units().get(g.unit()).name().word(),
                                 g.part(),
                                 g.side(),
-                                g.against().word(),
+                                g.against(),
                                 g.valueM(),
                                 check.lonLat(g.xM(), g.yM())))
                         .toList(),
@@ -188,8 +193,15 @@ public record CornerFinding(
                     CornerFit.Gap at = found.get(lowest).orElseThrow();
                     boolean known = zone.heightM().isPresent();
                     over.add(new Overhang(
-                            j.fit().combination().units().get(unit).name().word(),
-                            zone.island() == LowPart.BEYOND_EDGE ? "the curb" : "island " + (zone.island() + 1),
+                            Names.of(j.fit()
+                                    .combination()
+                                    .units()
+                                    .get(unit)
+                                    .name()
+                                    .word()),
+                            zone.island() == LowPart.BEYOND_EDGE
+                                    ? Sentence.of(Code.GROUND_CURB)
+                                    : Sentence.of(Code.GROUND_ISLAND).with("number", zone.island() + 1),
                             known ? (Double) zone.heightM().getAsDouble() : null,
                             known ? (Double) (underM - zone.heightM().getAsDouble()) : null,
                             check.curbRequiredM(),
@@ -199,6 +211,13 @@ public record CornerFinding(
         }
         over.sort(Comparator.comparingDouble(o -> o.gapM() == null ? Double.NEGATIVE_INFINITY : o.gapM()));
         return List.copyOf(over);
+    }
+
+    /** "trailer load", or the unit alone where the part is its body. */
+    public static Sentence part(String unit, String part) {
+        return part.equals(unit)
+                ? Names.of(unit)
+                : Sentence.of(Code.CORNER_PART).with("unit", Names.of(unit)).with("part", Names.of(part));
     }
 
     static double angle(double rad) {

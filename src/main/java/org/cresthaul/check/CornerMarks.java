@@ -3,6 +3,8 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.geometry.Areas;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.CornerFit;
@@ -34,7 +36,7 @@ final class CornerMarks {
      *
      * @param place of a landmark, else null
      */
-    record Mark(MarkKind kind, String words, int state, Coordinate place) {}
+    record Mark(MarkKind kind, Sentence words, int state, Coordinate place) {}
 
     private CornerMarks(Corner corner, CornerFit fit) {
         this.corner = corner;
@@ -67,20 +69,20 @@ final class CornerMarks {
         }
         int begin = corner.backing() ? last : first;
         int end = corner.backing() ? first : last;
-        marks.add(new Mark(MarkKind.WHEEL_OVER, "wheel over to the " + way(begin), begin, null));
+        marks.add(new Mark(MarkKind.WHEEL_OVER, Sentence.of(over(begin)), begin, null));
         int way = corner.backing() ? -1 : 1;
         for (int i = begin; i != end; i += way) {
             boolean over = Math.abs(track.steerRad(i)) > STRAIGHT_RAD;
             Mark before = marks.get(marks.size() - 1);
-            if (over && !before.words.endsWith(way(i))) {
-                marks.add(new Mark(MarkKind.WHEEL_OVER, "wheel over to the " + way(i), i, null));
+            if (over && before.words.code() != over(i)) {
+                marks.add(new Mark(MarkKind.WHEEL_OVER, Sentence.of(over(i)), i, null));
             }
         }
-        marks.add(new Mark(MarkKind.WHEELS_STRAIGHT, "wheels straight", end, null));
+        marks.add(new Mark(MarkKind.WHEELS_STRAIGHT, Sentence.of(Code.MARK_STRAIGHT), end, null));
     }
 
-    private String way(int state) {
-        return track.steerRad(state) >= 0 ? "left" : "right";
+    private Code over(int state) {
+        return track.steerRad(state) >= 0 ? Code.MARK_WHEEL_LEFT : Code.MARK_WHEEL_RIGHT;
     }
 
     private void islands() {
@@ -96,8 +98,8 @@ final class CornerMarks {
                 first = along.project(c) < along.project(first) ? c : first;
                 last = along.project(c) > along.project(last) ? c : last;
             }
-            landmark("island " + (i + 1) + (corner.backing() ? " ends" : " begins"), first);
-            landmark("island " + (i + 1) + (corner.backing() ? " begins" : " ends"), last);
+            landmark(island(i, !corner.backing()), first);
+            landmark(island(i, corner.backing()), last);
         }
     }
 
@@ -111,10 +113,10 @@ final class CornerMarks {
         Coordinate begins = end(flat, corner.approach(), turns[0], 1);
         Coordinate ends = end(flat, corner.exit(), turns[1], -1);
         if (begins != null) {
-            landmark(corner.backing() ? "curb return ends" : "curb return begins", begins);
+            landmark(curbReturn(!corner.backing()), begins);
         }
         if (ends != null) {
-            landmark(corner.backing() ? "curb return begins" : "curb return ends", ends);
+            landmark(curbReturn(corner.backing()), ends);
         }
     }
 
@@ -164,7 +166,16 @@ final class CornerMarks {
         return best;
     }
 
-    private void landmark(String words, Coordinate place) {
+    private static Sentence island(int index, boolean begins) {
+        return Sentence.of(begins ? Code.MARK_ISLAND_BEGINS : Code.MARK_ISLAND_ENDS)
+                .with("number", index + 1);
+    }
+
+    private static Sentence curbReturn(boolean begins) {
+        return Sentence.of(begins ? Code.MARK_RETURN_BEGINS : Code.MARK_RETURN_ENDS);
+    }
+
+    private void landmark(Sentence words, Coordinate place) {
         int nearest = 0;
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < track.size(); i++) {

@@ -3,17 +3,20 @@ package org.cresthaul.check;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.turning.CornerFit;
 
-/** Why a corner is not clear in one configuration, in words. */
+/** Why a corner is not clear in one configuration. */
 final class CornerReasons {
     private final CornerCheck check;
     private final CornerCheck.Judged judged;
     private final CornerFinding finding;
-    private final Optional<String> noLine;
+    private final Optional<Sentence> noLine;
 
     /** @param noLine why no line can exist, where that is shown */
-    CornerReasons(CornerCheck check, CornerCheck.Judged judged, CornerFinding finding, Optional<String> noLine) {
+    CornerReasons(CornerCheck check, CornerCheck.Judged judged, CornerFinding finding, Optional<Sentence> noLine) {
         this.noLine = noLine;
         this.check = check;
         this.judged = judged;
@@ -21,28 +24,20 @@ final class CornerReasons {
     }
 
     /** @param would states that get round, for where this one does not */
-    List<String> list(List<String> would) {
+    List<Sentence> list(List<Sentence> would) {
         CornerFit fit = judged.fit();
         CornerFit.Gap tightest = fit.tightest();
-        List<String> reasons = new ArrayList<>();
+        List<Sentence> reasons = new ArrayList<>();
         if (judged.escorts()) {
-            reasons.add("corner: only by using the oncoming lane; escorts must hold the traffic, as the permit says");
+            reasons.add(corner(Code.CORNER_ONCOMING));
         }
         if (finding.backing() != null) {
-            reasons.add(
-                    "corner: backed into: what folds by itself is held by the driver, not by a line; with a spotter,"
-                            + " at a walk, and the road held"
-                            + (finding.backing().pivot() == null
-                                    ? ""
-                                    : "; the booster's pivot "
-                                            + finding.backing().pivot()));
+            reasons.add(corner(backed(finding.backing().pivot())));
         }
         if (judged.verdict() == Verdict.TIGHT) {
             check.unknownNeighbor()
-                    .ifPresent(
-                            u -> reasons.add(
-                                    "corner: " + u
-                                            + " is closer than the combination is long and not surveyed: what it asks of the line is not known"));
+                    .ifPresent(u ->
+                            reasons.add(corner(Sentence.of(Code.CORNER_NEIGHBOR).with("corner", u))));
         }
         if (judged.verdict() == Verdict.CONTACT) {
             contact(reasons, would);
@@ -51,53 +46,69 @@ final class CornerReasons {
         }
         for (CornerFinding.Overhang over : finding.overhangs()) {
             if (over.heightM() == null) {
-                reasons.add("corner: the " + over.unit() + " passes over " + over.ground()
-                        + " whose height is unknown: measure it");
+                reasons.add(over(Code.CORNER_OVER_NO_HEIGHT, over));
             } else if (over.gapM() < over.requiredM()) {
-                reasons.add("corner: the " + over.unit() + " passes over " + over.ground()
-                        + " with less than the required margin");
+                reasons.add(over(Code.CORNER_OVER_SHORT, over));
             }
         }
         return reasons;
     }
 
-    private void contact(List<String> reasons, List<String> would) {
+    private static Code backed(PivotState pivot) {
+        return pivot == null
+                ? Code.CORNER_BACKED
+                : pivot == PivotState.FREE ? Code.CORNER_BACKED_FREE : Code.CORNER_BACKED_LOCKED;
+    }
+
+    private static Sentence over(Code code, CornerFinding.Overhang over) {
+        return corner(Sentence.of(code).with("unit", over.unit()).with("ground", over.ground()));
+    }
+
+    private static Sentence corner(Code why) {
+        return corner(Sentence.of(why));
+    }
+
+    private static Sentence corner(Sentence why) {
+        return Sentence.of(Code.CORNER_REASON).with("why", why);
+    }
+
+    private void contact(List<Sentence> reasons, List<Sentence> would) {
         CornerFit fit = judged.fit();
-        reasons.add(noLine.map(p -> "corner: there is no line: " + p)
-                .orElse("corner: no line was found by this search; that is not a proof that there is none"));
+        reasons.add(noLine.map(p -> corner(Sentence.of(Code.CORNER_NO_LINE).with("proof", p)))
+                .orElse(corner(Code.CORNER_NOT_FOUND)));
         CornerFit.Gap tightest = fit.tightest();
         if (!fit.withinLimits()) {
-            reasons.add("corner: the best line found needs more than steering or couplings allow");
+            reasons.add(corner(Code.CORNER_LIMITS));
         } else if (!fit.keepsSides()) {
-            reasons.add("corner: every line found passes an island on the wrong side");
+            reasons.add(corner(Code.CORNER_WRONG_SIDE));
         } else if (tightest.valueM() < 0) {
-            reasons.add("corner: on the best line found, " + words(tightest) + " goes over "
-                    + tightest.against().word());
+            reasons.add(corner(goesOver(tightest)));
         } else {
-            reasons.add(
-                    "corner: on the best line found the room is smaller than its uncertainty: cannot rule out contact");
+            reasons.add(corner(Code.CORNER_UNCERTAIN));
         }
         reasons.add(
                 would.isEmpty()
-                        ? "corner: no configuration of this rig makes the turn"
-                        : "corner: would make the turn: " + String.join("; ", would));
+                        ? corner(Code.CORNER_NONE_TURNS)
+                        : corner(Sentence.of(Code.CORNER_WOULD_TURN).with("states", Sentence.listed(would, "; "))));
     }
 
-    private void tight(List<String> reasons, CornerFit.Gap tightest) {
+    private void tight(List<Sentence> reasons, CornerFit.Gap tightest) {
         if (tightest.valueM() < check.requiredM()) {
-            reasons.add("corner: no contact, but less than the required margin");
+            reasons.add(corner(Code.WHY_MARGIN));
         } else if (judged.fit().roomM() < check.requiredM()) {
-            reasons.add("corner: on the line itself the margin is kept, with the wheel turned "
-                    + (judged.fit().lateM() > 0 ? "late" : "early") + " it is not: use a spotter");
+            reasons.add(corner(judged.fit().lateM() > 0 ? Code.CORNER_LATE : Code.CORNER_EARLY));
         } else if (check.unknownNeighbor().isEmpty() && !judged.escorts() && finding.backing() == null) {
-            reasons.add(
-                    "corner: beside the margin is kept; no line was found that also keeps every underside clear of curbs"
-                            + " and islands by its margin");
+            reasons.add(corner(Code.CORNER_UNDERSIDES));
         }
     }
 
-    private String words(CornerFit.Gap gap) {
+    private Sentence goesOver(CornerFit.Gap gap) {
         String unit = judged.fit().combination().units().get(gap.unit()).name().word();
-        return "the " + unit + (gap.part().equals(unit) ? "" : "'s " + gap.part()) + " on the " + gap.side();
+        boolean whole = gap.part().equals(unit);
+        Sentence said = Sentence.of(whole ? Code.CORNER_GOES_OVER : Code.CORNER_PART_GOES_OVER)
+                .with("unit", Names.of(unit))
+                .with("side", Sentence.word(gap.side()))
+                .with("against", Sentence.word(gap.against()));
+        return whole ? said : said.with("part", Names.of(gap.part()));
     }
 }

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Areas;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.road.Corner;
@@ -13,6 +14,7 @@ import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
 import org.cresthaul.turning.Against;
 import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.Side;
 import org.cresthaul.turning.SweptArea;
 import org.cresthaul.turning.Track;
 import org.cresthaul.turning.TurningCombination;
@@ -76,8 +78,8 @@ public record CornerView(
     public record EncroachmentView(
             String unit,
             String kind,
-            String side,
-            String against,
+            Side side,
+            Against against,
             double byM,
             List<Double> at,
             List<List<List<Double>>> rings) {}
@@ -89,7 +91,7 @@ public record CornerView(
      * @param at the steer axle there; position index of it
      * @param place of the landmark it is abreast of, or null
      */
-    public record MarkView(MarkKind kind, String words, List<Double> at, int position, List<Double> place) {}
+    public record MarkView(MarkKind kind, Sentence words, List<Double> at, int position, List<Double> place) {}
 
     /** A unit in its own frame: rectangles [rear, front, half width] and tires [ahead, half width]. */
     public record UnitShape(String unit, List<List<Double>> bodies, List<List<Double>> tires) {}
@@ -168,7 +170,7 @@ public record CornerView(
                             unit.name().word(),
                             gap.part(),
                             gap.side(),
-                            gap.against().word(),
+                            gap.against(),
                             Figures.up(-gap.valueM()),
                             List.of(Figures.near(gap.xM()), Figures.near(gap.yM())),
                             rings(over)));

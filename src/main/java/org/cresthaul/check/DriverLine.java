@@ -1,8 +1,11 @@
 package org.cresthaul.check;
 
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.CornerFit;
+import org.cresthaul.turning.Side;
 import org.cresthaul.turning.Track;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
@@ -14,9 +17,9 @@ import org.cresthaul.units.Rounding;
  * @param offsetInM offsetOutM of the line from the middle point of approach and exit, positive to the left
  * @param edgeInM edgeOutM from the outer face of the steer tire on the side on which one drives to that edge of the
  *     road that may be used
- * @param edgeSide which side that is, "left" or "right"
+ * @param edgeSide which side that is
  * @param startM where the steer axle is when the wheel first goes over, along the approach
- * @param firstWay to which side it goes over first, "left" or "right"
+ * @param firstWay to which side it goes over first
  * @param swingAwayM how far the line swings away from the turn before it turns
  * @param turnInM where the steer axle is when the turn itself begins, along the approach
  * @param radiusM tightest radius of the steer axle's path with the wheels over to the side of the turn
@@ -27,17 +30,17 @@ import org.cresthaul.units.Rounding;
 public record DriverLine(
         @Rounded(Rounding.LENGTH_NEAR) double offsetInM,
         @Rounded(Rounding.LENGTH_NEAR) double edgeInM,
-        String edgeSide,
+        Side edgeSide,
         @Rounded(Rounding.LENGTH_NEAR) double startM,
-        String firstWay,
+        Side firstWay,
         @Rounded(Rounding.LENGTH_NEAR) double swingAwayM,
         @Rounded(Rounding.LENGTH_NEAR) double turnInM,
         @Rounded(Rounding.LENGTH_NEAR) double radiusM,
         @Rounded(Rounding.LENGTH_NEAR) double endM,
         @Rounded(Rounding.LENGTH_NEAR) double offsetOutM,
         @Rounded(Rounding.LENGTH_NEAR) double edgeOutM,
-        String mirror,
-        String watch) {
+        Side mirror,
+        Sentence watch) {
     /** Less than this is no swing: nobody would see it, meters. */
     private static final double SEEN_M = 0.1;
     /** The turn itself begins where the wheels are over its way by this much. */
@@ -81,9 +84,9 @@ public record DriverLine(
         return new DriverLine(
                 fit.steering().offsetInM(),
                 edgeM(in, fit.escorts(), onLeft) + side * fit.steering().offsetInM() - half,
-                onLeft ? "left" : "right",
+                onLeft ? Side.LEFT : Side.RIGHT,
                 Passed.along(in, track.leadXM(first), track.leadYM(first)),
-                firstSteer >= 0 ? "left" : "right",
+                firstSteer >= 0 ? Side.LEFT : Side.RIGHT,
                 away < SEEN_M ? 0 : away,
                 Passed.along(in, track.leadXM(turnIn), track.leadYM(turnIn)),
                 fit.combination().chain().get(0).hitchToAxleM() / Math.sin(Math.min(Math.PI / 2, over)),
@@ -91,8 +94,9 @@ public record DriverLine(
                 fit.steering().offsetOutM(),
                 edgeM(out, fit.escorts(), onLeft) + side * fit.steering().offsetOutM() - half,
                 tightest.side(),
-                unit + (tightest.part().equals(unit) ? "" : " " + tightest.part()) + ", to "
-                        + tightest.against().word());
+                Sentence.of(Code.PART_TO)
+                        .with("part", CornerFinding.part(unit, tightest.part()))
+                        .with("other", Sentence.word(tightest.against())));
     }
 
     /** From a road's center point to the edge that one drives along. */

@@ -13,6 +13,8 @@ import org.cresthaul.clearance.Demand;
 import org.cresthaul.clearance.Passage;
 import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.geometry.WorkLimit;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -46,7 +48,7 @@ final class HazardCheck {
             Optional<Judged> ground,
             Optional<Judged> overhead,
             Optional<UnitCheck.Judged> units,
-            List<String> reasons) {
+            List<Sentence> reasons) {
         /** The least gap between units, or null. */
         Report.GapFinding between() {
             return units.flatMap(UnitCheck.Judged::gap).orElse(null);
@@ -97,10 +99,10 @@ final class HazardCheck {
         double chainageM = hazard.place().chainageM();
         ground = below.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new SideCheck(chainageM, below, margins.groundM(), 0, "ground clearance"));
+                : Optional.of(new SideCheck(chainageM, below, margins.groundM(), 0, Code.AT_GROUND));
         overhead = above.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new SideCheck(chainageM, above, overheadM, surroundings.sagM(), "overhead"));
+                : Optional.of(new SideCheck(chainageM, above, overheadM, surroundings.sagM(), Code.AT_OVERHEAD));
         units = unitCheck(chainageM, between);
     }
 
@@ -121,7 +123,7 @@ final class HazardCheck {
                     null,
                     null,
                     null,
-                    List.of("no survey data: nothing can be said about this place"));
+                    List.of(Sentence.of(Code.WHY_NO_SURVEY)));
         }
         Judgment transport = judge(configuration.transport());
         Report.RaiseFinding raise = null;
@@ -310,11 +312,11 @@ final class HazardCheck {
                         between.map(UnitCheck.Judged::verdict).stream())
                 .reduce(Verdict::orWorse)
                 .orElseThrow();
-        List<String> reasons = new ArrayList<>();
+        List<Sentence> reasons = new ArrayList<>();
         Stream.concat(
                         Stream.of(below, above).flatMap(Optional::stream).map(Judged::reason),
                         between.map(UnitCheck.Judged::reason).stream())
-                .filter(r -> !r.isEmpty())
+                .flatMap(Optional::stream)
                 .forEach(reasons::add);
         if (!surroundings.limits().isEmpty()) {
             worst = worst.orWorse(Verdict.TIGHT);

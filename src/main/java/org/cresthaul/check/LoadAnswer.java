@@ -133,7 +133,7 @@ public final class LoadAnswer {
                         .orElse(Verdict.LOADS_NOT_KNOWN);
         return new LoadsView(
                 configuration.key(),
-                configuration.label(),
+                configuration.label().toString(),
                 question.hazard().orElse(null),
                 verdict,
                 loadCase.unknown()
@@ -271,7 +271,7 @@ public final class LoadAnswer {
                     least = least == null ? kg : Math.max(least, kg);
                 } else if (most == null || kg < most) {
                     most = kg;
-                    rule = bound.rule();
+                    rule = bound.rule().toString();
                 }
             }
         }

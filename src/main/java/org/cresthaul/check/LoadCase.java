@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.cresthaul.axleload.GaugeChart;
 import org.cresthaul.axleload.Statics;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.ChartPoints;
 import org.cresthaul.rig.LevelStance;
@@ -24,7 +26,7 @@ record LoadCase(
         BoosterState booster,
         Optional<Weights> weights,
         double boosterKg,
-        Optional<String> unknown) {
+        Optional<Sentence> unknown) {
     static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster) {
         return of(stance, lift, booster, OptionalDouble.empty());
     }
@@ -32,35 +34,31 @@ record LoadCase(
     /** @param setPa what the regulator is set to instead of the rig file's */
     static LoadCase of(LevelStance stance, LiftState lift, BoosterState booster, OptionalDouble setPa) {
         if (stance.weights().isEmpty()) {
-            return unknown(stance, lift, booster, "the rig file gives no weights for this stance");
+            return unknown(stance, lift, booster, Code.LOADS_NO_WEIGHTS);
         }
         Weights weights = stance.weights().get();
         if (booster == BoosterState.CARRIED
                 && weights.booster().flatMap(Weights.BoosterWeight::carried).isEmpty()) {
-            return unknown(stance, lift, booster, "where the weight of the carried booster acts is not given");
+            return unknown(stance, lift, booster, Code.LOADS_CARRIED_BOOSTER);
         }
         if (booster != BoosterState.TRAILING) {
             return new LoadCase(stance, lift, booster, stance.weights(), 0, Optional.empty());
         }
         if (weights.gauges().booster().isEmpty() || weights.regulator().isEmpty() && setPa.isEmpty()) {
-            return unknown(
-                    stance,
-                    lift,
-                    booster,
-                    "what the regulator sets on the booster is not given: its pressure and its chart");
+            return unknown(stance, lift, booster, Code.LOADS_REGULATOR);
         }
         double pascals = setPa.isPresent()
                 ? setPa.getAsDouble()
                 : weights.regulator().orElseThrow().setPa();
         OptionalDouble kg = new GaugeChart(weights.gauges().booster().get()).loadKg(pascals);
         if (kg.isEmpty()) {
-            return unknown(stance, lift, booster, "the booster's chart does not have the pressure that is set");
+            return unknown(stance, lift, booster, Code.LOADS_CHART);
         }
         return new LoadCase(stance, lift, booster, stance.weights(), kg.getAsDouble(), Optional.empty());
     }
 
-    private static LoadCase unknown(LevelStance stance, LiftState lift, BoosterState booster, String why) {
-        return new LoadCase(stance, lift, booster, Optional.empty(), 0, Optional.of(why));
+    private static LoadCase unknown(LevelStance stance, LiftState lift, BoosterState booster, Code why) {
+        return new LoadCase(stance, lift, booster, Optional.empty(), 0, Optional.of(Sentence.of(why)));
     }
 
     boolean isKnown() {

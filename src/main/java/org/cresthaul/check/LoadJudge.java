@@ -13,6 +13,9 @@ import org.cresthaul.axleload.LoadTest;
 import org.cresthaul.axleload.RatingBounds;
 import org.cresthaul.axleload.Statics;
 import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.AxleKind;
 
 /** Holds the loads of one known case against sets of limits and the rig's own ratings. */
@@ -61,7 +64,7 @@ final class LoadJudge {
     }
 
     /** Why the loads cannot be held against all of {@code sets}; empty when they can. */
-    Optional<String> unknownUnder(List<WeightLimits> sets) {
+    Optional<Sentence> unknownUnder(List<WeightLimits> sets) {
         return sets.stream()
                 .flatMap(s -> s.unknownOf(places, tireWidthsM()).stream())
                 .findFirst();
@@ -115,29 +118,37 @@ final class LoadJudge {
     }
 
     /** "trailer axle 1 to booster axle" */
-    String axles(LoadBound bound) {
+    Sentence axles(LoadBound bound) {
         if (bound.part() == LoadBound.Part.HITCH) {
             boolean only = loads.fifthWheelsKg().size() == 1;
-            return only ? "fifth wheel" : "fifth wheel, " + RatingBounds.owner(bound.first());
+            return only
+                    ? Sentence.of(Code.FIFTH_WHEEL)
+                    : Sentence.of(Code.FIFTH_WHEEL_OF).with("unit", Names.of(RatingBounds.owner(bound.first())));
         }
-        String first = places.get(bound.first()).label();
-        return bound.first() == bound.last()
-                ? first
-                : first + " to " + places.get(bound.last()).label();
+        return axles(places.get(bound.first()), places.get(bound.last()));
     }
 
-    /** Why a verdict is not clear, in words; the figures stand beside it. */
-    List<String> reasons(List<LoadTest> tests) {
-        List<String> reasons = new ArrayList<>();
+    /** "trailer axle 1 to booster axle", or the one axle. */
+    static Sentence axles(AxlePlace first, AxlePlace last) {
+        return first.equals(last)
+                ? first.label()
+                : Sentence.of(Code.AXLES_FROM_TO).with("first", first.label()).with("last", last.label());
+    }
+
+    /** Why a verdict is not clear; the figures stand beside it. */
+    List<Sentence> reasons(List<LoadTest> tests) {
+        List<Sentence> reasons = new ArrayList<>();
         broken(tests).stream()
                 .limit(MOST_REASONS)
                 .forEach(f -> reasons.add(BrokenRule.of(f).words()));
         if (reasons.isEmpty() && verdictOf(tests) == Verdict.TIGHT) {
             LoadTest least = LoadTest.governing(tests.stream().filter(t -> verdictOf(t) == Verdict.TIGHT));
-            reasons.add("within the limit, but by less than the weights"
-                    + (least.chartKg() > 0 ? " and the booster's chart" : "")
-                    + " are accurate: " + least.bound().rule() + ", "
-                    + axles(least.bound()));
+            reasons.add(Sentence.of(least.chartKg() > 0 ? Code.LOADS_WITHIN_CHART : Code.LOADS_WITHIN)
+                    .with(
+                            "rule",
+                            Sentence.of(Code.RULE_AND_AXLES)
+                                    .with("rule", least.bound().rule())
+                                    .with("axles", axles(least.bound()))));
         }
         return reasons;
     }

@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.units.Rounded;
@@ -25,7 +26,7 @@ public record LoadReport(
         boolean counts,
         List<StateLoads> states,
         List<Advice> advice,
-        List<String> cautions) {
+        List<Sentence> cautions) {
     /**
      * A set of limits.
      *
@@ -54,7 +55,7 @@ public record LoadReport(
             int axles,
             String label,
             Verdict verdict,
-            String unknown,
+            Sentence unknown,
             LoadSheet sheet) {}
 
     /**
@@ -71,7 +72,7 @@ public record LoadReport(
             BoosterState booster,
             List<AxlesAllowed> axles,
             String text,
-            List<String> reasons) {}
+            List<Sentence> reasons) {}
 
     /** One lift state there. */
     public record AxlesAllowed(LiftState lift, int axles, Verdict verdict) {}

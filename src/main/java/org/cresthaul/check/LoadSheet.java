@@ -1,6 +1,8 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.language.Sentence;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 
@@ -81,9 +83,9 @@ public record LoadSheet(
      * @param marginKg what is left, rounded down; negative when it is not kept
      */
     public record Finding(
-            String rule,
-            String source,
-            String axles,
+            Sentence rule,
+            Sentence source,
+            Sentence axles,
             Integer first,
             Integer last,
             @Rounded(Rounding.MASS_NEAR) double loadKg,
@@ -111,10 +113,10 @@ public record LoadSheet(
      * @param note why there is no reading, or null
      */
     public record GaugeLine(
-            String gauge,
+            AxleKind gauge,
             Double pressurePa,
             @Rounded(Rounding.MASS_NEAR) double loadKg,
-            String note) {}
+            Sentence note) {}
 
     /**
      * The booster's regulator.

@@ -16,6 +16,8 @@ import org.cresthaul.axleload.LoadWindow;
 import org.cresthaul.axleload.RatingBounds;
 import org.cresthaul.axleload.Statics;
 import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.ChartPoints;
@@ -57,7 +59,7 @@ final class LoadSheets {
             AxleLoads.AxleLoad axle = loads.axles().get(i);
             OptionalDouble right = axle.rightKg();
             lines.add(new LoadSheet.AxleLine(
-                    axle.place().label(),
+                    axle.place().label().toString(),
                     axle.place().group().word(),
                     axle.place().kind().word(),
                     axle.place().xM(),
@@ -111,22 +113,24 @@ final class LoadSheets {
         List<LoadSheet.GaugeLine> lines = new ArrayList<>();
         loadCase.trailerChart()
                 .ifPresent(chart -> lines.add(gauge(
-                        "trailer", chart, loads.perAxleKg(AxleKind.TRAILER).orElseThrow())));
+                        AxleKind.TRAILER,
+                        chart,
+                        loads.perAxleKg(AxleKind.TRAILER).orElseThrow())));
         if (loadCase.booster() == BoosterState.TRAILING) {
             lines.add(gauge(
-                    "booster",
+                    AxleKind.BOOSTER,
                     loadCase.weights().orElseThrow().gauges().booster().orElseThrow(),
                     loadCase.boosterKg()));
         }
         return lines;
     }
 
-    private static LoadSheet.GaugeLine gauge(String name, ChartPoints points, double loadKg) {
+    private static LoadSheet.GaugeLine gauge(AxleKind name, ChartPoints points, double loadKg) {
         GaugeChart chart = new GaugeChart(points);
         OptionalDouble pressure = chart.pressurePa(loadKg);
-        String note = pressure.isPresent()
+        Sentence note = pressure.isPresent()
                 ? null
-                : loadKg < chart.leastKg() ? "lighter than the chart begins" : "heavier than the chart ends";
+                : Sentence.of(loadKg < chart.leastKg() ? Code.GAUGE_LIGHTER : Code.GAUGE_HEAVIER);
         return new LoadSheet.GaugeLine(name, pressure.isPresent() ? pressure.getAsDouble() : null, loadKg, note);
     }
 

@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.language.Sentence;
 
 /**
  * The loads of one configuration, for drawing: the component names are the keys of the JSON form; meters, kilograms and
@@ -21,7 +22,7 @@ public record LoadsView(
         String label,
         String hazard,
         Verdict verdict,
-        String unknown,
+        Sentence unknown,
         LoadSheet sheet,
         List<Outlines> units,
         List<Wheel> wheels,
@@ -29,7 +30,7 @@ public record LoadsView(
         Plot position,
         Plot regulator,
         List<ReadingView> readings,
-        List<String> cautions) {
+        List<Sentence> cautions) {
     /** A unit's outlines, each a list of [x, h]. */
     public record Outlines(
             String unit, List<List<Double>> underside, List<List<Double>> topside, List<List<List<Double>>> load) {}

@@ -2,6 +2,8 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.LowStructure.Measured;
 import org.cresthaul.route.OverheadWire;
 import org.cresthaul.units.Length;
@@ -17,12 +19,12 @@ final class OverWires {
         if (!wire.isSurveyed()) {
             return under;
         }
-        List<String> limits = new ArrayList<>(under.limits());
+        List<Sentence> limits = new ArrayList<>(under.limits());
         if (!wire.isDistanceKnown()) {
-            limits.add("the voltage of the wire is unknown, and with it how far it is to be kept away from");
+            limits.add(Sentence.of(Code.WHY_VOLTAGE));
         }
         if (wire.height().measured() == Measured.SURVEYED && !wire.isLowest()) {
-            limits.add("how much lower the wire hangs in heat or under ice is unknown");
+            limits.add(Sentence.of(Code.WHY_WIRE_LOWER));
         }
         List<String> notes = new ArrayList<>(under.notes());
         notes.add(distance(wire));

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.geometry.StopSignal;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
@@ -86,9 +88,9 @@ public final class PlaceCheck {
         boolean held = frontM > 0 && !loads.raisesFront(c);
         HazardCheck.Judgment judgment = gap(hazard)
                 .judge(new Setting(c.lift(), c.booster(), c.notch().offsetM() + (held ? 0 : frontM), 0, rearM));
-        List<String> reasons = new ArrayList<>(judgment.reasons());
+        List<Sentence> reasons = new ArrayList<>(judgment.reasons());
         if (held) {
-            reasons.add("the power take-off cannot raise this front");
+            reasons.add(Sentence.of(Code.WHY_TAKE_OFF));
         }
         return new Report.Cell(
                         c.key(),

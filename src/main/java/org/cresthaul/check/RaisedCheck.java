@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.clearance.RaiseNeeded;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Setting;
@@ -179,7 +180,7 @@ public final class RaisedCheck {
     }
 
     /** The usual cautions at a hazard for a combination that passes it so; a null raise is transport stance. */
-    public static List<String> cautions(Hazard hazard, Report.Cell cell, Report.RaiseFinding raise) {
+    public static List<Sentence> cautions(Hazard hazard, Report.Cell cell, Report.RaiseFinding raise) {
         return Cautions.at(hazard, List.of(cell.withRaise(raise))).stream()
                 .map(Caution::text)
                 .toList();

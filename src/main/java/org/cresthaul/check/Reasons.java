@@ -3,8 +3,11 @@ package org.cresthaul.check;
 import org.cresthaul.clearance.Demand;
 import org.cresthaul.clearance.Footing;
 import org.cresthaul.clearance.Undecided;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 
-/** Says in words why a gap is not clear. Numbers stay out: they stand beside it, in the reader's units. */
+/** Says why a gap is not clear. Numbers stay out: they stand beside it, in the reader's units. */
 final class Reasons {
     private Reasons() {}
 
@@ -14,25 +17,26 @@ final class Reasons {
      * @param low the least gap less what its search leaves open, meters: the figure the verdict was made with
      * @param excluded the uncertainty of that gap, meters, without ground that nobody declared
      */
-    static String of(Verdict verdict, double low, Footing footing, double excluded, Demand demand, double sagM) {
+    static Sentence of(Verdict verdict, double low, Footing footing, double excluded, Demand demand, double sagM) {
         if (low < 0) {
-            return "it touches";
+            return Sentence.of(Code.WHY_TOUCHES);
         }
         if (verdict == Verdict.CONTACT) {
             if (low >= excluded) {
-                return "contact cannot be ruled out at another position, where survey or approach grade is less certain";
+                return Sentence.of(Code.WHY_OTHER_POSITION);
             }
-            return demand.surveyM() > demand.otherM() && demand.surveyM() > low / 2
-                    ? "the survey is too coarse to rule out contact"
-                    : "the gap is smaller than its uncertainty: cannot rule out contact";
+            return Sentence.of(
+                    demand.surveyM() > demand.otherM() && demand.surveyM() > low / 2
+                            ? Code.WHY_COARSE
+                            : Code.WHY_UNCERTAIN);
         }
         if (low < demand.marginM() - sagM + footing.uncertaintyM()) {
-            return "no contact, but less than the required margin";
+            return Sentence.of(Code.WHY_MARGIN);
         }
         if (low < demand.marginM() + footing.uncertaintyM()) {
-            return "no contact on a straight road, but the road profile is unknown and a sag could use up the gap";
+            return Sentence.of(Code.WHY_SAG);
         }
-        return "the tightest point has its margin; another point does not, because survey or approach grade is less certain there";
+        return Sentence.of(Code.WHY_ELSEWHERE);
     }
 
     /**
@@ -42,36 +46,28 @@ final class Reasons {
      * @param footing of that gap
      * @param excluded the uncertainty of that gap, meters, without ground that nobody declared
      */
-    static String ofUnits(Verdict verdict, double low, Footing footing, double excluded, Demand demand, boolean level) {
+    static Sentence ofUnits(
+            Verdict verdict, double low, Footing footing, double excluded, Demand demand, boolean level) {
         if (low < 0) {
-            return level
-                    ? "they touch standing level, as they are drawn: correct the outlines, or how far the coupling reaches"
-                    : "they touch";
+            return Sentence.of(level ? Code.WHY_TOUCH_LEVEL : Code.WHY_THEY_TOUCH);
         }
         if (verdict == Verdict.CONTACT) {
-            return low >= excluded
-                    ? "contact cannot be ruled out at another position, where survey or approach grade is less certain"
-                    : "the gap is smaller than its uncertainty: cannot rule out contact";
+            return Sentence.of(low >= excluded ? Code.WHY_OTHER_POSITION : Code.WHY_UNCERTAIN);
         }
-        return low < demand.marginM() + footing.uncertaintyM()
-                ? "no contact, but less than the required margin"
-                : "the tightest point has its margin; another position does not, because survey or approach grade is less"
-                        + " certain there";
+        return Sentence.of(
+                low < demand.marginM() + footing.uncertaintyM() ? Code.WHY_MARGIN : Code.WHY_ELSEWHERE_UNITS);
     }
 
     /** The reason where the search ended without an answer, and what to change. */
-    static String ofUndecided(Undecided undecided, String line) {
-        String what = "could not be decided on line " + line
-                + (undecided.spent() ? " within the work allowed for files of this size: " : ": ");
-        return what
-                + switch (undecided.cause()) {
-                    case STEEP ->
-                        "a unit pitches too steeply or too fast to be followed. Check the grades, the heights of"
-                                + " fifth wheel and hinge, and the axles' places in the files";
-                    case ROUGH ->
-                        "the road is too rough here, or the outlines too finely drawn. Survey points where the"
-                                + " slope changes, leave out points closer together than a hand's width, and draw outlines"
-                                + " with fewer points";
-                };
+    static Sentence ofUndecided(Undecided undecided, String line) {
+        return Sentence.of(undecided.spent() ? Code.WHY_UNDECIDED_SPENT : Code.WHY_UNDECIDED)
+                .with("line", Names.of(line))
+                .with(
+                        "cause",
+                        Sentence.of(
+                                switch (undecided.cause()) {
+                                    case STEEP -> Code.CAUSE_STEEP;
+                                    case ROUGH -> Code.CAUSE_ROUGH;
+                                }));
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
@@ -27,7 +28,7 @@ public record Report(
         List<HazardFindings> hazards,
         LoadReport loads,
         ReversingReport reversing,
-        List<String> cautions,
+        List<Sentence> cautions,
         SurveyFirst surveyFirst) {
     public static final String FORM = "report/1";
 
@@ -43,7 +44,7 @@ public record Report(
             List<HazardFindings> hazards,
             LoadReport loads,
             ReversingReport reversing,
-            List<String> cautions) {
+            List<Sentence> cautions) {
         this(
                 cresthaul,
                 version,
@@ -134,9 +135,9 @@ public record Report(
             List<String> lines,
             @Rounded(Rounding.LENGTH_NEAR) List<Double> extentM,
             List<UncertaintyTerm> uncertainties,
-            List<String> limits,
+            List<Sentence> limits,
             List<String> notes,
-            List<String> cautions,
+            List<Sentence> cautions,
             List<Caution.When> cautionsWhen,
             List<Cell> cells,
             List<LeastSetting> least,
@@ -154,7 +155,7 @@ public record Report(
                 List<String> lines,
                 List<Double> extentM,
                 List<UncertaintyTerm> uncertainties,
-                List<String> limits,
+                List<Sentence> limits,
                 List<String> notes,
                 List<Caution> cautions,
                 List<Cell> cells,
@@ -247,7 +248,7 @@ public record Report(
             GapFinding units,
             RaiseFinding raise,
             String raiseNote,
-            List<String> reasons,
+            List<Sentence> reasons,
             LoadSheet.Finding load,
             CornerFinding corner,
             @Rounded(Rounding.SPEED_DOWN) Double mostMps) {
@@ -259,7 +260,7 @@ public record Report(
                 GapFinding overhead,
                 RaiseFinding raise,
                 String raiseNote,
-                List<String> reasons,
+                List<Sentence> reasons,
                 LoadSheet.Finding load,
                 CornerFinding corner) {
             this(configuration, verdict, ground, overhead, null, raise, raiseNote, reasons, load, corner, null);
@@ -273,7 +274,7 @@ public record Report(
                 GapFinding overhead,
                 RaiseFinding raise,
                 String raiseNote,
-                List<String> reasons,
+                List<Sentence> reasons,
                 LoadSheet.Finding load) {
             this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, load, null);
         }
@@ -286,16 +287,16 @@ public record Report(
                 GapFinding overhead,
                 RaiseFinding raise,
                 String raiseNote,
-                List<String> reasons) {
+                List<Sentence> reasons) {
             this(configuration, verdict, ground, overhead, raise, raiseNote, reasons, null, null);
         }
 
         /** Where a corner is judged. */
-        static Cell atCorner(String configuration, Verdict verdict, List<String> reasons, CornerFinding corner) {
+        static Cell atCorner(String configuration, Verdict verdict, List<Sentence> reasons, CornerFinding corner) {
             return new Cell(configuration, verdict, null, null, null, null, reasons, null, corner);
         }
 
-        static Cell unknown(String configuration, String why) {
+        static Cell unknown(String configuration, Sentence why) {
             return atCorner(configuration, Verdict.NOT_SURVEYED, List.of(why), null);
         }
 
@@ -344,16 +345,14 @@ public record Report(
          * Where the units stand level so: never better than that, with the reason; and nothing is offered to a
          * combination that cannot stand on the road before and after.
          */
-        Cell standing(Verdict level, String why) {
+        Cell standing(Verdict level, Optional<Sentence> why) {
             boolean worse = verdict.compareTo(level) < 0;
             boolean touches = level == Verdict.CONTACT;
             if (!worse && !touches) {
                 return this;
             }
-            List<String> all = new ArrayList<>(reasons);
-            if (!all.contains(why)) {
-                all.add(why);
-            }
+            List<Sentence> all = new ArrayList<>(reasons);
+            why.filter(w -> !reasons.contains(w)).ifPresent(all::add);
             return new Cell(
                     configuration,
                     worse ? level : verdict,

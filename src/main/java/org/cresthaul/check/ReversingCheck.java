@@ -2,6 +2,8 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.turning.Reversing;
@@ -45,23 +47,17 @@ final class ReversingCheck {
                                     .map(r -> way(r, combination))
                                     .orElse(null));
                 })
-                .orElseGet(() -> state(
-                        c,
-                        "the rig file has no plan (widths and turning limits): how far it can be backed is"
-                                + " not known",
-                        null,
-                        null,
-                        null));
+                .orElseGet(() -> state(c, Sentence.of(Code.BACKING_NO_PLAN), null, null, null));
     }
 
     private static ReversingReport.State state(
             CheckedConfiguration c,
-            String unknown,
+            Sentence unknown,
             ReversingReport.Way free,
             ReversingReport.Way locked,
             ReversingReport.Way lockedLight) {
         return new ReversingReport.State(
-                c.lift(), c.booster(), c.axles(), c.stateLabel(), unknown, free, locked, lockedLight);
+                c.lift(), c.booster(), c.axles(), c.stateLabel().toString(), unknown, free, locked, lockedLight);
     }
 
     private static ReversingReport.Way way(Reversing.Reach reach, TurningCombination combination) {

@@ -1,6 +1,7 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.units.Rounded;
@@ -15,7 +16,7 @@ import org.cresthaul.units.Rounding;
  * @param states every state of booster and lift axle, as the configurations run
  */
 public record ReversingReport(
-        @Rounded(Rounding.ANGLE_NEAR) double bendRad, double mostM, List<State> states, List<String> cautions) {
+        @Rounded(Rounding.ANGLE_NEAR) double bendRad, double mostM, List<State> states, List<Sentence> cautions) {
     /**
      * One state.
      *
@@ -29,7 +30,7 @@ public record ReversingReport(
             BoosterState booster,
             int axles,
             String label,
-            String unknown,
+            Sentence unknown,
             Way free,
             Way locked,
             Way lockedLight) {}
@@ -44,6 +45,6 @@ public record ReversingReport(
      */
     public record Way(
             @Rounded(Rounding.LENGTH_DOWN) Double limitMetM,
-            String coupling,
+            Sentence coupling,
             @Rounded(Rounding.ANGLE_NEAR) Double limitRad) {}
 }

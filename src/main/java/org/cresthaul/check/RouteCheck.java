@@ -47,7 +47,7 @@ public final class RouteCheck {
         List<Report.HazardFindings> hazards = tasks.stream()
                 .map(ForkJoinTask::join)
                 .map(h -> route.findCandidate(h.id())
-                        .map(c -> h.withNote(c.told()))
+                        .map(c -> h.withNote(c.told().toString()))
                         .orElse(h))
                 .toList();
         return new Report(
@@ -222,7 +222,7 @@ public final class RouteCheck {
             }
             verdicts.add(new Report.ConfigurationVerdict(
                     c.key(),
-                    c.label(),
+                    c.label().toString(),
                     c.lift(),
                     c.axles(),
                     c.booster(),

@@ -8,9 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.cresthaul.axleload.Hydraulics;
 import org.cresthaul.axleload.LoadTest;
 import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
@@ -23,10 +26,10 @@ import org.cresthaul.units.RoundedFigures;
 
 /** The loads of every state of a stance, against the limits of a route and of every place on it. Immutable. */
 final class RouteLoads {
-    static final List<String> CAUTIONS = List.of(
-            "Loads are computed from declared weights. The scales decide: weigh the combination before it moves.",
-            "Limits and permits are the authority's; a limit that is not in the files is not checked.",
-            "Ratings of axles, tires and hitch are the maker's; a plate on the rig overrules this file.");
+    static final List<Sentence> CAUTIONS = Stream.of(
+                    Code.LOADS_CAUTION_SCALES, Code.LOADS_CAUTION_LIMITS, Code.LOADS_CAUTION_RATINGS)
+            .map(Sentence::of)
+            .toList();
 
     private static final double INCH_M = 0.0254;
 
@@ -41,7 +44,7 @@ final class RouteLoads {
     private record State(LoadCase loadCase, Optional<LoadJudge> judge) {}
 
     /** A verdict with its tests. */
-    private record Judged(Verdict verdict, Optional<LoadSheet.Finding> finding, List<String> reasons) {}
+    private record Judged(Verdict verdict, Optional<LoadSheet.Finding> finding, List<Sentence> reasons) {}
 
     RouteLoads(Route route, LevelStance stance) {
         this.route = route;
@@ -104,10 +107,7 @@ final class RouteLoads {
 
     private static Judged judged(State state, List<WeightLimits> sets, boolean limitsUnknown) {
         if (limitsUnknown) {
-            return new Judged(
-                    Verdict.NOT_SURVEYED,
-                    Optional.empty(),
-                    List.of("no limits are given: no load is known to be allowed here"));
+            return new Judged(Verdict.NOT_SURVEYED, Optional.empty(), List.of(Sentence.of(Code.LOADS_NO_LIMITS)));
         }
         if (state.judge.isEmpty()) {
             return new Judged(
@@ -116,17 +116,17 @@ final class RouteLoads {
                     List.of(state.loadCase.unknown().orElseThrow()));
         }
         LoadJudge judge = state.judge.get();
-        Optional<String> unknown = judge.unknownUnder(sets);
+        Optional<Sentence> unknown = judge.unknownUnder(sets);
         if (unknown.isPresent()) {
             return new Judged(Verdict.LOADS_NOT_KNOWN, Optional.empty(), List.of(unknown.get()));
         }
         List<LoadTest> tests = judge.tests(sets);
         Verdict verdict = judge.verdictOf(tests);
-        List<String> reasons = new ArrayList<>(judge.reasons(tests));
+        List<Sentence> reasons = new ArrayList<>(judge.reasons(tests));
         for (WeightLimits set : sets) {
             if (set.reported()) {
                 verdict = verdict.orWorse(Verdict.TIGHT);
-                reasons.add("the limits are reported, not read from their sign: " + set.source());
+                reasons.add(Sentence.of(Code.LOADS_REPORTED).with("source", set.source()));
             }
         }
         return new Judged(verdict, Optional.of(judge.governing(tests)), List.copyOf(reasons));
@@ -256,7 +256,7 @@ final class RouteLoads {
         limits.axleKg().ifPresent(kg -> rules.add(rule("single axle", kg)));
         limits.steerKg().ifPresent(kg -> rules.add(rule("steer axle", kg)));
         limits.groupsKg().forEach((n, kg) -> rules.add(rule("group of " + count(n), kg)));
-        limits.spans().forEach(s -> rules.add(rule(s.name(), s.mostKg())));
+        limits.spans().forEach(s -> rules.add(rule(s.name().toString(), s.mostKg())));
         limits.further().kgPerTireM().ifPresent(kg -> rules.add(rule("for every inch of tire width", kg * INCH_M)));
         limits.further()
                 .leastShares()
@@ -365,7 +365,7 @@ final class RouteLoads {
         part.places.forEach(p -> p.limits().ifPresent(sets::add));
         boolean unknown = part.places.stream().anyMatch(p -> p.limits().isEmpty());
         List<LoadReport.AxlesAllowed> allowed = new ArrayList<>();
-        List<String> reasons = new ArrayList<>();
+        List<Sentence> reasons = new ArrayList<>();
         List<String> down = new ArrayList<>();
         boolean known = true;
         boolean tight = false;
@@ -373,7 +373,9 @@ final class RouteLoads {
             Judged judged = judged(state, sets, unknown);
             LoadCase c = state.loadCase;
             allowed.add(new LoadReport.AxlesAllowed(c.lift(), c.axles(), judged.verdict));
-            judged.reasons.forEach(r -> reasons.add(count(c.axles()) + ": " + r));
+            judged.reasons.forEach(r -> reasons.add(Sentence.of(Code.REASON)
+                    .with("where", CheckedConfiguration.axles(c.axles()))
+                    .with("why", r)));
             known &= judged.verdict != Verdict.LOADS_NOT_KNOWN && judged.verdict != Verdict.NOT_SURVEYED;
             if (judged.verdict == Verdict.CLEAR || judged.verdict == Verdict.TIGHT) {
                 down.add("" + c.axles());

@@ -9,6 +9,8 @@ import org.cresthaul.clearance.Demand;
 import org.cresthaul.clearance.Footing;
 import org.cresthaul.clearance.PassageSearch;
 import org.cresthaul.clearance.RaiseNeeded;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Setting;
 
@@ -18,18 +20,18 @@ final class SideCheck {
     private final List<RaiseNeeded.Lane> lanes;
     private final double marginM;
     private final double sagM;
-    private final String where;
+    private final Code where;
 
     /**
      * The least gap over all lines and levelings, and the verdict.
      *
-     * @param reason why it is not clear, or empty
+     * @param reason why it is not clear
      * @param decider where gap less need is least, if another place than that of the least gap decides; null otherwise
      */
     record Judged(
             Verdict verdict,
             Report.GapFinding gap,
-            String reason,
+            Optional<Sentence> reason,
             Clearance least,
             RaiseNeeded.Lane lane,
             Leveling leveling,
@@ -50,9 +52,9 @@ final class SideCheck {
      * @param lanes at least one, all with one demand: margin, sag allowance and accuracies
      * @param marginM what of the demand's margin is the margin proper, meters
      * @param sagM what of it is for an unknown sag, meters
-     * @param where in words, to open a reason with
+     * @param where what opens a reason
      */
-    SideCheck(double chainageM, List<RaiseNeeded.Lane> lanes, double marginM, double sagM, String where) {
+    SideCheck(double chainageM, List<RaiseNeeded.Lane> lanes, double marginM, double sagM, Code where) {
         this.chainageM = chainageM;
         this.lanes = List.copyOf(lanes);
         this.marginM = marginM;
@@ -217,13 +219,11 @@ final class SideCheck {
         double excluded = passed.search.footingOf(least, freeOfContact(demand)).uncertaintyM();
         double low = least.valueM() - least.provenWithinM();
         Verdict verdict;
-        String reason = "";
+        Optional<Sentence> reason = Optional.empty();
         if (!least.proven()) {
             verdict = Verdict.CONTACT;
-            reason = where + ": "
-                    + Reasons.ofUndecided(
-                            least.undecided().orElseThrow(),
-                            passed.lane.passage().name());
+            reason = because(Reasons.ofUndecided(
+                    least.undecided().orElseThrow(), passed.lane.passage().name()));
         } else if (low >= demand.marginM() + footing.uncertaintyM() && shown == Shown.SPARE) {
             verdict = Verdict.CLEAR;
         } else if (low >= excluded && shown != Shown.NOTHING) {
@@ -233,9 +233,9 @@ final class SideCheck {
         }
         if (verdict == Verdict.CLEAR && footing.undeclared() && footing.beyondSurveyM() > 0) {
             verdict = Verdict.TIGHT;
-            reason = where + ": the tightest position stands on ground beyond the survey whose grade is not declared";
+            reason = because(Sentence.of(Code.WHY_UNDECLARED));
         } else if (verdict != Verdict.CLEAR && least.proven()) {
-            reason = where + ": " + Reasons.of(verdict, low, footing, excluded, demand, sagM);
+            reason = because(Reasons.of(verdict, low, footing, excluded, demand, sagM));
         }
         return new Judged(
                 verdict,
@@ -245,6 +245,11 @@ final class SideCheck {
                 passed.lane,
                 passed.leveling,
                 null);
+    }
+
+    private Optional<Sentence> because(Sentence why) {
+        return Optional.of(
+                Sentence.of(Code.REASON).with("where", Sentence.of(where)).with("why", why));
     }
 
     private Report.GapFinding finding(

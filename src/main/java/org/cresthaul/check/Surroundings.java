@@ -9,6 +9,8 @@ import org.cresthaul.clearance.AcrossRoad;
 import org.cresthaul.clearance.Passage;
 import org.cresthaul.clearance.RoadPlace;
 import org.cresthaul.geometry.Uncertainty;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.UnitName;
 import org.cresthaul.road.CrossSection;
@@ -50,7 +52,7 @@ record Surroundings(
         double structureM,
         double sagM,
         double keptM,
-        List<String> limits,
+        List<Sentence> limits,
         List<Report.UncertaintyTerm> terms,
         List<String> notes) {
     /**
@@ -144,16 +146,14 @@ record Surroundings(
      */
     static Surroundings of(Hazard hazard, LevelStance stance) {
         Surroundings along = of(hazard);
-        List<String> limits = new ArrayList<>(along.limits);
+        List<Sentence> limits = new ArrayList<>(along.limits);
         if (along.judgesGround) {
             SurveyedBand.limit(along.lines, stance).ifPresent(limits::add);
         }
         Optional<CrossSection> road = stance.plan().isPresent() ? CrossSection.of(along.lines) : Optional.empty();
         boolean large = road.isPresent() && road.get().points() > AcrossRoad.MOST_POINTS;
         if (large) {
-            limits.add("the lines have more than " + AcrossRoad.MOST_POINTS
-                    + " points in all: nothing between them was looked at."
-                    + " Keep the points where the slope changes");
+            limits.add(Sentence.of(Code.WHY_MANY_POINTS).with("count", AcrossRoad.MOST_POINTS));
         }
         List<Lane> lanes =
                 road.isPresent() && !large ? along.across(hazard, new AcrossRoad(road.get(), stance)) : along.lanes;
@@ -191,7 +191,7 @@ record Surroundings(
 
     private static Surroundings crossing(RailCrossing crossing) {
         List<String> notes = new ArrayList<>();
-        List<String> limits = new ArrayList<>();
+        List<Sentence> limits = new ArrayList<>();
         crossing.crossingNumber().ifPresent(n -> notes.add("crossing number " + n));
         for (String sign : crossing.signs()) {
             notes.add("sign posted: " + sign);
@@ -203,7 +203,7 @@ record Surroundings(
         return onGround(crossing, limits, notes);
     }
 
-    private static Surroundings onGround(Hazard hazard, List<String> limits, List<String> notes) {
+    private static Surroundings onGround(Hazard hazard, List<Sentence> limits, List<String> notes) {
         List<Lane> lanes =
                 hazard.lines().stream().map(l -> new Lane(l, Optional.empty())).toList();
         return new Surroundings(
@@ -230,17 +230,17 @@ record Surroundings(
     }
 
     private static Surroundings structure(LowStructure structure, boolean wire) {
-        List<String> limits = new ArrayList<>();
+        List<Sentence> limits = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         boolean known = structure.isSurveyed();
         boolean road = !structure.lines().isEmpty();
         notes.add("height " + (known ? structure.measured().word() : "unknown"));
         if (known && structure.measured() == Measured.REPORTED) {
-            limits.add("the height is reported, not measured or read from its sign: "
-                    + structure.reportedBy().orElseThrow());
+            limits.add(Sentence.of(Code.WHY_HEIGHT_REPORTED)
+                    .with("source", structure.reportedBy().orElseThrow()));
         }
         if (known && structure.measured() == Measured.UNKNOWN) {
-            limits.add("how the height was measured is unknown");
+            limits.add(Sentence.of(Code.WHY_HEIGHT_HOW));
         }
         if (known && !road) {
             notes.add("the road profile under the " + (wire ? "wire" : "structure")

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.StandardHump;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
@@ -49,7 +50,7 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
             Integer tracks,
             boolean lowGroundSign,
             @Rounded(Rounding.ANGLE_NEAR) Double angleRad,
-            String origin,
+            Sentence origin,
             String known) {
         private Place at(int other) {
             return new Place(

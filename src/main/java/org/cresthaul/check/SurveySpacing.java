@@ -2,6 +2,8 @@ package org.cresthaul.check;
 
 import java.util.List;
 import org.cresthaul.check.Surroundings.Lane;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.Soffit;
 
@@ -27,41 +29,33 @@ final class SurveySpacing {
     private SurveySpacing() {}
 
     /** At a crossing; near zero when no track is given. */
-    static List<String> atTracks(List<RoadProfile> lines, List<Double> tracksM) {
+    static List<Sentence> atTracks(List<RoadProfile> lines, List<Double> tracksM) {
         List<Double> tracks = tracksM.isEmpty() ? List.of(0.0) : tracksM;
         boolean coarse = lines.stream()
                 .anyMatch(line ->
                         tracks.stream().anyMatch(track -> isCoarse(line, track, NEAR_TRACK_M, CLOSE_TO_TRACK_M)));
-        return coarse
-                ? List.of(
-                        "surveyed points near the tracks are more than 3 m (10 ft) apart: a hump between them stays unseen")
-                : List.of();
+        return coarse ? List.of(Sentence.of(Code.WHY_TRACKS_APART)) : List.of();
     }
 
     /** At a dip or crest. */
-    static List<String> onRoad(List<RoadProfile> lines) {
+    static List<Sentence> onRoad(List<RoadProfile> lines) {
         if (lines.stream().anyMatch(line -> isCoarse(line, 0, NEAR_HUMP_M, CLOSE_M))) {
-            return List.of("surveyed points within 15 m (50 ft) of this place are more than 3 m (10 ft) apart, or the"
-                    + " survey ends there: a hump between them stays unseen");
+            return List.of(Sentence.of(Code.WHY_HUMP_APART));
         }
         return lines.stream().anyMatch(line -> isApart(line, line.startM(), line.endM()))
-                ? List.of("surveyed points are more than 10 m (33 ft) apart: a hump between them stays unseen")
+                ? List.of(Sentence.of(Code.WHY_ROAD_APART))
                 : List.of();
     }
 
     /**
      * Under a structure: its own extent and the wheels that stand up to the chord of {@link #NEAR_HUMP_M} beside it.
      */
-    static List<String> under(List<Lane> lanes) {
+    static List<Sentence> under(List<Lane> lanes) {
         boolean apart = lanes.stream().anyMatch(lane -> {
             Soffit over = lane.soffit().orElseThrow();
             return isApart(lane.line(), over.startM() - NEAR_HUMP_M, over.endM() + NEAR_HUMP_M);
         });
-        return apart
-                ? List.of(
-                        "surveyed points of the road under the structure are more than 10 m (33 ft) apart: a hump between"
-                                + " them stays unseen")
-                : List.of();
+        return apart ? List.of(Sentence.of(Code.WHY_UNDER_APART)) : List.of();
     }
 
     /** Whether two neighboring points near a place are too far apart, or the survey ends near it. */

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.clearance.AcrossRoad;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanDimensions;
 import org.cresthaul.road.RoadProfile;
@@ -16,7 +18,7 @@ final class SurveyedBand {
     private SurveyedBand() {}
 
     /** Why nothing here may be called clear; empty where the lines reach far enough, or do not say where they run. */
-    static Optional<String> limit(List<RoadProfile> lines, LevelStance stance) {
+    static Optional<Sentence> limit(List<RoadProfile> lines, LevelStance stance) {
         double left = Double.POSITIVE_INFINITY;
         double right = Double.NEGATIVE_INFINITY;
         for (RoadProfile line : lines) {
@@ -29,16 +31,10 @@ final class SurveyedBand {
             return Optional.empty();
         }
         if (stance.plan().isEmpty()) {
-            return Optional.of(
-                    "where the surveyed lines run is known, but not how wide the combination is: give its widths"
-                            + " under plan");
+            return Optional.of(Sentence.of(Code.WHY_NO_WIDTHS));
         }
         double half = 0.5 * widestM(stance.plan().get()) + AcrossRoad.DRIVEN_OFF_M;
-        return left <= -half && right >= half
-                ? Optional.empty()
-                : Optional.of(
-                        "the combination, driven half a foot off its line, reaches beyond the outermost surveyed lines:"
-                                + " what lies there (crown, shoulder, a raised edge) was not looked at");
+        return left <= -half && right >= half ? Optional.empty() : Optional.of(Sentence.of(Code.WHY_BEYOND_LINES));
     }
 
     /** Of all that is near the ground; the load lies on the deck. */

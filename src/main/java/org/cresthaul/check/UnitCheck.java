@@ -11,6 +11,9 @@ import org.cresthaul.clearance.RaiseNeeded;
 import org.cresthaul.clearance.RoadPlace;
 import org.cresthaul.clearance.UnitGap;
 import org.cresthaul.clearance.UnitSearch;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.Rig;
@@ -26,9 +29,9 @@ final class UnitCheck {
      * The least gap over all lines and levelings, and the verdict.
      *
      * @param gap empty where nothing of the units can meet
-     * @param reason why it is not clear, or empty
+     * @param reason why it is not clear
      */
-    record Judged(Verdict verdict, Optional<Report.GapFinding> gap, String reason) {}
+    record Judged(Verdict verdict, Optional<Report.GapFinding> gap, Optional<Sentence> reason) {}
 
     /** One line with one leveling, and what was found there. */
     private record Passed(RaiseNeeded.Lane lane, Leveling leveling, UnitSearch search, UnitSearch.Look look) {
@@ -102,8 +105,8 @@ final class UnitCheck {
                     passages.add(passed);
                 }
                 if (passed.look.undecided().isPresent()) {
-                    String reason = where(passed) + ": "
-                            + Reasons.ofUndecided(passed.look.undecided().get(), line(lane.passage()));
+                    Optional<Sentence> reason = because(
+                            passed, Reasons.ofUndecided(passed.look.undecided().get(), line(lane.passage())));
                     return new Judged(
                             Verdict.CONTACT,
                             Optional.of(finding(passed, passed.least(), Verdict.CONTACT, null)),
@@ -112,7 +115,7 @@ final class UnitCheck {
             }
         }
         if (passages.isEmpty()) {
-            return new Judged(Verdict.CLEAR, Optional.empty(), "");
+            return new Judged(Verdict.CLEAR, Optional.empty(), Optional.empty());
         }
         Passed told = passages.get(0);
         Passed worst = told;
@@ -133,13 +136,10 @@ final class UnitCheck {
             return new Judged(
                     undeclared ? Verdict.TIGHT : verdict,
                     Optional.of(finding(told, told.least(), undeclared ? Verdict.TIGHT : verdict, null)),
-                    undeclared
-                            ? where(told)
-                                    + ": the tightest position stands on ground beyond the survey whose grade is not declared"
-                            : "");
+                    undeclared ? because(told, Sentence.of(Code.WHY_UNDECLARED)) : Optional.empty());
         }
-        String reason = where(told) + ": "
-                + Reasons.ofUnits(verdict, told.lowM(), footing, excludedM, told.demand(), touchLevel(told));
+        Optional<Sentence> reason = because(
+                told, Reasons.ofUnits(verdict, told.lowM(), footing, excludedM, told.demand(), touchLevel(told)));
         double needM = verdict == Verdict.CONTACT ? excludedM : told.demand().marginM() + footing.uncertaintyM();
         Report.GapFinding deciding = told.lowM() < needM ? null : deciding(verdict, passages);
         return new Judged(verdict, Optional.of(finding(told, told.least(), verdict, deciding)), reason);
@@ -175,10 +175,12 @@ final class UnitCheck {
         return passage.place().map(RoadPlace::middle).orElse(passage.line().name());
     }
 
-    private static String where(Passed passed) {
+    private static Optional<Sentence> because(Passed passed, Sentence why) {
         Coupling coupling = passed.least().coupling();
-        return "between " + coupling.ahead().word() + " and "
-                + coupling.behind().word();
+        Sentence where = Sentence.of(Code.AT_UNITS)
+                .with("ahead", Names.of(coupling.ahead().word()))
+                .with("behind", Names.of(coupling.behind().word()));
+        return Optional.of(Sentence.of(Code.REASON).with("where", where).with("why", why));
     }
 
     private Report.GapFinding finding(Passed passed, UnitGap at, Verdict verdict, Report.GapFinding deciding) {

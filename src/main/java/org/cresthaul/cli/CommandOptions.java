@@ -1,6 +1,7 @@
 package org.cresthaul.cli;
 
 import org.cresthaul.exchange.crs.PlaneCoordinates;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.units.BadQuantity;
 import org.cresthaul.units.Length;
 import org.cresthaul.units.UnitSystem;
@@ -44,6 +45,15 @@ final class CommandOptions {
                 throw new TypeConversionException("it is \"" + text + "\"; write a code such as EPSG:2263");
             }
             return code;
+        }
+    }
+
+    /** "en" or "es". */
+    static final class Language implements ITypeConverter<Catalog> {
+        @Override
+        public Catalog convert(String text) {
+            return Catalog.find(text)
+                    .orElseThrow(() -> new TypeConversionException("it is \"" + text + "\"; write en or es"));
         }
     }
 

@@ -86,7 +86,7 @@ final class ComparisonText {
             worst.add(row);
         }
         text.append(worst.text()).append("\nCautions\n");
-        comparison.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+        comparison.cautions().forEach(c -> text.append(Words.wrapped(c.toString(), "  ", WIDTH)));
         return text.toString();
     }
 

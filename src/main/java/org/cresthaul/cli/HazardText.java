@@ -13,6 +13,7 @@ import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.UnitSwing;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.RoundedFigures;
 
@@ -431,8 +432,10 @@ final class HazardText {
     private static String reasons(Report.HazardFindings hazard, ConfigurationState state, List<Report.Cell> cells) {
         Map<String, List<String>> notches = new LinkedHashMap<>();
         for (int i = 0; i < cells.size(); i++) {
-            List<String> reasons = new ArrayList<>(cells.get(i).reasons());
-            reasons.removeAll(hazard.limits());
+            List<String> reasons = new ArrayList<>(cells.get(i).reasons().stream()
+                    .filter(r -> !hazard.limits().contains(r))
+                    .map(Sentence::toString)
+                    .toList());
             if (cells.get(i).raiseNote() != null) {
                 reasons.add(cells.get(i).raiseNote());
             }

@@ -86,7 +86,8 @@ final class LoadText {
     private String state(LoadReport.StateLoads state) {
         StringBuilder text = new StringBuilder(line(state.label() + ": " + state.verdict()));
         if (state.sheet() == null) {
-            return text.append(remark(Words.capital(state.unknown()) + ".")).toString();
+            return text.append(remark(Words.capital(state.unknown().toString()) + "."))
+                    .toString();
         }
         LoadSheet sheet = state.sheet();
         TextTable table = new TextTable("    ");
@@ -104,7 +105,7 @@ final class LoadText {
                                     + figures.weight(f.limitKg()),
                     f == null ? "" : figures.weightLeft(f.marginKg()),
                     g.verdict().word(),
-                    f == null ? "" : f.rule());
+                    f == null ? "" : f.rule().toString());
         }
         text.append(table.text());
         text.append(remark("Gross " + figures.weight(sheet.grossKg()) + ", on the fifth wheel" + fifthWheels(sheet)
@@ -113,7 +114,7 @@ final class LoadText {
                 .forEach(f -> text.append(remark("Not kept: " + rule(f) + ": " + figures.weight(f.loadKg())
                         + (f.least() ? ", at least " : " of ") + figures.weight(f.limitKg()) + ".")));
         for (LoadSheet.GaugeLine g : sheet.gauges()) {
-            text.append(remark(Words.capital(g.gauge()) + " gauge: "
+            text.append(remark(Words.capital(g.gauge().word()) + " gauge: "
                     + (g.pressurePa() == null ? "no reading, " + g.note() : "read " + figures.pressure(g.pressurePa()))
                     + " (" + figures.weight(g.loadKg()) + " on each axle)."));
         }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.CrossingTime;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.Robustness;
@@ -50,14 +51,15 @@ final class PlanMarginsText {
         Map<String, List<String>> where = new LinkedHashMap<>();
         for (CrossingTime c : crossings) {
             for (int i = 0; i + 1 < c.advice().size(); i++) {
-                where.computeIfAbsent(c.advice().get(i), a -> new ArrayList<>()).add(c.hazard());
+                where.computeIfAbsent(c.advice().get(i).toString(), a -> new ArrayList<>())
+                        .add(c.hazard());
             }
         }
         where.forEach(
                 (advice, places) -> text.append(Words.wrapped(String.join(", ", places) + ": " + advice, "  ", WIDTH)));
         // How it was counted is the same everywhere.
-        List<String> advice = crossings.get(0).advice();
-        return text.append(Words.wrapped(advice.get(advice.size() - 1), "  ", WIDTH))
+        List<Sentence> advice = crossings.get(0).advice();
+        return text.append(Words.wrapped(advice.get(advice.size() - 1).toString(), "  ", WIDTH))
                 .toString();
     }
 

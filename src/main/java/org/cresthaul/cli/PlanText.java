@@ -75,12 +75,12 @@ final class PlanText {
         text.append(trades(plan));
         text.append(new PlanMarginsText(figures).of(plan));
         text.append("\nCautions\n");
-        plan.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+        plan.cautions().forEach(c -> text.append(Words.wrapped(c.toString(), "  ", WIDTH)));
         plan.steps().stream()
                 .filter(s -> s.passage() != null)
                 .flatMap(s -> s.passage().cautions().stream())
                 .distinct()
-                .forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+                .forEach(c -> text.append(Words.wrapped(c.toString(), "  ", WIDTH)));
         return text.toString();
     }
 
@@ -192,9 +192,9 @@ final class PlanText {
                                 : alike.blocks().size() + " places alike: " + shortPlaces(alike),
                         "  ",
                         WIDTH)
-                + Words.wrapped(Words.capital(block.why()) + ".", "      ", WIDTH)
+                + Words.wrapped(Words.capital(block.why().toString()) + ".", "      ", WIDTH)
                 + block.relaxations().stream()
-                        .map(r -> Words.wrapped(r.text(), "      ", WIDTH))
+                        .map(r -> Words.wrapped(r.text().toString(), "      ", WIDTH))
                         .collect(Collectors.joining());
     }
 
@@ -256,7 +256,7 @@ final class PlanText {
     }
 
     private static String actions(Plan.Change change) {
-        return change.actions().stream().map(Plan.Action::text).collect(Collectors.joining(", ")) + "; "
+        return change.actions().stream().map(a -> a.text().toString()).collect(Collectors.joining(", ")) + "; "
                 + Duration.inMinutes(change.seconds());
     }
 

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.cresthaul.check.Cautions;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.HumpLadder;
@@ -13,6 +14,7 @@ import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.UnitSystem;
 
@@ -156,9 +158,9 @@ final class ReportCsv {
         row.add(speed(hazard, cell));
         addLoad(row, cell.load());
         row.add(c.loads().word());
-        row.add(text(String.join("; ", cell.reasons())));
-        row.add(text(String.join("; ", hazard.limits())));
-        row.add(text(String.join(" ", Cautions.of(hazard, cell))));
+        row.add(said("; ", cell.reasons()));
+        row.add(said("; ", hazard.limits()));
+        row.add(said(" ", Cautions.of(hazard, cell)));
         addSurvey(row, report.surveyFirst(), hazard, c);
         row.addAll(List.of(
                 text(report.rig().stance()),
@@ -186,7 +188,7 @@ final class ReportCsv {
                 place.angleRad() == null
                         ? ""
                         : Figures.fixed(Math.toDegrees(place.angleRad()), 0, RoundingMode.HALF_UP));
-        row.add(place.origin() == null ? "" : text(place.origin()));
+        row.add(place.origin() == null ? "" : text(place.origin().toString()));
         Optional<HumpLadder.Rung> rung = first.humps().stream()
                 .filter(h -> place.tracks() != null && h.tracks() == place.tracks())
                 .flatMap(h -> h.rungs().stream())
@@ -243,8 +245,8 @@ final class ReportCsv {
                 up(corner.requiredM()),
                 corner.unit(),
                 text(corner.part()),
-                corner.side(),
-                corner.against(),
+                String.valueOf(corner.side()),
+                String.valueOf(corner.against()),
                 corner.escorts() ? "needed" : "no",
                 near(corner.line().radiusM()),
                 up(corner.offtrackingM()),
@@ -254,14 +256,18 @@ final class ReportCsv {
                 corner.trailsWideM() == null ? "" : up(corner.trailsWideM())));
     }
 
+    private static String said(String between, List<Sentence> all) {
+        return text(all.stream().map(Sentence::toString).collect(Collectors.joining(between)));
+    }
+
     private void addLoad(List<String> row, LoadSheet.Finding load) {
         if (load == null) {
             row.addAll(List.of("", "", "", "", "", ""));
         } else {
             row.addAll(List.of(
-                    text(load.rule()),
-                    text(load.source()),
-                    text(load.axles()),
+                    text(load.rule().toString()),
+                    text(load.source().toString()),
+                    text(load.axles().toString()),
                     weight(load.loadKg(), RoundingMode.HALF_UP),
                     weight(load.limitKg(), RoundingMode.HALF_UP),
                     weight(load.marginKg(), RoundingMode.FLOOR)));

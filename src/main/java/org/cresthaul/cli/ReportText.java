@@ -35,7 +35,7 @@ final class ReportText {
                 "  ",
                 WIDTH));
         text.append("\nCautions\n");
-        report.cautions().forEach(c -> text.append(Words.wrapped(c, "  ", WIDTH)));
+        report.cautions().forEach(c -> text.append(Words.wrapped(c.toString(), "  ", WIDTH)));
         text.append("\nAT A GLANCE\n\n").append(new VerdictTable(units).marks(report));
         if (!report.hazards().isEmpty()) {
             text.append("\nWHOLE ROUTE IN TRANSPORT\n\n").append(wholeRoute(report));

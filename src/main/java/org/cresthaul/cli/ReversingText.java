@@ -16,7 +16,7 @@ final class ReversingText {
     String of(Report report) {
         ReversingReport reversing = report.reversing();
         if (reversing.states().stream().allMatch(s -> s.free() == null)) {
-            return line(Words.capital(reversing.states().get(0).unknown()) + ".");
+            return line(Words.capital(reversing.states().get(0).unknown().toString()) + ".");
         }
         StringBuilder text = new StringBuilder();
         text.append(line("How far it can be pushed straight back with the steering held straight, from "

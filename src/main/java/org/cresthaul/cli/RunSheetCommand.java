@@ -1,6 +1,7 @@
 package org.cresthaul.cli;
 
 import java.util.concurrent.Callable;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.Papers;
 import org.cresthaul.paper.SheetPictures;
 import org.cresthaul.plan.Outcome;
@@ -9,6 +10,7 @@ import org.cresthaul.plan.RunSheet;
 import org.cresthaul.server.JsonAnswer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
 
 /** Plans a route and makes the driver's sheet of it. */
@@ -27,6 +29,13 @@ final class RunSheetCommand implements Callable<Integer> {
     @Mixin
     private PaperOptions wanted = new PaperOptions();
 
+    @Option(
+            names = "--language",
+            paramLabel = "LANGUAGE",
+            converter = CommandOptions.Language.class,
+            description = "en (default) or es")
+    private Catalog language = Catalog.ENGLISH;
+
     @Override
     public Integer call() throws Refused {
         PlanQuestion.Answer answer = question.answer();
@@ -36,15 +45,16 @@ final class RunSheetCommand implements Callable<Integer> {
                 answer.report(),
                 answer.question().route(),
                 answer.question().stance(),
-                wanted.units());
+                wanted.units(),
+                language);
         Question q = answer.question();
         SheetPictures pictures =
-                new SheetPictures(q.route(), q.rig(), q.stance(), plan, answer.report(), wanted.units());
+                new SheetPictures(q.route(), q.rig(), q.stance(), plan, answer.report(), wanted.units(), language);
         byte[] printed =
                 switch (wanted.form()) {
                     case PDF -> Papers.pdf(sheet, pictures, wanted.size());
                     case HTML -> Papers.html(sheet, pictures);
-                    case JSON -> JsonAnswer.bytes(sheet);
+                    case JSON -> JsonAnswer.bytes(sheet, language);
                 };
         if (wanted.out().isPresent()) {
             question.write(wanted.out().get(), printed);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.function.Function;
 import org.cresthaul.check.HumpLadder;
 import org.cresthaul.check.Report;
@@ -63,7 +62,7 @@ final class SurveyFirstText {
 
     private static String knownFrom(SurveyFirst.Place p) {
         List<String> parts = new ArrayList<>();
-        parts.add(Objects.requireNonNullElse(p.origin(), "the route file"));
+        parts.add(p.origin() == null ? "the route file" : p.origin().toString());
         if (p.reported()) {
             parts.add("figure reported, not measured");
         }

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.CornerView;
 import org.cresthaul.check.MarkKind;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
 
@@ -21,7 +24,7 @@ final class CornerDrawing {
 
     private CornerDrawing() {}
 
-    static Drawing of(CornerView view) {
+    static Drawing of(CornerView view, Catalog catalog) {
         List<List<Double>> shown = turning(view);
         double left =
                 Math.min(-8, shown.stream().mapToDouble(p -> p.get(0)).min().orElse(-8)) - EDGE_M;
@@ -65,7 +68,7 @@ final class CornerDrawing {
         return new Drawing(
                 WIDTH,
                 height,
-                "Corner " + view.hazard() + " from above: the swept path and the combination where it is tightest",
+                Sentence.of(Code.CORNER_ALT).with("place", view.hazard()).in(catalog),
                 shapes);
     }
 
@@ -127,17 +130,19 @@ final class CornerDrawing {
     }
 
     /** What the letters of the marks mean, in one sentence; empty without marks. */
-    static String marksInWords(CornerView view) {
-        StringBuilder words = new StringBuilder();
+    static String marksInWords(CornerView view, Catalog catalog) {
+        List<Sentence> marks = new ArrayList<>();
         for (int i = 0; i < view.marks().size(); i++) {
             CornerView.MarkView mark = view.marks().get(i);
-            words.append(i == 0 ? " Steer axle at " : ", ")
-                    .append(letter(i))
-                    .append(' ')
-                    .append(mark.kind() == MarkKind.LANDMARK ? "abreast of where the " : "")
-                    .append(mark.words());
+            marks.add(Sentence.of(mark.kind() == MarkKind.LANDMARK ? Code.CORNER_MARK_ABREAST : Code.CORNER_MARK)
+                    .with("letter", letter(i))
+                    .with("mark", mark.words()));
         }
-        return words.isEmpty() ? "" : words + ".";
+        return marks.isEmpty()
+                ? ""
+                : Sentence.of(Code.CORNER_MARKS)
+                        .with("marks", Sentence.listed(marks, ", "))
+                        .in(catalog);
     }
 
     private record Frame(double leftM, double topM, double perM) {

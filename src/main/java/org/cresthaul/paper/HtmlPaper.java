@@ -3,6 +3,7 @@ package org.cresthaul.paper;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
 
 /** A paper as one HTML file that needs nothing else: style and drawings inside, no script. */
 final class HtmlPaper {
@@ -15,7 +16,9 @@ final class HtmlPaper {
     }
 
     byte[] bytes() {
-        html.append("<!doctype html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n")
+        html.append("<!doctype html>\n<html lang=\"")
+                .append(paper.catalog().tag())
+                .append("\">\n<head>\n<meta charset=\"utf-8\">\n")
                 .append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
                 .append(
                         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n")
@@ -32,7 +35,9 @@ final class HtmlPaper {
                 .append(escaped(paper.subject()))
                 .append("</p>");
         if (paper.parts().size() > 1) {
-            html.append("<nav aria-label=\"Parts\"><ul>");
+            html.append("<nav aria-label=\"")
+                    .append(escaped(text(Code.PAPER_PARTS)))
+                    .append("\"><ul>");
             for (int i = 0; i < paper.parts().size(); i++) {
                 html.append("<li><a href=\"#part-")
                         .append(i + 1)
@@ -107,14 +112,18 @@ final class HtmlPaper {
         } else if (block instanceof Paper.Table t) {
             table(t);
         } else if (block instanceof Paper.Picture p) {
-            html.append("<figure><div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Drawing\">");
+            html.append("<figure><div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"")
+                    .append(escaped(text(Code.PAPER_DRAWING)))
+                    .append("\">");
             drawings.put(p.drawing(), "drawing", false);
             html.append("</div><figcaption>").append(escaped(p.caption())).append("</figcaption></figure>\n");
         } else if (block instanceof Paper.Signatures s) {
             s.who()
                     .forEach(w -> html.append("<p class=\"sign\"><span>")
                             .append(escaped(w))
-                            .append("</span> <span>Date</span></p>\n"));
+                            .append("</span> <span>")
+                            .append(escaped(text(Code.PAPER_DATE)))
+                            .append("</span></p>\n"));
         } else if (block instanceof Paper.Group g) {
             html.append("<div class=\"group\">\n");
             blocks(g.blocks());
@@ -146,18 +155,20 @@ final class HtmlPaper {
                     .append(m.blocked() ? " stop" : "")
                     .append("\">");
             symbol(m.verdict());
-            html.append(escaped(Paper.words(m.verdict(), m.blocked()))).append("</span>");
+            html.append(escaped(Paper.words(m.verdict(), m.blocked(), paper.catalog())))
+                    .append("</span>");
         }
         html.append("</h2>\n");
     }
 
     private void symbol(Verdict verdict) {
-        drawings.put(new Drawing(16, 16, verdict.word(), Symbols.verdict(verdict, 0, 0, 16)), "symbol", true);
+        drawings.put(
+                new Drawing(16, 16, paper.catalog().word(verdict), Symbols.verdict(verdict, 0, 0, 16)), "symbol", true);
     }
 
     private void table(Paper.Table t) {
         html.append("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"")
-                .append(escaped(t.caption().isEmpty() ? "Table" : t.caption()))
+                .append(escaped(t.caption().isEmpty() ? text(Code.PAPER_TABLE) : t.caption()))
                 .append("\"><table>");
         if (!t.caption().isEmpty()) {
             html.append("<caption>").append(escaped(t.caption())).append("</caption>");
@@ -187,6 +198,10 @@ final class HtmlPaper {
     }
 
     /** Text of a file as text of the page, whatever it holds. */
+    private String text(Code code) {
+        return paper.catalog().text(code);
+    }
+
     static String escaped(String text) {
         StringBuilder escaped = new StringBuilder();
         for (char c : text.toCharArray()) {

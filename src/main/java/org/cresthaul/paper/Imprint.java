@@ -2,6 +2,9 @@ package org.cresthaul.paper;
 
 import java.util.List;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /** The foot of every page: which program, which files. */
 final class Imprint {
@@ -10,15 +13,21 @@ final class Imprint {
 
     private Imprint() {}
 
-    static List<String> of(String version, Report.CheckedRoute route, Report.CheckedRig rig) {
+    static List<String> of(String version, Report.CheckedRoute route, Report.CheckedRig rig, Catalog catalog) {
         return List.of(
-                "Cresthaul " + version,
-                "route " + shortened(route.sha256()),
-                "rig " + shortened(rig.sha256()),
-                "as declared and surveyed, no warranty");
+                Sentence.of(Code.IMPRINT_PROGRAM).with("version", version).in(catalog),
+                Sentence.of(Code.IMPRINT_ROUTE)
+                        .with("hash", shortened(route.sha256()))
+                        .in(catalog),
+                Sentence.of(Code.IMPRINT_RIG)
+                        .with("hash", shortened(rig.sha256()))
+                        .in(catalog),
+                catalog.text(Code.IMPRINT_WARRANTY));
     }
 
-    private static String shortened(String sha256) {
-        return sha256 == null ? "not from a file" : sha256.substring(0, Math.min(SHORT, sha256.length()));
+    private static Sentence shortened(String sha256) {
+        return sha256 == null
+                ? Sentence.of(Code.IMPRINT_NO_FILE)
+                : Sentence.verbatim(sha256.substring(0, Math.min(SHORT, sha256.length())));
     }
 }

@@ -8,6 +8,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
@@ -37,6 +40,7 @@ final class LegMap {
     private final List<Mark> marks;
     private final List<String> usedStops;
     private final String alt;
+    private final Catalog catalog;
     private final List<Point> line = new ArrayList<>();
     private final List<double[]> taken = new ArrayList<>();
     private final Set<String> named = new HashSet<>();
@@ -57,7 +61,9 @@ final class LegMap {
             double endM,
             List<Mark> marks,
             List<String> usedStops,
-            String alt) {
+            String alt,
+            Catalog catalog) {
+        this.catalog = catalog;
         this.route = route;
         this.units = units;
         this.width = width;
@@ -69,7 +75,7 @@ final class LegMap {
         this.alt = alt;
     }
 
-    static Drawing of(Route route, RunSheet.Leg leg, UnitSystem units) {
+    static Drawing of(Route route, RunSheet.Leg leg, UnitSystem units, Catalog catalog) {
         double end = Math.min(leg.endChainageM(), route.lengthM());
         // Table and map of a leg share a page.
         double most = Math.max(
@@ -89,12 +95,16 @@ final class LegMap {
                                 .map(RunSheet.Entry::id)
                                 .filter(Objects::nonNull)
                                 .toList(),
-                        "Map of leg " + leg.number() + ", " + leg.name() + ": its line, places and stops")
+                        Sentence.of(Code.MAP_LEG_ALT)
+                                .with("number", leg.number())
+                                .with("name", leg.name())
+                                .in(catalog),
+                        catalog)
                 .drawing();
     }
 
     /** The whole route. */
-    static Drawing of(Route route, List<Mark> marks, UnitSystem units) {
+    static Drawing of(Route route, List<Mark> marks, UnitSystem units, Catalog catalog) {
         return new LegMap(
                         route,
                         units,
@@ -104,7 +114,8 @@ final class LegMap {
                         route.lengthM(),
                         marks,
                         List.of(),
-                        "Map of the route: its line and places")
+                        catalog.text(Code.MAP_ROUTE_ALT),
+                        catalog)
                 .drawing();
     }
 
@@ -122,8 +133,8 @@ final class LegMap {
         keepMarksFree();
         List<Shape> shapes = new ArrayList<>();
         shapes.add(new Drawing.Path(List.of(line), false, Ink.NONE, Ink.GUIDE, 3, false));
-        end(shapes, line.get(0), "start");
-        end(shapes, line.get(line.size() - 1), "end");
+        end(shapes, line.get(0), catalog.text(Code.MAP_START));
+        end(shapes, line.get(line.size() - 1), catalog.text(Code.MAP_END));
         for (Mark mark : marks) {
             route.findHazard(mark.id())
                     .ifPresent(h -> hazard(shapes, mark, at(h.place().position())));
@@ -301,7 +312,8 @@ final class LegMap {
     private void northAndScale(List<Shape> shapes) {
         shapes.add(Drawing.line(Ink.LINE, 1.2, new Point(18, 34), new Point(18, 12), new Point(14, 19)));
         shapes.add(Drawing.line(Ink.LINE, 1.2, new Point(18, 12), new Point(22, 19)));
-        shapes.add(new Drawing.Lettering(new Point(26, 20), Anchor.START, 11, true, Ink.LINE, "N"));
+        shapes.add(new Drawing.Lettering(
+                new Point(26, 20), Anchor.START, 11, true, Ink.LINE, catalog.text(Code.MAP_NORTH)));
         double unit = units == UnitSystem.METRIC ? 1000 : 1609.344;
         double[] steps = {0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50};
         double chosen = steps[0];
@@ -319,8 +331,8 @@ final class LegMap {
                 new Point(12, y),
                 new Point(12 + length, y),
                 new Point(12 + length, y - 4)));
-        String label = (chosen < 1 ? Double.toString(chosen) : Integer.toString((int) chosen))
-                + (units == UnitSystem.METRIC ? " km" : " mi");
+        String label = catalog.figure((chosen < 1 ? Double.toString(chosen) : Integer.toString((int) chosen))
+                + (units == UnitSystem.METRIC ? " km" : " mi"));
         shapes.add(new Drawing.Lettering(new Point(18 + length, y + 1), Anchor.START, 11, false, Ink.LINE, label));
     }
 }

@@ -2,6 +2,8 @@ package org.cresthaul.paper;
 
 import java.util.List;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
 import org.cresthaul.plan.SheetLine;
 
 /**
@@ -12,6 +14,7 @@ import org.cresthaul.plan.SheetLine;
  * @param headline on top of every page: whether there is anything to drive by
  * @param drivable false when the headline must not be overlooked
  * @param imprint program, version and hashes, at the foot of every page
+ * @param catalog in whose language it is
  * @param large whether it is read at arm's length in sunlight rather than at a desk
  */
 record Paper(
@@ -20,6 +23,7 @@ record Paper(
         String headline,
         boolean drivable,
         List<String> imprint,
+        Catalog catalog,
         boolean large,
         List<Part> parts) {
     Paper {
@@ -59,15 +63,20 @@ record Paper(
         ALERT
     }
 
-    /** @param source in brackets after the text, or null */
-    record Item(Box box, String text, String source) implements Block {
-        /** Of what is common practice; {@link #NOTE} tells once what it means. */
+    record Item(Box box, String text) implements Block {
+        /** Of what is common practice; a note tells once what it means. */
         static final String MARK = " *";
 
-        static final String NOTE = "* " + SheetLine.PRACTICE;
+        /** A line with its source in brackets after the text, where it has one. */
+        static Item of(Box box, SheetLine line, Catalog catalog) {
+            String source = line.source() == null
+                    ? ""
+                    : line.restsOnPractice() ? MARK : " (" + line.source().in(catalog) + ")";
+            return new Item(box, line.text() + source);
+        }
 
         String shown() {
-            return source == null ? text : source.equals(SheetLine.PRACTICE) ? text + MARK : text + " (" + source + ")";
+            return text;
         }
     }
 
@@ -111,8 +120,9 @@ record Paper(
         }
     }
 
-    static String words(Verdict verdict, boolean blocked) {
-        return (blocked ? "BLOCKED, " : "") + verdict.word();
+    static String words(Verdict verdict, boolean blocked, Catalog catalog) {
+        String word = catalog.word(verdict);
+        return blocked ? catalog.filled(Code.PAPER_BLOCKED, at -> word) : word;
     }
 
     record Picture(Drawing drawing, String caption) implements Block {}

@@ -2,6 +2,8 @@ package org.cresthaul.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Strip.Mark;
 import org.cresthaul.paper.Strip.Tag;
@@ -14,15 +16,17 @@ final class PdfLayout {
     private final double widthPt;
     private final double bodyPt;
     private final double picturePt;
+    private final Catalog catalog;
     private int groups;
     private Tag list;
 
     /** @param picturePt how high a picture is at most */
-    PdfLayout(PdfFonts fonts, double widthPt, boolean large, double picturePt) {
+    PdfLayout(PdfFonts fonts, double widthPt, Paper paper, double picturePt) {
+        catalog = paper.catalog();
         this.fonts = fonts;
         this.widthPt = widthPt;
         this.picturePt = picturePt;
-        bodyPt = large ? 9.4 : 8.8;
+        bodyPt = paper.large() ? 9.4 : 8.8;
     }
 
     List<Strip> strips(Paper.Part part, Tag tag) {
@@ -126,7 +130,7 @@ final class PdfLayout {
     private List<Strip> milestone(Paper.Milestone m, Tag tag) {
         double size = bodyPt * (m.minor() ? 1 : 1.38);
         double at = bodyPt * (m.minor() ? 4.6 : 6.4);
-        String word = m.verdict() == null ? "" : Paper.words(m.verdict(), m.blocked());
+        String word = m.verdict() == null ? "" : Paper.words(m.verdict(), m.blocked(), catalog);
         double wordPt = bodyPt * (fonts.width(word, true, bodyPt) > widthPt / 4 ? 0.8 : 1);
         double verdictPt = word.isEmpty() ? 0 : fonts.width(word, true, wordPt) + bodyPt * 2.2;
         Tag head = tag.add("H2");
@@ -196,7 +200,15 @@ final class PdfLayout {
                             y + 6,
                             List.of(
                                     written(who, true, bodyPt, 0, widthPt * 0.2, y, Ink.LINE, p),
-                                    written("Date", false, bodyPt, widthPt * 0.71, widthPt * 0.07, y, Ink.LINE, p),
+                                    written(
+                                            catalog.text(Code.PAPER_DATE),
+                                            false,
+                                            bodyPt,
+                                            widthPt * 0.71,
+                                            widthPt * 0.07,
+                                            y,
+                                            Ink.LINE,
+                                            p),
                                     new Strip.Drawn(0, y + 1, 1, line, null)))
                     .kept(number));
         }

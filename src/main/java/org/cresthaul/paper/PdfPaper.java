@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Strip.Tag;
 
@@ -106,7 +108,7 @@ final class PdfPaper {
     }
 
     private List<Body> bodies(Paper.Part part, PdfFonts fonts, Tag tag, double bodyPt, double picturePt) {
-        List<Strip> wide = new PdfLayout(fonts, widthPt(), paper.large(), picturePt).strips(part, tag);
+        List<Strip> wide = new PdfLayout(fonts, widthPt(), paper, picturePt).strips(part, tag);
         List<List<Strip>> pages = filled(wide, List.of(bodyPt));
         List<Body> bodies = new ArrayList<>();
         pages.forEach(p -> bodies.add(new Body(part.title(), p, List.of())));
@@ -115,8 +117,7 @@ final class PdfPaper {
         }
         double leftPt = bodyPt - height(pages.get(pages.size() - 1));
         List<List<Strip>> columns = filled(
-                new PdfLayout(fonts, columnPt(), paper.large(), picturePt).flow(part, tag),
-                List.of(leftPt, leftPt, bodyPt));
+                new PdfLayout(fonts, columnPt(), paper, picturePt).flow(part, tag), List.of(leftPt, leftPt, bodyPt));
         Body last = bodies.remove(bodies.size() - 1);
         for (int c = 0; c < columns.size(); c += COLUMNS) {
             bodies.add(new Body(
@@ -258,7 +259,10 @@ final class PdfPaper {
     private List<Strip> foot(PdfFonts fonts, String part, int page, int pages) {
         double small = 7.4;
         double w = widthPt();
-        String number = "Page " + page + " of " + pages;
+        String number = Sentence.of(Code.PAPER_PAGE)
+                .with("page", page)
+                .with("pages", pages)
+                .in(paper.catalog());
         List<Strip.Mark> marks = new ArrayList<>();
         marks.add(new Strip.Drawn(
                 0,

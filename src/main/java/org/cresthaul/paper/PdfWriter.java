@@ -21,6 +21,8 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureNode;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Strip.Tag;
 
 /** Writes laid out pages into a tagged PDF document. */
@@ -57,11 +59,13 @@ final class PdfWriter {
     private void describe(Paper paper) {
         PDDocumentInformation information = document.getDocumentInformation();
         information.setTitle(paper.title() + ": " + paper.subject());
-        information.setSubject(paper.headline() + " The HTML form of this paper holds the same text.");
+        information.setSubject(Sentence.of(Code.PAPER_PDF_SUBJECT)
+                .with("headline", paper.headline())
+                .in(paper.catalog()));
         information.setCreator("Cresthaul");
         information.setProducer(String.join("; ", paper.imprint()));
         document.setDocumentId(FIXED_ID);
-        document.getDocumentCatalog().setLanguage("en-US");
+        document.getDocumentCatalog().setLanguage(paper.catalog().tag());
         PDMarkInfo marked = new PDMarkInfo();
         marked.setMarked(true);
         document.getDocumentCatalog().setMarkInfo(marked);

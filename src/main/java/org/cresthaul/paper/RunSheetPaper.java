@@ -4,18 +4,19 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
 import org.cresthaul.paper.Paper.Column;
 import org.cresthaul.paper.Paper.Tone;
 import org.cresthaul.plan.AlikeBlocks;
-import org.cresthaul.plan.Banner;
 import org.cresthaul.plan.CardKind;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
-import org.cresthaul.plan.StepKind;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.UnitSystem;
 
@@ -26,39 +27,49 @@ import org.cresthaul.units.UnitSystem;
 final class RunSheetPaper {
     private final RunSheet sheet;
     private final SheetPictures pictures;
+    private final Catalog catalog;
 
     RunSheetPaper(RunSheet sheet, SheetPictures pictures) {
         this.sheet = sheet;
         this.pictures = pictures;
+        catalog = pictures.catalog();
     }
 
     Paper paper() {
-        List<Paper.Part> parts =
-                sheet.blocking().isEmpty() ? wayThrough() : List.of(new Paper.Part("What blocks", blocked()));
+        List<Paper.Part> parts = sheet.blocking().isEmpty()
+                ? wayThrough()
+                : List.of(new Paper.Part(text(Code.PAPER_WHAT_BLOCKS), blocked()));
         return new Paper(
-                sheet.banner().drivable() ? "Run sheet" : "Draft, NOT FOR DRIVING",
-                sheet.route().name() + ", " + sheet.rig().name() + ", stance "
-                        + sheet.rig().stance(),
+                text(sheet.banner().drivable() ? Code.PAPER_RUN_SHEET : Code.PAPER_DRAFT),
+                names(Code.PAPER_SUBJECT).with("stance", sheet.rig().stance()).in(catalog),
                 sheet.banner().headline(),
                 sheet.banner().drivable(),
-                Imprint.of(sheet.version(), sheet.route(), sheet.rig()),
+                Imprint.of(sheet.version(), sheet.route(), sheet.rig(), catalog),
+                catalog,
                 true,
                 parts);
     }
 
+    private String text(Code code) {
+        return catalog.text(code);
+    }
+
+    private Sentence names(Code code) {
+        return Sentence.of(code)
+                .with("route", sheet.route().name())
+                .with("rig", sheet.rig().name());
+    }
+
     private List<Paper.Part> wayThrough() {
         List<Paper.Part> parts = new ArrayList<>();
-        parts.add(new Paper.Part("Cab page", cab()));
+        parts.add(new Paper.Part(text(Code.PAPER_CAB), cab()));
         List<Block> first = new ArrayList<>(overview());
         first.addAll(cards(sheet.setUps()));
-        parts.add(new Paper.Part("Before leaving", List.of(), first));
+        parts.add(new Paper.Part(text(Code.PAPER_BEFORE_LEAVING), List.of(), first));
         sheet.legs().forEach(l -> parts.add(leg(l)));
         parts.add(new Paper.Part(
-                "How it is done",
-                List.of(new Paper.Text(
-                        Tone.SMALL,
-                        "Practice of the trade, no result of a computation. The makers' instructions, the carrier's rules and the law take"
-                                + " precedence.")),
+                text(Code.PAPER_HOW),
+                List.of(new Paper.Text(Tone.SMALL, text(Code.PAPER_HOW_NOTE))),
                 cards(sheet.cards())));
         return parts;
     }
@@ -66,16 +77,15 @@ final class RunSheetPaper {
     /** What a driver wants in sight: what to do where, and what to do when stuck. */
     private List<Block> cab() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Text(
-                Tone.STRONG, sheet.route().name() + ", " + sheet.rig().name() + "."));
+        blocks.add(new Paper.Text(Tone.STRONG, names(Code.PAPER_NAMES).in(catalog)));
         blocks.add(new Paper.Table(
                 "",
                 List.of(
-                        new Column("At", 1.5, false),
-                        new Column("Place, landmark", 6, false),
-                        new Column("Set-up", 1, false),
-                        new Column("Do", 1.6, false),
-                        new Column("Verdict", 2.2, false)),
+                        new Column(text(Code.PAPER_AT), 1.5, false),
+                        new Column(text(Code.PAPER_PLACE), 6, false),
+                        new Column(text(Code.PAPER_SET_UP), 1, false),
+                        new Column(text(Code.PAPER_DO), 1.6, false),
+                        new Column(text(Code.PAPER_VERDICT), 2.2, false)),
                 sheet.legs().stream()
                         .flatMap(l -> l.entries().stream())
                         .filter(e -> e.kind() != HazardKind.LIMITS)
@@ -105,73 +115,80 @@ final class RunSheetPaper {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paper.Text(
                 Tone.STRONG,
-                sheet.route().name() + ", " + sheet.rig().name() + ", stance "
-                        + sheet.rig().stance() + "."));
-        blocks.add(new Paper.Text(
-                Tone.BODY,
-                "The fewest places that must be resolved to open a way. There is nothing to drive from"
-                        + " until a plan has a way through."));
+                names(Code.PAPER_NAMES_STANCE)
+                        .with("stance", sheet.rig().stance())
+                        .in(catalog)));
+        blocks.add(new Paper.Text(Tone.BODY, text(Code.PAPER_FEWEST)));
         for (AlikeBlocks alike : AlikeBlocks.of(sheet.blocking())) {
             Plan.Block block = alike.first();
             List<Block> kept = new ArrayList<>();
-            kept.add(new Paper.Heading(
-                    2,
-                    alike.blocks().size() == 1
-                            ? block.hazard() + "  " + block.name()
-                            : alike.blocks().size() + " places of one kind: "
-                                    + block.kind().spoken()));
+            Sentence heading = alike.blocks().size() == 1
+                    ? Sentence.of(Code.PLACE_TITLE).with("id", block.hazard()).with("name", block.name())
+                    : Sentence.of(Code.PLACES_OF_KIND)
+                            .with("count", alike.blocks().size())
+                            .with("kind", Sentence.word(block.kind()));
+            kept.add(new Paper.Heading(2, heading.in(catalog)));
             kept.add(new Paper.Text(
                     Tone.ALERT,
-                    Character.toUpperCase(block.why().charAt(0)) + block.why().substring(1) + "."));
+                    Sentence.of(Code.SENTENCE)
+                            .with("sentence", block.why().capital())
+                            .in(catalog)));
             if (alike.blocks().size() > 1) {
-                kept.add(new Paper.Text(Tone.BODY, alike.places()));
+                kept.add(new Paper.Text(Tone.BODY, alike.places().in(catalog)));
             }
             block.relaxations()
-                    .forEach(r -> kept.add(
-                            new Paper.Item(Box.NONE, r.text() + (r.enough() ? "" : " (to be found out)"), null)));
+                    .forEach(r -> kept.add(new Paper.Item(
+                            Box.NONE,
+                            (r.enough()
+                                            ? r.text()
+                                            : Sentence.of(Code.PAPER_FIND_OUT).with("text", r.text()))
+                                    .in(catalog))));
             blocks.add(new Paper.Group(kept));
         }
+        // The banner names what blocks first, then the conditions.
         List<String> others = sheet.banner().lines().stream()
-                .filter(l -> !Banner.isOfBlocks(l, sheet.blocking()))
+                .skip(AlikeBlocks.of(sheet.blocking()).size())
                 .toList();
         if (!others.isEmpty()) {
-            blocks.add(new Paper.Heading(2, "Resolve before driving"));
+            blocks.add(new Paper.Heading(2, text(Code.PAPER_RESOLVE)));
             others.forEach(l -> blocks.add(new Paper.Text(Tone.BODY, l)));
         }
         blocks.addAll(SurveyFirstTable.of(
-                sheet.surveyFirst(), sheet.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY));
-        blocks.add(new Paper.Heading(2, "Cautions"));
+                sheet.surveyFirst(),
+                sheet.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY,
+                catalog));
+        blocks.add(new Paper.Heading(2, text(Code.PAPER_CAUTIONS)));
         // No step stands on this paper, so nothing is cautioned about that only happens at one.
-        List<String> changes = sheet.legs().stream()
-                .flatMap(l -> l.entries().stream())
-                .filter(e -> e.step() == StepKind.CHANGE)
-                .map(e -> e.id() + " " + e.name())
-                .toList();
         sheet.cautions().stream()
-                .filter(c -> changes.stream().noneMatch(c::contains))
-                .forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
+                .filter(c -> !RunSheet.isOfChange(c))
+                .forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c.in(catalog))));
         return blocks;
     }
 
     private List<Block> overview() {
         List<Block> blocks = new ArrayList<>();
         if (!sheet.banner().lines().isEmpty()) {
-            blocks.add(new Paper.Heading(2, "Resolve before driving"));
+            blocks.add(new Paper.Heading(2, text(Code.PAPER_RESOLVE)));
             sheet.banner().lines().forEach(l -> blocks.add(new Paper.Text(Tone.ALERT, l)));
         }
-        blocks.add(new Paper.Heading(2, "Before leaving"));
+        blocks.add(new Paper.Heading(2, text(Code.PAPER_BEFORE_LEAVING)));
         sheet.first().forEach(l -> blocks.add(item(l)));
-        blocks.add(new Paper.Heading(2, "Cautions"));
-        sheet.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c)));
-        blocks.add(new Paper.Text(Tone.SMALL, Paper.Item.NOTE + "."));
+        blocks.add(new Paper.Heading(2, text(Code.PAPER_CAUTIONS)));
+        sheet.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c.in(catalog))));
+        blocks.add(new Paper.Text(
+                Tone.SMALL,
+                Sentence.of(Code.PAPER_NOTE).with("source", SheetLine.PRACTICE).in(catalog)));
         return blocks;
     }
 
     /** What is done at an entry, in a word. */
-    private static String does(RunSheet.Entry e) {
+    private String does(RunSheet.Entry e) {
         return switch (e.step()) {
-            case CHANGE, RAISE, LOWER -> e.step().word();
-            default -> e.comes().stream().anyMatch(l -> "still raised".equals(l.code())) ? "stay raised" : "";
+            case CHANGE, RAISE, LOWER -> catalog.word(e.step());
+            default ->
+                e.comes().stream().anyMatch(l -> RunSheet.STILL_RAISED.equals(l.code()))
+                        ? text(Code.PAPER_STAY_RAISED)
+                        : "";
         };
     }
 
@@ -192,22 +209,28 @@ final class RunSheetPaper {
         blocks.add(new Paper.Text(Tone.BODY, leg.where().text()));
         leg.entering().forEach(l -> blocks.add(new Paper.Text(Tone.STRONG, l.text())));
         if (leg.entries().isEmpty()) {
-            blocks.add(new Paper.Text(Tone.BODY, "Nothing to set and no place to pass on this leg."));
+            blocks.add(new Paper.Text(Tone.BODY, text(Code.PAPER_NOTHING)));
         } else {
             blocks.add(new Paper.Table(
                     "",
                     List.of(
-                            new Column("At", 1.7, false),
-                            new Column("Place, landmark", 7, false),
-                            new Column("Do", 2, false),
-                            new Column("Verdict", 2.6, false)),
+                            new Column(text(Code.PAPER_AT), 1.7, false),
+                            new Column(text(Code.PAPER_PLACE), 7, false),
+                            new Column(text(Code.PAPER_DO), 2, false),
+                            new Column(text(Code.PAPER_VERDICT), 2.6, false)),
                     leg.entries().stream().map(this::row).toList()));
         }
         List<Block> flow = new ArrayList<>();
         flow.add(pictures.map(leg));
         Set<String> said = new HashSet<>();
         leg.entries().forEach(entry -> entry(entry, flow, said));
-        return new Paper.Part("Leg " + leg.number() + ": " + leg.name(), blocks, flow);
+        return new Paper.Part(
+                Sentence.of(Code.PAPER_LEG)
+                        .with("number", leg.number())
+                        .with("name", leg.name())
+                        .in(catalog),
+                blocks,
+                flow);
     }
 
     private List<Cell> row(RunSheet.Entry e) {
@@ -216,7 +239,9 @@ final class RunSheetPaper {
                 new Cell(e.chainage().text()),
                 new Cell(title(e) + (e.landmark() == null ? "" : ", " + e.landmark())),
                 new Cell(does),
-                e.verdict() == null ? new Cell("") : new Cell(Paper.words(e.verdict(), e.blocked()), e.verdict()));
+                e.verdict() == null
+                        ? new Cell("")
+                        : new Cell(Paper.words(e.verdict(), e.blocked(), catalog), e.verdict()));
     }
 
     /** @param said cautions that stand on this leg already */
@@ -225,19 +250,24 @@ final class RunSheetPaper {
         boolean minor = isLimit(e) && !e.blocked();
         first.add(new Paper.Milestone(e.chainage().text(), title(e), e.verdict(), e.blocked(), minor));
         if (e.landmark() != null) {
+            Sentence landmark = e.kind() == null
+                    ? Sentence.of(Code.PAPER_LANDMARK)
+                    : Sentence.of(Code.PAPER_KIND_LANDMARK).with("kind", kind(e));
             first.add(new Paper.Text(
-                    Tone.STRONG, (e.kind() == null ? "" : kind(e) + ". ") + "Landmark: " + e.landmark() + "."));
+                    Tone.STRONG, landmark.with("landmark", e.landmark()).in(catalog)));
         } else if (e.kind() != null && !minor) {
-            first.add(new Paper.Text(Tone.STRONG, kind(e) + "."));
+            first.add(new Paper.Text(
+                    Tone.STRONG,
+                    Sentence.of(Code.SENTENCE).with("sentence", kind(e)).in(catalog)));
         }
         e.comes()
                 .forEach(l -> first.add(
                         new Paper.Text(SheetLine.BLOCKED.equals(l.code()) ? Tone.ALERT : Tone.BODY, l.text())));
         List<Block> sections = new ArrayList<>();
-        section("Before", e.before(), sections);
-        section("Through", e.through(), sections);
-        section("After", e.after(), sections);
-        section("Gauges", e.gauges(), sections);
+        section(Code.PAPER_BEFORE, e.before(), sections);
+        section(Code.PAPER_THROUGH, e.through(), sections);
+        section(Code.PAPER_AFTER, e.after(), sections);
+        section(Code.PAPER_GAUGES, e.gauges(), sections);
         // A place does not stand alone at the foot of a column: what is done first there follows it.
         int together = Math.min(2, sections.size());
         first.addAll(sections.subList(0, together));
@@ -253,26 +283,28 @@ final class RunSheetPaper {
         return e.kind() != null && !e.kind().standsAtPoint();
     }
 
-    private void section(String title, List<SheetLine> lines, List<Block> blocks) {
+    private void section(Code title, List<SheetLine> lines, List<Block> blocks) {
         if (!lines.isEmpty()) {
-            blocks.add(new Paper.Heading(3, title));
+            blocks.add(new Paper.Heading(3, text(title)));
             lines.forEach(l -> blocks.add(item(l)));
         }
     }
 
-    private static String title(RunSheet.Entry e) {
-        return e.id() == null || e.name().endsWith(e.id()) ? e.name() : e.id() + "  " + e.name();
+    private String title(RunSheet.Entry e) {
+        return e.id() == null || e.id().equals(Plan.WHOLE_ROUTE) || e.name().endsWith(e.id())
+                ? e.name()
+                : Sentence.of(Code.PLACE_TITLE)
+                        .with("id", e.id())
+                        .with("name", e.name())
+                        .in(catalog);
     }
 
-    private static String kind(RunSheet.Entry e) {
-        String words = e.kind().spoken();
-        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    private static Sentence kind(RunSheet.Entry e) {
+        return Sentence.word(e.kind()).capital();
     }
 
     private Paper.Item item(SheetLine line) {
-        return new Paper.Item(
-                !line.tick() ? Box.NONE : sheet.banner().drivable() ? Box.TICK : Box.BARRED,
-                line.text(),
-                line.source());
+        Box box = !line.tick() ? Box.NONE : sheet.banner().drivable() ? Box.TICK : Box.BARRED;
+        return Paper.Item.of(box, line, catalog);
     }
 }

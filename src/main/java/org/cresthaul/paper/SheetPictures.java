@@ -8,6 +8,10 @@ import org.cresthaul.check.NotSurveyedException;
 import org.cresthaul.check.PassageView;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SpareKind;
@@ -30,9 +34,17 @@ public final class SheetPictures {
     private final Plan plan;
     private final Report report;
     private final UnitSystem units;
+    private final Catalog catalog;
     private final RoundedFigures figures;
 
+    /** In English. */
     public SheetPictures(Route route, Rig rig, LevelStance stance, Plan plan, Report report, UnitSystem units) {
+        this(route, rig, stance, plan, report, units, Catalog.ENGLISH);
+    }
+
+    public SheetPictures(
+            Route route, Rig rig, LevelStance stance, Plan plan, Report report, UnitSystem units, Catalog catalog) {
+        this.catalog = catalog;
         this.route = route;
         this.rig = rig;
         this.stance = stance;
@@ -42,10 +54,14 @@ public final class SheetPictures {
         figures = new RoundedFigures(units);
     }
 
+    Catalog catalog() {
+        return catalog;
+    }
+
     Paper.Picture map(RunSheet.Leg leg) {
         return new Paper.Picture(
-                LegMap.of(route, leg, units),
-                "Leg " + leg.number() + " from above, north up. Squares are stops, filled where this plan stops.");
+                LegMap.of(route, leg, units, catalog),
+                Sentence.of(Code.MAP_LEG).with("number", leg.number()).in(catalog));
     }
 
     List<Paper.Picture> of(RunSheet.Entry entry) {
@@ -82,12 +98,12 @@ public final class SheetPictures {
         CornerView view = CornerView.of(
                 route, rig, stance, plan.margins(), p.hazard(), p.set().configuration());
         return new Paper.Picture(
-                CornerDrawing.of(view),
-                p.hazard() + " from above, "
-                        + (view.backing() ? "backed into" : "driven to the right") + ": pavement, swept path, and the"
-                        + " combination where it is tightest; blue is the path of the steer axle"
-                        + (view.opposing().isEmpty() ? "." : ", dashed the opposing lane.")
-                        + CornerDrawing.marksInWords(view));
+                CornerDrawing.of(view, catalog),
+                Sentence.of(view.backing() ? Code.CORNER_CAPTION_BACKED : Code.CORNER_CAPTION_DRIVEN)
+                                .with("place", p.hazard())
+                                .in(catalog)
+                        + catalog.text(view.opposing().isEmpty() ? Code.RESERVE_END : Code.CORNER_CAPTION_OPPOSING)
+                        + CornerDrawing.marksInWords(view, catalog));
     }
 
     /** The governing gap, whole and enlarged, and under a structure the other one enlarged. */
@@ -115,8 +131,8 @@ public final class SheetPictures {
                 gap.map(Report.GapFinding::leveling),
                 p.raise() == null ? 0 : p.raise().frontM(),
                 p.raise() == null ? 0 : p.raise().rearM());
-        String shown = figures.clearance(spare.value());
-        SideDrawing drawing = new SideDrawing(view, overhead, shown, p.kind() == HazardKind.OVERHEAD_WIRE);
+        String shown = catalog.figure(figures.clearance(spare.value()));
+        SideDrawing drawing = new SideDrawing(view, overhead, shown, p.kind() == HazardKind.OVERHEAD_WIRE, catalog);
         if (!drawing.hasGap()) {
             return List.of();
         }
@@ -124,14 +140,26 @@ public final class SheetPictures {
         if (whole) {
             pictures.add(new Paper.Picture(
                     drawing.whole(),
-                    p.hazard() + " where it is tightest" + (p.raise() == null ? ", on the transport stops" : ", raised")
-                            + "; line: " + view.line() + "; the truck drives to the right. Circled: the least gap."));
+                    Sentence.of(p.raise() == null ? Code.SIDE_CAPTION_STOPS : Code.SIDE_CAPTION_RAISED)
+                            .with("place", p.hazard())
+                            .with("line", Names.of(view.line()))
+                            .in(catalog)));
         }
         pictures.add(new Paper.Picture(
                 drawing.detail(),
-                (whole ? "The circle enlarged: " : "Tightest on the other side: ") + shown
-                        + (overhead ? " under " + p.kind().over() + ", " : " over the ground, ") + spare.at() + "."));
+                Sentence.of(whole ? Code.SIDE_CIRCLE : Code.SIDE_OTHER)
+                        .with("gap", shown)
+                        .with("where", Sentence.of(where(p, overhead)))
+                        .with("at", spare.at())
+                        .in(catalog)));
         return pictures;
+    }
+
+    private static Code where(Plan.Passage p, boolean overhead) {
+        if (!overhead) {
+            return Code.WHERE_GROUND;
+        }
+        return p.kind() == HazardKind.OVERHEAD_WIRE ? Code.WHERE_WIRE : Code.WHERE_STRUCTURE;
     }
 
     private Optional<Report.GapFinding> gap(Plan.Passage p, boolean overhead) {

@@ -4,6 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.cresthaul.check.PassageView;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Drawing.Anchor;
 import org.cresthaul.paper.Drawing.Point;
 import org.cresthaul.paper.Drawing.Shape;
@@ -18,12 +22,14 @@ final class SideDrawing {
     private final String shown;
     private final boolean overhead;
     private final boolean wire;
+    private final Catalog catalog;
 
     /**
      * @param shown the gap as the paper's text has it
      * @param wire whether what is overhead is a line, with nothing above it
      */
-    SideDrawing(PassageView view, boolean overhead, String shown, boolean wire) {
+    SideDrawing(PassageView view, boolean overhead, String shown, boolean wire, Catalog catalog) {
+        this.catalog = catalog;
         this.view = view;
         this.wire = wire;
         this.overhead = overhead;
@@ -82,8 +88,10 @@ final class SideDrawing {
         return new Drawing(
                 WIDTH,
                 height,
-                "Side view of the combination where " + view.hazard() + " is tightest: the least gap is at "
-                        + place().unit(),
+                Sentence.of(Code.SIDE_ALT)
+                        .with("place", view.hazard())
+                        .with("unit", Names.of(place().unit()))
+                        .in(catalog),
                 shapes);
     }
 
@@ -105,7 +113,14 @@ final class SideDrawing {
                 new Point(WIDTH - 0.4, 0.4),
                 new Point(WIDTH - 0.4, height - 0.4),
                 new Point(0.4, height - 0.4)));
-        return new Drawing(WIDTH, height, "Enlarged: the least gap at " + view.hazard() + ", " + shown, shapes);
+        return new Drawing(
+                WIDTH,
+                height,
+                Sentence.of(Code.DETAIL_ALT)
+                        .with("place", view.hazard())
+                        .with("gap", shown)
+                        .in(catalog),
+                shapes);
     }
 
     private double gapM() {

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Box;
 import org.cresthaul.paper.Paper.Cell;
@@ -41,7 +42,8 @@ final class StatementPaper {
                         + statement.rig().stance(),
                 statement.banner().headline(),
                 statement.banner().drivable(),
-                Imprint.of(statement.version(), statement.route(), statement.rig()),
+                Imprint.of(statement.version(), statement.route(), statement.rig(), Catalog.ENGLISH),
+                Catalog.ENGLISH,
                 false,
                 List.of(
                         new Paper.Part("Statement for the permit office", first()),
@@ -62,7 +64,7 @@ final class StatementPaper {
                 .toList();
         if (!blocked.isEmpty()) {
             blocks.add(new Paper.Heading(3, "Blocked at"));
-            together(blocked).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
+            together(blocked).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l)));
         }
         blocks.add(new Paper.Heading(3, "Conditions"));
         List<String> conditions = Stream.concat(
@@ -72,8 +74,7 @@ final class StatementPaper {
                                 .stream(),
                         ofPassages())
                 .toList();
-        (conditions.isEmpty() ? List.of("none") : conditions)
-                .forEach(l -> blocks.add(new Paper.Item(Box.NONE, l, null)));
+        (conditions.isEmpty() ? List.of("none") : conditions).forEach(l -> blocks.add(new Paper.Item(Box.NONE, l)));
         List<List<Cell>> rows = new ArrayList<>();
         statement.identity().stream().limit(1).forEach(r -> rows.add(cells(r)));
         rows.add(List.of(
@@ -129,7 +130,8 @@ final class StatementPaper {
                         statement.hazards().stream()
                                 .map(h -> new LegMap.Mark(h.id(), h.verdict()))
                                 .toList(),
-                        units),
+                        units,
+                        Catalog.ENGLISH),
                 "The route, north up; squares are stops."));
         statement.wording().forEach(w -> blocks.add(new Paper.Text(Tone.SMALL, w)));
         return blocks;
@@ -262,7 +264,7 @@ final class StatementPaper {
                                 new Cell((h.name().endsWith(h.id()) ? "" : h.id() + " ") + h.name() + ", "
                                         + h.kind().spoken()),
                                 new Cell(h.letter()),
-                                new Cell(Paper.words(h.verdict(), h.blocked()), h.verdict()),
+                                new Cell(Paper.words(h.verdict(), h.blocked(), Catalog.ENGLISH), h.verdict()),
                                 new Cell(margins(h)),
                                 new Cell(h.conditions().stream()
                                         .map(SheetLine::text)
@@ -294,7 +296,7 @@ final class StatementPaper {
                                     .collect(Collectors.joining(", "))
                             + "."));
         }
-        blocks.addAll(SurveyFirstTable.of(statement.surveyFirst(), units));
+        blocks.addAll(SurveyFirstTable.of(statement.surveyFirst(), units, Catalog.ENGLISH));
         return blocks;
     }
 
@@ -328,13 +330,13 @@ final class StatementPaper {
             blocks.add(rows(statement.robustness(), 2, 6));
         }
         blocks.add(new Paper.Heading(2, "What was not checked"));
-        statement.notChecked().forEach(n -> blocks.add(new Paper.Item(Box.NONE, n, null)));
+        statement.notChecked().forEach(n -> blocks.add(new Paper.Item(Box.NONE, n)));
         blocks.add(new Paper.Heading(2, "Inputs"));
         blocks.addAll(inputs());
         // Who signs has the cautions on the same page.
         List<Block> end = new ArrayList<>();
         end.add(new Paper.Heading(2, "Cautions"));
-        statement.cautions().forEach(c -> end.add(new Paper.Text(Tone.SMALL, c)));
+        statement.cautions().forEach(c -> end.add(new Paper.Text(Tone.SMALL, c.toString())));
         end.add(new Paper.Heading(2, "Signatures"));
         end.add(new Paper.Text(Tone.SMALL, "Signing confirms this was read; it is no warranty."));
         end.add(new Paper.Signatures(statement.signatures()));

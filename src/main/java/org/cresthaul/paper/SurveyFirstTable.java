@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import org.cresthaul.check.HumpLadder;
 import org.cresthaul.check.SurveyFirst;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.paper.Paper.Block;
 import org.cresthaul.paper.Paper.Cell;
 import org.cresthaul.paper.Paper.Column;
@@ -16,65 +18,88 @@ import org.cresthaul.units.UnitSystem;
 
 /** What to survey first on a paper: one table in order, and the range of humps that the rig clears. */
 final class SurveyFirstTable {
-    private SurveyFirstTable() {}
+    private final SurveyFirst first;
+    private final RoundedFigures figures;
+    private final Catalog catalog;
+
+    private SurveyFirstTable(SurveyFirst first, UnitSystem units, Catalog catalog) {
+        this.first = first;
+        figures = new RoundedFigures(units);
+        this.catalog = catalog;
+    }
 
     /** Nothing where everything is surveyed. */
-    static List<Block> of(SurveyFirst first, UnitSystem units) {
-        if (first.places().isEmpty()) {
-            return List.of();
-        }
-        RoundedFigures figures = new RoundedFigures(units);
+    static List<Block> of(SurveyFirst first, UnitSystem units, Catalog catalog) {
+        return first.places().isEmpty() ? List.of() : new SurveyFirstTable(first, units, catalog).blocks();
+    }
+
+    private String text(Code code) {
+        return catalog.text(code);
+    }
+
+    private List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Paper.Heading(2, "Survey first"));
-        blocks.add(
-                new Paper.Text(
-                        Tone.SMALL,
-                        "Not surveyed, or known only by report; none is clear until it is surveyed. In the order to go there."));
+        blocks.add(new Paper.Heading(2, text(Code.FIRST_SURVEY)));
+        blocks.add(new Paper.Text(Tone.SMALL, text(Code.FIRST_SURVEY_NOTE)));
         blocks.add(new Paper.Table(
                 "",
                 List.of(
                         new Column("", 0.5, true),
-                        new Column("At", 1.2, false),
-                        new Column("Place", 3.4, false),
-                        new Column("Tracks", 1, false),
-                        new Column("Low-ground sign", 1.4, false),
-                        new Column("Angle", 1, false),
-                        new Column("Known from", 3.6, false)),
-                first.places().stream().map(p -> row(p, figures)).toList()));
-        first.humps().forEach(h -> blocks.add(new Paper.Text(Tone.SMALL, hump(h, first, figures))));
+                        new Column(text(Code.PAPER_AT), 1.2, false),
+                        new Column(text(Code.FIRST_PLACE), 3.4, false),
+                        new Column(text(Code.FIRST_TRACKS), 1, false),
+                        new Column(text(Code.FIRST_SIGN), 1.4, false),
+                        new Column(text(Code.FIRST_ANGLE), 1, false),
+                        new Column(text(Code.FIRST_KNOWN), 3.6, false)),
+                first.places().stream().map(this::row).toList()));
+        first.humps().forEach(h -> blocks.add(new Paper.Text(Tone.SMALL, hump(h))));
         return blocks;
     }
 
-    private static List<Cell> row(SurveyFirst.Place p, RoundedFigures figures) {
+    private List<Cell> row(SurveyFirst.Place p) {
         boolean crossing = p.kind().isCrossedByRails();
+        String unknown = text(Code.FIRST_UNKNOWN);
+        Sentence origin = p.origin() == null ? Sentence.of(Code.FIRST_ROUTE_FILE) : p.origin();
         return List.of(
                 new Cell("" + p.rank()),
-                new Cell(figures.chainage(p.chainageM())),
-                new Cell(p.id() + " " + p.name() + ", " + p.kind().spoken()),
-                new Cell(!crossing ? "" : p.tracks() == null ? "unknown" : "" + p.tracks()),
-                new Cell(!crossing ? "" : p.lowGroundSign() ? "yes" : "none recorded"),
+                new Cell(catalog.figure(figures.chainage(p.chainageM()))),
+                new Cell(Sentence.of(Code.FIRST_PLACE_KIND)
+                        .with("place", p.id() + " " + p.name())
+                        .with("kind", Sentence.word(p.kind()))
+                        .in(catalog)),
+                new Cell(!crossing ? "" : p.tracks() == null ? unknown : "" + p.tracks()),
+                new Cell(!crossing ? "" : text(p.lowGroundSign() ? Code.FIRST_YES : Code.FIRST_NONE)),
                 new Cell(
                         !crossing
                                 ? ""
-                                : p.angleRad() == null ? "unknown" : Math.round(Math.toDegrees(p.angleRad())) + " deg"),
-                new Cell((p.origin() == null ? "the route file" : p.origin())
-                        + (p.reported() ? "; figure reported, not measured" : "")));
+                                : p.angleRad() == null
+                                        ? unknown
+                                        : catalog.figure(Math.round(Math.toDegrees(p.angleRad())) + " deg")),
+                new Cell(
+                        (p.reported() ? Sentence.of(Code.FIRST_REPORTED).with("origin", origin) : origin).in(catalog)));
     }
 
     /** Settings by how far the road may fall, those alike together, the least first as they come. */
-    private static String hump(HumpLadder hump, SurveyFirst first, RoundedFigures figures) {
-        Map<String, Integer> settings = new LinkedHashMap<>();
+    private String hump(HumpLadder hump) {
+        Map<Sentence, Integer> settings = new LinkedHashMap<>();
         hump.rungs().stream()
                 .sorted(java.util.Comparator.comparing(r -> r.clearM() == null ? -1 : r.clearM()))
                 .forEach(r -> settings.merge(
-                        r.clearM() == null ? "not even a level road" : figures.clearance(r.clearM()), 1, Integer::sum));
-        return "Rail crossing of " + hump.tracks() + (hump.tracks() == 1 ? " track, " : " tracks, ")
-                + first.waiting(hump.tracks())
-                + " to survey. To compare with, no verdict: how far the road may fall within "
-                + figures.distance(hump.overM()) + " on both sides, by number of settings: "
-                + settings.entrySet().stream()
-                        .map(e -> e.getKey() + " (" + e.getValue() + ")")
-                        .collect(Collectors.joining(", "))
-                + ". Setting by setting: the report.";
+                        r.clearM() == null
+                                ? Sentence.of(Code.FIRST_LEVEL)
+                                : Sentence.of(Code.VERBATIM).figure("text", figures.clearance(r.clearM())),
+                        1,
+                        Integer::sum));
+        List<Sentence> told = settings.entrySet().stream()
+                .map(e -> Sentence.of(Code.FIRST_SETTINGS)
+                        .with("fall", e.getKey())
+                        .with("count", e.getValue()))
+                .toList();
+        return Sentence.of(hump.tracks() == 1 ? Code.FIRST_HUMP_ONE : Code.FIRST_HUMP)
+                .with("tracks", hump.tracks())
+                .with("waiting", first.waiting(hump.tracks()))
+                .figure("over", figures.distance(hump.overM()))
+                .with("settings", Sentence.listed(told, ", "))
+                .in(catalog);
     }
 }

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.HazardKind;
 
 /**
@@ -15,7 +16,9 @@ import org.cresthaul.route.HazardKind;
  */
 public record AlikeBlocks(List<Plan.Block> blocks) {
     /** What is told of a block besides its place. */
-    private record Told(HazardKind kind, String why, List<String> relaxations) {}
+    private record Told(HazardKind kind, Sentence why, List<Opening> relaxations) {}
+
+    private record Opening(boolean enough, Sentence text) {}
 
     public AlikeBlocks {
         blocks = List.copyOf(blocks);
@@ -30,7 +33,7 @@ public record AlikeBlocks(List<Plan.Block> blocks) {
                                     block.kind(),
                                     block.why(),
                                     block.relaxations().stream()
-                                            .map(r -> r.enough() + r.text())
+                                            .map(r -> new Opening(r.enough(), r.text()))
                                             .toList()),
                             t -> new ArrayList<>())
                     .add(block);
@@ -44,8 +47,11 @@ public record AlikeBlocks(List<Plan.Block> blocks) {
     }
 
     /** "H06 Gravel spur", or "3 places alike: H06 Gravel spur, H07 Mill lead, H08 Siding". */
-    public String places() {
-        String listed = blocks.stream().map(b -> b.hazard() + " " + b.name()).collect(Collectors.joining(", "));
-        return blocks.size() == 1 ? listed : blocks.size() + " places alike: " + listed;
+    public Sentence places() {
+        Sentence listed = Sentence.listed(
+                blocks.stream().map(b -> Sources.named(b.hazard(), b.name())).toList(), ", ");
+        return blocks.size() == 1
+                ? listed
+                : Sentence.of(Code.PLACES_ALIKE).with("count", blocks.size()).with("places", listed);
     }
 }

@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.cresthaul.check.ReversingReport;
 import org.cresthaul.check.ReversingReport.State;
 import org.cresthaul.check.ReversingReport.Way;
+import org.cresthaul.language.Code;
 
 /**
  * The card for backing up: what the trade does, and how far each set-up in use goes straight back when nobody steers.
@@ -25,24 +27,24 @@ final class BackingCard {
     }
 
     RunSheet.Card card() {
-        List<SheetLine> lines = new ArrayList<>(
-                List.of(
-                        SheetLine.practice("Guide in sight at the rear, one signal to stop; radio besides."),
-                        SheetLine.practice("Booster air let out, so that its axle neither carries nor steers."),
-                        SheetLine.practice("Booster pivot locked straight before backing."),
-                        SheetLine.practice("Short moves, stop when the guide is out of sight."),
-                        SheetLine.practice(
-                                "Afterward: pivot unlocked, booster air back to the set-up card, gauge read, before going ahead.")));
+        List<SheetLine> lines = new ArrayList<>(Stream.of(
+                        Code.BACKING_GUIDE,
+                        Code.BACKING_AIR,
+                        Code.BACKING_PIVOT,
+                        Code.BACKING_MOVES,
+                        Code.BACKING_AFTER)
+                .map(sources::practice)
+                .toList());
         Map<Integer, String> states = states();
         if (states.keySet().stream().anyMatch(i -> reversing.states().get(i).free() != null)) {
-            lines.add(sources.say("How far it can be pushed straight back with the steering held straight, from ")
+            lines.add(sources.say(Code.BACKING_HOW_FAR)
+                    .at("bend")
                     .angle(reversing.bendRad(), AT + "/bendRad")
-                    .words(" at every coupling, until the coupling named is at its limit:")
                     .plain());
         }
         states.forEach((index, letters) -> lines.add(line(index, letters)));
-        reversing.cautions().forEach(c -> lines.add(SheetLine.plain(c)));
-        return new RunSheet.Card(CardKind.BACKING, "Backing up", null, null, lines);
+        sources.said(reversing.cautions()).forEach(c -> lines.add(SheetLine.plain(c)));
+        return new RunSheet.Card(CardKind.BACKING, sources.catalog().text(Code.CARD_BACKING), null, null, lines);
     }
 
     /**
@@ -64,24 +66,33 @@ final class BackingCard {
 
     private SheetLine line(int index, String letters) {
         State state = reversing.states().get(index);
-        String name = "Set-up " + letters + ": ";
         if (state.free() == null) {
-            return SheetLine.plain(name + state.unknown() + ".");
+            return sources.say(Code.BACKING_UNKNOWN)
+                    .with("letters", letters)
+                    .with("why", state.unknown())
+                    .plain();
         }
         String at = AT + "/states/" + index;
         if (state.locked() == null) {
-            return way(sources.say(name), state.free(), at + "/free").words(".").plain();
+            return sources.say(Code.BACKING_WAY)
+                    .with("letters", letters)
+                    .with("way", way(state.free(), at + "/free"))
+                    .plain();
         }
-        Say say = way(sources.say(name + "pivot free, "), state.free(), at + "/free");
-        way(say.words("; locked and booster air out, "), state.lockedLight(), at + "/lockedLight");
-        return way(say.words("; locked with its air, "), state.locked(), at + "/locked")
-                .words(".")
+        return sources.say(Code.BACKING_WAYS)
+                .with("letters", letters)
+                .with("free", way(state.free(), at + "/free"))
+                .with("light", way(state.lockedLight(), at + "/lockedLight"))
+                .with("locked", way(state.locked(), at + "/locked"))
                 .plain();
     }
 
-    private Say way(Say say, Way way, String at) {
+    private Say way(Way way, String at) {
         return way.limitMetM() == null
-                ? say.words("no limit within ").way(reversing.mostM(), AT + "/mostM")
-                : say.way(way.limitMetM(), at + "/limitMetM").words(" (" + way.coupling() + ")");
+                ? sources.say(Code.BACKING_NO_LIMIT).at("most").way(reversing.mostM(), AT + "/mostM")
+                : sources.say(Code.BACKING_LIMIT)
+                        .with("coupling", way.coupling())
+                        .at("way")
+                        .way(way.limitMetM(), at + "/limitMetM");
     }
 }

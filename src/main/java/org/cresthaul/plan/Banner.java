@@ -5,6 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /**
  * What stands on top of every page: whether it may be driven from.
@@ -16,71 +19,54 @@ import java.util.stream.Collectors;
  */
 public record Banner(Outcome outcome, boolean drivable, String headline, List<String> lines) {
     private static final int MOST_NAMED = 8;
-    private static final String BLOCKS = " blocks: ";
-
-    /** Whether a line tells what blocks, and not a condition. */
-    public static boolean isOfBlocks(String line, List<Plan.Block> blocking) {
-        return AlikeBlocks.of(blocking).stream().anyMatch(b -> line.startsWith(b.places() + BLOCKS));
-    }
 
     public Banner {
         lines = List.copyOf(lines);
     }
 
-    static Banner of(Plan plan) {
+    static Banner of(Plan plan, Catalog catalog) {
         List<String> lines = new ArrayList<>();
         AlikeBlocks.of(plan.blocking())
-                .forEach(b -> lines.add(b.places() + BLOCKS + b.first().why() + "."));
-        Map<String, List<String>> places = new LinkedHashMap<>();
-        plan.conditions()
-                .forEach(c -> places.computeIfAbsent(" (" + c.what() + "): " + c.told(), t -> new ArrayList<>())
-                        .add(c.hazard() + " " + c.name()));
-        places.forEach((told, where) -> lines.add(String.join(", ", where) + told));
+                .forEach(b -> lines.add(Sentence.of(Code.BANNER_BLOCKS)
+                        .with("place", b.places())
+                        .with("why", b.first().why())
+                        .in(catalog)));
+        Map<List<Object>, List<Sentence>> places = new LinkedHashMap<>();
+        Map<List<Object>, Plan.Condition> first = new LinkedHashMap<>();
+        for (Plan.Condition c : plan.conditions()) {
+            List<Object> told = List.of(c.what(), c.told());
+            first.putIfAbsent(told, c);
+            places.computeIfAbsent(told, t -> new ArrayList<>()).add(Sources.named(c.hazard(), c.name()));
+        }
+        first.forEach((told, c) -> lines.add(Sentence.of(Code.BANNER_CONDITION)
+                .with("place", Sentence.listed(places.get(told), ", "))
+                .with("kind", Sentence.word(c.what()))
+                .with("told", c.told())
+                .in(catalog)));
         List<String> open = plan.conditions().stream()
                 .filter(Plan.Condition::isOpen)
                 .map(Plan.Condition::hazard)
                 .distinct()
                 .toList();
-        return switch (plan.outcome()) {
-            case THROUGH ->
-                new Banner(
-                        plan.outcome(),
-                        true,
-                        "Way through, as declared and surveyed. The permit and the person at the wheel decide.",
-                        lines);
-            case CONDITIONAL ->
-                open.isEmpty()
-                        ? new Banner(
-                                plan.outcome(),
-                                true,
-                                "Way through; every condition was settled by a person named below."
-                                        + " This program judged none of that. The permit and the person at the wheel decide.",
-                                lines)
-                        : new Banner(
-                                plan.outcome(),
-                                false,
-                                "NOT FOR DRIVING until every condition is resolved: " + named(open) + ".",
-                                lines);
-            case BLOCKED ->
-                new Banner(
-                        plan.outcome(),
-                        false,
-                        "NOT FOR DRIVING: no way through, blocked at "
-                                + named(plan.blocking().stream()
-                                        .map(Plan.Block::hazard)
-                                        .toList()) + ".",
-                        lines);
-            case UNJUDGED ->
-                new Banner(
-                        plan.outcome(),
-                        false,
-                        "NOT FOR DRIVING: the route file names no hazards, so nothing was judged.",
-                        lines);
-        };
+        List<String> blocked = plan.blocking().stream().map(Plan.Block::hazard).toList();
+        boolean drivable = plan.outcome() == Outcome.THROUGH || plan.outcome() == Outcome.CONDITIONAL && open.isEmpty();
+        Sentence headline =
+                switch (plan.outcome()) {
+                    case THROUGH -> Sentence.of(Code.BANNER_THROUGH);
+                    case CONDITIONAL ->
+                        open.isEmpty()
+                                ? Sentence.of(Code.BANNER_SETTLED)
+                                : Sentence.of(Code.BANNER_CONDITIONS).with("places", named(open));
+                    case BLOCKED -> Sentence.of(Code.BANNER_BLOCKED).with("places", named(blocked));
+                    case UNJUDGED -> Sentence.of(Code.BANNER_UNJUDGED);
+                };
+        return new Banner(plan.outcome(), drivable, headline.in(catalog), lines);
     }
 
-    private static String named(List<String> ids) {
-        return ids.stream().limit(MOST_NAMED).collect(Collectors.joining(", "))
-                + (ids.size() > MOST_NAMED ? " and " + (ids.size() - MOST_NAMED) + " more" : "");
+    private static Sentence named(List<String> ids) {
+        String first = ids.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+        return ids.size() > MOST_NAMED
+                ? Sentence.of(Code.BANNER_MORE).with("places", first).with("count", ids.size() - MOST_NAMED)
+                : Sentence.verbatim(first);
     }
 }

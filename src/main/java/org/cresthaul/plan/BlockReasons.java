@@ -6,6 +6,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /** Says in words why a place blocks. */
 final class BlockReasons {
@@ -32,32 +34,40 @@ final class BlockReasons {
         return new Plan.Block(place.id(), place.kind(), place.name(), place.chainageM(), why(place), List.of());
     }
 
-    private String why(PlanPlace place) {
-        List<String> passing = new ArrayList<>();
-        Set<String> verdicts = new LinkedHashSet<>();
-        Set<String> reasons = new LinkedHashSet<>();
+    private Sentence why(PlanPlace place) {
+        List<Sentence> passing = new ArrayList<>();
+        Set<Sentence> verdicts = new LinkedHashSet<>();
+        Set<Sentence> reasons = new LinkedHashSet<>();
         usable.stream().forEach(c -> {
             Report.Cell cell = place.cells().get(c);
             if (admission.asksMore(place, c)) {
-                verdicts.add("less reserve than asked for");
+                verdicts.add(Sentence.of(Code.BLOCK_LESS_RESERVE));
             } else if (admission.lets(place, cell.verdict()) || raises && cell.raise() != null) {
-                passing.add(changes.setUps().get(c).label());
+                passing.add(Sources.label(changes.setUps().get(c)));
             } else {
-                verdicts.add(cell.verdict().word());
+                verdicts.add(Sentence.word(cell.verdict()));
                 reasons.addAll(cell.reasons());
             }
         });
         if (!passing.isEmpty()) {
-            return "passed only with " + some(passing)
-                    + ", which the rest of the route, its stops or a place close by do" + " not allow here";
+            return Sentence.of(Code.BLOCK_ONLY_WITH).with("states", some(passing));
         }
-        return String.join(" or ", verdicts)
-                + (usable.cardinality() == 1 ? "" : " in every configuration")
-                + (reasons.isEmpty() ? "" : ": " + some(List.copyOf(reasons)));
+        boolean one = usable.cardinality() == 1;
+        Sentence either = verdicts.stream()
+                .reduce((a, b) -> Sentence.of(Code.OR).with("first", a).with("second", b))
+                .orElseThrow();
+        if (reasons.isEmpty()) {
+            return Sentence.of(one ? Code.BLOCK_VERDICT : Code.BLOCK_VERDICTS).with("verdicts", either);
+        }
+        return Sentence.of(one ? Code.BLOCK_VERDICT_REASONS : Code.BLOCK_VERDICTS_REASONS)
+                .with("verdicts", either)
+                .with("reasons", some(List.copyOf(reasons)));
     }
 
-    private static String some(List<String> all) {
-        return String.join("; ", all.subList(0, Math.min(MOST_NAMED, all.size())))
-                + (all.size() > MOST_NAMED ? " and " + (all.size() - MOST_NAMED) + " more" : "");
+    private static Sentence some(List<Sentence> all) {
+        Sentence first = Sentence.listed(all.subList(0, Math.min(MOST_NAMED, all.size())), "; ");
+        return all.size() > MOST_NAMED
+                ? Sentence.of(Code.MORE).with("first", first).with("count", all.size() - MOST_NAMED)
+                : first;
     }
 }

@@ -3,6 +3,8 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.BridgeFinding;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /**
  * A posted bridge as the driver and the permit office need it: which axles stand on it together, and how it is driven
@@ -28,21 +30,24 @@ final class BridgeSheet {
 
     private static SheetLine line(Sources sources, BridgeFinding.Together t, String at) {
         if (t.axles() == null) {
-            return SheetLine.plain("Which axles are the heaviest on the bridge together is unknown: so are the loads.");
+            return sources.plain(Code.BRIDGE_AXLES_UNKNOWN);
         }
-        Say say = sources.say("On the bridge together, the heaviest: " + t.axles() + ", ")
-                .count(t.count(), at + "/count")
-                .words(t.count() == 1 ? " axle" : " axles over ");
+        boolean limited = t.limitKg() != null;
+        Say say = sources.say(
+                        t.count() == 1
+                                ? limited ? Code.BRIDGE_ONE_LIMIT : Code.BRIDGE_ONE
+                                : limited ? Code.BRIDGE_MANY_LIMIT : Code.BRIDGE_MANY)
+                .with("axles", t.axles())
+                .at("count")
+                .count(t.count(), at + "/count");
         if (t.count() > 1) {
-            say.spacing(t.spreadM(), at + "/spreadM");
+            say.at("spread").spacing(t.spreadM(), at + "/spreadM");
         }
-        say.words(", ").weight(t.loadKg(), at + "/loadKg");
-        return (t.limitKg() == null
-                        ? say.words(".")
-                        : say.words(" against ")
-                                .weight(t.limitKg(), at + "/limitKg")
-                                .words("."))
-                .plain();
+        say.at("load").weight(t.loadKg(), at + "/loadKg");
+        if (limited) {
+            say.at("limit").weight(t.limitKg(), at + "/limitKg");
+        }
+        return say.plain();
     }
 
     /** The terms of the permit, each to be done. */
@@ -53,7 +58,10 @@ final class BridgeSheet {
                 .map(BridgeFinding::terms)
                 .orElse(List.of())
                 .stream()
-                .map(t -> SheetLine.rule(Sources.capital(t) + ".", "terms of the permit"))
+                .map(t -> sources.say(Code.SENTENCE)
+                        .with("sentence", t.capital())
+                        .plain()
+                        .from(Sentence.of(Code.SOURCE_PERMIT)))
                 .toList();
     }
 }

@@ -10,6 +10,8 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import org.cresthaul.check.BrokenRule;
 import org.cresthaul.check.StandingLoads.State;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 
@@ -34,13 +36,12 @@ final class ChangeOrder {
     record Why(Optional<BrokenRule> rule) {
         static final Why NOT_HELD = new Why(Optional.empty());
 
-        String words() {
-            return rule.map(BrokenRule::words)
-                    .orElse("the power take-off does not hold the deck front while the notch is changed");
+        Sentence words() {
+            return rule.map(BrokenRule::words).orElse(Sentence.of(Code.NOT_HELD));
         }
 
         /** As that limit is told where it is plain that it is passed. */
-        String named() {
+        Sentence named() {
             return rule.filter(r -> r.how() == BrokenRule.How.OVER)
                     .map(BrokenRule::named)
                     .orElseGet(this::words);

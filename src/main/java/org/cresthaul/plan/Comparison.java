@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
@@ -29,7 +30,7 @@ public record Comparison(
         PlanOptions options,
         String best,
         List<Compared> configurations,
-        List<String> cautions) {
+        List<Sentence> cautions) {
     public static final String FORM = "comparison/1";
 
     public Comparison {

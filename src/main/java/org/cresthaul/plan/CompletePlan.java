@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RightPlate;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.RailCrossing;
@@ -84,19 +86,12 @@ public final class CompletePlan {
      * first.
      */
     private static Optional<Plan.Condition> condition(CrossingTime crossing) {
-        List<String> open = new ArrayList<>();
+        List<Sentence> open = new ArrayList<>();
         if (!Boolean.TRUE.equals(crossing.fits())) {
-            open.add(
-                    (crossing.fits() == null
-                                    ? "Unknown whether there is time to clear the tracks before a train"
-                                    : "From a stop there is not enough time to clear the tracks before a train")
-                            + ": get flagging protection from the railroad before anyone enters; its number is on the blue sign.");
+            open.add(Sentence.of(crossing.fits() == null ? Code.IN_TIME_UNKNOWN : Code.IN_TIME_SHORT));
         }
         if (!Boolean.TRUE.equals(crossing.storageFits())) {
-            open.add((crossing.storageFits() == null
-                            ? "Unknown whether the whole combination has room beyond the tracks"
-                            : "The whole combination does not have room beyond the tracks")
-                    + ": enter only when someone is keeping the road beyond the tracks open (49 CFR 392.12).");
+            open.add(Sentence.of(crossing.storageFits() == null ? Code.ROOM_UNKNOWN : Code.ROOM_SHORT));
         }
         return open.isEmpty()
                 ? Optional.empty()
@@ -104,7 +99,7 @@ public final class CompletePlan {
                         crossing.hazard(),
                         crossing.name(),
                         Boolean.TRUE.equals(crossing.fits()) ? ConditionKind.ROOM : ConditionKind.IN_TIME,
-                        String.join(" ", open)));
+                        Sentence.listed(open, " ")));
     }
 
     private static List<CrossingTime> crossings(Route route, List<Plan.Passage> passages, PlanOptions options) {

@@ -9,10 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.StandingLoads;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.CombinationLength;
 import org.cresthaul.rig.LevelStance;
@@ -30,7 +33,7 @@ final class ConfigurationChanges {
     private final double longestM;
     private final PlanTimes times;
     private final Map<Place, WayCosts.Changes> tables = new HashMap<>();
-    private final Map<Refused, List<String>> refused = new HashMap<>();
+    private final Map<Refused, List<Sentence>> refused = new HashMap<>();
 
     private final Map<Asked, ChangeOrder.Result> orders = new HashMap<>();
     private final StandingLoads loads;
@@ -192,18 +195,18 @@ final class ConfigurationChanges {
     }
 
     /**
-     * Changes between states that a stop would have room for, but that are not offered there: why, in words, each once.
+     * Changes between states that a stop would have room for, but that are not offered there: why, each once.
      *
      * @param usable by configuration
      */
-    List<String> notOffered(StoppingPlace stop, BitSet usable) {
+    List<Sentence> notOffered(StoppingPlace stop, BitSet usable) {
         // Stops that allow the same refuse the same: there may be a thousand of them.
         return refused.computeIfAbsent(
                 new Refused(place(stop), (BitSet) usable.clone()), x -> listNotOffered(stop, usable));
     }
 
-    private List<String> listNotOffered(StoppingPlace stop, BitSet usable) {
-        Map<String, String> told = new LinkedHashMap<>();
+    private List<Sentence> listNotOffered(StoppingPlace stop, BitSet usable) {
+        Map<Sentence, Sentence> told = new LinkedHashMap<>();
         // Configurations that differ by nothing but their notch are asked once.
         Set<List<Object>> asked = new HashSet<>();
         usable.stream()
@@ -226,19 +229,27 @@ final class ConfigurationChanges {
                             }
                         }));
         return told.entrySet().stream()
-                .map(e -> e.getKey() + " is not offered, in whatever order: " + e.getValue() + ".")
+                .map(e -> Sentence.of(Code.PLAN_NOT_OFFERED)
+                        .with("change", e.getKey())
+                        .with("why", e.getValue()))
                 .toList();
     }
 
-    private static String words(Plan.SetUp a, Plan.SetUp b) {
+    private static Sentence words(Plan.SetUp a, Plan.SetUp b) {
         return State.of(a).equals(State.of(b))
-                ? "Another notch with " + state(a)
-                : "From " + state(a) + " to " + state(b);
+                ? Sentence.of(Code.CHANGE_NOTCH).with("state", state(a))
+                : Sentence.of(Code.CHANGE_FROM_TO).with("from", state(a)).with("to", state(b));
     }
 
-    private static String state(Plan.SetUp s) {
-        return s.axles() + (s.axles() == 1 ? " axle" : " axles") + " down and "
-                + (s.booster() == BoosterState.NONE ? "no booster" : "the booster " + s.booster());
+    private static Sentence state(Plan.SetUp s) {
+        Code code =
+                switch (s.booster()) {
+                    case NONE -> Code.STATE_NO_BOOSTER;
+                    case TRAILING -> Code.STATE_TRAILING;
+                    case CLOSE_COUPLED -> Code.STATE_CLOSE_COUPLED;
+                    case CARRIED -> Code.STATE_CARRIED;
+                };
+        return Sentence.of(code).with("axles", CheckedConfiguration.axles(s.axles()));
     }
 
     /** The booster's air before it moves, then the booster. */
@@ -247,11 +258,12 @@ final class ConfigurationChanges {
         boolean trailed = is(from, BoosterState.TRAILING);
         boolean trails = is(to, BoosterState.TRAILING);
         if (trailed && !trails) {
-            actions.add(
-                    new Plan.Action(ActionKind.REGULATOR, "let the booster's regulated air out", times.regulator()));
+            actions.add(new Plan.Action(ActionKind.REGULATOR, Sentence.of(Code.ACT_AIR_OUT), times.regulator()));
             if (hasShim(from)) {
                 actions.add(new Plan.Action(
-                        ActionKind.SHIM, "take the shim out: " + from.shim().name(), times.shim()));
+                        ActionKind.SHIM,
+                        Sentence.of(Code.ACT_SHIM_OUT).with("plate", from.shim().name()),
+                        times.shim()));
             }
         }
         if (from.booster() != to.booster()) {
@@ -260,9 +272,11 @@ final class ConfigurationChanges {
         if (trails && !trailed) {
             if (hasShim(to)) {
                 actions.add(new Plan.Action(
-                        ActionKind.SHIM, "fit the shim: " + to.shim().name(), times.shim()));
+                        ActionKind.SHIM,
+                        Sentence.of(Code.ACT_SHIM_IN).with("plate", to.shim().name()),
+                        times.shim()));
             }
-            actions.add(new Plan.Action(ActionKind.REGULATOR, "set the booster's regulator", times.regulator()));
+            actions.add(new Plan.Action(ActionKind.REGULATOR, Sentence.of(Code.ACT_REGULATOR), times.regulator()));
         }
         return actions;
     }
@@ -281,12 +295,15 @@ final class ConfigurationChanges {
     private Plan.Action liftAction(LiftState lift) {
         return new Plan.Action(
                 ActionKind.LIFT_AXLE,
-                lift == LiftState.UP ? "raise the lift axle" : "lower the lift axle",
+                Sentence.of(lift == LiftState.UP ? Code.ACT_LIFT_UP : Code.ACT_LIFT_DOWN),
                 times.liftAxle());
     }
 
     private Plan.Action notchAction(Plan.SetUp from, Plan.SetUp to) {
-        return new Plan.Action(ActionKind.NOTCH, "notch " + from.notch() + " to notch " + to.notch(), times.notch());
+        return new Plan.Action(
+                ActionKind.NOTCH,
+                Sentence.of(Code.ACT_NOTCH).with("from", from.notch()).with("to", to.notch()),
+                times.notch());
     }
 
     /** The lift axle down for the time being, where it is up before and after. */
@@ -301,31 +318,28 @@ final class ConfigurationChanges {
         boolean stays = is(to, BoosterState.TRAILING) || is(to, BoosterState.CLOSE_COUPLED);
         if (close) {
             actions.add(new Plan.Action(
-                    ActionKind.OPEN_CLOSE_COUPLING, "open the booster's close-coupling", times.openCloseCoupling()));
+                    ActionKind.OPEN_CLOSE_COUPLING, Sentence.of(Code.ACT_OPEN), times.openCloseCoupling()));
         }
         if (!stays && (close || is(from, BoosterState.TRAILING))) {
-            actions.add(new Plan.Action(ActionKind.UNCOUPLE, "uncouple the booster", times.uncoupleBooster()));
+            actions.add(new Plan.Action(ActionKind.UNCOUPLE, Sentence.of(Code.ACT_UNCOUPLE), times.uncoupleBooster()));
         }
         if (is(from, BoosterState.CARRIED)) {
-            actions.add(new Plan.Action(ActionKind.UNLOAD, "unload the booster", times.unloadBooster()));
+            actions.add(new Plan.Action(ActionKind.UNLOAD, Sentence.of(Code.ACT_UNLOAD), times.unloadBooster()));
         }
         if (stays && !close && !is(from, BoosterState.TRAILING)) {
             actions.add(new Plan.Action(
                     ActionKind.COUPLE,
-                    is(from, BoosterState.NONE)
-                            ? "couple the booster, which must have been brought here"
-                            : "couple the booster",
+                    Sentence.of(is(from, BoosterState.NONE) ? Code.ACT_COUPLE_BROUGHT : Code.ACT_COUPLE),
                     times.coupleBooster()));
         }
         if (is(to, BoosterState.CLOSE_COUPLED)) {
-            actions.add(new Plan.Action(ActionKind.CLOSE_COUPLE, "close-couple the booster", times.closeCouple()));
+            actions.add(
+                    new Plan.Action(ActionKind.CLOSE_COUPLE, Sentence.of(Code.ACT_CLOSE_COUPLE), times.closeCouple()));
         }
         if (is(to, BoosterState.CARRIED)) {
             actions.add(new Plan.Action(
                     ActionKind.LOAD,
-                    is(from, BoosterState.NONE)
-                            ? "load the booster, which must have been brought here"
-                            : "load the booster",
+                    Sentence.of(is(from, BoosterState.NONE) ? Code.ACT_LOAD_BROUGHT : Code.ACT_LOAD),
                     times.loadBooster()));
         }
     }

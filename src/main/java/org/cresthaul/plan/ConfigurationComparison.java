@@ -6,12 +6,13 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentSkipListSet;
+import java.util.concurrent.ConcurrentHashMap;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Version;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Route;
@@ -61,11 +62,11 @@ public final class ConfigurationComparison {
     }
 
     private Comparison compare() {
-        Set<String> met = new ConcurrentSkipListSet<>();
+        Set<Sentence> met = ConcurrentHashMap.newKeySet();
         List<Comparison.Compared> all = report.configurations().parallelStream()
                 .map(c -> compared(c, met))
                 .toList();
-        List<String> cautions = new ArrayList<>(report.cautions());
+        List<Sentence> cautions = new ArrayList<>(report.cautions());
         if (report.loads().counts()) {
             cautions.addAll(report.loads().cautions());
         }
@@ -95,7 +96,7 @@ public final class ConfigurationComparison {
     }
 
     /** @param met gathers the cautions of every passage */
-    private Comparison.Compared compared(Report.ConfigurationVerdict c, Set<String> met) {
+    private Comparison.Compared compared(Report.ConfigurationVerdict c, Set<Sentence> met) {
         Plan plan = RoutePlan.of(route, rig, stance, margins, report, keeping(options, c.key()));
         List<Plan.Passage> passages = plan.steps().stream()
                 .map(Plan.Step::passage)

@@ -5,6 +5,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.UnitSystem;
 
 /**
@@ -20,15 +22,15 @@ final class CrossingSheet {
     static final String ROOM = "crossing room";
     static final String GO = "crossing go";
 
-    private static final String STOP_RULE = "distances of 49 CFR 392.10";
-    private static final String LOOK_RULE = "49 CFR 392.11";
-    private static final String ROOM_RULE = "49 CFR 392.12";
-    private static final String GO_RULE = "49 CFR 392.10, 392.12";
+    private static final Sentence STOP_RULE = Sentence.of(Code.SOURCE_STOP);
+    private static final Sentence LOOK_RULE = SheetLine.cited("49 CFR 392.11");
+    private static final Sentence ROOM_RULE = SheetLine.cited("49 CFR 392.12");
+    private static final Sentence GO_RULE = SheetLine.cited("49 CFR 392.10, 392.12");
 
     private final Sources sources;
     private final Plan plan;
     /** Advice that stands at a crossing before: said once on a sheet. */
-    private final Set<String> advised = new HashSet<>();
+    private final Set<Sentence> advised = new HashSet<>();
 
     CrossingSheet(Sources sources) {
         this.sources = sources;
@@ -44,37 +46,40 @@ final class CrossingSheet {
         List<SheetLine> lines = new ArrayList<>();
         int k = index(p);
         CrossingTime c = k < 0 ? null : plan.crossings().get(k);
-        lines.add(SheetLine.practice("Find the blue sign; have its number and the crossing number"
-                + (c == null || c.crossingNumber() == null ? "" : ", " + c.crossingNumber() + ",") + " ready."));
+        lines.add(
+                c == null || c.crossingNumber() == null
+                        ? sources.practice(Code.CROSSING_SIGN)
+                        : sources.say(Code.CROSSING_SIGN_NUMBER)
+                                .with("number", c.crossingNumber())
+                                .toDo()
+                                .from(SheetLine.PRACTICE));
         if (stops) {
             boolean metric = sources.units() == UnitSystem.METRIC;
-            lines.add(SheetLine.required(
-                            "Stop with the front between " + (metric ? "4.6 m and 15 m" : "15 ft and 50 ft")
-                                    + " before the nearest rail.",
-                            STOP_RULE)
+            lines.add(sources.required(metric ? Code.CROSSING_STOP_METERS : Code.CROSSING_STOP_FEET, STOP_RULE)
                     .as(STOP));
         }
         boolean several = c != null && c.tracks() != null && c.tracks() > 1;
-        lines.add(SheetLine.required(
-                        "Look and listen both ways" + (several ? " along every track" : "") + ", window down.",
-                        LOOK_RULE)
+        lines.add(sources.required(several ? Code.CROSSING_LOOK_TRACKS : Code.CROSSING_LOOK, LOOK_RULE)
                 .as(LOOK));
         if (c != null && !"active".equals(c.warning())) {
             lines.add(sight(c, "plan:/crossings/" + k));
         }
         if (c == null || c.tracks() == null) {
-            lines.add(SheetLine.practice("Unknown how many tracks there are: count them. One train can hide another.")
-                    .as(SECOND_TRACK));
+            lines.add(sources.practice(Code.CROSSING_TRACKS_UNKNOWN).as(SECOND_TRACK));
         } else if (several) {
-            lines.add(SheetLine.practice((c.tracks() == 2 ? "Two" : c.tracks()) + " tracks"
-                            + ": see every track clear, after a train too. One train can" + " hide another.")
+            lines.add((c.tracks() == 2
+                            ? sources.practice(Code.CROSSING_TWO_TRACKS)
+                            : sources.say(Code.CROSSING_TRACKS)
+                                    .with("count", Integer.toString(c.tracks()))
+                                    .toDo()
+                                    .from(SheetLine.PRACTICE))
                     .as(SECOND_TRACK));
         }
         lines.add((c == null
-                        ? SheetLine.toDo("Room beyond the tracks for the whole combination, or wait.")
-                        : sources.say("Room beyond the tracks for the whole combination, ")
+                        ? sources.toDo(Code.CROSSING_ROOM)
+                        : sources.say(Code.CROSSING_ROOM_LENGTH)
+                                .at("length")
                                 .distance(c.storageNeededM(), "plan:/crossings/" + k + "/storageNeededM")
-                                .words(", or wait.")
                                 .toDo())
                 .from(ROOM_RULE)
                 .as(ROOM));
@@ -85,16 +90,14 @@ final class CrossingSheet {
      * How far along the track it must be seen where nothing announces a train, or nobody knows whether something does.
      */
     private SheetLine sight(CrossingTime c, String at) {
-        String kind = "passive".equals(c.warning()) ? "Passive crossing" : "Unknown whether lights or gates warn here";
+        boolean passive = "passive".equals(c.warning());
         if (c.sightNeededM() == null) {
-            return SheetLine.plain(
-                            kind + ": how far along the track must be seen is unknown, because the speed of trains is"
-                                    + " not in the route file.")
+            return sources.plain(passive ? Code.CROSSING_PASSIVE_UNKNOWN : Code.CROSSING_SIGHT_UNKNOWN)
                     .as(SIGHT);
         }
-        return sources.say(kind + ": go only when the track is seen clear for ")
+        return sources.say(passive ? Code.CROSSING_PASSIVE_SIGHT : Code.CROSSING_SIGHT)
+                .at("sight")
                 .distance(c.sightNeededM(), at + "/sightNeededM")
-                .words(" both ways.")
                 .toDo()
                 .as(SIGHT);
     }
@@ -102,27 +105,28 @@ final class CrossingSheet {
     /** How it is passed, and how long that takes. */
     List<SheetLine> through(Plan.Passage p) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(SheetLine.rule("Go: all the way across without a stop and without a gear change.", GO_RULE)
-                .as(GO));
+        lines.add(sources.rule(Code.CROSSING_GO, GO_RULE).as(GO));
         int k = index(p);
         if (k < 0) {
             return lines;
         }
         CrossingTime c = plan.crossings().get(k);
         String at = "plan:/crossings/" + k;
-        Say say = sources.say("From a stop until the rear is clear: ").seconds(c.clearSeconds(), at + "/clearSeconds");
+        Say say = sources.say(Code.CROSSING_TIME).at("clear").seconds(c.clearSeconds(), at + "/clearSeconds");
         if (c.warningSeconds() != null) {
-            say.words("; least warning before a train ").seconds(c.warningSeconds(), at + "/warningSeconds");
+            say.and(Code.CROSSING_TIME_WARNING).at("warning").seconds(c.warningSeconds(), at + "/warningSeconds");
         }
         if (c.reserveSeconds() != null) {
-            say.words("; reserve ").secondsLeft(c.reserveSeconds(), at + "/reserveSeconds");
+            say.and(Code.CROSSING_TIME_RESERVE).at("reserve").secondsLeft(c.reserveSeconds(), at + "/reserveSeconds");
         }
-        say.words(c.fits() == null ? "; unknown whether that is enough (" : c.fits() ? "; enough (" : "; NOT ENOUGH (")
-                .words("at least ")
-                .seconds(c.reserveNeededSeconds(), at + "/reserveNeededSeconds")
-                .words(" is required).");
+        say.and(
+                        c.fits() == null
+                                ? Code.CROSSING_TIME_UNKNOWN
+                                : c.fits() ? Code.CROSSING_TIME_ENOUGH : Code.CROSSING_TIME_SHORT)
+                .at("needed")
+                .seconds(c.reserveNeededSeconds(), at + "/reserveNeededSeconds");
         lines.add(say.plain());
-        c.advice().stream().filter(advised::add).forEach(a -> lines.add(SheetLine.plain(a)));
+        c.advice().stream().filter(advised::add).forEach(a -> lines.add(SheetLine.plain(a.in(sources.catalog()))));
         return lines;
     }
 

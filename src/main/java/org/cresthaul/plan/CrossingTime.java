@@ -1,6 +1,7 @@
 package org.cresthaul.plan;
 
 import java.util.List;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 
@@ -41,7 +42,7 @@ public record CrossingTime(
         Boolean storageFits,
         @Rounded(Rounding.SIGHT_UP) Double sightNeededM,
         Double sightM,
-        List<String> advice) {
+        List<Sentence> advice) {
     public CrossingTime {
         advice = List.copyOf(advice);
     }

@@ -3,6 +3,8 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.CrossingTraffic;
 import org.cresthaul.route.CrossingTraffic.Warning;
 import org.cresthaul.route.RailCrossing;
@@ -168,56 +170,51 @@ public final class CrossingTimes {
         return inTime && crossing.tracksM().isEmpty() ? null : (Boolean) inTime;
     }
 
-    private static List<String> advice(RailCrossing crossing, double crawlMps, Boolean fits, Boolean storageFits) {
-        List<String> advice = new ArrayList<>();
+    private static List<Sentence> advice(RailCrossing crossing, double crawlMps, Boolean fits, Boolean storageFits) {
+        List<Sentence> advice = new ArrayList<>();
         CrossingTraffic traffic = crossing.traffic();
         if (fits == null) {
-            List<String> missing = new ArrayList<>();
-            if (crossing.tracksM().isEmpty()) {
-                missing.add("how many tracks there are");
-            }
-            if (traffic.warning().isEmpty()) {
-                missing.add("whether a train sets off a warning");
-            } else if (traffic.leastWarningS().isEmpty()) {
-                if (traffic.trainMps().isEmpty()) {
-                    missing.add("how fast trains come");
-                }
-                if (traffic.sightM().isEmpty()) {
-                    missing.add("how far along the track one sees");
-                }
-            }
-            advice.add("Unknown: " + String.join(", ", missing) + ".");
+            advice.add(Sentence.of(Code.ADVICE_UNKNOWN).with("missing", Sentence.listed(missing(crossing), ", ")));
         } else if (!fits) {
             advice.add(
-                    traffic.leastWarningS().isPresent()
-                            ? "From a stop, the rear is not clear of the tracks " + (int) RESERVE_S
-                                    + " s before a train may come after" + " the least warning."
-                            : "From a stop, a train that was out of sight may come before the rear has been clear of the tracks for "
-                                    + (int) RESERVE_S + " s.");
+                    Sentence.of(traffic.leastWarningS().isPresent() ? Code.ADVICE_LATE_WARNING : Code.ADVICE_LATE_SIGHT)
+                            .figure("reserve", (int) RESERVE_S + " s"));
         }
         if (fits == null || !fits) {
-            advice.add(
-                    "Get flagging protection from the railroad before anyone enters: call the number on the blue sign"
-                            + crossing.crossingNumber()
-                                    .map(n -> " and give crossing number " + n)
-                                    .orElse("") + ".");
+            advice.add(crossing.crossingNumber()
+                    .map(n -> Sentence.of(Code.ADVICE_FLAGGING_NUMBER).with("number", n))
+                    .orElse(Sentence.of(Code.ADVICE_FLAGGING)));
         }
         if (storageFits == null) {
-            advice.add(
-                    "Measure the room beyond the tracks: it is not in the route file. Do not enter without room to drive all"
-                            + " the way across (49 CFR 392.12).");
+            advice.add(Sentence.of(Code.ADVICE_MEASURE_ROOM));
         } else if (!storageFits) {
-            advice.add(
-                    "The room beyond the tracks is shorter than this combination: enter only when someone is keeping the"
-                            + " road beyond the tracks open (49 CFR 392.12).");
+            advice.add(Sentence.of(Code.ADVICE_ROOM_SHORT));
         }
-        advice.add(
-                crawlMps < TRUCK_MPS
-                        ? "Timed from a stop at no more than " + speed(crawlMps)
-                                + ", this combination's crawl, below the " + speed(TRUCK_MPS)
-                                + " of a standard heavy truck."
-                        : "Timed from a stop at " + speed(TRUCK_MPS) + ", as for a standard heavy truck.");
+        advice.add((crawlMps < TRUCK_MPS
+                        ? Sentence.of(Code.ADVICE_TIMED_CRAWL).figure("crawl", speed(crawlMps))
+                        : Sentence.of(Code.ADVICE_TIMED))
+                .figure("truck", speed(TRUCK_MPS)));
         return advice;
+    }
+
+    /** What nobody knows of the time at a crossing. */
+    private static List<Sentence> missing(RailCrossing crossing) {
+        CrossingTraffic traffic = crossing.traffic();
+        List<Code> missing = new ArrayList<>();
+        if (crossing.tracksM().isEmpty()) {
+            missing.add(Code.MISSING_TRACKS);
+        }
+        if (traffic.warning().isEmpty()) {
+            missing.add(Code.MISSING_WARNING);
+        } else if (traffic.leastWarningS().isEmpty()) {
+            if (traffic.trainMps().isEmpty()) {
+                missing.add(Code.MISSING_TRAINS);
+            }
+            if (traffic.sightM().isEmpty()) {
+                missing.add(Code.MISSING_SIGHT);
+            }
+        }
+        return missing.stream().map(Sentence::of).toList();
     }
 
     private static String speed(double mps) {

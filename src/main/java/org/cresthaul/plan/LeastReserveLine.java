@@ -1,28 +1,32 @@
 package org.cresthaul.plan;
 
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
+
 /** The least reserve of a plan in one line, the same on every paper. */
 final class LeastReserveLine {
     private LeastReserveLine() {}
 
     static SheetLine of(Sources sources) {
         LeastReserve least = sources.plan().least();
-        Say say = sources.say("Least reserve anywhere: ");
         if (least.share() == null) {
-            return say.words("unknown.").plain();
+            return sources.plain(Code.RESERVE_UNKNOWN);
         }
-        say.share(least.share(), "plan:/least/share")
-                .words(" of what is required or allowed, at " + least.shareAt() + " ("
-                        + least.shareKind().where() + ")");
+        Say say = sources.say(Code.RESERVE_SHARE)
+                .at("share")
+                .share(least.share(), "plan:/least/share")
+                .with("place", least.shareAt())
+                .with("where", Sentence.word(least.shareKind()));
         if (least.lengthM() != null) {
-            say.words("; in length ")
+            say.and(Code.RESERVE_LENGTH)
+                    .at("gap")
                     .gap(least.lengthM(), "plan:/least/lengthM")
-                    .words(" beyond what is required, at " + least.lengthAt() + " ("
-                            + least.lengthKind().where() + ")");
+                    .with("place", least.lengthAt())
+                    .with("where", Sentence.word(least.lengthKind()));
         }
-        return say.words(
-                        least.unknownAt().isEmpty()
-                                ? "."
-                                : "; unknown at " + String.join(", ", least.unknownAt()) + ".")
+        return (least.unknownAt().isEmpty()
+                        ? say.and(Code.RESERVE_END)
+                        : say.and(Code.RESERVE_UNKNOWN_AT).with("places", String.join(", ", least.unknownAt())))
                 .plain();
     }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /** The legs of a run sheet: each step of the plan on the leg where it begins. */
 final class LegSheets {
@@ -36,11 +38,11 @@ final class LegSheets {
                     leg.name(),
                     leg.startChainageM(),
                     leg.endChainageM(),
-                    sources.say("From ")
+                    sources.say(Code.LEG_WHERE)
+                            .at("from")
                             .chainage(leg.startChainageM(), at + "/startChainageM")
-                            .words(" to ")
+                            .at("to")
                             .chainage(leg.endChainageM(), at + "/endChainageM")
-                            .words(".")
                             .plain(),
                     entering(leg),
                     entries));
@@ -73,20 +75,22 @@ final class LegSheets {
             }
         }
         String at = sources.pointer(set);
-        lines.add(sources.say("On this leg from the start: " + sources.named(set) + ", ")
+        lines.add(sources.say(raised < 0 ? Code.LEG_START : Code.LEG_START_RAISED)
+                .with("setUp", sources.named(set))
+                .at("length")
                 .distance(set.lengthM(), at + "/lengthM")
-                .words(raised < 0 ? " long. On the transport stops, leveling in auto." : " long. Still RAISED.")
                 .plain());
         if (raised >= 0) {
-            lines.add(lifts.amounts("The leg begins raised: ", raised).plain());
+            lines.add(lifts.amounts(Code.LEG_BEGINS_RAISED, raised).plain());
         }
         for (int i = 0; i < plan.steps().size(); i++) {
             Plan.Passage p = plan.steps().get(i).passage();
             if (p != null && p.fromChainageM() < leg.startChainageM() && p.toChainageM() > leg.startChainageM()) {
-                lines.add(sources.say("Still in force: " + (p.hazard().equals(Plan.WHOLE_ROUTE) ? "" : p.hazard() + " ")
-                                + p.name() + ", until ")
+                lines.add(sources.say(p.blocked() ? Code.LEG_IN_FORCE_BLOCKED : Code.LEG_IN_FORCE)
+                        .with("place", Sources.placeOf(p))
+                        .at("to")
                         .chainage(p.toChainageM(), "plan:/steps/" + i + "/passage/toChainageM")
-                        .words(" (" + p.verdict() + (p.blocked() ? ", BLOCKED" : "") + ").")
+                        .with("verdict", Sentence.word(p.verdict()))
                         .plain());
             }
         }
@@ -112,11 +116,11 @@ final class LegSheets {
     private RunSheet.Entry end(int i, Plan.Step step) {
         boolean departs = step.step() == StepKind.DEPART;
         String at = "plan:/steps/" + i + "/set/lengthM";
-        List<SheetLine> comes =
-                List.of(sources.say((departs ? "Leave with " : "Arrive with ") + sources.named(step.set()) + ", ")
-                        .distance(step.set().lengthM(), at)
-                        .words(" long.")
-                        .plain());
+        List<SheetLine> comes = List.of(sources.say(departs ? Code.LEAVE_WITH : Code.ARRIVE_WITH)
+                .with("setUp", sources.named(step.set()))
+                .at("length")
+                .distance(step.set().lengthM(), at)
+                .plain());
         List<SheetLine> before = new ArrayList<>();
         if (step.change() != null) {
             String change = "plan:/steps/" + i + "/change";
@@ -125,20 +129,18 @@ final class LegSheets {
         before.addAll(
                 departs
                         ? List.of(
-                                SheetLine.toDo(
-                                        "Set up as card " + sources.letterOf(step.set()) + " says, every line ticked."),
-                                SheetLine.toDo("The checks before leaving are done."))
+                                sources.say(Code.LEAVE_CARD)
+                                        .with("letter", sources.letterOf(step.set()))
+                                        .toDo(),
+                                sources.toDo(Code.LEAVE_CHECKS))
                         : List.of());
         before.addAll(regulator(i, step));
-        List<SheetLine> after = departs
-                ? List.of()
-                : List.of(SheetLine.practice(
-                        "Park on firm, level ground; chock the wheels before anything is let down."));
+        List<SheetLine> after = departs ? List.of() : List.of(sources.practice(Code.ARRIVE_PARK));
         return new RunSheet.Entry(
                 step.step(),
                 null,
                 null,
-                departs ? "Leave" : "Arrive",
+                sources.catalog().text(departs ? Code.LEAVE : Code.ARRIVE),
                 null,
                 false,
                 step.set().configuration(),
@@ -156,24 +158,26 @@ final class LegSheets {
     private RunSheet.Entry change(int i, Plan.Step step) {
         Plan.Change change = step.change();
         String at = "plan:/steps/" + i + "/change";
-        List<SheetLine> comes = List.of(sources.say("Stop and change to " + sources.named(change.to()) + ". Room here ")
+        List<SheetLine> comes = List.of(sources.say(Code.CHANGE_STOP)
+                .with("setUp", sources.named(change.to()))
+                .at("room")
                 .gap(change.roomM(), at + "/roomM")
-                .words(", length after the change ")
+                .at("length")
                 .distance(change.to().lengthM(), at + "/to/lengthM")
-                .words(". About ")
+                .at("time")
                 .minutes(change.seconds(), at + "/seconds")
-                .words(".")
                 .plain());
         List<SheetLine> before = new ArrayList<>();
-        before.add(SheetLine.practice("Firm, level ground off the road; brakes set, wheels chocked, strobes on."));
+        before.add(sources.practice(Code.CHANGE_GROUND));
         for (Plan.Action action : change.actions()) {
             before.add(action(action, change, at));
         }
         before.addAll(regulator(i, step));
         List<SheetLine> after = List.of(
-                SheetLine.toDo("Compare with card " + sources.letterOf(change.to()) + ", line by line."),
-                SheetLine.practice(
-                        "Walk round once: pins, lines, lights, chains; then pull ahead and try the brakes."));
+                sources.say(Code.CHANGE_COMPARE)
+                        .with("letter", sources.letterOf(change.to()))
+                        .toDo(),
+                sources.practice(Code.CHANGE_WALK));
         return new RunSheet.Entry(
                 step.step(),
                 change.stop(),
@@ -202,30 +206,30 @@ final class LegSheets {
         String at = "plan:/steps/" + i + "/regulator";
         return List.of(
                 range.leastPa() == null
-                        ? SheetLine.plain("Booster regulator: no setting keeps every limit until the next change.")
-                        : sources.say("Booster regulator, everywhere until the next change: from ")
+                        ? sources.plain(Code.REGULATOR_NONE)
+                        : sources.say(Code.REGULATOR_RANGE)
+                                .at("least")
                                 .pressureUp(range.leastPa(), at + "/leastPa")
-                                .words(" to ")
+                                .at("most")
                                 .pressureDown(range.mostPa(), at + "/mostPa")
-                                .words(".")
                                 .plain());
     }
 
     private SheetLine action(Plan.Action action, Plan.Change change, String at) {
-        String text = Sources.capital(action.text());
+        Sentence text = action.text().capital();
         if (action.action() == ActionKind.REGULATOR && change.to().regulatorPa() != null) {
-            return sources.say(text + " to ")
+            return sources.say(Code.ACTION_REGULATOR)
+                    .with("action", text)
+                    .at("pressure")
                     .pressure(change.to().regulatorPa(), at + "/to/regulatorPa")
-                    .words(".")
                     .toDo();
         }
-        return SheetLine.toDo(text
-                + switch (action.action()) {
-                    case NOTCH ->
-                        ": deck held by the hydraulics, stops moved to the new notch on both sides, deck back on them."
-                                + " Nobody under it.";
-                    case LIFT_AXLE -> ": watch it all the way, then look at the gauge.";
-                    default -> ".";
-                });
+        Code how =
+                switch (action.action()) {
+                    case NOTCH -> Code.ACTION_NOTCH_HOW;
+                    case LIFT_AXLE -> Code.ACTION_LIFT_HOW;
+                    default -> Code.ACTION_DONE;
+                };
+        return sources.say(how).with("action", text).toDo();
     }
 }

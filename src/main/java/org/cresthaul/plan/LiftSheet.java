@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.RaiseEnd;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /** The deck going up or down as the driver needs it: where to stand, what to do, what the gauge should read. */
 final class LiftSheet {
@@ -31,7 +33,9 @@ final class LiftSheet {
                 step.step(),
                 null,
                 null,
-                (up ? "Deck up " : "Deck down ") + step.place(),
+                Sentence.of(up ? Code.DECK_UP : Code.DECK_DOWN)
+                        .with("place", nameOf(up ? lift.hazards().get(0) : lift.lastLeft()))
+                        .in(sources.catalog()),
                 null,
                 false,
                 set.configuration(),
@@ -46,6 +50,15 @@ final class LiftSheet {
                 up ? List.of() : down(lift),
                 up ? hydraulics(set) : List.of(),
                 List.of());
+    }
+
+    private String nameOf(String hazard) {
+        return plan.steps().stream()
+                .map(Plan.Step::passage)
+                .filter(p -> p != null && p.hazard().equals(hazard))
+                .findFirst()
+                .orElseThrow()
+                .name();
     }
 
     /** What is set, as told by the first place that is passed next, or the last before. */
@@ -64,81 +77,94 @@ final class LiftSheet {
         List<SheetLine> lines = new ArrayList<>();
         lines.add(
                 lift.lacks() != null
-                        ? SheetLine.plain("NO PLACE SHOWN. " + lift.lacks())
-                        : sources.say("Front between ")
+                        ? sources.say(Code.DECK_NO_PLACE)
+                                .with("why", lift.lacks())
+                                .plain()
+                        : between(lift, up)
+                                .at("from")
                                 .chainage(lift.fromChainageM(), at + "/fromChainageM")
-                                .words(" and ")
+                                .at("to")
                                 .chainage(lift.toChainageM(), at + "/toChainageM")
-                                .words(
-                                        up
-                                                ? ", for " + String.join(", ", lift.hazards()) + "."
-                                                : ", the rear past " + lift.lastLeft() + ".")
                                 .plain());
         ConditionKind what = up ? ConditionKind.UP : ConditionKind.DOWN;
         String hazard = up ? lift.hazards().get(0) : lift.lastLeft();
         plan.conditions().stream()
                 .filter(c -> c.what() == what && c.hazard().equals(hazard))
-                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
+                .forEach(c -> lines.add(sources.resolved(c)));
         return lines;
+    }
+
+    private Say between(Plan.Lift lift, boolean up) {
+        return up
+                ? sources.say(Code.DECK_UP_WHERE).with("places", String.join(", ", lift.hazards()))
+                : sources.say(Code.DECK_DOWN_WHERE).with("place", lift.lastLeft());
     }
 
     private List<SheetLine> up(int i, Plan.Lift lift) {
         List<SheetLine> lines = new ArrayList<>();
         String at = "plan:/steps/" + i + "/lift";
-        lines.add(SheetLine.practice(
-                "Stop short of it on straight, firm road, strobes on, traffic held as the permit says."));
-        lines.add(SheetLine.practice("Everyone clear of the deck: nobody under it until it is back on the stops."));
-        Say front = sources.say("Lift off the transport stops and raise the deck front by ")
+        lines.add(sources.practice(Code.DECK_STOP_SHORT));
+        lines.add(sources.practice(Code.DECK_CLEAR_OF));
+        boolean wide = lift.band() != null && lift.band().wide();
+        Say front = sources.say(wide ? Code.DECK_RAISE_BAND : Code.DECK_RAISE_EXACT)
+                .at("raise")
                 .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/raise/frontM");
-        if (lift.band() == null || !lift.band().wide()) {
-            lines.add(front.words(" above its notch, both sides, by the tape.").toDo());
+        if (!wide) {
+            lines.add(front.toDo());
             if (lift.band() != null && lift.band().endsAt() != RaiseEnd.HYDRAULICS) {
-                lines.add(SheetLine.plain("No more than that: " + lift.band().end() + "."));
+                lines.add(sources.say(Code.DECK_NO_MORE)
+                        .with("end", lift.band().end())
+                        .plain());
             }
         } else {
             String in = at + "/band";
-            lines.add(front.words(" to ")
+            lines.add(front.at("most")
                     .gap(lift.band().toM(), in + "/toM")
-                    .words(" above its notch, aim at ")
+                    .at("aim")
                     .dimension(lift.band().aimM(), in + "/aimM")
-                    .words(", both sides, by the tape.")
                     .toDo());
-            lines.add(sources.say("Above that " + lift.band().end() + ". Aimed right it leaves ")
+            lines.add(sources.say()
                     .gapAgainst(
-                            lift.band().gapM(), in + "/gapM", lift.band().requiredM(), in + "/requiredM", ", needed ")
-                    .words(".")
+                            Code.DECK_ABOVE,
+                            Code.DECK_ABOVE_JUST,
+                            lift.band().gapM(),
+                            in + "/gapM",
+                            lift.band().requiredM(),
+                            in + "/requiredM")
+                    .with("end", lift.band().end())
                     .plain());
         }
         if (lift.raise().rearM() > 0) {
-            lines.add(sources.say("Leveling to manual; raise the rear by ")
+            lines.add(sources.say(Code.DECK_REAR)
+                    .at("raise")
                     .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/raise/rearM")
-                    .words(", by the tape.")
                     .toDo());
         }
-        lines.add(SheetLine.practice("Measure again, then move: it must not have settled."));
+        lines.add(sources.practice(Code.DECK_MEASURE));
         return lines;
     }
 
-    private static List<SheetLine> down(Plan.Lift lift) {
+    private List<SheetLine> down(Plan.Lift lift) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(SheetLine.toDo("Stop: the rear has left " + lift.lastLeft() + "."));
+        lines.add(
+                sources.say(Code.DECK_REAR_LEFT).with("place", lift.lastLeft()).toDo());
         if (lift.raise().rearM() > 0) {
-            lines.add(SheetLine.toDo("Rear down; leveling back to auto."));
+            lines.add(sources.toDo(Code.DECK_REAR_DOWN));
         }
-        lines.add(SheetLine.toDo("Front down onto the transport stops, both sides seated; leveling in auto."));
-        lines.add(SheetLine.practice("Power take-off out; only now road speed.").as("power take-off", "out"));
+        lines.add(sources.toDo(Code.DECK_FRONT_DOWN));
+        lines.add(sources.practice(Code.DECK_POWER_OUT).as(SetUpCards.POWER_TAKE_OFF, "out"));
         return lines;
     }
 
     /** How far it is raised, from the step where it goes up. */
-    Say amounts(String words, int i) {
+    Say amounts(Code code, int i) {
         String at = "plan:/steps/" + i + "/lift/raise";
         Plan.Lift lift = plan.steps().get(i).lift();
-        return sources.say(words + "front ")
+        return sources.say(code)
+                .at("front")
                 .raise(lift.raise().frontM(), lift.raise().frontEndM(), at + "/frontM")
-                .words(", rear ")
-                .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/rearM")
-                .words(".");
+                .at("rear")
+                .raise(lift.raise().rearM(), lift.raise().rearEndM(), at + "/rearM");
     }
 
     private List<SheetLine> hydraulics(Plan.SetUp set) {
@@ -148,11 +174,11 @@ final class LiftSheet {
             return List.of();
         }
         String at = loads.get().pointer() + "/lift";
-        return List.of(sources.say("Hydraulic gauge while raising: about ")
+        return List.of(sources.say(Code.DECK_HYDRAULICS)
+                .at("needed")
                 .pressure(lift.neededPa(), at + "/neededPa")
-                .words("; the take-off gives ")
+                .at("given")
                 .pressure(lift.takeOffPa(), at + "/takeOffPa")
-                .words(". Much more means something holds the deck: stop and look.")
                 .plain());
     }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.RailCrossing;
 
 /**
@@ -26,7 +28,7 @@ final class LiftStops {
      * @param toM at the latest; as {@code fromM} where there is no room
      * @param lacks why nothing shows that the combination may stand here, or empty
      */
-    record Window(double fromM, double toM, Optional<String> lacks) {}
+    record Window(double fromM, double toM, Optional<Sentence> lacks) {}
 
     /** The next stop line or junction beyond a crossing. */
     private record Line(PlanPlace crossing, double atM) {
@@ -64,10 +66,7 @@ final class LiftStops {
         double latestM = cluster.fromM();
         PlanPlace first = places.get(cluster.places().get(0));
         if (latestM < earliestM - HAIR_M) {
-            return none(
-                    Math.max(0, latestM),
-                    "The route begins where " + first.id()
-                            + " already holds the combination: there is no place on it to raise" + " the deck before.");
+            return none(Math.max(0, latestM), Sentence.of(Code.LACKS_BEGINS).with("place", first.id()));
         }
         double atM = latestM;
         for (boolean moved = true; moved; ) {
@@ -82,8 +81,7 @@ final class LiftStops {
         if (atM < earliestM - HAIR_M) {
             return none(
                     latestM,
-                    "Raising the deck before " + first.id() + " leaves the combination standing "
-                            + across(latestM, lengthM) + ".");
+                    Sentence.of(Code.LACKS_RAISING).with("place", first.id()).with("across", across(latestM, lengthM)));
         }
         double from = earliestM;
         for (Line line : lines) {
@@ -104,10 +102,7 @@ final class LiftStops {
                 k + 1 < layout.clusters().size() ? layout.clusters().get(k + 1).fromM() : routeM);
         PlanPlace last = places.get(lastLeft(cluster, places));
         if (earliestM > routeM + HAIR_M) {
-            return none(
-                    routeM,
-                    "The route ends before the rear has left " + last.id() + ": there is no place on it to lower the"
-                            + " deck after.");
+            return none(routeM, Sentence.of(Code.LACKS_ENDS).with("place", last.id()));
         }
         double atM = earliestM;
         for (boolean moved = true; moved; ) {
@@ -122,8 +117,9 @@ final class LiftStops {
         if (atM > latestM + HAIR_M) {
             return none(
                     earliestM,
-                    "Lowering the deck after " + last.id() + " leaves the combination standing "
-                            + across(earliestM, lengthM) + ", and the next place comes before it is past.");
+                    Sentence.of(Code.LACKS_LOWERING)
+                            .with("place", last.id())
+                            .with("across", across(earliestM, lengthM)));
         }
         double to = latestM;
         for (Line line : lines) {
@@ -145,21 +141,27 @@ final class LiftStops {
                 to,
                 unknown.isEmpty()
                         ? Optional.empty()
-                        : Optional.of("Unknown how far the next stop line or junction is beyond "
-                                + String.join(" and ", unknown)
-                                + ", so that nothing shows that the combination may stand where the deck goes down."));
+                        : Optional.of(Sentence.of(Code.LACKS_UNKNOWN).with("places", and(unknown))));
     }
 
-    private static Window none(double atM, String lacks) {
+    private static Window none(double atM, Sentence lacks) {
         return new Window(atM, atM, Optional.of(lacks));
     }
 
-    private String across(double frontM, double lengthM) {
+    private Sentence across(double frontM, double lengthM) {
         return lines.stream()
                 .filter(l -> l.isUnder(frontM, lengthM))
                 .findFirst()
-                .map(l -> "across the stop line or junction beyond " + l.crossing.id())
-                .orElse("across a stop line or junction");
+                .map(l -> Sentence.of(Code.LACKS_LINE).with("place", l.crossing.id()))
+                .orElse(Sentence.of(Code.LACKS_A_LINE));
+    }
+
+    /** "H02 and H03" */
+    private static Sentence and(List<String> ids) {
+        return ids.stream()
+                .map(Sentence::verbatim)
+                .reduce((a, b) -> Sentence.of(Code.AND).with("first", a).with("second", b))
+                .orElseThrow();
     }
 
     /** Where the front is when the rear has left all of a cluster. */

@@ -14,6 +14,8 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan.Relaxation;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -52,9 +54,7 @@ final class LoadRelaxations {
                     null,
                     null,
                     false,
-                    stance.weights().isEmpty()
-                            ? "nothing is known of the loads: weigh the combination"
-                            : "the limits here are not written down, or not every weight is: find out which"));
+                    Sentence.of(stance.weights().isEmpty() ? Code.OPEN_NO_LOADS : Code.OPEN_FIND_LIMITS)));
             return found;
         }
         List<String> blocked =
@@ -99,8 +99,9 @@ final class LoadRelaxations {
                             key,
                             lessKg,
                             true,
-                            "within the limits with \"" + piece.name() + "\" lighter by " + Texts.mass(lessKg)
-                                    + ", at the same place on the deck"));
+                            Sentence.of(Code.OPEN_LIGHTER)
+                                    .with("piece", piece.name())
+                                    .figure("less", Texts.mass(lessKg))));
                 }
             }
         }
@@ -135,12 +136,12 @@ final class LoadRelaxations {
                         key,
                         moveM,
                         true,
-                        "within the limits with the center of gravity of \"" + plot.piece() + "\" " + Texts.length(at)
-                                + " behind the deck front, " + Texts.length(moveM) + " farther "
-                                + (at > plot.at() ? "back" : "forward") + "; limits are just kept from "
-                                + Texts.length(plot.allowed().get(0)) + " to "
-                                + Texts.length(plot.allowed().get(1))
-                                + "; look at every gap again with the load there");
+                        Sentence.of(at > plot.at() ? Code.OPEN_MOVED_BACK : Code.OPEN_MOVED_FORWARD)
+                                .with("piece", plot.piece())
+                                .figure("at", Texts.length(at))
+                                .figure("move", Texts.length(moveM))
+                                .figure("from", Texts.length(plot.allowed().get(0)))
+                                .figure("to", Texts.length(plot.allowed().get(1))));
             }
         }
         return Optional.ofNullable(best);

@@ -6,9 +6,13 @@ import java.util.Optional;
 import org.cresthaul.check.BackingLine;
 import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.DriverLine;
+import org.cresthaul.check.PivotState;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.RailCrossing;
+import org.cresthaul.turning.Side;
 
 /** One place of a plan as the driver needs it: what comes, what to do before, how to pass, what to undo after. */
 final class PassageSheet {
@@ -37,7 +41,7 @@ final class PassageSheet {
                 step.step(),
                 p.hazard(),
                 p.kind(),
-                p.name(),
+                sources.nameOf(p),
                 p.verdict(),
                 p.blocked(),
                 p.set().configuration(),
@@ -55,54 +59,64 @@ final class PassageSheet {
                 through(i, p, at),
                 after(p),
                 List.of(),
-                p.cautions());
+                sources.said(p.cautions()));
     }
 
     private List<SheetLine> comes(int i, Plan.Passage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.blocked()) {
-            lines.add(SheetLine.plain("BLOCKED (" + p.verdict() + "). "
-                            + plan.blocking().stream()
+            lines.add(sources.say(Code.BLOCKED_HERE)
+                    .with("verdict", Sentence.word(p.verdict()))
+                    .with(
+                            "why",
+                            plan.blocking().stream()
                                     .filter(b -> b.hazard().equals(p.hazard()))
                                     .findFirst()
-                                    .map(b -> Sources.capital(b.why()) + ".")
-                                    .orElse(""))
+                                    .orElseThrow()
+                                    .why()
+                                    .capital())
+                    .plain()
                     .as(SheetLine.BLOCKED));
         } else if (p.condition() == ConditionKind.SET_ASIDE) {
-            lines.add(SheetLine.plain(
-                    "Set aside, unresolved: the plan is not valid until this is. Verdict " + p.verdict() + "."));
+            lines.add(sources.say(Code.SET_ASIDE_HERE)
+                    .with("verdict", Sentence.word(p.verdict()))
+                    .plain());
         }
         if (!p.standsAtPoint()) {
-            lines.add(sources.say("In force until ")
+            lines.add(sources.say(Code.IN_FORCE_UNTIL)
+                    .at("to")
                     .chainage(p.toChainageM(), at + "/toChainageM")
-                    .words(".")
                     .plain());
         }
         heights.line(p).ifPresent(lines::add);
         lines.addAll(margins(sources, p, at));
         lines.addAll(BridgeSheet.together(sources, p));
         if (p.verdict() != Verdict.CLEAR && !p.blocked()) {
-            p.reasons().forEach(r -> lines.add(SheetLine.plain(Sources.capital(r) + ".")));
+            p.reasons()
+                    .forEach(r -> lines.add(sources.say(Code.SENTENCE)
+                            .with("sentence", r.capital())
+                            .plain()));
         }
         if (p.kind() == HazardKind.RAIL_CROSSING) {
             sources.route()
                     .findHazard(p.hazard())
                     .flatMap(h -> ((RailCrossing) h).crossingNumber())
-                    .ifPresent(n -> lines.add(SheetLine.plain("Crossing number " + n + ", as on the blue sign.")));
+                    .ifPresent(n -> lines.add(
+                            sources.say(Code.CROSSING_NUMBER).with("number", n).plain()));
         }
         if (p.raise() != null) {
-            lines.add(sources.say("Still raised, at least: front ")
+            lines.add(sources.say(Code.STILL_RAISED)
+                    .at("front")
                     .raise(p.raise().frontM(), p.raise().frontEndM(), at + "/raise/frontM")
-                    .words(", rear ")
+                    .at("rear")
                     .raise(p.raise().rearM(), p.raise().rearEndM(), at + "/raise/rearM")
-                    .words(".")
                     .plain()
                     .as(RAISED));
         }
         if (onTracks.head(i) != i) {
-            lines.add(SheetLine.plain("The rear is still on the tracks of "
-                            + plan.steps().get(onTracks.head(i)).passage().hazard()
-                            + " here: do not stop. What this place needs was done before them.")
+            lines.add(sources.say(Code.REAR_ON_TRACKS)
+                    .with("place", plan.steps().get(onTracks.head(i)).passage().hazard())
+                    .plain()
                     .as(DO_NOT_STOP));
         }
         return lines;
@@ -124,25 +138,30 @@ final class PassageSheet {
     /** What is left, in the words of its kind. */
     static SheetLine spare(Sources sources, HazardKind kind, Plan.Spare s, String at) {
         if (s.kind().isWeight()) {
-            return sources.say("Load ")
+            return sources.say(Code.LOAD_LEFT)
+                    .at("load")
                     .weight(s.value(), at + "/value")
-                    .words(", against ")
+                    .at("limit")
                     .weight(s.required(), at + "/required")
-                    .words("; left ")
+                    .at("left")
                     .weightLeft(s.left(), at + "/left")
-                    .words(" (" + s.at() + ").")
+                    .with("at", s.at())
                     .plain();
         }
-        String what =
+        boolean wire = kind == HazardKind.OVERHEAD_WIRE;
+        Code[] what =
                 switch (s.kind()) {
-                    case GROUND -> "Least gap over the ground ";
-                    case OVERHEAD -> "Least gap under " + kind.over() + " ";
-                    case UNITS -> "Least gap between the units ";
-                    case CORNER, LOAD, RAISED -> "Least room beside ";
+                    case GROUND -> new Code[] {Code.GAP_GROUND, Code.GAP_GROUND_JUST};
+                    case OVERHEAD ->
+                        wire
+                                ? new Code[] {Code.GAP_WIRE, Code.GAP_WIRE_JUST}
+                                : new Code[] {Code.GAP_STRUCTURE, Code.GAP_STRUCTURE_JUST};
+                    case UNITS -> new Code[] {Code.GAP_UNITS, Code.GAP_UNITS_JUST};
+                    case CORNER, LOAD, RAISED -> new Code[] {Code.GAP_BESIDE, Code.GAP_BESIDE_JUST};
                 };
-        return sources.say(what)
-                .gapAgainst(s.value(), at + "/value", s.required(), at + "/required", ", needed ")
-                .words(" (" + s.at() + ").")
+        return sources.say()
+                .gapAgainst(what[0], what[1], s.value(), at + "/value", s.required(), at + "/required")
+                .with("at", s.at())
                 .plain();
     }
 
@@ -154,7 +173,12 @@ final class PassageSheet {
         List<SheetLine> lines = new ArrayList<>(due(i));
         for (int later : onTracks.followers(i)) {
             Plan.Passage p = plan.steps().get(later).passage();
-            due(later).forEach(l -> lines.add(l.after("For " + p.hazard() + " " + p.name() + ", next: ")));
+            due(later)
+                    .forEach(l -> lines.add(l.within(sources.say(Code.FOR_NEXT)
+                            .with("place", Sources.named(p.hazard(), p.name()))
+                            .with("what", l.text())
+                            .plain()
+                            .text())));
         }
         return lines;
     }
@@ -164,18 +188,14 @@ final class PassageSheet {
         List<SheetLine> lines = new ArrayList<>();
         plan.conditions().stream()
                 .filter(c -> c.hazard().equals(p.hazard()) && !LiftSheet.isOfLift(c))
-                .forEach(c -> lines.add(SheetLine.toDo("Resolved: " + c.told())));
+                .forEach(c -> lines.add(sources.resolved(c)));
         if (p.kind().isOverhead()) {
-            lines.add(SheetLine.practice(
-                    p.raise() == null
-                            ? "Load measured today at its highest point, on the stops, at this notch."
-                            : "Load measured today at its highest point, raised as it goes under."));
+            lines.add(sources.practice(p.raise() == null ? Code.MEASURE_ON_STOPS : Code.MEASURE_RAISED));
         }
         sources.hazard(p.hazard())
                 .map(f -> f.cell(p.set()).cell().corner())
                 .filter(c -> c != null && c.escorts())
-                .ifPresent(c -> lines.add(SheetLine.toDo(
-                        "The turn uses the oncoming lane: do not start it before the escorts hold that lane.")));
+                .ifPresent(c -> lines.add(sources.toDo(Code.ONCOMING_LANE)));
         if (p.kind() == HazardKind.RAIL_CROSSING) {
             lines.addAll(crossings.before(p, onTracks.head(i) == i));
         }
@@ -185,21 +205,21 @@ final class PassageSheet {
     private List<SheetLine> through(int i, Plan.Passage p, String at) {
         List<SheetLine> lines = new ArrayList<>();
         if (p.crawls()) {
-            lines.add(sources.say("Crawl: ")
+            lines.add(sources.say(Code.CRAWL)
+                    .at("speed")
                     .speed(plan.options().times().crawlMps(), "plan:/options/times/crawlMps")
-                    .words(" at most, from the front ")
+                    .at("from")
                     .alongRoad(p.frontFromM(), at + "/frontFromM")
-                    .words(" until the rear has left it, the front ")
+                    .at("to")
                     .alongRoad(p.frontToM(), at + "/frontToM")
-                    .words(". About ")
+                    .at("time")
                     .minutes(p.seconds(), at + "/seconds")
-                    .words(" in all.")
                     .plain());
         }
         if (p.mostMps() != null) {
-            lines.add(sources.say("")
+            lines.add(sources.say(Code.SPEED_MOST)
+                    .at("speed")
                     .speedDown(p.mostMps(), at + "/mostMps")
-                    .words(" at most: faster, a bounce may take what is left.")
                     .plain());
         }
         lines.addAll(
@@ -207,18 +227,11 @@ final class PassageSheet {
                     case RAIL_CROSSING -> crossings.through(p);
                     case CORNER -> corner(p);
                     case POSTED_BRIDGE -> BridgeSheet.terms(sources, p);
-                    case DIP, CREST ->
-                        List.of(SheetLine.rule("Straight over, wheels on the lane's own tracks.", SheetLine.PRACTICE));
-                    case LOW_STRUCTURE ->
-                        List.of(SheetLine.rule(
-                                "One person watches the highest point from the side.", SheetLine.PRACTICE));
+                    case DIP, CREST -> List.of(sources.rule(Code.STRAIGHT_OVER, SheetLine.PRACTICE));
+                    case LOW_STRUCTURE -> List.of(sources.rule(Code.WATCH_HIGHEST, SheetLine.PRACTICE));
                     case OVERHEAD_WIRE ->
-                        List.of(SheetLine.rule(
-                                p.verdict() == Verdict.CLEAR
-                                        ? "Do not stop under the wire."
-                                        : "One person watches the highest point from the side, away from the combination."
-                                                + " Nobody on the load, nobody touches the combination while it is under"
-                                                + " the wire.",
+                        List.of(sources.rule(
+                                p.verdict() == Verdict.CLEAR ? Code.WIRE_NO_STOP : Code.WIRE_WATCH,
                                 SheetLine.PRACTICE));
                     case STRETCH, LIMITS -> List.of();
                 });
@@ -239,84 +252,87 @@ final class PassageSheet {
         }
         DriverLine line = c.line();
         String to = at + "/line";
-        lines.add(sources.say("Come in with the " + line.edgeSide() + " steer tire ")
+        lines.add(sources.say(line.edgeSide() == Side.LEFT ? Code.CORNER_IN_LEFT : Code.CORNER_IN_RIGHT)
+                .at("edge")
                 .distance(line.edgeInM(), to + "/edgeInM")
-                .words(" from the " + line.edgeSide() + " edge.")
                 .plain());
-        Say turn = sources.say("Wheel over to the " + line.firstWay() + " with the steer axle ")
+        boolean swings = line.swingAwayM() > 0;
+        Say turn = sources.say(swings ? Code.CORNER_WHEEL_SWING : Code.CORNER_WHEEL)
+                .with("side", Sentence.word(line.firstWay()))
+                .at("from")
                 .alongRoad(line.startM(), to + "/startM");
-        if (line.swingAwayM() > 0) {
-            turn.words("; swing ")
+        if (swings) {
+            turn.at("swing")
                     .distance(line.swingAwayM(), to + "/swingAwayM")
-                    .words(" away, then turn with it ")
+                    .at("turn")
                     .alongRoad(line.turnInM(), to + "/turnInM");
-        } else {
-            turn.words("; no swing first");
         }
-        lines.add(turn.words("; radius ")
-                .distance(line.radiusM(), to + "/radiusM")
-                .words(".")
-                .plain());
-        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch())
-                .words(".")
-                .plain());
+        lines.add(turn.at("radius").distance(line.radiusM(), to + "/radiusM").plain());
+        lines.add(mirror(line.mirror(), line.watch()));
         for (int i = 0; i < c.overhangs().size(); i++) {
-            CornerFinding.Overhang over = c.overhangs().get(i);
-            String there = at + "/overhangs/" + i;
-            lines.add(
-                    over.gapM() == null
-                            ? SheetLine.toDo("The " + over.unit() + " passes over " + over.ground()
-                                    + ": measure its height first, and watch it go over.")
-                            : sources.say("The " + over.unit() + " passes over " + over.ground() + " with ")
-                                    .required(over.gapM(), there + "/gapM")
-                                    .words(" to spare.")
-                                    .plain());
+            lines.add(over(c.overhangs().get(i), at + "/overhangs/" + i));
         }
-        Say say = sources.say("The rear cuts in ")
+        Say say = sources.say(c.trailsWideM() == null ? Code.CORNER_TAIL : Code.CORNER_TAIL_WIDE)
+                .at("cut")
                 .distance(c.offtrackingM(), at + "/offtrackingM")
-                .words("; the tail swings out ")
+                .at("swing")
                 .required(c.tailSwingM(), at + "/tailSwingM");
         if (c.trailsWideM() != null) {
-            say.words(", the booster trails ")
-                    .required(c.trailsWideM(), at + "/trailsWideM")
-                    .words(" wide");
+            say.at("wide").required(c.trailsWideM(), at + "/trailsWideM");
         }
-        lines.add(say.words(".").plain());
+        lines.add(say.plain());
         return lines;
+    }
+
+    private SheetLine mirror(Side side, Sentence watch) {
+        return sources.say(Code.CORNER_MIRROR)
+                .with("side", Sentence.word(side))
+                .with("what", watch)
+                .plain();
+    }
+
+    private SheetLine over(CornerFinding.Overhang over, String at) {
+        return over.gapM() == null
+                ? sources.say(Code.CORNER_OVER_UNKNOWN)
+                        .with("unit", over.unit())
+                        .with("ground", over.ground())
+                        .toDo()
+                : sources.say(Code.CORNER_OVER)
+                        .with("unit", over.unit())
+                        .with("ground", over.ground())
+                        .at("gap")
+                        .required(over.gapM(), at + "/gapM")
+                        .plain();
     }
 
     private void backedInto(CornerFinding c, String at, List<SheetLine> lines) {
         BackingLine line = c.backing();
         String to = at + "/backing";
-        lines.add(SheetLine.rule(
-                "A spotter at the rear, in sight of the driver; the road held; at a walk.", SheetLine.PRACTICE));
+        lines.add(sources.rule(Code.BACK_SPOTTER, SheetLine.PRACTICE));
         if (line.pivot() != null) {
-            lines.add(SheetLine.toDo("Booster's pivot " + line.pivot() + " before backing."));
+            lines.add(sources.toDo(line.pivot() == PivotState.FREE ? Code.BACK_PIVOT_FREE : Code.BACK_PIVOT_LOCKED));
         }
-        lines.add(sources.say("Drive past and stop all straight with the steer axle ")
+        lines.add(sources.say(line.edgeSide() == Side.LEFT ? Code.BACK_STOP_LEFT : Code.BACK_STOP_RIGHT)
+                .at("stop")
                 .distance(line.stopM(), to + "/stopM")
-                .words(" past the middle of the gate, " + line.edgeSide() + " steer tire ")
+                .at("edge")
                 .distance(line.edgeM(), to + "/edgeM")
-                .words(" from the " + line.edgeSide() + " edge.")
                 .plain());
-        lines.add(sources.say("Backing, wheel over to the " + line.firstWay() + " with the steer axle ")
+        lines.add(sources.say(line.straightM() < 0 ? Code.BACK_WHEEL_SHORT : Code.BACK_WHEEL_IN)
+                .with("side", Sentence.word(line.firstWay()))
+                .at("wheel")
                 .distance(line.wheelM(), to + "/wheelM")
-                .words(" past the middle of the gate; radius ")
+                .at("radius")
                 .distance(line.radiusM(), to + "/radiusM")
-                .words("; wheels straight with it ")
+                .at("straight")
                 .distance(Math.abs(line.straightM()), to + "/straightM")
-                .words(line.straightM() < 0 ? " short of the road's center line." : " in from the road's center line.")
                 .plain());
-        lines.add(sources.say("Watch the " + line.mirror() + " mirror: " + line.watch())
-                .words(".")
-                .plain());
+        lines.add(mirror(line.mirror(), line.watch()));
     }
 
     private List<SheetLine> after(Plan.Passage p) {
         return p.raise() == null || p.lowers()
                 ? List.of()
-                : List.of(SheetLine.plain(
-                                "Stay raised and keep crawling: the rear has not left every place of this raise yet.")
-                        .as("stays raised"));
+                : List.of(sources.plain(Code.STAY_RAISED).as("stays raised"));
     }
 }

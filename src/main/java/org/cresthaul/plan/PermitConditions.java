@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.cresthaul.axleload.OnBridge;
 import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.LimitedPlace;
 import org.cresthaul.route.PostedBridge;
 import org.cresthaul.route.Route;
@@ -45,24 +47,35 @@ final class PermitConditions {
                         bridge.place().id(),
                         bridge.place().name(),
                         ConditionKind.BRIDGE,
-                        bridge.limits().orElseThrow().name() + " ("
-                                + bridge.limits().orElseThrow().source() + ") holds "
-                                + String.join(
-                                        "; ",
-                                        terms.stream().map(OnBridge.Term::text).toList())
-                                + ". Arrange who keeps the bridge free and who sees to it."));
+                        Sentence.of(Code.CONDITION_BRIDGE_TERMS)
+                                .with("limits", bridge.limits().orElseThrow().name())
+                                .with("source", bridge.limits().orElseThrow().source())
+                                .with(
+                                        "terms",
+                                        Sentence.listed(
+                                                terms.stream()
+                                                        .map(OnBridge.Term::text)
+                                                        .toList(),
+                                                "; "))));
     }
 
     private static Optional<Plan.Condition> of(String hazard, String name, WeightLimits limits) {
-        List<String> terms = new ArrayList<>();
-        limits.further().lastDay().ifPresent(d -> terms.add("may be used up to and including " + d + ", not after"));
-        limits.further().hours().forEach(h -> terms.add("at these times only: " + h));
+        List<Sentence> terms = new ArrayList<>();
+        limits.further()
+                .lastDay()
+                .ifPresent(d -> terms.add(Sentence.of(Code.PERMIT_LAST_DAY).with("day", d.toString())));
+        limits.further()
+                .hours()
+                .forEach(h -> terms.add(Sentence.of(Code.PERMIT_HOURS).with("hours", h)));
         return terms.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Plan.Condition(
                         hazard,
                         name,
                         ConditionKind.PERMIT,
-                        limits.name() + " (" + limits.source() + ") " + String.join("; ", terms) + "."));
+                        Sentence.of(Code.CONDITION_PERMIT_TERMS)
+                                .with("limits", limits.name())
+                                .with("source", limits.source())
+                                .with("terms", Sentence.listed(terms, "; "))));
     }
 }

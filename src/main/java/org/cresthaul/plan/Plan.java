@@ -6,6 +6,8 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.route.HazardKind;
@@ -47,7 +49,7 @@ public record Plan(
         List<Block> blocking,
         List<CrossingTime> crossings,
         Robustness robustness,
-        List<String> cautions) {
+        List<Sentence> cautions) {
     public static final String FORM = "plan/1";
 
     /** Identifies the start of the route among stops: no stop of a file is called so. */
@@ -95,9 +97,10 @@ public record Plan(
      *
      * @param settled who settled it, when, and what was agreed; null while nobody has
      */
-    public record Condition(String hazard, String name, ConditionKind what, String text, PlanOptions.Settled settled) {
+    public record Condition(
+            String hazard, String name, ConditionKind what, Sentence text, PlanOptions.Settled settled) {
         /** Nobody has settled it. */
-        public Condition(String hazard, String name, ConditionKind what, String text) {
+        public Condition(String hazard, String name, ConditionKind what, Sentence text) {
             this(hazard, name, what, text, null);
         }
 
@@ -115,11 +118,14 @@ public record Plan(
         }
 
         /** The text, and what was agreed. */
-        public String told() {
+        public Sentence told() {
             return settled == null
                     ? text
-                    : "Settled by " + settled.by() + " on " + settled.date() + ": " + settled.agreed() + " (" + text
-                            + ")";
+                    : Sentence.of(Code.CONDITION_SETTLED)
+                            .with("by", settled.by())
+                            .with("date", settled.date())
+                            .with("agreed", settled.agreed())
+                            .with("text", text);
         }
     }
 
@@ -186,7 +192,7 @@ public record Plan(
      *
      * @param text what to do: "notch 3 to notch 5"
      */
-    public record Action(ActionKind action, String text, long seconds) {}
+    public record Action(ActionKind action, Sentence text, long seconds) {}
 
     /**
      * The deck goes up before places that are passed on one raise, or back on the transport stops after them.
@@ -208,7 +214,7 @@ public record Plan(
             String lastLeft,
             @Rounded(Rounding.LENGTH_NEAR) double fromChainageM,
             @Rounded(Rounding.LENGTH_NEAR) double toChainageM,
-            String lacks,
+            Sentence lacks,
             long seconds) {
         public Lift {
             hazards = List.copyOf(hazards);
@@ -257,8 +263,8 @@ public record Plan(
             long seconds,
             Spare spare,
             List<Spare> gaps,
-            List<String> reasons,
-            List<String> cautions) {
+            List<Sentence> reasons,
+            List<Sentence> cautions) {
         /** Whether it is a place at a point, and not limits along the road. */
         public boolean standsAtPoint() {
             return kind.standsAtPoint();
@@ -274,7 +280,8 @@ public record Plan(
      * @param left beyond what is required, in the same unit; negative when short
      * @param at where on the combination, in words
      */
-    public record Spare(SpareKind kind, double value, double required, double left, String at) implements RoundsItself {
+    public record Spare(SpareKind kind, double value, double required, double left, Sentence at)
+            implements RoundsItself {
         /** What is left as a share of what is required or allowed. */
         double share() {
             return kind.share(left, required);
@@ -304,7 +311,7 @@ public record Plan(
             HazardKind kind,
             String name,
             @Rounded(Rounding.LENGTH_NEAR) double chainageM,
-            String why,
+            Sentence why,
             List<Relaxation> relaxations) {}
 
     /**
@@ -314,5 +321,5 @@ public record Plan(
      * @param amount meters or kilograms, or null
      * @param enough whether the check confirms that it opens the place; false when it is only what to find out
      */
-    public record Relaxation(RelaxationKind kind, String configuration, Double amount, boolean enough, String text) {}
+    public record Relaxation(RelaxationKind kind, String configuration, Double amount, boolean enough, Sentence text) {}
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.route.StoppingPlace;
 
@@ -27,32 +29,29 @@ final class PlanCautions {
         this.proven = proven;
     }
 
-    List<String> list() {
-        List<String> cautions = new ArrayList<>();
+    List<Sentence> list() {
+        List<Sentence> cautions = new ArrayList<>();
         if (report.hazards().isEmpty()) {
-            cautions.add("The route file names no hazards: no place was judged, and no way is called open.");
+            cautions.add(Sentence.of(Code.PLAN_NO_HAZARDS));
         }
         cautions.addAll(report.cautions());
         if (report.loads().counts()) {
             cautions.addAll(report.loads().cautions());
         } else {
-            cautions.add("The rig's weights are not declared and the route has no limits: loads were not judged.");
+            cautions.add(Sentence.of(Code.PLAN_NO_LOADS));
         }
-        cautions.add("Transport stance and leveling in auto between places; times count changes and crawling only, not"
-                + " driving at road speed.");
+        cautions.add(Sentence.of(Code.PLAN_TRANSPORT));
         if (!proven) {
-            cautions.add(
-                    "So many places overlap that not every combination was tried: fewer than those named may block.");
+            cautions.add(Sentence.of(Code.PLAN_OVERLAP));
         }
         for (RouteLayout.HeldStop held : layout.heldStops()) {
-            cautions.add(name(held.stop()) + " cannot be used: the combination is still held by " + held.hazard()
-                    + " there.");
+            cautions.add(at(Code.PLAN_STOP_HELD, held.stop()).with("place", held.hazard()));
         }
         double shortestM =
                 changes.setUps().stream().mapToDouble(Plan.SetUp::lengthM).min().orElseThrow();
         for (StoppingPlace stop : layout.stops()) {
             if (stop.roomM() < shortestM) {
-                cautions.add(name(stop) + " is shorter than the combination: nothing can be changed there.");
+                cautions.add(at(Code.PLAN_STOP_SHORT, stop));
             }
         }
         layout.stops().stream()
@@ -60,30 +59,37 @@ final class PlanCautions {
                 .distinct()
                 .forEach(cautions::add);
         for (int k = 1; k < way.configurations().size(); k++) {
-            Plan.SetUp from = changes.setUps().get(way.configurations().get(k - 1));
-            Plan.SetUp to = changes.setUps().get(way.configurations().get(k));
-            BoosterState none = BoosterState.NONE;
-            if (from != to) {
-                StoppingPlace at = layout.stops().get(k - 1);
-                changes.passedInBetween(from, to, at)
-                        .ifPresent(
-                                why -> cautions.add(
-                                        "During the change at " + name(at)
-                                                + ", off the road, no order of its steps keeps this limit of the road: "
-                                                + why.named()
-                                                + ". Ratings and brakes are kept. Nobody moves the combination before the change is done."));
-            }
-            if (from.booster() == none && to.booster() != none) {
-                cautions.add("The booster is taken on at " + name(layout.stops().get(k - 1))
-                        + ": somebody must have brought it there.");
-            } else if (to.booster() == none && from.booster() != none) {
-                cautions.add("The booster is left at " + name(layout.stops().get(k - 1)) + ".");
-            }
+            change(k, cautions);
         }
         return List.copyOf(cautions);
     }
 
-    private static String name(StoppingPlace stop) {
-        return stop.place().id() + " " + stop.place().name();
+    private void change(int k, List<Sentence> cautions) {
+        Plan.SetUp from = changes.setUps().get(way.configurations().get(k - 1));
+        Plan.SetUp to = changes.setUps().get(way.configurations().get(k));
+        StoppingPlace stop = layout.stops().get(k - 1);
+        if (from != to) {
+            changes.passedInBetween(from, to, stop)
+                    .ifPresent(why ->
+                            cautions.add(at(Code.PLAN_PASSED_BETWEEN, stop).with("rule", why.named())));
+        }
+        boolean before = from.booster() != BoosterState.NONE;
+        boolean after = to.booster() != BoosterState.NONE;
+        if (before != after) {
+            cautions.add(at(after ? Code.PLAN_BOOSTER_TAKEN : Code.PLAN_BOOSTER_LEFT, stop));
+        }
+    }
+
+    /** Whether a caution is about what is done in a change: said where no step is told, it would be about nothing. */
+    static boolean isOfChange(Sentence caution) {
+        return switch (caution.code()) {
+            case PLAN_PASSED_BETWEEN, PLAN_BOOSTER_TAKEN, PLAN_BOOSTER_LEFT -> true;
+            default -> false;
+        };
+    }
+
+    private static Sentence at(Code code, StoppingPlace stop) {
+        return Sentence.of(code)
+                .with("stop", Sources.named(stop.place().id(), stop.place().name()));
     }
 }

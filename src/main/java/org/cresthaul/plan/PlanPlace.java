@@ -9,6 +9,8 @@ import org.cresthaul.axleload.OnBridge;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LimitedPlace;
@@ -119,7 +121,7 @@ record PlanPlace(
                 .filter(s -> s.lift() == c.lift() && s.booster() == c.booster())
                 .findFirst()
                 .orElseThrow(() -> new IllegalArgumentException("the report has no loads for " + c.key()));
-        List<String> reasons = new ArrayList<>();
+        List<Sentence> reasons = new ArrayList<>();
         if (state.unknown() != null) {
             reasons.add(state.unknown());
         }
@@ -137,8 +139,14 @@ record PlanPlace(
                 state.sheet() == null ? null : state.sheet().governing());
     }
 
-    private static String reason(LoadSheet.Finding broken) {
-        return broken.rule() + ", " + broken.axles() + " (" + broken.source() + "), is not kept";
+    private static Sentence reason(LoadSheet.Finding broken) {
+        return Sentence.of(Code.RULE_NOT_KEPT)
+                .with(
+                        "rule",
+                        Sentence.of(Code.RULE_AXLES_SOURCE)
+                                .with("rule", broken.rule())
+                                .with("axles", broken.axles())
+                                .with("source", broken.source()));
     }
 
     /** Whether loads decide here. */

@@ -11,6 +11,8 @@ import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RightPlate;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.plan.Plan.Condition;
 import org.cresthaul.plan.Plan.Step;
@@ -163,11 +165,13 @@ final class PlanSteps {
         }
         Weights.ShimPlate out = plate.get().fitted();
         Weights.ShimPlate in = plate.get().wanted();
-        String text = in.thicknessM() == 0
-                ? "take the plate out of the booster joint: " + out.name()
+        Sentence text = in.thicknessM() == 0
+                ? Sentence.of(Code.ACT_PLATE_OUT).with("plate", out.name())
                 : out.thicknessM() == 0
-                        ? "fit a plate at the booster joint: " + in.name()
-                        : "change the plate at the booster joint: " + out.name() + " out, " + in.name() + " in";
+                        ? Sentence.of(Code.ACT_PLATE_IN).with("plate", in.name())
+                        : Sentence.of(Code.ACT_PLATE_CHANGE)
+                                .with("out", out.name())
+                                .with("in", in.name());
         long seconds = changes.shimSeconds();
         return new Plan.Change(
                 Plan.START,
@@ -408,8 +412,8 @@ final class PlanSteps {
                         id,
                         name,
                         up ? ConditionKind.UP : ConditionKind.DOWN,
-                        step.lift().lacks() + " Agree with the permit office where the deck goes "
-                                + (up ? "up" : "down") + ", and have traffic held there."));
+                        Sentence.of(up ? Code.CONDITION_AGREE_UP : Code.CONDITION_AGREE_DOWN)
+                                .with("lacks", step.lift().lacks())));
     }
 
     private void notePassage(Plan.Passage passage, int configuration) {
@@ -417,24 +421,22 @@ final class PlanSteps {
                 .filter(p -> p.id().equals(passage.hazard()))
                 .findFirst()
                 .orElseThrow();
-        String text = passage.condition() == ConditionKind.SET_ASIDE
-                ? "Unresolved. The plan is not valid until this is."
-                : tightText(place, passage.kind(), configuration);
+        Code code = passage.condition() == ConditionKind.SET_ASIDE
+                ? Code.CONDITION_UNRESOLVED
+                : tight(place, passage.kind(), configuration);
         conditions.putIfAbsent(
-                place.id() + " " + text, new Condition(place.id(), place.name(), passage.condition(), text));
+                place.id() + " " + code,
+                new Condition(place.id(), place.name(), passage.condition(), Sentence.of(code)));
     }
 
-    private static String tightText(PlanPlace place, HazardKind kind, int configuration) {
+    private static Code tight(PlanPlace place, HazardKind kind, int configuration) {
         Report.Cell cell = place.cells().get(configuration);
         if (cell.corner() != null && cell.corner().escorts()) {
-            return "Escorts hold the oncoming lane, as the permit says, before the turn is begun.";
+            return Code.CONDITION_ESCORTS;
         }
         if (kind == HazardKind.OVERHEAD_WIRE) {
-            return "Not shown to keep its distance from the wire: before anybody passes, its owner says in writing how near one"
-                    + " may come, lifts it, or switches it off and grounds it. A spotter guides the combination past.";
+            return Code.CONDITION_WIRE;
         }
-        return place.isLimited()
-                ? "Less is left to the limit than the weights are accurate: weigh the combination first."
-                : "No contact, but less than the required margin: a spotter guides the combination past.";
+        return place.isLimited() ? Code.CONDITION_WEIGH : Code.CONDITION_SPOTTER;
     }
 }

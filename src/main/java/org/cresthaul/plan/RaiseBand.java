@@ -5,6 +5,8 @@ import java.util.Optional;
 import org.cresthaul.check.RaiseEnd;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Admission.Raise;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
@@ -84,12 +86,12 @@ public record RaiseBand(
     }
 
     /** What ends it, in words. */
-    public String end() {
+    public Sentence end() {
         return switch (endsAt) {
-            case HYDRAULICS -> "the hydraulics end";
-            case STRUCTURE -> "the structure of " + endsWhere + " comes too close";
-            case UNITS -> "the gap between the units at " + endsWhere + " closes";
-            case GROUND -> "the ground at " + endsWhere + " comes too close, behind";
+            case HYDRAULICS -> Sentence.of(Code.RAISE_END_HYDRAULICS);
+            case STRUCTURE -> Sentence.of(Code.RAISE_END_STRUCTURE).with("place", endsWhere);
+            case UNITS -> Sentence.of(Code.RAISE_END_UNITS).with("place", endsWhere);
+            case GROUND -> Sentence.of(Code.RAISE_END_GROUND).with("place", endsWhere);
         };
     }
 }

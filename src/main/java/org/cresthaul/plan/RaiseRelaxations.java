@@ -12,6 +12,8 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan.Relaxation;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Notch;
@@ -72,7 +74,7 @@ final class RaiseRelaxations {
                         c.configuration(),
                         Math.max(c.raise().frontM(), c.raise().rearM()),
                         true,
-                        "clear when raised: " + words(c.raise()) + ", within the limits")));
+                        Sentence.of(Code.OPEN_RAISED).with("raise", words(c.raise())))));
         LevelStance lifted = Alterations.raisable(stance, LIFTED_TO_M);
         PlaceCheck check = new PlaceCheck(route, rig, lifted, margins);
         boolean within = cells.stream().anyMatch(c -> c.raise() != null);
@@ -90,7 +92,9 @@ final class RaiseRelaxations {
                         b.cell.configuration(),
                         b.overM(),
                         true,
-                        words(b.cell.raise()) + " would clear it: " + over(b))));
+                        Sentence.of(Code.OPEN_BEYOND)
+                                .with("raise", words(b.cell.raise()))
+                                .with("beyond", over(b)))));
         notchAbove(hazard.id(), cells, check)
                 .or(() -> notchBelow(hazard.id(), cells))
                 .ifPresent(found::add);
@@ -112,26 +116,26 @@ final class RaiseRelaxations {
         return Optional.of(new Beyond(cell, notch, frontOverM, rearOverM));
     }
 
-    private static String words(Report.RaiseFinding raise) {
-        List<String> parts = new ArrayList<>();
+    private static Sentence words(Report.RaiseFinding raise) {
+        List<Sentence> parts = new ArrayList<>();
         if (raise.frontM() > 0) {
-            parts.add("the deck front " + Texts.lacking(raise.frontM()) + " up");
+            parts.add(Sentence.of(Code.RAISE_FRONT).figure("up", Texts.lacking(raise.frontM())));
         }
         if (raise.rearM() > 0) {
-            parts.add("the rear " + Texts.lacking(raise.rearM()) + " up");
+            parts.add(Sentence.of(Code.RAISE_REAR).figure("up", Texts.lacking(raise.rearM())));
         }
-        return String.join(", ", parts);
+        return Sentence.listed(parts, ", ");
     }
 
-    private static String over(Beyond b) {
-        List<String> parts = new ArrayList<>();
+    private static Sentence over(Beyond b) {
+        List<Sentence> parts = new ArrayList<>();
         if (b.frontOverM > 0) {
-            parts.add(Texts.lacking(b.frontOverM) + " beyond what the hydraulics reach");
+            parts.add(Sentence.of(Code.BEYOND_FRONT).figure("over", Texts.lacking(b.frontOverM)));
         }
         if (b.rearOverM > 0) {
-            parts.add(Texts.lacking(b.rearOverM) + " beyond what the rear is raised by hand");
+            parts.add(Sentence.of(Code.BEYOND_REAR).figure("over", Texts.lacking(b.rearOverM)));
         }
-        return String.join(", ", parts);
+        return Sentence.listed(parts, ", ");
     }
 
     /** A notch does in transport what the same raise of the front alone does. */
@@ -162,9 +166,9 @@ final class RaiseRelaxations {
                         b.cell.configuration(),
                         moreM,
                         true,
-                        "clear in transport at a notch " + Texts.lacking(moreM) + " above notch " + below.name()
-                                + (below.equals(top) ? ", the top one" : "")
-                                + "; look what it does elsewhere on the route"));
+                        Sentence.of(below.equals(top) ? Code.OPEN_NOTCH_TOP : Code.OPEN_NOTCH_ABOVE)
+                                .figure("more", Texts.lacking(moreM))
+                                .with("notch", below.name())));
             }
         }
         return Optional.empty();
@@ -189,8 +193,9 @@ final class RaiseRelaxations {
                             configuration,
                             lessM,
                             true,
-                            "clear in transport at a notch " + Texts.lacking(lessM) + " below notch " + bottom.name()
-                                    + ", the bottom one; look what it does elsewhere on the route"));
+                            Sentence.of(Code.OPEN_NOTCH_BELOW)
+                                    .figure("less", Texts.lacking(lessM))
+                                    .with("notch", bottom.name())));
                 }
             }
         }

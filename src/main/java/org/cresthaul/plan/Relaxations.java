@@ -5,9 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan.Relaxation;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
@@ -101,11 +104,7 @@ public final class Relaxations {
                 .filter(c -> isAllowed(c.key()) && c.loads() == Verdict.TIGHT)
                 .findFirst()
                 .ifPresent(c -> found.add(new Relaxation(
-                        RelaxationKind.SPOTTER,
-                        c.key(),
-                        null,
-                        true,
-                        "within the limits by less than the weights are accurate: weigh it, then accept it")));
+                        RelaxationKind.SPOTTER, c.key(), null, true, Sentence.of(Code.OPEN_WEIGH_LIMITS))));
     }
 
     /** @param open configurations in which the place is passed, taken or not by the options */
@@ -113,15 +112,12 @@ public final class Relaxations {
         open.stream()
                 .filter(c -> isAllowed(c) && !isWithoutBooster(c))
                 .findFirst()
-                .ifPresent(
-                        c -> found.add(
-                                new Relaxation(
-                                        RelaxationKind.CONFIGURATION,
-                                        c,
-                                        null,
-                                        true,
-                                        "passes in " + label(c)
-                                                + ", but the plan cannot have it there: a stop with room before and after this place would do")));
+                .ifPresent(c -> found.add(new Relaxation(
+                        RelaxationKind.CONFIGURATION,
+                        c,
+                        null,
+                        true,
+                        Sentence.of(Code.OPEN_STOP).with("state", label(c)))));
         open.stream()
                 .filter(c -> !isAllowed(c) && !isWithoutBooster(c))
                 .findFirst()
@@ -130,21 +126,26 @@ public final class Relaxations {
                         c,
                         null,
                         true,
-                        "passes in " + label(c) + ", which the plan may not use")));
+                        Sentence.of(Code.OPEN_NOT_USED).with("state", label(c)))));
         boolean hasBooster = report.configurations().stream().anyMatch(c -> !isWithoutBooster(c.key()));
         open.stream()
                 .filter(c -> hasBooster && isWithoutBooster(c))
                 .findFirst()
                 .ifPresent(c -> found.add(new Relaxation(
-                        RelaxationKind.NO_BOOSTER, c, null, true, "passes without the booster: " + label(c))));
+                        RelaxationKind.NO_BOOSTER,
+                        c,
+                        null,
+                        true,
+                        Sentence.of(Code.OPEN_NO_BOOSTER).with("state", label(c)))));
     }
 
     private boolean isWithoutBooster(String key) {
         return configurationOf(key).booster() == BoosterState.NONE;
     }
 
-    private String label(String key) {
-        return configurationOf(key).label();
+    private Sentence label(String key) {
+        Report.ConfigurationVerdict c = configurationOf(key);
+        return CheckedConfiguration.label(c.axles(), c.booster(), c.notch());
     }
 
     private Report.ConfigurationVerdict configurationOf(String key) {
@@ -165,27 +166,17 @@ public final class Relaxations {
         tight.stream()
                 .filter(escorted.negate())
                 .findFirst()
-                .ifPresent(
-                        c -> found.add(
-                                new Relaxation(
-                                        RelaxationKind.SPOTTER,
-                                        c.configuration(),
-                                        null,
-                                        true,
-                                        c.load() != null
-                                                ? "within the limit by less than the weights are accurate: weigh it, then accept it as tight"
-                                                : "no contact, but less than the required margin: accept it as tight, with a spotter on foot at the place")));
+                .ifPresent(c -> found.add(new Relaxation(
+                        RelaxationKind.SPOTTER,
+                        c.configuration(),
+                        null,
+                        true,
+                        Sentence.of(c.load() != null ? Code.OPEN_WEIGH : Code.OPEN_SPOTTER))));
         tight.stream()
                 .filter(escorted)
                 .findFirst()
-                .ifPresent(
-                        c -> found.add(
-                                new Relaxation(
-                                        RelaxationKind.ESCORTS,
-                                        c.configuration(),
-                                        null,
-                                        true,
-                                        "makes the turn only by using the oncoming lane: accept it as tight, with escorts who hold that lane")));
+                .ifPresent(c -> found.add(new Relaxation(
+                        RelaxationKind.ESCORTS, c.configuration(), null, true, Sentence.of(Code.OPEN_ESCORTS))));
     }
 
     /** How near a wire one comes is its owner's decision, not a planner's. */
@@ -195,30 +186,18 @@ public final class Relaxations {
                 .max(Comparator.comparingDouble(
                         c -> Reserves.least(CellSpares.of(c)).orElse(0)))
                 .ifPresent(c -> found.add(new Relaxation(
-                        RelaxationKind.OWNER,
-                        c.configuration(),
-                        null,
-                        true,
-                        "not shown to keep its distance from the wire: have its owner say in writing how near one may come, lift"
-                                + " it, or switch it off and ground it, and accept it as tight then")));
+                        RelaxationKind.OWNER, c.configuration(), null, true, Sentence.of(Code.OPEN_OWNER))));
     }
 
     private void survey(List<Relaxation> found, Report.HazardFindings hazard) {
         if (!hazard.surveyed()) {
-            found.add(new Relaxation(
-                    RelaxationKind.SURVEY, null, null, false, "nobody has surveyed this place: survey it"));
+            found.add(new Relaxation(RelaxationKind.SURVEY, null, null, false, Sentence.of(Code.OPEN_SURVEY)));
             return;
         }
         boolean open = route.findHazard(hazard.id()).orElseThrow().lines().stream()
                 .anyMatch(l -> !l.before().isDeclared() || !l.after().isDeclared());
         if (open) {
-            found.add(
-                    new Relaxation(
-                            RelaxationKind.SURVEY,
-                            null,
-                            null,
-                            false,
-                            "the ground beyond the survey has no declared grade: survey farther, or find out the approach grades"));
+            found.add(new Relaxation(RelaxationKind.SURVEY, null, null, false, Sentence.of(Code.OPEN_GRADES)));
         }
         hazard.limits()
                 .forEach(l -> found.add(new Relaxation(
@@ -226,10 +205,11 @@ public final class Relaxations {
                         null,
                         null,
                         false,
-                        l
-                                + (hazard.kind() == HazardKind.OVERHEAD_WIRE
-                                        ? ": ask its owner, or survey it anew"
-                                        : ": survey it anew"))));
+                        Sentence.of(
+                                        hazard.kind() == HazardKind.OVERHEAD_WIRE
+                                                ? Code.OPEN_ASK_OWNER
+                                                : Code.OPEN_SURVEY_ANEW)
+                                .with("limit", l))));
         if (!hazard.limits().isEmpty() || hazard.uncertainties().isEmpty()) {
             return;
         }

@@ -5,6 +5,8 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /** What is left at a raise, and the least of what is left as a share of what is required or allowed. */
 final class Reserves {
@@ -17,7 +19,7 @@ final class Reserves {
                 raise.clearanceM(),
                 raise.requiredM(),
                 raise.clearanceM() - raise.requiredM(),
-                "raised");
+                Sentence.of(Code.SPARE_RAISED));
     }
 
     /** At another raise, over the ground, under a structure and between units, whichever are judged. */

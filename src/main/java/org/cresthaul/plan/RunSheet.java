@@ -4,6 +4,8 @@ import java.util.List;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.Route;
@@ -34,9 +36,12 @@ public record RunSheet(
         List<Leg> legs,
         List<Card> setUps,
         List<Card> cards,
-        List<String> cautions,
+        List<Sentence> cautions,
         SurveyFirst surveyFirst) {
     public static final String FORM = "runsheet/1";
+
+    /** Code of the line that says how far the deck is still raised at a place. */
+    public static final String STILL_RAISED = PassageSheet.RAISED;
 
     public RunSheet {
         blocking = List.copyOf(blocking);
@@ -123,9 +128,20 @@ public record RunSheet(
         }
     }
 
+    /** Whether a caution is about what is done in a change of configuration. */
+    public static boolean isOfChange(Sentence caution) {
+        return PlanCautions.isOfChange(caution);
+    }
+
     /** The sheet of a plan; {@code report}, {@code route} and {@code stance} are those it was made from. */
     public static RunSheet of(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units) {
-        Sources sources = new Sources(plan, report, route, stance, units);
+        return of(plan, report, route, stance, units, Catalog.ENGLISH);
+    }
+
+    /** In a language. */
+    public static RunSheet of(
+            Plan plan, Report report, Route route, LevelStance stance, UnitSystem units, Catalog catalog) {
+        Sources sources = new Sources(plan, report, route, stance, units, catalog);
         DriverCards cards = new DriverCards(sources);
         return new RunSheet(
                 FORM,
@@ -133,7 +149,7 @@ public record RunSheet(
                 units == UnitSystem.METRIC ? "metric" : "us",
                 sources.plan().route(),
                 sources.plan().rig(),
-                Banner.of(sources.plan()),
+                Banner.of(sources.plan(), catalog),
                 sources.plan().blocking(),
                 cards.beforeLeaving(),
                 new LegSheets(sources).list(),

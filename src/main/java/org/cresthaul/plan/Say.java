@@ -1,32 +1,106 @@
 package org.cresthaul.plan;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.Duration;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.Speed;
 import org.cresthaul.units.UnitSystem;
 
-/** Puts a line together from words and figures, so that no figure gets onto a paper without its origin. */
+/**
+ * Puts a line together from a text of the catalog and figures, so that no figure gets onto a paper without its origin.
+ * A figure goes where {@link #at} says, or after what was said before.
+ */
 final class Say {
     private final UnitSystem units;
+    private final Catalog catalog;
     private final RoundedFigures rounded;
     private final StringBuilder text = new StringBuilder();
     private final List<SheetLine.Figure> figures = new ArrayList<>();
+    /** The text that waits for its figures, or null. */
+    private Code code;
 
-    Say(UnitSystem units) {
+    private final Map<String, Part> parts = new HashMap<>();
+    private String place;
+
+    /** What stands at a place of a text, and the figures in it. */
+    private record Part(String shown, List<SheetLine.Figure> figures) {}
+
+    Say(UnitSystem units, Catalog catalog) {
         this.units = units;
+        this.catalog = catalog;
         rounded = new RoundedFigures(units);
     }
 
+    /** A text of the catalog, after what was said before. */
+    Say and(Code next) {
+        finish();
+        code = next;
+        return this;
+    }
+
+    private void finish() {
+        if (code != null) {
+            text.append(catalog.filled(code, at -> {
+                Part part = parts.get(at);
+                if (part == null) {
+                    throw new IllegalArgumentException(code + " wants " + at);
+                }
+                figures.addAll(part.figures);
+                return part.shown;
+            }));
+            parts.clear();
+            code = null;
+        }
+    }
+
     Say words(String words) {
+        finish();
         text.append(words);
         return this;
     }
 
-    private Say figure(String shown, double value, String from) {
-        text.append(shown);
-        figures.add(new SheetLine.Figure(shown, value, from));
+    /** Where in the text the next figure stands. */
+    Say at(String where) {
+        place = where;
+        return this;
+    }
+
+    /** A name as it stands in a file. */
+    Say with(String where, String name) {
+        parts.put(where, new Part(name, List.of()));
+        return this;
+    }
+
+    Say with(String where, Sentence sentence) {
+        return with(where, sentence.in(catalog));
+    }
+
+    Say with(String where, Say said) {
+        said.finish();
+        parts.put(where, new Part(said.text.toString(), said.figures));
+        return this;
+    }
+
+    private Say figure(String english, double value, String from) {
+        return shown(catalog.figure(english), value, from);
+    }
+
+    private Say shown(String shown, double value, String from) {
+        SheetLine.Figure figure = new SheetLine.Figure(shown, value, from);
+        if (place == null) {
+            finish();
+            text.append(shown);
+            figures.add(figure);
+        } else {
+            parts.put(place, new Part(shown, List.of(figure)));
+            place = null;
+        }
         return this;
     }
 
@@ -35,14 +109,14 @@ final class Say {
     }
 
     /**
-     * A gap and what it must reach, with the words between them: no finer than a tape reads. Where they are less than a
-     * step apart and the need is met, that is said; rounded apart they would read as if it were not.
+     * A gap and what it must reach, no finer than a tape reads, at "gap" and "need" of a text. Where they are less than
+     * a step apart and the need is met, another text says that; rounded apart they would read as if it were not.
      */
-    Say gapAgainst(double gapM, String gapFrom, double needM, String needFrom, String between) {
+    Say gapAgainst(Code against, Code just, double gapM, String gapFrom, double needM, String needFrom) {
         if (gapM >= needM && rounded.readsShort(gapM, needM)) {
-            return gap(gapM, gapFrom).words(", just what is needed");
+            return and(just).at("gap").gap(gapM, gapFrom);
         }
-        return gap(gapM, gapFrom).words(between).required(needM, needFrom);
+        return and(against).at("gap").gap(gapM, gapFrom).at("need").required(needM, needFrom);
     }
 
     Say required(double meters, String from) {
@@ -56,7 +130,11 @@ final class Say {
 
     /** How far to raise, never farther than it goes. */
     Say raise(double meters, Double endM, String from) {
-        return figure(rounded.raise(meters, endM), meters, from);
+        String size = catalog.figure(rounded.raiseSize(meters, endM));
+        return shown(
+                rounded.isAsFarAsItGoes(meters, endM) ? catalog.filled(Code.FIGURE_AS_FAR, at -> size) : size,
+                meters,
+                from);
     }
 
     /** A length along the road, rounded up. */
@@ -70,7 +148,13 @@ final class Say {
     }
 
     Say alongRoad(double meters, String from) {
-        return figure(rounded.alongRoad(meters), meters, from);
+        String size = catalog.figure(rounded.alongRoadSize(meters));
+        return shown(
+                size.isEmpty()
+                        ? catalog.text(Code.FIGURE_AT_POINT)
+                        : catalog.filled(meters < 0 ? Code.FIGURE_BEFORE_POINT : Code.FIGURE_PAST_POINT, at -> size),
+                meters,
+                from);
     }
 
     Say chainage(double meters, String from) {
@@ -144,10 +228,12 @@ final class Say {
     }
 
     SheetLine plain() {
+        finish();
         return new SheetLine(text.toString(), false, null, figures);
     }
 
     SheetLine toDo() {
+        finish();
         return new SheetLine(text.toString(), true, null, figures);
     }
 }

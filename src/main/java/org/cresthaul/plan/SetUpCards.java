@@ -2,6 +2,8 @@ package org.cresthaul.plan;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
 
@@ -19,6 +21,8 @@ final class SetUpCards {
     static final String POWER_TAKE_OFF = "power take-off";
     static final String CHAINS = "chains";
 
+    private static final Sentence SECUREMENT = SheetLine.cited("49 CFR 392.9");
+
     private final Sources sources;
     private final Equipment rig;
 
@@ -31,7 +35,10 @@ final class SetUpCards {
         return sources.setUps().stream()
                 .map(s -> new RunSheet.Card(
                         CardKind.SET_UP,
-                        "Set-up " + sources.letterOf(s) + ": " + s.label(),
+                        Sentence.of(Code.CARD_SET_UP)
+                                .with("letter", sources.letterOf(s))
+                                .with("label", Sources.label(s))
+                                .in(sources.catalog()),
                         sources.letterOf(s),
                         s.configuration(),
                         lines(s)))
@@ -41,26 +48,16 @@ final class SetUpCards {
     private List<SheetLine> lines(Plan.SetUp set) {
         List<SheetLine> lines = new ArrayList<>();
         String at = sources.pointer(set);
-        lines.add(sources.say("Length ")
+        lines.add(sources.say(Code.SET_LENGTH)
+                .at("length")
                 .distance(set.lengthM(), at + "/lengthM")
-                .words(". ")
                 .plain());
-        lines.add(SheetLine.practice("Gooseneck lock pin in and its keeper on: seen by a second person."));
-        lines.add(SheetLine.toDo("Transport stops at notch " + set.notch() + ", deck down on them, both sides.")
-                .as(NOTCH, set.notch()));
-        lines.add(SheetLine.practice("Power take-off out.").as(POWER_TAKE_OFF, "out"));
-        lines.add(SheetLine.toDo("Leveling valve in auto.").as(LEVELING, "auto"));
-        Say axles = sources.say("")
-                .count(set.axles(), at + "/axles")
-                .words((set.axles() == 1 ? " trailer axle" : " trailer axles") + " on the road");
-        if (rig.hasLiftAxle()) {
-            boolean up = set.lift() == LiftState.UP;
-            lines.add(axles.words(up ? ": lift axle up, tires clear of the road." : ": lift axle down.")
-                    .toDo()
-                    .as(LIFT_AXLE, set.lift().word()));
-        } else {
-            lines.add(axles.words(".").plain());
-        }
+        lines.add(sources.practice(Code.SET_LOCK_PIN));
+        lines.add(sources.say(Code.SET_NOTCH).with("notch", set.notch()).toDo().as(NOTCH, set.notch()));
+        lines.add(sources.practice(Code.SET_POWER_OUT).as(POWER_TAKE_OFF, "out"));
+        lines.add(sources.toDo(Code.SET_LEVELING).as(LEVELING, "auto"));
+        Say axles = sources.say(axles(set)).at("count").count(set.axles(), at + "/axles");
+        lines.add(rig.hasLiftAxle() ? axles.toDo().as(LIFT_AXLE, set.lift().word()) : axles.plain());
         if (rig.hasBooster()) {
             lines.addAll(booster(set, at));
         }
@@ -69,28 +66,30 @@ final class SetUpCards {
         if (rig.isLoaded() || carried) {
             lines.addAll(securement(carried));
         }
-        lines.add(SheetLine.practice(
-                "Air up, brakes tried on every axle; lights, strobes, flags and signs, front to rear."));
-        lines.add(SheetLine.practice("Wheel nuts, hub oil, tires: look and feel at every stop."));
+        lines.add(sources.practice(Code.SET_AIR_UP));
+        lines.add(sources.practice(Code.SET_WHEELS));
         return lines;
+    }
+
+    private Code axles(Plan.SetUp set) {
+        boolean one = set.axles() == 1;
+        if (!rig.hasLiftAxle()) {
+            return one ? Code.SET_AXLE : Code.SET_AXLES;
+        }
+        return set.lift() == LiftState.UP
+                ? one ? Code.SET_AXLE_UP : Code.SET_AXLES_UP
+                : one ? Code.SET_AXLE_DOWN : Code.SET_AXLES_DOWN;
     }
 
     /** Securement and when it is looked at again. */
     private List<SheetLine> securement(boolean carried) {
         List<SheetLine> lines = new ArrayList<>();
-        String what = rig.isLoaded() ? carried ? "load and the carried booster" : "load" : "carried booster";
-        lines.add(SheetLine.required("Chains and binders on the " + what + " tight.", "49 CFR 392.9")
-                .as(CHAINS, "tight"));
+        Code what = rig.isLoaded() ? carried ? Code.SET_CHAINS_BOTH : Code.SET_CHAINS_LOAD : Code.SET_CHAINS_BOOSTER;
+        lines.add(sources.required(what, SECUREMENT).as(CHAINS, "tight"));
         if (rig.isHeavyLoaded()) {
-            lines.add(SheetLine.required(
-                    "Machine of 10,000 lb or more: attachments lowered and secured to the deck, articulation"
-                            + " locked; at least four tie-downs, front and rear, each side.",
-                    "49 CFR 393.130"));
+            lines.add(sources.required(Code.SET_MACHINE, SheetLine.cited("49 CFR 393.130")));
         }
-        lines.add(SheetLine.rule(
-                "Look at them again within the first 50 miles, then every 150 miles or 3 hours, whichever comes"
-                        + " first, and at every change of duty status.",
-                "49 CFR 392.9"));
+        lines.add(sources.rule(Code.SET_LOOK_AGAIN, SECUREMENT));
         return lines;
     }
 
@@ -100,50 +99,40 @@ final class SetUpCards {
         }
         List<SheetLine> lines = new ArrayList<>();
         if (set.booster() == BoosterState.CLOSE_COUPLED) {
-            lines.add(SheetLine.toDo("Booster close-coupled: pinned as the maker says.")
+            lines.add(sources.toDo(Code.SET_CLOSE_COUPLED)
                     .as(BOOSTER, set.booster().word()));
-            lines.add(SheetLine.practice(
-                            "Booster's air, brake, spring-air and light lines connected: its axle carries and brakes"
-                                    + " with the trailer's.")
-                    .as(BOOSTER_LINES, "connected"));
+            lines.add(sources.practice(Code.SET_CLOSE_LINES).as(BOOSTER_LINES, "connected"));
             return lines;
         }
         boolean carried = set.booster() == BoosterState.CARRIED;
-        lines.add(SheetLine.toDo(
-                        carried ? "Booster carried on the deck, its wheels chocked." : "No booster behind the trailer.")
+        lines.add(sources.toDo(carried ? Code.SET_CARRIED : Code.SET_NO_BOOSTER)
                 .as(BOOSTER, set.booster().word()));
-        lines.add(SheetLine.practice(
-                        "Lines to the booster off and capped at the trailer, joint pins stowed; the trailer's own tail"
-                                + " lights and plate show.")
-                .as(BOOSTER_LINES, "capped"));
+        lines.add(sources.practice(Code.SET_LINES_CAPPED).as(BOOSTER_LINES, "capped"));
         return lines;
     }
 
     private List<SheetLine> trailing(Plan.SetUp set, String at) {
         List<SheetLine> lines = new ArrayList<>();
-        lines.add(SheetLine.toDo("Booster trailing: joint pinned, keepers on.")
-                .as(BOOSTER, set.booster().word()));
-        lines.add(SheetLine.practice("Booster's air, brake and light lines connected.")
-                .as(BOOSTER_LINES, "connected"));
-        if (set.regulatorPa() == null) {
-            lines.add(SheetLine.toDo("Booster air as the maker's plate says; unknown what its axle carries."));
-        } else {
-            lines.add(sources.say("Booster regulator at ")
-                    .pressure(set.regulatorPa(), at + "/regulatorPa")
-                    .words(".")
-                    .toDo()
-                    .as(REGULATOR, "on"));
-        }
+        lines.add(sources.toDo(Code.SET_TRAILING).as(BOOSTER, set.booster().word()));
+        lines.add(sources.practice(Code.SET_TRAILING_LINES).as(BOOSTER_LINES, "connected"));
+        lines.add(
+                set.regulatorPa() == null
+                        ? sources.toDo(Code.SET_AIR_UNKNOWN)
+                        : sources.say(Code.SET_REGULATOR)
+                                .at("pressure")
+                                .pressure(set.regulatorPa(), at + "/regulatorPa")
+                                .toDo()
+                                .as(REGULATOR, "on"));
         if (set.shim() != null) {
             lines.add(
                     set.shim().hasThickness()
-                            ? SheetLine.toDo("Shim at the booster joint: "
-                                            + set.shim().name() + ".")
+                            ? sources.say(Code.SET_SHIM)
+                                    .with("plate", set.shim().name())
+                                    .toDo()
                                     .as(PLATE, set.shim().name())
-                            : SheetLine.toDo("No plate at the booster joint.").as(PLATE, NO_PLATE));
+                            : sources.toDo(Code.SET_NO_PLATE).as(PLATE, NO_PLATE));
         }
-        lines.add(SheetLine.practice("Pivot lock off: the booster must steer freely going ahead.")
-                .as(PIVOT_LOCK, "off"));
+        lines.add(sources.practice(Code.SET_PIVOT_OFF).as(PIVOT_LOCK, "off"));
         return lines;
     }
 }

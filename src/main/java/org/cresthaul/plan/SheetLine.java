@@ -1,6 +1,8 @@
 package org.cresthaul.plan;
 
 import java.util.List;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /**
  * One thing said on a paper, with where every figure in it comes from.
@@ -12,8 +14,9 @@ import java.util.List;
  * @param code of what is said, such as "pivot lock" or "crossing look"; null where nothing depends on it
  * @param to how what {@code code} names is to be set, or null
  */
-public record SheetLine(String text, boolean tick, String source, List<Figure> figures, String code, String to) {
-    public static final String PRACTICE = "common practice, no source";
+public record SheetLine(String text, boolean tick, Sentence source, List<Figure> figures, String code, String to) {
+    /** The source of what has none. */
+    public static final Sentence PRACTICE = Sentence.of(Code.SOURCE_PRACTICE);
 
     /** Code of the line that says why a place blocks. */
     public static final String BLOCKED = "blocked";
@@ -22,7 +25,7 @@ public record SheetLine(String text, boolean tick, String source, List<Figure> f
         figures = List.copyOf(figures);
     }
 
-    SheetLine(String text, boolean tick, String source, List<Figure> figures) {
+    SheetLine(String text, boolean tick, Sentence source, List<Figure> figures) {
         this(text, tick, source, figures, null, null);
     }
 
@@ -39,12 +42,12 @@ public record SheetLine(String text, boolean tick, String source, List<Figure> f
     }
 
     /** Something a rule asks for, to be read. */
-    static SheetLine rule(String text, String source) {
+    static SheetLine rule(String text, Sentence source) {
         return new SheetLine(text, false, source, List.of());
     }
 
     /** Something a rule asks for, to be done. */
-    static SheetLine required(String text, String source) {
+    static SheetLine required(String text, Sentence source) {
         return new SheetLine(text, true, source, List.of());
     }
 
@@ -58,13 +61,23 @@ public record SheetLine(String text, boolean tick, String source, List<Figure> f
         return new SheetLine(text, tick, source, figures, code, to);
     }
 
-    /** The same line with words before it. */
-    SheetLine after(String words) {
-        return new SheetLine(words + text, tick, source, figures, code, to);
+    /** A rule that is cited the same in every language. */
+    static Sentence cited(String citation) {
+        return Sentence.of(Code.SOURCE_CITED).with("citation", citation);
+    }
+
+    /** Whether nothing but common practice stands behind it. */
+    public boolean restsOnPractice() {
+        return PRACTICE.equals(source);
+    }
+
+    /** The same line as a text around it has it. */
+    SheetLine within(String around) {
+        return new SheetLine(around, tick, source, figures, code, to);
     }
 
     /** The same line from a source. */
-    SheetLine from(String source) {
+    SheetLine from(Sentence source) {
         return new SheetLine(text, tick, source, figures, code, to);
     }
 

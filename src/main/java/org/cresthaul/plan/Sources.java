@@ -7,10 +7,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.posture.StandingHeight;
+import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Setting;
 import org.cresthaul.route.Route;
@@ -28,13 +33,15 @@ final class Sources {
     private final List<Report.ConfigurationVerdict> configurations;
 
     private final UnitSystem units;
+    private final Catalog catalog;
     private final Route route;
     private final LevelStance stance;
     private final Equipment equipment;
     private final Map<String, String> letters = new LinkedHashMap<>();
     private final List<Plan.SetUp> setUps = new ArrayList<>();
 
-    Sources(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units) {
+    Sources(Plan plan, Report report, Route route, LevelStance stance, UnitSystem units, Catalog catalog) {
+        this.catalog = catalog;
         this.plan = RoundedRecords.of(plan);
         this.report = RoundedRecords.of(report);
         configurations = report.configurations();
@@ -118,12 +125,69 @@ final class Sources {
         return units;
     }
 
+    Catalog catalog() {
+        return catalog;
+    }
+
     Say say() {
-        return new Say(units);
+        return new Say(units, catalog);
     }
 
     Say say(String words) {
-        return new Say(units).words(words);
+        return say().words(words);
+    }
+
+    Say say(Code code) {
+        return say().and(code);
+    }
+
+    /** In the sheet's language. */
+    List<String> said(List<Sentence> sentences) {
+        return sentences.stream().map(s -> s.in(catalog)).toList();
+    }
+
+    /** A condition to be ticked off. */
+    SheetLine resolved(Plan.Condition condition) {
+        return say(Code.RESOLVED).with("condition", condition.told()).toDo();
+    }
+
+    /** What is only to be read. */
+    SheetLine plain(Code code) {
+        return say(code).plain();
+    }
+
+    SheetLine toDo(Code code) {
+        return say(code).toDo();
+    }
+
+    /** Something to be done that the trade does so. */
+    SheetLine practice(Code code) {
+        return toDo(code).from(SheetLine.PRACTICE);
+    }
+
+    /** Something a rule asks for, to be read. */
+    SheetLine rule(Code code, Sentence source) {
+        return plain(code).from(source);
+    }
+
+    /** Something a rule asks for, to be done. */
+    SheetLine required(Code code, Sentence source) {
+        return toDo(code).from(source);
+    }
+
+    /** "S01 Valley road on peat", or the limits of the whole route by their name. */
+    static Sentence placeOf(Plan.Passage p) {
+        return p.hazard().equals(Plan.WHOLE_ROUTE) ? Sentence.of(Code.WHOLE_ROUTE_LIMITS) : named(p.hazard(), p.name());
+    }
+
+    /** "H02 Sorrel main line", or the limits of the whole route by id and name. */
+    static Sentence named(String id, String name) {
+        return Sentence.of(Code.PLACE_NAMED).with("id", id).with("name", name);
+    }
+
+    /** What it is called on a sheet: as its file has it, but for the limits of the whole route. */
+    String nameOf(Plan.Passage p) {
+        return p.hazard().equals(Plan.WHOLE_ROUTE) ? catalog.text(Code.WHOLE_ROUTE_LIMITS) : p.name();
     }
 
     /** Every configuration the plan uses, in the order of use. */
@@ -137,8 +201,13 @@ final class Sources {
     }
 
     /** "set-up A (3 axles · no booster · notch 4)" */
-    String named(Plan.SetUp set) {
-        return "set-up " + letterOf(set) + " (" + set.label() + ")";
+    Sentence named(Plan.SetUp set) {
+        return Sentence.of(Code.SET_UP_NAMED).with("letter", letterOf(set)).with("label", label(set));
+    }
+
+    /** "3 axles · no booster · notch 4" */
+    static Sentence label(Plan.SetUp set) {
+        return CheckedConfiguration.label(set.axles(), set.booster(), set.notch());
     }
 
     /** A pointer to a set-up's own entry: the first step that holds it. */
@@ -192,29 +261,29 @@ final class Sources {
     List<SheetLine> gauges(Plan.SetUp set) {
         Optional<Loads> loads = loads(set);
         if (loads.isEmpty()) {
-            return List.of(SheetLine.plain("Gauge readings are unknown: the rig's weights are not declared."));
+            return List.of(plain(Code.GAUGES_UNKNOWN));
         }
         List<SheetLine> lines = new ArrayList<>();
         List<LoadSheet.GaugeLine> gauges = loads.get().sheet().gauges();
         for (int i = 0; i < gauges.size(); i++) {
             LoadSheet.GaugeLine gauge = gauges.get(i);
             String at = loads.get().pointer() + "/gauges/" + i;
-            Say say = say(capital(gauge.gauge()) + " gauge: ");
-            if (gauge.pressurePa() == null) {
-                lines.add(
-                        say.words("no reading to expect, " + gauge.note() + ".").plain());
-            } else {
-                lines.add(say.words("about ")
-                        .pressure(gauge.pressurePa(), at + "/pressurePa")
-                        .words(", ")
-                        .weight(gauge.loadKg(), at + "/loadKg")
-                        .words(" on each axle.")
-                        .plain());
-            }
+            Sentence name = Sentence.of(gauge.gauge() == AxleKind.BOOSTER ? Code.GAUGE_BOOSTER : Code.GAUGE_TRAILER);
+            lines.add(
+                    gauge.pressurePa() == null
+                            ? say(Code.GAUGE_NO_READING)
+                                    .with("gauge", name)
+                                    .with("note", gauge.note())
+                                    .plain()
+                            : say(Code.GAUGE_READS)
+                                    .with("gauge", name)
+                                    .at("pressure")
+                                    .pressure(gauge.pressurePa(), at + "/pressurePa")
+                                    .at("load")
+                                    .weight(gauge.loadKg(), at + "/loadKg")
+                                    .plain());
         }
-        return lines.isEmpty()
-                ? List.of(SheetLine.plain("The rig file has no gauge charts: no reading to expect."))
-                : lines;
+        return lines.isEmpty() ? List.of(plain(Code.GAUGE_NO_CHARTS)) : lines;
     }
 
     static String capital(String text) {

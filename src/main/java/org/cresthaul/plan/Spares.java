@@ -8,6 +8,9 @@ import org.cresthaul.check.Finding;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 
 /** What a cell of the report leaves, by the finding that governs it. */
 final class Spares {
@@ -27,16 +30,22 @@ final class Spares {
     private static Plan.Spare of(Finding finding, Report.GapFinding ground, Report.GapFinding overhead) {
         if (finding instanceof LoadSheet.Finding load) {
             return new Plan.Spare(
-                    SpareKind.LOAD, load.loadKg(), load.limitKg(), load.left(), load.rule() + ", " + load.axles());
+                    SpareKind.LOAD,
+                    load.loadKg(),
+                    load.limitKg(),
+                    load.left(),
+                    Sentence.of(Code.RULE_AND_AXLES).with("rule", load.rule()).with("axles", load.axles()));
         }
         if (finding instanceof CornerFinding corner) {
-            String part = corner.part().equals(corner.unit()) ? corner.unit() : corner.unit() + " " + corner.part();
             return new Plan.Spare(
                     SpareKind.CORNER,
                     corner.valueM(),
                     corner.requiredM(),
                     corner.left(),
-                    part + ", " + corner.side() + ", to " + corner.against());
+                    Sentence.of(Code.CORNER_AT)
+                            .with("part", CornerFinding.part(corner.unit(), corner.part()))
+                            .with("side", Sentence.word(corner.side()))
+                            .with("against", Sentence.word(corner.against())));
         }
         Report.GapFinding gap = (Report.GapFinding) finding;
         return spare(
@@ -79,16 +88,20 @@ final class Spares {
                 gap.valueM(),
                 gap.requiredM(),
                 gap.left(),
-                named(gap.unit(), gap.part())
-                        + (gap.against() == null
-                                ? ""
-                                : ", to "
-                                        + named(
+                gap.against() == null
+                        ? named(gap.unit(), gap.part())
+                        : Sentence.of(Code.PART_TO)
+                                .with("part", named(gap.unit(), gap.part()))
+                                .with(
+                                        "other",
+                                        named(
                                                 gap.against().unit(),
                                                 gap.against().part())));
     }
 
-    private static String named(String unit, String part) {
-        return part.isEmpty() ? unit : unit + ", " + part;
+    private static Sentence named(String unit, String part) {
+        return part.isEmpty()
+                ? Names.of(unit)
+                : Sentence.of(Code.PART_OF).with("unit", Names.of(unit)).with("part", Names.of(part));
     }
 }

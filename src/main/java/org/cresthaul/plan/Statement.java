@@ -5,6 +5,8 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.HazardKind;
@@ -57,7 +59,7 @@ public record Statement(
         Margins margins,
         PlanOptions options,
         List<String> signatures,
-        List<String> cautions,
+        List<Sentence> cautions,
         SurveyFirst surveyFirst) {
     public static final String FORM = "statement/1";
 
@@ -137,6 +139,8 @@ public record Statement(
      * from.
      */
     public static Statement of(Plan plan, Report report, Route route, Rig rig, LevelStance stance, UnitSystem units) {
-        return new StatementParts(new Sources(plan, report, route, stance, units), stance, rig.identity()).statement();
+        return new StatementParts(
+                        new Sources(plan, report, route, stance, units, Catalog.ENGLISH), stance, rig.identity())
+                .statement();
     }
 }

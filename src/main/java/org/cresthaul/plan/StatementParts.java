@@ -43,7 +43,7 @@ final class StatementParts {
                 sources.units() == UnitSystem.METRIC ? "metric" : "us",
                 plan.route(),
                 plan.rig(),
-                Banner.of(plan),
+                Banner.of(plan, sources.catalog()),
                 List.of(
                         "This statement tells what was computed from the combination as declared and the route as surveyed,"
                                 + " with the files named under Inputs. It is not a warranty, and no survey.",
@@ -63,7 +63,7 @@ final class StatementParts {
                                                 : ", settled by " + c.settled().by() + " on "
                                                         + c.settled().date())
                                         + ": " + c.hazard() + " " + c.name(),
-                                SheetLine.plain(c.told())))
+                                SheetLine.plain(c.told().toString())))
                         .toList(),
                 NotChecked.of(plan, sources.report(), stance),
                 inputs(),
@@ -268,7 +268,7 @@ final class StatementParts {
         }
         plan.conditions().stream()
                 .filter(c -> c.hazard().equals(p.hazard()))
-                .map(c -> SheetLine.plain(c.told()))
+                .map(c -> SheetLine.plain(c.told().toString()))
                 .forEach(lines::add);
         if (p.raise() != null) {
             lines.add(sources.say("Raised, at least: front ")

@@ -1,6 +1,7 @@
 package org.cresthaul.plan;
 
 import java.util.Optional;
+import org.cresthaul.language.Code;
 import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LowStructure;
 import org.cresthaul.route.LowStructure.Measured;
@@ -31,33 +32,42 @@ final class StructureHeights {
     private SheetLine line(Plan.Passage p, Overhead over) {
         LowStructure structure = over.height();
         boolean wire = over.kind() == HazardKind.OVERHEAD_WIRE;
-        Say say = sources.say();
-        if (structure.leastHeightM().isEmpty()) {
-            say.words(wire ? "Height of the wire: unknown" : "Height of the structure: unknown");
-        } else {
-            say.words(how(structure.measured(), wire))
-                    .gap(structure.leastHeightM().getAsDouble(), "route:least height of " + p.hazard());
-        }
+        Say above = structure.leastHeightM().isEmpty()
+                ? sources.say(wire ? Code.HEIGHT_WIRE_UNKNOWN : Code.HEIGHT_STRUCTURE_UNKNOWN)
+                : sources.say(how(structure.measured(), wire))
+                        .at("gap")
+                        .gap(structure.leastHeightM().getAsDouble(), "route:least height of " + p.hazard());
         double frontM = sources.mostFrontM(p);
         double rearM = p.raise() == null ? 0 : p.raise().rearM();
-        say.words("; " + (sources.equipment().isLoaded() ? "load" : "combination") + " at notch "
-                        + p.set().notch() + (p.raise() == null ? "" : ", raised as far as it may be")
-                        + ", on the level, ")
+        boolean loaded = sources.equipment().isLoaded();
+        return sources.say(Code.HEIGHTS)
+                .with("structure", above)
+                .with(
+                        "combination",
+                        sources.say(under(loaded, p.raise() != null))
+                                .with("notch", p.set().notch()))
+                .at("height")
                 .required(
-                        sources.equipment().isLoaded()
-                                ? sources.loadHeightM(p.set(), frontM, rearM)
-                                : sources.heightM(p.set(), frontM, rearM),
-                        "rig:highest point at this set-up");
-        return say.words(".").plain().as(CODE);
+                        loaded ? sources.loadHeightM(p.set(), frontM, rearM) : sources.heightM(p.set(), frontM, rearM),
+                        "rig:highest point at this set-up")
+                .plain()
+                .as(CODE);
     }
 
-    private static String how(Measured measured, boolean wire) {
+    private static Code under(boolean loaded, boolean raised) {
+        if (loaded) {
+            return raised ? Code.HEIGHT_LOAD_RAISED : Code.HEIGHT_LOAD;
+        }
+        return raised ? Code.HEIGHT_COMBINATION_RAISED : Code.HEIGHT_COMBINATION;
+    }
+
+    private static Code how(Measured measured, boolean wire) {
         return switch (measured) {
-            case POSTED -> "Sign ";
-            case SURVEYED -> wire ? "Wire over the road at its lowest, surveyed, " : "Soffit over the road, surveyed, ";
-            case DECLARED -> "Wire over the road at its lowest, as its owner declares, ";
-            case REPORTED -> "Height reported, not measured, ";
-            case UNKNOWN -> "Height, unknown how it was measured, ";
+            case POSTED -> Code.HEIGHT_POSTED;
+            case SURVEYED -> wire ? Code.HEIGHT_WIRE_SURVEYED : Code.HEIGHT_SOFFIT;
+            case DECLARED -> Code.HEIGHT_DECLARED;
+            case REPORTED -> Code.HEIGHT_REPORTED;
+            case UNKNOWN -> Code.HEIGHT_HOW_UNKNOWN;
         };
     }
 }

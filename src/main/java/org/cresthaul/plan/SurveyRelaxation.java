@@ -6,6 +6,8 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan.Relaxation;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -25,11 +27,6 @@ final class SurveyRelaxation {
                 .map(Report.Cell::configuration)
                 .filter(c -> exact.inTransport(hazard.id(), c).verdict() == Verdict.CLEAR)
                 .findFirst()
-                .map(c -> new Relaxation(
-                        RelaxationKind.SURVEY,
-                        c,
-                        null,
-                        false,
-                        "would be clear if the survey were exact: survey it more closely"));
+                .map(c -> new Relaxation(RelaxationKind.SURVEY, c, null, false, Sentence.of(Code.OPEN_CLOSER)));
     }
 }

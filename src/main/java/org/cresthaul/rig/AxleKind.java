@@ -1,7 +1,9 @@
 package org.cresthaul.rig;
 
+import org.cresthaul.units.Worded;
+
 /** Which unit an axle belongs to, front to rear. */
-public enum AxleKind {
+public enum AxleKind implements Worded {
     STEER("steer"),
     DRIVE("drive"),
     JEEP("jeep"),
@@ -15,6 +17,7 @@ public enum AxleKind {
     }
 
     /** The word used in files and on screens. */
+    @Override
     public String word() {
         return word;
     }

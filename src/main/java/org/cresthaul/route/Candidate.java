@@ -4,6 +4,8 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.Worded;
 
 /**
@@ -84,13 +86,24 @@ public record Candidate(
     }
 
     /** One line: who reports it, as of when, in which words. */
-    public String told() {
-        return "reported by " + origin() + (raw.isEmpty() ? "" : ": " + raw);
+    public Sentence told() {
+        Sentence reported = Sentence.of(Code.REPORTED_BY).with("origin", origin());
+        return raw.isEmpty()
+                ? reported
+                : Sentence.of(Code.REPORTED_RAW).with("report", reported).with("words", raw);
     }
 
     /** Who reports it, as of when: "a map, node 5, as of 2026-01-02". */
-    public String origin() {
-        return (source == Source.PERSON ? "a person" : "a" + (source == Source.INVENTORY ? "n " : " ") + source.word())
-                + ", " + object + date.map(d -> ", as of " + d).orElse("");
+    public Sentence origin() {
+        Sentence by = Sentence.of(
+                        switch (source) {
+                            case MAP -> Code.ORIGIN_MAP;
+                            case INVENTORY -> Code.ORIGIN_INVENTORY;
+                            case RASTER -> Code.ORIGIN_RASTER;
+                            case PERSON -> Code.ORIGIN_PERSON;
+                        })
+                .with("object", object);
+        return date.map(d -> Sentence.of(Code.ORIGIN_AS_OF).with("origin", by).with("day", d.toString()))
+                .orElse(by);
     }
 }

@@ -12,6 +12,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.cresthaul.axleload.FurtherLimits;
 import org.cresthaul.axleload.WeightLimits;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.JsonText;
@@ -174,7 +175,7 @@ public final class LimitsFile {
                 item.problem("upTo", "order", "The span ends before it begins.", "Give \"upTo\" the larger length.");
             }
             if (fields.problems().count() == before && item.isThere()) {
-                spans.add(new WeightLimits.Span(name, overM, upToM, kg, axles));
+                spans.add(new WeightLimits.Span(Sentence.verbatim(name), overM, upToM, kg, axles));
             }
         }
         return spans;

@@ -51,8 +51,14 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/loads", this::loads),
                 new Endpoint(HandlerType.POST, "/api/plan", this::plan),
                 new Endpoint(HandlerType.POST, "/api/comparison", this::comparison),
-                new Endpoint(HandlerType.POST, "/api/runsheet", ctx -> paper(ctx, PaperRequest::runSheet)),
-                new Endpoint(HandlerType.POST, "/api/statement", ctx -> paper(ctx, PaperRequest::statement)),
+                new Endpoint(
+                        HandlerType.POST,
+                        "/api/runsheet",
+                        ctx -> paper(ctx, PaperRequest::readSheet, PaperRequest::runSheet)),
+                new Endpoint(
+                        HandlerType.POST,
+                        "/api/statement",
+                        ctx -> paper(ctx, PaperRequest::readStatement, PaperRequest::statement)),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -178,9 +184,11 @@ final class Api {
         });
     }
 
-    private void paper(Context ctx, BiFunction<PaperRequest, CheckRequest, byte[]> maker) throws Exception {
+    private void paper(
+            Context ctx, CheckRequest.More<PaperRequest> reader, BiFunction<PaperRequest, CheckRequest, byte[]> maker)
+            throws Exception {
         answered(ctx, body -> {
-            CheckRequest.With<PaperRequest> asked = CheckRequest.read(body, PaperRequest::read);
+            CheckRequest.With<PaperRequest> asked = CheckRequest.read(body, reader);
             byte[] made = maker.apply(asked.more(), asked.check().requireBoundedWork());
             return new Made(asked.more().form().contentType, made);
         });

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import java.io.IOException;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.units.RoundedRecords;
 import org.cresthaul.units.Worded;
 
@@ -20,15 +22,21 @@ public final class JsonAnswer {
             .addModule(new SimpleModule()
                     .addSerializer(double.class, new FiniteNumber())
                     .addSerializer(Double.class, new FiniteNumber())
-                    .addSerializer(Worded.class, new Word()))
+                    .addSerializer(Worded.class, new Word())
+                    .addSerializer(Sentence.class, new Said()))
             .build();
 
     private JsonAnswer() {}
 
     /** @throws IllegalArgumentException when the value holds a number that is not finite, or is not made of records */
     public static byte[] bytes(Object value) {
+        return bytes(value, Catalog.ENGLISH);
+    }
+
+    /** With its sentences in a language; keys and closed sets of words are the same in all. */
+    public static byte[] bytes(Object value, Catalog catalog) {
         try {
-            return MAPPER.writeValueAsBytes(RoundedRecords.of(value));
+            return MAPPER.writer().withAttribute(Catalog.class, catalog).writeValueAsBytes(RoundedRecords.of(value));
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("cannot be written as JSON: " + e.getOriginalMessage(), e);
         }
@@ -38,6 +46,13 @@ public final class JsonAnswer {
         @Override
         public void serialize(Worded value, JsonGenerator json, SerializerProvider provider) throws IOException {
             json.writeString(value.word());
+        }
+    }
+
+    private static final class Said extends JsonSerializer<Sentence> {
+        @Override
+        public void serialize(Sentence value, JsonGenerator json, SerializerProvider provider) throws IOException {
+            json.writeString(value.in((Catalog) provider.getAttribute(Catalog.class)));
         }
     }
 

@@ -1,6 +1,7 @@
 package org.cresthaul.server;
 
 import java.util.List;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.paper.PaperSize;
 import org.cresthaul.paper.Papers;
 import org.cresthaul.paper.SheetPictures;
@@ -10,7 +11,7 @@ import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.UnitSystem;
 
 /** What paper is asked for: a plan's run sheet or statement, in which form. */
-record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem units) {
+record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem units, Catalog language) {
     /** A form a paper is answered in. */
     enum Form {
         JSON("application/json"),
@@ -24,14 +25,27 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
         }
     }
 
-    static PaperRequest read(JsonFields fields) {
+    /** A run sheet, in a language. */
+    static PaperRequest readSheet(JsonFields fields) {
+        Catalog language =
+                chosen(fields, "language", List.of("en", "es"), new Catalog[] {Catalog.ENGLISH, Catalog.SPANISH});
+        return read(fields, language);
+    }
+
+    /** A statement, which is English. */
+    static PaperRequest readStatement(JsonFields fields) {
+        return read(fields, Catalog.ENGLISH);
+    }
+
+    private static PaperRequest read(JsonFields fields, Catalog language) {
         return new PaperRequest(
                 PlanRequest.read(fields),
                 chosen(fields, "form", List.of("json", "html", "pdf"), Form.values()),
                 chosen(fields, "paper", List.of("letter", "a4"), new PaperSize[] {PaperSize.LETTER, PaperSize.A4}),
                 chosen(fields, "units", List.of("us", "metric"), new UnitSystem[] {
                     UnitSystem.US_CUSTOMARY, UnitSystem.METRIC
-                }));
+                }),
+                language);
     }
 
     /** The first when nothing is said. */
@@ -42,11 +56,11 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     /** @throws Refusal when the options name what the report does not have */
     byte[] runSheet(CheckRequest check) {
         PlanRequest.Planned planned = plan.of(check);
-        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.route(), check.stance(), units);
-        SheetPictures pictures =
-                new SheetPictures(check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units);
+        RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.route(), check.stance(), units, language);
+        SheetPictures pictures = new SheetPictures(
+                check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units, language);
         return switch (form) {
-            case JSON -> JsonAnswer.bytes(sheet);
+            case JSON -> JsonAnswer.bytes(sheet, language);
             case HTML -> Papers.html(sheet, pictures);
             case PDF -> Papers.pdf(sheet, pictures, size);
         };

@@ -1,7 +1,9 @@
 package org.cresthaul.turning;
 
+import org.cresthaul.units.Worded;
+
 /** What room is measured to. */
-public enum Against {
+public enum Against implements Worded {
     PAVEMENT("the edge of the pavement"),
     OBSTACLE("an obstacle"),
     OPPOSING("the opposing lane"),
@@ -19,7 +21,13 @@ public enum Against {
         return this == CURB || this == ISLAND;
     }
 
+    @Override
     public String word() {
+        return word;
+    }
+
+    @Override
+    public String toString() {
         return word;
     }
 }

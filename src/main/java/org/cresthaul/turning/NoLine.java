@@ -6,6 +6,9 @@ import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.Corner.RoadEnd;
 import org.cresthaul.turning.TurnBound.Led;
 import org.cresthaul.turning.TurnBound.Stage;
@@ -21,34 +24,36 @@ public final class NoLine {
     private NoLine() {}
 
     /** Why no line can exist, in words; empty where that is not shown. */
-    public static Optional<String> find(CornerSpace space, TurningCombination combination) {
+    public static Optional<Sentence> find(CornerSpace space, TurningCombination combination) {
         return straightRoads(space, combination)
                 .or(() -> turnedBack(space, combination))
                 .or(() -> TurnBound.of(space).flatMap(bound -> inside(bound, combination)));
     }
 
     /** It stands on approach and exit as wide as its widest axle. */
-    private static Optional<String> straightRoads(CornerSpace space, TurningCombination combination) {
+    private static Optional<Sentence> straightRoads(CornerSpace space, TurningCombination combination) {
         double tires = 2 * combination.halfTiresM();
         RoadEnd in = space.corner().approach();
         RoadEnd out = space.corner().exit();
         if (tires > space.leftM(in) + space.rightM(in)) {
-            return Optional.of("the approach is narrower than the tires are apart");
+            return Optional.of(Sentence.of(Code.NO_LINE_APPROACH));
         }
         if (tires > space.leftM(out) + space.rightM(out)) {
-            return Optional.of("the exit is narrower than the tires are apart");
+            return Optional.of(Sentence.of(Code.NO_LINE_EXIT));
         }
         return Optional.empty();
     }
 
     /** Turned by θ it has come at least R (1 − cos θ) to a side, and stands on both roads as wide as it is. */
-    private static Optional<String> turnedBack(CornerSpace space, TurningCombination combination) {
+    private static Optional<Sentence> turnedBack(CornerSpace space, TurningCombination combination) {
         double turn = Math.min(Math.abs(space.turnRad), Math.PI);
         double acrossM = acrossM(space);
         for (Unit unit : unitsOf(combination)) {
             double asideM = unit.tightestM * (1 - Math.cos(turn)) + unit.halfM() * (1 + Math.abs(Math.cos(turn)));
             if (asideM > acrossM + TurnBound.SLACK_M) {
-                return Optional.of("the " + unit.name + ", " + unit.limit + ", turns wider than all pavement is");
+                return Optional.of(Sentence.of(Code.NO_LINE_WIDER)
+                        .with("unit", Names.of(unit.name))
+                        .with("limit", unit.limit));
             }
         }
         return Optional.empty();
@@ -63,22 +68,20 @@ public final class NoLine {
         return left.getMax() - left.getMin();
     }
 
-    private static Optional<String> inside(TurnBound bound, TurningCombination combination) {
+    private static Optional<Sentence> inside(TurnBound bound, TurningCombination combination) {
         List<Unit> units = unitsOf(combination);
         for (Stage stage : Stage.values()) {
             for (Unit unit : units) {
                 if (unit.stands.stream().anyMatch(s -> bound.excludes(s, stage))) {
+                    Sentence name = Names.of(unit.name);
                     return Optional.of(
                             switch (stage) {
-                                case GAP ->
-                                    "between the inside of the turn and its outer edges the road is narrower than the "
-                                            + unit.name + "'s tires are apart";
+                                case GAP -> Sentence.of(Code.NO_LINE_NARROW).with("unit", name);
                                 case LIMIT ->
-                                    "the " + unit.name + ", " + unit.limit
-                                            + ", turns too wide between the inside of the turn and its outer edges";
-                                case LED ->
-                                    "even with the kingpin led along the outer edge of the exit, the " + unit.name
-                                            + "'s tires cut over the inside of the turn";
+                                    Sentence.of(Code.NO_LINE_WIDE)
+                                            .with("unit", name)
+                                            .with("limit", unit.limit);
+                                case LED -> Sentence.of(Code.NO_LINE_LED).with("unit", name);
                             });
                 }
             }
@@ -92,7 +95,7 @@ public final class NoLine {
      * @param tightestM least radius of its effective axle's path; 0 where it may turn on the spot
      * @param limit what holds it to that, in words
      */
-    private record Unit(String name, double tightestM, String limit, List<Stand> stands) {
+    private record Unit(String name, double tightestM, Sentence limit, List<Stand> stands) {
         double halfM() {
             return stands.stream().mapToDouble(Stand::halfM).max().orElse(0);
         }
@@ -122,9 +125,8 @@ public final class NoLine {
 
     private static Unit unit(TurningCombination c, int place, double tightestM, Optional<Led> led) {
         PlanUnit plan = c.units().get(place);
-        String limit = place == 0
-                ? "its front wheels at their limit"
-                : place == 1 ? "the kingpin at its limit" : "its pivot at its limit";
+        Sentence limit =
+                Sentence.of(place == 0 ? Code.LIMIT_STEER : place == 1 ? Code.LIMIT_KINGPIN : Code.LIMIT_PIVOT);
         List<Stand> stands = new ArrayList<>();
         for (AxleLine axle : plan.tires()) {
             // The wheels of the steer axle do not stand square to their unit.

@@ -144,7 +144,7 @@ final class PassageRoom {
         return new CornerFit.Gap(
                 k,
                 l.part.part(),
-                l.leftM > 0 ? "left" : "right",
+                l.leftM > 0 ? Side.LEFT : Side.RIGHT,
                 l.part.off().against,
                 l.valueM,
                 x,

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.geometry.Finite;
+import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
@@ -236,13 +239,16 @@ public record TurningCombination(
     }
 
     /** "kingpin", "pivot"; with jeeps "kingpin of the jeep": what bends between a unit and the next, the first is 0. */
-    public String couplingWord(int coupling) {
+    public Sentence couplingWord(int coupling) {
         UnitName behind = units.get(coupling + 1).name();
         if (behind.kind() == UnitName.Kind.BOOSTER) {
-            return "pivot";
+            return Sentence.of(Code.COUPLING_PIVOT);
         }
-        boolean only = units.stream().noneMatch(u -> u.name().kind() == UnitName.Kind.JEEP);
-        return only ? "kingpin" : "kingpin of " + behind.told();
+        if (units.stream().noneMatch(u -> u.name().kind() == UnitName.Kind.JEEP)) {
+            return Sentence.of(Code.COUPLING_KINGPIN);
+        }
+        return Sentence.of(behind.number() == 1 ? Code.COUPLING_KINGPIN_OF_THE : Code.COUPLING_KINGPIN_OF)
+                .with("unit", Names.of(behind.word()));
     }
 
     /** Whether a booster turns on its pivot behind the trailer. */

@@ -87,20 +87,35 @@ public class RoundedFigures {
      * @param endM how far it goes, meters, or null where that is not known
      */
     public final String raise(double meters, Double endM) {
+        String size = raiseSize(meters, endM);
+        return isAsFarAsItGoes(meters, endM) ? size + ", as far as it goes" : size;
+    }
+
+    /** The same without saying that it is as far as it goes. */
+    public final String raiseSize(double meters, Double endM) {
         if (endM == null || up(meters, stepM()) * stepM() <= endM + NOISE) {
             return required(meters);
         }
-        if (units == UnitSystem.US_CUSTOMARY) {
-            for (int parts = 16; parts <= FINEST_PARTS; parts *= 2) {
-                double stepM = INCH_M / parts;
-                if (up(meters, stepM) * stepM <= endM + NOISE) {
-                    return new Length(up(meters, stepM) * stepM).inFeetAndInches(parts);
-                }
-            }
-            double stepM = INCH_M / FINEST_PARTS;
-            return new Length(down(endM, stepM) * stepM).inFeetAndInches(FINEST_PARTS) + ", as far as it goes";
+        if (units == UnitSystem.METRIC) {
+            return tenths(down(endM, TENTH_M));
         }
-        return tenths(down(endM, TENTH_M)) + ", as far as it goes";
+        for (int parts = 16; parts <= FINEST_PARTS; parts *= 2) {
+            double stepM = INCH_M / parts;
+            if (up(meters, stepM) * stepM <= endM + NOISE) {
+                return new Length(up(meters, stepM) * stepM).inFeetAndInches(parts);
+            }
+        }
+        double stepM = INCH_M / FINEST_PARTS;
+        return new Length(down(endM, stepM) * stepM).inFeetAndInches(FINEST_PARTS);
+    }
+
+    /** Whether no step that raises enough ends where it goes. */
+    public final boolean isAsFarAsItGoes(double meters, Double endM) {
+        if (endM == null) {
+            return false;
+        }
+        double finestM = units == UnitSystem.METRIC ? MILLIMETER_M : INCH_M / FINEST_PARTS;
+        return up(meters, finestM) * finestM > endM + NOISE;
     }
 
     /** A dimension that decides nothing, to the nearest step. */
@@ -110,14 +125,19 @@ public class RoundedFigures {
 
     /** A place along the road at a hazard: "12 ft 3 in past the point", to 1 in or 1 cm. */
     public final String alongRoad(double meters) {
+        String size = alongRoadSize(meters);
+        return size.isEmpty() ? "at the point" : size + (meters < 0 ? " before the point" : " past the point");
+    }
+
+    /** How far from the point, without saying to which side; empty at the point. */
+    public final String alongRoadSize(double meters) {
         double step = units == UnitSystem.US_CUSTOMARY ? 0.0254 : 0.01;
         double count = Math.rint(meters / step);
         if (count == 0) {
-            return "at the point";
+            return "";
         }
         Length size = new Length(Math.abs(count) * step);
-        String text = units == UnitSystem.US_CUSTOMARY ? size.inFeetAndInches(1) : size.inMeters(2);
-        return text + (count < 0 ? " before the point" : " past the point");
+        return units == UnitSystem.US_CUSTOMARY ? size.inFeetAndInches(1) : size.inMeters(2);
     }
 
     /** A length along the road that a result leans on: to 1 in or 1 cm, rounded up. */

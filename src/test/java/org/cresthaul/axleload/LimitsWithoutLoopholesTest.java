@@ -71,7 +71,7 @@ class LimitsWithoutLoopholesTest {
     void tiresCarryByTheirWidthAndAnUnmeasuredOneIsNotKnown() throws Exception {
         WeightLimits limits = limits("\"tireWidth\":{\"weight\":\"600 lb\",\"per\":\"1 in\"}");
         Map<AxleKind, Double> widths = Map.of(AxleKind.STEER, 25 * 0.0254, AxleKind.DRIVE, 44 * 0.0254);
-        assertTrue(limits.unknownOf(places(2), widths).orElseThrow().contains("trailer"));
+        assertTrue(limits.unknownOf(places(2), widths).orElseThrow().toString().contains("trailer"));
         Map<AxleKind, Double> all =
                 Map.of(AxleKind.STEER, 25 * 0.0254, AxleKind.DRIVE, 44 * 0.0254, AxleKind.TRAILER, 36 * 0.0254);
         assertTrue(limits.unknownOf(places(2), all).isEmpty());

@@ -121,7 +121,8 @@ class AcrossRoadCheckTest {
                 Margins.defaults(),
                 new Inputs("route", "rig"));
         assertEquals(List.of("tight"), CheckCase.verdicts(report));
-        assertTrue(firstCell(report).reasons().stream().anyMatch(r -> r.contains("give its widths")));
+        assertTrue(
+                firstCell(report).reasons().stream().anyMatch(r -> r.toString().contains("give its widths")));
     }
 
     @Test
@@ -142,7 +143,8 @@ class AcrossRoadCheckTest {
                         + "]"),
                 Margins.defaults());
         assertEquals(List.of("tight"), CheckCase.verdicts(report));
-        assertTrue(report.hazards().get(0).limits().stream().anyMatch(l -> l.contains("more than 1500 points")));
+        assertTrue(report.hazards().get(0).limits().stream()
+                .anyMatch(l -> l.toString().contains("more than 1500 points")));
         assertNull(firstCell(report).ground().besideM());
     }
 }

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
@@ -58,7 +59,7 @@ class BackingCheckTest {
             assertTrue(line.stopM() >= line.wheelM(), line.toString());
             assertTrue(line.wheelM() > 0, "the tractor is past the gate when the wheel goes over: " + line);
             assertTrue(
-                    String.join("; ", cell.reasons()).contains("spotter"),
+                    String.join("; ", English.of(cell.reasons())).contains("spotter"),
                     cell.reasons().toString());
             assertEquals(cell.configuration().contains("trailing"), line.pivot() != null, cell.configuration());
         }
@@ -78,8 +79,8 @@ class BackingCheckTest {
             String route = JsonEdit.edit(
                     CornerLayoutFileTest.GATE, "/features/1/properties/template/drives", "\"" + side + "\"");
             for (Report.Cell cell : cells(route)) {
-                assertEquals(side, cell.corner().backing().edgeSide(), cell.configuration());
-                assertEquals(side, cell.corner().line().edgeSide(), cell.configuration());
+                assertEquals(side, cell.corner().backing().edgeSide().word(), cell.configuration());
+                assertEquals(side, cell.corner().line().edgeSide().word(), cell.configuration());
             }
         }
     }
@@ -117,7 +118,7 @@ class BackingCheckTest {
                 .findFirst()
                 .orElseThrow();
         assertEquals(view.positions().indexOf(over), mark.position());
-        assertTrue(mark.words().endsWith(over.steerRad() > 0 ? "left" : "right"));
+        assertTrue(mark.words().toString().endsWith(over.steerRad() > 0 ? "left" : "right"));
         // The returns' ends, by hand: 4 m of opposing lane, a gate of 24 ft, returns of 10 and 15 ft.
         List<List<Double>> places = view.marks().stream()
                 .filter(m -> m.kind() == MarkKind.LANDMARK)
@@ -159,7 +160,7 @@ class BackingCheckTest {
             CornerFit fit = CornerFit.of(new CornerSpace(corner, true), t, List.of(), wanted);
             rooms[i] = fit.tightest().valueM();
             assertEquals(
-                    i == 0 ? "free" : "locked",
+                    i == 0 ? PivotState.FREE : PivotState.LOCKED,
                     BackingLine.of(corner, fit, BoosterState.TRAILING).pivot());
             assertNull(BackingLine.of(corner, fit, BoosterState.NONE).pivot());
         }

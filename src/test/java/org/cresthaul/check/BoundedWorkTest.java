@@ -13,6 +13,7 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.cresthaul.geometry.StopSignal;
 import org.cresthaul.geometry.WorkStopped;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.RangeRigs;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
@@ -106,7 +107,7 @@ class BoundedWorkTest {
             CheckedConfiguration first =
                     CheckedConfiguration.listOf(rig, rig.stances().get(0)).get(0);
             Report.Cell cell = check.cell(first);
-            for (String reason : cell.reasons()) {
+            for (String reason : English.of(cell.reasons())) {
                 if (reason.contains("could not be decided")) {
                     seen++;
                     assertEquals(Verdict.CONTACT, cell.verdict());
@@ -196,7 +197,7 @@ class BoundedWorkTest {
             Report.Cell cell = check.cell(c);
             worstS = Math.max(worstS, (cpuNs() - before) * 1e-9);
             cells++;
-            boolean open = cell.reasons().stream().anyMatch(r -> r.contains("could not be decided"));
+            boolean open = cell.reasons().stream().anyMatch(r -> r.toString().contains("could not be decided"));
             undecided += open ? 1 : 0;
             assertTrue(!open || cell.verdict() != Verdict.CLEAR, "clear, though not decided");
         }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.cresthaul.language.Sentence;
 import org.junit.jupiter.api.Test;
 
 /** Every cell is cautioned about what happens there, and about nothing else; people come first on tracks. */
@@ -17,7 +18,7 @@ class CautionsTest {
         for (Report.HazardFindings hazard : report.hazards()) {
             assertEquals(hazard.cautions().size(), hazard.cautionsWhen().size());
             for (Report.Cell cell : hazard.cells()) {
-                List<String> own = Cautions.of(hazard, cell);
+                List<Sentence> own = Cautions.of(hazard, cell);
                 for (int i = 0; i < hazard.cautions().size(); i++) {
                     boolean happens =
                             switch (hazard.cautionsWhen().get(i).word()) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Stream;
+import org.cresthaul.language.English;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -43,10 +44,10 @@ class ContactReasonTest {
             } else if (gap.valueM() > gap.provenWithinM()) {
                 assertEquals(
                         List.of("ground clearance: the gap is smaller than its uncertainty: cannot rule out contact"),
-                        cell.reasons());
+                        English.of(cell.reasons()));
                 notRuledOut++;
             } else if (gap.valueM() < 0) {
-                assertEquals(List.of("ground clearance: " + TOUCHES), cell.reasons());
+                assertEquals(List.of("ground clearance: " + TOUCHES), English.of(cell.reasons()));
                 touching++;
             }
         }
@@ -70,8 +71,9 @@ class ContactReasonTest {
         if (gap == null || gap.verdict() != Verdict.CONTACT) {
             return 0;
         }
-        List<String> reasons =
-                cell.reasons().stream().filter(r -> r.startsWith(side)).toList();
+        List<String> reasons = English.of(cell.reasons()).stream()
+                .filter(r -> r.startsWith(side))
+                .toList();
         if (gap.valueM() > gap.provenWithinM()) {
             assertTrue(reasons.stream().anyMatch(ContactReasonTest::isNotRuledOut), gap + " " + cell.reasons());
             assertTrue(reasons.stream().noneMatch(r -> r.contains(TOUCHES)), gap + " " + cell.reasons());
@@ -92,11 +94,11 @@ class ContactReasonTest {
                         && c.corner().verdict() == Verdict.CONTACT
                         && !c.corner().beyondLimits());
         contacts.forEach(c -> {
-            boolean over = c.reasons().stream().anyMatch(r -> r.contains(" goes over "));
-            boolean side = c.reasons().stream().anyMatch(r -> r.contains("wrong side"));
+            boolean over = c.reasons().stream().anyMatch(r -> r.toString().contains(" goes over "));
+            boolean side = c.reasons().stream().anyMatch(r -> r.toString().contains("wrong side"));
             assertTrue(side || over == (c.corner().onLineM() < 0), c.corner().onLineM() + " " + c.reasons());
             assertTrue(
-                    over || side || c.reasons().stream().anyMatch(ContactReasonTest::isNotRuledOut),
+                    over || side || English.of(c.reasons()).stream().anyMatch(ContactReasonTest::isNotRuledOut),
                     c.reasons().toString());
         });
     }

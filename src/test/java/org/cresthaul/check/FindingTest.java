@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import org.cresthaul.language.Sentence;
 import org.junit.jupiter.api.Test;
 
 /** What governs: the least left as a share of what is required, by hand. */
@@ -87,8 +88,17 @@ class FindingTest {
     /** Loads and gaps compare: 100 kg of 1,000 kg is a tenth. */
     @Test
     void aLoadHasItsShareToo() {
-        LoadSheet.Finding load =
-                new LoadSheet.Finding("gross", "invented", "all", 0, 1, 900, 1000, 100, false, Verdict.CLEAR);
+        LoadSheet.Finding load = new LoadSheet.Finding(
+                Sentence.verbatim("gross"),
+                Sentence.verbatim("invented"),
+                Sentence.verbatim("all"),
+                0,
+                1,
+                900,
+                1000,
+                100,
+                false,
+                Verdict.CLEAR);
         assertEquals(0.1, load.share(), 1e-12);
         assertSame(
                 load,

@@ -59,7 +59,7 @@ class PlateAndChartTest {
                 Verdict.CLEAR, trailing(route, plate("6,000 lb", "22,000 lb")).verdict());
         Report.Cell heavy = trailing(route, plate("1,000 lb", Math.round(BOOSTER_LB) - 10 + " lb"));
         assertEquals(Verdict.OUTSIDE_LIMITS, heavy.verdict());
-        assertEquals("fitted plate, 3/8 in plate", heavy.load().rule());
+        assertEquals("fitted plate, 3/8 in plate", heavy.load().rule().toString());
         assertEquals(BOOSTER_LB * LB, heavy.load().loadKg(), 1);
         Report.Cell light = trailing(route, plate(Math.round(BOOSTER_LB) + 10 + " lb", "22,000 lb"));
         assertEquals(Verdict.OUTSIDE_LIMITS, light.verdict());
@@ -85,7 +85,8 @@ class PlateAndChartTest {
         assertEquals(Verdict.CLEAR, trailing(route, rated(exact, ratedAt110)).verdict());
         Report.Cell off = trailing(route, rated(coarse, ratedAt110));
         assertEquals(Verdict.TIGHT, off.verdict());
-        assertTrue(off.reasons().get(0).contains("chart"), off.reasons().toString());
+        assertTrue(
+                off.reasons().get(0).toString().contains("chart"), off.reasons().toString());
         double both = Math.hypot(0.20, 0.02);
         assertEquals(
                 Verdict.TIGHT,
@@ -114,7 +115,7 @@ class PlateAndChartTest {
         String narrow = JsonEdit.edit(measured, "/stances/0/weights/ratings/tireWidths/booster", "\"8 in\"");
         Report.Cell cell = trailing(route, narrow);
         assertEquals(Verdict.OUTSIDE_LIMITS, cell.verdict());
-        assertEquals("width of the tires", cell.load().rule());
+        assertEquals("width of the tires", cell.load().rule().toString());
         assertEquals(8 * 900 * LB, cell.load().limitKg(), 0.1);
     }
 }

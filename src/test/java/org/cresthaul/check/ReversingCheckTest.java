@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.stream.DoubleStream;
 import org.cresthaul.check.ReversingReport.State;
 import org.cresthaul.check.ReversingReport.Way;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
@@ -45,7 +46,7 @@ class ReversingCheckTest {
     private static void assertKingpin(double expectedM, Way way) {
         assertEquals(expectedM, way.limitMetM(), 0.001);
         assertTrue(way.limitMetM() <= expectedM, way + " is more than " + expectedM);
-        assertEquals("kingpin", way.coupling());
+        assertEquals("kingpin", way.coupling().toString());
         assertEquals(Math.toRadians(80), way.limitRad(), 1e-5);
     }
 
@@ -80,7 +81,7 @@ class ReversingCheckTest {
         for (State s : report.states()) {
             assertNull(s.unknown());
             if (s.booster().word().equals("trailing")) {
-                assertEquals("pivot", s.free().coupling());
+                assertEquals("pivot", s.free().coupling().toString());
                 assertEquals(Math.toRadians(35), s.free().limitRad(), 1e-5);
                 assertTrue(
                         s.free().limitMetM() > 1
@@ -107,7 +108,7 @@ class ReversingCheckTest {
         assertEquals(8, states.size(), "two axle states, four booster states");
         for (CheckedConfiguration c : all) {
             State s = state(report, c.lift().word(), c.booster().word());
-            assertEquals(c.stateLabel(), s.label());
+            assertEquals(c.stateLabel().toString(), s.label());
             assertEquals(c.axles(), s.axles());
         }
     }
@@ -130,7 +131,8 @@ class ReversingCheckTest {
 
         assertEquals(8, report.states().size());
         for (State s : report.states()) {
-            assertTrue(s.unknown().endsWith("is not known"), s.unknown());
+            assertTrue(
+                    s.unknown().toString().endsWith("is not known"), s.unknown().toString());
             assertNull(s.free());
             assertNull(s.locked());
             assertNull(s.lockedLight());
@@ -139,7 +141,7 @@ class ReversingCheckTest {
 
     @Test
     void saysWhatItIsAndWhatToDo() throws Exception {
-        String cautions = String.join(" ", report(RigTexts.RIG).cautions());
+        String cautions = String.join(" ", English.of(report(RigTexts.RIG).cautions()));
 
         for (String part : List.of(
                 "steering held straight",

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Notch;
 import org.cresthaul.rig.Rig;
@@ -272,8 +273,8 @@ class SampleRouteTest {
         assertEquals(Verdict.CONTACT, blocked.verdict());
         assertTrue(
                 blocked.reasons().stream()
-                        .anyMatch(r ->
-                                r.startsWith("corner: would make the turn: ") && r.contains("2 axles · no booster")),
+                        .anyMatch(r -> r.toString().startsWith("corner: would make the turn: ")
+                                && r.toString().contains("2 axles · no booster")),
                 blocked.reasons().toString());
     }
 
@@ -309,7 +310,7 @@ class SampleRouteTest {
     void reasonsSayWhatIsWrong(String hazard, String words) {
         List<String> reasons = finding(LOADED, hazard).cells().stream()
                 .filter(c -> c.configuration().startsWith("down/none/"))
-                .flatMap(c -> c.reasons().stream())
+                .flatMap(c -> English.of(c.reasons()).stream())
                 .toList();
         assertTrue(reasons.stream().anyMatch(r -> r.contains(words)), reasons.toString());
     }

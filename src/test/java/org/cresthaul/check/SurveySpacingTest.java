@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
+import org.cresthaul.language.English;
 import org.cresthaul.route.Route;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -38,7 +39,7 @@ class SurveySpacingTest {
         Report report = CheckCase.check(route, MARGINS);
         boolean some = CheckCase.verdicts(report).contains(Verdict.CLEAR.word());
         assertEquals(clear, some, CheckCase.verdicts(report).toString());
-        List<String> limits = report.hazards().get(0).limits();
+        List<String> limits = English.of(report.hazards().get(0).limits());
         assertEquals(clear, limits.isEmpty(), limits.toString());
         assertTrue(clear || limits.get(0).contains("unseen"), limits.toString());
         assertFalse(report.hazards().get(0).cells().isEmpty());

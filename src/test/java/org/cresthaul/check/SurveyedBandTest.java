@@ -39,7 +39,8 @@ class SurveyedBandTest {
     @Test
     void theReasonStandsWithThePlaceAndNoRaiseIsOffered() {
         Report report = CheckCase.check(road("-1 m", "1 m"), Margins.defaults());
-        assertTrue(report.hazards().get(0).limits().stream().anyMatch(l -> l.contains("beyond the outermost")));
+        assertTrue(report.hazards().get(0).limits().stream()
+                .anyMatch(l -> l.toString().contains("beyond the outermost")));
         assertTrue(report.hazards().get(0).cells().stream().allMatch(c -> c.raise() == null));
     }
 

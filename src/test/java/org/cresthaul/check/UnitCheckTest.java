@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
@@ -141,7 +142,8 @@ class UnitCheckTest {
         assertEquals(Verdict.CONTACT, contact.verdict());
         assertTrue(contact.units().valueM() < 0, contact.units().toString());
         assertTrue(
-                contact.reasons().stream().anyMatch(r -> r.equals("between tractor and trailer: they touch")),
+                contact.reasons().stream()
+                        .anyMatch(r -> r.toString().equals("between tractor and trailer: they touch")),
                 contact.reasons().toString());
     }
 
@@ -158,7 +160,8 @@ class UnitCheckTest {
         assertEquals(Verdict.TIGHT, cell.verdict());
         assertEquals("box", cell.units().against().part());
         assertEquals(
-                List.of("between tractor and trailer: no contact, but less than the required margin"), cell.reasons());
+                List.of("between tractor and trailer: no contact, but less than the required margin"),
+                English.of(cell.reasons()));
         assertEquals(Verdict.CLEAR, cell.ground().verdict());
     }
 
@@ -170,6 +173,7 @@ class UnitCheckTest {
         assertTrue(
                 level.reasons()
                         .get(0)
+                        .toString()
                         .startsWith("between tractor and trailer: they touch standing level, as they are drawn"),
                 level.reasons().toString());
         assertNull(level.raise(), "no raise parts them");

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.cresthaul.language.English;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -99,7 +100,8 @@ class VerdictTest {
         Report report = CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, survey + " m"), new Margins(0, 0));
         Report.Cell cell = CheckCase.cell(report, REFERENCE);
         assertEquals(Verdict.CONTACT, cell.verdict());
-        assertEquals(List.of("ground clearance: the survey is too coarse to rule out contact"), cell.reasons());
+        assertEquals(
+                List.of("ground clearance: the survey is too coarse to rule out contact"), English.of(cell.reasons()));
     }
 
     /**

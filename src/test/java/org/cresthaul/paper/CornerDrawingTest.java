@@ -8,6 +8,7 @@ import org.cresthaul.check.CornerView;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.RouteCheck;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.RigTexts;
@@ -37,7 +38,7 @@ class CornerDrawingTest {
                 .max()
                 .orElseThrow();
         assertTrue(reach > 46, "the turn reaches " + reach);
-        Drawing drawing = CornerDrawing.of(view);
+        Drawing drawing = CornerDrawing.of(view, Catalog.ENGLISH);
         // The body where the steer axle turns farthest: the same transform as the line's, which is drawn last but the
         // marks.
         Drawing.Path line = drawing.shapes().stream()
@@ -65,13 +66,13 @@ class CornerDrawingTest {
     @Test
     void marksAreLetteredInTheOrderTheyAreDriven() throws Exception {
         CornerView view = view(CornerLayoutFileTest.GATE);
-        List<String> letters = CornerDrawing.of(view).shapes().stream()
+        List<String> letters = CornerDrawing.of(view, Catalog.ENGLISH).shapes().stream()
                 .filter(s -> s instanceof Drawing.Lettering)
                 .map(s -> ((Drawing.Lettering) s).text())
                 .toList();
         assertEquals("A", letters.get(0));
         assertTrue(letters.size() >= 3 && letters.size() <= view.marks().size(), letters.toString());
-        String words = CornerDrawing.marksInWords(view);
+        String words = CornerDrawing.marksInWords(view, Catalog.ENGLISH);
         assertTrue(
                 words.contains("A wheel over to the ") && words.contains("abreast of where the curb return begins"),
                 words);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,14 +23,15 @@ class LegMapTest {
     void noNameStandsOnAnother(PaperSample sample) {
         List<Drawing> maps = new ArrayList<>();
         for (RunSheet.Leg leg : sample.sheet.legs()) {
-            maps.add(LegMap.of(sample.route, leg, UnitSystem.US_CUSTOMARY));
+            maps.add(LegMap.of(sample.route, leg, UnitSystem.US_CUSTOMARY, Catalog.ENGLISH));
         }
         maps.add(LegMap.of(
                 sample.route,
                 sample.statement.hazards().stream()
                         .map(h -> new LegMap.Mark(h.id(), h.verdict()))
                         .toList(),
-                UnitSystem.US_CUSTOMARY));
+                UnitSystem.US_CUSTOMARY,
+                Catalog.ENGLISH));
         int names = 0;
         for (Drawing map : maps) {
             List<Drawing.Lettering> all = map.shapes().stream()

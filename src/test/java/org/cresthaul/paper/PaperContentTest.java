@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.cresthaul.check.ReversingReport;
+import org.cresthaul.language.English;
 import org.cresthaul.plan.Envelope;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
@@ -213,9 +214,7 @@ class PaperContentTest {
         if (sample.drivable) {
             card.lines().forEach(l -> assertTrue(pdf.contains(solid(l.text())), l.text()));
         }
-        sample.report
-                .reversing()
-                .cautions()
+        English.of(sample.report.reversing().cautions())
                 .forEach(caution ->
                         assertTrue(card.lines().stream().anyMatch(l -> l.text().equals(caution)), caution));
         int told = 0;

@@ -40,7 +40,7 @@ class PaperLayoutTest {
             assertFalse(all.contains(solid("(" + SheetLine.PRACTICE + ")")), "a mark, and the note once");
             assertEquals(
                     sample.drivable ? 1 : 0,
-                    all.split(Pattern.quote(solid(Paper.Item.NOTE)), -1).length - 1,
+                    all.split(Pattern.quote(solid("* " + SheetLine.PRACTICE)), -1).length - 1,
                     size.toString());
         }
     }
@@ -94,8 +94,9 @@ class PaperLayoutTest {
                     "north up"));
             sample.plan.conditions().forEach(c -> wanted.addAll(List.of(c.hazard() + " " + c.name(), c.what() + ": ")));
             // How it is passed is a condition too: none is only in the evidence.
-            Set<String> open =
-                    sample.plan.conditions().stream().map(Plan.Condition::told).collect(Collectors.toSet());
+            Set<String> open = sample.plan.conditions().stream()
+                    .map(c -> c.told().toString())
+                    .collect(Collectors.toSet());
             int rules = 0;
             for (Statement.Place place : sample.statement.hazards()) {
                 for (SheetLine condition : place.conditions()) {

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.cresthaul.language.English;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
@@ -58,8 +59,12 @@ class PapersTest {
         }
         sample.plan.conditions().forEach(c -> assertTrue(read.contains(solid(c.name())), c.name()));
         for (Plan.Block block : sample.plan.blocking()) {
-            assertTrue(read.contains(solid(block.why().substring(1))), block.why());
-            block.relaxations().forEach(r -> assertTrue(read.contains(solid(r.text())), r.text()));
+            assertTrue(
+                    read.contains(solid(block.why().toString().substring(1))),
+                    block.why().toString());
+            block.relaxations()
+                    .forEach(r -> assertTrue(
+                            read.contains(solid(r.text().toString())), r.text().toString()));
         }
     }
 
@@ -136,7 +141,7 @@ class PapersTest {
                 .toList();
         assertFalse(stops.isEmpty());
         int ofSteps = 0;
-        for (String caution : sample.sheet.cautions()) {
+        for (String caution : English.of(sample.sheet.cautions())) {
             boolean ofAStep = stops.stream().anyMatch(caution::contains);
             assertEquals(sample.drivable || !ofAStep, read.contains(solid(caution)), caution);
             ofSteps += ofAStep ? 1 : 0;

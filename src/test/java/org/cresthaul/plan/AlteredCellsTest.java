@@ -9,6 +9,7 @@ import java.util.List;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Sentence;
 import org.junit.jupiter.api.Test;
 
 /** What is told where an altered check has no figure of a kind: that it is not known, and nothing better. */
@@ -16,8 +17,8 @@ class AlteredCellsTest {
     private static final List<Robustness.Assumed> ASSUMED = List.of(
             new Robustness.Assumed("survey twice as coarse", 2, "times"),
             new Robustness.Assumed("weights 2 % more", 0.02, "share"));
-    private static final Report.Cell NOTHING =
-            new Report.Cell("down/none/3", Verdict.LOADS_NOT_KNOWN, null, null, null, null, List.of("nobody knows"));
+    private static final Report.Cell NOTHING = new Report.Cell(
+            "down/none/3", Verdict.LOADS_NOT_KNOWN, null, null, null, null, List.of(Sentence.verbatim("nobody knows")));
 
     /** A load with so much left to a limit of 1000 kg. */
     private static Report.Cell leaves(double kg) {
@@ -29,7 +30,17 @@ class AlteredCellsTest {
                 null,
                 null,
                 List.of(),
-                new LoadSheet.Finding("gross", "invented", "all", 0, 1, 1000 - kg, 1000, kg, false, Verdict.CLEAR));
+                new LoadSheet.Finding(
+                        Sentence.verbatim("gross"),
+                        Sentence.verbatim("invented"),
+                        Sentence.verbatim("all"),
+                        0,
+                        1,
+                        1000 - kg,
+                        1000,
+                        kg,
+                        false,
+                        Verdict.CLEAR));
     }
 
     private static Robustness.Row row(

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.WeightsTexts;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.Test;
@@ -79,7 +80,7 @@ class CautionsOfPlansTest {
         Plan plan = c.plan(new PlanOptions(c.rig().times(), List.of(), null, avoidRaising, List.of(), List.of()));
         Set<String> kinds = new TreeSet<>();
         for (Plan.Passage p : passages(plan)) {
-            assertCautions(p.hazard(), List.of(deed(c.report(), p)), p.cautions());
+            assertCautions(p.hazard(), List.of(deed(c.report(), p)), English.of(p.cautions()));
             kinds.add(p.kind().word());
         }
         assertTrue(kinds.size() >= 4, kinds.toString());
@@ -123,11 +124,12 @@ class CautionsOfPlansTest {
                 deeds.add(new Deed("place", true, false));
             }
         }
-        assertCautions(route, deeds, comparison.cautions());
+        assertCautions(route, deeds, English.of(comparison.cautions()));
         assertEquals(
                 !avoidRaising, deeds.stream().anyMatch(Deed::raised), "both samples have places to be passed raised");
         assertTrue(comparison.cautions().containsAll(c.report().cautions()));
-        assertEquals(comparison.cautions().size(), new TreeSet<>(comparison.cautions()).size(), "none twice");
+        assertEquals(
+                comparison.cautions().size(), new TreeSet<>(English.of(comparison.cautions())).size(), "none twice");
     }
 
     /** A road with a crest and a bridge has no tracks, no lane to take, no structure: nothing is said of them. */
@@ -140,6 +142,6 @@ class CautionsOfPlansTest {
         assertCautions(
                 "crest and bridge",
                 List.of(new Deed("crest", false, false), new Deed("posted-bridge", false, false)),
-                comparison.cautions());
+                English.of(comparison.cautions()));
     }
 }

@@ -19,6 +19,7 @@ import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.StandingLoads;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.PlanTimes;
 import org.cresthaul.rig.Rig;
@@ -80,7 +81,7 @@ class ChangeOrderTest {
                 new ConfigurationChanges(stance, report, PlanTimes.defaults(), new StandingLoads(route, stance));
         BitSet all = new BitSet();
         all.set(0, changes.setUps().size());
-        return new Changes(stance, changes, changes.notOffered(STOP, all));
+        return new Changes(stance, changes, English.of(changes.notOffered(STOP, all)));
     }
 
     private static List<List<String>> everyOrder(Plan.SetUp from, Plan.SetUp to) {

@@ -94,7 +94,9 @@ class CrossingTimesTest {
         CrossingTime time = time(traffic, List.of(0.0), 73.5, FAST);
         assertEquals(fits, time.storageFits());
         assertEquals(88.5 * FOOT, time.storageNeededM(), 1e-3);
-        assertEquals(fits == null || !fits, time.advice().stream().anyMatch(a -> a.contains("392.12")));
+        assertEquals(
+                fits == null || !fits,
+                time.advice().stream().anyMatch(a -> a.toString().contains("392.12")));
     }
 
     /**
@@ -143,8 +145,12 @@ class CrossingTimesTest {
         assertEquals(
                 expected == null || !expected,
                 time.advice().stream()
-                        .anyMatch(a -> a.contains("railroad") && a.contains("blue") && a.contains("000001X")));
-        assertEquals(expected == null, time.advice().stream().anyMatch(a -> a.startsWith("Unknown: ")));
+                        .anyMatch(a -> a.toString().contains("railroad")
+                                && a.toString().contains("blue")
+                                && a.toString().contains("000001X")));
+        assertEquals(
+                expected == null,
+                time.advice().stream().anyMatch(a -> a.toString().startsWith("Unknown: ")));
     }
 
     @Test
@@ -171,7 +177,7 @@ class CrossingTimesTest {
     }
 
     private static String last(CrossingTime time) {
-        return time.advice().get(time.advice().size() - 1);
+        return time.advice().get(time.advice().size() - 1).toString();
     }
 
     private static OptionalDouble optional(Double value, double unit) {

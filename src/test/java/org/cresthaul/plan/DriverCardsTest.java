@@ -125,7 +125,7 @@ class DriverCardsTest {
         return String.join(
                 " ",
                 card.lines().stream()
-                        .filter(l -> source.equals(l.source()))
+                        .filter(l -> source.equals(String.valueOf(l.source())))
                         .map(SheetLine::text)
                         .toList());
     }
@@ -142,14 +142,14 @@ class DriverCardsTest {
                 .orElseThrow()
                 .lines();
         SheetLine convicted = stuck.stream()
-                .filter(l -> "49 CFR 383.51(d)".equals(l.source()))
+                .filter(l -> "49 CFR 383.51(d)".equals(String.valueOf(l.source())))
                 .findFirst()
                 .orElseThrow();
         assertTrue(
                 convicted.text().startsWith("A conviction ") && convicted.text().contains("undercarriage clearance"),
                 convicted.text());
         SheetLine room = stuck.stream()
-                .filter(l -> "49 CFR 392.12".equals(l.source()))
+                .filter(l -> "49 CFR 392.12".equals(String.valueOf(l.source())))
                 .findFirst()
                 .orElseThrow();
         assertTrue(room.text().contains("without room"), room.text());

@@ -12,6 +12,7 @@ import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.ReversingReport;
 import org.cresthaul.check.Verdict;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
 import org.cresthaul.rig.PlanTimes;
@@ -270,7 +271,7 @@ record PlanCase(Route route, LevelStance stance, Report report, PlanOptions opti
                 null,
                 raise,
                 null,
-                verdict.equals("clear") ? List.of() : List.of("said so"));
+                verdict.equals("clear") ? List.of() : List.of(Sentence.verbatim("said so")));
     }
 
     /** The same with a gap that leaves so much beyond the 5 cm required. */

@@ -142,7 +142,9 @@ class PlanRulesTest {
         assertEquals(Outcome.THROUGH, plan.outcome());
         // A stop of 3 min and a notch of 15 min, the defaults.
         assertEquals(180 + 900, plan.seconds());
-        assertEquals("notch 1 to notch 2", changes(plan).get(0).actions().get(0).text());
+        assertEquals(
+                "notch 1 to notch 2",
+                changes(plan).get(0).actions().get(0).text().toString());
         assertEquals(
                 List.of("depart", "passage", "change", "passage", "arrive"),
                 plan.steps().stream().map(s -> s.step().word()).toList());
@@ -158,7 +160,9 @@ class PlanRulesTest {
         // One of the two, as dear as the other: the way in the first configuration is named.
         assertEquals(List.of("H2"), blocks(plan));
         assertTrue(
-                plan.cautions().stream().anyMatch(c -> c.startsWith("P1 ") && c.contains("shorter")),
+                plan.cautions().stream()
+                        .anyMatch(c ->
+                                c.toString().startsWith("P1 ") && c.toString().contains("shorter")),
                 plan.cautions() + "");
     }
 
@@ -171,7 +175,9 @@ class PlanRulesTest {
         Plan held = plan();
         assertEquals(Outcome.BLOCKED, held.outcome());
         assertTrue(
-                held.cautions().stream().anyMatch(c -> c.startsWith("P1 ") && c.contains("held by H1")),
+                held.cautions().stream()
+                        .anyMatch(c ->
+                                c.toString().startsWith("P1 ") && c.toString().contains("held by H1")),
                 held.cautions() + "");
 
         stops.set(0, PlanCase.stop("P1", 525, true, 100));
@@ -199,7 +205,7 @@ class PlanRulesTest {
                         .toList());
         assertEquals(180 + 2700 + 120, plan.seconds());
         assertTrue(
-                plan.cautions().stream().anyMatch(c -> c.contains("somebody must have brought it")),
+                plan.cautions().stream().anyMatch(c -> c.toString().contains("somebody must have brought it")),
                 plan.cautions() + "");
     }
 
@@ -329,8 +335,8 @@ class PlanRulesTest {
         assertEquals(Outcome.CONDITIONAL, plan.outcome());
         assertEquals(ConditionKind.TIGHT, plan.conditions().get(0).what());
         assertTrue(
-                plan.conditions().get(0).text().contains("spotter"),
-                plan.conditions().get(0).text());
+                plan.conditions().get(0).text().toString().contains("spotter"),
+                plan.conditions().get(0).text().toString());
         assertEquals(NONE_1, plan.steps().get(0).set().configuration());
         assertEquals(Verdict.TIGHT, passage(plan, "H1").verdict());
     }
@@ -341,8 +347,8 @@ class PlanRulesTest {
 
         assertEquals(Outcome.UNJUDGED, plan.outcome());
         assertTrue(
-                plan.cautions().get(0).contains("no place was judged"),
-                plan.cautions().get(0));
+                plan.cautions().get(0).toString().contains("no place was judged"),
+                plan.cautions().get(0).toString());
         assertEquals(2, plan.steps().size());
         assertNull(plan.robustness());
     }

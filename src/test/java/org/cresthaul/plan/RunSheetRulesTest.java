@@ -21,6 +21,8 @@ import java.util.stream.Stream;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.StuckOnTracks;
+import org.cresthaul.language.Catalog;
+import org.cresthaul.language.English;
 import org.cresthaul.rig.Identity;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.RigTexts;
@@ -176,7 +178,7 @@ class RunSheetRulesTest {
             Plan found, Report report, Route route, LevelStance stance, RunSheet sheet, UnitSystem units) {
         Plan plan = RoundedRecords.of(found);
         Statement statement = new StatementParts(
-                        new Sources(plan, report, route, stance, units), stance, Identity.UNKNOWN)
+                        new Sources(plan, report, route, stance, units, Catalog.ENGLISH), stance, Identity.UNKNOWN)
                 .statement();
         assertEquals(sheet.banner(), statement.banner());
         List<RunSheet.Entry> passages = sheet.legs().stream()
@@ -322,7 +324,10 @@ class RunSheetRulesTest {
                 && (stance.weights().isEmpty()
                         || stance.weights().get().pieces().stream()
                                 .anyMatch(p -> p.at().massKg() >= 10_000 * 0.45359237));
-        assertEquals(heavy, card.lines().stream().anyMatch(l -> "49 CFR 393.130".equals(l.source())), card.title());
+        assertEquals(
+                heavy,
+                card.lines().stream().anyMatch(l -> "49 CFR 393.130".equals(String.valueOf(l.source()))),
+                card.title());
         Optional<LoadSheet.ShimLine> fitted = report.loads().states().stream()
                 .filter(s -> s.sheet() != null
                         && s.booster().equals(set.booster())
@@ -335,7 +340,9 @@ class RunSheetRulesTest {
                         .orElse(null),
                 told.get(SetUpCards.PLATE));
         // Securement is looked at again, by its rule, wherever there is something to secure.
-        assertEquals(cargo, card.lines().stream().anyMatch(l -> !l.tick() && "49 CFR 392.9".equals(l.source())));
+        assertEquals(
+                cargo,
+                card.lines().stream().anyMatch(l -> !l.tick() && "49 CFR 392.9".equals(String.valueOf(l.source()))));
     }
 
     /** A card only where the rig has what it is about; people come before the call. */
@@ -455,20 +462,21 @@ class RunSheetRulesTest {
         Plan plan = c.plan(PlanOptions.defaults());
         RunSheet sheet = RunSheet.of(plan, c.report(), c.route(), c.stance(), UnitSystem.US_CUSTOMARY);
         String readme = Files.readString(Path.of("README.md")).replaceAll("\\s+", " ");
-        assertTrue(readme.contains(StuckOnTracks.caution(Optional.empty())), readme);
+        assertTrue(readme.contains(StuckOnTracks.caution(Optional.empty()).toString()), readme);
         for (CrossingTime crossing : plan.crossings()) {
             assertNotNull(crossing.crossingNumber());
-            String words = StuckOnTracks.caution(Optional.of(crossing.crossingNumber()));
+            String words = StuckOnTracks.caution(Optional.of(crossing.crossingNumber()))
+                    .toString();
             assertTrue(words.indexOf("everyone out") < words.indexOf("blue sign")
                     && words.indexOf("blue sign") < words.indexOf("911"));
             assertTrue(c.report().hazards().stream()
                     .filter(h -> h.id().equals(crossing.hazard()))
-                    .allMatch(h -> h.cautions().contains(words)));
+                    .allMatch(h -> English.of(h.cautions()).contains(words)));
             assertTrue(plan.steps().stream()
                     .map(Plan.Step::passage)
                     .filter(Objects::nonNull)
                     .filter(p -> p.hazard().equals(crossing.hazard()))
-                    .allMatch(p -> p.cautions().contains(words)));
+                    .allMatch(p -> English.of(p.cautions()).contains(words)));
             assertTrue(sheet.legs().stream()
                     .flatMap(l -> l.entries().stream())
                     .filter(e -> crossing.hazard().equals(e.id()))

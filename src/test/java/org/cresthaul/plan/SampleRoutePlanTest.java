@@ -198,8 +198,9 @@ class SampleRoutePlanTest {
         Plan.Block mainLine = plan.blocking().get(0);
 
         assertEquals("H02", mainLine.hazard());
-        assertTrue(mainLine.why().contains("2 axles"), mainLine.why());
-        assertFalse(mainLine.why().contains("3 axles"), mainLine.why());
+        assertTrue(mainLine.why().toString().contains("2 axles"), mainLine.why().toString());
+        assertFalse(
+                mainLine.why().toString().contains("3 axles"), mainLine.why().toString());
     }
 
     /**

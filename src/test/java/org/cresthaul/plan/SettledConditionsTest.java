@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Report;
+import org.cresthaul.language.Catalog;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitsFile;
@@ -62,18 +63,18 @@ class SettledConditionsTest {
         Plan none = tightDipAndUnsurveyedCrest(List.of()).plan();
         assertEquals(Outcome.CONDITIONAL, none.outcome());
         none.conditions().forEach(c -> assertNull(c.settled()));
-        assertFalse(Banner.of(none).drivable());
+        assertFalse(Banner.of(none, Catalog.ENGLISH).drivable());
 
         Plan one = tightDipAndUnsurveyedCrest(List.of(SPOTTER)).plan();
         assertEquals(2, one.conditions().size());
-        Banner half = Banner.of(one);
+        Banner half = Banner.of(one, Catalog.ENGLISH);
         assertFalse(half.drivable());
         assertTrue(
                 half.headline().startsWith("NOT FOR DRIVING") && half.headline().contains("D2"), half.headline());
         assertFalse(half.headline().contains("D1"), half.headline());
 
         Plan both = tightDipAndUnsurveyedCrest(List.of(SPOTTER, SURVEY)).plan();
-        Banner banner = Banner.of(both);
+        Banner banner = Banner.of(both, Catalog.ENGLISH);
         assertTrue(banner.drivable());
         // Still a way under conditions: the program itself has decided nothing.
         assertEquals(Outcome.CONDITIONAL, both.outcome());
@@ -88,7 +89,7 @@ class SettledConditionsTest {
     @Test
     void whatSettlesSomethingElseSettlesNothingAndABlockStays() {
         PlanOptions.Settled other = new PlanOptions.Settled("D1", "set aside", "x", "2026-11-28", "y");
-        assertFalse(Banner.of(tightDipAndUnsurveyedCrest(List.of(other, SURVEY)).plan())
+        assertFalse(Banner.of(tightDipAndUnsurveyedCrest(List.of(other, SURVEY)).plan(), Catalog.ENGLISH)
                 .drivable());
         PlanCase blocked = tightDipAndUnsurveyedCrest(List.of(SPOTTER, SURVEY));
         Plan plan = blocked.with(new PlanOptions(
@@ -103,7 +104,7 @@ class SettledConditionsTest {
                         blocked.options().settled()))
                 .plan();
         assertEquals(Outcome.BLOCKED, plan.outcome());
-        assertFalse(Banner.of(plan).drivable());
+        assertFalse(Banner.of(plan, Catalog.ENGLISH).drivable());
     }
 
     @Test
@@ -117,8 +118,8 @@ class SettledConditionsTest {
                 limits + ",\"lastDay\":\"2026-12-15\",\"hours\":\"sunrise to sunset, not on Sundays\"}")));
         assertEquals(1, conditions.size());
         assertEquals(Plan.WHOLE_ROUTE, conditions.get(0).hazard());
-        assertTrue(conditions.get(0).text().contains("2026-12-15")
-                && conditions.get(0).text().contains("sunrise to sunset"));
+        assertTrue(conditions.get(0).text().toString().contains("2026-12-15")
+                && conditions.get(0).text().toString().contains("sunrise to sunset"));
         assertTrue(ConditionKind.words().contains(conditions.get(0).what().word()));
     }
 

@@ -142,7 +142,7 @@ final class StandingOracle {
         AxleLoads loads = loads(s);
         for (AxleLoads.AxleLoad a : loads.axles()) {
             AxleKind kind = a.place().kind();
-            String axle = a.place().label();
+            String axle = a.place().label().toString();
             Map<AxleKind, Double> tires = weights.ratings().tiresKg();
             add(broken, a.loadKg() > weights.ratings().axleKg().getOrDefault(kind, 1e9) + NOISE, "axle " + axle);
             add(broken, a.loadKg() > tires.getOrDefault(kind, 1e9) + NOISE, "tires " + axle);

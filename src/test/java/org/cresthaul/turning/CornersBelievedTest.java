@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.turning.IndependentCornerJudge.Judgment;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -49,7 +50,7 @@ class CornersBelievedTest {
             CornerAnswer answer = CornerAnswer.of(c.corner(), c.combination(), c.escorts());
             IndependentCornerJudge judge = new IndependentCornerJudge(c.corner(), c.escorts(), Optional.of(c.guide()));
             passes += answer.passes() ? 1 : 0;
-            Optional<String> proof = NoLine.find(new CornerSpace(c.corner(), c.escorts()), c.combination());
+            Optional<Sentence> proof = NoLine.find(new CornerSpace(c.corner(), c.escorts()), c.combination());
             assertTrue(proof.isEmpty() || !answer.passes(), () -> c + " passes, and yet " + proof);
             boolean best = true;
             for (CornerAnswer.Line line : answer.lines()) {

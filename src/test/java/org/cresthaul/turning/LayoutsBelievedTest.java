@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.SplittableRandom;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.RandomLayouts;
 import org.cresthaul.turning.IndependentCornerJudge.Judgment;
@@ -33,7 +34,7 @@ class LayoutsBelievedTest {
             TurningCombination rig = RandomRig.of(new SplittableRandom(seed));
             CornerAnswer answer = CornerAnswer.of(corner, rig, escorts);
             passes += answer.passes() ? 1 : 0;
-            Optional<String> proof = NoLine.find(new CornerSpace(corner, escorts), rig);
+            Optional<Sentence> proof = NoLine.find(new CornerSpace(corner, escorts), rig);
             assertTrue(proof.isEmpty() || !answer.passes(), "seed " + seed + " passes, and yet " + proof);
             CornerAnswer.Line line = answer.lines().get(0);
             Judgment judged = new IndependentCornerJudge(corner, escorts, corner.guide()).of(rig, line.path());

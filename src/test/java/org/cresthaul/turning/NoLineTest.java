@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.road.Corner;
 import org.cresthaul.road.CornerTemplate;
 import org.cresthaul.road.CornerTemplate.CurbReturn;
@@ -39,7 +40,7 @@ class NoLineTest {
     }
 
     private static Optional<String> proof(Corner corner, TurningCombination combination) {
-        return NoLine.find(new CornerSpace(corner, false), combination);
+        return NoLine.find(new CornerSpace(corner, false), combination).map(Sentence::toString);
     }
 
     /** The width below which there is a proof, by halving; the reason just below it has to hold a word. */
