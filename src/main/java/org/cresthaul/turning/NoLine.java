@@ -125,8 +125,11 @@ public final class NoLine {
 
     private static Unit unit(TurningCombination c, int place, double tightestM, Optional<Led> led) {
         PlanUnit plan = c.units().get(place);
-        Sentence limit =
-                Sentence.of(place == 0 ? Code.LIMIT_STEER : place == 1 ? Code.LIMIT_KINGPIN : Code.LIMIT_PIVOT);
+Sentence limit = place == 0
+                ? Sentence.of(Code.LIMIT_STEER)
+                : c.isPivot(place - 1)
+                        ? Sentence.of(Code.LIMIT_PIVOT)
+                        : Sentence.of(Code.LIMIT_KINGPIN).with("coupling", c.couplingWord(place - 1));
         List<Stand> stands = new ArrayList<>();
         for (AxleLine axle : plan.tires()) {
             // The wheels of the steer axle do not stand square to their unit.

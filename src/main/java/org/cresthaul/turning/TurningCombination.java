@@ -240,10 +240,10 @@ public record TurningCombination(
 
     /** "kingpin", "pivot"; with jeeps "kingpin of the jeep": what bends between a unit and the next, the first is 0. */
     public Sentence couplingWord(int coupling) {
-        UnitName behind = units.get(coupling + 1).name();
-        if (behind.kind() == UnitName.Kind.BOOSTER) {
+        if (isPivot(coupling)) {
             return Sentence.of(Code.COUPLING_PIVOT);
         }
+        UnitName behind = units.get(coupling + 1).name();
         if (units.stream().noneMatch(u -> u.name().kind() == UnitName.Kind.JEEP)) {
             return Sentence.of(Code.COUPLING_KINGPIN);
         }
@@ -251,9 +251,14 @@ public record TurningCombination(
                 .with("unit", Names.of(behind.word()));
     }
 
+    /** Whether it is a booster that bends there, the first coupling being 0. */
+    boolean isPivot(int coupling) {
+        return units.get(coupling + 1).name().kind() == UnitName.Kind.BOOSTER;
+    }
+
     /** Whether a booster turns on its pivot behind the trailer. */
     public boolean hasPivot() {
-        return units.get(units.size() - 1).name().kind() == UnitName.Kind.BOOSTER;
+        return units.size() > 1 && isPivot(units.size() - 2);
     }
 
     /** The same without the booster that turns on its pivot; without one, the combination itself. */

@@ -27,6 +27,17 @@ final class RandomCorners {
     /** A corner and who drives through; the guide is the corner's own where it has one. */
     record Case(
             long seed, String kind, Corner corner, LineString guide, TurningCombination combination, boolean escorts) {
+        /** The same corner for the same combination with a jeep. */
+        Case withJeep() {
+            return new Case(
+                    seed,
+                    kind + ", jeep",
+                    corner,
+                    guide,
+                    RandomRig.withJeep(combination, new SplittableRandom(seed)),
+                    escorts);
+        }
+
         @Override
         public String toString() {
             return "seed " + seed + " (" + kind + (escorts ? ", escorts" : "") + ", "

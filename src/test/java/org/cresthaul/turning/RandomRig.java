@@ -91,6 +91,39 @@ final class RandomRig {
         return new TurningCombination(chain, units, steer, lockM, limits);
     }
 
+    /** The same with a jeep behind its tractor; a tractor alone stays so. */
+    static TurningCombination withJeep(TurningCombination any, SplittableRandom random) {
+        if (any.chain().size() < 2) {
+            return any;
+        }
+        double spread = random.nextDouble(1.25, 1.45);
+        double middleM = random.nextDouble(3.6, 5.2);
+        int axles = random.nextInt(2, 4);
+        List<Double> group = new ArrayList<>();
+        for (int i = 0; i < axles; i++) {
+            group.add(middleM + (i - (axles - 1) / 2.0) * spread);
+        }
+        double effectiveM = length(group);
+        double half = random.nextDouble(1.22, 1.4);
+        List<AxleLine> tires = new ArrayList<>();
+        group.forEach(x -> tires.add(new AxleLine(effectiveM - x, half, random.nextDouble(0.5, 0.75), 0.22)));
+        PlanUnit jeep = new PlanUnit(
+                UnitName.jeep(1),
+                tires,
+                List.of(new Body(
+                        "jeep",
+                        effectiveM - group.get(axles - 1) - random.nextDouble(0.5, 0.9),
+                        effectiveM + random.nextDouble(0.4, 0.8),
+                        half + 0.02)));
+        List<TurningUnit> chain = new ArrayList<>(any.chain());
+        chain.add(1, new TurningUnit(effectiveM, -random.nextDouble(0, 2)));
+        List<PlanUnit> units = new ArrayList<>(any.units());
+        units.add(1, jeep);
+        List<Double> limits = new ArrayList<>(any.articulationLimitRad());
+        limits.add(0, Math.toRadians(random.nextDouble(45, 85)));
+        return new TurningCombination(chain, units, any.steerLimitRad(), any.lockDistanceM(), limits);
+    }
+
     /** Of a group of equal axles: the sum of the squares over the sum (docs/model.md, turning). */
     private static double length(List<Double> behindHitchM) {
         double squares = 0;
