@@ -266,6 +266,7 @@ public enum Code {
     CARD_SET_UP,
     SET_LENGTH,
     SET_LOCK_PIN,
+    SET_JEEP,
     SET_NOTCH,
     SET_POWER_OUT,
     SET_LEVELING,

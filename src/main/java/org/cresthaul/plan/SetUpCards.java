@@ -53,6 +53,9 @@ final class SetUpCards {
                 .distance(set.lengthM(), at + "/lengthM")
                 .plain());
         lines.add(sources.practice(Code.SET_LOCK_PIN));
+        if (rig.hasJeep()) {
+            lines.add(sources.practice(Code.SET_JEEP));
+        }
         lines.add(sources.say(Code.SET_NOTCH).with("notch", set.notch()).toDo().as(NOTCH, set.notch()));
         lines.add(sources.practice(Code.SET_POWER_OUT).as(POWER_TAKE_OFF, "out"));
         lines.add(sources.toDo(Code.SET_LEVELING).as(LEVELING, "auto"));

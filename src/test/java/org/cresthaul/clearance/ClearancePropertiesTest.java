@@ -417,10 +417,10 @@ class ClearancePropertiesTest {
                             .nextDouble(c.profile().startM() - 5, c.profile().endM() + 25);
                     List<WheelPosture> wheels = solver.at(steerM).wheels();
                     boolean trailerStands = wheels.stream()
-                            .filter(w -> w.unit() == UnitName.TRAILER)
+                            .filter(w -> w.unit().equals(UnitName.TRAILER))
                             .anyMatch(w -> w.state() == WheelState.RIDING || w.state() == WheelState.SOLID);
                     boolean boosterCarries = wheels.stream()
-                            .anyMatch(w -> w.unit() == UnitName.BOOSTER && w.state() == WheelState.SOLID);
+                            .anyMatch(w -> w.unit().equals(UnitName.BOOSTER) && w.state() == WheelState.SOLID);
                     assertTrue(
                             trailerStands || boosterCarries, c + ", raised " + raise + " at " + steerM + ": " + wheels);
                 }

@@ -163,7 +163,7 @@ class LeastSpareTest {
     /** Steer axle, drive group, trailer group, booster: the lever rule, each group at its heavier axle. */
     private static double[] weights(LevelStance stance, Setting setting, UnitName unit, double xM) {
         double[] w = new double[4];
-        if (unit == UnitName.TRACTOR) {
+        if (unit.equals(UnitName.TRACTOR)) {
             addLever(
                     w,
                     0,
@@ -183,7 +183,7 @@ class LeastSpareTest {
         }
         double share = 1;
         double ofTrailer = xM;
-        if (unit == UnitName.BOOSTER) {
+        if (unit.equals(UnitName.BOOSTER)) {
             double hinge = stance.booster().orElseThrow().hingeXM();
             double axle = stance.booster().orElseThrow().axle().xM();
             w[3] = Math.abs((xM - hinge) / (axle - hinge));
