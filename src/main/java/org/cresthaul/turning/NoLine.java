@@ -125,7 +125,7 @@ public final class NoLine {
 
     private static Unit unit(TurningCombination c, int place, double tightestM, Optional<Led> led) {
         PlanUnit plan = c.units().get(place);
-Sentence limit = place == 0
+        Sentence limit = place == 0
                 ? Sentence.of(Code.LIMIT_STEER)
                 : c.isPivot(place - 1)
                         ? Sentence.of(Code.LIMIT_PIVOT)
