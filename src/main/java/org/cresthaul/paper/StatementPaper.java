@@ -296,6 +296,15 @@ final class StatementPaper {
                                     .collect(Collectors.joining(", "))
                             + "."));
         }
+        // What holds at each of them, once with all its places.
+        Map<String, List<String>> conditions = new LinkedHashMap<>();
+        waiting.forEach(h -> h.conditions().stream()
+                .map(SheetLine::text)
+                .distinct()
+                .forEach(c ->
+                        conditions.computeIfAbsent(c, t -> new ArrayList<>()).add(h.id())));
+        conditions.forEach((text, ids) -> blocks.add(
+                new Paper.Item(Box.NONE, (ids.size() == waiting.size() ? "" : String.join(", ", ids) + ": ") + text)));
         blocks.addAll(SurveyFirstTable.of(statement.surveyFirst(), units, Catalog.ENGLISH));
         return blocks;
     }
