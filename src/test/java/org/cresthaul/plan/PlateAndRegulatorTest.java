@@ -77,7 +77,7 @@ class PlateAndRegulatorTest {
         assertEquals(Plan.START, change.stop());
         assertEquals(
                 "change the plate at the booster joint: 3/8 in plate out, 3/16 in plate in",
-                change.actions().get(0).text());
+                change.actions().get(0).text().toString());
         assertEquals("3/16 in plate", plan.steps().get(0).set().shim().name());
         assertEquals(fine.seconds() + change.seconds(), plan.seconds());
         assertTrue(change.seconds() > 0);
