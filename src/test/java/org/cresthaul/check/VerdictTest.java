@@ -67,7 +67,7 @@ class VerdictTest {
         Report report = CheckCase.check(CheckCase.crossing(CheckCase.LEVEL_POINTS, "200 mm"), Margins.defaults());
         assertEquals(
                 List.of("ground clearance: the survey is too coarse to rule out contact"),
-                CheckCase.cell(report, REFERENCE).reasons());
+                English.of(CheckCase.cell(report, REFERENCE).reasons()));
     }
 
     /**
@@ -83,10 +83,10 @@ class VerdictTest {
                 CheckCase.crossing(level + "]}, {\"line\": \"right\", \"points\": [" + hump, "1 mm"), margins);
         assertEquals(
                 List.of("ground clearance: no contact, but less than the required margin"),
-                CheckCase.cell(alone, REFERENCE).reasons());
+                English.of(CheckCase.cell(alone, REFERENCE).reasons()));
         assertEquals(
                 List.of("ground clearance: it touches"),
-                CheckCase.cell(both, REFERENCE).reasons());
+                English.of(CheckCase.cell(both, REFERENCE).reasons()));
     }
 
     /**
