@@ -146,17 +146,27 @@ public record HumpLadder(
                     at -= stride;
                 }
             }
+            low = between(configuration, bad, low, high);
+            int milder = good;
+            for (int step = Math.max(0, good); step < low; step += LOOK_BACK_STEPS) {
+                if (!isMilder(configuration, step, bad)) {
+                    return between(configuration, bad, milder, step);
+                }
+                milder = step;
+            }
+            return low;
+        }
+
+        /** A step at which it is milder, and the next is not: from one that is and one that is not. */
+        private int between(CheckedConfiguration configuration, Verdict bad, int milder, int not) {
+            int low = milder;
+            int high = not;
             while (high - low > 1) {
                 int middle = (low + high) / 2;
                 if (isMilder(configuration, middle, bad)) {
                     low = middle;
                 } else {
                     high = middle;
-                }
-            }
-            for (int step = Math.max(0, good); step < low; step += LOOK_BACK_STEPS) {
-                if (!isMilder(configuration, step, bad)) {
-                    return step - 1;
                 }
             }
             return low;

@@ -404,6 +404,7 @@ public enum Code {
     PAPER_FIND_OUT,
     PAPER_RESOLVE,
     PAPER_CAUTIONS,
+    PAPER_TRANSLATED,
     PAPER_NOTE,
     PAPER_AT,
     PAPER_PLACE,

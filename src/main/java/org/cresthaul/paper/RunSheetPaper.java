@@ -157,12 +157,20 @@ final class RunSheetPaper {
                 sheet.surveyFirst(),
                 sheet.units().equals("metric") ? UnitSystem.METRIC : UnitSystem.US_CUSTOMARY,
                 catalog));
-        blocks.add(new Paper.Heading(2, text(Code.PAPER_CAUTIONS)));
+        addCautionsHead(blocks);
         // No step stands on this paper, so nothing is cautioned about that only happens at one.
         sheet.cautions().stream()
                 .filter(c -> !RunSheet.isOfChange(c))
                 .forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c.in(catalog))));
         return blocks;
+    }
+
+    /** The heading, and under it that the words are translated, where they are. */
+    private void addCautionsHead(List<Block> blocks) {
+        blocks.add(new Paper.Heading(2, text(Code.PAPER_CAUTIONS)));
+        if (!catalog.name().equals(Catalog.ENGLISH.name())) {
+            blocks.add(new Paper.Text(Tone.ALERT, text(Code.PAPER_TRANSLATED)));
+        }
     }
 
     private List<Block> overview() {
@@ -173,7 +181,7 @@ final class RunSheetPaper {
         }
         blocks.add(new Paper.Heading(2, text(Code.PAPER_BEFORE_LEAVING)));
         sheet.first().forEach(l -> blocks.add(item(l)));
-        blocks.add(new Paper.Heading(2, text(Code.PAPER_CAUTIONS)));
+        addCautionsHead(blocks);
         sheet.cautions().forEach(c -> blocks.add(new Paper.Text(Tone.SMALL, c.in(catalog))));
         blocks.add(new Paper.Text(
                 Tone.SMALL,

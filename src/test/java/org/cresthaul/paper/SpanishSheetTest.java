@@ -20,6 +20,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.cresthaul.check.SampleHaul;
 import org.cresthaul.language.Catalog;
+import org.cresthaul.language.Code;
 import org.cresthaul.language.MarkedCatalog;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.units.UnitSystem;
@@ -136,6 +137,9 @@ class SpanishSheetTest {
         assertTrue(html.contains("<html lang=\"es-US\">"));
         assertTrue(html.contains("Página de cabina") && html.contains("libre"));
         assertFalse(html.contains(" pulg"), "metric as asked for");
+        assertTrue(html.contains(Catalog.SPANISH.text(Code.PAPER_TRANSLATED)), "nobody of the trade has reviewed it");
+        assertFalse(
+                html(sample, UnitSystem.METRIC, Catalog.ENGLISH).contains(Catalog.ENGLISH.text(Code.PAPER_TRANSLATED)));
         SampleHaul haul = haul(sample);
         byte[] pdf = Papers.pdf(
                 RunSheet.of(

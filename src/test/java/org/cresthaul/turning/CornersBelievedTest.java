@@ -87,7 +87,7 @@ class CornersBelievedTest {
             }
         }
         write(found);
-        assertTrue(passes > cases / 6 && passes < cases * 4 / 5, "both kinds are among them: " + passes);
+        assertTrue(passes > cases / 5 && passes < cases * 4 / 5, "both kinds are among them: " + passes);
         assertTrue(
                 found.isEmpty(),
                 String.format(
