@@ -93,11 +93,11 @@ export function createActions(store, api) {
     }
   }
 
-  /** The base map of a route that the server offers with one. Without it the route stands alone. */
+  /** The base map that a route came with, or that the server offers for it. Without it the route stands alone. */
   async function drawBaseMap(route, samples) {
     const entry = samples?.routes.find(({ id }) => id === route.id);
-    store.set({ baseMap: null });
-    if (!entry?.map) {
+    store.set({ baseMap: route.baseMap ?? null });
+    if (route.baseMap !== undefined || !entry?.map) {
       return;
     }
     try {

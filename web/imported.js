@@ -45,11 +45,18 @@ export function progressWords(progress, files) {
     case 'waiting': return 'Waiting for its turn';
     case 'tracks': return 'Reading the tracks';
     case 'map': return `Reading ${progress.file}, pass ${progress.time}, ${percent(progress.share)}`;
+    case 'base-map':
+      return `Cutting the base map from ${progress.file}, pass ${progress.time}, ${percent(progress.share)}`;
     default: return `Reading ${count}`;
   }
 }
 
 /** A route's name as a file's name. */
-export const routeFileName = name =>
-  `${name.toLowerCase().replace(/\.(route\.)?(geo)?json$/, '').replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '')
-    .slice(0, 60) || 'route'}.route.geojson`;
+export const routeFileName = name => `${plainName(name)}.route.geojson`;
+
+/** What its base map is called, so that it is found beside it. */
+export const baseMapFileName = name => `${plainName(name)}.basemap.geojson`;
+
+const plainName = name =>
+  name.toLowerCase().replace(/\.(route\.)?(geo)?json$/, '').replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '')
+    .slice(0, 60) || 'route';

@@ -95,14 +95,20 @@ export function createImportActions(store, api, open) {
       return undefined;
     }
     const kinds = await Promise.all(files.map(ownKind));
-    if (files.length === 1 && kinds[0] !== null) {
-      return openOwn(kinds[0], files[0]);
+    const rig = files[kinds.indexOf('rig')];
+    const map = files[kinds.indexOf('basemap')];
+    const others = files.filter((file, index) => !['rig', 'basemap'].includes(kinds[index]));
+    const own = others.length === 1 && kinds[files.indexOf(others[0])] === 'route';
+    const imported = others.length > 0 && !own ? add(others) : undefined;
+    if (own) {
+      await openOwn('route', others[0]);
     }
-    const rig = kinds.indexOf('rig');
-    const others = files.filter((file, index) => kinds[index] !== 'rig');
-    const imported = others.length > 0 ? add(others) : undefined;
-    if (rig >= 0) {
-      await openOwn('rig', files[rig]);
+    if (rig) {
+      await openOwn('rig', rig);
+    }
+    // Last: it is drawn beneath the route that is then on show.
+    if (map) {
+      await openOwn('route', map);
     }
     return imported;
   }
@@ -118,8 +124,13 @@ export function createImportActions(store, api, open) {
 
   /** Puts the route that was made in force; the one before is kept, to come back. */
   async function keep() {
-    const { importing: { data }, inputs } = store.get();
-    const made = readFile(data.route, `${data.preview.name}.geojson`, null);
+    const { importing: { data, update }, inputs, baseMap } = store.get();
+    const cut = data.baseMap ? JSON.parse(data.baseMap) : null;
+    const made = {
+      ...readFile(data.route, `${data.preview.name}.geojson`, null),
+      // The same route without a new map is still drawn on the one there was.
+      baseMap: cut ?? (update ? baseMap : null),
+    };
     if (await revise(`importing ${data.preview.name}`, inputs?.route ?? null, made)) {
       store.set({ importing: NO_IMPORT });
     }
@@ -127,6 +138,7 @@ export function createImportActions(store, api, open) {
 
   /** Whether the route came into force. @param wanted what to show of it */
   async function revise(what, before, made, wanted = {}) {
+    const { baseMap } = store.get();
     keeping = true;
     try {
       await open('route', made, wanted);
@@ -136,14 +148,15 @@ export function createImportActions(store, api, open) {
     if (store.get().inputs?.route !== made) {
       return false;
     }
-    store.set({ revisions: [...store.get().revisions, { what, before, made }] });
+    const earlier = before === null || baseMap === null ? before : { ...before, baseMap };
+    store.set({ revisions: [...store.get().revisions, { what, before: earlier, made }] });
     return true;
   }
 
   /** A person dismisses a candidate by {by, why}, or opens it again by null: the same route but for that. */
   function decide({ index, id, name }, decision) {
-    const { inputs: { route } } = store.get();
-    const made = readFile(withDecision(route.text, index, decision), route.name, null);
+    const { inputs: { route }, baseMap } = store.get();
+    const made = { ...readFile(withDecision(route.text, index, decision), route.name, null), baseMap };
     return revise(`${decision === null ? 'opening' : 'dismissing'} ${name}${decision === null ? ' again' : ''}`, route,
       made, shown(decision === null ? null : id));
   }
@@ -238,10 +251,10 @@ function form(files, route, crs) {
   return all;
 }
 
-/** 'route' or 'rig' for a file of this program's own formats, else null. */
+/** 'route', 'rig' or 'basemap' for a file of this program's own formats, else null. */
 async function ownKind(file) {
   const head = await file.slice(0, HEAD).text();
-  return head.trimStart().startsWith('{') ? head.match(/"cresthaul"\s*:\s*"(route|rig)\//)?.[1] ?? null : null;
+  return head.trimStart().startsWith('{') ? head.match(/"cresthaul"\s*:\s*"(route|rig|basemap)\//)?.[1] ?? null : null;
 }
 
 /** Long enough that nobody else has it. */

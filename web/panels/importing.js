@@ -82,7 +82,7 @@ export function mountImporting(root, { store, actions }) {
       return;
     }
     const { preview, line, route } = data;
-    map = createImportMap(line.line, preview);
+    map = createImportMap(line.line, preview, data.baseMap ? JSON.parse(data.baseMap) : null);
     replace(outcome,
       el('h2', { id: 'import-title', tabindex: '-1' },
         `${preview.name}, ${chainage(preview.lengthM, units)}: a preview, not in force yet`),

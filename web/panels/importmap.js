@@ -3,11 +3,13 @@ import * as L from '../lib/leaflet/leaflet-src.esm.js';
 import { el } from '../dom.js';
 import { legPaths } from '../drawing/plan.js';
 import { kindWords } from '../imported.js';
+import { createBaseMap } from './basemap.js';
 
 /** Close enough to see a crossing and its neighbors. */
 const NEAR_ZOOM = 16;
 
-export function createImportMap(line, preview) {
+/** @param baseMap to draw beneath the line, or null */
+export function createImportMap(line, preview, baseMap) {
   const node = el('div', {
     id: 'import-map', role: 'region',
     'aria-label': 'Map of the imported line. Arrow keys move it, plus and minus change its scale.',
@@ -25,6 +27,7 @@ export function createImportMap(line, preview) {
     const legs = legPaths(line);
     const all = L.latLngBounds(legs.flat());
     map.fitBounds(all, { padding: [20, 20], animate: false });
+    createBaseMap(map).draw(baseMap);
     legs.forEach(leg => L.polyline(leg, { ...still, className: 'route-casing' }).addTo(map));
     legs.forEach(leg => L.polyline(leg, { ...still, className: 'route-line' }).addTo(map));
     preview.candidates.forEach(one => {

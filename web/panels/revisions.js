@@ -1,12 +1,12 @@
 /** What was made of the route on this page: to undo, and to save before it is lost with the page. */
 import { el, replace } from '../dom.js';
-import { routeFileName } from '../imported.js';
+import { baseMapFileName, routeFileName } from '../imported.js';
 import { saveText } from './saving.js';
 
 export function mountRevisions(root, { store, actions }) {
   const isUnsaved = ({ revisions, saved, inputs }) => revisions.length > 0 && saved !== inputs?.route.text;
 
-  function draw({ revisions, inputs, saved, busy }) {
+  function draw({ revisions, inputs, saved, busy, baseMap }) {
     const last = revisions.at(-1);
     root.hidden = !last || !inputs;
     if (root.hidden) {
@@ -18,6 +18,7 @@ export function mountRevisions(root, { store, actions }) {
       el('span', {}, `Last change of the route: ${last.what}. `
         + (saved === route.text ? 'It is saved.' : 'The route as it is now is on this page only.')),
       el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
+      baseMap && el('button', { id: 'basemap-save', type: 'button', on: { click: saveBaseMap } }, 'Save its base map'),
       last.before && el('button', {
         id: 'route-undo', type: 'button', disabled: busy, on: { click: () => actions.undoRevision() },
       }, last.before.name === route.name ? 'Undo this change' : `Undo: back to ${last.before.name}`));
@@ -25,6 +26,10 @@ export function mountRevisions(root, { store, actions }) {
     function save() {
       saveText(route.text, routeFileName(route.name));
       actions.markSaved(route.text);
+    }
+
+    function saveBaseMap() {
+      saveText(JSON.stringify(baseMap), baseMapFileName(route.name));
     }
   }
 
@@ -35,7 +40,7 @@ export function mountRevisions(root, { store, actions }) {
   }
 
   window.addEventListener('beforeunload', beforeLeaving);
-  const stops = [store.watch(['revisions', 'inputs', 'saved', 'busy'], draw)];
+  const stops = [store.watch(['revisions', 'inputs', 'saved', 'busy', 'baseMap'], draw)];
   return {
     unmount: () => {
       window.removeEventListener('beforeunload', beforeLeaving);

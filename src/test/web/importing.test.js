@@ -63,6 +63,52 @@ test('what is kept comes into force in one step, and one step back brings the ro
   assert.deepEqual(store.get().revisions, []);
 });
 
+const BASE = { cresthaul: 'basemap/1', attribution: 'invented', whole: true, features: [] };
+
+test('a base map comes with the route, stays when a candidate is dismissed, and goes with it', async () => {
+  const candidate = '{"source":"map","object":"way 1","raw":"x","state":"open"}';
+  const route = `{"cresthaul":"route/1","features":[{"properties":{"id":"C1","name":"C","candidate":${candidate}}}]}`;
+  const { store, actions } = await page({
+    importRoute: async () => ({ ...ANSWER, route, baseMap: JSON.stringify(BASE) }),
+  });
+  assert.equal(store.get().baseMap, null);
+  await actions.takeFiles([gpx]);
+  assert.equal(store.get().baseMap, null);
+  await actions.keepImport();
+  assert.deepEqual(store.get().baseMap, BASE);
+  await actions.decideCandidate({ index: 0, id: 'C1', name: 'C' }, { by: 'J. Doe', why: 'gone' });
+  assert.deepEqual(store.get().baseMap, BASE);
+  await actions.undoRevision();
+  assert.deepEqual(store.get().baseMap, BASE);
+  await actions.undoRevision();
+  assert.equal(store.get().baseMap, null);
+});
+
+test('the same route made anew without a map is drawn on the base map there was, another route on none', async () => {
+  const other = { ...BASE, attribution: 'of the open route' };
+  const { store, actions } = await page({ importRoute: async () => ({ ...ANSWER, baseMap: null }) });
+  store.set({ baseMap: other });
+  await actions.takeFiles([gpx]);
+  await actions.setImportUpdate(true);
+  await actions.keepImport();
+  assert.deepEqual(store.get().baseMap, other);
+  await actions.undoRevision();
+  await actions.takeFiles([gpx]);
+  await actions.keepImport();
+  assert.equal(store.get().baseMap, null);
+  await actions.undoRevision();
+  assert.deepEqual(store.get().baseMap, other);
+});
+
+test('a route and its base map are opened together', async () => {
+  const { store, actions, sent } = await page();
+  await actions.takeFiles([new File([JSON.stringify(BASE)], 'own.basemap.geojson'),
+    new File(['{"cresthaul":"route/1","name":"Own"}'], 'own.route.geojson')]);
+  assert.equal(store.get().inputs.route.name, 'own.route.geojson');
+  assert.deepEqual(store.get().baseMap, BASE);
+  assert.equal(sent.length, 0);
+});
+
 test('a route that the check refuses is not kept, and its preview stays', async () => {
   let refuses = false;
   const { store, actions } = await page({

@@ -12,7 +12,6 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
 import java.util.stream.Stream;
 import org.cresthaul.exchange.ImportPreview;
-import org.cresthaul.exchange.RouteImport;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -42,13 +41,17 @@ final class ImportDesk {
      *
      * @param line for drawing
      * @param route the route file, byte for byte as it is to be saved
+     * @param baseMap the base map file, likewise; null where no map was given
      */
-    private record Answer(ImportPreview preview, RouteView line, String route) {
-        static Answer of(RouteImport.Imported imported) {
+    private record Answer(ImportPreview preview, RouteView line, String route, String baseMap) {
+        static Answer of(ImportRequest.Made made) {
             return new Answer(
-                    imported.preview(),
-                    RouteView.of(imported.route()),
-                    new String(imported.document(), StandardCharsets.UTF_8));
+                    made.imported().preview(),
+                    RouteView.of(made.imported().route()),
+                    new String(made.imported().document(), StandardCharsets.UTF_8),
+                    made.baseMap()
+                            .map(b -> new String(b, StandardCharsets.UTF_8))
+                            .orElse(null));
         }
     }
 

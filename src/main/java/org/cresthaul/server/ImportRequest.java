@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.ImportFiles;
 import org.cresthaul.exchange.RouteImport;
 import org.cresthaul.exchange.crs.PlaneCoordinates;
@@ -124,8 +125,15 @@ record ImportRequest(
         return others + Math.min(maps, MOST_HELD_OF_MAPS);
     }
 
+    /**
+     * What came of it.
+     *
+     * @param baseMap to draw beneath the route; none where no map was given
+     */
+    record Made(RouteImport.Imported imported, Optional<byte[]> baseMap) {}
+
     /** @throws Refusal with what is wrong with every file */
-    RouteImport.Imported made(ImportUnderway progress) {
+    Made made(ImportUnderway progress) {
         progress.readsTracks();
         ImportFiles files = ImportFiles.read(received.files(), crs);
         if (byTime) {
@@ -147,8 +155,13 @@ record ImportRequest(
                 throw refusal(List.of(new InputProblem(
                         "no-track", "There is no track among the files.", "", "Add the track of the route.")));
             }
-            return RouteImport.of(
+            RouteImport.Imported imported = RouteImport.of(
                     tracks, new RouteImport.Options(name, withinM, longestGapM, files.maps(), update, progress));
+            return new Made(
+                    imported,
+                    files.maps().isEmpty()
+                            ? Optional.empty()
+                            : Optional.of(BaseMapFile.cut(files.maps(), imported.route(), progress::cutsBaseMap)));
         } catch (InputRejected rejected) {
             throw refusal(rejected.problems());
         }

@@ -10,7 +10,7 @@ final class ImportUnderway implements MapProgress {
     /**
      * How far.
      *
-     * @param state receiving, waiting, tracks, map; or none where nothing is under way
+     * @param state receiving, waiting, tracks, map, base-map; or none where nothing is under way
      * @param file the map extract that is read, else null
      * @param time for which it is gone through, from 1; 0 where none is read
      * @param share of what is received or read, 0 to 1
@@ -43,6 +43,10 @@ final class ImportUnderway implements MapProgress {
     @Override
     public void at(String extract, int time, double share) {
         state = new State("map", extract, time, share);
+    }
+
+    void cutsBaseMap(String extract, int time, double share) {
+        state = new State("base-map", extract, time, share);
     }
 
     private void requireWanted() {

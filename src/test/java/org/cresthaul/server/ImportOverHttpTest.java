@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -22,6 +23,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.GZIPOutputStream;
+import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.osm.LongExtract;
 import org.cresthaul.exchange.osm.SmallMap;
 import org.cresthaul.exchange.track.TrackTexts;
@@ -126,6 +128,7 @@ class ImportOverHttpTest {
             assertEquals("fa\u00e7ade.bin", answer.at("/preview/files/0/file").textValue());
             assertEquals(route(answer).lengthM(), answer.at("/line/lengthM").doubleValue(), 0);
             assertTrue(answer.at("/preview/map").isNull());
+            assertTrue(answer.path("baseMap").isNull());
         }
     }
 
@@ -145,6 +148,11 @@ class ImportOverHttpTest {
             assertEquals(3, route(answer).hazards().size());
             assertTrue(route(answer).hazards().stream().noneMatch(h -> h.isSurveyed()));
             assertTrue(answer.at("/preview/map/attribution").textValue().contains("OpenStreetMap contributors"));
+            JsonNode base = new ObjectMapper()
+                    .readTree(BaseMapFile.requireForm(
+                            answer.path("baseMap").textValue().getBytes(UTF_8)));
+            assertEquals("middle-road", base.at("/features/0/properties/layer").textValue());
+            assertEquals(1, base.path("features").size());
         }
     }
 

@@ -134,6 +134,8 @@ class ImportPageTest {
                 browser.find("#import-candidates tr[data-doubtful]").getText().contains("16'12\""));
         assertTrue(browser.find("#import-attribution").getText().contains("OpenStreetMap contributors"));
         assertEquals(3, browser.list("#import-map .import-mark.import-new").size());
+        assertEquals(1, browser.list("#import-map path.base-major-road").size());
+        assertTrue(browser.list("#plan-map path.base-major-road").isEmpty());
         assertEquals(List.of(), browser.accessibilityViolations());
         browser.resize(320, 800);
         assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
@@ -146,6 +148,11 @@ class ImportPageTest {
 
         assertEquals("none", browser.find("#import").getDomAttribute("data-status"));
         assertTrue(route().contains("Levee road"), route());
+        // The tertiary road that is driven, the primary one above it.
+        assertEquals(1, browser.list("#plan-map path.base-middle-road").size());
+        assertEquals(1, browser.list("#plan-map path.base-major-road").size());
+        assertTrue(browser.find(".plan-credit").getText().contains("OpenStreetMap contributors"));
+        assertEquals("Save its base map", browser.find("#basemap-save").getText());
         assertEquals(
                 List.of("not surveyed", "not surveyed", "not surveyed"),
                 browser.list("#hazard-table tbody tr").stream()
@@ -156,6 +163,7 @@ class ImportPageTest {
 
         press("#route-undo");
         browser.await("the sample is back", b -> sample.equals(route()));
+        assertTrue(browser.list("#plan-map path.base-major-road").isEmpty());
         browser.await("nothing is left to undo", b -> b.list("#route-undo").isEmpty());
         assertEquals(List.of(), browser.errors());
     }
