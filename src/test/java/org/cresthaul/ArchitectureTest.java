@@ -71,9 +71,11 @@ class ArchitectureTest {
                             "units",
                             "geometry")),
             Map.entry("paper", List.of("plan", "check", "route", "language", "rig", "road", "units", "geometry")),
+            Map.entry("store", List.of("units")),
             Map.entry(
                     "server",
                     List.of(
+                            "store",
                             "paper",
                             "plan",
                             "check",
@@ -91,6 +93,7 @@ class ArchitectureTest {
             Map.entry(
                     "cli",
                     List.of(
+                            "store",
                             "server",
                             "exchange",
                             "exchange.crs",
@@ -109,17 +112,22 @@ class ArchitectureTest {
             Map.entry("", List.of("server", "cli")));
 
     /** A library and the only packages that may use it. */
-    private static final Map<String, List<String>> ONLY_IN = Map.of(
-            "net.sf.geographiclib..", List.of("route"),
-            "io.javalin..", List.of("server"),
-            "org.eclipse.jetty..", List.of("server"),
-            "picocli..", List.of("cli"),
-            "org.apache.pdfbox..", List.of("paper"),
-            "org.apache.sis..", List.of("exchange.crs"),
-            "org.opengis..", List.of("exchange.crs"),
-            "com.google.protobuf..", List.of("exchange.osm"),
-            "crosby.binary..", List.of("exchange.osm"),
-            "com.fasterxml.jackson..", List.of("units", "rig", "route", "exchange", "exchange.track", "server", "cli"));
+    private static final Map<String, List<String>> ONLY_IN = Map.ofEntries(
+            Map.entry("net.sf.geographiclib..", List.of("route")),
+            Map.entry("io.javalin..", List.of("server")),
+            Map.entry("org.eclipse.jetty..", List.of("server")),
+            Map.entry("picocli..", List.of("cli")),
+            Map.entry("org.apache.pdfbox..", List.of("paper")),
+            Map.entry("org.apache.sis..", List.of("exchange.crs")),
+            Map.entry("org.opengis..", List.of("exchange.crs")),
+            Map.entry("com.google.protobuf..", List.of("exchange.osm")),
+            Map.entry("crosby.binary..", List.of("exchange.osm")),
+            Map.entry("org.sqlite..", List.of("store")),
+            Map.entry("org.jdbi..", List.of("store")),
+            Map.entry("org.flywaydb..", List.of("store")),
+            Map.entry(
+                    "com.fasterxml.jackson..",
+                    List.of("units", "rig", "route", "exchange", "exchange.track", "server", "cli")));
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())

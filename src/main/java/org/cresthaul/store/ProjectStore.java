@@ -1,0 +1,44 @@
+package org.cresthaul.store;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Projects, each a sequence of revisions that are only ever added. What a method has returned from is on the disk; what
+ * it has thrown from is not there at all. Safe to share between threads, and between processes on one folder.
+ *
+ * <p>Every method throws {@link StoreFailure} when the disk or the file does not do its part.
+ */
+public interface ProjectStore extends AutoCloseable {
+    /** The latest revision of every project, the one saved last first. */
+    List<Revision> listProjects();
+
+    /** Every revision of a project, oldest first; none when there is no such project. */
+    List<Revision> listRevisions(String project);
+
+    Optional<Revision> findLatest(String project);
+
+    Optional<Revision> findRevision(String project, int number);
+
+    /** A file that was given with some revision, byte for byte, by its SHA-256 in lower-case hexadecimal. */
+    Optional<byte[]> findFile(String sha256);
+
+    /** Begins a project with its first revision. */
+    Revision begin(Draft draft);
+
+    /**
+     * Adds a revision.
+     *
+     * @param on number of the revision that the draft was made from
+     * @throws SavedSinceException when that is no longer the latest
+     * @throws UnknownFileException when the draft names a file by its hash alone and it is not there
+     */
+    Revision save(String project, int on, Draft draft) throws SavedSinceException;
+
+    /** Writes all of it as one file that opens as a store, as it stands at one moment; others go on saving. */
+    void backUp(Path file);
+
+    @Override
+    void close();
+}
