@@ -36,4 +36,4 @@ export const baseMapPlaces = ({ features }) => features
 
 /** Whom to thank, and whether something is missing. */
 export const baseMapCredit = ({ attribution, whole }) => `Base map: ${attribution}`
-  + (whole ? '' : '. The least roads are left out: there were too many');
+  + (whole ? '' : '. Some of it is left out: the map had too much');

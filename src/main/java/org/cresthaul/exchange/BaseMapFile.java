@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.cresthaul.exchange.osm.BaseMap;
 import org.cresthaul.exchange.osm.BaseMapCut;
 import org.cresthaul.exchange.osm.MapExtract;
@@ -101,14 +102,16 @@ public final class BaseMapFile {
                 + "\"},\"geometry\":{\"type\":\"" + (area ? "MultiPolygon" : "MultiLineString")
                 + "\",\"coordinates\":[");
         for (int i = 0; i < shapes.size(); i++) {
-            text.append(i == 0 ? "" : ",").append(area ? "[[" : "[");
-            List<LonLat> points = shapes.get(i).points();
-            for (int k = 0; k < points.size(); k++) {
-                text.append(k == 0 ? "" : ",").append(position(points.get(k)));
-            }
-            text.append(area ? "]]" : "]");
+            text.append(i == 0 ? "" : ",").append(area ? "[" : "");
+            text.append(positions(shapes.get(i).points()));
+            shapes.get(i).holes().forEach(h -> text.append(',').append(positions(h)));
+            text.append(area ? "]" : "");
         }
         return text.append("]}}").toString();
+    }
+
+    private static String positions(List<LonLat> points) {
+        return points.stream().map(BaseMapFile::position).collect(Collectors.joining(",", "[", "]"));
     }
 
     private static String position(LonLat at) {

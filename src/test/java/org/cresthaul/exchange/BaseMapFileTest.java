@@ -12,6 +12,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.cresthaul.exchange.osm.MapExtract;
 import org.cresthaul.exchange.osm.MapProgress;
 import org.cresthaul.exchange.osm.SmallMap;
@@ -129,6 +131,86 @@ class BaseMapFileTest {
         JsonNode road = cut.at("/features/2/geometry/coordinates/0");
         // 2000 m north of the equator, on an ellipsoid whose degree of latitude is 110.574 km there.
         assertEquals(2000 / 110_574.0, road.get(road.size() - 1).get(1).asDouble(), 1e-5);
+    }
+
+    /**
+     * A forest of two ways of which only one comes near the route, with a clearing and an islet of water in it; and a
+     * lake that the extract has half of.
+     */
+    private static SmallMap forest() {
+        return SmallMap.road()
+                .node(20, 100, 500)
+                .node(21, 900, 500)
+                .node(22, 900, 30_000)
+                .node(23, 100, 30_000)
+                .way(200, List.of(20L, 21L))
+                .way(201, List.of(20L, 23L, 22L, 21L))
+                .node(30, 400, 600)
+                .node(31, 600, 600)
+                .node(32, 600, 800)
+                .way(202, List.of(30L, 31L, 32L, 30L), "natural", "water")
+                .node(40, 100, -400)
+                .node(41, 900, -400)
+                .way(203, List.of(40L, 41L))
+                .relation(
+                        500,
+                        new TreeMap<>(Map.of(200L, "outer", 201L, "outer", 202L, "inner")),
+                        "type",
+                        "multipolygon",
+                        "natural",
+                        "wood")
+                .relation(
+                        501,
+                        new TreeMap<>(Map.of(203L, "outer", 999L, "outer")),
+                        "type",
+                        "multipolygon",
+                        "natural",
+                        "water")
+                .relation(502, new TreeMap<>(Map.of(200L, "outer")), "type", "route", "route", "bus");
+    }
+
+    @Test
+    void areasOfSeveralWaysAreWholeAndHaveTheirHoles() throws Exception {
+        Path pbf = Files.write(folder.resolve("forest.osm.pbf"), forest().pbf());
+        List<JsonNode> both = List.of(
+                cut(forest()),
+                new ObjectMapper().readTree(BaseMapFile.cut(List.of(MapExtract.of(pbf)), ROUTE, MapProgress.UNTOLD)));
+        for (JsonNode cut : both) {
+            assertEquals(
+                    List.of(
+                            "woods MultiPolygon 1",
+                            "water MultiPolygon 1",
+                            "water MultiLineString 1",
+                            "middle-road MultiLineString 1"),
+                    told(cut));
+            JsonNode wood = cut.at("/features/0/geometry/coordinates/0");
+            assertEquals(2, wood.size());
+            assertEquals(5, wood.get(0).size());
+            assertEquals(wood.get(0).get(0), wood.get(0).get(4));
+            // 30 km north of the equator, on an ellipsoid whose degree of latitude is 110.574 km there.
+            double north = 0;
+            for (JsonNode at : wood.get(0)) {
+                north = Math.max(north, at.get(1).asDouble());
+            }
+            assertEquals(30_000 / 110_574.0, north, 1e-5);
+            assertEquals(4, wood.get(1).size());
+            assertTrue(cut.path("whole").asBoolean());
+        }
+    }
+
+    /** Relations and ways before their nodes. */
+    @Test
+    void readsExtractsInAnyOrder() throws Exception {
+        String xml = forest().xml();
+        int ways = xml.indexOf("<way");
+        String turned = "<osm version='0.6'>" + xml.substring(ways).replace("</osm>", "")
+                + xml.substring(xml.indexOf("<node"), ways) + "</osm>";
+        Path file = Files.writeString(folder.resolve("turned.osm"), turned);
+
+        JsonNode cut =
+                new ObjectMapper().readTree(BaseMapFile.cut(List.of(MapExtract.of(file)), ROUTE, MapProgress.UNTOLD));
+
+        assertEquals(cut(forest()), cut);
     }
 
     @Test

@@ -8,7 +8,7 @@ import org.cresthaul.units.Worded;
  * What a map shows around a route, to draw beneath it. Nothing is judged by it.
  *
  * @param shapes of the lowest layer first
- * @param whole false where the map had more than is kept: the least roads are then missing
+ * @param whole false where the map had more than is kept: some of it is then missing, the least roads before all else
  */
 public record BaseMap(List<Shape> shapes, boolean whole) {
     /** What is drawn alike, from the lowest up. */
@@ -38,10 +38,21 @@ public record BaseMap(List<Shape> shapes, boolean whole) {
      *
      * @param area whether the points close around it
      * @param name of a place; elsewhere empty
+     * @param holes what is left out of an area, each as its points close around it
      */
-    public record Shape(Layer layer, boolean area, String name, List<LonLat> points) {
+    public record Shape(Layer layer, boolean area, String name, List<LonLat> points, List<List<LonLat>> holes) {
         public Shape {
             points = List.copyOf(points);
+            holes = holes.stream().map(List::copyOf).toList();
+        }
+
+        /** Without holes. */
+        public Shape(Layer layer, boolean area, String name, List<LonLat> points) {
+            this(layer, area, name, points, List.of());
+        }
+
+        int size() {
+            return points.size() + holes.stream().mapToInt(List::size).sum();
         }
     }
 

@@ -18,8 +18,8 @@ import org.cresthaul.units.InputRejected;
 
 /**
  * Cuts a base map from extracts: lines as far as they run within about two kilometers of a route, areas that come into
- * that strip whole, settlements. The extracts are read as a stream, three times; what is held and what is kept is
- * bounded. Areas that the map draws by relations of several ways are not in it.
+ * that strip whole, settlements. The extracts are read as a stream, at most three times; what is held and what is kept
+ * is bounded.
  */
 public final class BaseMapCut {
     /** Places within so many degrees of latitude of the line are kept, and some farther ones: 2.2 km. */
@@ -34,14 +34,18 @@ public final class BaseMapCut {
     private static final int LONGEST_NAME = 80;
 
     private final Corridor corridor;
-    private final NodeIndex index = new NodeIndex();
-    private double[] lonDeg = new double[1024];
-    private double[] latDeg = new double[1024];
+    private final NodePlaces places = new NodePlaces(MOST_NODES);
     private final List<Shape> shapes = new ArrayList<>();
     private final List<Kept> ways = new ArrayList<>();
     private final Set<Long> taken = new HashSet<>();
+    /** Ways that come into the strip, whatever they are. */
+    private final NodeIndex touching = new NodeIndex();
 
-    private record Kept(Layer layer, boolean area, long[] nodes) {}
+    private final MapAreas areas = new MapAreas();
+    private boolean whole = true;
+    private boolean unsorted;
+
+    private record Kept(long id, Layer layer, boolean area, long[] nodes) {}
 
     private BaseMapCut(List<LonLat> line) {
         corridor = new Corridor(line, CELL_DEG);
@@ -52,72 +56,87 @@ public final class BaseMapCut {
         BaseMapCut cut = new BaseMapCut(line);
         List<MapFile> files =
                 extracts.stream().map(e -> new MapFile(e, progress)).toList();
+        Everything all = cut.new Everything();
         for (MapFile file : files) {
-            file.read(cut.new Nodes());
+            file.read(all);
         }
-        for (MapFile file : files) {
-            file.read(cut.new Ways());
-        }
+        cut.readWaysAgain(files);
         cut.placeAreas(files);
         return cut.map();
     }
 
-    /** Places in the strip, and settlements. */
-    private final class Nodes implements MapSink {
+    /** Places and settlements in the strip, ways that come into it, areas of several ways. */
+    private final class Everything implements MapSink {
+        private boolean wayBefore;
+
         @Override
-        public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) throws InputRejected {
-            if (!isPlace(lon, lat) || !corridor.holds(lon, lat)) {
+        public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) {
+            unsorted |= wayBefore;
+            if (!NodePlaces.isPlace(lon, lat) || !corridor.holds(lon, lat)) {
                 return;
             }
-            boolean before = index.find(id) >= 0;
-            put(id, lon, lat);
-            Optional<String> name = BaseMapTags.ofNode(tags);
+            boolean before = places.has(id);
+            whole &= places.put(id, lon, lat);
+            Optional<String> name = tags.isEmpty() ? Optional.empty() : BaseMapTags.ofNode(tags);
             if (!before && name.isPresent()) {
                 shapes.add(new Shape(
                         Layer.PLACE, false, PlainText.of(name.get(), LONGEST_NAME), List.of(new LonLat(lon, lat))));
             }
         }
+
+        @Override
+        public void way(long id, long[] nodes, Map<String, String> tags, long timeS) {
+            wayBefore = true;
+            take(id, nodes, tags);
+        }
+
+        @Override
+        public void relation(long id, long[] members, String[] roles, Map<String, String> tags) {
+            BaseMapTags.ofRelation(tags).ifPresent(l -> areas.add(id, members, roles, l));
+        }
     }
 
-    /** Ways that come into the strip. */
-    private final class Ways implements MapSink {
-        @Override
-        public void way(long id, long[] nodes, Map<String, String> tags, long timeS) throws InputRejected {
-            Optional<Layer> layer = BaseMapTags.ofWay(tags);
-            if (layer.isEmpty()
-                    || nodes.length < 2
-                    || Arrays.stream(nodes).noneMatch(n -> index.find(n) >= 0)
-                    || !taken.add(id)) {
+    private void take(long id, long[] nodes, Map<String, String> tags) {
+        if (nodes.length < 2 || Arrays.stream(nodes).noneMatch(places::has)) {
+            return;
+        }
+        touching.add(id);
+        Optional<Layer> layer = BaseMapTags.ofWay(tags);
+        if (layer.isEmpty() || !taken.add(id)) {
+            return;
+        }
+        if (ways.size() >= MOST_WAYS) {
+            whole = false;
+            return;
+        }
+        boolean closed = nodes.length > 3 && nodes[0] == nodes[nodes.length - 1];
+        ways.add(new Kept(id, layer.get(), closed && BaseMapTags.isArea(layer.get(), tags), nodes));
+    }
+
+    /** Those that stood before their nodes, and those that are the edge of an area. */
+    private void readWaysAgain(List<MapFile> files) throws InputRejected {
+        if (!unsorted) {
+            areas.keepThoseOf(touching);
+            if (areas.isEmpty()) {
                 return;
             }
-            if (ways.size() >= MOST_WAYS) {
-                throw tooMany();
-            }
-            boolean closed = nodes.length > 3 && nodes[0] == nodes[nodes.length - 1];
-            ways.add(new Kept(layer.get(), closed && BaseMapTags.isArea(layer.get(), tags), nodes));
         }
-    }
-
-    private static boolean isPlace(double lon, double lat) {
-        return Math.abs(lat) <= LonLat.MOST_LAT_DEG && Math.abs(lon) <= 180;
-    }
-
-    private void put(long id, double lon, double lat) throws InputRejected {
-        int at = index.add(id);
-        if (at >= MOST_NODES) {
-            throw tooMany();
+        for (MapFile file : files) {
+            file.read(new MapSink() {
+                @Override
+                public void way(long id, long[] nodes, Map<String, String> tags, long timeS) {
+                    if (unsorted) {
+                        take(id, nodes, tags);
+                    } else {
+                        areas.way(id, nodes);
+                    }
+                }
+            });
         }
-        if (at >= lonDeg.length) {
-            lonDeg = Arrays.copyOf(lonDeg, 2 * lonDeg.length);
-            latDeg = Arrays.copyOf(latDeg, 2 * latDeg.length);
+        if (unsorted) {
+            unsorted = false;
+            readWaysAgain(files);
         }
-        lonDeg[at] = lon;
-        latDeg[at] = lat;
-    }
-
-    private static InputRejected tooMany() {
-        return Refusals.of(
-                "too-many", "The map has too many objects around this route.", "Import the route in shorter legs.");
     }
 
     /** An area is drawn whole: the places of its nodes outside of the strip. */
@@ -125,48 +144,59 @@ public final class BaseMapCut {
         NodeIndex missing = new NodeIndex();
         for (Kept way : ways) {
             if (way.area) {
-                Arrays.stream(way.nodes).filter(n -> index.find(n) < 0).forEach(missing::add);
+                require(way.nodes, missing);
             }
+        }
+        for (MapAreas.Edges area : areas.edges()) {
+            area.outer().forEach(p -> require(p, missing));
+            area.inner().forEach(p -> require(p, missing));
         }
         if (missing.size() == 0) {
             return;
         }
-        NodeIndex inStrip = new NodeIndex();
-        for (int i = 0; i < index.size(); i++) {
-            inStrip.add(index.id(i));
-        }
         for (MapFile file : files) {
             file.read(new MapSink() {
                 @Override
-                public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
-                        throws InputRejected {
-                    if (missing.find(id) >= 0 && inStrip.find(id) < 0 && isPlace(lon, lat)) {
-                        put(id, lon, lat);
+                public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) {
+                    if (missing.find(id) >= 0 && NodePlaces.isPlace(lon, lat) && !places.has(id)) {
+                        whole &= places.put(id, lon, lat);
                     }
                 }
             });
         }
     }
 
-    private BaseMap map() {
-        for (Kept way : ways) {
-            if (way.area) {
-                add(way.layer, true, nodes(way.nodes, 0, way.nodes.length));
-            } else {
-                addRuns(way);
+    private void require(long[] nodes, NodeIndex missing) {
+        for (long node : nodes) {
+            if (!places.has(node) && missing.size() < MOST_NODES) {
+                missing.add(node);
             }
         }
+    }
+
+    private BaseMap map() {
+        List<MapAreas.Edges> edges = areas.edges();
+        for (Kept way : ways) {
+            if (!way.area) {
+                addRuns(way);
+            } else if (!areas.draws(way.id, way.layer)) {
+                add(way.layer, true, places.of(way.nodes, 0, way.nodes.length));
+            }
+        }
+        edges.forEach(this::addArea);
         // What matters most first, so that it is the least roads that go where there is too much.
         shapes.sort(Comparator.comparingInt(s -> -rank(s.layer())));
         int points = 0;
-        int kept = 0;
-        while (kept < shapes.size() && points + shapes.get(kept).points().size() <= MOST_POINTS) {
-            points += shapes.get(kept).points().size();
-            kept++;
+        List<Shape> drawn = new ArrayList<>();
+        for (Shape shape : shapes) {
+            if (points + shape.size() <= MOST_POINTS) {
+                points += shape.size();
+                drawn.add(shape);
+            }
         }
-        List<Shape> drawn = new ArrayList<>(shapes.subList(0, kept));
+        boolean all = drawn.size() == shapes.size() && whole && areas.isWhole();
         drawn.sort(Comparator.comparing(Shape::layer));
-        return new BaseMap(Collections.unmodifiableList(drawn), kept == shapes.size());
+        return new BaseMap(Collections.unmodifiableList(drawn), all);
     }
 
     private static int rank(Layer layer) {
@@ -185,36 +215,68 @@ public final class BaseMapCut {
     private void addRuns(Kept way) {
         int from = 0;
         for (int i = 0; i <= way.nodes.length; i++) {
-            if (i == way.nodes.length || index.find(way.nodes[i]) < 0) {
-                add(way.layer, false, nodes(way.nodes, from, i));
+            if (i == way.nodes.length || !places.has(way.nodes[i])) {
+                add(way.layer, false, places.of(way.nodes, from, i));
                 from = i + 1;
             }
         }
     }
 
-    private List<LonLat> nodes(long[] ids, int from, int to) {
-        List<LonLat> points = new ArrayList<>();
-        for (int i = from; i < to; i++) {
-            int at = index.find(ids[i]);
-            if (at >= 0) {
-                points.add(new LonLat(lonDeg[at], latDeg[at]));
+    /** Where the extract lacks some of an edge, there is no inside: of water the shore is drawn, of woods nothing. */
+    private void addArea(MapAreas.Edges area) {
+        List<Shape> outer = new ArrayList<>();
+        for (long[] piece : area.outer()) {
+            List<LonLat> points = places.of(piece, 0, piece.length);
+            if (piece[0] == piece[piece.length - 1] && points.size() == piece.length && points.size() > 3) {
+                outer.add(new Shape(area.layer(), true, "", ring(points)));
+            } else if (area.layer() == Layer.WATER) {
+                addRuns(new Kept(0, area.layer(), false, piece));
             }
         }
-        return points;
+        for (long[] piece : area.inner()) {
+            List<LonLat> hole = places.of(piece, 0, piece.length);
+            if (hole.size() > 3 && hole.get(0).equals(hole.get(hole.size() - 1))) {
+                for (int k = 0; k < outer.size(); k++) {
+                    Shape around = outer.get(k);
+                    if (outer.size() == 1 || holds(around.points(), hole.get(0))) {
+                        List<List<LonLat>> holes = new ArrayList<>(around.holes());
+                        holes.add(ring(hole));
+                        outer.set(k, new Shape(around.layer(), true, "", around.points(), holes));
+                        break;
+                    }
+                }
+            }
+        }
+        shapes.addAll(outer);
+    }
+
+    /** Whether a place is inside of a ring: a ray to the east leaves it an odd number of times. */
+    private static boolean holds(List<LonLat> ring, LonLat place) {
+        boolean inside = false;
+        for (int i = 1; i < ring.size(); i++) {
+            double south = ring.get(i - 1).latDeg() - place.latDeg();
+            double north = ring.get(i).latDeg() - place.latDeg();
+            if (south > 0 != north > 0) {
+                double from = Flat.shortWay(ring.get(i - 1).lonDeg() - place.lonDeg());
+                double to = Flat.shortWay(ring.get(i).lonDeg() - place.lonDeg());
+                inside ^= from + (to - from) * south / (south - north) > 0;
+            }
+        }
+        return inside;
+    }
+
+    /** A ring is thinned in two halves: first and last point of it are one. */
+    private static List<LonLat> ring(List<LonLat> points) {
+        int middle = points.size() / 2;
+        List<LonLat> thin = new ArrayList<>(LineThinning.of(points.subList(0, middle + 1), WITHIN_M));
+        List<LonLat> rest = LineThinning.of(points.subList(middle, points.size()), WITHIN_M);
+        thin.addAll(rest.subList(1, rest.size()));
+        return thin;
     }
 
     private void add(Layer layer, boolean area, List<LonLat> points) {
-        if (points.size() < (area ? 4 : 2)) {
-            return;
+        if (points.size() >= (area ? 4 : 2)) {
+            shapes.add(new Shape(layer, area, "", area ? ring(points) : LineThinning.of(points, WITHIN_M)));
         }
-        // A ring is thinned in two halves: first and last point of it are one.
-        int middle = points.size() / 2;
-        List<LonLat> thin = new ArrayList<>(
-                area ? LineThinning.of(points.subList(0, middle + 1), WITHIN_M) : LineThinning.of(points, WITHIN_M));
-        if (area) {
-            List<LonLat> rest = LineThinning.of(points.subList(middle, points.size()), WITHIN_M);
-            thin.addAll(rest.subList(1, rest.size()));
-        }
-        shapes.add(new Shape(layer, area, "", thin));
     }
 }

@@ -36,6 +36,13 @@ final class BaseMapTags {
                 : Optional.empty();
     }
 
+    /** Of an area that is put together from ways; empty where it is not drawn. */
+    static Optional<Layer> ofRelation(Map<String, String> tags) {
+        return tags.getOrDefault("type", "").equals("multipolygon")
+                ? ofWay(tags).filter(l -> isArea(l, tags))
+                : Optional.empty();
+    }
+
     private static boolean isWaterArea(Map<String, String> tags) {
         return tags.getOrDefault("natural", "").equals("water")
                 || tags.getOrDefault("waterway", "").equals("riverbank")

@@ -1,8 +1,6 @@
 package org.cresthaul.exchange.osm;
 
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import org.cresthaul.route.LonLat;
 
 /**
@@ -15,10 +13,8 @@ final class Corridor {
 
     private static final double CELL_DEG = 0.003;
 
-    private final double lonCellDeg;
-    private final Set<Long> cells = new HashSet<>();
-
-    private final double latCellDeg;
+    private final GlobeCells grid;
+    private final NodeIndex cells = new NodeIndex();
 
     Corridor(List<LonLat> line) {
         this(line, CELL_DEG);
@@ -28,38 +24,24 @@ final class Corridor {
      * @param cellDeg every place within about so many degrees of latitude of the line is in it, and some farther ones
      */
     Corridor(List<LonLat> line, double cellDeg) {
-        latCellDeg = cellDeg;
         double farthest =
                 line.stream().mapToDouble(p -> Math.abs(p.latDeg())).max().orElse(0);
-        lonCellDeg = cellDeg / Math.cos(Math.toRadians(farthest));
+        grid = new GlobeCells(cellDeg / Math.cos(Math.toRadians(farthest)), cellDeg);
         for (int i = 0; i < line.size(); i++) {
             LonLat from = line.get(Math.max(0, i - 1));
             LonLat to = line.get(i);
-            double dLon = to.lonDeg() - from.lonDeg();
-            dLon -= 360 * Math.rint(dLon / 360);
+            double dLon = Flat.shortWay(to.lonDeg() - from.lonDeg());
             double dLat = to.latDeg() - from.latDeg();
             int steps = 1 + (int) (Math.max(Math.abs(dLon), Math.abs(dLat)) / (cellDeg / 2));
             for (int k = 0; k <= steps; k++) {
-                around(from.lonDeg() + dLon * k / steps, from.latDeg() + dLat * k / steps);
+                double lon = from.lonDeg() + dLon * k / steps;
+                double lat = from.latDeg() + dLat * k / steps;
+                grid.forEach(lon, lat, lon, lat, 1, cells::add);
             }
         }
-    }
-
-    private void around(double lon, double lat) {
-        long x = (long) Math.floor(lon / lonCellDeg);
-        long y = (long) Math.floor(lat / latCellDeg);
-        for (long i = x - 1; i <= x + 1; i++) {
-            for (long j = y - 1; j <= y + 1; j++) {
-                cells.add(key(i, j));
-            }
-        }
-    }
-
-    private static long key(long x, long y) {
-        return x << 32 ^ y & 0xFFFFFFFFL;
     }
 
     boolean holds(double lonDeg, double latDeg) {
-        return cells.contains(key((long) Math.floor(lonDeg / lonCellDeg), (long) Math.floor(latDeg / latCellDeg)));
+        return cells.find(grid.at(lonDeg, latDeg)) >= 0;
     }
 }

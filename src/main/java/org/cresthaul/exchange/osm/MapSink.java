@@ -10,4 +10,12 @@ interface MapSink {
             throws InputRejected {}
 
     default void way(long id, long[] nodes, Map<String, String> tags, long timeS) throws InputRejected {}
+
+    /**
+     * An object that is put together from others.
+     *
+     * @param ways of its members those that are ways, in their order
+     * @param roles what each of them is in it; as many
+     */
+    default void relation(long id, long[] ways, String[] roles, Map<String, String> tags) throws InputRejected {}
 }

@@ -8,6 +8,7 @@ import java.io.DataInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,8 +18,9 @@ import java.util.zip.Inflater;
 import org.cresthaul.units.InputRejected;
 
 /**
- * Reads nodes and ways of OpenStreetMap's PBF, block by block. The messages are those of the kept reader of the format;
- * its blocks are cut and unpacked here, since that reader makes room for whatever size a block claims to have.
+ * Reads nodes, ways and relations of OpenStreetMap's PBF, block by block. The messages are those of the kept reader of
+ * the format; its blocks are cut and unpacked here, since that reader makes room for whatever size a block claims to
+ * have.
  */
 final class OsmPbf {
     /** Longest header of a block, and longest block: the format's own limits. */
@@ -153,6 +155,9 @@ final class OsmPbf {
             for (Osmformat.Way way : group.getWaysList()) {
                 way(way, block, strings);
             }
+            for (Osmformat.Relation relation : group.getRelationsList()) {
+                relation(relation, strings);
+            }
         }
     }
 
@@ -203,6 +208,29 @@ final class OsmPbf {
                 nodes,
                 tags(way.getKeysList(), way.getValsList(), strings),
                 way.hasInfo() ? way.getInfo().getTimestamp() * block.getDateGranularity() / 1000 : 0);
+    }
+
+    private void relation(Osmformat.Relation relation, List<ByteString> strings) throws InputRejected {
+        int members = relation.getMemidsCount();
+        if (relation.getTypesCount() != members || relation.getRolesSidCount() != members) {
+            throw Refusals.damaged();
+        }
+        long[] ways = new long[members];
+        String[] roles = new String[members];
+        int n = 0;
+        long id = 0;
+        for (int i = 0; i < members; i++) {
+            id += relation.getMemids(i);
+            if (relation.getTypes(i) == Osmformat.Relation.MemberType.WAY) {
+                ways[n] = id;
+                roles[n++] = text(strings, relation.getRolesSid(i));
+            }
+        }
+        sink.relation(
+                relation.getId(),
+                Arrays.copyOf(ways, n),
+                Arrays.copyOf(roles, n),
+                tags(relation.getKeysList(), relation.getValsList(), strings));
     }
 
     private static Map<String, String> tags(List<Integer> keys, List<Integer> values, List<ByteString> strings)

@@ -3,16 +3,23 @@ package org.cresthaul.exchange.osm;
 import java.io.InputStream;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.stream.LongStream;
 import org.cresthaul.exchange.track.XmlPull;
 import org.cresthaul.units.InputRejected;
 
-/** Reads nodes and ways of OpenStreetMap's XML, one at a time. */
+/** Reads nodes, ways and relations of OpenStreetMap's XML, one at a time. */
 final class OsmXml {
     /** Most nodes of a way: OpenStreetMap takes 2,000. */
     static final int MOST_NODES = 20_000;
+
+    /** Most ways of a relation: OpenStreetMap takes 32,000 members. */
+    private static final int MOST_MEMBERS = 100_000;
 
     private static final int MOST_TAGS = 1000;
 
@@ -44,6 +51,8 @@ final class OsmXml {
                 node(sink);
             } else if (xml.isStart("way")) {
                 way(sink);
+            } else if (xml.isStart("relation")) {
+                relation(sink);
             } else if (xml.depth() == 2) {
                 xml.elementText(0);
             }
@@ -97,6 +106,30 @@ final class OsmXml {
         }
         if (visible) {
             sink.way(id, Arrays.copyOf(nodes, n), tags, time);
+        }
+    }
+
+    private void relation(MapSink sink) throws InputRejected {
+        boolean visible = isVisible();
+        long id = number(xml.attribute("id"));
+        Map<String, String> tags = new HashMap<>();
+        List<String> roles = new ArrayList<>();
+        LongStream.Builder ways = LongStream.builder();
+        int outside = xml.depth() - 1;
+        while (xml.next() && xml.depth() > outside) {
+            if (xml.isStart("tag")) {
+                tag(tags);
+            } else if (xml.isStart("member") && "way".equals(xml.attribute("type"))) {
+                if (roles.size() == MOST_MEMBERS) {
+                    throw Refusals.of(
+                            "too-many", "A relation has more than " + MOST_MEMBERS + " ways.", "Check the extract.");
+                }
+                ways.add(number(xml.attribute("ref")));
+                roles.add(Objects.requireNonNullElse(xml.attribute("role"), ""));
+            }
+        }
+        if (visible) {
+            sink.relation(id, ways.build().toArray(), roles.toArray(new String[0]), tags);
         }
     }
 

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.cresthaul.route.LonLat;
 
 /**
@@ -13,7 +14,8 @@ import org.cresthaul.route.LonLat;
  * last bit turned.
  */
 final class RoadNet {
-    private static final double CELL_DEG = 0.0005;
+    private static final GlobeCells GRID = new GlobeCells(0.0005, 0.0005);
+    private static final int[] NONE = {};
 
     private final MapStrip strip;
     private final List<MapWay> roads = new ArrayList<>();
@@ -73,40 +75,27 @@ final class RoadNet {
 
     /** Puts an edge into the cells that its box touches. */
     private void index(int edge) {
-        double west = Math.min(strip.lonDeg(from[edge]), strip.lonDeg(to[edge]));
-        double east = Math.max(strip.lonDeg(from[edge]), strip.lonDeg(to[edge]));
-        double south = Math.min(strip.latDeg(from[edge]), strip.latDeg(to[edge]));
-        double north = Math.max(strip.latDeg(from[edge]), strip.latDeg(to[edge]));
-        if (east - west > 1 || north - south > 1) {
+        LonLat start = strip.at(from[edge]);
+        LonLat end = strip.at(to[edge]);
+        if (Math.abs(Flat.shortWay(start.lonDeg() - end.lonDeg())) > 1 || Math.abs(start.latDeg() - end.latDeg()) > 1) {
             return;
         }
-        for (long x = cell(west); x <= cell(east); x++) {
-            for (long y = cell(south); y <= cell(north); y++) {
-                cells.merge(key(x, y), new int[] {edge}, RoadNet::joined);
-            }
-        }
-    }
-
-    private static long cell(double deg) {
-        return (long) Math.floor(deg / CELL_DEG);
-    }
-
-    private static long key(long x, long y) {
-        return x << 32 ^ y & 0xFFFFFFFFL;
+        GRID.forEach(start, end, 0, key -> cells.merge(key, new int[] {edge}, RoadNet::joined));
     }
 
     /** Edges along their ways that may come within a distance of a place, each once. */
     int[] near(LonLat place, double withinM) {
         double dLat = withinM / 110_000;
         double dLon = dLat / Math.cos(Math.toRadians(place.latDeg()));
-        int[] found = new int[0];
-        for (long x = cell(place.lonDeg() - dLon); x <= cell(place.lonDeg() + dLon); x++) {
-            for (long y = cell(place.latDeg() - dLat); y <= cell(place.latDeg() + dLat); y++) {
-                int[] some = cells.get(key(x, y));
-                found = some == null ? found : joined(found, some);
-            }
-        }
-        return Arrays.stream(found).distinct().toArray();
+        IntStream.Builder found = IntStream.builder();
+        GRID.forEach(
+                place.lonDeg() - dLon,
+                place.latDeg() - dLat,
+                place.lonDeg() + dLon,
+                place.latDeg() + dLat,
+                0,
+                key -> Arrays.stream(cells.getOrDefault(key, NONE)).forEach(found));
+        return found.build().distinct().toArray();
     }
 
     MapStrip strip() {

@@ -5,12 +5,11 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.LongConsumer;
 import org.cresthaul.route.LonLat;
 
 /** Where ways cross the driven ones as they are drawn, on whatever level. */
 final class WayCrossings {
-    private static final double CELL_DEG = 0.001;
+    private static final GlobeCells GRID = new GlobeCells(0.001, 0.001);
     /** One way crosses once within this, meters: the road's own bends may cut it at two of its pieces. */
     private static final double SAME_M = 5;
 
@@ -42,23 +41,14 @@ final class WayCrossings {
     }
 
     private void index(int way, int segment, LonLat a, LonLat b) {
-        if (Math.abs(a.lonDeg() - b.lonDeg()) > 1 || Math.abs(a.latDeg() - b.latDeg()) > 1) {
+        if (Math.abs(Flat.shortWay(a.lonDeg() - b.lonDeg())) > 1 || Math.abs(a.latDeg() - b.latDeg()) > 1) {
             return;
         }
-        forEachCell(
-                a, b, key -> cells.computeIfAbsent(key, k -> new ArrayList<>()).add(new int[] {way, segment}));
-    }
-
-    private static void forEachCell(LonLat a, LonLat b, LongConsumer what) {
-        for (long x = cell(Math.min(a.lonDeg(), b.lonDeg())); x <= cell(Math.max(a.lonDeg(), b.lonDeg())); x++) {
-            for (long y = cell(Math.min(a.latDeg(), b.latDeg())); y <= cell(Math.max(a.latDeg(), b.latDeg())); y++) {
-                what.accept(x << 32 ^ y & 0xFFFFFFFFL);
-            }
-        }
-    }
-
-    private static long cell(double deg) {
-        return (long) Math.floor(deg / CELL_DEG);
+        GRID.forEach(
+                a,
+                b,
+                0,
+                key -> cells.computeIfAbsent(key, k -> new ArrayList<>()).add(new int[] {way, segment}));
     }
 
     /** In the order of travel. */
@@ -71,8 +61,11 @@ final class WayCrossings {
             }
             int at = i;
             List<int[]> near = new ArrayList<>();
-            forEachCell(
-                    path.spot(i - 1).at(), path.spot(i).at(), key -> near.addAll(cells.getOrDefault(key, List.of())));
+            GRID.forEach(
+                    path.spot(i - 1).at(),
+                    path.spot(i).at(),
+                    0,
+                    key -> near.addAll(cells.getOrDefault(key, List.of())));
             near.stream()
                     .filter(s -> !ways.get(s[0]).equals(path.net().way(edge)))
                     .forEach(s -> cross(at, edge, ways.get(s[0]), s[1], found));

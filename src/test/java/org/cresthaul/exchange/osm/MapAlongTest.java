@@ -305,6 +305,30 @@ class MapAlongTest {
                 along.candidates().stream().map(MapCandidate::id).toList());
     }
 
+    /** The road begins 450 m before the 180th meridian; the piece that crosses it is passed over by a bridge there. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, -93.4, 180 - 450 / 111_319.49})
+    void aRoadAcrossTheLastMeridianIsLikeAnyOther(double westDeg) throws Exception {
+        SmallMap map = new SmallMap()
+                .from(westDeg)
+                .node(1, 0, 0)
+                .node(2, 200, 0, "railway", "level_crossing")
+                .node(3, 400, 0)
+                .node(4, 500, 0)
+                .node(5, 1000, 0)
+                .way(100, List.of(1L, 2L, 3L, 4L, 5L), "highway", "secondary")
+                .node(30, 450, -100)
+                .node(31, 450, 100)
+                .way(300, List.of(30L, 31L), "highway", "primary", "bridge", "yes");
+
+        MapAlong along =
+                along(map, List.of(new LonLat(westDeg, 0), new LonLat(Flat.wrapped(westDeg + SmallMap.lon(1000)), 0)));
+
+        assertEquals(List.of("rail-crossing at 200 with 1", "structure-over at 450"), told(along));
+        assertEquals(1000, along.line().lengthM(), 1e-3);
+        assertEquals(0, along.offRoadM());
+    }
+
     @Test
     void whereTheMapHasNoRoadNothingIsKnown() throws Exception {
         MapAlong along = along(SmallMap.road(), List.of(at(0, 0), at(1000, 0), at(1400, 0)));

@@ -28,10 +28,15 @@ public final class SmallMap {
 
     private record Node(long id, double lon, double lat, Map<String, String> tags) {}
 
+    /** @param members by their ways, each with its role */
+    private record Relation(long id, Map<Long, String> members, Map<String, String> tags) {}
+
     private record Way(long id, List<Long> nodes, Map<String, String> tags) {}
 
     private final List<Node> nodes = new ArrayList<>();
     private final List<Way> ways = new ArrayList<>();
+    private final List<Relation> relations = new ArrayList<>();
+    private double westDeg;
 
     static double lon(double eastM) {
         return eastM / EAST_DEG_M;
@@ -50,12 +55,24 @@ public final class SmallMap {
     }
 
     public SmallMap node(long id, double eastM, double northM, String... tags) {
-        nodes.add(new Node(id, lon(eastM), lat(northM), tags(tags)));
+        nodes.add(new Node(id, Flat.wrapped(lon(eastM) + westDeg), lat(northM), tags(tags)));
         return this;
     }
 
     public SmallMap way(long id, List<Long> refs, String... tags) {
         ways.add(new Way(id, refs, tags(tags)));
+        return this;
+    }
+
+    /** The nodes that follow are east of this meridian instead. */
+    public SmallMap from(double lonDeg) {
+        westDeg = lonDeg;
+        return this;
+    }
+
+    /** An object put together from ways, in the order of the map. */
+    public SmallMap relation(long id, Map<Long, String> members, String... tags) {
+        relations.add(new Relation(id, members, tags(tags)));
         return this;
     }
 
@@ -86,6 +103,13 @@ public final class SmallMap {
             w.nodes.forEach(n -> text.append("<nd ref=\"").append(n).append("\"/>"));
             write(w.tags, text);
             text.append("</way>\n");
+        });
+        relations.forEach(r -> {
+            text.append("<relation id=\"%d\"><member type=\"node\" ref=\"1\" role=\"label\"/>".formatted(r.id));
+            r.members.forEach(
+                    (way, role) -> text.append("<member type=\"way\" ref=\"%d\" role=\"%s\"/>".formatted(way, role)));
+            write(r.tags, text);
+            text.append("</relation>\n");
         });
         return text.append("</osm>\n").toString();
     }
@@ -131,10 +155,28 @@ public final class SmallMap {
             way.tags.forEach((k, v) -> one.addKeys(of(k, strings)).addVals(of(v, strings)));
             group.addWays(one);
         }
+        Osmformat.PrimitiveGroup.Builder last = Osmformat.PrimitiveGroup.newBuilder();
+        for (Relation relation : relations) {
+            Osmformat.Relation.Builder one = Osmformat.Relation.newBuilder()
+                    .setId(relation.id)
+                    .addMemids(1)
+                    .addTypes(Osmformat.Relation.MemberType.NODE)
+                    .addRolesSid(of("label", strings));
+            long member = 1;
+            for (Map.Entry<Long, String> way : relation.members.entrySet()) {
+                one.addMemids(way.getKey() - member)
+                        .addTypes(Osmformat.Relation.MemberType.WAY)
+                        .addRolesSid(of(way.getValue(), strings));
+                member = way.getKey();
+            }
+            relation.tags.forEach((k, v) -> one.addKeys(of(k, strings)).addVals(of(v, strings)));
+            last.addRelations(one);
+        }
         Osmformat.PrimitiveBlock block = Osmformat.PrimitiveBlock.newBuilder()
                 .setStringtable(Osmformat.StringTable.newBuilder().addAllS(strings))
                 .addPrimitivegroup(Osmformat.PrimitiveGroup.newBuilder().setDense(dense))
                 .addPrimitivegroup(group)
+                .addPrimitivegroup(last)
                 .build();
         byte[] header = Osmformat.HeaderBlock.newBuilder()
                 .addRequiredFeatures("OsmSchema-V0.6")
