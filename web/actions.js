@@ -8,6 +8,7 @@ import { asQuantity } from './format.js';
 import { closestConfiguration, findCell, findConfiguration, findHazard, ranked } from './report.js';
 import { fileFromDisk, fromDisk, pick, readFile, stanceIn } from './files.js';
 import { isBaseMap } from './drawing/basemap.js';
+import { ALL } from './listing.js';
 import { nearestIndex } from './drawing/passage.js';
 
 const TIGHTEST = { line: null, leveling: null, raised: false };
@@ -51,6 +52,7 @@ export function createActions(store, api) {
         passage: NO_PASSAGE,
         position: 0,
         ...planOf(wanted, sameFiles(inputs, store.get().inputs) ? store.get() : null),
+        listing: listingOf(report, wanted.listing ?? (before === OTHER_ROUTE ? ALL : store.get().listing)),
       });
       if (before === OTHER_ROUTE) {
         drawBaseMap(inputs.route, store.get().samples);
@@ -222,6 +224,7 @@ export function createActions(store, api) {
       chosen: store.get().chosen || Boolean(findConfiguration(report, wanted.configuration)),
       view: { line: wanted.line, leveling: wanted.leveling, raised: wanted.raised },
       ...planOf(wanted, null, store.get().planAsked),
+      listing: listingOf(report, wanted.listing ?? ALL),
     });
     return drawPassage(wanted.steerM);
   }
@@ -243,6 +246,8 @@ export function createActions(store, api) {
         ? { busy: false, problem: new Problem({ title: 'Stopped before anything was checked', passing: true }) }
         : { busy: false, notice: 'Stopped. The sheet is as it was.' });
     },
+    /** Shows other hazards, or in another order. */
+    list: patch => store.set({ listing: listingOf(store.get().report, { ...store.get().listing, ...patch }) }),
     /** Shows a stopping place, or none. */
     selectStop: id => store.set({ stop: id === store.get().stop ? null : id }),
     /** Shows a hazard the way a plan passes it. */
@@ -315,6 +320,11 @@ function planOf(wanted, before, now = null) {
     picks: (wanted.picks ?? before?.picks ?? []).slice(0, 3),
     stop: wanted.stop ?? before?.stop ?? null,
   };
+}
+
+/** Of a kind that the report does not have nothing could be shown: every kind is. */
+function listingOf(report, listing) {
+  return report.hazards.some(({ kind }) => kind === listing.kind) ? listing : { ...listing, kind: null };
 }
 
 /** What an address asked for that the report does not have, in words; null when all is met. */

@@ -2,10 +2,12 @@
  * The selection as an address fragment, so that a view can be linked:
  * #route=…&rig=…&stance=…&hazard=H03&configuration=down/none/3&line=left&leveling=held&raised=1&steer=-3.25
  * and of the route plan: &time=notch:20 min&forbid=up/none/1&keep=…&raising=no&accept=H13&aside=H06&compare=…
- * &stop=P02; what may be there several times stands each time with its key.
+ * &stop=P02, and which hazards are shown: &only=open&kind=dip&sort=clearance&down=1; what may be there several times
+ * stands each time with its key.
  * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is
  * missing.
  */
+import { ALL, ONLY, SORTS } from './listing.js';
 
 const FILE = 'file:';
 
@@ -38,6 +40,10 @@ export function encode(state) {
     ...planEntries(state.planAsked),
     ...state.picks.map(key => ['compare', key]),
     ['stop', state.stop],
+    ['only', state.listing.only === 'all' ? null : state.listing.only],
+    ['kind', state.listing.kind],
+    ['sort', state.listing.sort === 'chainage' ? null : state.listing.sort],
+    ['down', state.listing.descending ? '1' : null],
   ].filter(([, value]) => value !== null && value !== undefined && value !== '');
   const fragment = entries
     .map(([key, value]) => `${key}=${encodeURIComponent(value).replaceAll('%2F', '/')}`)
@@ -67,6 +73,7 @@ export function decode(fragment) {
     plan: plan(parameters),
     picks: every(parameters, 'compare'),
     stop: text('stop'),
+    listing: listing(text),
   };
 }
 
@@ -119,6 +126,16 @@ function asSettled(text) {
 }
 
 const every = (parameters, key) => [...new Set(parameters.getAll(key).filter(value => value !== ''))];
+
+/** Which hazards are shown; what makes no sense asks for nothing. */
+function listing(text) {
+  return {
+    only: ONLY.some(([value]) => value === text('only')) ? text('only') : ALL.only,
+    kind: text('kind'),
+    sort: SORTS.includes(text('sort')) ? text('sort') : ALL.sort,
+    descending: text('down') === '1',
+  };
+}
 
 /** How an address names a file: a sample by its id, a file from disk by its name. */
 export function addressOf(file) {

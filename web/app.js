@@ -20,6 +20,7 @@
  *   #profile           .profile-hazard[data-hazard][data-verdict], .profile-stop[data-stop]
  *   #hazards           #configuration-lift, #configuration-booster, #configuration-notch (selects),
  *                      #route-verdict[data-configuration][data-verdict],
+ *                      #list-only, #list-kind (selects), #list-shown, th[data-sort][aria-sort] .sort,
  *                      #hazard-table tbody tr[data-hazard][data-verdict][data-value-m] with button.hazard-open
  *   #survey-first      #survey-table tr[data-hazard][data-rank] with button.survey-open,
  *                      .hump-ladder[data-tracks] td[data-clear-m][data-contact-m]
@@ -152,7 +153,8 @@ function followAddress() {
       window.history.replaceState(null, '', encode(store.get()) || window.location.pathname);
     }
   };
-  const written = ['inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop'];
+  const written = [
+    'inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop', 'listing'];
   store.watch(written, () => {
     clearTimeout(timer);
     timer = setTimeout(write, 200);

@@ -181,12 +181,6 @@ export function notChecked(report, key) {
     }));
 }
 
-/** The hazard before and after one, in order of travel; null at the ends. */
-export function neighbors(report, id) {
-  const index = report.hazards.findIndex(hazard => hazard.id === id);
-  return { before: report.hazards[index - 1] ?? null, after: report.hazards[index + 1] ?? null };
-}
-
 /** The cautions of a hazard that belong to one of its cells: none about what does not happen there. */
 export function cautionsAt(hazard, cell) {
   const happens = { always: true, raised: Boolean(cell?.raise), escorts: Boolean(cell?.corner?.escorts) };

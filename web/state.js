@@ -1,3 +1,5 @@
+import { ALL } from './listing.js';
+
 /**
  * The page's state and the one way to change it. No DOM here.
  *
@@ -21,6 +23,8 @@
  * comparison as plan: every configuration kept all the way
  * picks      keys of the configurations whose margins are plotted, three at most
  * stop       id of the stopping place on show, or null
+ * listing    {only: 'all' | 'open' | 'blocks', kind, sort: 'chainage' | 'verdict' | 'clearance', descending}: which
+ *            hazards table, map and section show, and in what order; kind null for every kind
  * importing  {status: 'none' | 'reading' | 'ready' | 'failed' | 'stopped', files, update, crs, progress, data,
  *            problem}:
  *            tracks and maps on their way to a route; files as the browser has them, update whether the route in force
@@ -57,6 +61,7 @@ export function initialState() {
     comparison: { status: 'none', data: null, problem: null },
     picks: [],
     stop: null,
+    listing: ALL,
     importing: NO_IMPORT,
     revisions: [],
     saved: null,

@@ -20,13 +20,16 @@ export function rows(report) {
   };
 }
 
-/** Everything that stands at a hazard: {hazard, cell, verdict, x, labelX, labelRow, labeled, roomy, stems}. */
-export function hazardMarks(report, key, width, inset) {
+/**
+ * Everything that stands at each of some hazards of the report: {hazard, cell, verdict, x, labelX, labelRow, labeled,
+ * roomy, stems}.
+ */
+export function hazardMarks(report, key, width, inset, hazards = report.hazards) {
   const across = linear([0, report.route.lengthM], [inset, width - inset]);
   const { structure, road, deepest } = rows(report);
-  const xs = report.hazards.map(hazard => across(hazard.chainageM));
-  const labels = spreadLabels(report.hazards, xs, width);
-  return report.hazards.map((hazard, index) => {
+  const xs = hazards.map(hazard => across(hazard.chainageM));
+  const labels = spreadLabels(hazards, xs, width);
+  return hazards.map((hazard, index) => {
     const cell = findCell(hazard, key);
     return {
       hazard,

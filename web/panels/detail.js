@@ -1,7 +1,8 @@
 /** One hazard: its heading, its matrix, the result chosen, and the truck passing over it. */
 import { calm, el, replace } from '../dom.js';
 import { chainage } from '../format.js';
-import { findHazard, neighbors } from '../report.js';
+import { around } from '../listing.js';
+import { findHazard } from '../report.js';
 import { kindIcon } from './symbol.js';
 import { mountMatrix } from './matrix.js';
 import { mountResult } from './result.js';
@@ -35,7 +36,8 @@ export function mountDetail(root, { store, actions }) {
     mountResult(result, { store, actions }),
   ];
   const stops = [
-    store.watch(['report', 'hazard', 'units'], ({ report, hazard: id, units }) => {
+    store.watch(['report', 'hazard', 'units', 'listing', 'configuration', 'plan'], state => {
+      const { report, hazard: id, units } = state;
       const hazard = findHazard(report, id);
       root.hidden = hazard === null;
       root.dataset.hazard = id ?? '';
@@ -49,9 +51,9 @@ export function mountDetail(root, { store, actions }) {
         hazard.landmark,
       ].filter(Boolean).join(' · '));
       replace(notes, hazard.notes.join(' · '));
-      const around = neighbors(report, id);
-      target(before, around.before);
-      target(after, around.after);
+      const next = around(state, id);
+      target(before, next.before);
+      target(after, next.after);
     }),
     store.watch(['configuration'], ({ configuration }) => {
       root.dataset.configuration = configuration ?? '';

@@ -1,6 +1,7 @@
 /** The table beside the plan: the configuration chosen, the route's verdict with it, and every hazard in order. */
-import { el, replace } from '../dom.js';
+import { el, replace, set } from '../dom.js';
 import { chainageFigure, chainageUnitName, clearance, raise, weightLeft } from '../format.js';
+import { ALL, listed, ONLY, shownWords } from '../listing.js';
 import { choices, findCell, findConfiguration, governing, leastSetting, verdictWords } from '../report.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { kindIcon, verdictTag } from './symbol.js';
@@ -13,18 +14,21 @@ export function mountHazards(root, { store, actions }) {
   const booster = chooser('configuration-booster', 'Booster', value => actions.chooseSetting({ booster: value }));
   const notch = chooser('configuration-notch', 'Notch', value => actions.chooseSetting({ notch: value }));
   const verdict = el('div', { id: 'route-verdict' });
-  const at = el('th', { scope: 'col', class: 'figure' });
+  const only = chooser('list-only', 'Show', value => actions.list({ only: value }));
+  const kind = chooser('list-kind', 'Kind', value => actions.list({ kind: value || null }));
+  options(only, ONLY, ALL.only);
+  const shown = el('p', { id: 'list-shown', role: 'status' });
+  const heads = [
+    sortHead('chainage', 'figure'), el('th', { scope: 'col' }, 'Hazard'), sortHead('verdict'),
+    sortHead('clearance', 'figure')];
   const body = el('tbody');
   const table = el('table', { id: 'hazard-table' },
     el('caption', { class: 'unseen' }, 'Verdict of each hazard for the chosen configuration'),
-    el('thead', {}, el('tr', {},
-      at,
-      el('th', { scope: 'col' }, 'Hazard'),
-      el('th', { scope: 'col' }, 'Verdict'),
-      el('th', { scope: 'col', class: 'figure' }, 'Clearance'))),
+    el('thead', {}, el('tr', {}, heads)),
     body);
   root.append(
     el('div', { class: 'choosers' }, lift.field, booster.field, notch.field), verdict,
+    el('div', { class: 'choosers list-choosers' }, only.field, kind.field), shown,
     el('div', { class: 'table-frame' }, table));
 
   body.addEventListener('click', event => {
@@ -43,18 +47,18 @@ export function mountHazards(root, { store, actions }) {
   });
 
   const stops = [
-    store.watch(['report', 'configuration', 'units'], state => {
+    store.watch(['report', 'configuration', 'units', 'listing', 'plan'], state => {
       if (state.report === null) {
         return;
       }
       fillChoosers(state);
-      replace(at, `At ${chainageUnitName(state.units)}`);
+      fillListing(state);
       replace(verdict, routeVerdict(state.report, state.configuration));
       const { verdict: word, key } = findConfiguration(state.report, state.configuration);
       Object.assign(verdict.dataset, { verdict: word, configuration: key });
       const active = document.activeElement;
       const focused = body.contains(active) ? active.closest('tr').dataset.hazard : null;
-      replace(body, state.report.hazards.map(hazard => row(hazard, state)));
+      replace(body, listed(state).map(hazard => row(hazard, state)));
       if (focused) {
         rowOf(focused)?.querySelector('.hazard-open').focus();
       }
@@ -81,6 +85,35 @@ export function mountHazards(root, { store, actions }) {
     options(lift, lifts.map(l => [l.lift, `${l.axles}`]), now.lift);
     options(booster, boosters.map(b => [b, BOOSTER_WORDS[b] ?? b]), now.booster);
     options(notch, notches.map(n => [n.notch, n.notch]), now.notch);
+  }
+
+  function fillListing(state) {
+    const { report, plan, listing, units } = state;
+    const kinds = [...new Set(report.hazards.map(hazard => hazard.kind))];
+    options(kind, [['', 'every kind'], ...kinds.map(value => [value, kindOf(value).word])], listing.kind ?? '');
+    only.select.value = listing.only;
+    only.select.querySelector('[value=blocks]').disabled = plan.data === null;
+    shown.textContent = shownWords(state);
+    root.querySelector('h2').textContent = listing.sort === 'chainage' && !listing.descending
+      ? 'Hazards in order of travel' : 'Hazards';
+    const words = { chainage: `At ${chainageUnitName(units)}`, verdict: 'Verdict', clearance: 'Clearance' };
+    heads.filter(head => head.dataset.sort).forEach(head => {
+      const { sort } = head.dataset;
+      const now = sort !== listing.sort ? null : listing.descending ? 'descending' : 'ascending';
+      set(head, { 'aria-sort': now });
+      replace(head.firstChild, words[sort], el('span', { class: 'sort-mark', 'aria-hidden': 'true' },
+        { ascending: ' ▲', descending: ' ▼' }[now]));
+    });
+  }
+
+  /** A second press of the same head turns the order round. */
+  function sortHead(sort, name = null) {
+    const press = () => {
+      const { listing } = store.get();
+      actions.list({ sort, descending: listing.sort === sort && !listing.descending });
+    };
+    return el('th', { scope: 'col', class: name, 'data-sort': sort },
+      el('button', { type: 'button', class: 'sort', on: { click: press } }));
   }
 
   return { unmount: () => { stops.forEach(stop => stop()); root.replaceChildren(root.firstElementChild); } };

@@ -4,6 +4,7 @@ import { alongRow, calm, el, makeTabStop, replace, roving } from '../dom.js';
 import { chainage, chainageUnitM, chainageUnitName, room, round } from '../format.js';
 import { isFree, labelSides } from '../drawing/labels.js';
 import { legPaths, posts } from '../drawing/plan.js';
+import { alongRoute } from '../listing.js';
 import { findCell, findHazard, severity } from '../report.js';
 import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
@@ -104,11 +105,10 @@ export function mountPlan(root, { store, actions }) {
   /** Puts every label where it is free at this scale; words along the route give way to hazards. */
   function placeLabels() {
     const items = [...pane.querySelectorAll(ITEM)];
-    const { report } = store.get();
-    if (items.length === 0 || report === null) {
+    if (items.length === 0 || store.get().report === null) {
       return;
     }
-    const points = report.hazards.map(({ lonLat: [lon, lat] }) =>
+    const points = alongRoute(store.get()).map(({ lonLat: [lon, lat] }) =>
       ({ ...map.latLngToContainerPoint([lat, lon]), width: LABEL_WIDTH }));
     const sides = labelSides(points, SYMBOL, LABEL_HEIGHT);
     items.forEach((item, index) => { item.dataset.side = sides[index]; });
@@ -131,7 +131,7 @@ export function mountPlan(root, { store, actions }) {
 
   function drawHazards(state) {
     hazards.clearLayers();
-    state.report?.hazards.forEach(hazard => {
+    (state.report ? alongRoute(state) : []).forEach(hazard => {
       const verdict = findCell(hazard, state.configuration)?.verdict ?? 'not surveyed';
       const button = el('button', {
         type: 'button', class: 'plan-hazard', tabindex: '-1',
@@ -255,7 +255,7 @@ export function mountPlan(root, { store, actions }) {
   window.addEventListener('afterprint', afterPrint);
   const stops = [
     store.watch(['line', 'units'], drawRoute),
-    store.watch(['report', 'configuration', 'units'], drawHazards),
+    store.watch(['report', 'configuration', 'units', 'listing', 'plan'], drawHazards),
     store.watch(['line', 'units', 'stop'], drawStops),
     store.watch(['passage'], drawWay),
     store.watch(['focus'], showFocus),

@@ -3,6 +3,7 @@ import { alongRow, el, makeTabStop, onWidth, replace, roving, svg } from '../dom
 import {
   chainage, chainageUnitM, chainageUnitName, clearance, gapUnitM, gapUnitName, required, room,
 } from '../format.js';
+import { alongRoute } from '../listing.js';
 import { chainageTicks, hazardMarks, legSpans, MOST_M, rows } from '../drawing/profile.js';
 import { linear, ticks } from '../drawing/scale.js';
 import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
@@ -43,7 +44,7 @@ export function mountProfile(root, { store, actions }) {
     }
     const { report, configuration, units } = state;
     const row = rows(report);
-    const marks = hazardMarks(report, configuration, width, INSET);
+    const marks = hazardMarks(report, configuration, width, INSET, alongRoute(state));
     const focused = drawing.contains(document.activeElement) ? document.activeElement.dataset : null;
     for (const [name, value] of [['viewBox', `0 0 ${width} ${row.height}`], ['width', width], ['height', row.height]]) {
       drawing.setAttribute(name, value);
@@ -77,7 +78,7 @@ export function mountProfile(root, { store, actions }) {
   }
 
   const stops = [
-    store.watch(['report', 'configuration', 'units', 'line'], draw),
+    store.watch(['report', 'configuration', 'units', 'line', 'listing', 'plan'], draw),
     store.watch(['hazard', 'stop'], markChosen),
     onWidth(frame, () => draw(store.get())),
   ];

@@ -20,6 +20,7 @@ const SELECTION = {
   },
   picks: ['down/none/+3', 'up/none/1'],
   stop: 'P 1',
+  listing: { only: 'open', kind: 'rail-crossing', sort: 'clearance', descending: true },
 };
 
 test('a selection survives being written into an address and read back', () => {
@@ -27,6 +28,7 @@ test('a selection survives being written into an address and read back', () => {
     route: 'sample', rig: 'lowbed', stance: 'loaded', margins: { ground: '2 1/2 in' },
     configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', leveling: 'held', raised: true, steerM: 4,
     plan: SELECTION.planAsked, picks: SELECTION.picks, stop: 'P 1',
+    listing: SELECTION.listing,
   });
 });
 
@@ -51,12 +53,13 @@ test('an address that says nothing, or nonsense, asks for nothing', () => {
   const nothing = {
     route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
     raised: false, steerM: null, picks: [], stop: null,
+    listing: { only: 'all', kind: null, sort: 'chainage', descending: false },
     plan: {
       times: {}, forbid: [], fix: null, avoidRaising: false, acceptTight: [], setAside: [],
       leastReserve: null, fewestConditions: false, settled: [],
     },
   };
-  for (const fragment of ['', '#', '#hazards', '#steer=fast&raised=yes', '#%E0%A4%A', '#hazard=', '#time=notch&forbid=&raising=yes&compare=',
+  for (const fragment of ['', '#', '#hazards', '#steer=fast&raised=yes', '#%E0%A4%A', '#hazard=', '#only=some&sort=color&down=yes', '#time=notch&forbid=&raising=yes&compare=',
     '#reserve=&conditions=few&settled=nonsense&settled=[1,2]&settled=["","a","b","c","d"]']) {
     assert.deepEqual(decode(fragment), nothing, fragment);
   }

@@ -111,12 +111,6 @@ test('what was not checked names every hazard without a result, a missing one to
   assert.deepEqual(reports.notChecked(r, 'down/none/low').map(({ hazard }) => hazard.id), ['H2', 'H3']);
 });
 
-test('neighbors end at the ends of the route', () => {
-  const r = report();
-  assert.deepEqual(reports.neighbors(r, 'H1'), { before: null, after: r.hazards[1] });
-  assert.deepEqual(reports.neighbors(r, 'H3'), { before: r.hazards[1], after: null });
-});
-
 test('a cell is cautioned about nothing that does not happen there', () => {
   const hazard = { cautions: ['a', 'r', 'e'], cautionsWhen: ['always', 'raised', 'escorts'] };
   const raise = { frontM: 0.1, rearM: 0 };

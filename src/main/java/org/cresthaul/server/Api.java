@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
-import org.cresthaul.check.RouteCheck;
 import org.cresthaul.check.Version;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
@@ -23,6 +22,7 @@ final class Api {
     private final WorkGate gate;
     private final BodyGate bodies;
     private final ImportDesk imports;
+    private final CheckedReports reports = new CheckedReports();
 
     Api(Samples samples, Optional<Tiles> tiles, WorkGate gate, BodyGate bodies) {
         this.samples = samples;
@@ -54,11 +54,12 @@ final class Api {
                 new Endpoint(
                         HandlerType.POST,
                         "/api/runsheet",
-                        ctx -> paper(ctx, PaperRequest::readSheet, PaperRequest::runSheet)),
+                        ctx -> paper(ctx, PaperRequest::readSheet, (paper, check) -> paper.runSheet(check, reports))),
                 new Endpoint(
                         HandlerType.POST,
                         "/api/statement",
-                        ctx -> paper(ctx, PaperRequest::readStatement, PaperRequest::statement)),
+                        ctx -> paper(
+                                ctx, PaperRequest::readStatement, (paper, check) -> paper.statement(check, reports))),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description));
     }
 
@@ -143,8 +144,7 @@ final class Api {
     private void check(Context ctx) throws Exception {
         made(ctx, body -> {
             CheckRequest asked = CheckRequest.read(body).requireBoundedWork();
-            return JsonAnswer.bytes(
-                    RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs()));
+            return JsonAnswer.bytes(reports.of(asked));
         });
     }
 
@@ -173,14 +173,14 @@ final class Api {
         made(ctx, body -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
             return JsonAnswer.bytes(
-                    asked.more().of(asked.check().requireBoundedWork()).plan());
+                    asked.more().of(asked.check().requireBoundedWork(), reports).plan());
         });
     }
 
     private void comparison(Context ctx) throws Exception {
         made(ctx, body -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
-            return JsonAnswer.bytes(asked.more().comparison(asked.check().requireBoundedWork()));
+            return JsonAnswer.bytes(asked.more().comparison(asked.check().requireBoundedWork(), reports));
         });
     }
 

@@ -54,8 +54,8 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     }
 
     /** @throws Refusal when the options name what the report does not have */
-    byte[] runSheet(CheckRequest check) {
-        PlanRequest.Planned planned = plan.of(check);
+    byte[] runSheet(CheckRequest check, CheckedReports reports) {
+        PlanRequest.Planned planned = plan.of(check, reports);
         RunSheet sheet = RunSheet.of(planned.plan(), planned.report(), check.route(), check.stance(), units, language);
         SheetPictures pictures = new SheetPictures(
                 check.route(), check.rig(), check.stance(), planned.plan(), planned.report(), units, language);
@@ -67,8 +67,8 @@ record PaperRequest(PlanRequest plan, Form form, PaperSize size, UnitSystem unit
     }
 
     /** @throws Refusal likewise */
-    byte[] statement(CheckRequest check) {
-        PlanRequest.Planned planned = plan.of(check);
+    byte[] statement(CheckRequest check, CheckedReports reports) {
+        PlanRequest.Planned planned = plan.of(check, reports);
         Statement statement =
                 Statement.of(planned.plan(), planned.report(), check.route(), check.rig(), check.stance(), units);
         return switch (form) {

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.check.Report;
-import org.cresthaul.check.RouteCheck;
 import org.cresthaul.plan.Comparison;
 import org.cresthaul.plan.CompletePlan;
 import org.cresthaul.plan.ConfigurationComparison;
@@ -96,8 +95,8 @@ record PlanRequest(
     }
 
     /** @throws Refusal when the options name what the report does not have */
-    Planned of(CheckRequest check) {
-        Report report = report(check);
+    Planned of(CheckRequest check, CheckedReports reports) {
+        Report report = reports.of(check);
         return new Planned(
                 report,
                 CompletePlan.of(
@@ -105,14 +104,10 @@ record PlanRequest(
     }
 
     /** @throws Refusal likewise */
-    Comparison comparison(CheckRequest check) {
-        Report report = report(check);
+    Comparison comparison(CheckRequest check, CheckedReports reports) {
+        Report report = reports.of(check);
         return ConfigurationComparison.of(
                 check.route(), check.rig(), check.stance(), check.margins(), report, options(check, report));
-    }
-
-    private static Report report(CheckRequest check) {
-        return RouteCheck.check(check.route(), check.rig(), check.stance(), check.margins(), check.inputs());
     }
 
     private PlanOptions options(CheckRequest check, Report report) {
