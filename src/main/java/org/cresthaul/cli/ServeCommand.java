@@ -22,8 +22,10 @@ import org.cresthaul.server.Samples;
 import org.cresthaul.server.ServerOptions;
 import org.cresthaul.server.Tiles;
 import org.cresthaul.server.WebServer;
+import org.cresthaul.store.ProjectStore;
 import org.cresthaul.units.UnitSystem;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
@@ -80,6 +82,9 @@ final class ServeCommand implements Callable<Integer> {
             description = "us (default) or metric, for what is printed here")
     private UnitSystem units = UnitSystem.US_CUSTOMARY;
 
+    @Mixin
+    private DataFolderOption data = new DataFolderOption();
+
     ServeCommand() {}
 
     ServeCommand(Cresthaul program) {
@@ -97,15 +102,23 @@ final class ServeCommand implements Callable<Integer> {
                 InputFile.of(samples.routes().get(0)),
                 InputFile.of(samples.rigs().get(0)),
                 stance);
-        try (WebServer server = start(tiles, samples)) {
+        requireOwnAddress();
+        Optional<ProjectStore> projects = data.open(program);
+        try (WebServer server = start(tiles, samples, projects)) {
             Report report = question.answer(Margins.defaults());
             program.print(new VerdictTable(units).of(report));
+            if (projects.isPresent()) {
+                program.print("\nProjects are kept in " + data.folder().orElseThrow() + ".");
+            }
             program.print("\nOpen " + server.url() + " for the sheet; Ctrl+C ends the server.\n");
             new CountDownLatch(1).await();
             return ExitCode.CLEAR;
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return ExitCode.CLEAR;
+        } finally {
+            // Last, when nobody asks any more.
+            projects.ifPresent(ProjectStore::close);
         }
     }
 
@@ -157,8 +170,7 @@ final class ServeCommand implements Callable<Integer> {
     }
 
     /** On the port asked for, or the first free one: whoever binds it has it, nobody looks first. */
-    private WebServer start(Optional<Tiles> tiles, Samples samples) throws Refused {
-        requireOwnAddress();
+    private WebServer start(Optional<Tiles> tiles, Samples samples, Optional<ProjectStore> projects) throws Refused {
         List<Integer> candidates = new ArrayList<>();
         if (port.isPresent()) {
             candidates.add(port.get());
@@ -169,7 +181,7 @@ final class ServeCommand implements Callable<Integer> {
             candidates.add(0);
         }
         for (int candidate : candidates) {
-            ServerOptions options = new ServerOptions(host, candidate, tiles, samples);
+            ServerOptions options = new ServerOptions(host, candidate, tiles, samples, projects);
             try {
                 WebServer server = WebServer.start(options);
                 warnIfOpen(options);

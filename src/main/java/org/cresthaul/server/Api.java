@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
@@ -11,6 +12,7 @@ import java.util.function.Function;
 import org.cresthaul.check.Version;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
+import org.cresthaul.store.ProjectStore;
 import org.cresthaul.units.InputRejected;
 
 /** The JSON API; {@code openapi.json} describes it. */
@@ -23,17 +25,20 @@ final class Api {
     private final BodyGate bodies;
     private final ImportDesk imports;
     private final CheckedReports reports = new CheckedReports();
+    private final ProjectDesk projects;
 
-    Api(Samples samples, Optional<Tiles> tiles, WorkGate gate, BodyGate bodies) {
+    Api(Samples samples, Optional<Tiles> tiles, Optional<ProjectStore> projects, WorkGate gate, BodyGate bodies) {
         this.samples = samples;
         this.tiles = tiles;
         this.gate = gate;
         this.bodies = bodies;
         this.imports = new ImportDesk(gate, bodies);
+        this.projects = new ProjectDesk(projects, bodies);
     }
 
     List<Endpoint> endpoints() {
-        return List.of(
+        List<Endpoint> all = new ArrayList<>(projects.endpoints());
+        all.addAll(List.of(
                 new Endpoint(HandlerType.GET, "/api/version", this::version),
                 new Endpoint(HandlerType.GET, "/api/health", this::health),
                 new Endpoint(HandlerType.GET, "/api/settings", this::settings),
@@ -60,14 +65,20 @@ final class Api {
                         "/api/statement",
                         ctx -> paper(
                                 ctx, PaperRequest::readStatement, (paper, check) -> paper.statement(check, reports))),
-                new Endpoint(HandlerType.GET, "/openapi.json", this::description));
+                new Endpoint(HandlerType.GET, "/openapi.json", this::description)));
+        return all;
     }
 
     /** @param version of the program */
     private record VersionAnswer(String version) {}
 
-    /** @param tiles null when no base map is set up */
-    private record SettingsAnswer(Tiles tiles) {}
+    /**
+     * How the server is set up.
+     *
+     * @param tiles null when no base map is set up
+     * @param projects whether projects are kept
+     */
+    private record SettingsAnswer(Tiles tiles, boolean projects) {}
 
     /**
      * How the server stands.
@@ -95,7 +106,7 @@ final class Api {
     }
 
     private void settings(Context ctx) {
-        answer(ctx, new SettingsAnswer(tiles.orElse(null)));
+        answer(ctx, new SettingsAnswer(tiles.orElse(null), projects.keeps()));
     }
 
     private void samples(Context ctx) {

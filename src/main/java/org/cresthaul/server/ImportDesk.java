@@ -59,7 +59,6 @@ final class ImportDesk {
     private record Stopped(boolean stopped) {}
 
     void make(Context ctx) throws Exception {
-        requireOwnPage(ctx);
         if (!places.tryAcquire()) {
             throw new Refusal(
                     ProblemKind.BUSY, "As many imports run already as may.", List.of(), Map.of("Retry-After", "10"));
@@ -95,14 +94,6 @@ final class ImportDesk {
             }
         } finally {
             delete(folder);
-        }
-    }
-
-    /** A form can be sent by the page of any site; only this server's own page may have it read. */
-    private static void requireOwnPage(Context ctx) {
-        String from = ctx.header("Sec-Fetch-Site");
-        if (from != null && !from.equals("same-origin") && !from.equals("none")) {
-            throw new Refusal(ProblemKind.OTHER_SITE, "Open this server's own page for it.");
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.cresthaul.store.StoreFailure;
 import org.eclipse.jetty.http.HttpException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -26,6 +27,7 @@ final class ProblemAnswers {
 
     void install(JavalinConfig config) {
         config.routes.exception(Refusal.class, (refusal, ctx) -> answer(ctx, refusal));
+        config.routes.exception(StoreFailure.class, (e, ctx) -> answer(ctx, ofStore(e, ctx)));
         config.routes.exception(HttpResponseException.class, (e, ctx) -> answer(ctx, ofStatus(e.getStatus(), ctx)));
         config.routes.exception(Exception.class, (e, ctx) -> answer(ctx, unexpected(e, ctx)));
         config.router.javaLangErrorHandler((response, error) -> {
@@ -42,6 +44,29 @@ final class ProblemAnswers {
                 LOG.warn("The caller was gone before the answer", e);
             }
         });
+    }
+
+    private static Refusal ofStore(StoreFailure e, Context ctx) {
+        if (e.kind() == StoreFailure.Kind.UNREADABLE) {
+            LOG.error("{} {}: the store failed", ctx.req().getMethod(), ctx.path(), e);
+        } else {
+            LOG.warn("{} {}: {}", ctx.req().getMethod(), ctx.path(), e.getMessage());
+        }
+        String rest = " Nothing of this was saved; what was saved before is as it was.";
+        return switch (e.kind()) {
+            case FULL -> new Refusal(ProblemKind.DISK_FULL, "The disk of the data folder is full." + rest);
+            case NOT_WRITABLE -> new Refusal(ProblemKind.NOT_WRITABLE, "The data folder cannot be written." + rest);
+            case BUSY ->
+                new Refusal(
+                        ProblemKind.NOT_WRITABLE,
+                        "Another program holds the data folder." + rest,
+                        List.of(),
+                        Map.of("Retry-After", "5"));
+            case UNREADABLE ->
+                new Refusal(
+                        ProblemKind.INTERNAL,
+                        "The data folder holds something that cannot be read. Look at its backup.");
+        };
     }
 
     private void answer(Context ctx, Refusal refusal) {

@@ -42,7 +42,7 @@ final class RequestMembers {
         return hashes;
     }
 
-    private static int widenedLeft(byte[] body, int from) {
+    static int widenedLeft(byte[] body, int from) {
         int i = from;
         while (isBlank(body[i - 1])) {
             i--;
@@ -50,7 +50,7 @@ final class RequestMembers {
         return i;
     }
 
-    private static int widenedRight(byte[] body, int to) {
+    static int widenedRight(byte[] body, int to) {
         int i = to;
         while (isBlank(body[i])) {
             i++;

@@ -3,6 +3,7 @@ package org.cresthaul.server;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.util.Optional;
+import org.cresthaul.store.ProjectStore;
 
 /**
  * How the server is set up.
@@ -11,9 +12,16 @@ import java.util.Optional;
  * @param port to listen on; 0 takes any free one
  * @param tiles a base map, when one is wanted
  * @param samples what the page offers to open
+ * @param projects where projects are kept, when they are
  */
-public record ServerOptions(Optional<String> host, int port, Optional<Tiles> tiles, Samples samples) {
+public record ServerOptions(
+        Optional<String> host, int port, Optional<Tiles> tiles, Samples samples, Optional<ProjectStore> projects) {
     static final String LOOPBACK = "127.0.0.1";
+
+    /** Keeping nothing. */
+    public ServerOptions(Optional<String> host, int port, Optional<Tiles> tiles, Samples samples) {
+        this(host, port, tiles, samples, Optional.empty());
+    }
 
     /** Whether only this machine can reach it, however the address was written. */
     public boolean isLoopback() {

@@ -32,12 +32,14 @@ public final class WebServer implements AutoCloseable {
     static WebServer start(ServerOptions options, WorkGate.Limits limits, BodyGate bodies) {
         AnswerHeaders headers = new AnswerHeaders(options.tiles());
         WorkGate gate = new WorkGate(limits);
-        List<Endpoint> endpoints = new Api(options.samples(), options.tiles(), gate, bodies).endpoints();
+        List<Endpoint> endpoints =
+                new Api(options.samples(), options.tiles(), options.projects(), gate, bodies).endpoints();
         Javalin javalin = Javalin.create(config -> {
             jetty(config, headers);
             HostGuard guard = new HostGuard(!options.isLoopback());
             config.routes.before(ctx -> headers.all().forEach(ctx::header));
             config.routes.before(guard::require);
+            config.routes.before(SiteGuard::require);
             for (Endpoint endpoint : endpoints) {
                 config.routes.addHttpHandler(endpoint.method(), endpoint.path(), endpoint.handler());
                 if (endpoint.method() == HandlerType.GET) {

@@ -1,10 +1,13 @@
 package org.cresthaul.store;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 
@@ -25,6 +28,20 @@ final class DataFolder {
             return file;
         }
         return file;
+    }
+
+    /** Does something that no two programs may do at once in one folder. */
+    static void alone(Path folder, Runnable work) throws IOException {
+        synchronized (DataFolder.class) {
+            // A file of its own: to close one that the database holds open would let go of the database's locks.
+            Path file = folder.resolve("migration.lock");
+            try (FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+                    FileLock lock = channel.lock()) {
+                if (lock.isValid()) {
+                    work.run();
+                }
+            }
+        }
     }
 
     private static boolean isPosix(Path folder) throws IOException {

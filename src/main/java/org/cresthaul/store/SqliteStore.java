@@ -52,14 +52,13 @@ public final class SqliteStore implements ProjectStore {
     }
 
     static SqliteStore in(Path folder, Clock clock, Connections.SetUp setUp) {
-        Path file;
         try {
-            file = DataFolder.database(folder);
+            Path file = DataFolder.database(folder);
+            DataFolder.alone(folder, () -> migrate(file));
+            return new SqliteStore(new Connections(file, setUp), clock);
         } catch (IOException | UnsupportedOperationException e) {
             throw new StoreFailure(StoreFailure.Kind.NOT_WRITABLE, "the folder cannot be written", e);
         }
-        migrate(file);
-        return new SqliteStore(new Connections(file, setUp), clock);
     }
 
     private static void migrate(Path file) {

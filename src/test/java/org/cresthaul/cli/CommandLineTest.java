@@ -320,7 +320,7 @@ class CommandLineTest {
     @Test
     void refusesAPortThatIsTaken() throws Exception {
         try (var taken = new java.net.ServerSocket(0, 1, java.net.InetAddress.getByName("127.0.0.1"))) {
-            Run run = run("serve", route, rig, "--port", taken.getLocalPort());
+            Run run = run("serve", route, rig, "--data", "none", "--port", taken.getLocalPort());
 
             assertEquals(2, run.exitCode());
             assertTrue(run.err().contains("--port"), run.err());

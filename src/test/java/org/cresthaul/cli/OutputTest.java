@@ -175,6 +175,8 @@ class OutputTest {
                                 System.getProperty("java.class.path"),
                                 "org.cresthaul.Main",
                                 "serve",
+                                "--data",
+                                folder.resolve("data").toString(),
                                 route.toString(),
                                 rig.toString())
                         .redirectError(folder.resolve("err" + i).toFile())
@@ -204,6 +206,8 @@ class OutputTest {
                         System.getProperty("java.class.path"),
                         "org.cresthaul.Main",
                         "serve",
+                        "--data",
+                        "none",
                         "--host",
                         "0.0.0.0",
                         "--port",
@@ -222,7 +226,7 @@ class OutputTest {
         } finally {
             program.destroy();
         }
-        assertEquals(2, run(out, "serve", "--host", "192.0.2.1", route, rig));
+        assertEquals(2, run(out, "serve", "--data", "none", "--host", "192.0.2.1", route, rig));
         assertTrue(err.toString(StandardCharsets.UTF_8).contains("not an address of this machine"), err.toString());
     }
 }

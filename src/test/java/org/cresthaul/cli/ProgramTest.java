@@ -20,6 +20,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.cresthaul.server.Blanks;
+import org.cresthaul.store.Draft;
+import org.cresthaul.store.ProjectStore;
+import org.cresthaul.store.SqliteStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -34,6 +37,7 @@ class ProgramTest {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx256m",
+                "-Duser.home=" + folder,
                 "-cp",
                 System.getProperty("java.class.path"),
                 "org.cresthaul.Main"));
@@ -73,6 +77,8 @@ class ProgramTest {
             assertTrue(program.waitFor(20, TimeUnit.SECONDS));
         }
         assertEquals("", Files.readString(folder.resolve("err")));
+        assertTrue(
+                Files.isRegularFile(folder.resolve(".cresthaul/projects.db")), "projects are kept in the home folder");
     }
 
     private static HttpResponse<String> get(URI address) throws Exception {
@@ -114,5 +120,31 @@ class ProgramTest {
         assertEquals(2, program.waitFor());
         assertEquals(0, program.getInputStream().readAllBytes().length);
         assertFalse(Files.readString(folder.resolve("err")).contains("\tat "));
+    }
+
+    @Test
+    void aBackupHoldsTheProjects() throws Exception {
+        Path data = folder.resolve("data");
+        try (ProjectStore store = SqliteStore.in(data)) {
+            store.begin(new Draft("Mill road move", "", "begun", "", List.of()));
+        }
+        Path copy = Files.createDirectory(folder.resolve("copy")).resolve("projects.db");
+
+        Process program = start("backup", copy.toString(), "--data", data.toString());
+
+        assertEquals(0, program.waitFor(), Files.readString(folder.resolve("err")));
+        assertEquals(
+                "1 project copied to " + copy + ".\n",
+                new String(program.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
+        try (ProjectStore store = SqliteStore.in(copy.getParent())) {
+            assertEquals("Mill road move", store.listProjects().get(0).name());
+        }
+        assertEquals(
+                2, start("backup", copy.toString(), "--data", data.toString()).waitFor(), "it is there already");
+        assertEquals(
+                2,
+                start("backup", copy + "2", "--data", folder.resolve("none").toString())
+                        .waitFor());
+        assertFalse(Files.exists(folder.resolve("none")), "nothing is made by looking for it");
     }
 }

@@ -201,7 +201,7 @@ class CheckOverHttpTest {
 
             assertEquals(
                     "{\"tiles\":{\"url\":\"https://{s}.tiles.example.org/{z}/{x}/{y}.png\","
-                            + "\"attribution\":\"Example survey office\"}}",
+                            + "\"attribution\":\"Example survey office\"},\"projects\":false}",
                     response.body());
             assertTrue(response.headers()
                     .firstValue("Content-Security-Policy")

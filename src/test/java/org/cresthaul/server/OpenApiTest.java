@@ -13,24 +13,32 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.InputStream;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.cresthaul.store.ProjectStore;
+import org.cresthaul.store.SqliteStore;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The description and the server say the same. */
 class OpenApiTest {
     private static final JsonNode DOCUMENT = OpenApi.document();
+
+    @TempDir
+    Path folder;
 
     @Test
     void describesExactlyTheRoutesThereAre() {
         Set<String> served = new TreeSet<>();
         WorkGate gate = new WorkGate(new WorkGate.Limits(1, 0, 0, 1, 1000, 1000));
         gate.close();
-        for (Endpoint e : new Api(TestServer.small(), Optional.empty(), gate, BodyGate.usual()).endpoints()) {
+        for (Endpoint e :
+                new Api(TestServer.small(), Optional.empty(), Optional.empty(), gate, BodyGate.usual()).endpoints()) {
             served.add(e.method().name() + " " + e.path());
         }
         Set<String> described = new TreeSet<>();
@@ -48,9 +56,15 @@ class OpenApiTest {
     @Test
     void everyDescribedRouteAnswersAsDescribed() throws Exception {
         int answered = 0;
-        try (TestServer server = new TestServer(TestServer.small())) {
+        try (ProjectStore store = SqliteStore.in(folder);
+                TestServer server = TestServer.keeping(store)) {
+            JsonNode project = TestServer.json(server.post("/api/projects", ProjectTexts.BEGIN));
             for (var path : DOCUMENT.path("paths").properties()) {
-                String address = path.getKey().replace("{id}", "small");
+                String address = path.getKey()
+                        .replace("{id}", "small")
+                        .replace("{project}", project.path("id").textValue())
+                        .replace("{number}", "1")
+                        .replace("{sha256}", project.at("/files/0/sha256").textValue());
                 JsonNode get = path.getValue().path("get");
                 HttpResponse<String> response;
                 JsonNode operation;
@@ -83,7 +97,8 @@ class OpenApiTest {
                 .forEach(path -> path.forEach(
                         operation -> operation.path("responses").fieldNames().forEachRemaining(described::add)));
 
-        assertEquals(Set.of("200", "400", "403", "404", "413", "415", "422", "503"), described);
+        assertEquals(
+                Set.of("200", "201", "400", "403", "404", "412", "413", "415", "422", "428", "503", "507"), described);
     }
 
     @Test

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.RouteTexts;
+import org.cresthaul.store.ProjectStore;
 
 /** A server on a free port with one small invented route and rig, and a client for it. */
 public final class TestServer implements AutoCloseable {
@@ -31,6 +32,11 @@ public final class TestServer implements AutoCloseable {
     /** With limits of its own. */
     TestServer(WorkGate.Limits limits, BodyGate bodies) {
         server = WebServer.start(new ServerOptions(Optional.empty(), 0, Optional.empty(), small()), limits, bodies);
+    }
+
+    /** Serves them and keeps projects. */
+    public static TestServer keeping(ProjectStore store) {
+        return new TestServer(new ServerOptions(Optional.empty(), 0, Optional.empty(), small(), Optional.of(store)));
     }
 
     /** Serves two files of a few lines as its samples. */

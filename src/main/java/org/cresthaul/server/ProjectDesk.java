@@ -1,0 +1,207 @@
+package org.cresthaul.server;
+
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.cresthaul.store.Draft;
+import org.cresthaul.store.FileKind;
+import org.cresthaul.store.ProjectStore;
+import org.cresthaul.store.Revision;
+import org.cresthaul.store.SavedSinceException;
+import org.cresthaul.store.UnknownFileException;
+import org.cresthaul.units.InputProblem;
+
+/** Projects over HTTP. Nothing is answered with success before it is on the disk. */
+final class ProjectDesk {
+    private static final String JSON = "application/json";
+    private static final Pattern ETAG = Pattern.compile("\"(\\d{1,9})\"");
+
+    private final Optional<ProjectStore> store;
+    private final BodyGate bodies;
+
+    ProjectDesk(Optional<ProjectStore> store, BodyGate bodies) {
+        this.store = store;
+        this.bodies = bodies;
+    }
+
+    /** The latest revision of each, saved last first. */
+    private record Projects(List<Project> projects) {}
+
+    private record Revisions(List<Project> revisions) {}
+
+    /** @param saved when, as RFC 3339 has it, in UTC */
+    private record Project(
+            String id,
+            int revision,
+            String name,
+            String author,
+            String saved,
+            String reason,
+            String view,
+            List<ProjectFile> files) {
+        static Project of(Revision revision) {
+            return new Project(
+                    revision.project(),
+                    revision.number(),
+                    revision.name(),
+                    revision.author(),
+                    revision.saved().toString(),
+                    revision.reason(),
+                    revision.view(),
+                    revision.files().stream()
+                            .map(f -> new ProjectFile(f.kind(), f.name(), f.sha256(), f.bytes()))
+                            .toList());
+        }
+    }
+
+    private record ProjectFile(FileKind kind, String name, String sha256, long bytes) {}
+
+    List<Endpoint> endpoints() {
+        return List.of(
+                new Endpoint(HandlerType.GET, "/api/projects", this::list),
+                new Endpoint(HandlerType.POST, "/api/projects", this::begin),
+                new Endpoint(HandlerType.GET, "/api/projects/{project}", this::latest),
+                new Endpoint(HandlerType.PUT, "/api/projects/{project}", this::save),
+                new Endpoint(HandlerType.GET, "/api/projects/{project}/revisions", this::revisions),
+                new Endpoint(HandlerType.GET, "/api/projects/{project}/revisions/{number}", this::revision),
+                new Endpoint(HandlerType.GET, "/api/files/{sha256}", this::file));
+    }
+
+    boolean keeps() {
+        return store.isPresent();
+    }
+
+    private ProjectStore store() {
+        return store.orElseThrow(() -> new Refusal(
+                ProblemKind.NOT_FOUND, "This server keeps no projects; start it with --data and a folder."));
+    }
+
+    private void list(Context ctx) {
+        answer(
+                ctx,
+                new Projects(store().listProjects().stream().map(Project::of).toList()));
+    }
+
+    private void revisions(Context ctx) {
+        List<Revision> all = store().listRevisions(ctx.pathParam("project"));
+        if (all.isEmpty()) {
+            throw notThere("project");
+        }
+        answer(ctx, new Revisions(all.stream().map(Project::of).toList()));
+    }
+
+    private void latest(Context ctx) {
+        answer(ctx, store().findLatest(ctx.pathParam("project")).orElseThrow(() -> notThere("project")));
+    }
+
+    private void revision(Context ctx) {
+        String number = ctx.pathParam("number");
+        Optional<Revision> found = number.matches("[1-9]\\d{0,8}")
+                ? store().findRevision(ctx.pathParam("project"), Integer.parseInt(number))
+                : Optional.empty();
+        answer(ctx, found.orElseThrow(() -> notThere("revision")));
+    }
+
+    private void file(Context ctx) {
+        byte[] content = store().findFile(ctx.pathParam("sha256")).orElseThrow(() -> notThere("file"));
+        ctx.contentType(JSON).result(content);
+    }
+
+    private void begin(Context ctx) throws IOException {
+        ProjectStore there = store();
+        Draft draft = draft(ctx);
+        try {
+            Revision begun = there.begin(draft);
+            ctx.status(201).header("Location", "/api/projects/" + begun.project());
+            answer(ctx, begun);
+        } catch (UnknownFileException unknown) {
+            throw refusal(draft, unknown);
+        }
+    }
+
+    private void save(Context ctx) throws IOException {
+        ProjectStore there = store();
+        int on = on(ctx);
+        Draft draft = draft(ctx);
+        String project = ctx.pathParam("project");
+        if (there.findLatest(project).isEmpty()) {
+            throw notThere("project");
+        }
+        try {
+            answer(ctx, there.save(project, on, draft));
+        } catch (SavedSinceException since) {
+            throw savedSince(on, since.latest());
+        } catch (UnknownFileException unknown) {
+            throw refusal(draft, unknown);
+        }
+    }
+
+    private Draft draft(Context ctx) throws IOException {
+        try (BodyGate.Admitted room = bodies.admit()) {
+            return ProjectRequest.read(RequestBody.json(ctx, room));
+        } catch (OutOfMemoryError e) {
+            throw Refusal.memoryShort();
+        }
+    }
+
+    /** The revision that the change was made from. Any (*) would save over what nobody has looked at. */
+    private static int on(Context ctx) {
+        String asked = ctx.header("If-Match");
+        if (asked == null || asked.equals("*")) {
+            throw new Refusal(
+                    ProblemKind.PRECONDITION_REQUIRED,
+                    "Send the header If-Match with the ETag of the revision that this was made from.");
+        }
+        Matcher tag = ETAG.matcher(asked);
+        return tag.matches() ? Integer.parseInt(tag.group(1)) : 0;
+    }
+
+    private static Refusal savedSince(int on, Revision latest) {
+        String who = latest.author().isEmpty() ? "" : " by " + latest.author();
+        String told = "This was made from revision " + on + "; the latest is revision " + latest.number() + ", saved"
+                + who + " at " + latest.saved() + ": " + latest.reason() + ".";
+        return new Refusal(
+                ProblemKind.SAVED_SINCE,
+                told,
+                List.of(new InputProblem(
+                        "saved-since",
+                        told,
+                        "",
+                        "Look at revision " + latest.number() + ", then save on it, or save this as another project.")),
+                Map.of("ETag", tag(latest)));
+    }
+
+    private static Refusal refusal(Draft draft, UnknownFileException unknown) {
+        int place = 0;
+        while (!draft.files().get(place).sha256().equals(unknown.sha256())) {
+            place++;
+        }
+        return Refusal.of(List.of(new InputProblem(
+                "unknown-file",
+                "No file with this hash was saved here.",
+                "/files/" + place + "/sha256",
+                "Set the document itself in.")));
+    }
+
+    private static Refusal notThere(String what) {
+        return new Refusal(ProblemKind.NOT_FOUND, "There is no such " + what + " here; see /api/projects.");
+    }
+
+    private static String tag(Revision revision) {
+        return "\"" + revision.number() + "\"";
+    }
+
+    private static void answer(Context ctx, Revision revision) {
+        ctx.header("ETag", tag(revision));
+        answer(ctx, Project.of(revision));
+    }
+
+    private static void answer(Context ctx, Object value) {
+        ctx.contentType(JSON).result(JsonAnswer.bytes(value));
+    }
+}
