@@ -104,7 +104,9 @@ final class LineDirections {
             double[] b = places.get(i);
             double[] c = places.get(i + 1);
             if (distance(a, c) < CLOSE_M) {
-                beside.add(Math.hypot(a[0] - 2 * b[0] + c[0], a[1] - 2 * b[1] + c[1]));
+                double x = a[0] - 2 * b[0] + c[0];
+                double y = a[1] - 2 * b[1] + c[1];
+                beside.add(Math.sqrt(x * x + y * y));
             }
         }
         if (beside.size() < LEAST_CLOSE) {
@@ -159,7 +161,8 @@ final class LineDirections {
             double east = Geodesic.shortWay(b.lonDeg() - a.lonDeg())
                     * Math.cos(Math.toRadians(0.5 * (a.latDeg() + b.latDeg())));
             double north = b.latDeg() - a.latDeg();
-            double scale = (line.chainageM(i) - line.chainageM(i - 1)) / Math.max(1e-12, Math.hypot(east, north));
+            double scale = (line.chainageM(i) - line.chainageM(i - 1))
+                    / Math.max(1e-12, Math.sqrt(east * east + north * north));
             x += east * scale;
             y += north * scale;
             places.add(new double[] {x, y, line.chainageM(i), 1});
@@ -198,6 +201,8 @@ final class LineDirections {
     }
 
     private static double distance(double[] a, double[] b) {
-        return Math.hypot(b[0] - a[0], b[1] - a[1]);
+        double x = b[0] - a[0];
+        double y = b[1] - a[1];
+        return Math.sqrt(x * x + y * y);
     }
 }

@@ -74,6 +74,13 @@ public final class TestServer implements AutoCloseable {
         return send(request(path).GET());
     }
 
+    /** A body as it is, said to be the form of an import. */
+    public HttpResponse<String> postForm(byte[] body) throws Exception {
+        return send(request("/api/import")
+                .header("Content-Type", ImportForm.TYPE)
+                .POST(HttpRequest.BodyPublishers.ofByteArray(body)));
+    }
+
     public HttpResponse<String> post(String path, String body) throws IOException, InterruptedException {
         return send(request(path)
                 .header("Content-Type", "application/json")

@@ -1,8 +1,6 @@
 package org.cresthaul.exchange.osm;
 
 import java.io.InputStream;
-import java.time.DateTimeException;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -10,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.LongStream;
+import org.cresthaul.exchange.track.TrackTime;
 import org.cresthaul.exchange.track.XmlPull;
 import org.cresthaul.units.InputRejected;
 
@@ -72,10 +71,11 @@ final class OsmXml {
         double lon = visible ? decimal(xml.attribute("lon")) : 0;
         double lat = visible ? decimal(xml.attribute("lat")) : 0;
         long time = time(xml.attribute("timestamp"));
-        Map<String, String> tags = new HashMap<>(0);
+        Map<String, String> tags = Map.of();
         int outside = xml.depth() - 1;
         while (xml.next() && xml.depth() > outside) {
             if (xml.isStart("tag")) {
+                tags = tags.isEmpty() ? new HashMap<>() : tags;
                 tag(tags);
             }
         }
@@ -162,10 +162,7 @@ final class OsmXml {
     }
 
     private static long time(String text) {
-        try {
-            return text == null ? 0 : Instant.parse(text).getEpochSecond();
-        } catch (DateTimeException e) {
-            return 0;
-        }
+        double seconds = text == null ? Double.NaN : TrackTime.seconds(text);
+        return Double.isNaN(seconds) ? 0 : (long) Math.floor(seconds);
     }
 }

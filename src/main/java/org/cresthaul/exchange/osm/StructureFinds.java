@@ -1,8 +1,11 @@
 package org.cresthaul.exchange.osm;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.cresthaul.exchange.osm.MapCandidate.Kind;
 
 /**
@@ -10,8 +13,6 @@ import org.cresthaul.exchange.osm.MapCandidate.Kind;
  * tunnels, covers and trusses.
  */
 final class StructureFinds {
-    private static final double SAME_M = 1;
-
     private final DrivenPath path;
 
     StructureFinds(DrivenPath path) {
@@ -71,32 +72,52 @@ final class StructureFinds {
         List<MapWay> above = path.net().strip().ways().stream()
                 .filter(w -> w.mayBeOver() || w.layer() > 0)
                 .toList();
-        List<MapCandidate> found = new ArrayList<>();
+        List<WayCrossings.Crossing> over = new ArrayList<>();
         for (WayCrossings.Crossing c : new WayCrossings(path, above).list()) {
             boolean higher = c.way().layer() > c.own().layer()
                     || c.way().mayBeOver()
                             && !c.own().isBridge()
                             && c.way().layer() >= c.own().layer();
-            // A bridge may be drawn as two ways that meet over the road.
-            boolean again = !found.isEmpty()
-                    && c.chainageM() - found.get(found.size() - 1).chainageM() < SAME_M;
-            if (again
-                    || c.atSharedNode()
-                    || !higher
-                    || c.own().isTunnel()
-                    || c.way().isTunnel()) {
-                continue;
+            if (higher && !c.atSharedNode() && !c.own().isTunnel() && !c.way().isTunnel()) {
+                over.add(c);
             }
-            found.add(MapCandidate.point(
-                    Kind.STRUCTURE_OVER,
-                    "map-w" + c.way().id() + "-over-w" + c.own().id(),
-                    named("Structure over the road", c.way()),
-                    c.chainageM(),
-                    "way " + c.way().id(),
-                    c.way().timeS(),
-                    TagText.of(c.way().tags())));
         }
-        return found;
+        return OneStructure.of(path.net().strip(), over).stream()
+                .map(StructureFinds::structure)
+                .toList();
+    }
+
+    /** One structure with all that the map says of it; no height of any of them is ever used. */
+    private static MapCandidate structure(List<WayCrossings.Crossing> pieces) {
+        WayCrossings.Crossing first = pieces.get(0);
+        Map<String, String> told = new LinkedHashMap<>();
+        pieces.forEach(p -> told.put("way " + p.way().id(), TagText.of(p.way().tags())));
+        String name = pieces.stream()
+                .map(p -> named("Structure over the road", p.way()))
+                .filter(n -> n.contains(","))
+                .findFirst()
+                .orElse("Structure over the road");
+        double fromM = first.chainageM();
+        double toM = pieces.get(pieces.size() - 1).chainageM();
+        boolean single = told.size() == 1;
+        return new MapCandidate(
+                Kind.STRUCTURE_OVER,
+                "map-w" + first.way().id() + (single ? "-over-w" : "-all-w")
+                        + first.own().id(),
+                name,
+                (fromM + toM) / 2,
+                fromM,
+                toM,
+                String.join(", ", told.keySet()),
+                pieces.stream().mapToLong(p -> p.way().timeS()).max().orElse(0),
+                "",
+                single
+                        ? told.values().iterator().next()
+                        : TagText.clipped(told.entrySet().stream()
+                                .map(t -> t.getKey() + ": " + t.getValue())
+                                .collect(Collectors.joining(" | "))),
+                OptionalDouble.empty(),
+                0);
     }
 
     private static String named(String what, MapWay way) {

@@ -22,9 +22,10 @@ final class WayCrossings {
      * A crossing.
      *
      * @param own the driven way
+     * @param at where, on the driven way
      * @param atSharedNode whether both have a node there: they meet, and do not pass over one another
      */
-    record Crossing(MapWay way, MapWay own, double chainageM, boolean atSharedNode) {}
+    record Crossing(MapWay way, MapWay own, double chainageM, LonLat at, boolean atSharedNode) {}
 
     WayCrossings(DrivenPath path, List<MapWay> ways) {
         this.path = path;
@@ -106,6 +107,10 @@ final class WayCrossings {
         int node = t < 0.5 ? path.spot(spot - 1).node() : path.spot(spot).node();
         boolean shared = node >= 0 && (node == a || node == b);
         double chainageM = path.chainageM(spot - 1) + t * (path.chainageM(spot) - path.chainageM(spot - 1));
-        found.add(new Crossing(way, path.net().way(edge), chainageM, shared));
+        LonLat to = path.spot(spot).at();
+        LonLat at = new LonLat(
+                Flat.wrapped(from.lonDeg() + t * Flat.shortWay(to.lonDeg() - from.lonDeg())),
+                from.latDeg() + t * (to.latDeg() - from.latDeg()));
+        found.add(new Crossing(way, path.net().way(edge), chainageM, at, shared));
     }
 }

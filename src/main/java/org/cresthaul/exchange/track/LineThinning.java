@@ -32,11 +32,11 @@ public final class LineThinning {
         while (!open.isEmpty()) {
             int[] span = open.pop();
             int farthest = -1;
-            double mostM = withinM;
+            double most2M = withinM * withinM;
             for (int i = span[0] + 1; i < span[1]; i++) {
-                double offM = offM(line.get(i), line.get(span[0]), line.get(span[1]));
-                if (offM > mostM) {
-                    mostM = offM;
+                double off2M = off2M(line.get(i), line.get(span[0]), line.get(span[1]));
+                if (off2M > most2M) {
+                    most2M = off2M;
                     farthest = i;
                 }
             }
@@ -51,8 +51,8 @@ public final class LineThinning {
         return List.copyOf(thin);
     }
 
-    /** How far a place is from a piece, meters; rather too much than too little. */
-    private static double offM(LonLat place, LonLat from, LonLat to) {
+    /** How far a place is from a piece, squared, square meters; rather too much than too little. */
+    private static double off2M(LonLat place, LonLat from, LonLat to) {
         double xPerDeg = DEG_M * Math.cos(Math.toRadians(place.latDeg()));
         double ax = shortWay(from.lonDeg() - place.lonDeg()) * xPerDeg;
         double ay = (from.latDeg() - place.latDeg()) * DEG_M;
@@ -60,7 +60,9 @@ public final class LineThinning {
         double uy = (to.latDeg() - from.latDeg()) * DEG_M;
         double length2 = ux * ux + uy * uy;
         double t = length2 == 0 ? 0 : Math.max(0, Math.min(1, -(ax * ux + ay * uy) / length2));
-        return Math.hypot(ax + t * ux, ay + t * uy);
+        double x = ax + t * ux;
+        double y = ay + t * uy;
+        return x * x + y * y;
     }
 
     private static double shortWay(double differenceDeg) {

@@ -6,15 +6,15 @@ import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 
-/** The time of a point, ISO 8601; without a zone it is taken as UTC, as GPX asks for. */
-final class TrackTime {
+/** A point in time as files give it, ISO 8601; without a zone it is taken as UTC, as GPX asks for. */
+public final class TrackTime {
     /** "2026-01-02T03:04:05Z" */
     private static final int PLAIN = 20;
 
     private TrackTime() {}
 
     /** Seconds since 1970; NaN for what is no time. */
-    static double seconds(String text) {
+    public static double seconds(String text) {
         try {
             return text.length() == PLAIN && text.charAt(PLAIN - 1) == 'Z' ? plain(text) : any(text);
         } catch (DateTimeException | NumberFormatException e) {

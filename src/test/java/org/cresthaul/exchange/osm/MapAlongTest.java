@@ -183,6 +183,74 @@ class MapAlongTest {
                 "Structure over the road, High Road", along.candidates().get(0).name());
     }
 
+    /**
+     * An outline from 430 to 450 m, a way that is drawn on it at 440 and one of a level higher; another bridge beside.
+     */
+    @Test
+    void waysOnTheOutlineOfOneBridgeAreOneStructureWithAllThatTheySay() throws Exception {
+        SmallMap map = SmallMap.road()
+                .node(30, 430, -60)
+                .node(31, 450, -60)
+                .node(32, 450, 60)
+                .node(33, 430, 60)
+                .way(300, List.of(30L, 31L, 32L, 33L, 30L), "man_made", "bridge", "layer", "1", "maxheight", "3.9")
+                .node(40, 440, -80)
+                .node(41, 440, 80)
+                .way(301, List.of(40L, 41L), "highway", "primary", "bridge", "yes", "name", "High Road", "note", "low")
+                .node(42, 441, -80)
+                .node(43, 441, 80)
+                .way(302, List.of(42L, 43L), "railway", "rail", "bridge", "yes", "layer", "2")
+                .node(44, 454, -80)
+                .node(45, 454, 80)
+                .way(303, List.of(44L, 45L), "highway", "primary", "bridge", "yes");
+
+        for (boolean back : new boolean[] {false, true}) {
+            List<MapCandidate> found = along(
+                            map, back ? List.of(at(1000, 0), at(0, 0)) : List.of(at(0, 0), at(1000, 0)))
+                    .candidates();
+
+            assertEquals(
+                    back
+                            ? List.of("way 303", "way 302", "way 300, way 301")
+                            : List.of("way 300, way 301", "way 302", "way 303"),
+                    found.stream()
+                            .sorted(Comparator.comparing(
+                                            (MapCandidate c) -> c.object().equals("way 302") ? 1 : 0)
+                                    .thenComparing(MapCandidate::chainageM))
+                            .sorted(Comparator.comparing(
+                                    MapCandidate::object, back ? Comparator.reverseOrder() : Comparator.naturalOrder()))
+                            .map(MapCandidate::object)
+                            .toList());
+            MapCandidate bridge = found.stream()
+                    .filter(c -> c.object().equals("way 300, way 301"))
+                    .findFirst()
+                    .orElseThrow();
+            assertEquals(20, bridge.toM() - bridge.fromM(), 0.01);
+            assertEquals("Structure over the road, High Road", bridge.name());
+            assertTrue(bridge.raw().contains("maxheight=3.9") && bridge.raw().contains("note=low"), bridge.raw());
+            assertTrue(bridge.value().isEmpty());
+        }
+    }
+
+    /** Drawn as two ways that meet over the road; and two that only lie as near, and are two bridges. */
+    @Test
+    void piecesOfABridgeThatMeetOverTheRoadAreOne() throws Exception {
+        SmallMap map = SmallMap.road().node(30, 440, -60).node(31, 440, 0).node(32, 440, 60);
+        map.way(300, List.of(30L, 31L), "highway", "primary", "bridge", "yes")
+                .way(301, List.of(31L, 32L), "highway", "primary", "bridge", "yes", "note", "second");
+        assertEquals(List.of("structure-over at 440"), told(along(map)));
+        assertTrue(along(map).candidates().get(0).raw().contains("note=second"));
+
+        SmallMap two = SmallMap.road()
+                .node(30, 440, -60)
+                .node(31, 440, 60)
+                .node(32, 440.5, -60)
+                .node(33, 440.5, 60);
+        two.way(300, List.of(30L, 31L), "highway", "primary", "bridge", "yes")
+                .way(301, List.of(32L, 33L), "highway", "primary", "bridge", "yes");
+        assertEquals(2, along(two).candidates().size());
+    }
+
     @Test
     void aPowerLineAcrossIsOverTheRoad() throws Exception {
         SmallMap map = SmallMap.road()

@@ -1,10 +1,14 @@
 package org.cresthaul.exchange.osm;
 
 import java.io.ByteArrayInputStream;
+import java.util.Arrays;
 import java.util.Map;
 import org.cresthaul.units.InputRejected;
 
-/** Map extracts: refused with help, or read to their end. The first byte says whether the rest is XML or PBF. */
+/**
+ * Map extracts: refused with help, or read to their end. The first byte says what the rest is: XML, PBF, or what is in
+ * one block of a sound PBF.
+ */
 public final class MapFuzz {
     private MapFuzz() {}
 
@@ -13,7 +17,9 @@ public final class MapFuzz {
         if (data.length == 0) {
             return;
         }
-        ByteArrayInputStream in = new ByteArrayInputStream(data, 1, data.length - 1);
+        byte[] rest = Arrays.copyOfRange(data, 1, data.length);
+        int form = (data[0] & 0xFF) % 3;
+        ByteArrayInputStream in = new ByteArrayInputStream(form == 2 ? SmallMap.pbfOf(rest) : rest);
         MapSink sink = new MapSink() {
             @Override
             public void way(long id, long[] nodes, Map<String, String> tags, long timeS) {
@@ -23,10 +29,19 @@ public final class MapFuzz {
                 });
                 new MapWay(id, new int[nodes.length], tags, timeS).layer();
                 TagText.of(tags);
+                BaseMapTags.ofWay(tags);
+            }
+
+            @Override
+            public void relation(long id, long[] ways, String[] roles, Map<String, String> tags) {
+                if (ways.length != roles.length) {
+                    throw new AssertionError();
+                }
+                BaseMapTags.ofRelation(tags).ifPresent(l -> new MapAreas().add(id, ways, roles, l));
             }
         };
         try {
-            if (data[0] % 2 == 0) {
+            if (form == 0) {
                 OsmXml.read(in, sink);
             } else {
                 OsmPbf.read(in, sink);

@@ -178,6 +178,11 @@ public final class SmallMap {
                 .addPrimitivegroup(group)
                 .addPrimitivegroup(last)
                 .build();
+        return pbfOf(block.toByteArray());
+    }
+
+    /** As PBF with one block of data. */
+    static byte[] pbfOf(byte[] block) {
         byte[] header = Osmformat.HeaderBlock.newBuilder()
                 .addRequiredFeatures("OsmSchema-V0.6")
                 .addRequiredFeatures("DenseNodes")
@@ -185,7 +190,7 @@ public final class SmallMap {
                 .toByteArray();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         append(out, "OSMHeader", header, header.length);
-        append(out, "OSMData", block.toByteArray(), block.getSerializedSize());
+        append(out, "OSMData", block, block.length);
         return out.toByteArray();
     }
 
