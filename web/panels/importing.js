@@ -2,7 +2,7 @@
 import { el, replace, say } from '../dom.js';
 import { chainage } from '../format.js';
 import { progressWords, routeFileName } from '../imported.js';
-import { candidateTable, facts, noteList } from './importparts.js';
+import { candidateTable, facts, missingList, noteList } from './importparts.js';
 import { createImportMap } from './importmap.js';
 import { problemBox } from './problem.js';
 import { saveText } from './saving.js';
@@ -92,7 +92,7 @@ export function mountImporting(root, { store, actions }) {
         button('import-save', 'Save as a file only', () => saveText(route, routeFileName(preview.name))),
         button('import-discard', 'Leave it', actions.discardImport)),
       el('div', { class: 'import-columns' }, map.node, facts(preview, units)),
-      noteList(preview.notes), candidateTable(preview, units, map.show));
+      noteList(preview.notes), candidateTable(preview, units, map.show), missingList(preview));
     map.draw();
   }
 

@@ -32,6 +32,15 @@ export function noteList(notes) {
         el('strong', {}, noteAt(note)), `: ${note.message}`)))]));
 }
 
+/** Candidates of the open route that the maps do not have now. */
+export function missingList({ missing }) {
+  return missing.length > 0 && el('div', { id: 'import-missing' },
+    el('h3', {}, `${missing.length} ${missing.length === 1 ? 'candidate' : 'candidates'} of the open route not found in`
+      + ' the map now'),
+    el('p', {}, 'The map may not reach there, or was changed. They stay as they are; dismiss what is gone.'),
+    el('ul', {}, missing.map(one => el('li', { 'data-id': one.id }, `${one.name} (${one.object}), ${one.state}`))));
+}
+
 /** What the map has along the line, in the order of travel. @param show (lonLat) → the map goes there */
 export function candidateTable({ candidates, map }, units, show) {
   if (map === null) {

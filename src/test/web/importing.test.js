@@ -9,7 +9,7 @@ import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };
 const MADE = '{"cresthaul":"route/1","name":"Made"}';
-const ANSWER = { preview: { name: 'Made', candidates: [] }, line: LINE, route: MADE };
+const ANSWER = { preview: { name: 'Made', candidates: [], missing: [] }, line: LINE, route: MADE };
 
 /** A page without a browser that has a sample open, and the forms it sent. */
 async function page(overrides = {}) {

@@ -125,6 +125,12 @@ final class ImportText {
         }
         text.append(table.text());
         text.append("  ").append(preview.map().attribution()).append('\n');
+        if (!preview.missing().isEmpty()) {
+            text.append("\nCANDIDATES NOT FOUND IN THE MAP NOW, kept as they are\n");
+            TextTable kept = new TextTable("  ");
+            preview.missing().forEach(m -> kept.add(m.id(), m.state(), m.name(), m.object()));
+            text.append(kept.text());
+        }
     }
 
     private void turns(List<ImportPreview.Turn> turns, StringBuilder text) {

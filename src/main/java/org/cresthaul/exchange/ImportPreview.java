@@ -24,7 +24,8 @@ public record ImportPreview(
         List<Place> places,
         List<Turn> turns,
         MapTie map,
-        List<Candidate> candidates) {
+        List<Candidate> candidates,
+        List<Missing> missing) {
     /**
      * How the line fits the map; null where none was given.
      *
@@ -59,6 +60,14 @@ public record ImportPreview(
             String status,
             boolean doubtful) {}
 
+    /**
+     * A candidate that came from a map before and is not in the maps given now. It is kept as it is: they may not reach
+     * there, or somebody has changed the map.
+     *
+     * @param state open, surveyed or dismissed
+     */
+    public record Missing(String id, String name, String object, String state) {}
+
     /** A file among others of which nothing is in the route. */
     public record LeftOut(String file, String code, String message, String remedy) {}
 
@@ -77,7 +86,8 @@ public record ImportPreview(
                 places,
                 turns,
                 map,
-                candidates);
+                candidates,
+                missing);
     }
 
     /** One of the files. */

@@ -83,6 +83,20 @@ final class RouteDocument {
                 .orElse("");
     }
 
+    /** Candidates that came from a map, but for these. */
+    List<ImportPreview.Missing> mapCandidatesBut(Set<String> ids) {
+        return features.stream()
+                .map(f -> f.path("properties"))
+                .filter(p -> p.path("candidate").path("source").asText().equals("map"))
+                .filter(p -> !ids.contains(p.path("id").asText()))
+                .map(p -> new ImportPreview.Missing(
+                        p.path("id").asText(),
+                        p.path("name").asText(),
+                        p.path("candidate").path("object").asText(),
+                        p.path("candidate").path("state").asText()))
+                .toList();
+    }
+
     /** Names of the waypoints there are. */
     Set<String> waypoints() {
         return features.stream()

@@ -143,7 +143,8 @@ public final class RouteImport {
                                 a.offRoadM(),
                                 ImportPreview.MapTie.ATTRIBUTION))
                         .orElse(null),
-                candidates);
+                candidates,
+                along.isPresent() ? missing(candidates, document) : List.of());
         return new Imported(preview, route, bytes);
     }
 
@@ -176,6 +177,12 @@ public final class RouteImport {
                     isDoubtful(c)));
         }
         return List.copyOf(all);
+    }
+
+    private static List<ImportPreview.Missing> missing(
+            List<ImportPreview.Candidate> candidates, RouteDocument document) {
+        return document.mapCandidatesBut(
+                candidates.stream().map(ImportPreview.Candidate::id).collect(Collectors.toSet()));
     }
 
     /** Where the map itself leaves open what is there, or says what cannot be used. */

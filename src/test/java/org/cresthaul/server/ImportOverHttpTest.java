@@ -206,11 +206,46 @@ class ImportOverHttpTest {
         again.at("/preview/candidates").forEach(c -> status.add(c.path("status").textValue()));
         assertEquals(List.of("dismissed", "known", "known"), status);
         assertEquals(2, route(again).hazards().size());
+        assertEquals(0, again.at("/preview/missing").size());
         assertEquals(
                 List.of("dismissed", "open", "open"),
                 route(again).candidates().stream()
                         .map(c -> c.candidate().state().word())
                         .toList());
+    }
+
+    /** The map has lost the second crossing, which was dismissed, and the third, which was open. */
+    @Test
+    void listsWhatTheMapHasNoLongerAndKeepsIt() throws Exception {
+        String first = imported(new ImportForm().file("file", "m", MAP.pbf()).file("file", "t", TRACK))
+                .path("route")
+                .textValue();
+        String decided = Stream.of(first.split("\n"))
+                .map(l -> l.contains("\"id\":\"map-n3\"")
+                        ? l.replace("\"state\":\"open\"", "\"state\":\"dismissed\",\"by\":\"J. Doe\",\"why\":\"seen\"")
+                        : l)
+                .collect(Collectors.joining("\n"));
+        byte[] less = MAP.xml()
+                .replaceAll("(<node id=\"[34]\"[^>]*>)<tag k=\"railway\"[^>]*>", "$1")
+                .getBytes(UTF_8);
+
+        JsonNode again = imported(
+                new ImportForm().file("file", "m", less).file("update", "open.geojson", decided.getBytes(UTF_8)));
+
+        assertEquals(1, again.at("/preview/candidates").size());
+        assertEquals(
+                List.of("map-n3 dismissed", "map-n4 open"),
+                Stream.of(0, 1)
+                        .map(i -> again.at("/preview/missing/" + i))
+                        .map(m ->
+                                m.path("id").textValue() + " " + m.path("state").textValue())
+                        .toList());
+        assertEquals(
+                List.of("open", "dismissed", "open"),
+                route(again).candidates().stream()
+                        .map(c -> c.candidate().state().word())
+                        .toList());
+        assertEquals(2, route(again).hazards().size());
     }
 
     @Test

@@ -198,6 +198,20 @@ class ImportPageTest {
         assertEquals(
                 "3 candidates: 2 known, 1 dismissed; 1 of them doubtful. None is surveyed by this.",
                 browser.find("#import-counts").getText());
+        assertTrue(browser.list("#import-missing").isEmpty());
+        browser.list("#import-list .import-remove").get(0).sendKeys(Keys.ENTER);
+        awaitStatus("none");
+
+        // The map of another place has none of them; they stay.
+        browser.run("document.querySelector('#import details').open = true");
+        browser.find("#import-update").sendKeys(Keys.SPACE);
+        drop("bare.osm", SmallMap.road().xml());
+        awaitStatus("ready");
+        assertEquals(
+                "3 candidates of the open route not found in the map now",
+                browser.find("#import-missing h3").getText());
+        assertTrue(
+                browser.find("#import-missing li[data-id='map-n2']").getText().endsWith("dismissed"));
         press("#import-discard");
 
         press(row + ".candidate-open");

@@ -58,7 +58,7 @@ public final class StripFuzz {
         "yes",
         "no",
         "secondary",
-        "motorway",
+        "trunk",
         "residential",
         "service",
         "rail",
