@@ -4,6 +4,7 @@
  * and of the route plan: &time=notch:20 min&forbid=up/none/1&keep=…&raising=no&accept=H13&aside=H06&compare=…
  * &stop=P02, and which hazards are shown: &only=open&kind=dip&sort=clearance&down=1; what may be there several times
  * stands each time with its key.
+ * An open project stands for its route and rig: #project=…
  * A file from disk has no address; the link names it (route=file:name), so that whoever follows it knows what is
  * missing.
  */
@@ -22,8 +23,9 @@ export function encode(state) {
   const data = state.passage.data;
   const steerM = data ? data.positions[state.position]?.steerM : undefined;
   const entries = [
-    ['route', addressOf(state.inputs?.route)],
-    ['rig', addressOf(state.inputs?.rig)],
+    ['project', state.project?.id],
+    ['route', state.project ? null : addressOf(state.inputs?.route)],
+    ['rig', state.project ? null : addressOf(state.inputs?.rig)],
     ['stance', state.inputs?.stance],
     ['ground', state.inputs?.margins?.ground],
     ['overhead', state.inputs?.margins?.overhead],
@@ -57,6 +59,7 @@ export function decode(fragment) {
   const text = key => parameters.get(key) || null;
   const steerM = Number(text('steer') ?? NaN);
   return {
+    project: text('project'),
     route: text('route'),
     rig: text('rig'),
     stance: text('stance'),

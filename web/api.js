@@ -24,7 +24,9 @@ export const wasAborted = error => error?.name === 'AbortError';
 
 /** @param fetch the browser's, or a stand-in in tests */
 export function createApi(fetch) {
-  async function send(path, { body, signal, as = 'json', method = body === undefined ? 'GET' : 'POST' } = {}) {
+  async function send(path, {
+    body, signal, more = {}, as = 'json', method = body === undefined ? 'GET' : 'POST',
+  } = {}) {
     let response;
     let text;
     let blob;
@@ -32,7 +34,7 @@ export function createApi(fetch) {
       response = await fetch(path, {
         method,
         // A form says itself where its parts begin.
-        headers: typeof body === 'string' ? { 'Content-Type': 'application/json' } : {},
+        headers: typeof body === 'string' ? { 'Content-Type': 'application/json', ...more } : more,
         body,
         signal,
       });
@@ -83,6 +85,17 @@ export function createApi(fetch) {
     importRoute: (form, id, signal) => send(`/api/import?id=${encodeURIComponent(id)}`, { body: form, signal }),
     importProgress: (id, signal) => send(`/api/import/${encodeURIComponent(id)}`, { signal }),
     stopImport: id => send(`/api/import/${encodeURIComponent(id)}`, { method: 'DELETE' }),
+    projects: () => send('/api/projects'),
+    project: id => send(`/api/projects/${encodeURIComponent(id)}`),
+    projectRevisions: id => send(`/api/projects/${encodeURIComponent(id)}/revisions`),
+    projectRevision: (id, number) => send(`/api/projects/${encodeURIComponent(id)}/revisions/${number}`),
+    /** The text of a file that a project has. */
+    keptFile: sha256 => send(`/api/files/${sha256}`, { as: 'text' }),
+    beginProject: body => send('/api/projects', { body }),
+    /** @param revision that the change was made from; the server refuses when somebody has saved since */
+    saveProject: (id, revision, body) => send(`/api/projects/${encodeURIComponent(id)}`, {
+      method: 'PUT', body, more: { 'If-Match': `"${revision}"` },
+    }),
     passage: (inputs, passage, signal) => send('/api/passage', { body: checkRequest(inputs, passage), signal }),
   };
 }

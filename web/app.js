@@ -4,6 +4,10 @@
  * Ids and data attributes that stay put, for tests and for linking:
  *   #inputs            #route-choice, #rig-choice, #stance-choice, #margin-ground, #margin-overhead, #margins-apply,
  *                      #route-file, #rig-file (file inputs)
+ *   #projects          [data-status]; #project-name, #project-status, #project-list li[data-project] .project-open,
+ *                      #project-begin (a form: #project-new, #project-author), #project-close, #project-revisions,
+ *                      #revision-list li[data-revision] .revision-look, #project-restore, #project-latest,
+ *                      #project-theirs, #project-on-top, #project-copy
  *   #import            [data-status=none|reading|ready|failed|stopped]; #import-files (file input), #import-update,
  *                      #import-crs, #import-list, #import-status, #import-stop, #import-again, #import-keep,
  *                      #import-save, #import-discard, #import-map, #import-notes li[data-done][data-code],
@@ -60,7 +64,7 @@ import { createApi } from './api.js';
 import { createActions } from './actions.js';
 import { decode, encode } from './address.js';
 import { initialState, createStore } from './state.js';
-import { recall, remember } from './preferences.js';
+import { recall, recallAuthor, remember, rememberAuthor } from './preferences.js';
 import { mountDisplay } from './panels/display.js';
 import { mountInputs } from './panels/inputs.js';
 import { mountProblem } from './panels/problem.js';
@@ -81,15 +85,17 @@ import { mountImporting } from './panels/importing.js';
 import { mountRevisions } from './panels/revisions.js';
 import { mountDropping } from './panels/dropping.js';
 import { createImportActions } from './importing.js';
+import { createProjectActions } from './projects.js';
+import { mountProjects } from './panels/projects.js';
 import { createLoadActions } from './loadactions.js';
 import { createPlanActions } from './planactions.js';
 
-const store = createStore({ ...initialState(), ...recall(window) });
+const store = createStore({ ...initialState(), ...recall(window), author: recallAuthor(window) });
 const api = createApi(window.fetch.bind(window));
 const checking = createActions(store, api);
 const actions = {
   ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api),
-  ...createImportActions(store, api, checking.openRead),
+  ...createImportActions(store, api, checking.openRead), ...createProjectActions(store, api, checking),
 };
 const page = id => document.getElementById(id);
 
@@ -98,6 +104,7 @@ store.watch(['units', 'theme'], state => {
   document.documentElement.dataset.theme = state.theme;
   remember(window, state);
 });
+store.watch(['author'], ({ author }) => rememberAuthor(window, author));
 store.watch(['report'], state => {
   page('sheets').hidden = state.report === null;
 });
@@ -108,6 +115,7 @@ window.addEventListener('afterprint', () => document.documentElement.classList.r
 
 const panels = [
   ['display', mountDisplay],
+  ['projects', mountProjects],
   ['inputs', mountInputs],
   ['import', mountImporting],
   ['revisions', mountRevisions],
@@ -140,9 +148,24 @@ store.watch(['plan'], ({ plan }) => actions.openOnPlan(plan));
 followAddress();
 start();
 
-function start() {
-  actions.loadAbout();
-  actions.openSamples(decode(window.location.hash));
+async function start() {
+  const about = actions.loadAbout();
+  const wanted = decode(window.location.hash);
+  if (wanted.project === null) {
+    actions.openSamples(wanted);
+  } else {
+    openLinked(wanted);
+  }
+  await about;
+  if (store.get().settings?.projects) {
+    actions.loadProjects();
+  }
+}
+
+/** A project by its address: as it was saved, or as the address says when it says more. */
+function openLinked(wanted) {
+  const alone = window.location.hash === encode({ ...initialState(), project: { id: wanted.project } });
+  return actions.openProject(wanted.project, null, alone ? null : wanted);
 }
 
 /** The address follows the selection; a fragment put in by hand or by Back is followed in turn. */
@@ -154,13 +177,24 @@ function followAddress() {
     }
   };
   const written = [
-    'inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop', 'listing'];
+    'inputs', 'hazard', 'configuration', 'view', 'passage', 'position', 'planAsked', 'picks', 'stop', 'project',
+    'listing',
+  ];
   store.watch(written, () => {
     clearTimeout(timer);
     timer = setTimeout(write, 200);
   });
   window.addEventListener('hashchange', () => {
     clearTimeout(timer);
-    actions.follow(decode(window.location.hash));
+    const wanted = decode(window.location.hash);
+    const open = store.get().project?.id ?? null;
+    if (wanted.project !== null && wanted.project !== open) {
+      openLinked(wanted);
+    } else {
+      if (wanted.project !== open) {
+        actions.closeProject();
+      }
+      actions.follow(wanted);
+    }
   });
 }

@@ -4,6 +4,8 @@ import { SYSTEMS } from './format.js';
 export const THEMES = ['system', 'light', 'dark'];
 const KEY = 'cresthaul.display';
 
+const AUTHOR_KEY = 'cresthaul.author';
+
 /** Of the driver's run sheet. */
 export const LANGUAGES = [['en', 'English'], ['es', 'Español']];
 const LANGUAGE_KEY = 'cresthaul.sheet-language';
@@ -46,5 +48,23 @@ export function rememberLanguage(window, language) {
     window.localStorage.setItem(LANGUAGE_KEY, language);
   } catch {
     // Storage is off: the choice lasts as long as the page.
+  }
+}
+
+/** Who said to be working here. */
+export function recallAuthor(window) {
+  try {
+    return (window.localStorage.getItem(AUTHOR_KEY) ?? '').slice(0, 100);
+  } catch {
+    // Storage is off: nobody has said.
+    return '';
+  }
+}
+
+export function rememberAuthor(window, author) {
+  try {
+    window.localStorage.setItem(AUTHOR_KEY, author);
+  } catch {
+    // Storage is off: the name lasts as long as the page.
   }
 }

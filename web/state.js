@@ -32,6 +32,11 @@ import { ALL } from './listing.js';
  *            answered: nothing of it is in force until it is kept
  * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
  * saved      the text of the route as it was saved last, or null
+ * projects   the projects that the server keeps, saved last first, or null before it was asked
+ * project    the one that is open, or null: {id, name, revision, latest, saved, status, problem, revisions}; status
+ *            'opening' | 'saved' | 'saving' | 'offline' | 'failed' | 'saved since'; revision is on the page, which is
+ *            only looked at when it is not the latest; revisions once they were asked for
+ * author     who says to be working here
  * baseMap    what is drawn beneath the route: the GeoJSON of a base map, or null
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
  */
@@ -65,6 +70,9 @@ export function initialState() {
     importing: NO_IMPORT,
     revisions: [],
     saved: null,
+    projects: null,
+    project: null,
+    author: '',
     baseMap: null,
     exaggeration: 1,
     units: 'us',

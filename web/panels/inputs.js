@@ -27,7 +27,7 @@ export function mountInputs(root, { store, actions }) {
         el('legend', {}, 'Use your own files'),
         fileField('route-file', 'Route file (GeoJSON)', '.geojson,.json,application/geo+json', 'route'),
         fileField('rig-file', 'Rig file (JSON)', '.json,application/json', 'rig'),
-        el('p', { class: 'fine-print' }, 'Files are checked by the program this page came from and kept nowhere. '
+        el('p', { class: 'fine-print' }, 'Files are checked by the program of this page; only a project keeps them. '
           + 'When a file has mistakes they are listed, and the sheet stays as it was.'))));
   root.append(details);
 

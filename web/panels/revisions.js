@@ -4,9 +4,12 @@ import { baseMapFileName, routeFileName } from '../imported.js';
 import { saveText } from './saving.js';
 
 export function mountRevisions(root, { store, actions }) {
-  const isUnsaved = ({ revisions, saved, inputs }) => revisions.length > 0 && saved !== inputs?.route.text;
+  const isKept = ({ project }) => project?.status === 'saved' && project.revision === project.latest;
+  const isUnsaved = state => (state.project ? !isKept(state) && state.project.revision === state.project.latest
+    : state.revisions.length > 0 && state.saved !== state.inputs?.route.text);
 
-  function draw({ revisions, inputs, saved, busy, baseMap }) {
+  function draw(state) {
+    const { revisions, inputs, saved, busy, baseMap } = state;
     const last = revisions.at(-1);
     root.hidden = !last || !inputs;
     if (root.hidden) {
@@ -16,7 +19,8 @@ export function mountRevisions(root, { store, actions }) {
     const { route } = inputs;
     replace(root,
       el('span', {}, `Last change of the route: ${last.what}. `
-        + (saved === route.text ? 'It is saved.' : 'The route as it is now is on this page only.')),
+        + (isKept(state) ? 'It is saved in the project.' : saved === route.text ? 'It is saved.'
+          : 'The route as it is now is on this page only.')),
       el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
       baseMap && el('button', { id: 'basemap-save', type: 'button', on: { click: saveBaseMap } }, 'Save its base map'),
       last.before && el('button', {
@@ -40,7 +44,7 @@ export function mountRevisions(root, { store, actions }) {
   }
 
   window.addEventListener('beforeunload', beforeLeaving);
-  const stops = [store.watch(['revisions', 'inputs', 'saved', 'busy', 'baseMap'], draw)];
+  const stops = [store.watch(['revisions', 'inputs', 'saved', 'busy', 'baseMap', 'project'], draw)];
   return {
     unmount: () => {
       window.removeEventListener('beforeunload', beforeLeaving);

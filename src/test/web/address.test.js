@@ -25,7 +25,7 @@ const SELECTION = {
 
 test('a selection survives being written into an address and read back', () => {
   assert.deepEqual(decode(encode(SELECTION)), {
-    route: 'sample', rig: 'lowbed', stance: 'loaded', margins: { ground: '2 1/2 in' },
+    project: null, route: 'sample', rig: 'lowbed', stance: 'loaded', margins: { ground: '2 1/2 in' },
     configuration: 'down/none/+3', hazard: 'H 1&2', line: 'left', leveling: 'held', raised: true, steerM: 4,
     plan: SELECTION.planAsked, picks: SELECTION.picks, stop: 'P 1',
     listing: SELECTION.listing,
@@ -51,7 +51,7 @@ test('a file from disk is named, never passed off as a sample', () => {
 
 test('an address that says nothing, or nonsense, asks for nothing', () => {
   const nothing = {
-    route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
+    project: null, route: null, rig: null, stance: null, margins: null, configuration: null, hazard: null, line: null, leveling: null,
     raised: false, steerM: null, picks: [], stop: null,
     listing: { only: 'all', kind: null, sort: 'chainage', descending: false },
     plan: {

@@ -1,0 +1,227 @@
+package org.cresthaul.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.cresthaul.server.TestServer;
+import org.cresthaul.store.ProjectStore;
+import org.cresthaul.store.Revision;
+import org.cresthaul.store.SqliteStore;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+
+/** Work that is kept: begun, saved by itself, found again, looked back at. */
+class ProjectsPageTest {
+    private static final long SAVED_WITHIN_MS = 2000;
+
+    @TempDir
+    private Path folder;
+
+    private ProjectStore store;
+    private TestServer server;
+    private Browser browser;
+
+    @BeforeEach
+    void start() throws Exception {
+        store = SqliteStore.in(folder);
+        server = TestServer.keeping(store);
+        browser = new Browser();
+        open(server.url());
+    }
+
+    @AfterEach
+    void stop() throws Exception {
+        browser.close();
+        server.close();
+        store.close();
+    }
+
+    private void open(String url) {
+        browser.open(url);
+        browser.await(
+                "the sheet is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+    }
+
+    private void awaitStatus(String begins) {
+        browser.await(
+                "the project is " + begins,
+                b -> b.find("#project-status").getText().startsWith(begins));
+    }
+
+    private void click(String selector) {
+        browser.await(selector + " is there", b -> b.find(selector).isDisplayed());
+        browser.find(selector).sendKeys(Keys.ENTER);
+    }
+
+    private void unfold() {
+        browser.await("projects are offered", b -> b.find("#projects > details").isDisplayed());
+        browser.run("document.querySelector('#projects > details').open = true");
+    }
+
+    private void begin(String name) {
+        unfold();
+        browser.await("it can be kept", b -> b.find("#project-new").isDisplayed());
+        browser.find("#project-new").clear();
+        browser.find("#project-new").sendKeys(name);
+        browser.find("#project-author").sendKeys("A. Planner");
+        click("#project-begin button");
+        awaitStatus("saved, revision 1");
+    }
+
+    /** As a person changes a margin; to be checked with it. */
+    private void setGroundMargin(String margin) {
+        browser.run("document.querySelector('#inputs > details').open = true");
+        browser.find("#margin-ground").clear();
+        browser.find("#margin-ground").sendKeys(margin);
+        click("#margins-apply");
+    }
+
+    private Revision latest() {
+        return store.listProjects().get(0);
+    }
+
+    @Test
+    void aChangeIsSavedByItselfAndFoundAfterReloading() throws Exception {
+        assertTrue(browser.list("#project-list li").isEmpty());
+        begin("Mill road move");
+        assertEquals(1, store.listProjects().size());
+        assertEquals("A. Planner", latest().author());
+        assertEquals(List.of(), browser.accessibilityViolations());
+        Files.write(Path.of("target/project.png"), browser.screen());
+
+        setGroundMargin("3 in");
+        browser.await(
+                "the margin is in force",
+                b -> b.find("#title-block dd[data-field=margins]").getText().contains("3"));
+        long since = System.nanoTime();
+        browser.await("it is saved", b -> latest().number() == 2);
+        long waitedMs = (System.nanoTime() - since) / 1_000_000;
+        assertTrue(waitedMs < SAVED_WITHIN_MS, waitedMs + " ms");
+        awaitStatus("saved, revision 2");
+        assertEquals("margins", latest().reason());
+
+        String address = (String) browser.run("return location.href");
+        assertTrue(address.contains("#project=" + latest().project()), address);
+        browser.open("about:blank");
+        open(address);
+        awaitStatus("saved, revision 2");
+        assertEquals("Project Mill road move", browser.find("#project-name").getText());
+        assertEquals("3 in", browser.find("#margin-ground").getDomProperty("value"));
+        assertEquals(2, latest().number(), "opening saves nothing");
+        assertEquals(List.of(), browser.errors());
+    }
+
+    @Test
+    void aFreshStartListsWhatIsKeptAndOpensIt() throws Exception {
+        begin("Mill road move");
+        setGroundMargin("3 in");
+        awaitStatus("saved, revision 2");
+        browser.open("about:blank");
+
+        open(server.url());
+        assertEquals("", browser.find("#margin-ground").getDomProperty("value"));
+        unfold();
+        click("#project-list .project-open");
+
+        awaitStatus("saved, revision 2");
+        assertEquals("3 in", browser.find("#margin-ground").getDomProperty("value"));
+        click("#project-close");
+        browser.await("it is closed", b -> b.find("#project-name").getText().equals("Projects"));
+        setGroundMargin("4 in");
+        browser.await(
+                "the margin is in force",
+                b -> b.find("#title-block dd[data-field=margins]").getText().contains("4"));
+        assertEquals(2, latest().number());
+    }
+
+    @Test
+    void anEarlierRevisionIsLookedAtAndRestored() throws Exception {
+        begin("Mill road move");
+        setGroundMargin("3 in");
+        awaitStatus("saved, revision 2");
+
+        click("#project-revisions");
+        click("#revision-list li[data-revision='1'] .revision-look");
+        awaitStatus("looking at revision 1 of 2");
+        assertEquals("", browser.find("#margin-ground").getDomProperty("value"));
+        assertEquals(List.of(), browser.accessibilityViolations());
+        click("#project-restore");
+
+        awaitStatus("saved, revision 3");
+        assertEquals("restored revision 1", latest().reason());
+        assertEquals(3, store.listRevisions(latest().project()).size());
+    }
+
+    @Test
+    void whatSomebodyElseSavedIsNeverSavedOver() throws Exception {
+        begin("Mill road move");
+        Revision first = latest();
+        String body = "{\"name\": \"Mill road move\", \"reason\": \"from another window\", \"files\": ["
+                + known(first, 0) + ", " + known(first, 1) + "]}";
+        assertEquals(
+                200,
+                HttpClient.newHttpClient()
+                        .send(
+                                HttpRequest.newBuilder(URI.create(server.url() + "api/projects/" + first.project()))
+                                        .header("Content-Type", "application/json")
+                                        .header("If-Match", "\"1\"")
+                                        .PUT(BodyPublishers.ofString(body))
+                                        .build(),
+                                BodyHandlers.ofString())
+                        .statusCode());
+
+        setGroundMargin("3 in");
+
+        awaitStatus("somebody has saved since");
+        assertEquals("from another window", latest().reason());
+        assertTrue(
+                browser.find("#projects").getText().contains("from another window"),
+                browser.find("#projects").getText());
+        assertEquals(List.of(), browser.accessibilityViolations());
+        click("#project-copy");
+        awaitStatus("saved, revision 1");
+        assertEquals(2, store.listProjects().size());
+        assertEquals("Mill road move (mine)", latest().name());
+        assertTrue(latest().view().contains("ground=3"), latest().view());
+    }
+
+    private static String known(Revision revision, int place) {
+        Revision.KeptFile file = revision.files().get(place);
+        return "{\"kind\": \"" + file.kind().word() + "\", \"name\": \"" + file.name() + "\", \"sha256\": \""
+                + file.sha256() + "\"}";
+    }
+
+    @Test
+    void whileTheServerIsAwayThePageSaysSo() throws Exception {
+        begin("Mill road move");
+        server.close();
+        browser.run("document.querySelector('#project-author').focus()");
+        // What is asked of the plan needs no check to come into force.
+        browser.await("a plan can be asked for", b -> b.find("#plan-no-raising").isEnabled());
+        browser.run("document.querySelector('#plan-no-raising').click()");
+        browser.run("document.querySelector('#plan-apply')?.click()");
+
+        awaitStatus("offline");
+        assertFalse(store.listProjects().isEmpty());
+    }
+
+    @Test
+    void aServerThatKeepsNothingOffersNothing() throws Exception {
+        try (TestServer none = TestServer.ofSmallFiles()) {
+            open(none.url());
+            assertFalse(browser.find("#projects").isDisplayed());
+        }
+    }
+}

@@ -1,0 +1,120 @@
+/** Projects: what is kept, the one that is open with how it is saved, and its revisions. */
+import { el, replace } from '../dom.js';
+
+export function mountProjects(root, { store, actions }) {
+  const status = el('span', { id: 'project-status', role: 'status' });
+  const title = el('span', { class: 'inputs-label', id: 'project-name' });
+  const body = el('div', { class: 'projects-body' });
+  const details = el('details', { class: 'inputs projects' },
+    el('summary', {}, title, status, el('span', { class: 'inputs-hint' }, 'open, keep, look back')), body);
+
+  function draw(state) {
+    root.hidden = !state.settings?.projects;
+    if (root.hidden) {
+      replace(root);
+      return;
+    }
+    if (!details.isConnected) {
+      root.append(details);
+    }
+    const { project } = state;
+    title.textContent = project ? `Project ${project.name}` : 'Projects';
+    root.dataset.status = project?.status ?? 'none';
+    const words = project ? statusWords(project) : state.projects?.length ? `${state.projects.length} kept` : '';
+    if (status.textContent !== words) {
+      status.textContent = words;
+    }
+    replace(body, project ? opened(state) : choice(state));
+  }
+
+  function choice({ projects, inputs, author }) {
+    return [
+      projects?.length > 0 && el('ul', { id: 'project-list' }, projects.map(one => el('li', { 'data-project': one.id },
+        el('button', { type: 'button', class: 'project-open', on: { click: () => actions.openProject(one.id) } },
+          `Open ${one.name}`),
+        el('span', {}, ` revision ${one.revision}, ${when(one.saved)}${one.author && ` by ${one.author}`}: `
+          + one.reason)))),
+      inputs && el('form', { id: 'project-begin', class: 'inputs-choice', on: { submit: begin } },
+        field('project-new', 'Keep what is open as a project named', {
+          name: 'name', required: true, maxlength: 200, value: inputs.route.json?.name ?? inputs.route.name,
+        }),
+        authorField(author),
+        el('button', { type: 'submit' }, 'Keep it')),
+      el('p', { class: 'fine-print' }, 'A project is kept by the program, on the machine it runs on: route, rig, base '
+        + 'map, margins and what is asked of the plan. From then on every change is saved by itself.'),
+    ];
+  }
+
+  function begin(event) {
+    event.preventDefault();
+    const given = new FormData(event.target);
+    actions.setAuthor(given.get('author').trim());
+    if (given.get('name').trim()) {
+      actions.beginProject(given.get('name').trim());
+    }
+  }
+
+  function opened({ project, author }) {
+    const looking = project.revision !== project.latest;
+    const who = authorField(author);
+    who.querySelector('input').addEventListener('change', event => actions.setAuthor(event.target.value.trim()));
+    return [
+      project.problem && el('p', { class: 'problem-detail' }, [project.problem.title, project.problem.detail]
+        .filter(Boolean).join('. ')),
+      project.status === 'saved since' && el('p', { class: 'import-buttons' },
+        button('project-theirs', 'Open what was saved', () => actions.openProject(project.id)),
+        button('project-on-top', 'Save mine on top of it', actions.saveOnTop),
+        button('project-copy', 'Keep mine as a project of its own',
+          () => actions.beginProject(`${project.name} (mine)`))),
+      looking && el('p', { class: 'import-buttons' },
+        button('project-restore', `Restore revision ${project.revision}`, actions.restoreRevision),
+        button('project-latest', 'Back to the latest', () => actions.openProject(project.id))),
+      el('div', { class: 'inputs-choice' }, who,
+        button('project-revisions', 'Show its revisions', actions.listRevisions),
+        button('project-close', 'Close the project', actions.closeProject)),
+      project.revisions && el('ol', { id: 'revision-list' }, project.revisions.map(one =>
+        el('li', { 'data-revision': one.revision },
+          el('span', {}, `Revision ${one.revision}, ${when(one.saved)}${one.author && ` by ${one.author}`}: `
+            + `${one.reason} `),
+          one.revision === project.revision ? el('strong', {}, 'on the page')
+            : el('button', {
+              type: 'button', class: 'revision-look',
+              on: { click: () => actions.openProject(project.id, one.revision) },
+            }, `Look at revision ${one.revision}`)))),
+      el('p', { class: 'fine-print' }, 'Whatever you open, keep or decide while a project is open goes into it. Close '
+        + 'it to work on something else.'),
+    ];
+  }
+
+  const stop = store.watch(['settings', 'projects', 'project', 'inputs', 'author'], draw);
+  return { unmount: () => { stop(); replace(root); } };
+}
+
+const button = (id, label, click) => el('button', { id, type: 'button', on: { click: () => click() } }, label);
+
+const field = (id, label, more) => el('label', { class: 'field' }, el('span', {}, label),
+  el('input', { id, type: 'text', autocomplete: 'off', ...more }));
+
+const authorField = author => field('project-author', 'Your name', { name: 'author', maxlength: 100, value: author });
+
+function statusWords({ status, revision, latest, saved }) {
+  if (revision !== latest && status !== 'opening') {
+    return `looking at revision ${revision} of ${latest}; nothing is saved`;
+  }
+  switch (status) {
+    case 'saving': return 'saving…';
+    case 'offline': return 'offline: the last change is on this page only';
+    case 'saved since': return 'somebody has saved since: your last change is on this page only';
+    case 'failed': return 'not saved: the last change is on this page only';
+    case 'opening': return 'opening…';
+    default: return `saved, revision ${revision}, ${when(saved)}`;
+  }
+}
+
+/** In the reader's own time, to the minute. */
+function when(saved) {
+  const at = new Date(saved);
+  const two = number => String(number).padStart(2, '0');
+  const day = [at.getFullYear(), two(at.getMonth() + 1), two(at.getDate())].join('-');
+  return `${day} ${two(at.getHours())}:${two(at.getMinutes())}`;
+}

@@ -1,0 +1,282 @@
+/** What a user can do about projects: begin, open, look back; and the saving that nobody has to think of. No DOM. */
+import { Problem, wasAborted } from './api.js';
+import { decode, encode } from './address.js';
+import { readFile, stanceIn } from './files.js';
+import { asProblem } from './planactions.js';
+
+/** How long after a change it is saved, and how long after a failure it is tried again, milliseconds. */
+const SAVED_AFTER = 300;
+const AGAIN_AFTER = 3000;
+
+/** Called as a function of their own, as the browser wants them. */
+const BROWSER = { set: (call, after) => setTimeout(call, after), clear: timer => clearTimeout(timer) };
+
+/**
+ * @param checking the actions that open files and check them
+ * @param timers {set, clear} of the browser, or stand-ins in tests
+ */
+export function createProjectActions(store, api, checking, timers = BROWSER) {
+  /** Files as the server has them: text → hash. */
+  const known = new Map();
+  const baseMapTexts = new WeakMap();
+  let savedKey = null;
+  let timer = null;
+  let saving = null;
+  /** The route of a project whose check has not answered yet. */
+  let opening = null;
+
+  const project = () => store.get().project;
+  const patch = part => store.set({ project: { ...project(), ...part } });
+
+  async function loadProjects() {
+    try {
+      store.set({ projects: (await api.projects()).projects });
+    } catch (error) {
+      if (!wasAborted(error)) {
+        store.set({ projects: [], problem: asProblem(error) });
+      }
+    }
+  }
+
+  /** The files in force, each with its text. */
+  function files() {
+    const { inputs, baseMap } = store.get();
+    const all = [
+      { kind: 'route', name: inputs.route.name, text: inputs.route.text },
+      { kind: 'rig', name: inputs.rig.name, text: inputs.rig.text },
+    ];
+    if (baseMap) {
+      if (!baseMapTexts.has(baseMap)) {
+        baseMapTexts.set(baseMap, JSON.stringify(baseMap));
+      }
+      all.push({ kind: 'basemap', name: 'base map', text: baseMapTexts.get(baseMap) });
+    }
+    return all;
+  }
+
+  /** All that makes a revision when it changes; where somebody looks is saved along with it, and makes none. */
+  function key(name = project()?.name) {
+    const { inputs, planAsked } = store.get();
+    const { stance, margins } = inputs;
+    return JSON.stringify([name, files().map(({ kind, text }) => [kind, text]), stance, margins, planAsked]);
+  }
+
+  /** The request: files that the server has are named by their hash alone. */
+  function body(name, reason) {
+    const view = encode({ ...store.get(), project: null });
+    const { author } = store.get();
+    const head = { name, reason, ...(author && { author }), ...(view && { view }) };
+    const parts = files().map(({ kind, name: file, text }) => {
+      const said = JSON.stringify({ kind, name: file, ...(known.has(text) && { sha256: known.get(text) }) });
+      return known.has(text) ? said : `${said.slice(0, -1)},"document":${text}}`;
+    });
+    return `${JSON.stringify(head).slice(0, -1)},"files":[${parts.join(',')}]}`;
+  }
+
+  /** Takes up what the server answered to having saved. */
+  function kept(answer, sent, texts) {
+    answer.files.forEach(({ sha256 }, index) => known.set(texts[index], sha256));
+    savedKey = sent;
+    store.set({
+      project: {
+        id: answer.id, name: answer.name, revision: answer.revision, latest: answer.revision, saved: answer.saved,
+        status: 'saved', problem: null, revisions: null,
+      },
+    });
+  }
+
+  async function begin(name) {
+    const sent = key(name);
+    const texts = files().map(({ text }) => text);
+    try {
+      kept(await api.beginProject(body(name, 'begun')), sent, texts);
+      await loadProjects();
+    } catch (error) {
+      store.set({ problem: asProblem(error) });
+    }
+  }
+
+  /** Saves what is there now on the revision that is known here. */
+  async function save(reason) {
+    const { id, name, revision } = project();
+    const sent = key();
+    const texts = files().map(({ text }) => text);
+    patch({ status: 'saving' });
+    try {
+      const answer = await api.saveProject(id, revision, body(name, reason));
+      if (project()?.id === id) {
+        kept(answer, sent, texts);
+      }
+    } catch (error) {
+      if (project()?.id === id) {
+        failed(asProblem(error));
+      }
+    }
+  }
+
+  function failed(problem) {
+    const offline = problem.status === 0 || problem.status === 503;
+    patch({ status: problem.status === 412 ? 'saved since' : offline ? 'offline' : 'failed', problem });
+    if (problem.status !== 412) {
+      later(AGAIN_AFTER);
+    }
+  }
+
+  function later(milliseconds) {
+    timers.clear(timer);
+    timer = timers.set(due, milliseconds);
+  }
+
+  /** One save at a time; what changed meanwhile is saved after it. */
+  async function due() {
+    const { inputs } = store.get();
+    if (!isOwn() || inputs === null || key() === savedKey) {
+      return;
+    }
+    if (saving === null) {
+      saving = save(changed()).finally(() => { saving = null; });
+    }
+    await saving;
+    if (isOwn() && project().status === 'saved' && key() !== savedKey) {
+      later(SAVED_AFTER);
+    }
+  }
+
+  /** Whether what is on the page is to be saved: not while somebody looks at an earlier revision. */
+  const isOwn = () => project() !== null && project().revision === project().latest
+    && project().status !== 'saved since' && project().status !== 'opening';
+
+  /** What changed since it was saved, in words. */
+  function changed() {
+    const { inputs, revisions } = store.get();
+    const [name, parts, stance, margins] = JSON.parse(savedKey);
+    const was = Object.fromEntries(parts);
+    if (inputs.route.text !== was.route) {
+      const last = revisions.at(-1);
+      return last?.made.text === inputs.route.text ? last.what : `route ${inputs.route.name}`;
+    }
+    if (inputs.rig.text !== was.rig) {
+      return `rig ${inputs.rig.name}`;
+    }
+    if (name !== project().name) {
+      return 'named';
+    }
+    return inputs.stance !== stance ? `stance ${inputs.stance ?? 'of the rig'}`
+      : JSON.stringify(inputs.margins) !== JSON.stringify(margins) ? 'margins' : 'what is asked of the plan';
+  }
+
+  /**
+   * Opens a project. @param number of a revision to look at, or null for the latest
+   * @param wanted a decoded address that says more than the project, or null
+   */
+  async function open(id, number = null, wanted = null) {
+    timers.clear(timer);
+    opening = null;
+    store.set({ busy: true, problem: null });
+    try {
+      const latest = await api.project(id);
+      const asked = number === null || number === latest.revision ? latest : await api.projectRevision(id, number);
+      const read = await Promise.all(asked.files.map(async ({ kind, name, sha256 }) => {
+        const text = await api.keptFile(sha256);
+        known.set(text, sha256);
+        return [kind, readFile(text, name, null)];
+      }));
+      const { route, rig, basemap } = Object.fromEntries(read);
+      if (!route || !rig) {
+        throw new Problem({ title: `${asked.name} has no route or no rig`, remedy: 'Look at an earlier revision.' });
+      }
+      const view = wanted ?? decode(asked.view);
+      opening = { ...route, baseMap: basemap?.json ?? null };
+      if (basemap) {
+        baseMapTexts.set(basemap.json, basemap.text);
+      }
+      savedKey = null;
+      store.set({
+        revisions: [], saved: null,
+        project: {
+          id, name: asked.name, revision: asked.revision, latest: latest.revision, saved: asked.saved,
+          status: 'opening', problem: null, revisions: null,
+        },
+      });
+      loadSamples();
+      await checking.check({ route: opening, rig, stance: stanceIn(rig, view.stance), margins: view.margins }, view);
+    } catch (error) {
+      store.set({ busy: false, problem: asProblem(error), project: null });
+    }
+  }
+
+  /** What else the page offers to open, when it began with a project. */
+  async function loadSamples() {
+    try {
+      if (store.get().samples === null) {
+        store.set({ samples: await api.samples() });
+      }
+    } catch {
+      // The project is there without them.
+    }
+  }
+
+  store.watch(['inputs'], ({ inputs }) => {
+    if (opening === null || inputs === null) {
+      return;
+    }
+    const isThere = inputs.route === opening;
+    opening = null;
+    if (!isThere) {
+      store.set({ project: null });
+      return;
+    }
+    store.set({ baseMap: inputs.route.baseMap });
+    savedKey = key();
+    patch({ status: 'saved' });
+  });
+
+  // Whatever changes is looked at a moment later, when all that belongs to it has changed.
+  store.watch(['inputs', 'planAsked', 'baseMap'], () => {
+    if (isOwn() && savedKey !== null) {
+      later(SAVED_AFTER);
+    }
+  });
+
+  return {
+    loadProjects,
+    beginProject: begin,
+    openProject: open,
+    closeProject: () => {
+      timers.clear(timer);
+      savedKey = null;
+      store.set({ project: null });
+      return loadProjects();
+    },
+    setAuthor: author => store.set({ author }),
+    listRevisions: async () => {
+      const { id } = project();
+      try {
+        const { revisions } = await api.projectRevisions(id);
+        if (project()?.id === id) {
+          patch({ revisions: revisions.reverse() });
+        }
+      } catch (error) {
+        store.set({ problem: asProblem(error) });
+      }
+    },
+    /** The revision that is looked at becomes the latest again; those between stay. */
+    restoreRevision: async () => {
+      const { revision, latest } = project();
+      patch({ revision: latest });
+      await save(`restored revision ${revision}`);
+    },
+    /** After somebody else has saved: this is saved on top of it, and theirs stays as a revision. */
+    saveOnTop: async () => {
+      const { id } = project();
+      try {
+        const { revision } = await api.project(id);
+        patch({ revision, latest: revision });
+        await save('saved on top of it');
+      } catch (error) {
+        failed(asProblem(error));
+      }
+    },
+    saveNow: due,
+  };
+}
