@@ -18,9 +18,12 @@ final class SiteGuard {
             return;
         }
         String site = ctx.header("Sec-Fetch-Site");
-        boolean other = site != null && !site.equals("same-origin") && !site.equals("none");
         String origin = ctx.header("Origin");
-        if (other || origin != null && !isOwn(origin, ctx.header("Host"))) {
+        // A proxy in front may give another host name than the browser has; what the browser itself found comes first.
+        boolean own = site != null
+                ? site.equals("same-origin") || site.equals("none")
+                : origin == null || isOwn(origin, ctx.header("Host"));
+        if (!own) {
             throw new Refusal(ProblemKind.OTHER_SITE, "Open this server's own page for it.");
         }
     }

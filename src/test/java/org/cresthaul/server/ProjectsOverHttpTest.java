@@ -283,6 +283,14 @@ class ProjectsOverHttpTest {
         assertTrue(Files.exists(folder.resolve("projects.db")));
     }
 
+    private static String[] headers(String names, String values) {
+        String[] name = names.split(" ");
+        String[] value = values.split(" ");
+        return IntStream.range(0, 2 * name.length)
+                .mapToObj(i -> i % 2 == 0 ? name[i / 2] : value[i / 2])
+                .toArray(String[]::new);
+    }
+
     /** A browser says where a request comes from; nothing but reading is done for another site. */
     @ParameterizedTest
     @CsvSource({
@@ -294,14 +302,16 @@ class ProjectsOverHttpTest {
         "Origin, null, 403",
         "Origin, http://127.0.0.1, 403",
         "Origin, http://localhost:PORT, 403",
-        "Origin, http://127.0.0.1:PORT, 201"
+        "Origin, http://127.0.0.1:PORT, 201",
+        "Sec-Fetch-Site Origin, same-origin https://haul.example, 201",
+        "Sec-Fetch-Site Origin, cross-site http://127.0.0.1:PORT, 403"
     })
     void savesForItsOwnPageOnly(String header, String value, int status) throws Exception {
         try (ProjectStore store = SqliteStore.in(folder);
                 TestServer server = TestServer.keeping(store)) {
             HttpResponse<String> answer = server.send(server.request("/api/projects")
                     .header("Content-Type", "application/json")
-                    .header(header, value.replace("PORT", "" + server.port()))
+                    .headers(headers(header, value.replace("PORT", "" + server.port())))
                     .POST(BodyPublishers.ofString(ProjectTexts.BEGIN)));
 
             assertEquals(status, answer.statusCode(), answer.body());
