@@ -50,7 +50,7 @@
  *                      and .plan-aside, .plan-undo, #plan-keep, #plan-no-raising, input[name=forbid], #plan-time-KEY,
  *                      #plan-apply, #plan-stop-asking, #crossing-table, #robustness-table
  *   #papers            [data-outcome]; #runsheet-open, #runsheet-pdf, #statement-open, #statement-pdf, #paper-size,
- *                      #sheet-language,
+ *                      #sheet-language, #runsheet-cab, #runsheet-cab-link, #runsheet-cab-file,
  *                      #runsheet-link, #statement-link (once made)
  *   #comparison        [data-status]; #configuration-table tbody tr[data-configuration][data-verdict][data-outcome]
  *                      with input[name=configuration] and input[name=pick], th[data-sort][aria-sort] .sort,

@@ -269,6 +269,15 @@ export function room(valueM, system, rounding) {
 /** An angle to the tenth of a degree. */
 export const angle = valueRad => (isNumber(valueRad) ? `${decimals(valueRad * 180 / Math.PI, 1)}°` : UNKNOWN);
 
+/** A distance that is left on the road, rounded down: "2.4 mi", "850 ft", "3.9 km", "290 m". */
+export function distanceLeft(distanceM, system) {
+  const [small, smallM, step, large, largeM] = system === 'us'
+    ? ['ft', FOOT_M, 50, 'mi', MILE_M] : ['m', 1, 10, 'km', 1000];
+  return distanceM < largeM * 0.3
+    ? `${stepsIn(distanceM, smallM * step, 'down') * step} ${small}`
+    : `${decimals(stepsIn(distanceM, largeM / 10, 'down') / 10, 1)} ${large}`;
+}
+
 /** Distance from the start of the route, nearest hundredth: "12.67 mi", "20.39 km". */
 export function chainage(valueM, system) {
   return isNumber(valueM) ? `${chainageFigure(valueM, system)} ${chainageUnitName(system)}` : UNKNOWN;

@@ -1,12 +1,15 @@
 /**
- * The run sheet and the statement: opened in a window of their own, or put on disk. The file goes into the window as a
- * blob, so that nothing is kept by the server and nothing has to be allowed beyond what the page itself may do.
+ * The run sheet and the statement: opened in a window of their own, put on disk, or kept for the cab. The file goes
+ * into the window as a blob, so that nothing is kept by the server and nothing has to be allowed beyond what the page
+ * itself may do.
  */
 import { el, replace } from '../dom.js';
 import { wasAborted } from '../api.js';
 import { asProblem } from '../planactions.js';
 import { lastOnly } from '../state.js';
 import { LANGUAGES, recallLanguage, rememberLanguage } from '../preferences.js';
+import { createKeeping, storageOf } from '../cab/keeping.js';
+import { kept } from '../cab/sheet.js';
 import { problemBox } from './problem.js';
 
 const PAPERS = [
@@ -44,7 +47,8 @@ export function mountPapers(root, { store, actions }) {
     el('div', { class: 'choosers papers-buttons' }, PAPERS.map(paper => el('fieldset', { class: 'paper' },
       el('legend', {}, `${paper.name} `, el('span', { class: 'fine-print' }, paper.whom)),
       button(`${paper.kind}-open`, `Open the ${paper.name.toLowerCase()}`, () => open(paper)),
-      button(`${paper.kind}-pdf`, 'PDF to disk', () => download(paper)))),
+      button(`${paper.kind}-pdf`, 'PDF to disk', () => download(paper)),
+      paper.kind === 'runsheet' && button('runsheet-cab', 'Keep it for the cab', () => toCab(paper)))),
     el('label', { class: 'field' }, el('span', {}, 'Paper size of the PDF'), size),
     el('label', { class: 'field' }, el('span', {}, 'Language of the run sheet'), language)),
     status, trouble);
@@ -75,6 +79,22 @@ export function mountPapers(root, { store, actions }) {
     }, () => {});
   }
 
+  /** On the phone's own page, kept by this browser; and as a file, for a phone that is not this one. */
+  function toCab(paper) {
+    const spoken = language.value;
+    return make(paper, { form: 'json' }, async (url, name, blob) => {
+      const file = kept(JSON.parse(await blob.text()), spoken, store.get().line?.line ?? null);
+      const { id, kept: stays } = createKeeping(storageOf(window)).keep(file);
+      const own = URL.createObjectURL(new Blob([JSON.stringify(file)], { type: 'application/json' }));
+      urls.push(own);
+      replace(status, stays ? 'Run sheet kept in this browser. ' : 'This browser has no room to keep the sheet. ',
+        stays && el('a', { id: 'runsheet-cab-link', href: `cab/cab.html#sheet=${id}`, target: '_blank' },
+          'Open the cab page'), ' ',
+        el('a', { id: 'runsheet-cab-file', href: own, download: `${name}.cab.json` },
+          'Keep it as a file for another phone'));
+    }, () => {});
+  }
+
   async function make(paper, how, done, failed) {
     const turn = requests.begin();
     replace(trouble);
@@ -89,7 +109,7 @@ export function mountPapers(root, { store, actions }) {
       if (turn.isCurrent()) {
         const url = URL.createObjectURL(blob);
         urls.push(url);
-        done(url, `${paper.file}-${fileName(store.get().report.route.name)}`);
+        done(url, `${paper.file}-${fileName(store.get().report.route.name)}`, blob);
         return;
       }
       failed();

@@ -32,8 +32,9 @@ test('nothing is loaded from another host', () => {
 });
 
 test('the content security policy has nothing inline to refuse', () => {
-  const html = text(named('index.html')[0]);
-  assert.doesNotMatch(html, /<style|style=|\son\w+=|<script(?![^>]*\ssrc=)/);
+  for (const name of named('.html')) {
+    assert.doesNotMatch(text(name), /<style|style=|\son\w+=|<script(?![^>]*\ssrc=)/, name);
+  }
   for (const name of named('.js')) {
     assert.doesNotMatch(text(name), /setAttribute\(\s*'style'|[{,]\s*style:/, name);
   }

@@ -8,6 +8,7 @@ import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.route.HazardKind;
+import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
 import org.cresthaul.units.UnitSystem;
 
@@ -23,6 +24,7 @@ import org.cresthaul.units.UnitSystem;
  * @param setUps a card for each configuration that is used, in the order of use
  * @param cards how to do what is done on the way
  * @param cautions of the plan
+ * @param crossings every rail crossing of the route, with what its emergency sign says
  */
 public record RunSheet(
         String cresthaul,
@@ -37,6 +39,7 @@ public record RunSheet(
         List<Card> setUps,
         List<Card> cards,
         List<Sentence> cautions,
+        List<Crossing> crossings,
         SurveyFirst surveyFirst) {
     public static final String FORM = "runsheet/1";
 
@@ -50,6 +53,27 @@ public record RunSheet(
         setUps = List.copyOf(setUps);
         cards = List.copyOf(cards);
         cautions = List.copyOf(cautions);
+        crossings = List.copyOf(crossings);
+    }
+
+    /**
+     * A rail crossing and whom to call from it.
+     *
+     * @param number of the crossing, or null where the route file has none
+     * @param phone telephone number on its emergency sign, or null likewise
+     */
+    public record Crossing(String hazard, String name, String number, String phone) {
+        static List<Crossing> listOf(Route route) {
+            return route.hazards().stream()
+                    .filter(RailCrossing.class::isInstance)
+                    .map(RailCrossing.class::cast)
+                    .map(c -> new Crossing(
+                            c.place().id(),
+                            c.place().name(),
+                            c.crossingNumber().orElse(null),
+                            c.emergencyPhone().orElse(null)))
+                    .toList();
+        }
     }
 
     /**
@@ -156,6 +180,7 @@ public record RunSheet(
                 new SetUpCards(sources).list(),
                 cards.list(),
                 plan.cautions(),
+                Crossing.listOf(route),
                 report.surveyFirst());
     }
 }

@@ -26,6 +26,7 @@ final class HazardReader {
     static final double BEYOND_ROUTE_M = 10;
 
     private static final Pattern CROSSING_NUMBER = Pattern.compile("\\d{6}[A-Z]");
+    private static final Pattern PHONE = Pattern.compile("\\+?\\d(?:[ ()-]{0,2}\\d){2,14}");
 
     private final JsonFields properties;
     private final Problems problems;
@@ -207,6 +208,13 @@ final class HazardReader {
                         "wrong-number",
                         "A crossing number has six digits and a capital letter, is \"" + n + "\".",
                         "Copy it from the blue emergency sign, such as \"123456A\"."));
+        Optional<String> phone = properties.findText("emergencyPhone", JsonFields.LONGEST_NAME);
+        phone.filter(n -> !n.isEmpty() && !PHONE.matcher(n).matches())
+                .ifPresent(n -> properties.problem(
+                        "emergencyPhone",
+                        "wrong-number",
+                        "A telephone number has 3 to 15 digits, is \"" + n + "\".",
+                        "Copy it from the blue emergency sign, such as \"800-555-0100\"."));
         List<Double> tracksM = new ArrayList<>();
         List<JsonNode> tracks = properties.findItems("tracks", 0, 50).orElse(List.of());
         for (int i = 0; i < tracks.size(); i++) {
@@ -224,7 +232,7 @@ final class HazardReader {
         List<String> signs = signs();
         Optional<CrossingTraffic> traffic = CrossingReader.traffic(properties);
         return place -> new RailCrossing(
-                place, number, profiles.lines(), profiles.survey(), tracksM, signs, traffic.orElseThrow());
+                place, number, profiles.lines(), profiles.survey(), tracksM, signs, traffic.orElseThrow(), phone);
     }
 
     private List<String> signs() {

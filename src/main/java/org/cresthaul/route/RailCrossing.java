@@ -12,6 +12,7 @@ import org.cresthaul.road.RoadProfile;
  * @param tracksM where the tracks' center lines cross, meters along travel from the hazard's point, ascending
  * @param signs warning signs posted before it, such as "W10-5"; no sign never means flat
  * @param traffic what is known of trains, and of the room beyond
+ * @param emergencyPhone telephone number on the emergency sign, when known
  */
 public record RailCrossing(
         HazardPlace place,
@@ -20,8 +21,21 @@ public record RailCrossing(
         Optional<Uncertainty> survey,
         List<Double> tracksM,
         List<String> signs,
-        CrossingTraffic traffic)
+        CrossingTraffic traffic,
+        Optional<String> emergencyPhone)
         implements Hazard {
+    /** A crossing whose sign's telephone number is not known. */
+    public RailCrossing(
+            HazardPlace place,
+            Optional<String> crossingNumber,
+            List<RoadProfile> lines,
+            Optional<Uncertainty> survey,
+            List<Double> tracksM,
+            List<String> signs,
+            CrossingTraffic traffic) {
+        this(place, crossingNumber, lines, survey, tracksM, signs, traffic, Optional.empty());
+    }
+
     /** A crossing of which nothing is known but its road. */
     public RailCrossing(
             HazardPlace place,
@@ -47,7 +61,8 @@ public record RailCrossing(
 
     @Override
     public RailCrossing withSurvey(Uncertainty other) {
-        return new RailCrossing(place, crossingNumber, lines, survey.map(s -> other), tracksM, signs, traffic);
+        return new RailCrossing(
+                place, crossingNumber, lines, survey.map(s -> other), tracksM, signs, traffic, emergencyPhone);
     }
 
     @Override

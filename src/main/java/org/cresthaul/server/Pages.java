@@ -18,6 +18,7 @@ final class Pages {
             "js", "text/javascript; charset=utf-8",
             "css", "text/css; charset=utf-8",
             "json", "application/json",
+            "webmanifest", "application/manifest+json",
             "map", "application/json",
             "svg", "image/svg+xml",
             "png", "image/png",

@@ -70,6 +70,7 @@ class RouteFileTest {
         // Half of 0.01° of the parallel: a cos(44.6°) radians(0.005) / sqrt(1 - e² sin²(44.6°)), by hand
         assertEquals(396.97, crossing.place().chainageM(), 0.02);
         assertEquals(Optional.of("123456A"), crossing.crossingNumber());
+        assertEquals(Optional.of("800-555-0100"), crossing.emergencyPhone());
         assertEquals(List.of(0.0, 4.3), crossing.tracksM());
         assertEquals(List.of("W10-5"), crossing.signs());
         assertEquals(Optional.of(new Uncertainty(0.01, "level and tape")), crossing.survey());

@@ -79,6 +79,7 @@ public final class RouteMistakes {
                     "an approach and accuracy| P/3/approachAfter/accuracy | absent | missing | = | shape",
                     "an approach of nothing  | P/5/approachAfter | {\"grade\":\"1 %\",\"accuracy\":\"1 %\"} | approach-alone | = | shape",
                     "a short crossing number | P/3/crossingNumber | \"12345A\" | wrong-number | = | shape",
+                    "letters for a telephone | P/3/emergencyPhone | \"call 911\" | wrong-number | = | shape",
                     "a warning by a flagman  | P/3/warning | \"flagman\" | unknown-word | = | shape",
                     "a time without devices  | P/3/warningTime | \"25 s\" | warning-without-devices | = | shape",
                     "room beyond, no unit    | P/3/storage | \"80\" | unit-missing | = | shape",

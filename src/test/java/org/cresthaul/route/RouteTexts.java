@@ -36,7 +36,7 @@ public final class RouteTexts {
                     "profile": [
                       {"line": "left", "points": [["-12 m", "0.1 m"], ["-1 m", "0.3 m"], ["1 m", "0.3 m"], ["14 m", "0.05 m"]]},
                       {"line": "right", "points": [["-12 m", "0.1 m"], ["-1 m", "0.3 m"], ["1 m", "0.3 m"], ["14 m", "0.05 m"]]}],
-                    "crossingNumber": "123456A", "tracks": ["0 m", "4.3 m"], "signs": ["W10-5"]} },
+                    "crossingNumber": "123456A", "emergencyPhone": "800-555-0100", "tracks": ["0 m", "4.3 m"], "signs": ["W10-5"]} },
                 { "type": "Feature",
                   "geometry": {"type": "Point", "coordinates": [-93.08, 44.615]},
                   "properties": {"hazard": "low-structure", "id": "H03", "name": "Pipe rack", "measured": "posted",

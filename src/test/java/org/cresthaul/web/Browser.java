@@ -99,6 +99,15 @@ final class Browser implements AutoCloseable {
                 Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", colorScheme))));
     }
 
+    /** Puts the browser at a place, and lets the pages of an origin know it. */
+    void locate(String origin, double lonDeg, double latDeg, double accuracyM) {
+        driver.executeCdpCommand(
+                "Browser.grantPermissions", Map.of("origin", origin, "permissions", List.of("geolocation")));
+        driver.executeCdpCommand(
+                "Emulation.setGeolocationOverride",
+                Map.of("longitude", lonDeg, "latitude", latDeg, "accuracy", accuracyM));
+    }
+
     WebElement find(String selector) {
         return driver.findElement(By.cssSelector(selector));
     }
