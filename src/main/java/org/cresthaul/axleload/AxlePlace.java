@@ -10,10 +10,14 @@ import org.cresthaul.rig.AxleKind;
  *
  * @param group the axles it shares its load with: a close-coupled booster axle stands in the trailer's group
  * @param kind the unit it belongs to
- * @param number its place among the axles of its kind, of all jeeps together, the front one 1
+ * @param number its place among the axles of its kind, of all jeeps or boosters together, the front one 1;
+ *     {@link #ONLY} for the one axle of a booster
  * @param xM along the combination, meters, in the tractor's frame
  */
 public record AxlePlace(LoadGroup group, AxleKind kind, int number, double xM) {
+    /** The number of a booster's axle without another. */
+    public static final int ONLY = 0;
+
     public AxlePlace {
         Finite.require("xM", xM);
     }
@@ -30,7 +34,10 @@ public record AxlePlace(LoadGroup group, AxleKind kind, int number, double xM) {
             case DRIVE -> Sentence.of(Code.AXLE_DRIVE).with("number", number);
             case JEEP -> Sentence.of(Code.AXLE_JEEP).with("number", number);
             case TRAILER -> Sentence.of(Code.AXLE_TRAILER).with("number", number);
-            case BOOSTER -> Sentence.of(Code.AXLE_BOOSTER);
+            case BOOSTER ->
+                number == ONLY
+                        ? Sentence.of(Code.AXLE_BOOSTER)
+                        : Sentence.of(Code.AXLE_BOOSTER_NUMBERED).with("number", number);
         };
     }
 }

@@ -89,10 +89,10 @@ public final class RatingBounds {
         return Sentence.of(rule).with("kind", Sentence.word(kind));
     }
 
-    /** The plate that is fitted is made for a range of loads on the axle of a trailing booster. */
+    /** The plate that is fitted is made for a range of loads on each axle of the trailing booster. */
     private static void plate(List<LoadBound> bounds, List<AxlePlace> places, Weights.ShimPlate plate) {
         for (int i = 0; i < places.size(); i++) {
-            if (places.get(i).group().kind() == AxleKind.BOOSTER) {
+            if (places.get(i).group().equals(new LoadGroup(AxleKind.BOOSTER))) {
                 Sentence rule = Sentence.of(Code.RULE_PLATE).with("plate", plate.name());
                 bounds.add(new LoadBound(rule, PLATES, LoadBound.Part.AXLES, i, i, plate.leastKg(), true));
                 bounds.add(LoadBound.most(rule, PLATES, i, i, plate.mostKg()));

@@ -10,6 +10,7 @@ import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
+import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
@@ -22,7 +23,7 @@ import org.cresthaul.rig.Weights.MassPoint;
  * Equilibrium of the coupled combination, standing or rolling steadily, in its level stance.
  *
  * <p>Trailer, gooseneck, load and booster are one body on the kingpin, on axles that share air and so carry equally,
- * and on a trailing booster's axle that carries what its regulator sets. The tractor stands on its steer axle and its
+ * and on trailing boosters' axles that carry what their regulators set. The tractor stands on its steer axle and its
  * drive group and carries the kingpin; between them jeeps carry one kingpin and hang on another. On a grade the drive
  * wheels pull (or hold) everything, the trailer through the kingpin.
  *
@@ -36,22 +37,49 @@ public final class Statics {
     private final LevelStance stance;
     private final Weights weights;
     private final BoosterState boosterState;
-    private final double boosterKg;
+    /** On each axle of every trailing booster, front to rear. */
+    private final List<Double> boosterKg;
+
     private final List<AxlePlace> places = new ArrayList<>();
     private final List<Double> rearLeversM = new ArrayList<>();
     private final List<MassPoint> behind = new ArrayList<>();
-    private MassPoint trailingBooster;
-    private double trailingLeverM = Double.NaN;
+    /** Of every trailing booster: its weight, in the trailer's frame, and its axles' distances behind the kingpin. */
+    private final List<Trailing> trailing = new ArrayList<>();
+
+    private record Trailing(MassPoint weight, List<Double> leversM, double kg) {
+        double axlesKg() {
+            return kg * leversM.size();
+        }
+
+        double axlesKgM() {
+            return kg * leversM.stream().mapToDouble(Double::doubleValue).sum();
+        }
+    }
 
     /**
-     * @param boosterKg what the regulator sets on the axle of a trailing booster; without meaning in other states
+     * @param boosterKg what the regulator sets on each axle of a trailing booster, those behind it as their own are
+     *     set; without meaning in other states
      * @throws IllegalArgumentException when the stance has no weights, or none of what the booster state needs
      */
     public Statics(LevelStance stance, Weights weights, LiftState lift, BoosterState boosterState, double boosterKg) {
+        this(stance, weights, lift, boosterState, setKg(weights, boosterKg));
+    }
+
+    /** @param boosterKg on each axle of every booster, front to rear; without meaning unless they trail */
+    public Statics(
+            LevelStance stance, Weights weights, LiftState lift, BoosterState boosterState, List<Double> boosterKg) {
         this.stance = stance;
         this.weights = weights;
         this.boosterState = boosterState;
-        this.boosterKg = boosterState == BoosterState.TRAILING ? Finite.requireAtLeast("boosterKg", 0, boosterKg) : 0;
+        this.boosterKg = List.copyOf(boosterKg);
+        if (boosterState == BoosterState.TRAILING) {
+            boosterKg.forEach(kg -> Finite.requireAtLeast("boosterKg", 0, kg));
+            if (boosterKg.size() != stance.boosters().size()
+                    || weights.boostersBehind().size()
+                            != stance.boostersBehind().size()) {
+                throw new IllegalArgumentException("every booster's weight and load must be known");
+            }
+        }
         if (boosterState != BoosterState.NONE && weights.booster().isEmpty()) {
             throw new IllegalArgumentException("the booster's weight is not known");
         }
@@ -65,6 +93,17 @@ public final class Statics {
         weights.pieces().forEach(p -> behind.add(p.at()));
         placeTrailer(lift);
         placeBooster();
+    }
+
+    private static List<Double> setKg(Weights weights, double boosterKg) {
+        List<Double> all = new ArrayList<>(List.of(boosterKg));
+        weights.boostersBehind().forEach(b -> all.add(setKg(b)));
+        return all;
+    }
+
+    /** What stands on each axle of a booster behind the first. */
+    public static double setKg(Weights.BoosterBehind booster) {
+        return new GaugeChart(booster.gauge()).loadKg(booster.setPa()).orElseThrow();
     }
 
     private double inTractorM(double trailerXM) {
@@ -95,15 +134,14 @@ public final class Statics {
     private void placeTrailer(LiftState lift) {
         List<Axle> axles = stance.trailer().axles().axles();
         for (int i = 0; i < stance.axlesDown(lift); i++) {
-            addRear(AxleKind.TRAILER, AxleKind.TRAILER, i + 1, axles.get(i).xM());
+            addRear(AxleKind.TRAILER, i + 1, axles.get(i).xM());
         }
     }
 
-    private void addRear(AxleKind group, AxleKind kind, int number, double trailerXM) {
-        places.add(new AxlePlace(group, kind, number, inTractorM(trailerXM)));
-        if (group == AxleKind.TRAILER) {
-            rearLeversM.add(stance.trailer().kingpinXM() - trailerXM);
-        }
+    /** An axle of the trailer's group. */
+    private void addRear(AxleKind kind, int number, double trailerXM) {
+        places.add(new AxlePlace(AxleKind.TRAILER, kind, number, inTractorM(trailerXM)));
+        rearLeversM.add(stance.trailer().kingpinXM() - trailerXM);
     }
 
     private void placeBooster() {
@@ -115,17 +153,31 @@ public final class Statics {
         MassPoint standing = weights.booster().orElseThrow().standing();
         switch (boosterState) {
             case TRAILING -> {
-                double shiftM = trailer.boosterHinge().orElseThrow().xM() - booster.hingeXM();
-                trailingBooster = standing.shiftedBy(shiftM);
-                behind.add(trailingBooster);
-                double axleXM = booster.axle().xM() + shiftM;
-                trailingLeverM = trailer.kingpinXM() - axleXM;
-                addRear(AxleKind.BOOSTER, AxleKind.BOOSTER, 1, axleXM);
+                boolean single = stance.boosters().stream()
+                                .mapToInt(b -> b.axles().axles().size())
+                                .sum()
+                        == 1;
+                int number = single ? AxlePlace.ONLY : 1;
+                for (int i = 0; i < stance.boosters().size(); i++) {
+                    double shiftM = stance.boosterShiftM(i);
+                    MassPoint own = i == 0
+                            ? standing
+                            : weights.boostersBehind().get(i - 1).standing();
+                    List<Double> leversM = new ArrayList<>();
+                    LoadGroup group = new LoadGroup(AxleKind.BOOSTER, i + 1);
+                    for (Axle axle : stance.boosters().get(i).axles().axles()) {
+                        double axleXM = axle.xM() + shiftM;
+                        leversM.add(trailer.kingpinXM() - axleXM);
+                        places.add(new AxlePlace(group, AxleKind.BOOSTER, number++, inTractorM(axleXM)));
+                    }
+                    trailing.add(new Trailing(own.shiftedBy(shiftM), leversM, boosterKg.get(i)));
+                    behind.add(own.shiftedBy(shiftM));
+                }
             }
             case CLOSE_COUPLED -> {
                 double axleXM = booster.closeCoupledAxleXM().orElseThrow();
-                behind.add(standing.shiftedBy(axleXM - booster.axle().xM()));
-                addRear(AxleKind.TRAILER, AxleKind.BOOSTER, 1, axleXM);
+                behind.add(standing.shiftedBy(axleXM - booster.onlyAxle().xM()));
+                addRear(AxleKind.BOOSTER, AxlePlace.ONLY, axleXM);
             }
             default ->
                 behind.add(weights.booster()
@@ -168,9 +220,10 @@ public final class Statics {
             rearRollKgM2 += m.massKg() * m.offsetM() * leverM;
         }
         double leversM = rearLeversM.stream().mapToDouble(Double::doubleValue).sum();
-        boolean trailing = boosterState == BoosterState.TRAILING;
-        double axleKg = (momentKgM - (trailing ? boosterKg * trailingLeverM : 0)) / leversM;
-        double rearKg = rearLeversM.size() * axleKg + boosterKg;
+        double boostersKg = trailing.stream().mapToDouble(Trailing::axlesKg).sum();
+        double boostersKgM = trailing.stream().mapToDouble(Trailing::axlesKgM).sum();
+        double axleKg = (momentKgM - boostersKgM) / leversM;
+        double rearKg = rearLeversM.size() * axleKg + boostersKg;
         double kingpinKg = cos * weightKg - rearKg;
         double pullKg = sin * weightKg;
         // Rear axles stand at the mean lever momentKgM / rearKg.
@@ -198,7 +251,10 @@ public final class Statics {
                             yield jeeps[j].perAxle(stance.jeeps().get(j).axles());
                         }
                         case TRAILER -> new Carried(axleKg, share(axleKg, rearKg, rearRollKgM), null);
-                        case BOOSTER -> new Carried(boosterKg, share(boosterKg, rearKg, rearRollKgM), null);
+                        case BOOSTER -> {
+                            double kg = boosterKg.get(place.group().number() - 1);
+                            yield new Carried(kg, share(kg, rearKg, rearRollKgM), null);
+                        }
                     };
             Double trackM = weights.tracks().get(place.kind());
             loads.add(new AxleLoads.AxleLoad(
@@ -206,7 +262,8 @@ public final class Statics {
                     by.kg,
                     trackM == null ? OptionalDouble.empty() : OptionalDouble.of(by.kg / 2 + by.rollKgM / trackM)));
         }
-        return new AxleLoads(loads, fifthWheelsKg, trailing ? Optional.of(joint(cos, sin)) : Optional.empty());
+        return new AxleLoads(
+                loads, fifthWheelsKg, trailing.isEmpty() ? Optional.empty() : Optional.of(joint(cos, sin)));
     }
 
     private static double share(double loadKg, double rearKg, double rearRollKgM) {
@@ -273,12 +330,19 @@ public final class Statics {
         return group.axles().stream().mapToDouble(Axle::xM).average().orElseThrow();
     }
 
+    /** Of everything behind the trailer's hinge. */
     private AxleLoads.BoosterJoint joint(double cos, double sin) {
-        var hinge = stance.trailer().boosterHinge().orElseThrow();
-        double axleM = hinge.xM() - (stance.trailer().kingpinXM() - trailingLeverM);
-        double ownKgM = trailingBooster.massKg()
-                * (cos * (hinge.xM() - trailingBooster.xM()) + sin * (trailingBooster.hM() - hinge.hM()));
-        return new AxleLoads.BoosterJoint(cos * trailingBooster.massKg() - boosterKg, boosterKg * axleM - ownKgM);
+        FramePoint hinge = stance.trailer().boosterHinge().orElseThrow();
+        double behindKingpinM = stance.trailer().kingpinXM() - hinge.xM();
+        double shearKg = 0;
+        double momentKgM = 0;
+        for (Trailing t : trailing) {
+            MassPoint own = t.weight;
+            shearKg += cos * own.massKg() - t.axlesKg();
+            momentKgM += t.axlesKgM() - t.axlesKg() * behindKingpinM;
+            momentKgM -= own.massKg() * (cos * (hinge.xM() - own.xM()) + sin * (own.hM() - hinge.hM()));
+        }
+        return new AxleLoads.BoosterJoint(shearKg, momentKgM);
     }
 
     /** What the gooseneck holds of the deck: the kingpin's load without the gooseneck's own weight. */

@@ -30,17 +30,21 @@ final class LevelDrawing {
         trailerShiftM = stance.trailerShiftM();
     }
 
-    private double boosterShiftM() {
-        Booster booster = stance.booster().orElseThrow();
+    private double boosterShiftM(int index) {
+        Booster booster = stance.boosters().get(index);
         return trailerShiftM
                 + (loadCase.booster() == BoosterState.CLOSE_COUPLED
                         ? booster.closeCoupledAxleXM().orElseThrow()
-                                - booster.axle().xM()
-                        : stance.trailer().boosterHinge().orElseThrow().xM() - booster.hingeXM());
+                                - booster.onlyAxle().xM()
+                        : stance.boosterShiftM(index));
     }
 
-    private boolean boosterStands() {
-        return loadCase.booster() == BoosterState.TRAILING || loadCase.booster() == BoosterState.CLOSE_COUPLED;
+    /** Those that stand on the road; only while one trails others do behind it. */
+    private List<Booster> standingBoosters() {
+        return switch (loadCase.booster()) {
+            case NONE, CARRIED -> List.of();
+            case CLOSE_COUPLED, TRAILING -> stance.boosters();
+        };
     }
 
     List<LoadsView.Outlines> units() {
@@ -66,12 +70,12 @@ final class LevelDrawing {
         }
         units.add(new LoadsView.Outlines(
                 "trailer", points(trailer.underside(), trailerShiftM), points(trailer.topside(), trailerShiftM), load));
-        if (boosterStands()) {
-            Booster booster = stance.booster().orElseThrow();
+        List<Booster> boosters = standingBoosters();
+        for (int i = 0; i < boosters.size(); i++) {
             units.add(new LoadsView.Outlines(
-                    "booster",
-                    points(booster.underside(), boosterShiftM()),
-                    points(booster.topside(), boosterShiftM()),
+                    UnitName.booster(i + 1).word(),
+                    points(boosters.get(i).underside(), boosterShiftM(i)),
+                    points(boosters.get(i).topside(), boosterShiftM(i)),
                     List.of()));
         }
         return units;
@@ -109,8 +113,10 @@ final class LevelDrawing {
                 add(wheels, axles.get(i), trailerShiftM);
             }
         }
-        if (boosterStands()) {
-            add(wheels, stance.booster().orElseThrow().axle(), boosterShiftM());
+        List<Booster> boosters = standingBoosters();
+        for (int i = 0; i < boosters.size(); i++) {
+            double shiftM = boosterShiftM(i);
+            boosters.get(i).axles().axles().forEach(a -> add(wheels, a, shiftM));
         }
         if (loadCase.lift() == LiftState.UP) {
             Axle lifted = axles.get(axles.size() - 1);

@@ -3,6 +3,7 @@ package org.cresthaul.check;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.cresthaul.axleload.GaugeChart;
 import org.cresthaul.axleload.Statics;
 import org.cresthaul.language.Code;
@@ -74,15 +75,37 @@ record LoadCase(
         return new Statics(stance, others, lift, booster, onBoosterKg);
     }
 
-    /** What stands on a trailing booster's axle at both ends of its chart's accuracy; empty where no air is set. */
-    List<Double> boosterRangeKg() {
-        if (booster != BoosterState.TRAILING || boosterKg == 0) {
+    /** On each axle of every booster, front to rear. */
+    Statics statics(List<Double> onBoostersKg) {
+        return new Statics(stance, weights.orElseThrow(), lift, booster, onBoostersKg);
+    }
+
+    /**
+     * What stands on each axle of trailing boosters, front to rear, at both ends of the accuracy of every chart: every
+     * load is least and greatest at one of these. Empty where no chart is off.
+     */
+    List<List<Double>> boosterRangesKg() {
+        if (booster != BoosterState.TRAILING || weights.isEmpty()) {
             return List.of();
         }
-        double off = weights.flatMap(w -> w.gauges().booster())
-                .map(ChartPoints::accuracy)
-                .orElse(0.0);
-        return off == 0 ? List.of() : List.of(boosterKg * (1 - off), boosterKg * (1 + off));
+        List<List<Double>> all = List.of(List.of());
+        all = spread(
+                all,
+                boosterKg,
+                weights.get().gauges().booster().map(ChartPoints::accuracy).orElse(0.0));
+        for (Weights.BoosterBehind behind : weights.get().boostersBehind()) {
+            all = spread(all, Statics.setKg(behind), behind.gauge().accuracy());
+        }
+        return all.size() == 1 ? List.of() : all;
+    }
+
+    private static List<List<Double>> spread(List<List<Double>> ahead, double kg, double off) {
+        List<Double> ends = off == 0 || kg == 0 ? List.of(kg) : List.of(kg * (1 - off), kg * (1 + off));
+        return ahead.stream()
+                .flatMap(before -> ends.stream()
+                        .map(end ->
+                                Stream.concat(before.stream(), Stream.of(end)).toList()))
+                .toList();
     }
 
     Optional<ChartPoints> trailerChart() {

@@ -35,9 +35,8 @@ final class LoadJudge {
         places = statics.places();
         loads = statics.level();
         accuracy = loadCase.weights().orElseThrow().accuracy();
-        charted = loadCase.boosterRangeKg().stream()
-                .map(kg ->
-                        loadCase.statics(loadCase.weights().orElseThrow(), kg).level())
+        charted = loadCase.boosterRangesKg().stream()
+                .map(kg -> loadCase.statics(kg).level())
                 .toList();
         List<LoadTest> tests = new ArrayList<>(LoadTest.all(ownBounds(), loads, charted));
         tests.addAll(RatingBounds.onSides(loads, charted, loadCase.weights().orElseThrow()));

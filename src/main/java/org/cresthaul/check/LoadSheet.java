@@ -1,8 +1,8 @@
 package org.cresthaul.check;
 
 import java.util.List;
+import org.cresthaul.axleload.LoadGroup;
 import org.cresthaul.language.Sentence;
-import org.cresthaul.rig.AxleKind;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 
@@ -45,7 +45,8 @@ public record LoadSheet(
     /**
      * One axle.
      *
-     * @param group "steer", "drive", "jeep", "trailer" or "booster": whose load it shares; "jeep 2" of a second jeep
+     * @param group "steer", "drive", "jeep", "trailer" or "booster": whose load it shares; "jeep 2" of a second jeep,
+     *     "booster 2" of a second booster
      * @param kind the unit it belongs to
      * @param xM along the combination, in the tractor's frame
      * @param rightKg its right side, or null when the tracks are not known
@@ -113,7 +114,7 @@ public record LoadSheet(
      * @param note why there is no reading, or null
      */
     public record GaugeLine(
-            AxleKind gauge,
+            LoadGroup gauge,
             Double pressurePa,
             @Rounded(Rounding.MASS_NEAR) double loadKg,
             Sentence note) {}

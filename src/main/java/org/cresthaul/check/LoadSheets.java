@@ -113,19 +113,22 @@ final class LoadSheets {
         List<LoadSheet.GaugeLine> lines = new ArrayList<>();
         loadCase.trailerChart()
                 .ifPresent(chart -> lines.add(gauge(
-                        AxleKind.TRAILER,
+                        new LoadGroup(AxleKind.TRAILER),
                         chart,
                         loads.perAxleKg(AxleKind.TRAILER).orElseThrow())));
         if (loadCase.booster() == BoosterState.TRAILING) {
+            Weights weights = loadCase.weights().orElseThrow();
             lines.add(gauge(
-                    AxleKind.BOOSTER,
-                    loadCase.weights().orElseThrow().gauges().booster().orElseThrow(),
-                    loadCase.boosterKg()));
+                    new LoadGroup(AxleKind.BOOSTER), weights.gauges().booster().orElseThrow(), loadCase.boosterKg()));
+            int number = 2;
+            for (Weights.BoosterBehind behind : weights.boostersBehind()) {
+                lines.add(gauge(new LoadGroup(AxleKind.BOOSTER, number++), behind.gauge(), Statics.setKg(behind)));
+            }
         }
         return lines;
     }
 
-    private static LoadSheet.GaugeLine gauge(AxleKind name, ChartPoints points, double loadKg) {
+    private static LoadSheet.GaugeLine gauge(LoadGroup name, ChartPoints points, double loadKg) {
         GaugeChart chart = new GaugeChart(points);
         OptionalDouble pressure = chart.pressurePa(loadKg);
         Sentence note = pressure.isPresent()

@@ -360,19 +360,27 @@ public record PassageView(
                             stance.trailer().deckSagM())),
                     points(stance.trailer().topside()),
                     load));
-            if (state == BoosterState.TRAILING || state == BoosterState.CLOSE_COUPLED) {
+            if (state == BoosterState.CLOSE_COUPLED) {
                 Booster b = stance.booster().orElseThrow();
-                // Close-coupled it moves with the trailer: its outlines are given in the trailer's frame.
-                double shift = state == BoosterState.TRAILING
-                        ? 0
-                        : b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
-                units.add(new UnitView(
-                        state == BoosterState.TRAILING ? "booster" : "trailer",
-                        points(b.underside().shiftedBy(shift)),
-                        points(b.topside().shiftedBy(shift)),
-                        List.of()));
+                // It moves with the trailer: its outlines are given in the trailer's frame.
+                double shift =
+                        b.closeCoupledAxleXM().orElseThrow() - b.onlyAxle().xM();
+                units.add(view(
+                        UnitName.TRAILER,
+                        b.underside().shiftedBy(shift),
+                        b.topside().shiftedBy(shift)));
+            }
+            for (int i = 0;
+                    state == BoosterState.TRAILING && i < stance.boosters().size();
+                    i++) {
+                Booster b = stance.boosters().get(i);
+                units.add(view(UnitName.booster(i + 1), b.underside(), b.topside()));
             }
             return units;
+        }
+
+        private static UnitView view(UnitName name, Outline underside, Outline topside) {
+            return new UnitView(name.word(), points(underside), points(topside), List.of());
         }
 
         private static List<List<Double>> points(Outline outline) {

@@ -66,6 +66,7 @@ public record RightPlate(LevelStance stance, Weights.ShimPlate fitted, Weights.S
                 w.trailer(),
                 w.gooseneck(),
                 w.booster(),
+                w.boostersBehind(),
                 w.pieces(),
                 w.tracks(),
                 w.ratings(),

@@ -136,7 +136,7 @@ final class BendSearch {
         if (!coupling.isHinge()) {
             return bendRad;
         }
-        TrailingBooster joint = places.shape.trailing().orElseThrow();
+        TrailingBooster joint = places.shape.joint(coupling.unit());
         return Math.max(-joint.downRad(), Math.min(joint.upRad(), bendRad));
     }
 
@@ -235,12 +235,12 @@ final class BendSearch {
             ahead = behind;
             behind = motions.next(span, a, b, k, ahead);
         }
-        if (!ahead.motion().known || !behind.motion().known) {
+        if (!ahead.way().known() || !behind.motion().known) {
             return;
         }
         double from = a.bendRad(coupling.unit());
         double to = b.bendRad(coupling.unit());
-        Range rate = behind.motion().turn().minus(ahead.motion().turn());
+        Range rate = behind.motion().turn().minus(ahead.way().turn());
         double least = rate.lo();
         double most = rate.hi();
         if (!behind.free()) {

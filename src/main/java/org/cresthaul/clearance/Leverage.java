@@ -70,13 +70,16 @@ final class Leverage {
             group.add(stance.booster().orElseThrow().closeCoupledAxleXM().orElseThrow());
         }
         all.add(new Lever(UnitName.TRAILER, stance.trailer().kingpinXM(), List.copyOf(group), heldAtXM));
-        if (setting.booster() == BoosterState.TRAILING) {
-            Booster booster = stance.booster().orElseThrow();
+        for (int i = 0;
+                setting.booster() == BoosterState.TRAILING
+                        && i < stance.boosters().size();
+                i++) {
+            Booster booster = stance.boosters().get(i);
             all.add(new Lever(
-                    UnitName.BOOSTER,
+                    UnitName.booster(i + 1),
                     booster.hingeXM(),
-                    List.of(booster.axle().xM()),
-                    stance.trailer().boosterHinge().orElseThrow().xM()));
+                    xOf(booster.axles().axles()),
+                    stance.boosterHeldAt(i).xM()));
         }
         return List.copyOf(all);
     }

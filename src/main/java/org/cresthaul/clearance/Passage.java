@@ -349,18 +349,18 @@ public final class Passage {
         double lastAxle =
                 trailer.axles().axles().get(trailer.axles().axles().size() - 1).xM();
         rear = Math.min(rear, lastAxle - 1);
-        if (stance.booster().isPresent()) {
-            Booster b = stance.booster().get();
+        for (int i = 0; i < stance.boosters().size(); i++) {
+            Booster b = stance.boosters().get(i);
             double bodyRear = Math.min(
                     Math.min(b.underside().rearXM(), b.topside().rearXM()),
-                    b.axle().xM() - 1);
-            rear = Math.min(rear, trailer.boosterHinge().orElseThrow().xM() + bodyRear - b.hingeXM());
+                    b.lastAxle().xM() - 1);
+            rear = Math.min(rear, bodyRear + stance.boosterShiftM(i));
             if (b.closeCoupledAxleXM().isPresent()) {
                 rear = Math.min(
                         rear,
                         b.closeCoupledAxleXM().getAsDouble()
                                 + bodyRear
-                                - b.axle().xM());
+                                - b.onlyAxle().xM());
             }
             Optional<Outline> carried = b.carried();
             if (carried.isPresent()) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.cresthaul.posture.CombinationShape;
-import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.posture.CombinationShape.UnitOutlines;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.FramePoint;
@@ -13,7 +12,7 @@ import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Trailer;
 
 /**
- * The fastest that any gap of trailer or booster can change with a raise at one position of the tractor: meters per
+ * The fastest that any gap of trailer or boosters can change with a raise at one position of the tractor: meters per
  * meter of deck-front height, and per meter of rear raise by hand. Bounds, not estimates: whatever axles carry, hang or
  * stand on their stops.
  *
@@ -72,24 +71,12 @@ record RaiseRates(double front, double rear) {
                 .max()
                 .orElseThrow();
         double off = farthestOff(outlines, shape.stance().trailerFifthWheel().hM());
-        if (shape.trailing().isPresent()) {
-            TrailingBooster b = shape.trailing().get();
-            List<Outline> more = new ArrayList<>(b.outlines().undersides());
-            more.addAll(b.outlines().topsides());
-            double toAxle = Math.max(b.hingeXM() - b.axle().xM(), 0.1);
-            double reach = more.stream()
-                    .flatMap(o -> o.points().stream())
-                    .mapToDouble(p ->
-                            Math.max(b.hingeXM() - p.xM(), p.xM() - b.axle().xM()))
-                    .max()
-                    .orElseThrow();
-            double hinge = k - b.hinge().xM();
-            // Held by its hinge limits it moves with the trailer; riding, it turns about its axle.
-            behind = Math.max(behind, Math.max(hinge + reach, hinge * Math.max(1, reach / toAxle)));
-            off = Math.max(
-                    off,
-                    Math.abs(b.hinge().hM() - shape.stance().trailerFifthWheel().hM())
-                            + farthestOff(more, b.hinge().hM()) * Math.max(1, hinge / toAxle));
+        double hingeOff = 0;
+        for (BoosterRates b : BoosterRates.of(shape)) {
+            behind = Math.max(behind, b.movedM());
+            // A hinge's height turns with the unit that carries it.
+            hingeOff += b.hingeRiseM() * b.aheadTurned();
+            off = Math.max(off, hingeOff + farthestOff(b.drawn(), b.hingeHM()) * b.turned());
         }
         double arm = Math.max(behind, ahead) + steepest * off;
         return new RaiseRates(SLACK * Math.max(turn.kappa, arm * turn.front), SLACK * Math.max(1, arm * turn.rear));
@@ -108,20 +95,15 @@ record RaiseRates(double front, double rear) {
         double neck = turn.kappa / (k - shape.stance().trailer().deckFront().xM());
         double front = turn.kappa + reach * (neck + turn.front);
         double rear = reach * turn.rear;
-        if (shape.trailing().isPresent()) {
-            TrailingBooster b = shape.trailing().get();
-            double toAxle = Math.max(b.hingeXM() - b.axle().xM(), 0.1);
-            double bends = 1 + (k - b.hinge().xM()) / toAxle;
-            double out =
-                    farthest(b.outlines(), new FramePoint(b.hingeXM(), b.hinge().hM()));
-            front = Math.max(front, out * bends * turn.front);
-            rear = Math.max(rear, out * bends * turn.rear);
+        for (BoosterRates b : BoosterRates.of(shape)) {
+            front = Math.max(front, b.outM() * b.bent() * turn.front);
+            rear = Math.max(rear, b.outM() * b.bent() * turn.rear);
         }
         return new RaiseRates(SLACK * front, SLACK * rear);
     }
 
     /** How far a unit reaches from its pivot. */
-    private static double farthest(UnitOutlines outlines, FramePoint pivot) {
+    static double farthest(UnitOutlines outlines, FramePoint pivot) {
         return Stream.concat(outlines.undersides().stream(), outlines.topsides().stream())
                 .flatMap(o -> o.points().stream())
                 .mapToDouble(p -> Math.hypot(p.xM() - pivot.xM(), p.hM() - pivot.hM()))

@@ -91,8 +91,9 @@ final class Roll {
         // The steer axle is what advances evenly.
         pass(steer, span.startM, span.endM, 0);
         for (int k = 0; k < ways.length; k++) {
-            // Where a booster reaches its hinge's limits, how its wheel moves in between is open.
-            pass(units.get(k), a.unit(k), b.unit(k), ways[k].free() ? ways[k].motion().speedOff : 1);
+            double speedOff = ways[k].motion().speedOff;
+            // Where a booster reaches its hinge's limits, how its wheel moves in between is open, but for its way.
+            pass(units.get(k), a.unit(k), b.unit(k), ways[k].free() ? speedOff : Math.max(1, speedOff));
         }
         return uneven;
     }
@@ -108,7 +109,8 @@ final class Roll {
      * half of that times the way, and its tilt by its mean slope times that and by the bows of both paths.
      */
     private void pass(Tilt tilt, double fromX, double toX, double speedOff) {
-        if (!(toX > fromX)) {
+        // Where a wheel may go back it may leave the way between both places.
+        if (!(toX > fromX) || speedOff > 1) {
             uneven = Double.POSITIVE_INFINITY;
             return;
         }

@@ -1,6 +1,6 @@
 package org.cresthaul.clearance;
 
-import java.util.Optional;
+import java.util.List;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.GapBounds;
 import org.cresthaul.clearance.bound.MotionBounds;
@@ -54,12 +54,9 @@ final class UnitMotions {
     /** Of a unit, by how the one ahead moves. */
     Way next(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
         boolean onHinge = unit > places.shape.trailerIndex();
-        if (!ahead.motion().known) {
+        if (!ahead.way().known()) {
             return new Way(
-                    new UnitWay(
-                            MotionBounds.unknown(),
-                            onHinge ? Optional.of(ahead.motion()) : Optional.empty(),
-                            UnitBow.unknown()),
+                    new UnitWay(MotionBounds.unknown(), onHinge ? ahead.way().motions() : List.of(), UnitBow.unknown()),
                     !onHinge);
         }
         Stretch on = new Stretch(
@@ -68,15 +65,22 @@ final class UnitMotions {
                 a.unit(unit),
                 b.unit(unit),
                 span.lengthM());
-        MotionBounds motion = MotionBounds.of(on, pivotMotion(span, a, b, unit, ahead));
-        boolean free = !onHinge || motion.known && keepsOffItsLimits(span, a, b, unit, ahead.motion(), motion);
-        UnitBow bow =
-                free && ahead.bow().known ? UnitBow.of(on, motion, pivotBow(span, unit, ahead)) : UnitBow.unknown();
-        return new Way(new UnitWay(motion, free ? Optional.empty() : Optional.of(ahead.motion()), bow), free);
+        PointMotion pivot = pivotMotion(span, a, b, unit, ahead);
+        MotionBounds motion = MotionBounds.of(on, pivot);
+        if (onHinge && !(motion.known && keepsOffItsLimits(span, a, b, unit, ahead.way(), motion))) {
+            return new Way(
+                    new UnitWay(
+                            MotionBounds.ofEither(on, pivot, ahead.way().turn()),
+                            ahead.way().motions(),
+                            UnitBow.unknown()),
+                    false);
+        }
+        UnitBow bow = ahead.bow().known ? UnitBow.of(on, motion, pivotBow(span, unit, ahead)) : UnitBow.unknown();
+        return new Way(new UnitWay(motion, bow), true);
     }
 
     private PointMotion pivotMotion(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
-        return unit == 1 ? span.kingpin : ahead.motion().at(a.unit(unit - 1).pose, b.unit(unit - 1).pose, heldAt(unit));
+        return unit == 1 ? span.kingpin : ahead.way().at(a.unit(unit - 1).pose, b.unit(unit - 1).pose, heldAt(unit));
     }
 
     private PivotBow pivotBow(Passage.Span span, int unit, Way ahead) {
@@ -90,13 +94,13 @@ final class UnitMotions {
     }
 
     private boolean keepsOffItsLimits(
-            Passage.Span span, Placed a, Placed b, int unit, MotionBounds trailer, MotionBounds booster) {
-        TrailingBooster joint = places.shape.trailing().orElseThrow();
+            Passage.Span span, Placed a, Placed b, int unit, UnitWay ahead, MotionBounds booster) {
+        TrailingBooster joint = places.shape.joint(unit);
         double bendMost = Math.max(a.askedBendRad(unit), b.askedBendRad(unit));
         double bendLeast = Math.min(a.askedBendRad(unit), b.askedBendRad(unit));
         double reach = 0.5
                 * span.lengthM()
-                * (booster.turn().magnitude() + trailer.turn().magnitude());
+                * (booster.turn().magnitude() + ahead.turn().magnitude());
         return bendMost + reach < joint.upRad() && bendLeast - reach > -joint.downRad();
     }
 

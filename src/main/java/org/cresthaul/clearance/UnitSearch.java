@@ -93,7 +93,7 @@ public final class UnitSearch {
 
     /** Whether a booster at every bend of its hinge leaves more than the units ahead do. */
     private boolean isFree(Coupling hinge, UnitGaps gaps, Look ahead, List<Demand> demands) {
-        TrailingBooster joint = places.shape.trailing().orElseThrow();
+        TrailingBooster joint = places.shape.joint(hinge.unit());
         if (ahead.least.isEmpty()
                 || gaps.least(-joint.downRad(), joint.upRad(), out -> 0).valueM()
                         < ahead.least.get().valueM()) {

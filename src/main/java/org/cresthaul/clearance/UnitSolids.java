@@ -38,7 +38,7 @@ final class UnitSolids {
             case TRACTOR -> throw new IllegalArgumentException("nothing is ahead of the tractor");
             case JEEP -> gaps(ahead(shape, unit), jeep(shape, unit));
             case TRAILER -> gaps(ahead(shape, unit), trailer(shape, setting));
-            case BOOSTER -> atHinge(shape);
+            case BOOSTER -> atHinge(shape, unit);
         };
     }
 
@@ -121,26 +121,35 @@ final class UnitSolids {
         return behind.build();
     }
 
-    /** Trailer and trailing booster. */
-    private static Optional<UnitGaps> atHinge(CombinationShape shape) {
-        TrailingBooster booster = shape.trailing().orElseThrow();
-        Trailer trailer = shape.stance().trailer();
-        UnitSolid.Builder ahead = new UnitSolid.Builder(trailer.hingeReachM())
-                .outline(around(shape.trailer().undersides().get(0), trailer.topside()), booster.hinge(), 0);
-        for (Outline load : onTop(shape)) {
-            ahead.outline(filled(load, trailer.topside()), booster.hinge(), 0);
+    /** A trailing booster and the unit that holds it. */
+    private static Optional<UnitGaps> atHinge(CombinationShape shape, int unit) {
+        TrailingBooster booster = shape.joint(unit);
+        double reachM = shape.stance().boosterReachM(unit - shape.trailerIndex() - 1);
+        UnitSolid.Builder ahead = new UnitSolid.Builder(reachM);
+        if (unit - 1 == shape.trailerIndex()) {
+            Trailer trailer = shape.stance().trailer();
+            ahead.outline(around(shape.trailer().undersides().get(0), trailer.topside()), booster.hinge(), 0);
+            for (Outline load : onTop(shape)) {
+                ahead.outline(filled(load, trailer.topside()), booster.hinge(), 0);
+            }
+            shape.raisedTire()
+                    .ifPresent(t ->
+                            ahead.tire(new FramePoint(t.xM(), t.hM(), "raised tire"), t.radiusM(), booster.hinge()));
+        } else {
+            ahead.outline(around(shape.joint(unit - 1)), booster.hinge(), 0);
         }
-        shape.raisedTire()
-                .ifPresent(
-                        t -> ahead.tire(new FramePoint(t.xM(), t.hM(), "raised tire"), t.radiusM(), booster.hinge()));
-        UnitSolid.Builder behind = new UnitSolid.Builder(trailer.hingeReachM())
+        UnitSolid.Builder behind = new UnitSolid.Builder(reachM)
                 .outline(
-                        around(
-                                booster.outlines().undersides().get(0),
-                                booster.outlines().topsides().get(0)),
+                        around(booster),
                         new FramePoint(booster.hingeXM(), booster.hinge().hM()),
                         0);
         return gaps(ahead.build(), behind.build());
+    }
+
+    private static List<FramePoint> around(TrailingBooster booster) {
+        return around(
+                booster.outlines().undersides().get(0),
+                booster.outlines().topsides().get(0));
     }
 
     private static Optional<UnitGaps> gaps(UnitSolid ahead, UnitSolid behind) {

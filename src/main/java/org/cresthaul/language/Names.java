@@ -10,8 +10,12 @@ public final class Names {
     private static final Map<String, Code> KNOWN = Map.ofEntries(
             Map.entry("tractor", Code.NAME_TRACTOR),
             Map.entry("jeep", Code.NAME_JEEP),
+            Map.entry("jeep 2", Code.NAME_JEEP_2),
+            Map.entry("jeep 3", Code.NAME_JEEP_3),
             Map.entry("trailer", Code.NAME_TRAILER),
             Map.entry("booster", Code.NAME_BOOSTER),
+            Map.entry("booster 2", Code.NAME_BOOSTER_2),
+            Map.entry("booster 3", Code.NAME_BOOSTER_3),
             Map.entry("load", Code.NAME_LOAD),
             Map.entry("carried booster", Code.NAME_CARRIED_BOOSTER),
             Map.entry("tires", Code.NAME_TIRES),

@@ -53,17 +53,9 @@ final class Alterations {
                 r.load().stream().map(o -> lifted(o, byM)).toList(),
                 r.boosterHinge(),
                 r.hingeReachM());
-        Optional<Booster> booster = stance.booster()
-                .map(b -> new Booster(
-                        b.hingeXM(),
-                        b.axle(),
-                        lifted(b.underside(), -byM),
-                        lifted(b.topside(), byM),
-                        b.states(),
-                        b.hingeUpRad(),
-                        b.hingeDownRad(),
-                        b.closeCoupledAxleXM(),
-                        b.carried().map(o -> lifted(o, byM))));
+        Optional<Booster> booster = stance.booster().map(b -> closer(b, byM));
+        List<Booster> behind =
+                stance.boostersBehind().stream().map(b -> closer(b, byM)).toList();
         List<Jeep> jeeps = stance.jeeps().stream()
                 .map(j -> new Jeep(
                         j.kingpinXM(),
@@ -73,7 +65,22 @@ final class Alterations {
                         lifted(j.underside(), -byM),
                         lifted(j.topside(), byM)))
                 .toList();
-        return new LevelStance(stance.name(), tractor, jeeps, trailer, booster, stance.weights(), stance.plan());
+        return new LevelStance(
+                stance.name(), tractor, jeeps, trailer, booster, behind, stance.weights(), stance.plan());
+    }
+
+    private static Booster closer(Booster b, double byM) {
+        return new Booster(
+                b.hingeXM(),
+                b.axles(),
+                lifted(b.underside(), -byM),
+                lifted(b.topside(), byM),
+                b.states(),
+                b.hingeUpRad(),
+                b.hingeDownRad(),
+                b.closeCoupledAxleXM(),
+                b.carried().map(o -> lifted(o, byM)),
+                b.nextHinge());
     }
 
     /** What is carried stands {@code byM} higher. */
@@ -131,6 +138,9 @@ final class Alterations {
                         w.booster()
                                 .map(b -> new Weights.BoosterWeight(
                                         more(b.standing(), share), b.carried().map(c -> more(c, share)))),
+                        w.boostersBehind().stream()
+                                .map(b -> new Weights.BoosterBehind(more(b.standing(), share), b.gauge(), b.setPa()))
+                                .toList(),
                         w.pieces().stream()
                                 .map(p -> new Weights.Piece(p.name(), more(p.at(), share), p.outline()))
                                 .toList(),

@@ -139,17 +139,17 @@ public record Envelope(
                 stance.trailer().underside(),
                 stance.trailer().topside(),
                 0));
-        stance.booster().ifPresent(b -> {
-            if (booster == BoosterState.TRAILING) {
-                shapes.add(body(standing.booster().orElseThrow(), b.underside(), b.topside(), 0));
-            } else if (booster == BoosterState.CLOSE_COUPLED) {
-                shapes.add(body(
-                        standing.trailer(),
-                        b.underside(),
-                        b.topside(),
-                        b.closeCoupledAxleXM().orElseThrow() - b.axle().xM()));
-            }
-        });
+        if (booster == BoosterState.CLOSE_COUPLED) {
+            Booster b = stance.booster().orElseThrow();
+            double shiftM = b.closeCoupledAxleXM().orElseThrow() - b.onlyAxle().xM();
+            shapes.add(body(standing.trailer(), b.underside(), b.topside(), shiftM));
+        }
+        for (int i = 0;
+                booster == BoosterState.TRAILING && i < stance.boosters().size();
+                i++) {
+            Booster b = stance.boosters().get(i);
+            shapes.add(body(standing.of(UnitName.booster(i + 1)), b.underside(), b.topside(), 0));
+        }
         return shapes;
     }
 

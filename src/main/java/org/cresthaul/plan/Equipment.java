@@ -1,7 +1,9 @@
 package org.cresthaul.plan;
 
+import java.util.List;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.UnitName;
 import org.cresthaul.rig.Weights;
 
 /** What a combination has, of which a card may speak; from the rig file's data, never from a name in it. */
@@ -36,6 +38,13 @@ final class Equipment {
 
     boolean hasBooster() {
         return stance.booster().isPresent();
+    }
+
+    /** Those behind the first. */
+    List<UnitName> boostersBehind() {
+        return stance.units().stream()
+                .filter(u -> u.kind() == UnitName.Kind.BOOSTER && u.number() > 1)
+                .toList();
     }
 
     boolean hasJeep() {

@@ -3,9 +3,11 @@ package org.cresthaul.plan;
 import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LiftState;
+import org.cresthaul.rig.UnitName;
 
 /** A card for each configuration the plan uses: everything that is set, pinned or looked at before road speed. */
 final class SetUpCards {
@@ -136,6 +138,12 @@ final class SetUpCards {
                             : sources.toDo(Code.SET_NO_PLATE).as(PLATE, NO_PLATE));
         }
         lines.add(sources.practice(Code.SET_PIVOT_OFF).as(PIVOT_LOCK, "off"));
+        for (UnitName behind : rig.boostersBehind()) {
+            lines.add(sources.say(Code.SET_TRAILING_BEHIND)
+                    .with("unit", Names.of(behind.word()))
+                    .toDo()
+                    .from(SheetLine.PRACTICE));
+        }
         return lines;
     }
 }

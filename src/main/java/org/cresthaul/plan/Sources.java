@@ -7,12 +7,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.cresthaul.axleload.LoadGroup;
 import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.LoadReport;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
+import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.posture.StandingHeight;
 import org.cresthaul.rig.AxleKind;
@@ -268,7 +270,7 @@ final class Sources {
         for (int i = 0; i < gauges.size(); i++) {
             LoadSheet.GaugeLine gauge = gauges.get(i);
             String at = loads.get().pointer() + "/gauges/" + i;
-            Sentence name = Sentence.of(gauge.gauge() == AxleKind.BOOSTER ? Code.GAUGE_BOOSTER : Code.GAUGE_TRAILER);
+            Sentence name = gaugeName(gauge.gauge());
             lines.add(
                     gauge.pressurePa() == null
                             ? say(Code.GAUGE_NO_READING)
@@ -284,6 +286,13 @@ final class Sources {
                                     .plain());
         }
         return lines.isEmpty() ? List.of(plain(Code.GAUGE_NO_CHARTS)) : lines;
+    }
+
+    private static Sentence gaugeName(LoadGroup of) {
+        if (of.number() > 1) {
+            return Sentence.of(Code.GAUGE_OF).with("unit", Names.of(of.word()));
+        }
+        return Sentence.of(of.kind() == AxleKind.BOOSTER ? Code.GAUGE_BOOSTER : Code.GAUGE_TRAILER);
     }
 
     static String capital(String text) {

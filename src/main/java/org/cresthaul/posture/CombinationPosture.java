@@ -43,7 +43,7 @@ public record CombinationPosture(double steerM, List<UnitName> units, List<Pose>
         return of(UnitName.TRAILER);
     }
 
-    /** Only of a trailing booster. */
+    /** Only of a trailing booster, the first where there are several. */
     public Optional<Pose> booster() {
         return units.contains(UnitName.BOOSTER) ? Optional.of(of(UnitName.BOOSTER)) : Optional.empty();
     }

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.cresthaul.rig.Axle;
+import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
@@ -36,9 +37,25 @@ public final class CombinationShape {
      */
     public record ChainUnit(UnitName name, FramePoint heldAt, UnitOutlines outlines) {}
 
-    /** A booster on its hinge. */
+    /**
+     * A booster on its hinge.
+     *
+     * @param hinge in the frame of the unit ahead
+     * @param hingeXM the same along its own frame
+     */
     public record TrailingBooster(
-            FramePoint hinge, double hingeXM, Axle axle, double upRad, double downRad, UnitOutlines outlines) {}
+            FramePoint hinge, double hingeXM, AxleGroup axles, double upRad, double downRad, UnitOutlines outlines) {
+        static TrailingBooster of(LevelStance stance, int index) {
+            Booster b = stance.boosters().get(index);
+            return new TrailingBooster(
+                    stance.boosterHeldAt(index),
+                    b.hingeXM(),
+                    b.axles(),
+                    b.hingeUpRad(),
+                    b.hingeDownRad(),
+                    new UnitOutlines(List.of(b.underside()), List.of(b.topside())));
+        }
+    }
 
     private final LevelStance stance;
     private final LiftState lift;
@@ -46,7 +63,7 @@ public final class CombinationShape {
     private final List<Axle> axlesDown;
     private final Optional<Circle> raisedTire;
     private final List<ChainUnit> units;
-    private final Optional<TrailingBooster> trailing;
+    private final List<TrailingBooster> trailing;
 
     /**
      * The shape of a stance in one state.
@@ -76,31 +93,28 @@ public final class CombinationShape {
         List<Outline> topsides = new ArrayList<>();
         topsides.add(frame.topside());
         topsides.addAll(frame.load());
-        Optional<TrailingBooster> onHinge = Optional.empty();
+        List<TrailingBooster> onHinges = new ArrayList<>();
         if (booster != BoosterState.NONE) {
             Booster b = stance.booster().orElseThrow();
             switch (booster) {
                 case CARRIED -> topsides.add(b.carried().orElseThrow());
                 case CLOSE_COUPLED -> {
                     double axleX = b.closeCoupledAxleXM().orElseThrow();
-                    double shift = axleX - b.axle().xM();
-                    down.add(new Axle(axleX, b.axle().radiusM()));
+                    double shift = axleX - b.onlyAxle().xM();
+                    down.add(new Axle(axleX, b.onlyAxle().radiusM()));
                     undersides.add(b.underside().shiftedBy(shift));
                     topsides.add(b.topside().shiftedBy(shift));
                 }
-                case TRAILING ->
-                    onHinge = Optional.of(new TrailingBooster(
-                            frame.boosterHinge().orElseThrow(),
-                            b.hingeXM(),
-                            b.axle(),
-                            b.hingeUpRad(),
-                            b.hingeDownRad(),
-                            new UnitOutlines(List.of(b.underside()), List.of(b.topside()))));
+                case TRAILING -> {
+                    for (int i = 0; i < stance.boosters().size(); i++) {
+                        onHinges.add(TrailingBooster.of(stance, i));
+                    }
+                }
                 default -> throw new IllegalArgumentException("booster state " + booster);
             }
         }
         axlesDown = List.copyOf(down);
-        trailing = onHinge;
+        trailing = List.copyOf(onHinges);
         units = chain(new UnitOutlines(List.copyOf(undersides), List.copyOf(topsides)));
     }
 
@@ -123,7 +137,10 @@ public final class CombinationShape {
             heldAt = jeep.fifthWheel();
         }
         chain.add(new ChainUnit(UnitName.TRAILER, heldAt, trailer));
-        trailing.ifPresent(b -> chain.add(new ChainUnit(UnitName.BOOSTER, b.hinge(), b.outlines())));
+        for (int i = 0; i < trailing.size(); i++) {
+            TrailingBooster b = trailing.get(i);
+            chain.add(new ChainUnit(UnitName.booster(i + 1), b.hinge(), b.outlines()));
+        }
         return List.copyOf(chain);
     }
 
@@ -143,7 +160,7 @@ public final class CombinationShape {
         return booster;
     }
 
-    /** Front to rear: the tractor, jeeps, the trailer and a trailing booster. */
+    /** Front to rear: the tractor, jeeps, the trailer and trailing boosters. */
     public List<ChainUnit> units() {
         return units;
     }
@@ -165,7 +182,7 @@ public final class CombinationShape {
             case JEEP ->
                 Collections.nCopies(stance.jeeps().get(unit - 1).axles().axles().size(), AxleKind.JEEP);
             case TRAILER -> trailerKinds();
-            case BOOSTER -> List.of(AxleKind.BOOSTER);
+            case BOOSTER -> Collections.nCopies(joint(unit).axles().axles().size(), AxleKind.BOOSTER);
         };
     }
 
@@ -190,7 +207,13 @@ public final class CombinationShape {
         return units.get(trailerIndex() - 1).outlines();
     }
 
-    public Optional<TrailingBooster> trailing() {
+    /** Front to rear, each held by the one before it. */
+    public List<TrailingBooster> trailing() {
         return trailing;
+    }
+
+    /** The hinge ahead of a booster, by its place in {@link #units}. */
+    public TrailingBooster joint(int unit) {
+        return trailing.get(unit - trailerIndex() - 1);
     }
 }

@@ -2,7 +2,6 @@ package org.cresthaul.posture;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.FramePoint;
@@ -38,21 +37,13 @@ public final class CoupledCombination {
                     shape.stance().jeeps().get(i), shape.units().get(i + 1).heldAt()));
         }
         PivotedGroup group = settledGroup(setting);
-        Optional<PivotedGroup> booster = Optional.empty();
-        if (shape.trailing().isPresent()) {
-            TrailingBooster b = shape.trailing().get();
-            double behind = b.axle().xM() - b.hingeXM();
-            double below = b.axle().radiusM() - b.hinge().hM();
-            double c = Math.cos(-b.downRad());
-            double s = Math.sin(-b.downRad());
-            group = group.withFixedWheel(
-                    b.hinge().xM() + behind * c - below * s,
-                    b.hinge().hM() + behind * s + below * c,
-                    b.axle().radiusM());
-            booster = Optional.of(PivotedGroup.rigid(b.hingeXM(), b.hinge().hM(), b.axle()));
-        }
+        List<TrailingBooster> boosters = shape.trailing();
+        group = group.withPinned(PinnedWheels.behind(boosters));
         all.add(leveling == Leveling.SETTLED ? group : group.holding(airStandingLevelM(group)));
-        booster.ifPresent(all::add);
+        for (int i = 0; i < boosters.size(); i++) {
+            all.add(boosterGroup(boosters.get(i))
+                    .withPinned(PinnedWheels.behind(boosters.subList(i + 1, boosters.size()))));
+        }
         groups = List.copyOf(all);
     }
 
@@ -67,6 +58,14 @@ public final class CoupledCombination {
     private static PivotedGroup jeepGroup(Jeep jeep, FramePoint heldAt) {
         AxleGroup group = jeep.axles();
         return PivotedGroup.held(jeep.kingpinXM(), heldAt.hM(), group.axles(), group.jounceM(), group.reboundM(), 0);
+    }
+
+    /** A single axle is fixed to the booster's frame; several travel against each other, as the drive group's do. */
+    private static PivotedGroup boosterGroup(TrailingBooster b) {
+        AxleGroup group = b.axles();
+        return group.axles().size() == 1
+                ? PivotedGroup.rigid(b.hingeXM(), b.hinge().hM(), group.axles().get(0))
+                : PivotedGroup.held(b.hingeXM(), b.hinge().hM(), group.axles(), group.jounceM(), group.reboundM(), 0);
     }
 
     private PivotedGroup settledGroup(Setting setting) {

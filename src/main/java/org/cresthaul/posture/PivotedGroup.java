@@ -1,6 +1,9 @@
 package org.cresthaul.posture;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.cresthaul.posture.PinnedWheels.Excess;
+import org.cresthaul.posture.PinnedWheels.Turned;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.road.WheelPath;
@@ -12,8 +15,8 @@ import org.cresthaul.road.WheelPath;
  * <p>As the nose goes up the frame comes down on its group, so every axle's travel grows with pitch. The pitch is the
  * largest that keeps the group's rule (held: the sum of travels, hanging axles counted at their rebound limit, does not
  * exceed {@code rest}; settled: the valve axle's travel does not exceed {@code rest}) or has every axle at its rebound
- * stop or beyond, keeps every axle within its jounce, and keeps a carrying booster's wheel out of the ground. All of
- * these are increasing functions of pitch, so their maximum has one root, found by Newton steps inside a bracket.
+ * stop or beyond, keeps every axle within its jounce, and keeps the wheels of carrying boosters out of the ground. All
+ * of these are increasing functions of pitch, so their maximum has one root, found by Newton steps inside a bracket.
  */
 public final class PivotedGroup {
     /** Residual of the rule accepted as solved, meters. */
@@ -24,6 +27,9 @@ public final class PivotedGroup {
 
     /** Iterations that improve pitch and travels together before travels are solved for each pitch. */
     private static final int TOGETHER = 12;
+
+    /** Steps in which an axle finds its travel; more means that it has none. */
+    static final int TRAVEL_STEPS = 100;
 
     /**
      * So many trial pitches may leave travels unsolved. Only a unit that stands nearly on its end has so many, far
@@ -41,11 +47,8 @@ public final class PivotedGroup {
     public final int valve;
 
     public final double rest;
-    /** A wheel fixed to the frame that may lift it, in frame coordinates; NaN when there is none. */
-    public final double fixedXM;
-
-    public final double fixedHM;
-    final double fixedRadiusM;
+    /** Wheels of boosters behind it that may lift it, front to rear. */
+    public final List<PinnedWheels> pinned;
 
     private PivotedGroup(
             double pivotXM,
@@ -56,9 +59,7 @@ public final class PivotedGroup {
             double reboundM,
             int valve,
             double rest,
-            double fixedXM,
-            double fixedHM,
-            double fixedRadiusM) {
+            List<PinnedWheels> pinned) {
         this.pivotXM = pivotXM;
         this.pivotHM = pivotHM;
         this.xM = xM;
@@ -67,9 +68,7 @@ public final class PivotedGroup {
         this.reboundM = reboundM;
         this.valve = valve;
         this.rest = rest;
-        this.fixedXM = fixedXM;
-        this.fixedHM = fixedHM;
-        this.fixedRadiusM = fixedRadiusM;
+        this.pinned = List.copyOf(pinned);
     }
 
     /** Air shut in: the travels keep the sum {@code restM}. */
@@ -100,40 +99,74 @@ public final class PivotedGroup {
             double pivotXM, double pivotHM, List<Axle> axles, double up, double down, int valve, double rest) {
         double[] x = axles.stream().mapToDouble(Axle::xM).toArray();
         double[] r = axles.stream().mapToDouble(Axle::radiusM).toArray();
-        double nan = Double.NaN;
-        return new PivotedGroup(pivotXM, pivotHM, x, r, up, down, valve, rest, nan, nan, nan);
+        return new PivotedGroup(pivotXM, pivotHM, x, r, up, down, valve, rest, List.of());
     }
 
-    /** The same group with a wheel fixed to the frame that lifts it where the ground is too high. */
-    PivotedGroup withFixedWheel(double frameXM, double frameHM, double wheelRadiusM) {
-        return new PivotedGroup(
-                pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, valve, rest, frameXM, frameHM, wheelRadiusM);
+    /** The same group with wheels of boosters that lift it where the ground is too high. */
+    PivotedGroup withPinned(List<PinnedWheels> wheels) {
+        return new PivotedGroup(pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, valve, rest, wheels);
     }
 
     /** The same group with its air shut in: the travels keep the sum {@code restM}. */
     PivotedGroup holding(double restM) {
-        return new PivotedGroup(
-                pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, -1, restM, fixedXM, fixedHM, fixedRadiusM);
-    }
-
-    public boolean hasFixedWheel() {
-        return fixedXM == fixedXM;
+        return new PivotedGroup(pivotXM, pivotHM, xM, radiusM, jounceM, reboundM, -1, restM, pinned);
     }
 
     public int size() {
         return xM.length;
     }
 
-    /** Paths of its axles and then of the fixed wheel, which is a booster's. */
+    /** Paths of its axles and then of the pinned wheels, which are boosters'. */
     public WheelPath[] rolledOn(WheelPaths ground, List<AxleKind> kinds) {
-        WheelPath[] rolled = new WheelPath[size() + (hasFixedWheel() ? 1 : 0)];
+        List<WheelPath> rolled = new ArrayList<>();
         for (int i = 0; i < size(); i++) {
-            rolled[i] = ground.rolled(radiusM[i], kinds.get(i));
+            rolled.add(ground.rolled(radiusM[i], kinds.get(i)));
         }
-        if (hasFixedWheel()) {
-            rolled[size()] = ground.rolled(fixedRadiusM, AxleKind.BOOSTER);
+        for (PinnedWheels wheels : pinned) {
+            for (double wheelRadiusM : wheels.radiusM) {
+                rolled.add(ground.rolled(wheelRadiusM, AxleKind.BOOSTER));
+            }
         }
-        return rolled;
+        return rolled.toArray(WheelPath[]::new);
+    }
+
+    /** Whether the one axle is fixed to the frame. */
+    public boolean isRigid() {
+        return jounceM == Double.POSITIVE_INFINITY;
+    }
+
+    /** The travels that the ground asks of every axle with the unit at a given place and pitch; none when rigid. */
+    double[] travelsAt(WheelPath[] rolled, double pivotX, double pivotZ, double pitch) {
+        double[] travel = new double[size()];
+        double[] heightThenSlope = new double[2];
+        double c = Math.cos(pitch);
+        double s = Math.sin(pitch);
+        for (int i = 0; i < travel.length && !isRigid(); i++) {
+            for (int k = 0; k < TRAVEL_STEPS; k++) {
+                double up = radiusM[i] + travel[i] - pivotHM;
+                rolled[i].locate(pivotX + (xM[i] - pivotXM) * c - up * s, heightThenSlope);
+                double gap = pivotZ + (xM[i] - pivotXM) * s + up * c - heightThenSlope[0];
+                travel[i] -= gap / (c + heightThenSlope[1] * s);
+                if (Math.abs(gap) < 1e-12) {
+                    break;
+                }
+            }
+        }
+        return travel;
+    }
+
+    /** How far a unit whose air is shut in, or that is rigid, is too low for its own wheels; negative: too high. */
+    double excessM(PlacedUnit at, WheelPath[] rolled) {
+        if (isRigid()) {
+            return rolled[0].heightAt(at.wheelX[0]) - at.wheelZ[0];
+        }
+        double sum = 0;
+        double largest = Double.NEGATIVE_INFINITY;
+        for (double d : at.travel) {
+            sum += Math.max(d, -reboundM);
+            largest = Math.max(largest, d);
+        }
+        return Math.max(Math.min((sum - rest) / size(), largest + reboundM), largest - jounceM);
     }
 
     /**
@@ -158,7 +191,7 @@ public final class PivotedGroup {
         for (int iteration = 0; iteration < 200; iteration++) {
             // Pitch and travels are improved together, one step each; only a reluctant case solves the travels
             // for every trial pitch.
-            int travelSteps = iteration < TOGETHER ? 1 : 100;
+            int travelSteps = iteration < TOGETHER ? 1 : TRAVEL_STEPS;
             double openGap = 0;
             double c = Math.cos(pitch);
             double s = Math.sin(pitch);
@@ -212,16 +245,14 @@ public final class PivotedGroup {
                 excess = rule;
                 rate = ruleRate;
             }
-            if (hasFixedWheel()) {
-                double along = fixedXM - pivotXM;
-                double up = fixedHM - pivotHM;
-                double x = pivotX + along * c - up * s;
-                double z = pivotZ + along * s + up * c;
-                rolled[n].locate(x, heightThenSlope);
-                double depth = heightThenSlope[0] - z;
-                if (depth > excess) {
-                    excess = depth;
-                    rate = -((x - pivotX) + heightThenSlope[1] * (z - pivotZ));
+            int first = n;
+            for (PinnedWheels wheels : pinned) {
+                Excess lifted = wheels.excess(new Turned(pivotXM, pivotHM, pivotX, pivotZ, c, s), rolled, first);
+                first += wheels.size();
+                openGap = Math.max(openGap, lifted.openM());
+                if (lifted.m() > excess) {
+                    excess = lifted.m();
+                    rate = lifted.perRad();
                 }
             }
             boolean travelsSolved = openGap <= SOLVED_M;
@@ -256,6 +287,7 @@ public final class PivotedGroup {
             }
             pitch = next;
         }
-        return new PlacedUnit(this, rolled, pivotX, pivotZ, pitch, travel, solved);
+        // An axle that is fixed to the frame keeps to it where the wheels of a booster behind lift the unit.
+        return new PlacedUnit(this, rolled, pivotX, pivotZ, pitch, isRigid() ? new double[n] : travel, solved);
     }
 }

@@ -4,7 +4,7 @@ import org.cresthaul.road.WheelPath;
 
 /** A unit standing on the road, with what the position search needs of it. Not changed after construction. */
 public final class PlacedUnit {
-    /** A fixed wheel this near its path may stand on it: the solver leaves less. */
+    /** A pinned wheel this near its path may stand on it: the solver leaves less. */
     public static final double TOUCHES_M = 1e-6;
 
     public final Pose pose;
@@ -16,14 +16,20 @@ public final class PlacedUnit {
     public final double[] wheelZ;
     /** Travel the ground asks for: below -rebound the axle hangs. */
     public final double[] travel;
-    /** Free height under the fixed wheel of a carrying booster, meters; infinite when there is none. */
+    /**
+     * Least free height under the pinned wheels of boosters, each at no travel, meters: while it is positive none of
+     * them carries; infinite when there are none.
+     */
     public final double fixedGap;
 
     /** False when no posture was found here: the search then stays unproven. */
     public final boolean solved;
 
-    public final double fixedX;
-    public final double fixedZ;
+    /** World places of the pinned wheels of boosters, each at no travel. */
+    public final double[] fixedX;
+
+    public final double[] fixedZ;
+    private final double[] gaps;
 
     PlacedUnit(
             PivotedGroup group,
@@ -46,14 +52,26 @@ public final class PlacedUnit {
             wheelX[i] = pose.worldXM(group.xM[i], h);
             wheelZ[i] = pose.worldZM(group.xM[i], h);
         }
-        if (group.hasFixedWheel()) {
-            fixedX = pose.worldXM(group.fixedXM, group.fixedHM);
-            fixedZ = pose.worldZM(group.fixedXM, group.fixedHM);
-            fixedGap = fixedZ - rolled[n].heightAt(fixedX);
-        } else {
-            fixedX = Double.NaN;
-            fixedZ = Double.NaN;
-            fixedGap = Double.POSITIVE_INFINITY;
+        int count = rolled.length - n;
+        fixedX = new double[count];
+        fixedZ = new double[count];
+        gaps = new double[count];
+        double least = Double.POSITIVE_INFINITY;
+        int j = 0;
+        for (PinnedWheels wheels : group.pinned) {
+            for (int i = 0; i < wheels.size(); i++) {
+                fixedX[j] = pose.worldXM(wheels.xM[i], wheels.hM[i]);
+                fixedZ[j] = pose.worldZM(wheels.xM[i], wheels.hM[i]);
+                gaps[j] = fixedZ[j] - rolled[n + j].heightAt(fixedX[j]);
+                least = Math.min(least, gaps[j]);
+                j++;
+            }
         }
+        fixedGap = least;
+    }
+
+    /** Free height under one pinned wheel at no travel, meters. */
+    public double fixedGapM(int wheel) {
+        return gaps[wheel];
     }
 }

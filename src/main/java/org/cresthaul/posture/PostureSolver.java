@@ -85,51 +85,46 @@ public final class PostureSolver {
         if (unit <= combination.shape().trailerIndex()) {
             return new CoupledUnit(free, bend, WheelState.RIDING);
         }
-        TrailingBooster joint = combination.shape().trailing().orElseThrow();
+        TrailingBooster joint = combination.shape().joint(unit);
+        Hinged hinged = new Hinged(ahead, group, paths.get(unit), x, z);
         if (!free.solved || Math.abs(bend) > NO_BEND_RAD) {
-            return atLimit(ahead, group, joint, x, z);
+            return hinged.atLimit(joint);
         }
         if (bend > joint.upRad()) {
-            return fixedTo(ahead, group, x, z, joint.upRad(), bend, WheelState.HANGING);
+            return hinged.fixed(joint.upRad(), bend, WheelState.HANGING);
         }
-        // A carrying booster holds the trailer at exactly this bend, give or take what the solver leaves.
+        // A carrying booster holds the unit ahead at exactly this bend, give or take what the solver leaves.
         if (bend <= -joint.downRad() + BEND_SOLVED_RAD) {
-            return fixedTo(ahead, group, x, z, -joint.downRad(), bend, WheelState.SOLID);
+            return hinged.fixed(-joint.downRad(), bend, WheelState.SOLID);
         }
         return new CoupledUnit(free, bend, WheelState.RIDING);
     }
 
-    /**
-     * Where no pitch of its own brings a booster's wheel to the ground: it hangs, or it stands with its hinge on the
-     * stop.
-     */
-    private CoupledUnit atLimit(PlacedUnit trailer, PivotedGroup group, TrailingBooster joint, double x, double z) {
-        CoupledUnit hanging = fixedTo(trailer, group, x, z, joint.upRad(), joint.upRad(), WheelState.HANGING);
-        if (wheelGapM(hanging.unit) > 0) {
-            return hanging;
+    /** A booster whose hinge is at a place. */
+    private record Hinged(PlacedUnit ahead, PivotedGroup group, WheelPath[] rolled, double x, double z) {
+        /**
+         * Where no pitch of its own brings a booster's wheels to the ground: it hangs, or it stands with its hinge on
+         * the stop.
+         */
+        CoupledUnit atLimit(TrailingBooster joint) {
+            CoupledUnit hanging = fixed(joint.upRad(), joint.upRad(), WheelState.HANGING);
+            if (group.excessM(hanging.unit, rolled) < 0) {
+                return hanging;
+            }
+            CoupledUnit solid = fixed(-joint.downRad(), -joint.downRad(), WheelState.SOLID);
+            if (group.excessM(solid.unit, rolled) <= PlacedUnit.TOUCHES_M) {
+                return solid;
+            }
+            PlacedUnit unsolved =
+                    new PlacedUnit(group, rolled, x, z, ahead.pose.pitchRad(), new double[group.size()], false);
+            return new CoupledUnit(unsolved, 0, WheelState.RIDING);
         }
-        CoupledUnit solid = fixedTo(trailer, group, x, z, -joint.downRad(), -joint.downRad(), WheelState.SOLID);
-        if (wheelGapM(solid.unit) <= PlacedUnit.TOUCHES_M) {
-            return solid;
+
+        CoupledUnit fixed(double limit, double bend, WheelState state) {
+            double pitch = ahead.pose.pitchRad() + limit;
+            double[] travel = group.travelsAt(rolled, x, z, pitch);
+            return new CoupledUnit(new PlacedUnit(group, rolled, x, z, pitch, travel, ahead.solved), bend, state);
         }
-        PlacedUnit unsolved =
-                new PlacedUnit(group, boosterPaths(), x, z, trailer.pose.pitchRad(), new double[] {0}, false);
-        return new CoupledUnit(unsolved, 0, WheelState.RIDING);
-    }
-
-    private WheelPath[] boosterPaths() {
-        return paths.get(paths.size() - 1);
-    }
-
-    private double wheelGapM(PlacedUnit unit) {
-        return unit.wheelZ[0] - boosterPaths()[0].heightAt(unit.wheelX[0]);
-    }
-
-    private CoupledUnit fixedTo(
-            PlacedUnit trailer, PivotedGroup group, double x, double z, double limit, double bend, WheelState state) {
-        PlacedUnit placed = new PlacedUnit(
-                group, boosterPaths(), x, z, trailer.pose.pitchRad() + limit, new double[] {0}, trailer.solved);
-        return new CoupledUnit(placed, bend, state);
     }
 
     /**
@@ -159,12 +154,7 @@ public final class PostureSolver {
             at = k == 0 ? at : coupled.unit;
             names.add(name);
             poses.add(at.pose);
-            if (name.kind() == UnitName.Kind.BOOSTER) {
-                wheels.add(new WheelPosture(
-                        name, at.wheelX[0], at.wheelZ[0], combination.groups().get(k).radiusM[0], 0, coupled.state));
-            } else {
-                addWheels(name, combination.groups().get(k), at, wheels);
-            }
+            addWheels(name, combination.groups().get(k), at, boosterState(name, k, coupled), wheels);
             if (k == shape.trailerIndex()) {
                 addRaised(at.pose, wheels);
             }
@@ -185,14 +175,33 @@ public final class PostureSolver {
                         WheelState.LIFTED)));
     }
 
-    private static void addWheels(UnitName name, PivotedGroup group, PlacedUnit unit, List<WheelPosture> wheels) {
+    /** Also of a booster that rides on what is behind it alone. */
+    private WheelState boosterState(UnitName name, int unit, CoupledUnit coupled) {
+        if (name.kind() != UnitName.Kind.BOOSTER || coupled.state != WheelState.RIDING) {
+            return name.kind() == UnitName.Kind.BOOSTER ? coupled.state : WheelState.RIDING;
+        }
+        PivotedGroup group = combination.groups().get(unit);
+        return group.isRigid() && group.excessM(coupled.unit, paths.get(unit)) < -PlacedUnit.TOUCHES_M
+                ? WheelState.HANGING
+                : WheelState.RIDING;
+    }
+
+    /** @param coupled of a booster on a hinge's limit what that makes of all its wheels */
+    private static void addWheels(
+            UnitName name, PivotedGroup group, PlacedUnit unit, WheelState coupled, List<WheelPosture> wheels) {
         for (int i = 0; i < group.size(); i++) {
             double travel = Math.max(unit.travel[i], -group.reboundM);
-            // The wheel that a fully drooped group comes down on stands, give or take what the solver leaves.
-            WheelState state = unit.travel[i] < -group.reboundM - 1e-9
-                    ? WheelState.HANGING
-                    : travel >= group.jounceM - 1e-9 ? WheelState.SOLID : WheelState.RIDING;
-            wheels.add(new WheelPosture(name, unit.wheelX[i], unit.wheelZ[i], group.radiusM[i], travel, state));
+            WheelState state = coupled == WheelState.RIDING && !group.isRigid() ? state(group, unit, i) : coupled;
+            double shown = group.isRigid() ? 0 : travel;
+            wheels.add(new WheelPosture(name, unit.wheelX[i], unit.wheelZ[i], group.radiusM[i], shown, state));
         }
+    }
+
+    private static WheelState state(PivotedGroup group, PlacedUnit unit, int i) {
+        // The wheel that a fully drooped group comes down on stands, give or take what the solver leaves.
+        if (unit.travel[i] < -group.reboundM - 1e-9) {
+            return WheelState.HANGING;
+        }
+        return unit.travel[i] >= group.jounceM - 1e-9 ? WheelState.SOLID : WheelState.RIDING;
     }
 }

@@ -31,25 +31,28 @@ public final class CombinationLength {
         add(ends, trailer.topside(), trailerM);
         trailer.load().forEach(o -> add(ends, o, trailerM));
         trailer.axles().axles().forEach(a -> add(ends, a, trailerM));
-        stance.booster().ifPresent(b -> addBooster(ends, trailer, b, state, trailerM));
+        for (int i = 0; state == BoosterState.TRAILING && i < stance.boosters().size(); i++) {
+            addBooster(ends, stance.boosters().get(i), trailerM + stance.boosterShiftM(i));
+        }
+        if (state == BoosterState.CLOSE_COUPLED) {
+            Booster b = stance.booster().orElseThrow();
+            addBooster(
+                    ends,
+                    b,
+                    trailerM
+                            + (b.closeCoupledAxleXM().orElseThrow()
+                                    - b.onlyAxle().xM()));
+        } else if (state == BoosterState.CARRIED) {
+            add(ends, stance.booster().orElseThrow().carried().orElseThrow(), trailerM);
+        }
         return ends.stream().mapToDouble(x -> x).max().orElseThrow()
                 - ends.stream().mapToDouble(x -> x).min().orElseThrow();
     }
 
-    private static void addBooster(
-            List<Double> ends, Trailer trailer, Booster booster, BoosterState state, double trailerM) {
-        if (state == BoosterState.TRAILING || state == BoosterState.CLOSE_COUPLED) {
-            double shiftM = trailerM
-                    + (state == BoosterState.TRAILING
-                            ? trailer.boosterHinge().orElseThrow().xM() - booster.hingeXM()
-                            : booster.closeCoupledAxleXM().orElseThrow()
-                                    - booster.axle().xM());
-            add(ends, booster.underside(), shiftM);
-            add(ends, booster.topside(), shiftM);
-            add(ends, booster.axle(), shiftM);
-        } else if (state == BoosterState.CARRIED) {
-            add(ends, booster.carried().orElseThrow(), trailerM);
-        }
+    private static void addBooster(List<Double> ends, Booster booster, double shiftM) {
+        add(ends, booster.underside(), shiftM);
+        add(ends, booster.topside(), shiftM);
+        booster.axles().axles().forEach(a -> add(ends, a, shiftM));
     }
 
     private static void add(List<Double> ends, Outline outline, double shiftM) {

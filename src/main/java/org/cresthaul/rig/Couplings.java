@@ -2,6 +2,7 @@ package org.cresthaul.rig;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
 
@@ -58,6 +59,29 @@ final class Couplings {
         }
     }
 
+    /**
+     * Of the hinge that holds the next booster, in the frame of the one ahead.
+     *
+     * @param lastAxleXM NaN when not known
+     */
+    static void requireNextHinge(JsonFields hinge, FramePoint at, double ownHingeXM, double lastAxleXM) {
+        requireHeight(hinge, at, "The hinge of the booster behind");
+        if (at.xM() >= ownHingeXM) {
+            hinge.problem(
+                    "x",
+                    "order",
+                    "The hinge of the booster behind is not behind the booster's own hinge.",
+                    "x runs forward: give the own hinge the larger x.");
+        }
+        if (at.xM() < lastAxleXM - HINGE_BEHIND_AXLES_M) {
+            hinge.problem(
+                    "x",
+                    "order",
+                    "The hinge of the booster behind is more than 8 m behind the booster's last axle.",
+                    "Give its x in the booster's frame, at its rear end.");
+        }
+    }
+
     private static void requireHeight(JsonFields coupling, FramePoint at, String what) {
         if (at.hM() > HIGHEST_M) {
             coupling.problem(
@@ -105,7 +129,7 @@ final class Couplings {
      * the one ahead of it to the next: only neighbors are looked at for striking each other.
      */
     static void requireUnitsApart(
-            JsonFields stance, Tractor tractor, List<Jeep> jeeps, Trailer trailer, Booster booster) {
+            JsonFields stance, Tractor tractor, List<Jeep> jeeps, Trailer trailer, Optional<Booster> booster) {
         List<Standing> units = new ArrayList<>();
         units.add(Standing.of(
                 stance.pointer("tractor"),
@@ -128,9 +152,7 @@ final class Couplings {
         List<Outline> drawn = new ArrayList<>(trailer.load());
         drawn.add(trailer.underside());
         drawn.add(trailer.topside());
-        if (booster != null) {
-            booster.carried().ifPresent(drawn::add);
-        }
+        booster.flatMap(Booster::carried).ifPresent(drawn::add);
         units.add(Standing.of(
                 stance.pointer("trailer"), "the trailer", fifthWheelXM - trailer.kingpinXM(), trailer.axles(), drawn));
         for (int k = 1; k < units.size(); k++) {
@@ -164,24 +186,71 @@ final class Couplings {
         }
     }
 
-    /** Trailing, the booster's axle stands behind the trailer's. */
-    static void requireBoosterApart(JsonFields stance, Trailer trailer, Booster booster) {
-        if (booster != null && trailer.boosterHinge().isPresent()) {
-            double axleXM = trailer.boosterHinge().get().xM()
-                    - booster.hingeXM()
-                    + booster.axle().xM();
-            if (axleXM >= rearmostXM(trailer.axles())) {
-                stance.problem(
-                        "booster",
-                        "axle-order",
-                        "Trailing, the booster's axle is not behind the trailer's axles.",
-                        "Check the x of the trailer's hinge, and of hinge and axle of the booster.");
-            }
+    /**
+     * Trailing, every axle of a booster stands behind every axle of the unit ahead; and where boosters stand behind a
+     * booster, none reaches past the one ahead of it to the next, nor do tires of two of them come near each other.
+     *
+     * @param boosters front to rear, as many as could be read
+     */
+    static void requireBoostersApart(JsonFields stance, Trailer trailer, List<Booster> boosters) {
+        if (boosters.isEmpty() || trailer.boosterHinge().isEmpty()) {
+            return;
+        }
+        List<Outline> drawn = new ArrayList<>(trailer.load());
+        drawn.add(trailer.underside());
+        drawn.add(trailer.topside());
+        List<Standing> units = new ArrayList<>();
+        units.add(Standing.of(stance.pointer("trailer"), "the trailer", 0, trailer.axles(), drawn));
+        double hingeXM = trailer.boosterHinge().get().xM();
+        for (int i = 0; i < boosters.size(); i++) {
+            Booster booster = boosters.get(i);
+            double shiftM = hingeXM - booster.hingeXM();
+            units.add(Standing.of(
+                    i == 0 ? stance.pointer("booster") : stance.pointer("boostersBehind") + "/" + (i - 1),
+                    UnitName.booster(i + 1).told(),
+                    shiftM,
+                    booster.axles(),
+                    List.of(booster.underside(), booster.topside())));
+            hingeXM = shiftM + booster.nextHinge().map(h -> h.at().xM()).orElse(Double.NaN);
+        }
+        for (int k = 1; k < units.size(); k++) {
+            requireBoosterApart(stance, units, k);
         }
     }
 
-    private static double rearmostXM(AxleGroup group) {
-        return group.axles().get(group.axles().size() - 1).xM();
+    private static void requireBoosterApart(JsonFields stance, List<Standing> units, int k) {
+        Standing unit = units.get(k);
+        Standing ahead = units.get(k - 1);
+        if (unit.firstAxleXM >= ahead.lastAxleXM) {
+            stance.problems()
+                    .add(
+                            "axle-order",
+                            k == 1
+                                    ? "Trailing, the booster's axle is not behind the trailer's axles."
+                                    : "Trailing, the first axle of " + unit.what + " is not behind the last axle of "
+                                            + ahead.what + ".",
+                            unit.pointer,
+                            "Check the x of the "
+                                    + (k == 1
+                                            ? "trailer's hinge, and of hinge and axle of the booster."
+                                            : "hinges and axles, each in its own unit's frame."));
+        } else if (k > 1 && unit.firstTireXM > ahead.lastTireXM - TIRES_APART_M) {
+            stance.problems()
+                    .add(
+                            "tires-near",
+                            "Trailing, the first tires of " + unit.what + " are not 15 cm behind the last ones of "
+                                    + ahead.what + ": whether they meet is not computed.",
+                            unit.pointer,
+                            "Check the x of the hinges and axles, each in its own unit's frame.");
+        } else if (k > 1 && unit.frontXM >= units.get(k - 2).rearXM) {
+            stance.problems()
+                    .add(
+                            "reach",
+                            "Trailing, " + unit.what + " reaches past " + ahead.what + " to " + units.get(k - 2).what
+                                    + ": whether those two strike each other is not computed.",
+                            unit.pointer,
+                            "Check the x of the hinges, and how far the outlines reach.");
+        }
     }
 
     /**

@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param name "loaded" or "empty"
  * @param jeeps between tractor and trailer, front to rear
  * @param booster the booster, when the rig has one; the trailer then has a hinge
+ * @param boostersBehind behind the booster, one behind another, front to rear; they trail whenever it does
  * @param weights what it weighs; without them its loads are not known
  * @param plan widths and turning limits, when they were measured; without them no corner can be judged
  */
@@ -20,8 +21,21 @@ public record LevelStance(
         List<Jeep> jeeps,
         Trailer trailer,
         Optional<Booster> booster,
+        List<Booster> boostersBehind,
         Optional<Weights> weights,
         Optional<PlanDimensions> plan) {
+    /** A stance with one booster at most. */
+    public LevelStance(
+            String name,
+            Tractor tractor,
+            List<Jeep> jeeps,
+            Trailer trailer,
+            Optional<Booster> booster,
+            Optional<Weights> weights,
+            Optional<PlanDimensions> plan) {
+        this(name, tractor, jeeps, trailer, booster, List.of(), weights, plan);
+    }
+
     /** A stance without jeeps whose loads are not known, and of which only the side view was measured. */
     public LevelStance(String name, Tractor tractor, Trailer trailer, Optional<Booster> booster) {
         this(name, tractor, List.of(), trailer, booster, Optional.empty(), Optional.empty());
@@ -29,6 +43,8 @@ public record LevelStance(
 
     public LevelStance {
         jeeps = List.copyOf(jeeps);
+        boostersBehind = List.copyOf(boostersBehind);
+        requireBehind(booster, boostersBehind);
         if (plan.isPresent() && plan.get().jeep().isPresent() == jeeps.isEmpty()) {
             throw new IllegalArgumentException("plan and stance must both have jeeps, or neither");
         }
@@ -47,6 +63,53 @@ public record LevelStance(
                 throw new IllegalArgumentException("the close-coupled axle must be behind the trailer's axles");
             }
         }));
+    }
+
+    private static void requireBehind(Optional<Booster> booster, List<Booster> behind) {
+        Optional<Booster> ahead = booster;
+        for (Booster b : behind) {
+            if (ahead.isEmpty() || ahead.get().nextHinge().isEmpty()) {
+                throw new IllegalArgumentException("a booster behind needs a hinge on the one ahead");
+            }
+            if (!b.states().equals(List.of(BoosterState.TRAILING))) {
+                throw new IllegalArgumentException("a booster behind another only trails: " + b.states());
+            }
+            ahead = Optional.of(b);
+        }
+        if (!behind.isEmpty() && !booster.orElseThrow().states().equals(List.of(BoosterState.TRAILING))) {
+            throw new IllegalArgumentException("with another behind it a booster only trails");
+        }
+    }
+
+    /** The booster and those behind it, front to rear. */
+    public List<Booster> boosters() {
+        List<Booster> all = new ArrayList<>();
+        booster.ifPresent(all::add);
+        all.addAll(boostersBehind);
+        return List.copyOf(all);
+    }
+
+    /** Where a trailing booster is held, in the frame of the unit ahead; the first booster is 0. */
+    public FramePoint boosterHeldAt(int index) {
+        return index == 0
+                ? trailer.boosterHinge().orElseThrow()
+                : boosters().get(index - 1).nextHinge().orElseThrow().at();
+    }
+
+    /** How far the joint reaches there: see {@link Booster.Hinge}. */
+    public double boosterReachM(int index) {
+        return index == 0
+                ? trailer.hingeReachM()
+                : boosters().get(index - 1).nextHinge().orElseThrow().reachM();
+    }
+
+    /** Where a trailing booster's frame has its zero in the trailer's frame, meters; the first booster is 0. */
+    public double boosterShiftM(int index) {
+        double shiftM = 0;
+        for (int j = 0; j <= index; j++) {
+            shiftM += boosterHeldAt(j).xM() - boosters().get(j).hingeXM();
+        }
+        return shiftM;
     }
 
     /** The booster states this stance can run in; only {@link BoosterState#NONE} without a booster. */
@@ -71,7 +134,9 @@ public record LevelStance(
             units.add(UnitName.jeep(i));
         }
         units.add(UnitName.TRAILER);
-        booster.ifPresent(b -> units.add(UnitName.BOOSTER));
+        for (int i = 1; i <= boosters().size(); i++) {
+            units.add(UnitName.booster(i));
+        }
         return List.copyOf(units);
     }
 
@@ -117,26 +182,31 @@ public record LevelStance(
 
     /** The same with another trailer. */
     public LevelStance withTrailer(Trailer other) {
-        return new LevelStance(name, tractor, jeeps, other, booster, weights, plan);
+        return new LevelStance(name, tractor, jeeps, other, booster, boostersBehind, weights, plan);
     }
 
     /** The same with a booster. */
     public LevelStance withBooster(Booster other) {
-        return new LevelStance(name, tractor, jeeps, trailer, Optional.of(other), weights, plan);
+        return new LevelStance(name, tractor, jeeps, trailer, Optional.of(other), boostersBehind, weights, plan);
+    }
+
+    /** The same with boosters behind the booster. */
+    public LevelStance withBoostersBehind(List<Booster> others) {
+        return new LevelStance(name, tractor, jeeps, trailer, booster, others, weights, plan);
     }
 
     /** The same with other weights. */
     public LevelStance withWeights(Weights others) {
-        return new LevelStance(name, tractor, jeeps, trailer, booster, Optional.of(others), plan);
+        return new LevelStance(name, tractor, jeeps, trailer, booster, boostersBehind, Optional.of(others), plan);
     }
 
     /** The same without its weights. */
     public LevelStance withoutWeights() {
-        return new LevelStance(name, tractor, jeeps, trailer, booster, Optional.empty(), plan);
+        return new LevelStance(name, tractor, jeeps, trailer, booster, boostersBehind, Optional.empty(), plan);
     }
 
     /** The same with widths and turning limits. */
     public LevelStance withPlan(PlanDimensions measured) {
-        return new LevelStance(name, tractor, jeeps, trailer, booster, weights, Optional.of(measured));
+        return new LevelStance(name, tractor, jeeps, trailer, booster, boostersBehind, weights, Optional.of(measured));
     }
 }

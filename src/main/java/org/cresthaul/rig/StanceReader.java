@@ -1,16 +1,12 @@
 package org.cresthaul.rig;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
-import java.util.stream.Stream;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
 
@@ -19,11 +15,13 @@ import org.cresthaul.units.LengthLimits;
  * that no comparison with it speaks); values are built only from a stance without a mistake.
  */
 final class StanceReader {
-    /** The position search relies on the next three: they bound how fast a unit's pitch changes along the road. */
+    /**
+     * The position search relies on the next two and on that of a booster: they bound how fast a unit's pitch changes
+     * along the road.
+     */
     static final double STEER_AHEAD_OF_DRIVE_M = 1.5;
 
     static final double KINGPIN_AHEAD_OF_AXLES_M = 2.0;
-    static final double HINGE_AHEAD_OF_BOOSTER_AXLE_M = 0.5;
     /** Bounds the angle by which a notch turns the trailer. */
     static final double DECK_FRONT_AHEAD_OF_VALVE_M = 1.0;
 
@@ -34,7 +32,6 @@ final class StanceReader {
     static final LengthLimits SECONDARY_RISE = new LengthLimits(-0.5, 0.5);
     static final LengthLimits RAISE = new LengthLimits(0, 1);
     static final LengthLimits SAG = new LengthLimits(0, 0.5);
-    static final double MOST_HINGE_RAD = Math.toRadians(45);
 
     private final JsonFields stance;
     private final String name;
@@ -66,26 +63,25 @@ final class StanceReader {
         }
         JsonFields trailerFields = stance.object("trailer");
         Trailer trailer = trailer(trailerFields);
-        Optional<JsonFields> boosterFields = stance.findObject("booster");
-        Booster booster = boosterFields.map(this::booster).orElse(null);
-        if (boosterFields.isPresent() && trailerFields.isThere() && !hingeGiven) {
+        BoosterReader boosters = new BoosterReader(stance, lastTrailerAxleXM, topsides);
+        if (boosters.given() && trailerFields.isThere() && !hingeGiven) {
             trailerFields.problem(
                     "boosterHinge",
                     "missing",
                     "A booster is given, but no hinge on the trailer.",
                     "Add \"boosterHinge\": {\"x\": \"...\", \"h\": \"...\"} to the trailer, or leave the booster out.");
         }
-        Optional<PlanDimensions> plan = stance.findObject("plan")
-                .flatMap(p -> PlanReader.read(p, !jeepsRead.isEmpty(), boosterFields.isPresent()));
-        Optional<WeightsReader> weights = stance.findObject("weights")
-                .map(w -> new WeightsReader(w, jeepTopsides, boosterFields.isPresent(), loads, topsides));
+        Optional<PlanDimensions> plan =
+                stance.findObject("plan").flatMap(p -> PlanReader.read(p, !jeepsRead.isEmpty(), boosters.given()));
+        Optional<WeightsReader> weights =
+                stance.findObject("weights").map(w -> new WeightsReader(w, jeepTopsides, boosters, loads, topsides));
         stance.refuseOthers();
         if (!stance.isThere() || stance.problems().count() > before) {
             return Optional.empty();
         }
         List<Jeep> jeeps = jeepsRead.stream().map(j -> j.jeep().orElseThrow()).toList();
-        Couplings.requireUnitsApart(stance, tractor, jeeps, trailer, booster);
-        Couplings.requireBoosterApart(stance, trailer, booster);
+        Couplings.requireUnitsApart(stance, tractor, jeeps, trailer, boosters.first());
+        Couplings.requireBoostersApart(stance, trailer, boosters.all());
         return stance.problems().count() > before
                 ? Optional.empty()
                 : Optional.of(new LevelStance(
@@ -93,7 +89,8 @@ final class StanceReader {
                         tractor,
                         jeeps,
                         trailer,
-                        Optional.ofNullable(booster),
+                        boosters.first(),
+                        boosters.behind(),
                         weights.map(WeightsReader::weights),
                         plan));
     }
@@ -327,101 +324,5 @@ final class StanceReader {
             item.refuseOthers();
         }
         return load;
-    }
-
-    private Booster booster(JsonFields booster) {
-        int before = booster.problems().count();
-        JsonFields hinge = booster.object("hinge");
-        double hingeXM = hinge.lengthM("x", OutlineFields.X);
-        hinge.refuseOthers();
-        AxleFields axle = AxleFields.of(booster.object("axle"));
-        if (hingeXM < axle.xM() + HINGE_AHEAD_OF_BOOSTER_AXLE_M) {
-            hinge.problem(
-                    "x",
-                    "order",
-                    "The booster's hinge is not at least 0.5 m ahead of its axle.",
-                    "x runs forward: give the hinge the larger x.");
-        }
-        OutlineFields underside = OutlineFields.of(booster, "underside");
-        OutlineFields topside = OutlineFields.of(booster, "topside");
-        underside.requireBelow(topside);
-        underside.requireReach(topside, axle.xM(), hingeXM, "from the booster's axle to its hinge");
-        double upRad = booster.angleRad("hingeUp", 0, MOST_HINGE_RAD);
-        double downRad = booster.angleRad("hingeDown", 0, MOST_HINGE_RAD);
-        Set<BoosterState> states = states(booster);
-        Optional<JsonFields> closeFields = booster.findObject("closeCoupledAxle");
-        double closeXM = closeFields.map(c -> c.lengthM("x", OutlineFields.X)).orElse(Double.NaN);
-        closeFields.ifPresent(JsonFields::refuseOthers);
-        if (closeXM >= lastTrailerAxleXM) {
-            closeFields
-                    .orElseThrow()
-                    .problem(
-                            "x",
-                            "axle-order",
-                            "The close-coupled axle is not behind the trailer's axles.",
-                            "Give its x in the trailer's frame, below that of the last trailer axle.");
-        }
-        requireWith(booster, states, BoosterState.CLOSE_COUPLED, "closeCoupledAxle", closeFields.isPresent());
-        boolean carriedGiven = booster.has("carried");
-        Optional<OutlineFields> carried =
-                carriedGiven ? Optional.of(OutlineFields.of(booster, "carried", "booster")) : Optional.empty();
-        requireWith(booster, states, BoosterState.CARRIED, "carried", carriedGiven);
-        topsides.put("booster", topside);
-        carried.ifPresent(outline -> topsides.put("carriedCg", outline));
-        booster.refuseOthers();
-        if (!booster.isThere() || booster.problems().count() > before) {
-            return null;
-        }
-        OptionalDouble closeXMIfGiven = closeFields.isPresent() ? OptionalDouble.of(closeXM) : OptionalDouble.empty();
-        return new Booster(
-                hingeXM,
-                axle.axle(),
-                underside.outline(),
-                topside.outline(),
-                List.copyOf(states),
-                upRad,
-                downRad,
-                closeXMIfGiven,
-                carried.map(OutlineFields::outline));
-    }
-
-    private static void requireWith(
-            JsonFields booster, Set<BoosterState> states, BoosterState state, String key, boolean given) {
-        if (states.contains(state) && !given) {
-            booster.problem(
-                    key,
-                    "missing",
-                    "The state \"" + state.word() + "\" needs \"" + key + "\".",
-                    "Add it, or leave the state out.");
-        }
-    }
-
-    /** In the order of the trade, whatever the order in the file. */
-    private static Set<BoosterState> states(JsonFields booster) {
-        Set<BoosterState> states = EnumSet.noneOf(BoosterState.class);
-        List<JsonNode> items = booster.items("states", 1, BoosterState.values().length);
-        for (int i = 0; i < items.size(); i++) {
-            JsonNode item = items.get(i);
-            Optional<BoosterState> state = Stream.of(BoosterState.values())
-                    .filter(s -> item.isTextual() && s.word().equals(item.textValue()))
-                    .findFirst();
-            String at = booster.pointer("states") + "/" + i;
-            if (state.isEmpty()) {
-                booster.problems()
-                        .add(
-                                "unknown-word",
-                                "This is not a state of a booster.",
-                                at,
-                                "It must be one of: none, trailing, close-coupled, carried.");
-            } else if (!states.add(state.get())) {
-                booster.problems()
-                        .add(
-                                "state-twice",
-                                "The state \"" + item.textValue() + "\" is listed twice.",
-                                at,
-                                "Keep one of them.");
-            }
-        }
-        return states;
     }
 }

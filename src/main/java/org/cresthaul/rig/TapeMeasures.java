@@ -30,7 +30,9 @@ public final class TapeMeasures {
             tape.jeep(UnitName.jeep(i + 1), stance.jeeps().get(i));
         }
         tape.trailer(stance.trailer());
-        stance.booster().ifPresent(b -> tape.booster(b, stance.trailer()));
+        for (int i = 0; i < stance.boosters().size(); i++) {
+            tape.booster(UnitName.booster(i + 1), stance.boosters().get(i), stance.trailer());
+        }
         tape.heights(stance);
         return List.copyOf(tape.measures);
     }
@@ -92,11 +94,21 @@ public final class TapeMeasures {
         }
     }
 
-    private void booster(Booster b, Trailer t) {
-        add("booster hinge to booster axle", b.hingeXM() - b.axle().xM());
+    private void booster(UnitName name, Booster b, Trailer t) {
+        List<Axle> own = b.axles().axles();
+        if (own.size() == 1) {
+            add(
+                    name.word() + " hinge to " + name.word() + " axle",
+                    b.hingeXM() - b.onlyAxle().xM());
+        } else {
+            axles(name.word() + " hinge", b.hingeXM(), name.word(), own);
+        }
+        String last = name.word() + " axle" + (own.size() == 1 ? "" : " " + own.size());
         add(
-                "booster axle to rear of the booster",
-                b.axle().xM() - Math.min(b.underside().rearXM(), b.topside().rearXM()));
+                last + " to rear of " + name.told(),
+                b.lastAxle().xM() - Math.min(b.underside().rearXM(), b.topside().rearXM()));
+        b.nextHinge()
+                .ifPresent(h -> add(last + " to the hinge behind", b.lastAxle().xM() - h.at().xM()));
         List<Axle> axles = t.axles().axles();
         b.closeCoupledAxleXM()
                 .ifPresent(x -> add(
@@ -109,9 +121,11 @@ public final class TapeMeasures {
         add("height of the fifth wheel", stance.tractor().fifthWheel().hM());
         add("height of the deck front", t.deckFront().hM());
         add("height of the deck rear", t.deckRear().hM());
-        lowest("tractor", stance.tractor().underside());
-        lowest("trailer", t.underside());
-        stance.booster().ifPresent(b -> lowest("booster", b.underside()));
+        lowest("the tractor", stance.tractor().underside());
+        lowest("the trailer", t.underside());
+        for (int i = 0; i < stance.boosters().size(); i++) {
+            lowest(UnitName.booster(i + 1).told(), stance.boosters().get(i).underside());
+        }
         add("highest point of the tractor", stance.tractor().topside().highestM());
         add("highest point of the trailer", t.topside().highestM());
         t.load().stream().mapToDouble(Outline::highestM).max().ifPresent(h -> add("highest point of the load", h));
@@ -122,6 +136,6 @@ public final class TapeMeasures {
         FramePoint low = underside.points().stream()
                 .min(Comparator.comparingDouble(FramePoint::hM))
                 .orElseThrow();
-        add("lowest point of the " + unit + (low.part().isEmpty() ? "" : ", " + low.part()), low.hM());
+        add("lowest point of " + unit + (low.part().isEmpty() ? "" : ", " + low.part()), low.hM());
     }
 }

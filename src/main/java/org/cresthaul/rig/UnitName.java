@@ -35,6 +35,10 @@ public record UnitName(Kind kind, int number) {
         return new UnitName(Kind.JEEP, number);
     }
 
+    public static UnitName booster(int number) {
+        return new UnitName(Kind.BOOSTER, number);
+    }
+
     /** The word used in files and on screens: "jeep", "jeep 2". */
     public String word() {
         return number == 1 ? kind.word : kind.word + " " + number;

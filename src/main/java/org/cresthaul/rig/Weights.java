@@ -18,6 +18,7 @@ import org.cresthaul.geometry.Finite;
  * @param trailer the trailer without gooseneck, load and booster, in its frame
  * @param gooseneck in the trailer's frame
  * @param booster the booster, when the rig has one
+ * @param boostersBehind each booster behind that one, in its own frame
  * @param pieces what lies on the deck
  * @param tracks distance between the centers of the left and right tires, by unit; empty when nothing is off-center
  * @param ratings what axles, tires and the hitch are made for
@@ -35,6 +36,7 @@ public record Weights(
         MassPoint trailer,
         MassPoint gooseneck,
         Optional<BoosterWeight> booster,
+        List<BoosterBehind> boostersBehind,
         List<Piece> pieces,
         Map<AxleKind, Double> tracks,
         Ratings ratings,
@@ -69,6 +71,23 @@ public record Weights(
      * @param carried where its weight acts when it lies on the deck, in the trailer's frame
      */
     public record BoosterWeight(MassPoint standing, Optional<MassPoint> carried) {}
+
+    /**
+     * A booster behind another, whose air is set once.
+     *
+     * @param standing in its own frame
+     * @param gauge chart of its own bags against the load of one axle
+     * @param setPa what its regulator is set to, within the chart
+     */
+    public record BoosterBehind(MassPoint standing, ChartPoints gauge, double setPa) {
+        public BoosterBehind {
+            List<ChartPoints.Point> points = gauge.points();
+            if (!(setPa >= points.get(0).pressurePa()
+                    && setPa <= points.get(points.size() - 1).pressurePa())) {
+                throw new IllegalArgumentException("the chart does not say what " + setPa + " Pa carry");
+            }
+        }
+    }
 
     /**
      * Something that lies on the deck.
@@ -188,6 +207,7 @@ public record Weights(
     public Weights {
         Finite.requireAtLeast("accuracy", 0, accuracy);
         jeeps = List.copyOf(jeeps);
+        boostersBehind = List.copyOf(boostersBehind);
         pieces = List.copyOf(pieces);
         tracks = ordered(tracks);
         if (pieces.stream().map(Piece::name).distinct().count() != pieces.size()) {
@@ -209,6 +229,7 @@ public record Weights(
                 trailer,
                 gooseneck,
                 booster,
+                boostersBehind,
                 others,
                 tracks,
                 ratings,

@@ -40,14 +40,14 @@ final class WeightsReader {
 
     /**
      * @param jeeps the topside of each jeep that the stance has
-     * @param hasBooster whether the stance has one
+     * @param boosters those of the stance
      * @param loads outlines on the deck by name; each must be weighed, and nothing else
      * @param topsides of the other parts, by the key of their weight
      */
     WeightsReader(
             JsonFields fields,
             List<OutlineFields> jeeps,
-            boolean hasBooster,
+            BoosterReader boosters,
             Map<String, OutlineFields> loads,
             Map<String, OutlineFields> topsides) {
         problems = fields.problems();
@@ -59,7 +59,8 @@ final class WeightsReader {
         List<MassPoint> jeepMasses = jeeps(fields, jeeps);
         MassPoint trailer = unit(fields, "trailer");
         MassPoint gooseneck = unit(fields, "gooseneck");
-        Optional<Weights.BoosterWeight> booster = booster(fields, hasBooster);
+        Optional<Weights.BoosterWeight> booster = booster(fields, boosters.given());
+        List<Weights.BoosterBehind> behind = boostersBehind(fields, boosters.topsidesBehind());
         List<Weights.Piece> pieces = pieces(fields, loads);
         Map<AxleKind, Double> tracks =
                 fields.findObject("tracks").map(WeightsReader::tracks).orElse(Map.of());
@@ -85,6 +86,7 @@ final class WeightsReader {
                 trailer,
                 gooseneck,
                 booster,
+                behind,
                 pieces,
                 tracks,
                 ratings,
@@ -94,7 +96,7 @@ final class WeightsReader {
                 shims,
                 lift);
         grossKg.ifPresent(kg -> requireSum(fields, kg));
-        requireTracks(fields, !jeeps.isEmpty(), hasBooster);
+        requireTracks(fields, !jeeps.isEmpty(), boosters.given());
     }
 
     /** The weights, when no problem was added. */
@@ -107,6 +109,7 @@ final class WeightsReader {
                         Stream.of(weights.tractor(), weights.trailer(), weights.gooseneck()),
                         weights.jeeps().stream(),
                         weights.booster().stream().map(Weights.BoosterWeight::standing),
+                        weights.boostersBehind().stream().map(Weights.BoosterBehind::standing),
                         weights.pieces().stream().map(Weights.Piece::at))
                 .flatMap(s -> s);
     }
@@ -230,6 +233,48 @@ final class WeightsReader {
         requireInside(part, "cg", standing, topsides.get("booster"), "the booster");
         carried.ifPresent(c -> requireInside(part, "carriedCg", c, topsides.get("carriedCg"), "the carried booster"));
         return standing == null ? Optional.empty() : Optional.of(new Weights.BoosterWeight(standing, carried));
+    }
+
+    private List<Weights.BoosterBehind> boostersBehind(JsonFields fields, List<OutlineFields> drawn) {
+        List<Weights.BoosterBehind> behind = new ArrayList<>();
+        List<JsonFields> given = fields.findObjects("boostersBehind", 0, BoosterReader.MOST_BEHIND);
+        if (given.size() != drawn.size() && fields.isThere()) {
+            fields.problem(
+                    "boostersBehind",
+                    given.size() < drawn.size() ? "missing" : "no-booster",
+                    "The stance has " + drawn.size() + " boosters behind the booster, and " + given.size()
+                            + " are weighed.",
+                    "Give each its weight, gauge and pressure, in the order of the stance's \"boostersBehind\".");
+        }
+        for (int i = 0; i < given.size(); i++) {
+            JsonFields part = given.get(i);
+            MassPoint standing = cg(part.object("cg"), part.massKg("weight", 0, MOST_KG));
+            Optional<ChartPoints> gauge = chart(part.object("gauge"));
+            double setPa = part.pressurePa("set");
+            part.refuseOthers();
+            requireInside(
+                    part,
+                    "cg",
+                    standing,
+                    i < drawn.size() ? drawn.get(i) : null,
+                    UnitName.booster(i + 2).told());
+            if (gauge.isPresent() && isBeyond(gauge.get(), setPa)) {
+                part.problem(
+                        "set",
+                        "beyond-chart",
+                        "The gauge's chart does not have the pressure that is set.",
+                        "Extend the chart, or set what it has: without it a pressure says nothing about the load.");
+            } else if (gauge.isPresent() && standing != null && Double.isFinite(setPa)) {
+                behind.add(new Weights.BoosterBehind(standing, gauge.get(), setPa));
+            }
+        }
+        return behind;
+    }
+
+    private static boolean isBeyond(ChartPoints chart, double pascals) {
+        List<ChartPoints.Point> points = chart.points();
+        return pascals < points.get(0).pressurePa()
+                || pascals > points.get(points.size() - 1).pressurePa();
     }
 
     private static List<Weights.Piece> pieces(JsonFields fields, Map<String, OutlineFields> loads) {

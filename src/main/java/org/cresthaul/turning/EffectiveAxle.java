@@ -29,6 +29,6 @@ public final class EffectiveAxle {
         if (behindHitchM.isEmpty()) {
             throw new IllegalArgumentException("a group needs an axle");
         }
-        return squares / sum;
+        return behindHitchM.size() == 1 ? sum : squares / sum;
     }
 }

@@ -166,7 +166,8 @@ public record TurningCombination(
         booster.ifPresent(b -> {
             double boosterM = plan.booster().orElseThrow().bodyM();
             if (state == BoosterState.CLOSE_COUPLED) {
-                double shift = b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
+                double shift =
+                        b.closeCoupledAxleXM().orElseThrow() - b.onlyAxle().xM();
                 trailerBodies.add(body(
                         "booster",
                         b.underside().shiftedBy(shift),
@@ -184,16 +185,23 @@ public record TurningCombination(
         });
         units.add(new PlanUnit(UnitName.TRAILER, trailerTires, trailerBodies, groupAxleXM));
 
-        if (state == BoosterState.TRAILING) {
-            Booster b = booster.orElseThrow();
+        for (int i = 0; state == BoosterState.TRAILING && i < stance.boosters().size(); i++) {
+            Booster b = stance.boosters().get(i);
             PlanDimensions.Widths widths = plan.booster().orElseThrow();
-            chain.add(new TurningUnit(b.hingeXM() - b.axle().xM(), 0));
+            double lengthM = EffectiveAxle.behindHitchM(
+                    b.axles().axles().stream().map(a -> b.hingeXM() - a.xM()).toList());
+            double axleXM = b.hingeXM() - lengthM;
+            UnitName name = UnitName.booster(i + 1);
+            chain.add(new TurningUnit(
+                    lengthM, b.nextHinge().map(h -> axleXM - h.at().xM()).orElse(0.0)));
             limits.add(plan.pivotLimitRad().orElseThrow());
             units.add(new PlanUnit(
-                    UnitName.BOOSTER,
-                    List.of(line(0, widths.tiresM(), widths.tires())),
-                    List.of(body("booster", b.underside(), b.topside(), b.axle().xM(), widths.bodyM())),
-                    b.axle().xM()));
+                    name,
+                    b.axles().axles().stream()
+                            .map(a -> line(a.xM() - axleXM, widths.tiresM(), widths.tires()))
+                            .toList(),
+                    List.of(body(name.word(), b.underside(), b.topside(), axleXM, widths.bodyM())),
+                    axleXM));
         }
         return new TurningCombination(chain, units, plan.steerLimitRad(), plan.lockDistanceM(), limits);
     }
@@ -207,29 +215,33 @@ public record TurningCombination(
     }
 
     /**
-     * The same with the booster's pivot locked: trailer and booster are one unit on all their axles. Without a pivot,
-     * the combination itself.
+     * The same with the pivots of all boosters locked: trailer and boosters are one unit on all their axles. Without a
+     * pivot, the combination itself.
      */
     public TurningCombination pivotLocked() {
         if (!hasPivot()) {
             return this;
         }
-        int at = chain.size() - 2;
-        TurningUnit trailer = chain.get(at);
-        TurningUnit booster = chain.get(at + 1);
-        double boosterAxleM = trailer.hitchToAxleM() + trailer.couplingBehindM() + booster.hitchToAxleM();
+        int at = trailer();
+        List<Double> axlesM = new ArrayList<>(List.of(chain.get(at).hitchToAxleM()));
+        for (int k = at + 1; k < chain.size(); k++) {
+            axlesM.add(axlesM.get(k - at - 1)
+                    + chain.get(k - 1).couplingBehindM()
+                    + chain.get(k).hitchToAxleM());
+        }
         List<Double> behind = new ArrayList<>();
-        units.get(at).tires().forEach(t -> behind.add(trailer.hitchToAxleM() - t.aheadM()));
-        units.get(at + 1).tires().forEach(t -> behind.add(boosterAxleM - t.aheadM()));
+        for (int k = at; k < units.size(); k++) {
+            double axleM = axlesM.get(k - at);
+            units.get(k).tires().forEach(t -> behind.add(axleM - t.aheadM()));
+        }
         double lengthM = EffectiveAxle.behindHitchM(behind);
-        double trailerShift = lengthM - trailer.hitchToAxleM();
-        double boosterShift = lengthM - boosterAxleM;
         List<AxleLine> tires = new ArrayList<>();
-        units.get(at).tires().forEach(t -> tires.add(shifted(t, trailerShift)));
-        units.get(at + 1).tires().forEach(t -> tires.add(shifted(t, boosterShift)));
         List<Body> bodies = new ArrayList<>();
-        units.get(at).bodies().forEach(b -> bodies.add(shifted(b, trailerShift)));
-        units.get(at + 1).bodies().forEach(b -> bodies.add(shifted(b, boosterShift)));
+        for (int k = at; k < units.size(); k++) {
+            double shiftM = lengthM - axlesM.get(k - at);
+            units.get(k).tires().forEach(t -> tires.add(shifted(t, shiftM)));
+            units.get(k).bodies().forEach(b -> bodies.add(shifted(b, shiftM)));
+        }
         TurningCombination ahead = front(at);
         List<TurningUnit> locked = new ArrayList<>(ahead.chain);
         locked.add(new TurningUnit(lengthM, 0));
@@ -238,12 +250,23 @@ public record TurningCombination(
         return new TurningCombination(locked, plans, steerLimitRad, lockDistanceM, articulationLimitRad.subList(0, at));
     }
 
+    /** The place of the unit that holds the first booster, or of the last without one. */
+    private int trailer() {
+        int k = units.size() - 1;
+        while (k > 0 && isPivot(k - 1)) {
+            k--;
+        }
+        return k;
+    }
+
     /** "kingpin", "pivot"; with jeeps "kingpin of the jeep": what bends between a unit and the next, the first is 0. */
     public Sentence couplingWord(int coupling) {
-        if (isPivot(coupling)) {
-            return Sentence.of(Code.COUPLING_PIVOT);
-        }
         UnitName behind = units.get(coupling + 1).name();
+        if (isPivot(coupling)) {
+            return behind.number() == 1
+                    ? Sentence.of(Code.COUPLING_PIVOT)
+                    : Sentence.of(Code.COUPLING_PIVOT_OF).with("unit", Names.of(behind.word()));
+        }
         if (units.stream().noneMatch(u -> u.name().kind() == UnitName.Kind.JEEP)) {
             return Sentence.of(Code.COUPLING_KINGPIN);
         }
@@ -256,14 +279,14 @@ public record TurningCombination(
         return units.get(coupling + 1).name().kind() == UnitName.Kind.BOOSTER;
     }
 
-    /** Whether a booster turns on its pivot behind the trailer. */
+    /** Whether boosters turn on their pivots behind the trailer. */
     public boolean hasPivot() {
         return units.size() > 1 && isPivot(units.size() - 2);
     }
 
-    /** The same without the booster that turns on its pivot; without one, the combination itself. */
+    /** The same without the boosters that turn on their pivots; without one, the combination itself. */
     TurningCombination withoutBooster() {
-        return hasPivot() ? front(chain.size() - 1) : this;
+        return hasPivot() ? front(trailer() + 1) : this;
     }
 
     private TurningCombination front(int count) {

@@ -291,6 +291,7 @@ class PublishedLoadsTest {
                 some.trailer(),
                 some.gooseneck(),
                 some.booster(),
+                some.boostersBehind(),
                 some.pieces(),
                 Map.of(),
                 some.ratings(),

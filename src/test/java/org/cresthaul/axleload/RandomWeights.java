@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.random.RandomGenerator;
 import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.Booster;
+import org.cresthaul.rig.ChartPoints;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.rig.Weights;
@@ -15,6 +16,13 @@ import org.cresthaul.rig.Weights.MassPoint;
 
 /** Invented weights for invented stances: loads anywhere on the deck, off-center, even where no one would put them. */
 final class RandomWeights {
+    /** Of a booster behind another: so much on each axle for every pascal. */
+    static final double KG_PER_PA = 0.02;
+
+    private static final double MOST_PA = 600_000;
+    private static final ChartPoints CHART = new ChartPoints(
+            List.of(new ChartPoints.Point(0, 0), new ChartPoints.Point(MOST_PA, KG_PER_PA * MOST_PA)), 0.05);
+
     private RandomWeights() {}
 
     private static double between(RandomGenerator random, double least, double most) {
@@ -42,7 +50,7 @@ final class RandomWeights {
                 random, 2_500, trailer.deckRear().xM(), trailer.deckFront().xM());
         Optional<Weights.BoosterWeight> booster = stance.booster()
                 .map((Booster b) -> new Weights.BoosterWeight(
-                        point(random, 2_500, b.axle().xM(), b.hingeXM()), Optional.of(onDeck)));
+                        point(random, 2_500, b.lastAxle().xM(), b.hingeXM()), Optional.of(onDeck)));
         return new Weights(
                 0.01,
                 "invented",
@@ -57,6 +65,12 @@ final class RandomWeights {
                         trailer.deckFront().xM()),
                 point(random, 3_000, trailer.deckFront().xM(), trailer.kingpinXM()),
                 booster,
+                stance.boostersBehind().stream()
+                        .map(b -> new Weights.BoosterBehind(
+                                point(random, 2_500, b.lastAxle().xM(), b.hingeXM()),
+                                CHART,
+                                random.nextDouble() * MOST_PA))
+                        .toList(),
                 pieces,
                 Map.of(
                         AxleKind.STEER,

@@ -8,6 +8,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import org.cresthaul.posture.RandomBoosters;
 import org.cresthaul.posture.RandomJeeps;
 import org.cresthaul.posture.RandomRigs;
 import org.cresthaul.rig.AxleKind;
@@ -36,7 +37,10 @@ class StaticsTest {
             LevelStance stance, Weights weights, LiftState lift, BoosterState booster, double boosterKg, double grade) {
         static List<Situation> allOf(SplittableRandom random) {
             LevelStance base = RandomRigs.stance(random);
-            LevelStance stance = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
+            LevelStance onJeeps = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
+            LevelStance stance = base.booster().isPresent() && random.nextInt(3) == 0
+                    ? RandomBoosters.behind(onJeeps, random)
+                    : onJeeps;
             Weights weights = RandomWeights.of(stance, random);
             List<Situation> all = new ArrayList<>();
             for (BoosterState booster : stance.boosterStates()) {
@@ -70,8 +74,9 @@ class StaticsTest {
                 bodies.add(weights.booster()
                         .orElseThrow()
                         .standing()
-                        .shiftedBy(
-                                b.closeCoupledAxleXM().orElseThrow() - b.axle().xM() + shiftM));
+                        .shiftedBy(b.closeCoupledAxleXM().orElseThrow()
+                                - b.onlyAxle().xM()
+                                + shiftM));
             } else if (booster == BoosterState.CARRIED) {
                 bodies.add(
                         weights.booster().orElseThrow().carried().orElseThrow().shiftedBy(shiftM));
@@ -103,11 +108,36 @@ class StaticsTest {
                     .shiftedBy(fifthWheel(j).xM() - stance.jeeps().get(j).kingpinXM());
         }
 
-        MassPoint boosterBody() {
-            return weights.booster()
-                    .orElseThrow()
-                    .standing()
-                    .shiftedBy(hingeXM() - stance.booster().orElseThrow().hingeXM());
+        /** The hinge ahead of a booster, in the tractor's frame. */
+        FramePoint hinge(int booster) {
+            double xM = hingeXM();
+            double hM = stance.trailer().boosterHinge().orElseThrow().hM();
+            for (Booster ahead : stance.boosters().subList(0, booster)) {
+                FramePoint next = ahead.nextHinge().orElseThrow().at();
+                xM = xM - ahead.hingeXM() + next.xM();
+                hM = next.hM();
+            }
+            return new FramePoint(xM, hM);
+        }
+
+        MassPoint boosterBody(int i) {
+            MassPoint own = i == 0
+                    ? weights.booster().orElseThrow().standing()
+                    : weights.boostersBehind().get(i - 1).standing();
+            return own.shiftedBy(hinge(i).xM() - stance.boosters().get(i).hingeXM());
+        }
+
+        double boostersKg() {
+            double sum = weights.booster().orElseThrow().standing().massKg();
+            for (Weights.BoosterBehind behind : weights.boostersBehind()) {
+                sum += behind.standing().massKg();
+            }
+            return sum;
+        }
+
+        /** What the regulator sets on each axle; the chart of those behind is a straight line. */
+        double setKg(int i) {
+            return i == 0 ? boosterKg : weights.boostersBehind().get(i - 1).setPa() * RandomWeights.KG_PER_PA;
         }
     }
 
@@ -139,7 +169,9 @@ class StaticsTest {
             bodies.add(s.jeepBody(j));
         }
         if (s.booster == BoosterState.TRAILING) {
-            bodies.add(s.boosterBody());
+            for (int i = 0; i < s.stance.boosters().size(); i++) {
+                bodies.add(s.boosterBody(i));
+            }
         }
         double forceKg = 0;
         double rollKgM = 0;
@@ -199,7 +231,8 @@ class StaticsTest {
         int kingpin = kingpins + 2 * jeeps;
         int pull = kingpin + 1;
         int joint = kingpin + 2;
-        int unknowns = joint + (trailing ? 3 : 0);
+        int boosters = trailing ? s.stance.boosters().size() : 0;
+        int unknowns = joint + 3 * boosters;
         double[][] rows = new double[unknowns][unknowns];
         double[] right = new double[unknowns];
         int r = 0;
@@ -247,22 +280,25 @@ class StaticsTest {
         up(rows, r, kingpin, 1, fifthXM, aboutXM);
         ahead(rows, r, pull, 1, fifthHM, aboutHM);
         if (trailing) {
-            double hingeHM = s.stance.trailer().boosterHinge().orElseThrow().hM();
-            up(rows, r, joint, -1, s.hingeXM(), aboutXM);
-            ahead(rows, r, joint + 1, -1, hingeHM, aboutHM);
-            // The joint's air turns the booster tail down, which is nose up.
-            rows[r + 2][joint + 2] = 1;
+            joint(rows, r, joint, -1, s.hinge(0), aboutXM, aboutHM);
+        }
+        r += 3;
+        for (int j = 0; j < boosters; j++) {
+            body(rows, right, r, List.of(s.boosterBody(j)), cos, sin, aboutXM, aboutHM);
+            joint(rows, r, joint + 3 * j, 1, s.hinge(j), aboutXM, aboutHM);
+            if (j + 1 < boosters) {
+                joint(rows, r, joint + 3 * (j + 1), -1, s.hinge(j + 1), aboutXM, aboutHM);
+            }
+            int first = -1;
+            for (int i = 0; i < axles; i++) {
+                if (loads.axles().get(i).place().group().equals(new LoadGroup(AxleKind.BOOSTER, j + 1))) {
+                    up(rows, r, i, 1, loads.axles().get(i).place().xM(), aboutXM);
+                    first = first < 0 ? i : first;
+                }
+            }
             r += 3;
-            body(rows, right, r, List.of(s.boosterBody()), cos, sin, aboutXM, aboutHM);
-            up(rows, r, axles - 1, 1, loads.axles().get(axles - 1).place().xM(), aboutXM);
-            up(rows, r, joint, 1, s.hingeXM(), aboutXM);
-            ahead(rows, r, joint + 1, 1, hingeHM, aboutHM);
-            rows[r + 2][joint + 2] = -1;
-            r += 3;
-            rows[r][axles - 1] = 1;
-            right[r++] = s.boosterKg;
-        } else {
-            r += 3;
+            rows[r][first] = 1;
+            right[r++] = s.setKg(j);
         }
         for (int i = 1; i < axles; i++) {
             if (loads.axles()
@@ -318,6 +354,14 @@ class StaticsTest {
         }
     }
 
+    /** Shear, pull and moment of a booster's joint; its air turns the booster tail down, which is nose up. */
+    private static void joint(
+            double[][] rows, int r, int unknown, double sign, FramePoint hinge, double aboutXM, double aboutHM) {
+        up(rows, r, unknown, sign, hinge.xM(), aboutXM);
+        ahead(rows, r, unknown + 1, sign, hinge.hM(), aboutHM);
+        rows[r + 2][unknown + 2] = -sign;
+    }
+
     private static void up(double[][] rows, int r, int unknown, double sign, double xM, double aboutXM) {
         rows[r][unknown] += sign;
         rows[r + 2][unknown] += sign * (aboutXM - xM);
@@ -338,7 +382,7 @@ class StaticsTest {
                             .sum()
                     + s.weights.tractor().massKg()
                     + s.weights.jeeps().stream().mapToDouble(MassPoint::massKg).sum()
-                    + (s.booster == BoosterState.TRAILING ? s.boosterBody().massKg() : 0);
+                    + (s.booster == BoosterState.TRAILING ? s.boostersKg() : 0);
             assertEquals(weightKg / Math.hypot(1, s.grade), grossKg, 1e-6);
         }
     }
@@ -349,7 +393,10 @@ class StaticsTest {
         int compared = 0;
         for (int rig = 0; rig < 200; rig++) {
             LevelStance base = RandomRigs.stance(random);
-            LevelStance stance = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
+            LevelStance onJeeps = random.nextInt(3) == 0 ? RandomJeeps.under(base, random) : base;
+            LevelStance stance = base.booster().isPresent() && random.nextInt(3) == 0
+                    ? RandomBoosters.behind(onJeeps, random)
+                    : onJeeps;
             Weights weights = RandomWeights.of(stance, random);
             Statics statics = new Statics(stance, weights, LiftState.DOWN, BoosterState.NONE, 0);
             AxleLoads level = statics.level();

@@ -21,8 +21,8 @@ public record SampleHaul(Route route, Rig rig, LevelStance stance, Margins margi
     private static final Map<String, SampleHaul> MADE = new ConcurrentHashMap<>();
 
     /**
-     * @param route "alder-county", "sorrel-valley" or "tern-flats"; rig "lowbed-loaded", "lowbed-empty" or
-     *     "lowbed-with-jeep"
+     * @param route "alder-county", "sorrel-valley", "tern-flats" or "heron-bend"; rig "lowbed-loaded", "lowbed-empty",
+     *     "lowbed-with-jeep" or "lowbed-with-two-boosters"
      */
     public static SampleHaul of(String route, String rig) {
         return MADE.computeIfAbsent(route + " " + rig, any -> made(route, rig));

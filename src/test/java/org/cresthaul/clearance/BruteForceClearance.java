@@ -42,7 +42,7 @@ final class BruteForceClearance {
     private final PlainGround soffit;
 
     private final PassageSlopes slopes;
-    /** Outlines per unit, in its frame: tractor, trailer, booster (empty unless trailing), jeeps. */
+    /** Outlines per unit, in its frame: tractor, trailer, booster (empty unless trailing), jeeps, boosters behind. */
     private final List<List<Line>> units;
     /** The lifted tire in the trailer frame, null when there is none. */
     private final Axle liftedTire;
@@ -110,6 +110,9 @@ final class BruteForceClearance {
         List<List<Line>> all =
                 new ArrayList<>(List.of(List.of(Line.of(stance.tractor().underside())), trailer, booster));
         stance.jeeps().forEach(j -> all.add(List.of(Line.of(j.underside()))));
+        if (setting.booster() == BoosterState.TRAILING) {
+            stance.boostersBehind().forEach(b -> all.add(List.of(Line.of(b.underside()))));
+        }
         return all;
     }
 
@@ -129,11 +132,14 @@ final class BruteForceClearance {
         List<List<Line>> all =
                 new ArrayList<>(List.of(List.of(Line.of(stance.tractor().topside())), trailer, booster));
         stance.jeeps().forEach(j -> all.add(List.of(Line.of(j.topside()))));
+        if (setting.booster() == BoosterState.TRAILING) {
+            stance.boostersBehind().forEach(b -> all.add(List.of(Line.of(b.topside()))));
+        }
         return all;
     }
 
     private static double closeCoupledShiftM(Booster booster) {
-        return booster.closeCoupledAxleXM().orElseThrow() - booster.axle().xM();
+        return booster.closeCoupledAxleXM().orElseThrow() - booster.onlyAxle().xM();
     }
 
     /** The trailer's underside, lowered by the deck sag: 4 sag t (1 − t) between the deck's ends. */
@@ -197,6 +203,10 @@ final class BruteForceClearance {
         gaps[2] = standing.booster() == null ? Double.POSITIVE_INFINITY : gapM(standing.booster(), units.get(2));
         for (int j = 0; j < standing.jeeps().size(); j++) {
             gaps[3 + j] = gapM(standing.jeeps().get(j), units.get(3 + j));
+        }
+        int behind = 3 + standing.jeeps().size();
+        for (int i = 0; i < standing.boostersBehind().size(); i++) {
+            gaps[behind + i] = gapM(standing.boostersBehind().get(i), units.get(behind + i));
         }
         if (liftedTire != null) {
             // A tire clears the ground by how far its center is above where it would be, standing there.

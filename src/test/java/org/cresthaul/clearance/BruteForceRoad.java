@@ -133,6 +133,7 @@ final class BruteForceRoad {
         List<Frame> frames = new ArrayList<>(
                 Arrays.asList(stand.standing.tractor(), stand.standing.trailer(), stand.standing.booster()));
         frames.addAll(stand.standing.jeeps());
+        frames.addAll(stand.standing.boostersBehind());
         return frames.toArray(Frame[]::new);
     }
 

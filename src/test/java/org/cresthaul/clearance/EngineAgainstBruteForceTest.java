@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -108,6 +107,19 @@ class EngineAgainstBruteForceTest {
                 cases);
     }
 
+    @Test
+    void theLeastClearanceOfAChainWithBoostersIsTheTrueOne() {
+        int cases = CASES / 4;
+        report(
+                "ground, boosters",
+                outcomes(cases, RandomCase::withBoosters, EngineAgainstBruteForceTest::compareOverGround),
+                cases);
+        report(
+                "overhead, boosters",
+                outcomes(cases, RandomCase::withBoosters, EngineAgainstBruteForceTest::compareUnderSoffit),
+                cases);
+    }
+
     private static List<Outcome> outcomes(
             int cases, LongFunction<RandomCase> draw, Function<RandomCase, Outcome> compare) {
         return LongStream.range(0, cases)
@@ -192,9 +204,10 @@ class EngineAgainstBruteForceTest {
         for (double steerM = c.profile().startM() - 5; steerM < c.profile().endM() + 30; steerM += 0.05) {
             Standing standing = brute.at(steerM);
             List<Frame> frames = new ArrayList<>(standing.jeeps());
-            frames.addAll(Arrays.asList(standing.tractor(), standing.trailer(), standing.booster()));
+            frames.addAll(List.of(standing.tractor(), standing.trailer()));
+            frames.addAll(standing.boosters());
             for (Frame frame : frames) {
-                steepest = Math.max(steepest, frame == null ? 0 : Math.abs(frame.pitchRad()));
+                steepest = Math.max(steepest, Math.abs(frame.pitchRad()));
             }
         }
         return steepest;
@@ -236,7 +249,12 @@ class EngineAgainstBruteForceTest {
         double worst = 0;
         int positions = 0;
         for (int i = 0; i < CASES; i++) {
-            RandomCase c = i % 4 == 3 ? RandomCase.withJeeps(RandomCase.SEED + i) : RandomCase.of(RandomCase.SEED + i);
+            RandomCase c =
+                    switch (i % 8) {
+                        case 3, 7 -> RandomCase.withJeeps(RandomCase.SEED + i);
+                        case 5 -> RandomCase.withBoosters(RandomCase.SEED + i);
+                        default -> RandomCase.of(RandomCase.SEED + i);
+                    };
             BruteForcePosture brute = new BruteForcePosture(c.stance(), c.setting(), c.leveling(), c.profile());
             PostureSolver engine = new PostureSolver(c.stance(), c.setting(), c.leveling(), c.profile());
             RandomGenerator random = c.random();
@@ -257,15 +275,18 @@ class EngineAgainstBruteForceTest {
                                     actual.of(UnitName.jeep(j + 1)),
                                     failures));
                 }
-                if ((expected.booster() == null) != actual.booster().isEmpty()) {
-                    failures.add(where + "booster trails for one only");
-                } else if (expected.booster() != null) {
+                if (expected.boosters().size()
+                        != actual.units().size() - 2 - expected.jeeps().size()) {
+                    failures.add(where + "boosters trail for one only");
+                    continue;
+                }
+                for (int b = 0; b < expected.boosters().size(); b++) {
                     worst = Math.max(
                             worst,
                             compare(
-                                    where + "booster",
-                                    expected.booster(),
-                                    actual.booster().orElseThrow(),
+                                    where + "booster " + b,
+                                    expected.boosters().get(b),
+                                    actual.of(UnitName.booster(b + 1)),
                                     failures));
                 }
                 compare(where, brute.wheels(expected), actual.wheels(), failures, seen);

@@ -185,7 +185,7 @@ class LeastSpareTest {
         double ofTrailer = xM;
         if (unit.equals(UnitName.BOOSTER)) {
             double hinge = stance.booster().orElseThrow().hingeXM();
-            double axle = stance.booster().orElseThrow().axle().xM();
+            double axle = stance.booster().orElseThrow().onlyAxle().xM();
             w[3] = Math.abs((xM - hinge) / (axle - hinge));
             share = Math.abs((xM - axle) / (hinge - axle));
             ofTrailer = stance.trailer().boosterHinge().orElseThrow().xM();

@@ -32,8 +32,8 @@ final class PassageSlopes {
     private final PlainGround ground;
     private final PlainGround soffit;
     /**
-     * Reach of tractor, trailer, booster and jeeps along the road from the steer axle, on level ground; rear is
-     * negative.
+     * Reach of tractor, trailer, booster, jeeps and boosters behind along the road from the steer axle, on level
+     * ground; rear is negative.
      */
     private final double[] rearM;
 
@@ -46,14 +46,15 @@ final class PassageSlopes {
     PassageSlopes(LevelStance stance, Setting setting, PlainGround ground, PlainGround soffit) {
         this.ground = ground;
         this.soffit = soffit;
-        int units = 3 + stance.jeeps().size();
+        boolean trailing = setting.booster() == BoosterState.TRAILING;
+        int behind = trailing ? stance.boostersBehind().size() : 0;
+        int units = 3 + stance.jeeps().size() + behind;
         rearM = new double[units];
         frontM = new double[units];
         weights = new double[units];
         mostAnywhere = new double[units];
         Tractor tractor = stance.tractor();
         Trailer trailer = stance.trailer();
-        boolean trailing = setting.booster() == BoosterState.TRAILING;
 
         double steerX = tractor.steer().xM();
         List<Axle> tractorAxles = new ArrayList<>(tractor.drive().axles());
@@ -90,11 +91,12 @@ final class PassageSlopes {
         List<Axle> axles = new ArrayList<>(trailer.axles().axles());
         stance.booster().ifPresent(b -> {
             if (setting.booster() == BoosterState.CLOSE_COUPLED) {
-                double shift = b.closeCoupledAxleXM().orElseThrow() - b.axle().xM();
+                double shift =
+                        b.closeCoupledAxleXM().orElseThrow() - b.onlyAxle().xM();
                 outlines.add(b.underside().shiftedBy(shift));
                 outlines.add(b.topside().shiftedBy(shift));
-                axles.add(
-                        new Axle(b.closeCoupledAxleXM().orElseThrow(), b.axle().radiusM()));
+                axles.add(new Axle(
+                        b.closeCoupledAxleXM().orElseThrow(), b.onlyAxle().radiusM()));
             } else if (setting.booster() == BoosterState.CARRIED) {
                 outlines.add(b.carried().orElseThrow());
             }
@@ -109,18 +111,7 @@ final class PassageSlopes {
                         lever(kingpinX, groupX, atFifthWheel, frontM[1] - trailerToRoad)));
 
         if (trailing) {
-            Booster booster = stance.booster().orElseThrow();
-            double hingeX = trailer.boosterHinge().orElseThrow().xM();
-            double boosterToRoad = hingeX + trailerToRoad - booster.hingeXM();
-            reach(2, boosterToRoad, List.of(booster.underside(), booster.topside()), List.of(booster.axle()));
-            double atHinge = lever(kingpinX, groupX, atFifthWheel, hingeX);
-            for (double end : new double[] {rearM[2], frontM[2]}) {
-                double riding = lever(booster.hingeXM(), booster.axle().xM(), atHinge, end - boosterToRoad);
-                double hanging = lever(kingpinX, groupX, atFifthWheel, end - trailerToRoad);
-                weights[2] = Math.max(weights[2], Math.max(riding, hanging));
-            }
-            // At its hinge stop the booster's wheel moves the trailer too.
-            rearM[1] = Math.min(rearM[1], rearM[2]);
+            boosters(stance, new Beam(kingpinX + trailerToRoad, groupX + trailerToRoad, atFifthWheel), trailerToRoad);
         } else {
             rearM[2] = rearM[1];
             frontM[2] = frontM[1];
@@ -136,6 +127,42 @@ final class PassageSlopes {
         toM = end - Arrays.stream(rearM).min().orElseThrow() + PAD_M;
         for (int unit = 0; unit < units; unit++) {
             mostAnywhere[unit] = bound(unit, fromM, toM);
+        }
+    }
+
+    /** A unit on a front support of a weight and a rear one, at places along the road. */
+    private record Beam(double frontM, double rearM, double front) {
+        double at(double roadM) {
+            return lever(frontM, rearM, front, roadM);
+        }
+    }
+
+    /** Each booster rides, or is a piece of the one ahead, or of all up to the trailer. */
+    private void boosters(LevelStance stance, Beam trailer, double trailerToRoad) {
+        List<Beam> beams = new ArrayList<>(List.of(trailer));
+        List<Integer> all = new ArrayList<>(List.of(1));
+        double hingeRoadM = stance.trailer().boosterHinge().orElseThrow().xM() + trailerToRoad;
+        for (int i = 0; i < stance.boosters().size(); i++) {
+            Booster booster = stance.boosters().get(i);
+            int unit = i == 0 ? 2 : 2 + stance.jeeps().size() + i;
+            double toRoad = hingeRoadM - booster.hingeXM();
+            reach(
+                    unit,
+                    toRoad,
+                    List.of(booster.underside(), booster.topside()),
+                    booster.axles().axles());
+            double hinge = hingeRoadM;
+            double atHinge = beams.stream().mapToDouble(b -> b.at(hinge)).max().orElseThrow();
+            beams.add(new Beam(hinge, booster.axles().axles().get(0).xM() + toRoad, atHinge));
+            for (Beam beam : beams) {
+                weights[unit] = Math.max(weights[unit], Math.max(beam.at(rearM[unit]), beam.at(frontM[unit])));
+            }
+            // At a hinge stop the booster's wheels move whatever is ahead of it too.
+            for (int ahead : all) {
+                rearM[ahead] = Math.min(rearM[ahead], rearM[unit]);
+            }
+            all.add(unit);
+            hingeRoadM = booster.nextHinge().map(h -> h.at().xM() + toRoad).orElse(Double.NaN);
         }
     }
 
@@ -174,8 +201,8 @@ final class PassageSlopes {
     }
 
     /**
-     * Most that a gap of a unit (0 tractor, 1 trailer, 2 booster, then jeeps) changes per meter between two steer
-     * positions.
+     * Most that a gap of a unit (0 tractor, 1 trailer, 2 booster, then jeeps, then boosters behind) changes per meter
+     * between two steer positions.
      */
     double bound(int unit, double fromSteerM, double toSteerM) {
         double rear = Math.min(rearM[0], rearM[unit]);

@@ -2,7 +2,6 @@ package org.cresthaul.posture;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import org.cresthaul.rig.Axle;
 import org.cresthaul.rig.Booster;
@@ -100,7 +99,8 @@ public final class BruteForcePosture {
         if (setting.booster() == BoosterState.CLOSE_COUPLED) {
             Booster booster = stance.booster().orElseThrow();
             down.add(new Axle(
-                    booster.closeCoupledAxleXM().orElseThrow(), booster.axle().radiusM()));
+                    booster.closeCoupledAxleXM().orElseThrow(),
+                    booster.onlyAxle().radiusM()));
         }
         return down;
     }
@@ -115,11 +115,21 @@ public final class BruteForcePosture {
         Frame tractor = tractorFrame(steerM);
         List<Frame> jeeps = jeepFrames(tractor);
         Frame trailer = trailerFrame(jeeps.isEmpty() ? tractor : jeeps.get(jeeps.size() - 1));
-        return new Standing(tractor, jeeps, trailer, boosterFrame(trailer));
+        return new Standing(tractor, jeeps, trailer, boosterFrames(trailer));
     }
 
-    /** The frames of the units; {@code booster} is null unless it trails. */
-    public record Standing(Frame tractor, List<Frame> jeeps, Frame trailer, Frame booster) {
+    /** The frames of the units; there are no boosters unless they trail. */
+    public record Standing(Frame tractor, List<Frame> jeeps, Frame trailer, List<Frame> boosters) {
+        /** The first booster's; null unless it trails. */
+        public Frame booster() {
+            return boosters.isEmpty() ? null : boosters.get(0);
+        }
+
+        /** Those behind the first. */
+        public List<Frame> boostersBehind() {
+            return boosters.subList(Math.min(1, boosters.size()), boosters.size());
+        }
+
         /** Of the unit that carries the trailer. */
         public Frame aheadOfTrailer() {
             return jeeps.isEmpty() ? tractor : jeeps.get(jeeps.size() - 1);
@@ -205,13 +215,25 @@ public final class BruteForcePosture {
 
     /** At most zero while the trailer's nose may rise further; never falls as the pitch grows. */
     private double trailerExcessM(Frame frame) {
-        double excess = groupExcessM(frame);
-        if (setting.booster() == BoosterState.TRAILING) {
-            Booster booster = stance.booster().orElseThrow();
-            excess = Math.max(
-                    excess, boosterWheelInGroundM(boosterAt(frame, frame.pitchRad() - booster.hingeDownRad())));
+        return Math.max(groupExcessM(frame), excessBehindM(frame, 0));
+    }
+
+    /**
+     * At most zero while no booster from the given one on is in the ground with every hinge to it on its lower stop;
+     * what is behind it is asked the same of its own frame.
+     */
+    private double excessBehindM(Frame ahead, int index) {
+        if (setting.booster() != BoosterState.TRAILING
+                || index == stance.boosters().size()) {
+            return Double.NEGATIVE_INFINITY;
         }
-        return excess;
+        Booster booster = stance.boosters().get(index);
+        return boosterExcessM(boosterAt(ahead, index, ahead.pitchRad() - booster.hingeDownRad()), index);
+    }
+
+    /** At most zero while a booster's nose may rise further: its own wheels, and what is behind it. */
+    private double boosterExcessM(Frame frame, int index) {
+        return Math.max(boosterInGroundM(frame, index), excessBehindM(frame, index + 1));
     }
 
     /** The same for the trailer's own group, booster apart. */
@@ -229,36 +251,60 @@ public final class BruteForcePosture {
         return Math.max(rule, largest - stance.trailer().axles().jounceM());
     }
 
-    private Frame boosterFrame(Frame trailer) {
-        if (setting.booster() != BoosterState.TRAILING) {
-            return null;
+    private List<Frame> boosterFrames(Frame trailer) {
+        List<Frame> frames = new ArrayList<>();
+        Frame ahead = trailer;
+        for (int i = 0;
+                setting.booster() == BoosterState.TRAILING
+                        && i < stance.boosters().size();
+                i++) {
+            ahead = boosterFrame(ahead, i);
+            frames.add(ahead);
         }
-        Booster booster = stance.booster().orElseThrow();
-        Frame hanging = boosterAt(trailer, trailer.pitchRad() + booster.hingeUpRad());
-        if (boosterWheelInGroundM(hanging) <= 0) {
-            return hanging;
-        }
-        Frame carrying = boosterAt(trailer, trailer.pitchRad() - booster.hingeDownRad());
-        if (boosterWheelInGroundM(carrying) >= 0) {
-            return carrying;
-        }
-        return boosterAt(trailer, largestPitch(p -> boosterWheelInGroundM(boosterAt(trailer, p))));
+        return frames;
     }
 
-    private Frame boosterAt(Frame trailer, double pitchRad) {
-        FramePoint hinge = stance.trailer().boosterHinge().orElseThrow();
+    private Frame boosterFrame(Frame ahead, int index) {
+        Booster booster = stance.boosters().get(index);
+        Frame hanging = boosterAt(ahead, index, ahead.pitchRad() + booster.hingeUpRad());
+        if (boosterExcessM(hanging, index) <= 0) {
+            return hanging;
+        }
+        Frame carrying = boosterAt(ahead, index, ahead.pitchRad() - booster.hingeDownRad());
+        if (boosterExcessM(carrying, index) >= 0) {
+            return carrying;
+        }
+        return boosterAt(ahead, index, largestPitch(p -> boosterExcessM(boosterAt(ahead, index, p), index)));
+    }
+
+    private Frame boosterAt(Frame ahead, int index, double pitchRad) {
+        FramePoint hinge = index == 0
+                ? stance.trailer().boosterHinge().orElseThrow()
+                : stance.boosters().get(index - 1).nextHinge().orElseThrow().at();
         return Frame.through(
-                stance.booster().orElseThrow().hingeXM(),
+                stance.boosters().get(index).hingeXM(),
                 hinge.hM(),
-                trailer.worldXM(hinge.xM(), hinge.hM()),
-                trailer.worldZM(hinge.xM(), hinge.hM()),
+                ahead.worldXM(hinge.xM(), hinge.hM()),
+                ahead.worldZM(hinge.xM(), hinge.hM()),
                 pitchRad);
     }
 
-    private double boosterWheelInGroundM(Frame booster) {
-        Axle axle = stance.booster().orElseThrow().axle();
-        return ground.wheelCenterM(booster.worldXM(axle.xM(), axle.radiusM()), axle.radiusM())
-                - booster.worldZM(axle.xM(), axle.radiusM());
+    /**
+     * How deep a single wheel is; of several, that share their load, by how much they travel up in all, as a jeep's.
+     */
+    private double boosterInGroundM(Frame frame, int index) {
+        Booster booster = stance.boosters().get(index);
+        List<Axle> axles = booster.axles().axles();
+        if (axles.size() == 1) {
+            Axle axle = axles.get(0);
+            return ground.wheelCenterM(frame.worldXM(axle.xM(), axle.radiusM()), axle.radiusM())
+                    - frame.worldZM(axle.xM(), axle.radiusM());
+        }
+        double[] travels = travelsM(frame, axles);
+        double rebound = booster.axles().reboundM();
+        return Math.max(
+                Math.min(sumM(travels, rebound), largestM(travels) + rebound),
+                largestM(travels) - booster.axles().jounceM());
     }
 
     private double[] travelsM(Frame frame, List<Axle> axles) {
@@ -408,26 +454,62 @@ public final class BruteForcePosture {
                     Stand.LIFTED,
                     Double.POSITIVE_INFINITY));
         }
-        Optional.ofNullable(standing.booster()).ifPresent(frame -> {
-            Booster booster = stance.booster().orElseThrow();
-            double angle = frame.pitchRad() - standing.trailer().pitchRad();
-            double toUp = booster.hingeUpRad() - angle;
-            double toDown = angle + booster.hingeDownRad();
-            double air = -boosterWheelInGroundM(frame);
-            boolean hangs = toUp < 1e-9 && air > 1e-8;
-            boolean carries = !hangs && toDown < 1e-9;
-            wheels.add(wheelAt(
-                    frame,
-                    booster.axle(),
-                    0,
-                    hangs ? Stand.HANGING : carries ? Stand.SOLID : Stand.RIDING,
-                    hangs ? air : carries ? carriedMarginM(standing) : Math.min(toUp, toDown)));
-        });
+        for (int i = 0; i < standing.boosters().size(); i++) {
+            addBooster(standing, i, wheels);
+        }
         return wheels;
     }
 
+    private void addBooster(Standing standing, int index, List<Wheel> wheels) {
+        Booster booster = stance.boosters().get(index);
+        Frame frame = standing.boosters().get(index);
+        Frame ahead = index == 0 ? standing.trailer() : standing.boosters().get(index - 1);
+        double angle = frame.pitchRad() - ahead.pitchRad();
+        double toUp = booster.hingeUpRad() - angle;
+        double toDown = angle + booster.hingeDownRad();
+        double air = -boosterExcessM(frame, index);
+        boolean hangs = toUp < 1e-9 && air > 1e-8;
+        boolean carries = !hangs && toDown < 1e-9;
+        double margin = hangs ? air : carries ? carriedMarginM(standing, index) : Math.min(toUp, toDown);
+        for (Axle axle : booster.axles().axles()) {
+            Wheel own = booster.axles().axles().size() == 1
+                    ? fixed(frame, axle, -boosterInGroundM(frame, index))
+                    : sprung(
+                            frame,
+                            axle,
+                            booster.axles().jounceM(),
+                            booster.axles().reboundM());
+            Stand stand = hangs ? Stand.HANGING : carries ? Stand.SOLID : own.stand();
+            wheels.add(new Wheel(
+                    own.xM(),
+                    own.zM(),
+                    own.radiusM(),
+                    stand,
+                    hangs || carries ? margin : Math.min(margin, own.marginM())));
+        }
+    }
+
+    /** On an axle without travel, so high above the ground. */
+    private static Wheel fixed(Frame frame, Axle axle, double highM) {
+        boolean lifted = highM > 1e-6;
+        return wheelAt(
+                frame,
+                axle,
+                0,
+                lifted ? Stand.HANGING : Stand.RIDING,
+                lifted ? highM : highM > 1e-9 ? 0 : Double.POSITIVE_INFINITY);
+    }
+
     /** How deep the booster's stop presses: how far the trailer is kept from the pitch it would have without it. */
-    private double carriedMarginM(Standing standing) {
+    private double carriedMarginM(Standing standing, int index) {
+        if (index > 0) {
+            Booster holder = stance.boosters().get(index - 1);
+            Frame before = index == 1 ? standing.trailer() : standing.boosters().get(index - 2);
+            Frame nudged = boosterAt(
+                    before, index - 1, standing.boosters().get(index - 1).pitchRad() + 1e-6);
+            double bend = nudged.pitchRad() - before.pitchRad();
+            return boosterInGroundM(nudged, index - 1) <= 0 && bend < holder.hingeUpRad() ? 1e-6 : 0;
+        }
         FramePoint fifthWheel = lastFifthWheel();
         double x = standing.aheadOfTrailer().worldXM(fifthWheel.xM(), fifthWheel.hM());
         double z = standing.aheadOfTrailer().worldZM(fifthWheel.xM(), fifthWheel.hM());

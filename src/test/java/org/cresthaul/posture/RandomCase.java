@@ -52,6 +52,16 @@ public record RandomCase(
         return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
     }
 
+    /** Boosters on several axles, one behind another, at times behind a trailer on jeeps. */
+    public static RandomCase withBoosters(long seed) {
+        RandomGenerator random = generator(seed);
+        LevelStance drawn = RandomRigs.stance(random);
+        LevelStance hinged = drawn.booster().isPresent() ? drawn : RandomRigs.tightHingeStance(random);
+        LevelStance base = RandomBoosters.behind(hinged, random);
+        LevelStance stance = random.nextInt(4) == 0 ? RandomJeeps.under(base, random) : base;
+        return onRandomRoad(seed, stance, RandomRigs.setting(random, stance), random);
+    }
+
     private static RandomGenerator generator(long seed) {
         return RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
     }

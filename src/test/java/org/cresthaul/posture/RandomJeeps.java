@@ -31,6 +31,7 @@ public final class RandomJeeps {
                 jeeps,
                 stance.trailer(),
                 stance.booster(),
+                stance.boostersBehind(),
                 Optional.empty(),
                 Optional.empty());
     }

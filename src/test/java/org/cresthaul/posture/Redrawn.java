@@ -103,7 +103,7 @@ public final class Redrawn {
         Optional<Booster> booster = stance.booster()
                 .map(b -> new Booster(
                         b.hingeXM() + boosterM,
-                        shifted(b.axle(), boosterM),
+                        shifted(b.onlyAxle(), boosterM),
                         b.underside().shiftedBy(boosterM),
                         b.topside().shiftedBy(boosterM),
                         b.states(),
@@ -128,7 +128,7 @@ public final class Redrawn {
         Optional<Booster> booster = stance.booster()
                 .map(b -> new Booster(
                         b.hingeXM(),
-                        b.axle(),
+                        b.onlyAxle(),
                         dented(b.underside(), random),
                         dented(b.topside(), random),
                         b.states(),

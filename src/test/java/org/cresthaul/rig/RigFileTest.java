@@ -71,7 +71,7 @@ class RigFileTest {
         assertEquals(Optional.of(new FramePoint(-15.2, 0.8)), trailer.boosterHinge());
         Booster booster = stance.booster().orElseThrow();
         assertEquals(0, booster.hingeXM());
-        assertEquals(new Axle(-3.2, 0.42), booster.axle());
+        assertEquals(new Axle(-3.2, 0.42), booster.onlyAxle());
         assertEquals(List.of(BoosterState.values()), booster.states());
         assertEquals(Math.toRadians(12), booster.hingeUpRad(), 1e-15);
         assertEquals(-15.9, booster.closeCoupledAxleXM().orElseThrow());

@@ -78,9 +78,9 @@ public final class GapBounds {
         rollRise = (to.raiseM - from.raiseM) / lengthM;
         double turnMost = way.motion().turn().magnitude();
         PointMotion any = anyPoint(way.motion());
-        if (way.also().isPresent()) {
-            turnMost = Math.max(turnMost, way.also().get().turn().magnitude());
-            any = any.hull(anyPoint(way.also().get()));
+        for (MotionBounds also : way.also()) {
+            turnMost = Math.max(turnMost, also.turn().magnitude());
+            any = any.hull(anyPoint(also));
         }
         turnPad = 0.5 * lengthM * turnMost;
         pitch = Range.between(from.pose.pitchRad(), to.pose.pitchRad()).widened(turnPad);
@@ -348,7 +348,11 @@ public final class GapBounds {
     /** How a point of the unit moves; its heights are those without its roll. */
     private PointMotion moving(double xA, double xB, double zA, double zB) {
         PointMotion own = way.motion().at(xA, xB, zA, zB);
-        return way.also().isEmpty() ? own : own.hull(way.also().get().at(xA, xB, zA, zB));
+        PointMotion any = own;
+        for (MotionBounds also : way.also()) {
+            any = any.hull(also.at(xA, xB, zA, zB));
+        }
+        return any;
     }
 
     /** How what passes over a vertex of the line moves: an outline segment, extended as far as need be. */
@@ -357,12 +361,12 @@ public final class GapBounds {
         double zA = gaps.kinkZ[kink] + frame.side * gapA - from.raiseM;
         double zB = gaps.kinkZ[kink] + frame.side * gapB - to.raiseM;
         Range rise = riseOver(way.motion(), x);
-        if (way.also().isPresent()) {
-            rise = rise.hull(riseOver(way.also().get(), x));
+        for (MotionBounds also : way.also()) {
+            rise = rise.hull(riseOver(also, x));
         }
         Range forward = forwardOver(way.motion(), zA, zB, rise, slopes);
-        if (way.also().isPresent()) {
-            forward = forward.hull(forwardOver(way.also().get(), zA, zB, rise, slopes));
+        for (MotionBounds also : way.also()) {
+            forward = forward.hull(forwardOver(also, zA, zB, rise, slopes));
         }
         return new PointMotion(forward, rise.plus(rollRise));
     }

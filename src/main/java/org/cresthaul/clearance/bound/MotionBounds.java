@@ -1,7 +1,10 @@
 package org.cresthaul.clearance.bound;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.geometry.Range;
+import org.cresthaul.posture.PinnedWheels;
 import org.cresthaul.posture.PivotedGroup;
 import org.cresthaul.posture.PlacedUnit;
 import org.cresthaul.posture.Pose;
@@ -29,10 +32,18 @@ public final class MotionBounds {
     /**
      * The ε that is assumed, the tighter first, with the greatest |ω| in radians per meter. Both are confirmed before
      * anything rests on them (step 3), so the numbers cost speed only: too small a pair is not confirmed, too large a
-     * pair makes wide windows and weak bounds, and the stretch is halved. Only ε below one is a matter of truth: at one
-     * a wheel could go back and leave its window to the rear.
+     * pair makes wide windows and weak bounds, and the stretch is halved. From one on a wheel may go back, and its
+     * window reaches back as far.
      */
-    private static final Assumed[] ASSUMED = {new Assumed(0.1, 0.05), new Assumed(0.6, 0.6)};
+    private static final List<Assumed> ASSUMED = List.of(new Assumed(0.1, 0.05), new Assumed(0.6, 0.6));
+
+    /**
+     * Assumed besides on stretches this short, where even the weakest bounds are worth something: far back in a long
+     * chain a hinge may go up and down by more than it goes along, and an axle on its travel back.
+     */
+    private static final Assumed LAST_ASSUMED = new Assumed(3, 3);
+
+    private static final double LAST_ASSUMED_UP_TO_M = 0.02;
 
     /**
      * Arms are divided by, so they must be surely negative, meters. Any number up to zero is safe; a real arm is
@@ -46,13 +57,16 @@ public final class MotionBounds {
      */
     private static final double LEAST_WEIGHT = 0.1;
 
+    /** The unit is not fixed to the one ahead. */
+    private static final double NEVER_FIXED = -1;
+
     private static final MotionBounds UNKNOWN = new MotionBounds(
             null, null, null, new Carrying(true, false, Double.POSITIVE_INFINITY), Double.POSITIVE_INFINITY);
 
     public final boolean known;
-    /** Whether a fixed wheel may carry somewhere on the way. */
+    /** Whether a pinned wheel may carry somewhere on the way. */
     public final boolean mayCarry;
-    /** Whether the same axles carry all the way, each within its limits, and no fixed wheel. */
+    /** Whether the same axles carry all the way, each within its limits, and no pinned wheel. */
     final boolean steady;
     /** How far the travel of any axle can lie outside its values at both ends, meters. */
     final double travelPadM;
@@ -131,19 +145,38 @@ public final class MotionBounds {
      * @param pivot how K moves, by all that is known of the unit ahead
      */
     public static MotionBounds of(Stretch on, PointMotion pivot) {
-        if (on.a.solved && on.b.solved) {
-            for (Assumed assumed : ASSUMED) {
-                MotionBounds found = under(assumed, on, pivot);
-                if (found.known) {
-                    return found;
-                }
-            }
-        }
-        return UNKNOWN;
+        return found(on, pivot, NEVER_FIXED);
     }
 
-    /** Steps 2 and 3: what follows from the assumption, where that confirms the assumption. */
-    private static MotionBounds under(Assumed assumed, Stretch on, PointMotion pivot) {
+    /**
+     * Bounds for a booster over a stretch on which its hinge may be at a limit now and then: they hold for its motion
+     * while it is not, and for its windows in any case.
+     *
+     * @param aheadTurn ω of the unit ahead, with which it turns while it is
+     */
+    public static MotionBounds ofEither(Stretch on, PointMotion pivot, Range aheadTurn) {
+        return found(on, pivot, aheadTurn.magnitude());
+    }
+
+    private static MotionBounds found(Stretch on, PointMotion pivot, double fixedTurn) {
+        if (!on.a.solved || !on.b.solved) {
+            return UNKNOWN;
+        }
+        for (Assumed assumed : ASSUMED) {
+            MotionBounds found = under(assumed, on, pivot, fixedTurn);
+            if (found.known) {
+                return found;
+            }
+        }
+        return on.lengthM <= LAST_ASSUMED_UP_TO_M ? under(LAST_ASSUMED, on, pivot, fixedTurn) : UNKNOWN;
+    }
+
+    /**
+     * Steps 2 and 3: what follows from the assumption, where that confirms the assumption.
+     *
+     * @param fixedTurn the most of |ω| while the unit is fixed to the one ahead, or {@link #NEVER_FIXED}
+     */
+    private static MotionBounds under(Assumed assumed, Stretch on, PointMotion pivot, double fixedTurn) {
         double h = on.lengthM;
         double steepest = on.pitchAtEnds().magnitude() + 0.5 * assumed.pitchRate * h;
         if (steepest >= 0.5 * Math.PI) {
@@ -152,15 +185,26 @@ public final class MotionBounds {
         double sinMost = Math.sin(steepest);
         double cosLeast = Math.sqrt(1 - sinMost * sinMost);
         Wheels own = gather(on, pivot, assumed.slack);
-        Wheel fixed = on.group.hasFixedWheel() ? fixedWheel(on, pivot, assumed.slack) : null;
-        Wheels any = fixed == null ? own : own.with(fixed);
+        List<Wheel> pinned = pinnedWheels(on, pivot, assumed.slack, steepest);
+        Wheels any = own;
+        for (Wheel wheel : pinned) {
+            any = any.with(wheel);
+        }
         if (any.arms.hi() >= LEAST_ARM_M || cosLeast - any.slopes.magnitude() * sinMost < LEAST_WEIGHT) {
             return UNKNOWN;
         }
         Turning turning = Turning.of(any.slopes, any.arms, pivot);
-        boolean mayCarry = fixed != null && mayTouch(on, pivot, fixed, turning, assumed);
-        Wheels taking = mayCarry ? any : own;
-        if (fixed != null && !mayCarry) {
+        if (!pinnedFollow(on, pinned, steepest)) {
+            return UNKNOWN;
+        }
+        Wheels taking = own;
+        for (int j = 0; j < pinned.size(); j++) {
+            if (mayTouch(on, pivot, pinned.get(j), j, turning, assumed)) {
+                taking = taking.with(pinned.get(j));
+            }
+        }
+        boolean mayCarry = taking != own;
+        if (!pinned.isEmpty() && !mayCarry) {
             turning = Turning.of(own.slopes, own.arms, pivot);
         }
         double turnMost = turning.omega.magnitude();
@@ -171,16 +215,35 @@ public final class MotionBounds {
         // An axle follows its own path while the frame over it keeps to the others':
         // its travel changes by (q_i − mean q) v + ω (mean a − a_i), over cos θ + q_i sin θ.
         double travelRate = ((1 + assumed.slack) * taking.slopes.width() + taking.arms.width() * turnMost) / least;
-        double travelPadM = 0.5 * travelRate * h;
-        boolean steady = !mayCarry && withinLimits(on, travelPadM);
         // Step 3: v, the turn at a wheel's height, and the travel along a frame that leans.
-        double speedOff = pivot.forward().plus(-1).magnitude() + any.highM * turnMost + sinMost * travelRate;
+        double rigidOff = pivot.forward().plus(-1).magnitude() + any.highM * turnMost;
+        double speedOff = rigidOff + sinMost * travelRate;
+        if (speedOff > assumed.slack && on.group.isRigid()) {
+            speedOff = rigidOff;
+        } else if (speedOff > assumed.slack && mayCarry) {
+            // The same rate by what the axle itself does: q_i v − w − ω a_i.
+            travelRate = Math.min(travelRate, followRate(pivot, own, turnMost, assumed.slack) / least);
+            speedOff = rigidOff + sinMost * travelRate;
+        }
+        double travelPadM = 0.5 * travelRate * h;
+        boolean steady = fixedTurn == NEVER_FIXED && !mayCarry && withinLimits(on, travelPadM);
+        if (fixedTurn != NEVER_FIXED) {
+            // While a booster turns with the unit ahead.
+            double follows = on.group.isRigid() ? 0 : followRate(pivot, own, fixedTurn, assumed.slack) / least;
+            double fixedOff = pivot.forward().plus(-1).magnitude() + any.highM * fixedTurn + sinMost * follows;
+            speedOff = Math.max(speedOff, fixedOff);
+        }
         if (steady) {
             turning = steadily(on, pivot, taking, turning, sinMost / least);
         }
         return speedOff <= assumed.slack
                 ? new MotionBounds(on, pivot, turning, new Carrying(mayCarry, steady, travelPadM), speedOff)
                 : UNKNOWN;
+    }
+
+    /** |q_i v − w − ω a_i| at most: how fast an axle has to travel, times cos θ + q_i sin θ. */
+    private static double followRate(PointMotion pivot, Wheels own, double turn, double slack) {
+        return (1 + slack) * own.slopes.magnitude() + pivot.rise().magnitude() + turn * own.arms.magnitude();
     }
 
     /** The same axles carry all the way: their own means count, or the one that the valve reads. */
@@ -206,7 +269,8 @@ public final class MotionBounds {
             PlacedUnit a = on.a;
             PlacedUnit b = on.b;
             Range above = on.above(a.wheelZ[i], b.wheelZ[i]);
-            Wheel wheel = wheel(on, pivot, on.rolled[i], above, a.wheelX[i], b.wheelX[i], slack);
+            Window window = new Window(a.wheelX[i], b.wheelX[i], slack, 0, 0);
+            Wheel wheel = wheel(on, pivot, on.rolled[i], above, window);
             if (valve < 0) {
                 meanSlope = meanSlope.plus(wheel.slopes.over(n));
                 meanArm = meanArm.plus(wheel.arm.over(n));
@@ -219,36 +283,80 @@ public final class MotionBounds {
         return new Wheels(all.slopes, all.arms, meanSlope, meanArm, all.highM);
     }
 
-    private static Wheel fixedWheel(Stretch on, PointMotion pivot, double slack) {
-        Range above = on.above(on.a.fixedZ, on.b.fixedZ);
-        return wheel(on, pivot, on.fixedPath(), above, on.a.fixedX, on.b.fixedX, slack);
+    /**
+     * Pinned wheels, in order. One of several that share their load is within its travel of where it stands at none, as
+     * far along as the frame leans then, so its window and its arm are so much wider.
+     */
+    private static List<Wheel> pinnedWheels(Stretch on, PointMotion pivot, double slack, double steepest) {
+        if (on.group.pinned.isEmpty()) {
+            return List.of();
+        }
+        List<Wheel> all = new ArrayList<>();
+        for (PinnedWheels wheels : on.group.pinned) {
+            double travelM = wheels.mostTravelM;
+            double alongM = travelM == 0 ? 0 : travelM * Math.sin(Math.min(0.5 * Math.PI, steepest + wheels.tiltRad));
+            for (int i = 0; i < wheels.size(); i++) {
+                int j = all.size();
+                Range above = on.above(on.a.fixedZ[j], on.b.fixedZ[j]);
+                Window window = new Window(on.a.fixedX[j], on.b.fixedX[j], slack, alongM, travelM);
+                all.add(wheel(on, pivot, on.fixedPath(j), above, window));
+            }
+        }
+        return all;
     }
 
+    /**
+     * Whether the weights 1 / (cos θ + q sin θ) of pinned wheels that share their load are surely positive, θ the pitch
+     * of their own frame: then their means are means, and a wheel above its path at no travel does not carry.
+     */
+    private static boolean pinnedFollow(Stretch on, List<Wheel> pinned, double steepest) {
+        int j = 0;
+        for (PinnedWheels wheels : on.group.pinned) {
+            double lean = steepest + wheels.tiltRad;
+            for (int i = 0; i < wheels.size(); i++) {
+                double slope = pinned.get(j++).slopes.magnitude();
+                if (wheels.mostTravelM > 0
+                        && (lean >= 0.5 * Math.PI || Math.cos(lean) - slope * Math.sin(lean) < LEAST_WEIGHT)) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /**
+     * Where a wheel passes.
+     *
+     * @param alongM how far ahead or behind of the place that is followed it can be, and {@code aboveM} above or below
+     */
+    private record Window(double xA, double xB, double slack, double alongM, double aboveM) {}
+
     /** Slopes in a wheel's window, a share ε wider than the stretch, and its arm a = (X − X_K) + q (Z − Z_K). */
-    private static Wheel wheel(
-            Stretch on, PointMotion pivot, WheelPath path, Range aboveAtEnds, double xA, double xB, double slack) {
+    private static Wheel wheel(Stretch on, PointMotion pivot, WheelPath path, Range aboveAtEnds, Window w) {
         double h = on.lengthM;
         Interval gathered = new Interval();
-        path.addSlopes(xA, Math.max(xB, xA + (1 + slack) * h), gathered);
+        double back = Math.max(0, w.slack - 1) * h + w.alongM;
+        path.addSlopes(w.xA - back, Math.max(w.xB, w.xA + (1 + w.slack) * h) + w.alongM, gathered);
         Range slopes = Range.of(gathered);
         // Half the stretch at the fastest: no moment is farther from its nearer end.
         Range above = aboveAtEnds.widened(
-                0.5 * h * ((1 + slack) * slopes.magnitude() + pivot.rise().magnitude()));
+                0.5 * h * ((1 + w.slack) * slopes.magnitude() + pivot.rise().magnitude()) + w.aboveM);
         // Wheel and pivot each go forward at a rate between 1 − ε and 1 + ε, half the stretch: ε h between them.
-        Range arm = on.along(xA, xB).widened(slack * h).plus(slopes.times(above));
+        Range arm = on.along(w.xA, w.xB).widened(w.slack * h + w.alongM).plus(slopes.times(above));
         return new Wheel(slopes, arm, above.magnitude());
     }
 
     /**
-     * Whether the fixed wheel may come to carry. However the unit turns with it carrying or not, this is the fastest
-     * that its gap can close.
+     * Whether a pinned wheel may come to carry. However the unit turns with it carrying or not, this is the fastest
+     * that its gap at no travel can close.
      */
-    private static boolean mayTouch(Stretch on, PointMotion pivot, Wheel fixed, Turning turning, Assumed assumed) {
-        double reach = on.along(on.a.fixedX, on.b.fixedX).magnitude() + assumed.slack * on.lengthM;
-        double gapRate = (1 + assumed.slack) * fixed.slopes.magnitude()
+    private static boolean mayTouch(
+            Stretch on, PointMotion pivot, Wheel wheel, int j, Turning turning, Assumed assumed) {
+        double reach = on.along(on.a.fixedX[j], on.b.fixedX[j]).magnitude() + assumed.slack * on.lengthM;
+        double gapRate = (1 + assumed.slack) * wheel.slopes.magnitude()
                 + pivot.rise().magnitude()
                 + reach * Math.min(turning.omega.magnitude(), assumed.pitchRate);
-        return Math.min(on.a.fixedGap, on.b.fixedGap) <= 0.5 * gapRate * on.lengthM + PlacedUnit.TOUCHES_M;
+        return Math.min(on.a.fixedGapM(j), on.b.fixedGapM(j)) <= 0.5 * gapRate * on.lengthM + PlacedUnit.TOUCHES_M;
     }
 
     /** Whether no axle reaches a limit that would take it out of the rule, or into it. */

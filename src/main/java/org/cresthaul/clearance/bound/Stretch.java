@@ -39,8 +39,8 @@ public final class Stretch {
         return Range.between(a.pose.pitchRad(), b.pose.pitchRad());
     }
 
-    /** The path under the fixed wheel of a booster that may carry. */
-    WheelPath fixedPath() {
-        return rolled[group.size()];
+    /** The path under a pinned wheel, the wheels of all boosters behind counted from 0. */
+    WheelPath fixedPath(int wheel) {
+        return rolled[group.size() + wheel];
     }
 }

@@ -3,6 +3,7 @@ package org.cresthaul.clearance.bound;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.geometry.Range;
+import org.cresthaul.posture.PinnedWheels;
 import org.cresthaul.posture.PivotedGroup;
 import org.cresthaul.posture.PlacedUnit;
 
@@ -104,7 +105,9 @@ public final class UnitBow {
      * @param pivot how far its pivot strays from moving evenly
      */
     public static UnitBow of(Stretch on, MotionBounds motion, PivotBow pivot) {
+        // Every wheel goes forward, so that it is on the way between its places at both ends.
         if (!motion.known
+                || motion.speedOff >= 1
                 || on.group.valve >= 0 && on.group.rest < -on.group.reboundM
                 || motion.pitch.magnitude() > FrameOutline.MOST_PITCH) {
             return UNKNOWN;
@@ -114,7 +117,7 @@ public final class UnitBow {
             return UNKNOWN;
         }
         UnitBow bow = new UnitBow(on, motion, pivot, rule);
-        boolean holds = motion.steady || bow.staysWithinLimits() && (!motion.mayCarry || bow.fixedWheelStaysOff());
+        boolean holds = motion.steady || bow.staysWithinLimits() && (!motion.mayCarry || bow.pinnedWheelsStayOff());
         return holds ? bow : UNKNOWN;
     }
 
@@ -266,20 +269,34 @@ public final class UnitBow {
     }
 
     /**
-     * Whether a carrying booster's wheel keeps off the ground as long as it does not carry: then it never begins to.
+     * Whether every wheel of a booster that could carry the unit keeps off the ground, at no travel, as long as none
+     * carries: then none ever begins to.
      */
-    private boolean fixedWheelStaysOff() {
-        PlacedUnit a = on.a;
-        PlacedUnit b = on.b;
-        if (!(b.fixedX > a.fixedX)) {
+    private boolean pinnedWheelsStayOff() {
+        int j = 0;
+        for (PinnedWheels wheels : on.group.pinned) {
+            for (int i = 0; i < wheels.size(); i++) {
+                if (!pinnedWheelStaysOff(j++, wheels.xM[i], wheels.hM[i])) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private boolean pinnedWheelStaysOff(int j, double xM, double hM) {
+        double aX = on.a.fixedX[j];
+        double bX = on.b.fixedX[j];
+        if (!(bX > aX)) {
             return false;
         }
+        double aGap = on.a.fixedGapM(j);
+        double bGap = on.b.fixedGapM(j);
         Interval path = new Interval();
-        on.fixedPath().addBow(a.fixedX, b.fixedX, path);
-        PointBow wheel = at(on.group.fixedXM, on.group.fixedHM);
-        double slope = slopeOf(0, a.fixedX, b.fixedX, a.fixedZ - a.fixedGap, b.fixedZ - b.fixedGap);
-        return Math.min(a.fixedGap, b.fixedGap) + wheel.rise().lo() - slope * wheel.forward() - path.hi
-                > PlacedUnit.TOUCHES_M;
+        on.fixedPath(j).addBow(aX, bX, path);
+        PointBow wheel = at(xM, hM);
+        double slope = slopeOf(0, aX, bX, on.a.fixedZ[j] - aGap, on.b.fixedZ[j] - bGap);
+        return Math.min(aGap, bGap) + wheel.rise().lo() - slope * wheel.forward() - path.hi > PlacedUnit.TOUCHES_M;
     }
 
     /** The bows of a point of the unit's frame: bow(Z_P) = bow(Z_K) + x_P bow(S) + h_P bow(c). */

@@ -51,7 +51,12 @@ record RandomStretch(
      */
     static void forEach(int places, Consumer<RandomStretch> check) {
         for (int i = 0; i < places / OF_EACH_CASE; i++) {
-            RandomCase c = i % 5 == 4 ? RandomCase.withJeeps(RandomCase.SEED + i) : RandomCase.of(RandomCase.SEED + i);
+            RandomCase c =
+                    switch (i % 10) {
+                        case 4, 9 -> RandomCase.withJeeps(RandomCase.SEED + i);
+                        case 2, 7 -> RandomCase.withBoosters(RandomCase.SEED + i);
+                        default -> RandomCase.of(RandomCase.SEED + i);
+                    };
             CombinationShape shape = new CombinationShape(
                     c.stance(), c.setting().lift(), c.setting().booster());
             Combination combination = new Combination(
@@ -140,7 +145,7 @@ record RandomStretch(
             if (unit <= combination.shape().trailerIndex()) {
                 return true;
             }
-            TrailingBooster joint = combination.shape().trailing().orElseThrow();
+            TrailingBooster joint = combination.shape().joint(unit);
             return placed.stream()
                     .allMatch(b -> b.state() == WheelState.RIDING
                             && b.bendRad() < joint.upRad() - OFF_LIMIT_RAD
