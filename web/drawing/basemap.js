@@ -34,6 +34,27 @@ export const baseMapPlaces = ({ features }) => features
   .filter(({ properties, geometry }) => properties.layer === 'place' && geometry.type === 'Point')
   .map(({ properties: { name }, geometry: { coordinates: [lon, lat] } }) => ({ name, at: [lat, lon] }));
 
+/** About how wide a letter of a name is, and how high a line of it, pixels. */
+const LETTER = 6.5;
+const LINE = 14;
+
+/**
+ * Which names are written: each that no name before it covers.
+ *
+ * @param names {name, x, y} in pixels, what matters most first
+ */
+export function freeNames(names) {
+  const written = [];
+  return names.map(({ name, x, y }) => {
+    const half = name.length * LETTER / 2;
+    const free = written.every(box => Math.abs(box.x - x) >= box.half + half || Math.abs(box.y - y) >= LINE);
+    if (free) {
+      written.push({ x, y, half });
+    }
+    return free;
+  });
+}
+
 /** Whom to thank, and whether something is missing. */
 export const baseMapCredit = ({ attribution, whole }) => `Base map: ${attribution}`
   + (whole ? '' : '. Some of it is left out: the map had too much');

@@ -13,6 +13,8 @@ import { stopMark, verdictMark } from './symbol.js';
 import { kindOf } from '../kinds.js';
 
 const INSET = 34;
+/** Longer identifiers, such as those of map objects, stand where they are chosen. */
+const LONGEST_LABEL = 6;
 const ITEM = ':is(.profile-hazard, .profile-stop)';
 
 export function mountProfile(root, { store, actions }) {
@@ -145,7 +147,7 @@ function hazardGroup({ hazard, cell, verdict, x, labelX, labelRow, labeled, room
     stem.needsY !== null && svg('path', { class: 'stem-needs', d: `M${x - 6} ${stem.needsY}h12` }),
     stem.cut && svg('path', { class: 'cut', d: cutMark(x, (stem.base + stem.y) / 2) }),
     verdictMark(stem.verdict, { transform: `translate(${x - 7} ${stem.y - 7}) scale(0.875)` })]),
-  text(labelX, labelY, hazard.id, 'middle', 'hazard-id'));
+  text(labelX, labelY, hazard.id, 'middle', hazard.id.length > LONGEST_LABEL ? 'hazard-id long' : 'hazard-id'));
 }
 
 /** A stopping place stands on the axis of chainage. */

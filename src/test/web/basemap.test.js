@@ -1,6 +1,6 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import { baseMapCredit, baseMapPlaces, baseMapShapes, isBaseMap } from '../../../web/drawing/basemap.js';
+import { baseMapCredit, baseMapPlaces, baseMapShapes, freeNames, isBaseMap } from '../../../web/drawing/basemap.js';
 
 const feature = (layer, type, coordinates, name) =>
   ({ type: 'Feature', properties: { layer, name }, geometry: { type, coordinates } });
@@ -26,6 +26,13 @@ test('names places and whom to thank, and says what is missing', () => {
     [{ name: 'Quillan', at: [9, 8] }]);
   assert.equal(baseMapCredit({ attribution: 'invented', whole: true }), 'Base map: invented');
   assert.match(baseMapCredit({ attribution: 'invented', whole: false }), /left out/);
+});
+
+test('a name that another covers is not written, the first of them is', () => {
+  const at = (x, y) => ({ name: 'Ten letters'.slice(0, 10), x, y });
+  // Ten letters are some 65 pixels wide, a line some 14 high.
+  assert.deepEqual(freeNames([at(0, 0), at(40, 5), at(70, 0), at(40, 20)]), [true, false, true, true]);
+  assert.deepEqual(freeNames([]), []);
 });
 
 test('tells a base map that can be drawn from anything else', () => {

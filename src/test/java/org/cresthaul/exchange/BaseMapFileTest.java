@@ -79,7 +79,9 @@ class BaseMapFileTest {
                 .way(206, List.of(40L, 31L), "highway", "footway")
                 .way(207, List.of(40L, 32L), "railway", "rail", "tunnel", "yes")
                 .node(50, 100, 100, "place", "village", "name", "Say \"so\" \\ <b>")
-                .node(51, 100, 120, "place", "village");
+                .node(51, 100, 120, "place", "village")
+                .node(52, 300, 120, "place", "hamlet", "name", "Least")
+                .node(53, 300, 140, "place", "city", "name", "Most");
 
         JsonNode cut = cut(map);
 
@@ -92,7 +94,9 @@ class BaseMapFileTest {
                         "middle-road MultiLineString 1",
                         "major-road MultiLineString 1",
                         "railway MultiLineString 1",
-                        "place Point Say \"so\" \\ <b>"),
+                        "place Point Most",
+                        "place Point Say \"so\" \\ <b>",
+                        "place Point Least"),
                 told(cut));
         assertEquals(
                 "\u00a9 OpenStreetMap contributors, ODbL 1.0",

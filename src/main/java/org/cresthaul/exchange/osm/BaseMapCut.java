@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.cresthaul.exchange.osm.BaseMap.Layer;
 import org.cresthaul.exchange.osm.BaseMap.Shape;
 import org.cresthaul.exchange.track.LineThinning;
@@ -36,6 +37,9 @@ public final class BaseMapCut {
     private final Corridor corridor;
     private final NodePlaces places = new NodePlaces(MOST_NODES);
     private final List<Shape> shapes = new ArrayList<>();
+    /** By how small they are: where two names are in the way of one another, the larger place is named. */
+    private final Map<Integer, List<Shape>> settlements = new TreeMap<>();
+
     private final List<Kept> ways = new ArrayList<>();
     private final Set<Long> taken = new HashSet<>();
     /** Ways that come into the strip, whatever they are. */
@@ -79,8 +83,13 @@ public final class BaseMapCut {
             whole &= places.put(id, lon, lat);
             Optional<String> name = tags.isEmpty() ? Optional.empty() : BaseMapTags.ofNode(tags);
             if (!before && name.isPresent()) {
-                shapes.add(new Shape(
-                        Layer.PLACE, false, PlainText.of(name.get(), LONGEST_NAME), List.of(new LonLat(lon, lat))));
+                settlements
+                        .computeIfAbsent(BaseMapTags.smallness(tags), k -> new ArrayList<>())
+                        .add(new Shape(
+                                Layer.PLACE,
+                                false,
+                                PlainText.of(name.get(), LONGEST_NAME),
+                                List.of(new LonLat(lon, lat))));
             }
         }
 
@@ -175,6 +184,7 @@ public final class BaseMapCut {
     }
 
     private BaseMap map() {
+        settlements.values().forEach(shapes::addAll);
         List<MapAreas.Edges> edges = areas.edges();
         for (Kept way : ways) {
             if (!way.area) {

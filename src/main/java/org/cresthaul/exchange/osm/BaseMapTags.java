@@ -1,5 +1,6 @@
 package org.cresthaul.exchange.osm;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -10,7 +11,7 @@ final class BaseMapTags {
     private static final Set<String> MAJOR = Set.of("motorway", "trunk", "primary");
     private static final Set<String> MIDDLE = Set.of("secondary", "tertiary");
     private static final Set<String> FLOWING = Set.of("river", "canal", "stream");
-    private static final Set<String> SETTLED = Set.of("city", "town", "village", "hamlet");
+    private static final List<String> SETTLED = List.of("city", "town", "village", "hamlet");
 
     private BaseMapTags() {}
 
@@ -52,6 +53,11 @@ final class BaseMapTags {
     /** Whether a closed way of this layer is filled. */
     static boolean isArea(Layer layer, Map<String, String> tags) {
         return layer == Layer.WOODS || layer == Layer.WATER && isWaterArea(tags);
+    }
+
+    /** How small a settlement is: the largest are 0. */
+    static int smallness(Map<String, String> tags) {
+        return SETTLED.indexOf(tags.getOrDefault("place", ""));
     }
 
     /** The name of a settlement; empty for any other node. */
