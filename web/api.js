@@ -77,10 +77,14 @@ export function createApi(fetch) {
     loads: (inputs, question, signal) => send('/api/loads', { body: checkRequest(inputs, question), signal }),
     plan: (inputs, plan, signal) => send('/api/plan', { body: checkRequest(inputs, { plan }), signal }),
     comparison: (inputs, plan, signal) => send('/api/comparison', { body: checkRequest(inputs, { plan }), signal }),
-    /** A paper as a file. @param kind 'runsheet' or 'statement'; how {form: 'html' | 'pdf', paper: 'letter' | 'a4',
-     language: 'en' | 'es', of a run sheet} */
-    paper: (kind, inputs, { plan, ...how }, signal) =>
-      send(`/api/${kind}`, { body: checkRequest(inputs, { plan, ...how }), signal, as: 'blob' }),
+    /** The papers that were issued of a project. */
+    projectPapers: id => send(`/api/projects/${encodeURIComponent(id)}/papers`),
+    /** A paper as a file, kept where a project is named. @param kind 'runsheet' or 'statement'; how {form: 'html' |
+     'pdf', paper: 'letter' | 'a4', language: 'en' | 'es', of a run sheet} */
+    paper: (kind, inputs, { plan, project, ...how }, signal) =>
+      send(`/api/${kind}${project ? `?project=${encodeURIComponent(project)}` : ''}`, {
+        body: checkRequest(inputs, { plan, ...how }), signal, as: 'blob',
+      }),
     /** Files as a form; followed and stopped by an id of one's own. */
     importRoute: (form, id, signal) => send(`/api/import?id=${encodeURIComponent(id)}`, { body: form, signal }),
     importProgress: (id, signal) => send(`/api/import/${encodeURIComponent(id)}`, { signal }),

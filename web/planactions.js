@@ -93,8 +93,8 @@ export function createPlanActions(store, api) {
     },
     /** A paper of the plan that is asked for, as a file. */
     paper: (kind, how, signal) => {
-      const { inputs, planAsked } = store.get();
-      return api.paper(kind, inputs, { plan: asRequest(planAsked), ...how }, signal);
+      const { inputs, planAsked, project } = store.get();
+      return api.paper(kind, inputs, { plan: asRequest(planAsked), project: project?.id, ...how }, signal);
     },
   };
 }

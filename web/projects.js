@@ -80,7 +80,7 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
     store.set({
       project: {
         id: answer.id, name: answer.name, revision: answer.revision, latest: answer.revision, saved: answer.saved,
-        status: 'saved', problem: null, revisions: null,
+        status: 'saved', problem: null, revisions: null, papers: null,
       },
     });
   }
@@ -195,7 +195,7 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
         revisions: [], saved: null,
         project: {
           id, name: asked.name, revision: asked.revision, latest: latest.revision, saved: asked.saved,
-          status: 'opening', problem: null, revisions: null,
+          status: 'opening', problem: null, revisions: null, papers: null,
         },
       });
       loadSamples();
@@ -255,6 +255,17 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
         const { revisions } = await api.projectRevisions(id);
         if (project()?.id === id) {
           patch({ revisions: revisions.reverse() });
+        }
+      } catch (error) {
+        store.set({ problem: asProblem(error) });
+      }
+    },
+    listPapers: async () => {
+      const { id } = project();
+      try {
+        const { papers } = await api.projectPapers(id);
+        if (project()?.id === id) {
+          patch({ papers: papers.reverse() });
         }
       } catch (error) {
         store.set({ problem: asProblem(error) });

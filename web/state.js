@@ -33,9 +33,10 @@ import { ALL } from './listing.js';
  * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
  * saved      the text of the route as it was saved last, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
- * project    the one that is open, or null: {id, name, revision, latest, saved, status, problem, revisions}; status
+ * project    the one that is open, or null: {id, name, revision, latest, saved, status, problem, revisions, papers};
+ *            status
  *            'opening' | 'saved' | 'saving' | 'offline' | 'failed' | 'saved since'; revision is on the page, which is
- *            only looked at when it is not the latest; revisions once they were asked for
+ *            only looked at when it is not the latest; revisions and issued papers once they were asked for
  * author     who says to be working here
  * baseMap    what is drawn beneath the route: the GeoJSON of a base map, or null
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'

@@ -71,7 +71,9 @@ export function mountProjects(root, { store, actions }) {
         button('project-latest', 'Back to the latest', () => actions.openProject(project.id))),
       el('div', { class: 'inputs-choice' }, who,
         button('project-revisions', 'Show its revisions', actions.listRevisions),
+        button('project-papers', 'Show its papers', actions.listPapers),
         button('project-close', 'Close the project', actions.closeProject)),
+      project.papers && papers(project.papers),
       project.revisions && el('ol', { id: 'revision-list' }, project.revisions.map(one =>
         el('li', { 'data-revision': one.revision },
           el('span', {}, `Revision ${one.revision}, ${when(one.saved)}${one.author && ` by ${one.author}`}: `
@@ -89,6 +91,20 @@ export function mountProjects(root, { store, actions }) {
   const stop = store.watch(['settings', 'projects', 'project', 'inputs', 'author'], draw);
   return { unmount: () => { stop(); replace(root); } };
 }
+
+function papers(all) {
+  if (all.length === 0) {
+    return el('p', { id: 'paper-list' }, 'No paper was issued of it. One that is made while it is open is kept here.');
+  }
+  return el('ul', { id: 'paper-list' }, all.map(({ id, paper, mediaType, revision, issued, version }) =>
+    el('li', { 'data-paper': id },
+      el('a', { href: `api/papers/${id}`, target: '_blank', rel: 'noopener' },
+        `${PAPERS[paper]}, ${mediaType.includes('pdf') ? 'PDF' : 'page'}`),
+      ` issued ${when(issued)} on revision ${revision} by version ${version}; `,
+      el('a', { href: `api/papers/${id}/record`, download: `${paper}.record.json` }, 'its record'))));
+}
+
+const PAPERS = { runsheet: 'Run sheet', statement: 'Statement' };
 
 const button = (id, label, click) => el('button', { id, type: 'button', on: { click: () => click() } }, label);
 

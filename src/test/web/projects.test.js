@@ -15,7 +15,14 @@ const RIG = '{"cresthaul":"rig/1","stances":[]}';
 function clock() {
   let due = null;
   return {
-    timers: { set: call => { due = call; return 1; }, clear: () => { due = null; } },
+    timers: {
+      set: (call, after) => {
+        assert.ok(after <= 1000 || after === 3000, 'within 2 s with all that follows, or again after a failure');
+        due = call;
+        return 1;
+      },
+      clear: () => { due = null; },
+    },
     waits: () => due !== null,
     tick: async () => {
       const call = due;

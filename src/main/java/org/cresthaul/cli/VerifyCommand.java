@@ -32,14 +32,18 @@ final class VerifyCommand implements Callable<Integer> {
     @ParentCommand
     private Cresthaul program;
 
-    @Parameters(index = "0", paramLabel = "STATEMENT", description = "Statement, written by statement --form json")
+    @Parameters(
+            index = "0",
+            paramLabel = "FILE",
+            description =
+                    "Statement, written by statement --form json, with its files; or the record of a paper, alone")
     private Path statementPath;
 
-    @Parameters(index = "1", paramLabel = "ROUTE", description = "Route file (GeoJSON)")
-    private Path routePath;
+    @Parameters(index = "1", arity = "0..1", paramLabel = "ROUTE", description = "Route file (GeoJSON)")
+    private Optional<Path> routePath = Optional.empty();
 
-    @Parameters(index = "2", paramLabel = "RIG", description = "Rig file (JSON)")
-    private Path rigPath;
+    @Parameters(index = "2", arity = "0..1", paramLabel = "RIG", description = "Rig file (JSON)")
+    private Optional<Path> rigPath = Optional.empty();
 
     @Option(
             names = "--limits",
@@ -50,13 +54,19 @@ final class VerifyCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refused {
         Mistakes mistakes = new Mistakes();
+        if (routePath.isEmpty() && rigPath.isEmpty() && limitsPath.isEmpty()) {
+            return new RecordCheck(program).of(InputFile.read(statementPath));
+        }
+        if (routePath.isEmpty() || rigPath.isEmpty()) {
+            throw new Refused("A statement is verified with its route and its rig. Nothing was verified.\n");
+        }
         Optional<StatementFile> read = InputFile.read(statementPath).parse(StatementFile::parse, mistakes);
         mistakes.refuseIfAny();
         StatementFile statement = read.orElseThrow();
         requireLimits(statement);
         Question question = Question.of(
-                InputFile.read(routePath),
-                InputFile.read(rigPath),
+                InputFile.read(routePath.get()),
+                InputFile.read(rigPath.get()),
                 Optional.of(statement.stance()),
                 limitsPath.map(InputFile::read));
         List<JsonDifferences.Difference> differences = JsonDifferences.of(statement.tree(), again(statement, question));
@@ -69,22 +79,33 @@ final class VerifyCommand implements Callable<Integer> {
             program.print(text + "Identical: made again from these files, the statement is the same in everything.\n");
             return ExitCode.CLEAR;
         }
+        text.append(listed(differences, "in the statement"));
+        program.print(text.toString());
+        return ExitCode.NOT_CLEAR;
+    }
+
+    /** The first of the values that differ. */
+    static String listed(List<JsonDifferences.Difference> differences, String there) {
+        StringBuilder text = new StringBuilder();
         text.append("NOT identical: ")
                 .append(differences.size())
                 .append(differences.size() == 1 ? " value differs.\n" : " values differ.\n");
         differences.stream()
                 .limit(MOST_LISTED)
                 .forEach(d -> text.append(d.pointer())
-                        .append("\n    in the statement  ")
+                        .append("\n    ")
+                        .append(there)
+                        .append("  ")
                         .append(d.first())
-                        .append("\n    made again        ")
+                        .append("\n    ")
+                        .append(String.format("%-" + there.length() + "s", "made again"))
+                        .append("  ")
                         .append(d.second())
                         .append('\n'));
         if (differences.size() > MOST_LISTED) {
             text.append("and ").append(differences.size() - MOST_LISTED).append(" more\n");
         }
-        program.print(text.toString());
-        return ExitCode.NOT_CLEAR;
+        return text.toString();
     }
 
     private void requireLimits(StatementFile statement) throws Refused {

@@ -7,11 +7,11 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.cresthaul.check.Version;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
+import org.cresthaul.store.PaperKind;
 import org.cresthaul.store.ProjectStore;
 import org.cresthaul.units.InputRejected;
 
@@ -56,15 +56,8 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/loads", this::loads),
                 new Endpoint(HandlerType.POST, "/api/plan", this::plan),
                 new Endpoint(HandlerType.POST, "/api/comparison", this::comparison),
-                new Endpoint(
-                        HandlerType.POST,
-                        "/api/runsheet",
-                        ctx -> paper(ctx, PaperRequest::readSheet, (paper, check) -> paper.runSheet(check, reports))),
-                new Endpoint(
-                        HandlerType.POST,
-                        "/api/statement",
-                        ctx -> paper(
-                                ctx, PaperRequest::readStatement, (paper, check) -> paper.statement(check, reports))),
+                new Endpoint(HandlerType.POST, "/api/runsheet", ctx -> paper(ctx, PaperKind.RUN_SHEET)),
+                new Endpoint(HandlerType.POST, "/api/statement", ctx -> paper(ctx, PaperKind.STATEMENT)),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description)));
         return all;
     }
@@ -88,7 +81,8 @@ final class Api {
      */
     private record HealthAnswer(String status, int running, int waiting, int stuck) {}
 
-    private record Made(String type, byte[] bytes) {}
+    /** @param kept where it can be had again, when it is kept */
+    private record Made(String type, byte[] bytes, Optional<String> kept) {}
 
     private record SamplesAnswer(List<SampleEntry> routes, List<SampleEntry> rigs) {}
 
@@ -195,18 +189,18 @@ final class Api {
         });
     }
 
-    private void paper(
-            Context ctx, CheckRequest.More<PaperRequest> reader, BiFunction<PaperRequest, CheckRequest, byte[]> maker)
-            throws Exception {
+    /** Makes a paper; of a project that is named, it is kept before it is answered. */
+    private void paper(Context ctx, PaperKind kind) throws Exception {
+        Optional<String> project = projects.projectOf(ctx);
         answered(ctx, body -> {
-            CheckRequest.With<PaperRequest> asked = CheckRequest.read(body, reader);
-            byte[] made = maker.apply(asked.more(), asked.check().requireBoundedWork());
-            return new Made(asked.more().form().contentType, made);
+            PaperRecord.Made made = PaperRecord.make(kind, body, reports);
+            Optional<String> kept = project.map(id -> projects.keep(id, kind, made, body));
+            return new Made(made.mediaType(), made.bytes(), kept);
         });
     }
 
     private void made(Context ctx, Function<byte[], byte[]> json) throws Exception {
-        answered(ctx, body -> new Made(JSON, json.apply(body)));
+        answered(ctx, body -> new Made(JSON, json.apply(body), Optional.empty()));
     }
 
     /** Takes the body when there is room for it, and answers when its turn has come and as long as somebody waits. */
@@ -215,6 +209,7 @@ final class Api {
             byte[] body = RequestBody.json(ctx, room);
             Asker asker = Asker.of(ctx.req());
             Made made = gate.run(asker, () -> maker.apply(body));
+            made.kept.ifPresent(address -> ctx.header("Location", address));
             ctx.contentType(made.type).result(made.bytes);
             if (asker instanceof Asker.Connection connection && connection.hasSpoken()) {
                 ctx.header("Connection", "close");

@@ -8,8 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.cresthaul.check.Version;
 import org.cresthaul.store.Draft;
 import org.cresthaul.store.FileKind;
+import org.cresthaul.store.IssuedPaper;
+import org.cresthaul.store.PaperKind;
 import org.cresthaul.store.ProjectStore;
 import org.cresthaul.store.Revision;
 import org.cresthaul.store.SavedSinceException;
@@ -61,6 +64,23 @@ final class ProjectDesk {
 
     private record ProjectFile(FileKind kind, String name, String sha256, long bytes) {}
 
+    private record Papers(List<Paper> papers) {}
+
+    /** @param issued as a project's saved */
+    private record Paper(
+            String id, int revision, PaperKind paper, String mediaType, String version, String issued, String sha256) {
+        static Paper of(IssuedPaper paper) {
+            return new Paper(
+                    paper.id(),
+                    paper.revision(),
+                    paper.kind(),
+                    paper.mediaType(),
+                    paper.version(),
+                    paper.issued().toString(),
+                    paper.contentSha256());
+        }
+    }
+
     List<Endpoint> endpoints() {
         return List.of(
                 new Endpoint(HandlerType.GET, "/api/projects", this::list),
@@ -69,6 +89,9 @@ final class ProjectDesk {
                 new Endpoint(HandlerType.PUT, "/api/projects/{project}", this::save),
                 new Endpoint(HandlerType.GET, "/api/projects/{project}/revisions", this::revisions),
                 new Endpoint(HandlerType.GET, "/api/projects/{project}/revisions/{number}", this::revision),
+                new Endpoint(HandlerType.GET, "/api/projects/{project}/papers", this::papers),
+                new Endpoint(HandlerType.GET, "/api/papers/{paper}", this::paper),
+                new Endpoint(HandlerType.GET, "/api/papers/{paper}/record", this::record),
                 new Endpoint(HandlerType.GET, "/api/files/{sha256}", this::file));
     }
 
@@ -110,6 +133,52 @@ final class ProjectDesk {
     private void file(Context ctx) {
         byte[] content = store().findFile(ctx.pathParam("sha256")).orElseThrow(() -> notThere("file"));
         ctx.contentType(JSON).result(content);
+    }
+
+    /**
+     * The project that a paper is issued for, when one is named.
+     *
+     * @throws Refusal when it is not there
+     */
+    Optional<String> projectOf(Context ctx) {
+        Optional<String> project = Optional.ofNullable(ctx.queryParam("project"));
+        if (project.isPresent() && store().findLatest(project.get()).isEmpty()) {
+            throw notThere("project");
+        }
+        return project;
+    }
+
+    /** Keeps a paper and tells where it can be had. */
+    String keep(String project, PaperKind kind, PaperRecord.Made made, byte[] request) {
+        return "/api/papers/"
+                + store().keep(project, kind, made.mediaType(), Version.NUMBER, request, made.bytes())
+                        .id();
+    }
+
+    private void papers(Context ctx) {
+        String project = ctx.pathParam("project");
+        store().findLatest(project).orElseThrow(() -> notThere("project"));
+        answer(
+                ctx,
+                new Papers(store().listPapers(project).stream().map(Paper::of).toList()));
+    }
+
+    private void paper(Context ctx) {
+        IssuedPaper paper = store().findPaper(ctx.pathParam("paper")).orElseThrow(() -> notThere("paper"));
+        ctx.contentType(paper.mediaType()).result(content(paper.contentSha256()));
+    }
+
+    private void record(Context ctx) {
+        IssuedPaper paper = store().findPaper(ctx.pathParam("paper")).orElseThrow(() -> notThere("paper"));
+        ctx.header(
+                        "Content-Disposition",
+                        "attachment; filename=\"" + paper.kind().word() + ".record.json\"")
+                .contentType(JSON)
+                .result(PaperRecord.write(paper, content(paper.requestSha256()), content(paper.contentSha256())));
+    }
+
+    private byte[] content(String sha256) {
+        return store().findFile(sha256).orElseThrow(() -> new IllegalStateException("a paper without its file"));
     }
 
     private void begin(Context ctx) throws IOException {

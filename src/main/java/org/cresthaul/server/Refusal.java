@@ -45,6 +45,10 @@ final class Refusal extends RuntimeException {
         return kind;
     }
 
+    List<InputProblem> problems() {
+        return problems;
+    }
+
     Map<String, String> headers() {
         return headers;
     }

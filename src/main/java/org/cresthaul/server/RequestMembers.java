@@ -6,9 +6,11 @@ import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * SHA-256 of the members of a request as they were sent: every byte between the colon after the key and the comma or
@@ -42,6 +44,25 @@ final class RequestMembers {
         return hashes;
     }
 
+    /** The bytes of a member that is an object or a list, as {@link #sha256(byte[])} counts them. */
+    static Optional<byte[]> bytes(byte[] body, String key) {
+        try (JsonParser parser = FACTORY.createParser(body)) {
+            parser.nextToken();
+            for (String name = parser.nextFieldName(); name != null; name = parser.nextFieldName()) {
+                JsonToken value = parser.nextToken();
+                int from = (int) parser.currentTokenLocation().getByteOffset();
+                parser.skipChildren();
+                if (name.equals(key) && value.isStructStart()) {
+                    int to = (int) parser.currentLocation().getByteOffset();
+                    return Optional.of(Arrays.copyOfRange(body, widenedLeft(body, from), widenedRight(body, to)));
+                }
+            }
+            return Optional.empty();
+        } catch (IOException e) {
+            throw new IllegalArgumentException("not sound JSON in UTF-8", e);
+        }
+    }
+
     static int widenedLeft(byte[] body, int from) {
         int i = from;
         while (isBlank(body[i - 1])) {
@@ -62,7 +83,7 @@ final class RequestMembers {
         return b == ' ' || b == '\n' || b == '\r' || b == '\t';
     }
 
-    private static String sha256(byte[] bytes, int from, int to) {
+    static String sha256(byte[] bytes, int from, int to) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             digest.update(bytes, from, to - from);

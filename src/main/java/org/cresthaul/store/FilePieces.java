@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Cuts a file into pieces at the features of a GeoJSON collection, so that two versions of a route share all but the
- * features that differ. The pieces put together are the file, whatever it holds; only how well they are shared hangs on
- * its being what it says.
+ * Cuts a file into pieces at the features of the GeoJSON collections in it, so that two versions of a route share all
+ * but the features that differ. The pieces put together are the file, whatever it holds; only how well they are shared
+ * hangs on its being what it says.
  */
 final class FilePieces {
     private static final byte[] KEY = {'f', 'e', 'a', 't', 'u', 'r', 'e', 's'};
@@ -27,39 +27,42 @@ final class FilePieces {
 
     private void scan() {
         int depth = 0;
-        boolean inFeatures = false;
-        boolean keyIsFeatures = false;
+        int featuresDepth = -1;
+        boolean afterKey = false;
         for (int at = 0; at < file.length; at++) {
-            switch (file[at]) {
-                case '"' -> {
-                    int end = stringEnd(at);
-                    if (depth == 1) {
-                        keyIsFeatures = isKey(at + 1, end - 1);
-                    }
-                    at = end - 1;
+            byte b = file[at];
+            if (b == '"') {
+                int end = stringEnd(at);
+                afterKey = isKey(at + 1, end - 1);
+                at = end - 1;
+            } else if (b == '{' || b == '[') {
+                if (depth == featuresDepth) {
+                    cut(at);
                 }
-                case '{', '[' -> {
-                    if (inFeatures && depth == 2) {
-                        cut(at);
-                    }
-                    inFeatures |= depth == 1 && keyIsFeatures && file[at] == '[';
-                    depth++;
+                depth++;
+                if (b == '[' && afterKey && featuresDepth < 0) {
+                    featuresDepth = depth;
                 }
-                case '}', ']' -> {
-                    depth--;
-                    if (inFeatures && depth == 1) {
-                        cut(at);
-                        inFeatures = false;
-                    }
+                afterKey = false;
+            } else if (b == '}' || b == ']') {
+                if (depth == featuresDepth) {
+                    cut(at);
+                    featuresDepth = -1;
                 }
-                default -> {}
+                depth--;
+                afterKey = false;
+            } else if (b != ':' && b > ' ') {
+                afterKey = false;
             }
         }
-        cuts.add(file.length);
+        cut(file.length);
+        if (cuts.isEmpty()) {
+            cuts.add(0);
+        }
     }
 
     private void cut(int at) {
-        if (cuts.isEmpty() || cuts.get(cuts.size() - 1) != at) {
+        if (at > 0 && (cuts.isEmpty() || cuts.get(cuts.size() - 1) != at)) {
             cuts.add(at);
         }
     }

@@ -36,6 +36,18 @@ public interface ProjectStore extends AutoCloseable {
      */
     Revision save(String project, int on, Draft draft) throws SavedSinceException;
 
+    /**
+     * Keeps a paper of a project as it was issued, with what it was asked for.
+     *
+     * @throws IllegalArgumentException when there is no such project
+     */
+    IssuedPaper keep(String project, PaperKind kind, String mediaType, String version, byte[] request, byte[] content);
+
+    /** Every paper that was issued of a project, oldest first. */
+    List<IssuedPaper> listPapers(String project);
+
+    Optional<IssuedPaper> findPaper(String id);
+
     /** Writes all of it as one file that opens as a store, as it stands at one moment; others go on saving. */
     void backUp(Path file);
 

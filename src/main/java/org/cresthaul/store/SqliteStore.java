@@ -25,6 +25,7 @@ public final class SqliteStore implements ProjectStore {
 
     private final Connections connections;
     private final FileShelf shelf = new FileShelf();
+    private final PaperShelf papers = new PaperShelf(shelf);
     private final Clock clock;
 
     /** Ends a transaction on its way to the checked exception. */
@@ -131,6 +132,28 @@ public final class SqliteStore implements ProjectStore {
         } catch (SavedSince since) {
             throw new SavedSinceException(since.latest);
         }
+    }
+
+    @Override
+    public IssuedPaper keep(
+            String project, PaperKind kind, String mediaType, String version, byte[] request, byte[] content) {
+        return connections.write(handle -> papers.put(
+                handle,
+                latest(handle, project).orElseThrow(() -> new IllegalArgumentException("no project " + project)),
+                new PaperShelf.Issue(kind, mediaType, version, now()),
+                request,
+                content));
+    }
+
+    @Override
+    public List<IssuedPaper> listPapers(String project) {
+        return connections.read(handle -> PaperShelf.list(handle, "p.project = ?", project));
+    }
+
+    @Override
+    public Optional<IssuedPaper> findPaper(String id) {
+        return connections.read(
+                handle -> PaperShelf.list(handle, "p.id = ?", id).stream().findFirst());
     }
 
     @Override

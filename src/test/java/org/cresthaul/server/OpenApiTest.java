@@ -59,11 +59,18 @@ class OpenApiTest {
         try (ProjectStore store = SqliteStore.in(folder);
                 TestServer server = TestServer.keeping(store)) {
             JsonNode project = TestServer.json(server.post("/api/projects", ProjectTexts.BEGIN));
+            String paper = server.post(
+                            "/api/statement?project=" + project.path("id").textValue(),
+                            Requests.bodyFor("/api/statement"))
+                    .headers()
+                    .firstValue("Location")
+                    .orElseThrow();
             for (var path : DOCUMENT.path("paths").properties()) {
                 String address = path.getKey()
                         .replace("{id}", "small")
                         .replace("{project}", project.path("id").textValue())
                         .replace("{number}", "1")
+                        .replace("/api/papers/{paper}", paper)
                         .replace("{sha256}", project.at("/files/0/sha256").textValue());
                 JsonNode get = path.getValue().path("get");
                 HttpResponse<String> response;

@@ -31,6 +31,14 @@ class FilePiecesTest {
                 pieces("{\"name\":\"a\",\"features\":[{\"b\":[1,{}]},{\"c\":\"]\"}],\"z\":[{}]}"));
     }
 
+    /** As a request holds a route within it. */
+    @Test
+    void cutsACollectionWithinAnother() {
+        assertEquals(
+                List.of("{\"route\":{\"features\": [ ", "{\"features\":[{}]} , ", "{}", "]},\"rig\":[{}]}"),
+                pieces("{\"route\":{\"features\": [ {\"features\":[{}]} , {}]},\"rig\":[{}]}"));
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {
@@ -39,8 +47,6 @@ class FilePiecesTest {
                 "{}",
                 "{\"features\":7,\"other\":[{},{}]}",
                 "{\"x\":\"features\",\"other\":[{},{}]}",
-                "[[{\"features\":[{}]}]]",
-                "{\"properties\":{\"features\":[{},{}]}}",
                 "{\"features\": \"open",
                 "\"features\""
             })
