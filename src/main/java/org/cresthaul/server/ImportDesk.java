@@ -87,7 +87,8 @@ final class ImportDesk {
             room.require(asked.heldBytes());
             one.waits();
             Asker connection = Asker.of(ctx.req());
-            byte[] made = gate.run(one.asker(connection), () -> JsonAnswer.bytes(Answer.of(asked.made(one))));
+            byte[] made = gate.run(
+                    one.asker(connection), WorkGate.Work.IMPORT, () -> JsonAnswer.bytes(Answer.of(asked.made(one))));
             ctx.contentType("application/json").result(made);
             if (connection instanceof Asker.Connection open && open.hasSpoken()) {
                 ctx.header("Connection", "close");

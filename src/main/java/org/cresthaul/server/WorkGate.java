@@ -48,18 +48,37 @@ final class WorkGate implements AutoCloseable {
         }
     }
 
+    /** What is worked on, and how many times what a check may cost that may. */
+    enum Work {
+        CHECK("check", 1, "Check the route in parts, or from the command line."),
+        /** A map of a whole state takes minutes to go through. */
+        IMPORT("import", 5, "Cut the map extract to the route's surroundings, or import from the command line.");
+
+        private final String word;
+        private final long times;
+        private final String remedy;
+
+        Work(String word, long times, String remedy) {
+            this.word = word;
+            this.times = times;
+            this.remedy = remedy;
+        }
+    }
+
     /** How it stands. */
     record State(int running, int waiting, int stuck, boolean takesMore) {}
 
     private final class Running {
         private final Asker asker;
+        private final Work work;
         private final CheckThreads threads = new CheckThreads();
         private final long startedNanos = System.nanoTime();
         private volatile Refusal why;
         private volatile long stoppedNanos;
 
-        Running(Asker asker) {
+        Running(Asker asker, Work work) {
             this.asker = asker;
+            this.work = work;
         }
 
         void look() {
@@ -67,11 +86,11 @@ final class WorkGate implements AutoCloseable {
                 return;
             }
             long now = System.nanoTime();
-            boolean over =
-                    threads.costNanos() > limits.costMs * 1_000_000 || now - startedNanos > limits.timeMs * 1_000_000;
+            boolean over = threads.costNanos() > work.times * limits.costMs * 1_000_000
+                    || now - startedNanos > work.times * limits.timeMs * 1_000_000;
             if (over || asker.isGone()) {
                 stoppedNanos = now;
-                why = over ? overTime() : gone();
+                why = over ? overTime(work) : gone();
                 threads.stop();
             }
         }
@@ -93,6 +112,11 @@ final class WorkGate implements AutoCloseable {
      * @throws Refusal with status 503 when there is no turn for it, or it was stopped
      */
     <T> T run(Asker asker, Supplier<T> work) throws InterruptedException {
+        return run(asker, Work.CHECK, work);
+    }
+
+    /** As {@link #run(Asker, Supplier)}, for work of a kind. */
+    <T> T run(Asker asker, Work kind, Supplier<T> work) throws InterruptedException {
         if (inside.incrementAndGet() > limits.running + limits.waiting) {
             inside.decrementAndGet();
             throw busy("As many checks wait already as may.");
@@ -100,7 +124,7 @@ final class WorkGate implements AutoCloseable {
         try {
             awaitPlace(asker);
             try {
-                return watched(new Running(asker), work);
+                return watched(new Running(asker, kind), work);
             } finally {
                 places.release();
             }
@@ -151,11 +175,11 @@ final class WorkGate implements AutoCloseable {
         return new Refusal(ProblemKind.BUSY, "The check was stopped: nobody waits for it.");
     }
 
-    private Refusal overTime() {
+    private Refusal overTime(Work work) {
         return new Refusal(
                 ProblemKind.OVER_TIME,
-                "The check was stopped after " + limits.costMs / 1000
-                        + " s of processor time. Check the route in parts, or from the command line.");
+                "The " + work.word + " was stopped after " + work.times * limits.costMs / 1000
+                        + " s of processor time. " + work.remedy);
     }
 
     @Override

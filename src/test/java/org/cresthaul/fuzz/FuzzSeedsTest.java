@@ -9,10 +9,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
 import java.util.List;
 import org.cresthaul.exchange.osm.MapFuzz;
+import org.cresthaul.exchange.osm.StripFuzz;
 import org.junit.jupiter.api.Test;
 
 /**
- * What fuzzers kept of half an hour each (tracks and maps: some of what they kept of minutes), once more: one input a
+ * What fuzzers kept of half an hour each (what imports read: some of what they kept of minutes), once more: one input a
  * line, in hexadecimal. DEVELOPERS.md says how they are run.
  */
 class FuzzSeedsTest {
@@ -67,6 +68,16 @@ class FuzzSeedsTest {
     @Test
     void maps() throws Exception {
         replay("map", MapFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void archives() throws Exception {
+        replay("kmz", KmzFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void strips() throws Exception {
+        replay("strip", StripFuzz::fuzzerTestOneInput);
     }
 
     @Test

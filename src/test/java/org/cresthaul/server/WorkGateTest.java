@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -62,6 +64,29 @@ class WorkGateTest {
             assertEquals("10", refused.headers().get("Retry-After"));
             assertEquals(1, first.get());
             assertEquals(3, gate.run(Asker.UNKNOWN, () -> 3));
+        }
+    }
+
+    /** Twice what a check may cost: an import has that, and is ended at five times. */
+    @Test
+    void anImportMayCostMoreThanACheck() throws Exception {
+        try (WorkGate gate = gate(1, 0, 0, 300)) {
+            Supplier<Integer> twice = () -> {
+                StopSignal signal = StopSignal.current();
+                ThreadMXBean clock = ManagementFactory.getThreadMXBean();
+                long until = clock.getCurrentThreadCpuTime() + 600_000_000L;
+                while (clock.getCurrentThreadCpuTime() < until) {
+                    signal.poll();
+                }
+                return 1;
+            };
+
+            Refusal check = assertThrows(Refusal.class, () -> gate.run(Asker.UNKNOWN, twice));
+            assertTrue(check.getMessage().contains("The check was stopped"), check.getMessage());
+            assertEquals(1, gate.run(Asker.UNKNOWN, WorkGate.Work.IMPORT, twice));
+            Refusal longer = assertThrows(
+                    Refusal.class, () -> gate.run(Asker.UNKNOWN, WorkGate.Work.IMPORT, WorkGateTest::forEver));
+            assertTrue(longer.getMessage().contains("The import was stopped after 1 s"), longer.getMessage());
         }
     }
 

@@ -209,6 +209,7 @@ public final class SmallMap {
         deflater.finish();
         byte[] packed = new byte[bytes.length + 100];
         int n = deflater.deflate(packed);
+        deflater.end();
         byte[] blob = Fileformat.Blob.newBuilder()
                 .setRawSize(claimed)
                 .setZlibData(ByteString.copyFrom(packed, 0, n))
