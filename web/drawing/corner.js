@@ -30,6 +30,37 @@ export function marksIn(view, { left, top, width, height }) {
     .filter(({ at: [x, y] }) => x >= left && x <= left + width && -y >= top && -y <= top + height);
 }
 
+/**
+ * How far north is turned clockwise from up in the drawing, radians: by a line that is known in both frames; null where
+ * it is not.
+ *
+ * @param line points [x, y], y up; lonLat the same points in degrees
+ */
+export function northOf(line, lonLat) {
+  if (!lonLat || lonLat.length !== line.length || line.length < 2) {
+    return null;
+  }
+  const away = ([x, y]) => Math.hypot(x - line[0][0], y - line[0][1]);
+  const far = line.reduce((best, point, index) => (away(point) > away(line[best]) ? index : best), 0);
+  const [[lon, lat], [otherLon, otherLat]] = [lonLat[0], lonLat[far]];
+  const bearing = Math.atan2((otherLon - lon) * Math.cos(lat * Math.PI / 180), otherLat - lat);
+  const drawn = Math.atan2(line[far][0] - line[0][0], line[far][1] - line[0][1]);
+  return away(line[far]) > 0 ? drawn - bearing : null;
+}
+
+/** Where half of a line's bending is done: the middle of its turn; null on a line that does not bend. */
+export function midTurn(line) {
+  const bends = line.slice(1, -1).map(([x, y], i) => {
+    const [[ax, ay], [bx, by]] = [line[i], line[i + 2]];
+    const turn = Math.atan2(by - y, bx - x) - Math.atan2(y - ay, x - ax);
+    return Math.abs(Math.atan2(Math.sin(turn), Math.cos(turn)));
+  });
+  const all = bends.reduce((sum, bend) => sum + bend, 0);
+  let done = 0;
+  const middle = bends.findIndex(bend => (done += bend) >= all / 2 - 1e-9);
+  return all > 1e-6 ? line[middle + 1] : null;
+}
+
 /** Rings as SVG path data. */
 export function ringsPath(rings) {
   return rings.map(ring => `${linePath(ring)}Z`).join('');

@@ -5,10 +5,11 @@
 import { el, onWidth, replace, say, set, svg } from '../dom.js';
 import { against, angle, clearance, dimension, required, room, round } from '../format.js';
 import { findCell, findConfiguration, findHazard, isCorner, reversingOf } from '../report.js';
-import { linePath, marksIn, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
+import { linePath, marksIn, northOf, poseMatrix, ringsPath, statesAt, windowOf } from '../drawing/corner.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { axisUnitM, axisUnitName } from '../format.js';
 import { scaleBar } from '../drawing/scale.js';
+import { north, radius, text } from './cornermarks.js';
 import { problemBox } from './problem.js';
 import { verdictTag } from './symbol.js';
 
@@ -172,7 +173,9 @@ export function mountCorner(root, { store, actions }) {
         class: 'scale-bar', d: `M${box.left + 1} ${box.top + box.height - 1.6}v0.6h${bar.pixels * px}v-0.6`,
       }),
       text(box.left + 1 + bar.pixels * px / 2, box.top + box.height - 1.8, px,
-        round(bar.length, axisUnitName(state.units)), ''));
+        round(bar.length, axisUnitName(state.units)), ''),
+      radius(view, cell.corner, px, state.units),
+      north(northOf(view.lead, view.leadLonLat), box, px));
     set(drawing, { 'aria-label': spoken(view, cell, state.units) });
     replace(legend, legendItems(view));
     replace(marked, marks.length > 0 && [el('h3', {}, 'Marks, of the steer axle'),
@@ -333,15 +336,15 @@ function backingUp({ report, configuration, units }) {
 }
 
 function legendItems(view) {
-  const item = (name, words) => el('li', {},
-    svg('svg', { class: 'legend-sample', width: 26, height: 14, 'aria-hidden': 'true' },
-      svg('rect', { class: name, x: 1, y: 1, width: 24, height: 12 })), words);
+  const item = (name, words, unit = null) => el('li', {},
+    svg('svg', { class: 'legend-sample', width: 44, height: 14, 'aria-hidden': 'true' },
+      svg('rect', { class: name, 'data-unit': unit, x: 1, y: 1, width: 42, height: 12 })), words);
   return [
     item('corner-pavement', 'pavement that tires may use'),
     view.escorted.length > 0 && item('corner-escorted', 'also with escorts'),
     view.opposing.length > 0 && item('corner-opposing', 'opposing lanes'),
     view.obstacles.length > 0 && item('corner-obstacle', 'obstacles'),
-    ...view.swept.map(({ unit }) => item(`swept swept-${unit}`, `${unit} passes over`)),
+    ...view.swept.map(({ unit }) => item(`swept swept-${unit}`, `${unit} passes over`, unit)),
     item('lead-line', 'line of the steer axle'),
     view.encroachments.length > 0 && item('encroachment', 'encroachment'),
   ];
@@ -358,13 +361,6 @@ function spoken(view, cell, units) {
 function degrees(rad, hand = true) {
   const value = Math.round(Math.abs(rad) * 1800 / Math.PI) / 10;
   return `${value}°${hand && value > 0 ? (rad > 0 ? ' left' : ' right') : ''}`;
-}
-
-function text(x, y, px, words, name) {
-  const node = svg('text', { class: `label corner-label ${name}`, x, y, 'text-anchor': 'middle' }, words);
-  node.style.fontSize = `${12 * px}px`;
-  node.style.strokeWidth = `${3 * px}px`;
-  return node;
 }
 
 function messageFor({ passage, configuration }, hazard, actions) {

@@ -9,24 +9,36 @@ import { groundParts, groundZ, loadPolygon, roadKnown, unitMatrix } from '../dra
 const TICK_M = 0.22;
 const TICK_EVERY_M = 0.55;
 
+/** Width of the hatch where the combination and the road are drawn into one another, meters. */
+const HATCH_M = 0.12;
+/** Every scene names its hatch and its clip for itself. */
+let scenes = 0;
+
 /** @returns {node, move(index)} with the truck at no position yet */
 export function createScene(passage, frame) {
-  const units = passage.units.map(unit => svg('g', { class: `unit unit-${unit.unit}` },
-    unit.load.map(line => svg('path', { class: 'load', d: `${path(loadPolygon(line, unit.topside))}Z` })),
-    svg('path', { class: 'body', d: `${path(unit.underside)}${path([...unit.topside].reverse(), 'L')}Z` }),
+  const outlines = passage.units.map(unit => [
+    ...unit.load.map(line => ['load', `${path(loadPolygon(line, unit.topside))}Z`]),
+    ['body', `${path(unit.underside)}${path([...unit.topside].reverse(), 'L')}Z`]]);
+  const units = passage.units.map((unit, i) => svg('g', { class: `unit unit-${unit.unit}` },
+    outlines[i].map(([name, d]) => svg('path', { class: name, d })),
     svg('path', { class: 'underside', d: path(unit.underside) })));
+  const inside = outlines.map(own => svg('g', {}, own.map(([, d]) => svg('path', { d }))));
   const wheelCount = Math.max(...passage.positions.map(position => position.wheels.length));
   const wheels = Array.from({ length: wheelCount }, () =>
     svg('g', {}, svg('circle', { class: 'tire' }), svg('circle', { class: 'hub' })));
   const node = svg('g', {}, earth(passage, frame), structure(passage), trackLines(passage), [...units].reverse(),
     // Over the combination, so that where it reaches into the ground or a structure both outlines are seen.
-    roadLine(passage, frame), soffitLine(passage), wheels);
+    overlap(passage, frame, inside), roadLine(passage, frame), soffitLine(passage), wheels);
 
   function move(index) {
     const position = passage.positions[index];
     units.forEach((group, i) => {
       const pose = position.poses[passage.units[i].unit];
-      set(group, { transform: pose ? `matrix(${unitMatrix(pose).join(' ')})` : null, display: pose ? null : 'none' });
+      const stands = {
+        transform: pose ? `matrix(${unitMatrix(pose).join(' ')})` : null, display: pose ? null : 'none',
+      };
+      set(group, stands);
+      set(inside[i], stands);
     });
     wheels.forEach((group, i) => {
       set(group, { display: i < position.wheels.length ? null : 'none' });
@@ -41,13 +53,36 @@ export function createScene(passage, frame) {
   return { node, move };
 }
 
-function earth(passage, { roadFrom, roadTo }) {
+function earth(passage, frame) {
+  const { surveyed } = groundParts(passage.ground, frame.roadFrom, frame.roadTo);
+  return [
+    svg('path', { class: 'earth', d: earthPath(passage, frame) }),
+    roadKnown(passage) && svg('path', { class: 'earth-ticks', d: ticksUnder(surveyed) }),
+  ];
+}
+
+function earthPath(passage, { roadFrom, roadTo }) {
   const { before, surveyed, after } = groundParts(passage.ground, roadFrom, roadTo);
   const all = [...before.slice(0, 1), ...surveyed, ...after.slice(-1)];
   const lowest = Math.min(...all.map(([, z]) => z)) - 20;
+  return `${path(all)}L${roadTo} ${-lowest}L${roadFrom} ${-lowest}Z`;
+}
+
+/** What of the combination is drawn inside the road or a structure, hatched; a road nobody surveyed hatches nothing. */
+function overlap(passage, frame, inside) {
+  const id = `overlap-${scenes++}`;
   return [
-    svg('path', { class: 'earth', d: `${path(all)}L${roadTo} ${-lowest}L${roadFrom} ${-lowest}Z` }),
-    roadKnown(passage) && svg('path', { class: 'earth-ticks', d: ticksUnder(surveyed) }),
+    svg('defs', {},
+      svg('pattern', {
+        id: `${id}-hatch`, width: HATCH_M, height: HATCH_M, patternUnits: 'userSpaceOnUse',
+        patternTransform: 'rotate(45)',
+      },
+        svg('rect', { class: 'hatch-ground', width: HATCH_M, height: HATCH_M }),
+        svg('rect', { class: 'hatch-stroke', width: HATCH_M / 2, height: HATCH_M })),
+      svg('clipPath', { id },
+        roadKnown(passage) && svg('path', { d: earthPath(passage, frame) }),
+        passage.soffit && svg('path', { d: structurePath(passage) }))),
+    svg('g', { class: 'overlap', 'clip-path': `url(#${id})`, fill: `url(#${id}-hatch)` }, inside),
   ];
 }
 
@@ -82,14 +117,15 @@ function ticksUnder(points) {
   return strokes.join('');
 }
 
-function structure({ soffit }) {
-  if (!soffit) {
-    return null;
-  }
+function structure(passage) {
+  return passage.soffit && svg('path', { class: 'structure', d: structurePath(passage) });
+}
+
+function structurePath({ soffit }) {
   const first = soffit[0];
   const last = soffit[soffit.length - 1];
   const top = Math.max(...soffit.map(([, z]) => z)) + 0.6;
-  return svg('path', { class: 'structure', d: `${path(soffit)}L${last[0]} ${-top}L${first[0]} ${-top}Z` });
+  return `${path(soffit)}L${last[0]} ${-top}L${first[0]} ${-top}Z`;
 }
 
 function soffitLine({ soffit }) {

@@ -266,6 +266,9 @@ public enum Code {
     // set-up cards
     CARD_SET_UP,
     SET_LENGTH,
+    SET_HEIGHT,
+    SET_GROSS,
+    SET_GROSS_UNKNOWN,
     SET_LOCK_PIN,
     SET_JEEP,
     SET_NOTCH,

@@ -3,7 +3,10 @@ package org.cresthaul.paper;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
@@ -74,10 +77,14 @@ final class RunSheetPaper {
         return parts;
     }
 
-    /** What a driver wants in sight: what to do where, and what to do when stuck. */
+    /**
+     * What a driver tapes to the dash: how long, high and heavy each set-up is; every place and stop with what to do
+     * there, structures with their height, crossings with their number; and what to do when stuck.
+     */
     private List<Block> cab() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paper.Text(Tone.STRONG, names(Code.PAPER_NAMES).in(catalog)));
+        sheet.setUps().forEach(c -> blocks.add(new Paper.Text(Tone.BODY, c.title() + ". " + measures(c))));
         blocks.add(new Paper.Table(
                 "",
                 List.of(
@@ -101,6 +108,7 @@ final class RunSheetPaper {
 
     private List<Cell> cabRow(RunSheet.Entry e) {
         List<Cell> cells = new ArrayList<>(row(e));
+        cells.set(1, new Cell(cells.get(1).text() + known(e)));
         String letter = sheet.setUps().stream()
                 .filter(c -> c.configuration().equals(e.configuration()))
                 .findFirst()
@@ -108,6 +116,25 @@ final class RunSheetPaper {
                 .orElse("");
         cells.add(2, new Cell(letter));
         return cells;
+    }
+
+    private static String measures(RunSheet.Card card) {
+        return card.lines().stream()
+                .filter(l -> RunSheet.MEASURE.equals(l.code()))
+                .map(l -> l.text().strip())
+                .collect(Collectors.joining(" "));
+    }
+
+    /** A structure's height beside the combination's; a crossing's number, and whom to call. */
+    private String known(RunSheet.Entry e) {
+        Stream<String> heights = e.comes().stream()
+                .filter(l -> RunSheet.HEIGHTS.equals(l.code()))
+                .map(SheetLine::text);
+        Stream<String> crossing = sheet.crossings().stream()
+                .filter(c -> c.hazard().equals(e.id()))
+                .flatMap(c -> Stream.of(c.number(), c.phone()))
+                .filter(Objects::nonNull);
+        return Stream.concat(heights, crossing).map(t -> "; " + t).collect(Collectors.joining());
     }
 
     /** A plan with no way through: what blocks and what would open it. */

@@ -46,6 +46,12 @@ public record RunSheet(
     /** Code of the line that says how far the deck is still raised at a place. */
     public static final String STILL_RAISED = PassageSheet.RAISED;
 
+    /** Code of the lines of a set-up that say how long, high and heavy it is. */
+    public static final String MEASURE = SetUpCards.MEASURE;
+
+    /** Code of the line that has a structure's height beside the combination's. */
+    public static final String HEIGHTS = StructureHeights.CODE;
+
     public RunSheet {
         blocking = List.copyOf(blocking);
         first = List.copyOf(first);

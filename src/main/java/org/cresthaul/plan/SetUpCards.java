@@ -11,6 +11,7 @@ import org.cresthaul.rig.UnitName;
 
 /** A card for each configuration the plan uses: everything that is set, pinned or looked at before road speed. */
 final class SetUpCards {
+    static final String MEASURE = "set-up measure";
     static final String LIFT_AXLE = "lift axle";
     static final String NOTCH = "notch";
     static final String LEVELING = "leveling";
@@ -53,7 +54,14 @@ final class SetUpCards {
         lines.add(sources.say(Code.SET_LENGTH)
                 .at("length")
                 .distance(set.lengthM(), at + "/lengthM")
-                .plain());
+                .plain()
+                .as(MEASURE));
+        lines.add(sources.say(Code.SET_HEIGHT)
+                .at("height")
+                .required(sources.heightM(set, 0, 0), "rig:highest point at this set-up")
+                .plain()
+                .as(MEASURE));
+        lines.add(sources.gross(set).as(MEASURE));
         lines.add(sources.practice(Code.SET_LOCK_PIN));
         if (rig.hasJeep()) {
             lines.add(sources.practice(Code.SET_JEEP));

@@ -259,6 +259,17 @@ final class Sources {
 
     record Loads(LoadSheet sheet, String pointer) {}
 
+    /** What a set-up weighs. */
+    SheetLine gross(Plan.SetUp set) {
+        Optional<Loads> loads = loads(set);
+        return loads.isEmpty()
+                ? plain(Code.SET_GROSS_UNKNOWN)
+                : say(Code.SET_GROSS)
+                        .at("gross")
+                        .weight(loads.get().sheet().grossKg(), loads.get().pointer() + "/grossKg")
+                        .plain();
+    }
+
     /** What the gauges should read in a set-up. */
     List<SheetLine> gauges(Plan.SetUp set) {
         Optional<Loads> loads = loads(set);

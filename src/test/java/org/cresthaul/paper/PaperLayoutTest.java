@@ -15,12 +15,15 @@ import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
+import org.cresthaul.plan.CardKind;
 import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.RunSheet;
 import org.cresthaul.plan.SheetLine;
 import org.cresthaul.plan.Statement;
+import org.cresthaul.route.HazardKind;
 import org.cresthaul.units.RoundedFigures;
 import org.cresthaul.units.UnitSystem;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -42,6 +45,42 @@ class PaperLayoutTest {
                     sample.drivable ? 1 : 0,
                     all.split(Pattern.quote(solid("* " + SheetLine.PRACTICE)), -1).length - 1,
                     size.toString());
+        }
+    }
+
+    /** One page to tape to the dash: set-ups in figures, every structure, crossing and stop, whom to call. */
+    @Test
+    void theFirstPageIsOneToTapeToTheDash() throws Exception {
+        PaperSample sample = PaperSample.SORREL_VALLEY;
+        for (PaperSize size : PaperSize.values()) {
+            List<String> pages = pages(sample.sheetPdf(size));
+            String first = solid(pages.get(0));
+            List<String> wanted = new ArrayList<>();
+            for (RunSheet.Card card : sample.sheet.setUps()) {
+                wanted.add(card.title());
+                wanted.addAll(card.lines().stream()
+                        .filter(l -> RunSheet.MEASURE.equals(l.code()))
+                        .map(SheetLine::text)
+                        .toList());
+            }
+            assertTrue(wanted.size() >= 4 * 2, "length, height and gross of every set-up: " + wanted);
+            List<RunSheet.Entry> entries =
+                    sample.legs().stream().flatMap(l -> l.entries().stream()).toList();
+            for (RunSheet.Entry entry : entries) {
+                if (entry.kind() != HazardKind.LIMITS) {
+                    wanted.add(entry.chainage().text());
+                    wanted.add(entry.name());
+                }
+                entry.comes().stream()
+                        .filter(l -> RunSheet.HEIGHTS.equals(l.code()))
+                        .forEach(l -> wanted.add(l.text()));
+            }
+            sample.sheet.crossings().forEach(c -> wanted.add(c.number()));
+            sample.sheet.cards().stream()
+                    .filter(c -> c.about() == CardKind.STUCK)
+                    .forEach(c -> c.lines().stream().limit(2).forEach(l -> wanted.add(l.text())));
+            wanted.forEach(w -> assertTrue(first.contains(solid(w)), size + ": " + w + "\n" + pages.get(0)));
+            assertTrue(solid(pages.get(1)).contains(solid("Before leaving")), "the page ends there");
         }
     }
 

@@ -1,9 +1,15 @@
 package org.cresthaul.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.util.List;
+import java.util.function.DoublePredicate;
+import javax.imageio.ImageIO;
 import org.cresthaul.server.Requests;
 import org.cresthaul.server.TestServer;
 import org.junit.jupiter.api.AfterAll;
@@ -72,6 +78,55 @@ class PassagePageTest {
         assertShown(passage, 0);
         browser.press(Keys.END);
         assertShown(passage, passage.path("positions").size() - 1);
+    }
+
+    /** Counted on the screen: where the truck is drawn in the road it is hatched, and nowhere else. */
+    @Test
+    void whereTheTruckReachesIntoTheRoadItIsHatched() throws Exception {
+        String deep = cellWith(groundM -> groundM < -0.02);
+        String free = cellWith(groundM -> groundM > 0.05);
+        assertEquals(0, hatchedPixels(free));
+        assertTrue(hatchedPixels(deep) > 20, deep);
+    }
+
+    /** The address of the first crossing and configuration with such a ground clearance. */
+    private static String cellWith(DoublePredicate such) {
+        for (JsonNode hazard : page.report().path("hazards")) {
+            for (JsonNode cell : hazard.path("cells")) {
+                if (hazard.path("kind").textValue().equals("rail-crossing")
+                        && cell.path("ground").isObject()
+                        && such.test(cell.at("/ground/valueM").doubleValue())) {
+                    return "#hazard=" + hazard.path("id").textValue() + "&configuration="
+                            + cell.path("configuration").textValue();
+                }
+            }
+        }
+        throw new AssertionError("the sample has no such crossing");
+    }
+
+    private static int hatchedPixels(String address) throws Exception {
+        browser.run("location.hash = arguments[0]", address);
+        browser.await(
+                address,
+                b -> address.contains("=" + b.find("#detail").getDomAttribute("data-hazard") + "&")
+                        && address.endsWith("=" + b.find("#detail").getDomAttribute("data-configuration"))
+                        && "ready".equals(b.find("#passage").getDomAttribute("data-status")));
+        browser.run("document.querySelector('#side-view').scrollIntoView({block: 'center'})");
+        BufferedImage screen = ImageIO.read(new ByteArrayInputStream(browser.screen()));
+        List<?> box = (List<?>) browser.run("const r = document.querySelector('#side-view').getBoundingClientRect();"
+                + "return [r.left, r.top, r.right, r.bottom].map(Math.round)");
+        int hatched = 0;
+        for (int x = at(box, 0); x < Math.min(screen.getWidth(), at(box, 2)); x++) {
+            for (int y = Math.max(0, at(box, 1)); y < Math.min(screen.getHeight(), at(box, 3)); y++) {
+                // --contact of the light paper.
+                hatched += (screen.getRGB(x, y) & 0xffffff) == 0xad1f1b ? 1 : 0;
+            }
+        }
+        return hatched;
+    }
+
+    private static int at(List<?> box, int index) {
+        return ((Number) box.get(index)).intValue();
     }
 
     private static String focusedHazard() {
