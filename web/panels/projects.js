@@ -20,7 +20,7 @@ export function mountProjects(root, { store, actions }) {
     const { project } = state;
     title.textContent = project ? `Project ${project.name}` : 'Projects';
     root.dataset.status = project?.status ?? 'none';
-    const words = project ? statusWords(project) : state.projects?.length ? `${state.projects.length} kept` : '';
+    const words = project ? statusWords(project) : unopenedWords(state);
     if (status.textContent !== words) {
       status.textContent = words;
     }
@@ -125,6 +125,13 @@ function statusWords({ status, revision, latest, saved }) {
     case 'opening': return 'opening…';
     default: return `saved, revision ${revision}, ${when(saved)}`;
   }
+}
+
+/** Before a project is open: what is kept, and that files of one's own on the page are not. */
+function unopenedWords({ projects, inputs }) {
+  const own = [inputs?.route, inputs?.rig].some(file => file && file.id === null);
+  return [projects?.length > 0 && `${projects.length} kept`, own && 'what is open is on this page only']
+    .filter(Boolean).join('; ');
 }
 
 /** In the reader's own time, to the minute. */

@@ -12,6 +12,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.cresthaul.rig.RigTexts;
 import org.cresthaul.server.TestServer;
 import org.cresthaul.store.ProjectStore;
 import org.cresthaul.store.Revision;
@@ -240,6 +241,18 @@ class ProjectsPageTest {
                 browser.find("#paper-list").getText());
         assertEquals(List.of(), browser.accessibilityViolations());
         assertEquals(List.of(), browser.errors());
+    }
+
+    @Test
+    void filesOfOnesOwnAreSaidNotToBeKept() throws Exception {
+        browser.await("projects are offered", b -> b.find("#projects > details").isDisplayed());
+        assertEquals("", browser.find("#project-status").getText());
+        Path own = Files.writeString(
+                folder.resolve("own.rig.json"), RigTexts.RIG.replace("\"name\": \"", "\"name\": \"Own "));
+        browser.find("#rig-file").sendKeys(own.toString());
+        awaitStatus("what is open is on this page only");
+        begin("Own move");
+        assertEquals("own.rig.json", latest().files().get(1).name());
     }
 
     @Test
