@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.LongConsumer;
 import org.cresthaul.exchange.ImportFiles;
 import org.cresthaul.units.InputProblem;
@@ -151,9 +152,14 @@ final class ImportBody implements MultiPart.Parser.Listener {
         }
     }
 
+    /** Of the part that is read; empty where it has none, or one without a value. */
+    private String parameter(String name) {
+        return Objects.requireNonNullElse(disposition.get(name), "");
+    }
+
     @Override
     public void onPartHeaders() {
-        String name = disposition.getOrDefault("name", "");
+        String name = parameter("name");
         if (disposition.containsKey("filename")) {
             if (files.size() + named.size() >= MOST_FILES) {
                 fail(broken());
@@ -161,7 +167,7 @@ final class ImportBody implements MultiPart.Parser.Listener {
             }
             // The name that somebody gave is never one on this disk.
             Path path = folder.resolve(String.valueOf(files.size() + named.size()));
-            ImportFiles.Given file = new ImportFiles.Given(disposition.get("filename"), path);
+            ImportFiles.Given file = new ImportFiles.Given(parameter("filename"), path);
             if (name.equals("update")) {
                 named.put(name, file);
             } else {
@@ -210,7 +216,7 @@ final class ImportBody implements MultiPart.Parser.Listener {
             if (fields.size() >= MOST_FIELDS) {
                 fail(broken());
             }
-            fields.put(disposition.getOrDefault("name", ""), field.toString(StandardCharsets.UTF_8));
+            fields.put(parameter("name"), field.toString(StandardCharsets.UTF_8));
         }
         closeQuietly();
         field = null;

@@ -76,6 +76,16 @@ class FuzzSeedsTest {
     }
 
     @Test
+    void forms() throws Exception {
+        replay("form", FormFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void baseMaps() throws Exception {
+        replay("basemap", BaseMapFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
     void strips() throws Exception {
         replay("strip", StripFuzz::fuzzerTestOneInput);
     }

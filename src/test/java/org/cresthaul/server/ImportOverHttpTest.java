@@ -36,6 +36,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Imports over HTTP: what is answered, what is refused, and that nothing stays behind. */
 class ImportOverHttpTest {
@@ -350,6 +351,16 @@ class ImportOverHttpTest {
                         .header("Sec-Fetch-Site", "cross-site")),
                 403,
                 "other-site");
+    }
+
+    /** Found by a fuzzer: parameters that are named and have no value. */
+    @ParameterizedTest
+    @ValueSource(strings = {"name", "name; filename", "name=file; filename"})
+    void refusesAPartWhoseParametersHaveNoValue(String parameters) throws Exception {
+        String body =
+                "----hand--\r\nContent-Disposition: form-data; " + parameters + "\r\n\r\nno track\r\n----hand----\r\n";
+
+        BadRequestTest.requireProblem(server.postForm(body.getBytes(UTF_8)), 422, "bad-input");
     }
 
     private static JsonNode progress(String id) throws Exception {

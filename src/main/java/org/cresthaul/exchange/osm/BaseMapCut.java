@@ -72,10 +72,11 @@ public final class BaseMapCut {
     /** Places and settlements in the strip, ways that come into it, areas of several ways. */
     private final class Everything implements MapSink {
         private boolean wayBefore;
+        private boolean relationBefore;
 
         @Override
         public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) {
-            unsorted |= wayBefore;
+            unsorted |= wayBefore || relationBefore;
             if (!NodePlaces.isPlace(lon, lat) || !corridor.holds(lon, lat)) {
                 return;
             }
@@ -96,13 +97,23 @@ public final class BaseMapCut {
         @Override
         public void way(long id, long[] nodes, Map<String, String> tags, long timeS) {
             wayBefore = true;
+            unsorted |= relationBefore;
             take(id, nodes, tags);
         }
 
         @Override
         public void relation(long id, long[] members, String[] roles, Map<String, String> tags) {
-            BaseMapTags.ofRelation(tags).ifPresent(l -> areas.add(id, members, roles, l));
+            relationBefore = true;
+            // A state has a hundred thousand of them; in an extract that is not in order nobody knows yet which come
+            // near.
+            if (Arrays.stream(members).anyMatch(w -> touching.find(w) >= 0)) {
+                addArea(id, members, roles, tags);
+            }
         }
+    }
+
+    private void addArea(long id, long[] members, String[] roles, Map<String, String> tags) {
+        BaseMapTags.ofRelation(tags).ifPresent(l -> areas.add(id, members, roles, l));
     }
 
     private void take(long id, long[] nodes, Map<String, String> tags) {
@@ -138,6 +149,13 @@ public final class BaseMapCut {
                         take(id, nodes, tags);
                     } else {
                         areas.way(id, nodes);
+                    }
+                }
+
+                @Override
+                public void relation(long id, long[] members, String[] roles, Map<String, String> tags) {
+                    if (unsorted) {
+                        addArea(id, members, roles, tags);
                     }
                 }
             });
