@@ -68,12 +68,8 @@ final class UnitMotions {
         PointMotion pivot = pivotMotion(span, a, b, unit, ahead);
         MotionBounds motion = MotionBounds.of(on, pivot);
         if (onHinge && !(motion.known && keepsOffItsLimits(span, a, b, unit, ahead.way(), motion))) {
-            return new Way(
-                    new UnitWay(
-                            MotionBounds.ofEither(on, pivot, ahead.way().turn()),
-                            ahead.way().motions(),
-                            UnitBow.unknown()),
-                    false);
+            MotionBounds either = motion.orFixed(ahead.way().turn());
+            return new Way(new UnitWay(either, ahead.way().motions(), UnitBow.unknown()), false);
         }
         UnitBow bow = ahead.bow().known ? UnitBow.of(on, motion, pivotBow(span, unit, ahead)) : UnitBow.unknown();
         return new Way(new UnitWay(motion, bow), true);

@@ -106,21 +106,15 @@ public final class PinnedWheels {
     }
 
     /**
-     * How far the unit is too low for these wheels, meters, negative where they do not carry; and how fast that grows
-     * with the unit's pitch. Of one wheel that is its depth, of several what {@link PivotedGroup} holds a group to: the
-     * mean of their travels, or what an axle is beyond its jounce.
+     * How far the unit is too low for several wheels, meters, negative where they do not carry; and how fast that grows
+     * with the unit's pitch. It is what {@link PivotedGroup} holds a group to: the mean of their travels, or what an
+     * axle is beyond its jounce. (Of one wheel it is its depth, which is found there.)
      *
      * @param unit the pose of the unit, given by its pivot and pitch
      * @param rolled paths, of which these wheels' begin at {@code first}
      */
     Excess excess(Turned unit, WheelPath[] rolled, int first) {
         double[] heightThenSlope = new double[2];
-        if (size() == 1) {
-            double x = unit.x(xM[0], hM[0]);
-            double z = unit.z(xM[0], hM[0]);
-            rolled[first].locate(x, heightThenSlope);
-            return new Excess(heightThenSlope[0] - z, -((x - unit.pivotX) + heightThenSlope[1] * (z - unit.pivotZ)), 0);
-        }
         double sum = 0;
         double sumRate = 0;
         double largest = Double.NEGATIVE_INFINITY;

@@ -246,14 +246,28 @@ public final class PivotedGroup {
                 rate = ruleRate;
             }
             int first = n;
-            for (PinnedWheels wheels : pinned) {
-                Excess lifted = wheels.excess(new Turned(pivotXM, pivotHM, pivotX, pivotZ, c, s), rolled, first);
-                first += wheels.size();
-                openGap = Math.max(openGap, lifted.openM());
-                if (lifted.m() > excess) {
-                    excess = lifted.m();
-                    rate = lifted.perRad();
+            for (int k = 0; k < pinned.size(); k++) {
+                PinnedWheels wheels = pinned.get(k);
+                if (wheels.size() == 1) {
+                    double along = wheels.xM[0] - pivotXM;
+                    double up = wheels.hM[0] - pivotHM;
+                    double x = pivotX + along * c - up * s;
+                    double z = pivotZ + along * s + up * c;
+                    rolled[first].locate(x, heightThenSlope);
+                    double depth = heightThenSlope[0] - z;
+                    if (depth > excess) {
+                        excess = depth;
+                        rate = -((x - pivotX) + heightThenSlope[1] * (z - pivotZ));
+                    }
+                } else {
+                    Excess lifted = wheels.excess(new Turned(pivotXM, pivotHM, pivotX, pivotZ, c, s), rolled, first);
+                    openGap = Math.max(openGap, lifted.openM());
+                    if (lifted.m() > excess) {
+                        excess = lifted.m();
+                        rate = lifted.perRad();
+                    }
                 }
+                first += wheels.size();
             }
             boolean travelsSolved = openGap <= SOLVED_M;
             if (!travelsSolved && iteration >= TOGETHER && ++reluctant >= RELUCTANT) {

@@ -7,6 +7,8 @@ public final class PlacedUnit {
     /** A pinned wheel this near its path may stand on it: the solver leaves less. */
     public static final double TOUCHES_M = 1e-6;
 
+    private static final double[] NONE = {};
+
     public final Pose pose;
     public final double pivotX;
     public final double pivotZ;
@@ -53,12 +55,13 @@ public final class PlacedUnit {
             wheelZ[i] = pose.worldZM(group.xM[i], h);
         }
         int count = rolled.length - n;
-        fixedX = new double[count];
-        fixedZ = new double[count];
-        gaps = new double[count];
+        fixedX = count == 0 ? NONE : new double[count];
+        fixedZ = count == 0 ? NONE : new double[count];
+        gaps = count == 0 ? NONE : new double[count];
         double least = Double.POSITIVE_INFINITY;
         int j = 0;
-        for (PinnedWheels wheels : group.pinned) {
+        for (int k = 0; k < group.pinned.size(); k++) {
+            PinnedWheels wheels = group.pinned.get(k);
             for (int i = 0; i < wheels.size(); i++) {
                 fixedX[j] = pose.worldXM(wheels.xM[i], wheels.hM[i]);
                 fixedZ[j] = pose.worldZM(wheels.xM[i], wheels.hM[i]);

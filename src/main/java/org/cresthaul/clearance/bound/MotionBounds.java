@@ -1,6 +1,5 @@
 package org.cresthaul.clearance.bound;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.cresthaul.geometry.Interval;
 import org.cresthaul.geometry.Range;
@@ -61,7 +60,11 @@ public final class MotionBounds {
     private static final double NEVER_FIXED = -1;
 
     private static final MotionBounds UNKNOWN = new MotionBounds(
-            null, null, null, new Carrying(true, false, Double.POSITIVE_INFINITY), Double.POSITIVE_INFINITY);
+            null,
+            null,
+            null,
+            new Carrying(true, false, Double.POSITIVE_INFINITY),
+            new Step3(0, Double.POSITIVE_INFINITY, 0));
 
     public final boolean known;
     /** Whether a pinned wheel may carry somewhere on the way. */
@@ -76,11 +79,22 @@ public final class MotionBounds {
     public final Range pitch;
 
     private final Stretch on;
+    private final Step3 confirmed;
+
     private final PointMotion pivot;
     private final Turning turning;
 
     /** What is assumed of every wheel's forward rate, and of |ω|. */
     private record Assumed(double slack, double pitchRate) {}
+
+    /**
+     * What step 3 has shown.
+     *
+     * @param slack the ε that was assumed
+     * @param speedOff see the member of the same name
+     * @param highM how far any of the wheels can lie above or below the pivot
+     */
+    private record Step3(double slack, double speedOff, double highM) {}
 
     /** Which wheels carry; see the members of the same name. */
     private record Carrying(boolean mayCarry, boolean steady, double travelPadM) {}
@@ -122,7 +136,7 @@ public final class MotionBounds {
         }
     }
 
-    private MotionBounds(Stretch on, PointMotion pivot, Turning turning, Carrying carrying, double speedOff) {
+    private MotionBounds(Stretch on, PointMotion pivot, Turning turning, Carrying carrying, Step3 confirmed) {
         known = on != null;
         this.on = on;
         this.pivot = pivot;
@@ -130,7 +144,8 @@ public final class MotionBounds {
         mayCarry = carrying.mayCarry;
         steady = carrying.steady;
         travelPadM = carrying.travelPadM;
-        this.speedOff = speedOff;
+        this.confirmed = confirmed;
+        speedOff = confirmed.speedOff;
         pitch = known ? on.pitchAtEnds().widened(0.5 * on.lengthM * turning.omega.magnitude()) : Range.ZERO;
     }
 
@@ -149,13 +164,23 @@ public final class MotionBounds {
     }
 
     /**
-     * Bounds for a booster over a stretch on which its hinge may be at a limit now and then: they hold for its motion
-     * while it is not, and for its windows in any case.
+     * These, where the hinge of a booster may be at a limit now and then: they hold for its motion while it is not, and
+     * for its windows in any case.
      *
      * @param aheadTurn ω of the unit ahead, with which it turns while it is
      */
-    public static MotionBounds ofEither(Stretch on, PointMotion pivot, Range aheadTurn) {
-        return found(on, pivot, aheadTurn.magnitude());
+    public MotionBounds orFixed(Range aheadTurn) {
+        if (known && on.group.isRigid()) {
+            double fixedOff = pivot.forward().plus(-1).magnitude() + confirmed.highM * aheadTurn.magnitude();
+            if (fixedOff <= speedOff) {
+                return this;
+            }
+            if (fixedOff <= confirmed.slack) {
+                Step3 either = new Step3(confirmed.slack, fixedOff, confirmed.highM);
+                return new MotionBounds(on, pivot, turning, new Carrying(mayCarry, steady, travelPadM), either);
+            }
+        }
+        return on == null ? UNKNOWN : found(on, pivot, aheadTurn.magnitude());
     }
 
     private static MotionBounds found(Stretch on, PointMotion pivot, double fixedTurn) {
@@ -185,7 +210,7 @@ public final class MotionBounds {
         double sinMost = Math.sin(steepest);
         double cosLeast = Math.sqrt(1 - sinMost * sinMost);
         Wheels own = gather(on, pivot, assumed.slack);
-        List<Wheel> pinned = pinnedWheels(on, pivot, assumed.slack, steepest);
+        Wheel[] pinned = pinnedWheels(on, pivot, assumed.slack, steepest);
         Wheels any = own;
         for (Wheel wheel : pinned) {
             any = any.with(wheel);
@@ -198,13 +223,13 @@ public final class MotionBounds {
             return UNKNOWN;
         }
         Wheels taking = own;
-        for (int j = 0; j < pinned.size(); j++) {
-            if (mayTouch(on, pivot, pinned.get(j), j, turning, assumed)) {
-                taking = taking.with(pinned.get(j));
+        for (int j = 0; j < pinned.length; j++) {
+            if (mayTouch(on, pivot, pinned[j], j, turning, assumed)) {
+                taking = taking.with(pinned[j]);
             }
         }
         boolean mayCarry = taking != own;
-        if (!pinned.isEmpty() && !mayCarry) {
+        if (pinned.length > 0 && !mayCarry) {
             turning = Turning.of(own.slopes, own.arms, pivot);
         }
         double turnMost = turning.omega.magnitude();
@@ -237,7 +262,12 @@ public final class MotionBounds {
             turning = steadily(on, pivot, taking, turning, sinMost / least);
         }
         return speedOff <= assumed.slack
-                ? new MotionBounds(on, pivot, turning, new Carrying(mayCarry, steady, travelPadM), speedOff)
+                ? new MotionBounds(
+                        on,
+                        pivot,
+                        turning,
+                        new Carrying(mayCarry, steady, travelPadM),
+                        new Step3(assumed.slack, speedOff, any.highM))
                 : UNKNOWN;
     }
 
@@ -287,19 +317,17 @@ public final class MotionBounds {
      * Pinned wheels, in order. One of several that share their load is within its travel of where it stands at none, as
      * far along as the frame leans then, so its window and its arm are so much wider.
      */
-    private static List<Wheel> pinnedWheels(Stretch on, PointMotion pivot, double slack, double steepest) {
-        if (on.group.pinned.isEmpty()) {
-            return List.of();
-        }
-        List<Wheel> all = new ArrayList<>();
+    private static Wheel[] pinnedWheels(Stretch on, PointMotion pivot, double slack, double steepest) {
+        Wheel[] all = new Wheel[on.a.fixedX.length];
+        int j = 0;
         for (PinnedWheels wheels : on.group.pinned) {
             double travelM = wheels.mostTravelM;
             double alongM = travelM == 0 ? 0 : travelM * Math.sin(Math.min(0.5 * Math.PI, steepest + wheels.tiltRad));
             for (int i = 0; i < wheels.size(); i++) {
-                int j = all.size();
                 Range above = on.above(on.a.fixedZ[j], on.b.fixedZ[j]);
                 Window window = new Window(on.a.fixedX[j], on.b.fixedX[j], slack, alongM, travelM);
-                all.add(wheel(on, pivot, on.fixedPath(j), above, window));
+                all[j] = wheel(on, pivot, on.fixedPath(j), above, window);
+                j++;
             }
         }
         return all;
@@ -309,12 +337,12 @@ public final class MotionBounds {
      * Whether the weights 1 / (cos θ + q sin θ) of pinned wheels that share their load are surely positive, θ the pitch
      * of their own frame: then their means are means, and a wheel above its path at no travel does not carry.
      */
-    private static boolean pinnedFollow(Stretch on, List<Wheel> pinned, double steepest) {
+    private static boolean pinnedFollow(Stretch on, Wheel[] pinned, double steepest) {
         int j = 0;
         for (PinnedWheels wheels : on.group.pinned) {
             double lean = steepest + wheels.tiltRad;
             for (int i = 0; i < wheels.size(); i++) {
-                double slope = pinned.get(j++).slopes.magnitude();
+                double slope = pinned[j++].slopes.magnitude();
                 if (wheels.mostTravelM > 0
                         && (lean >= 0.5 * Math.PI || Math.cos(lean) - slope * Math.sin(lean) < LEAST_WEIGHT)) {
                     return false;
