@@ -13,7 +13,7 @@
  *                      #import-save, #import-discard, #import-map, #import-notes li[data-done][data-code],
  *                      #import-counts, #import-attribution,
  *                      #import-candidates tbody tr[data-id][data-status][data-doubtful]
- *   #revisions         #route-save, #route-undo; #dropping while files are held over the page
+ *   #revisions         #route-save, #route-undo, #route-redo; #dropping while files are held over the page
  *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print,
  *                      #print-note (on paper: what is not on it)
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
@@ -57,6 +57,9 @@
  *                      #margin-plot .margin-place[data-hazard][data-kind][data-pick], #margin-table, #difference-table
  *   #candidates        #candidates-count, #candidate-table tr[data-id][data-state] with .candidate-dismiss (a form: by,
  *                      why) or .candidate-open
+ *   #places            #place-edit (details); #place-add (a form: #place-kind, name, at, landmark, more), #place-pick,
+ *                      #place-said, #place-table tr[data-id] with .place-change (a form: name, landmark, at) and
+ *                      .place-remove
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
  * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
  */
@@ -85,7 +88,9 @@ import { mountImporting } from './panels/importing.js';
 import { mountRevisions } from './panels/revisions.js';
 import { mountDropping } from './panels/dropping.js';
 import { createImportActions } from './importing.js';
+import { createPlaceActions } from './placeactions.js';
 import { createProjectActions } from './projects.js';
+import { mountPlaces } from './panels/places.js';
 import { mountProjects } from './panels/projects.js';
 import { createLoadActions } from './loadactions.js';
 import { createPlanActions } from './planactions.js';
@@ -93,9 +98,10 @@ import { createPlanActions } from './planactions.js';
 const store = createStore({ ...initialState(), ...recall(window), author: recallAuthor(window) });
 const api = createApi(window.fetch.bind(window));
 const checking = createActions(store, api);
+const importing = createImportActions(store, api, checking.openRead);
 const actions = {
-  ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api),
-  ...createImportActions(store, api, checking.openRead), ...createProjectActions(store, api, checking),
+  ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api), ...importing,
+  ...createPlaceActions(store, importing.changeRoute), ...createProjectActions(store, api, checking),
 };
 const page = id => document.getElementById(id);
 
@@ -133,6 +139,7 @@ const panels = [
   ['loads', mountLoads],
   ['comparison', mountComparison],
   ['candidates', mountCandidates],
+  ['places', mountPlaces],
   ['notes', mountNotes],
 ];
 for (const [id, mount] of panels) {

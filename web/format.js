@@ -288,6 +288,17 @@ export function chainageFigure(valueM, system) {
   return isNumber(valueM) ? decimals(valueM / chainageUnitM(system), 2) : UNKNOWN;
 }
 
+/** A chainage as fine as a place can be put by it: to a foot or less. */
+export function chainageFine(valueM, system) {
+  return `${decimals(valueM / chainageUnitM(system), 4)} ${chainageUnitName(system)}`;
+}
+
+/** What "3.2 mi", "5.1 km", "2640 ft" or "800 m" is, meters; null for anything else. */
+export function distanceOf(text) {
+  const said = text.trim().match(/^(\d+(?:\.\d+)?)\s*(mi|km|ft|m)$/);
+  return said && Number(said[1]) * { mi: MILE_M, km: 1000, ft: FOOT_M, m: 1 }[said[2]];
+}
+
 /** A figure with its unit, trailing zeros dropped: for scale bars and axes ("0.5 mi", "20 ft"). */
 export function round(value, unit) {
   return `${signed(Number(value.toPrecision(6)))} ${unit}`;

@@ -149,16 +149,21 @@ export function createImportActions(store, api, open) {
       return false;
     }
     const earlier = before === null || baseMap === null ? before : { ...before, baseMap };
-    store.set({ revisions: [...store.get().revisions, { what, before: earlier, made }] });
+    store.set({ revisions: [...store.get().revisions, { what, before: earlier, made }], undone: [] });
     return true;
   }
 
   /** A person dismisses a candidate by {by, why}, or opens it again by null: the same route but for that. */
   function decide({ index, id, name }, decision) {
+    const { text } = store.get().inputs.route;
+    return change(`${decision === null ? 'opening' : 'dismissing'} ${name}${decision === null ? ' again' : ''}`,
+      withDecision(text, index, decision), decision === null ? null : id);
+  }
+
+  /** The same route with another text. @param gone hazard that is no longer judged, or null */
+  function change(what, text, gone = null) {
     const { inputs: { route }, baseMap } = store.get();
-    const made = { ...readFile(withDecision(route.text, index, decision), route.name, null), baseMap };
-    return revise(`${decision === null ? 'opening' : 'dismissing'} ${name}${decision === null ? ' again' : ''}`, route,
-      made, shown(decision === null ? null : id));
+    return revise(what, route, { ...readFile(text, route.name, null), baseMap }, shown(gone));
   }
 
   /** What is shown and asked now, for another text of the same route. @param gone hazard that is no longer judged */
@@ -172,26 +177,38 @@ export function createImportActions(store, api, open) {
 
   /** The route that was there before comes back. */
   async function undo() {
-    const { revisions } = store.get();
+    const { revisions, undone } = store.get();
     const last = revisions.at(-1);
-    if (!last?.before) {
-      return;
+    if (last?.before && await comesBack(last.before)) {
+      store.set({ revisions: revisions.slice(0, -1), undone: [last, ...undone] });
     }
+  }
+
+  /** What was taken back last is made again. */
+  async function redo() {
+    const { revisions, undone: [next, ...rest] } = store.get();
+    if (next && await comesBack(next.made)) {
+      store.set({ revisions: [...revisions, next], undone: rest });
+    }
+  }
+
+  /** Whether a route that was in force is so again, with what is shown of it where it is another text of the same. */
+  async function comesBack(route) {
     keeping = true;
     try {
-      await open('route', last.before);
+      await open('route', route, route.name === store.get().inputs?.route.name ? shown(null) : {});
     } finally {
       keeping = false;
     }
-    if (store.get().inputs?.route === last.before) {
-      store.set({ revisions: revisions.slice(0, -1) });
-    }
+    return store.get().inputs?.route === route;
   }
 
   // Another route is opened: what was made of the one before is no longer there to be undone.
   store.watch(['inputs'], ({ inputs, revisions }) => {
-    if (!keeping && revisions.length > 0 && inputs?.route.text !== revisions.at(-1).made.text) {
-      store.set({ revisions: [], saved: null });
+    const { undone } = store.get();
+    const own = revisions.at(-1)?.made ?? undone[0]?.before;
+    if (!keeping && own && inputs?.route.text !== own.text) {
+      store.set({ revisions: [], undone: [], saved: null });
     }
   });
 
@@ -227,7 +244,9 @@ export function createImportActions(store, api, open) {
     discardImport: discard,
     keepImport: keep,
     decideCandidate: decide,
+    changeRoute: change,
     undoRevision: undo,
+    redoRevision: redo,
     markSaved: text => store.set({ saved: text }),
   };
 

@@ -31,7 +31,9 @@ import { ALL } from './listing.js';
  *            is brought up to date, crs the EPSG code that was given for points, or nothing, data what the server
  *            answered: nothing of it is in force until it is kept
  * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
+ * undone     revisions that were taken back, the last one first to come again
  * saved      the text of the route as it was saved last, or null
+ * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
  * project    the one that is open, or null: {id, name, revision, latest, saved, status, problem, revisions, papers};
  *            status
@@ -70,7 +72,10 @@ export function initialState() {
     listing: ALL,
     importing: NO_IMPORT,
     revisions: [],
+    undone: [],
     saved: null,
+    picking: false,
+    picked: null,
     projects: null,
     project: null,
     author: '',

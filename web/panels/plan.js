@@ -4,6 +4,7 @@ import { alongRow, calm, el, makeTabStop, replace, roving } from '../dom.js';
 import { chainage, chainageUnitM, chainageUnitName, room, round } from '../format.js';
 import { isFree, labelSides } from '../drawing/labels.js';
 import { legPaths, posts } from '../drawing/plan.js';
+import { nearestChainage } from '../places.js';
 import { alongRoute } from '../listing.js';
 import { findCell, findHazard, severity } from '../report.js';
 import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
@@ -56,6 +57,12 @@ export function mountPlan(root, { store, actions }) {
   roving(pane, ITEM, alongRow(pane, ITEM));
   roving(pane, STOP, alongRow(pane, STOP));
   map.on('zoomend', placeLabels);
+  map.on('click', ({ latlng: { lat, lng } }) => {
+    const { picking, line } = store.get();
+    if (picking && line) {
+      store.set({ picking: false, picked: nearestChainage(line.line, [lng, lat]) });
+    }
+  });
   map.on('movestart zoomstart', () => {
     moved = moved || !own;
     node.dataset.moved = String(moved);

@@ -9,23 +9,28 @@ export function mountRevisions(root, { store, actions }) {
     : state.revisions.length > 0 && state.saved !== state.inputs?.route.text);
 
   function draw(state) {
-    const { revisions, inputs, saved, busy, baseMap } = state;
+    const { revisions, undone, inputs, saved, busy, baseMap } = state;
     const last = revisions.at(-1);
-    root.hidden = !last || !inputs;
+    const again = undone[0];
+    root.hidden = !(last || again) || !inputs;
     if (root.hidden) {
       replace(root);
       return;
     }
     const { route } = inputs;
     replace(root,
-      el('span', {}, `Last change of the route: ${last.what}. `
-        + (isKept(state) ? 'It is saved in the project.' : saved === route.text ? 'It is saved.'
-          : 'The route as it is now is on this page only.')),
+      el('span', {}, `${last ? `Last change of the route: ${last.what}.` : 'The route is as it was opened.'} `
+        + (!last && !state.project ? ''
+          : isKept(state) ? 'It is saved in the project.'
+            : saved === route.text ? 'It is saved.' : 'The route as it is now is on this page only.')),
       el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
       baseMap && el('button', { id: 'basemap-save', type: 'button', on: { click: saveBaseMap } }, 'Save its base map'),
-      last.before && el('button', {
+      last?.before && el('button', {
         id: 'route-undo', type: 'button', disabled: busy, on: { click: () => actions.undoRevision() },
-      }, last.before.name === route.name ? 'Undo this change' : `Undo: back to ${last.before.name}`));
+      }, last.before.name === route.name ? 'Undo this change' : `Undo: back to ${last.before.name}`),
+      again && el('button', {
+        id: 'route-redo', type: 'button', disabled: busy, on: { click: () => actions.redoRevision() },
+      }, `Redo: ${again.what}`));
 
     function save() {
       saveText(route.text, routeFileName(route.name));
@@ -44,7 +49,7 @@ export function mountRevisions(root, { store, actions }) {
   }
 
   window.addEventListener('beforeunload', beforeLeaving);
-  const stops = [store.watch(['revisions', 'inputs', 'saved', 'busy', 'baseMap', 'project'], draw)];
+  const stops = [store.watch(['revisions', 'undone', 'inputs', 'saved', 'busy', 'baseMap', 'project'], draw)];
   return {
     unmount: () => {
       window.removeEventListener('beforeunload', beforeLeaving);

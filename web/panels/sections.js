@@ -7,7 +7,8 @@ import { el, replace } from '../dom.js';
 const PARTS = [
   ['plan', 'Map'], ['profile', 'Section'], ['hazards', 'Hazards'], ['detail', 'Detail'],
   ['survey-first', 'Survey first'], ['route-plan', 'Route plan'],
-  ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['candidates', 'Candidates'], ['notes', 'Notes'],
+  ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['candidates', 'Candidates'],
+  ['places', 'Places'], ['notes', 'Notes'],
 ];
 
 export function mountSections(root, { store }) {

@@ -248,6 +248,48 @@ test('a dismissal keeps what is shown and asked, but for the place that is gone,
   assert.equal(store.get().revisions.length, 1);
 });
 
+test('changes are taken back one by one and made again, and a new one ends what could be made again', async () => {
+  const { store, actions } = await page();
+  const opened = store.get().inputs.route.text;
+  const texts = Array.from({ length: 120 }, (none, n) => `{"cresthaul":"route/1","n":${n}}`);
+  for (const text of texts) {
+    await actions.changeRoute('changing', text);
+  }
+  for (const text of [...texts.slice(0, -1).reverse(), opened]) {
+    await actions.undoRevision();
+    assert.equal(store.get().inputs.route.text, text);
+  }
+  await actions.undoRevision();
+  assert.equal(store.get().inputs.route.text, opened);
+  for (const text of texts) {
+    await actions.redoRevision();
+    assert.equal(store.get().inputs.route.text, text);
+  }
+  await actions.undoRevision();
+  await actions.changeRoute('otherwise', '{"cresthaul":"route/1","n":"x"}');
+  assert.deepEqual(store.get().undone, []);
+  await actions.redoRevision();
+  assert.equal(store.get().inputs.route.text, '{"cresthaul":"route/1","n":"x"}');
+  assert.equal(store.get().revisions.length, 120);
+});
+
+test('a change that the server refuses changes nothing', async () => {
+  let refuse = false;
+  const { store, actions } = await page({
+    check: async () => {
+      if (refuse) {
+        throw new Problem({ title: 'refused' });
+      }
+      return report();
+    },
+  });
+  const before = store.get().inputs;
+  refuse = true;
+  assert.equal(await actions.changeRoute('breaking', '{"cresthaul":"route/1","n":0}'), false);
+  assert.equal(store.get().inputs, before);
+  assert.deepEqual(store.get().revisions, []);
+});
+
 test('the code of the coordinates goes along, and nothing where none is given', async () => {
   const { actions, sent } = await page();
   await actions.takeFiles([gpx]);
