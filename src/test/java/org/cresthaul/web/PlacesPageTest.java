@@ -9,6 +9,8 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
@@ -157,5 +159,18 @@ class PlacesPageTest {
                 "the place is filled in",
                 b -> b.find("#place-at").getDomProperty("value").endsWith(" mi"));
         assertEquals("false", browser.find("#place-pick").getDomAttribute("aria-pressed"));
+    }
+
+    @ParameterizedTest(name = "{0}, {1} px")
+    @CsvSource({"light, 1280", "dark, 1280", "light, 390"})
+    void isAccessibleOpenAsItStands(String scheme, int width) throws Exception {
+        browser.prefer(scheme);
+        browser.resize(width, 900);
+        browser.find("#place-table tbody tr summary").sendKeys(Keys.ENTER);
+        assertEquals(List.of(), browser.accessibilityViolations());
+        assertEquals(
+                false,
+                browser.run("return document.documentElement.scrollWidth > document.documentElement.clientWidth"));
+        browser.prefer("light");
     }
 }
