@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
@@ -101,6 +102,7 @@ class FileFormatsTest {
         int weights = 0;
         int settled = 0;
         int jeeps = 0;
+        int boosters = 0;
         while (block.find()) {
             String example = block.group(1);
             if (example.contains("\"rig/1\"")) {
@@ -124,6 +126,18 @@ class FileFormatsTest {
                 assertEquals(1, RigFile.parse(text).stances().get(0).jeeps().size());
                 assertEquals(List.of(), RIG.validate(text, InputFormat.JSON));
                 jeeps++;
+            } else if (example.startsWith("{\"booster\"")) {
+                JsonNode tree = new ObjectMapper().readTree(example);
+                String text = JsonEdit.edit(
+                        JsonEdit.edit(
+                                RigTexts.RIG,
+                                "/stances/0/booster",
+                                tree.get("booster").toString()),
+                        "/stances/0/boostersBehind",
+                        tree.get("boostersBehind").toString());
+                assertEquals(2, RigFile.parse(text).stances().get(0).boosters().size());
+                assertEquals(List.of(), RIG.validate(text, InputFormat.JSON));
+                boosters++;
             } else if (example.contains("\"gooseneck\": {\"weight\"")) {
                 RigFile.parse(JsonEdit.edit(RigTexts.RIG, "/stances/0/weights", example));
                 weights++;
@@ -141,6 +155,7 @@ class FileFormatsTest {
         assertEquals(1, weights);
         assertEquals(1, settled);
         assertEquals(1, jeeps);
+        assertEquals(1, boosters);
     }
 
     @Test
