@@ -51,6 +51,11 @@ class CornersBelievedTest {
         noClearIsWrong(JUDGED / 2, seed -> RandomCorners.of(seed).withJeep());
     }
 
+    @Test
+    void noClearIsWrongWithBoostersBehindOneAnother() {
+        noClearIsWrong(JUDGED / 2, seed -> RandomCorners.of(seed).withBoosters());
+    }
+
     private static void noClearIsWrong(int cases, LongFunction<RandomCorners.Case> draw) {
         List<String> found = new ArrayList<>();
         double worst = 0;

@@ -38,6 +38,17 @@ final class RandomCorners {
                     escorts);
         }
 
+        /** The same corner for the same combination with more boosters. */
+        Case withBoosters() {
+            return new Case(
+                    seed,
+                    kind + ", boosters",
+                    corner,
+                    guide,
+                    RandomRig.withBoosters(combination, new SplittableRandom(seed)),
+                    escorts);
+        }
+
         @Override
         public String toString() {
             return "seed " + seed + " (" + kind + (escorts ? ", escorts" : "") + ", "

@@ -124,6 +124,50 @@ final class RandomRig {
         return new TurningCombination(chain, units, any.steerLimitRad(), any.lockDistanceM(), limits);
     }
 
+    /**
+     * The same with one booster or two more behind it, each on a pivot and on one to three axles; a tractor alone stays
+     * so.
+     */
+    static TurningCombination withBoosters(TurningCombination any, SplittableRandom random) {
+        if (any.chain().size() < 2) {
+            return any;
+        }
+        List<TurningUnit> chain = new ArrayList<>(any.chain());
+        List<PlanUnit> units = new ArrayList<>(any.units());
+        List<Double> limits = new ArrayList<>(any.articulationLimitRad());
+        int more = random.nextInt(1, 3);
+        for (int i = 0; i < more; i++) {
+            int last = chain.size() - 1;
+            double rearM = units.get(last).bodies().stream()
+                    .filter(b -> !b.part().equals("load"))
+                    .mapToDouble(Body::rearM)
+                    .min()
+                    .orElseThrow();
+            chain.set(last, new TurningUnit(chain.get(last).hitchToAxleM(), random.nextDouble(0, 0.4) - rearM));
+            List<Double> group = new ArrayList<>(List.of(random.nextDouble(2.2, 3.5)));
+            for (int axles = random.nextInt(1, 4); group.size() < axles; ) {
+                group.add(group.get(group.size() - 1) + 1.38);
+            }
+            double effectiveM = length(group);
+            double half = random.nextDouble(1.22, 1.4);
+            double lastM = group.get(group.size() - 1);
+            int number = (int) units.stream()
+                            .filter(u -> u.name().kind() == UnitName.Kind.BOOSTER)
+                            .count()
+                    + 1;
+            chain.add(new TurningUnit(effectiveM, 0));
+            limits.add(Math.toRadians(random.nextDouble(20, 45)));
+            units.add(new PlanUnit(
+                    UnitName.booster(number),
+                    group.stream()
+                            .map(x -> new AxleLine(effectiveM - x, half, 0.6, 0.22))
+                            .toList(),
+                    List.of(new Body(
+                            "booster", effectiveM - lastM - random.nextDouble(0.5, 1), effectiveM - 0.1, half))));
+        }
+        return new TurningCombination(chain, units, any.steerLimitRad(), any.lockDistanceM(), limits);
+    }
+
     /** Of a group of equal axles: the sum of the squares over the sum (docs/model.md, turning). */
     private static double length(List<Double> behindHitchM) {
         double squares = 0;

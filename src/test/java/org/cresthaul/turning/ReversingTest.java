@@ -69,6 +69,53 @@ class ReversingTest {
         assertTrue(worst < 0.001, "worst " + worst);
     }
 
+    /**
+     * With two boosters all pivots are locked: trailer axles 11.12, 12.5 and 13.88 m behind the kingpin, the first
+     * booster's 17.1 and 18.48, the second's 22.6; the hinges at 15 and 20 m.
+     */
+    @Test
+    void lockedPivotsMakeTrailerAndBoostersOneUnit() {
+        double[] axlesM = {11.12, 12.5, 13.88, 17.1, 18.48, 22.6};
+        double squares = 0;
+        double sum = 0;
+        for (double x : axlesM) {
+            squares += x * x;
+            sum += x;
+        }
+        TurningCombination chain = new TurningCombination(
+                List.of(
+                        new TurningUnit(5.8, -0.3),
+                        new TurningUnit(12.6, 15 - 12.6),
+                        new TurningUnit(2.8, 20 - 17.8),
+                        new TurningUnit(2.6, 0)),
+                List.of(
+                        unit(UnitName.TRACTOR, 0),
+                        unit(UnitName.TRAILER, 12.6 - 11.12, 12.6 - 12.5, 12.6 - 13.88),
+                        unit(UnitName.booster(1), 17.8 - 17.1, 17.8 - 18.48),
+                        unit(UnitName.booster(2), 0)),
+                Math.toRadians(38),
+                6,
+                List.of(Math.toRadians(85), Math.toRadians(22), Math.toRadians(22)));
+
+        Reversing reversing = Reversing.of(chain, BEND_RAD, FAR_M);
+
+        assertEquals(2, chain.pivotLocked().chain().size());
+        assertEquals(squares / sum, chain.pivotLocked().chain().get(1).hitchToAxleM(), 1e-12);
+        Reach locked = reversing.locked().orElseThrow();
+        assertEquals(OptionalInt.of(0), locked.coupling());
+        assertEquals(closedFormM(squares / sum, BEND_RAD, Math.toRadians(85)), locked.wayM(), 0.001);
+        // The last one is the shortest and swings first.
+        assertEquals(OptionalInt.of(2), reversing.free().coupling());
+    }
+
+    private static PlanUnit unit(UnitName name, double... axlesAheadM) {
+        List<AxleLine> tires = new ArrayList<>();
+        for (double aheadM : axlesAheadM) {
+            tires.add(new AxleLine(aheadM, 1.2, 0.66, 0.25));
+        }
+        return new PlanUnit(name, tires, List.of(new Body("unit", -1, 1, 1.2)));
+    }
+
     /** One unit on axles at x behind the kingpin turns about Σx²/Σx, by hand here: 11.12, 12.5, 13.88 and 17.1 m. */
     @Test
     void aLockedPivotMakesTrailerAndBoosterOneUnit() {
