@@ -56,7 +56,9 @@ final class BruteForceUnits {
     private final List<Polygon> tractor;
     private final List<Polygon> gooseneck;
     private final List<Polygon> deck;
-    private final List<Polygon> booster;
+    /** Of each trailing booster, front to rear. */
+    private final List<List<Polygon>> boosters;
+
     private final List<Axle> driveTires;
     private final Axle raisedTire;
     private final double raisedM;
@@ -88,12 +90,11 @@ final class BruteForceUnits {
         for (Outline load : loads) {
             (load.rearXM() >= deckFront.xM() ? gooseneck : deck).add(filled(load, trailer.topside()));
         }
-        if (trailing) {
-            Booster b = stance.booster().orElseThrow();
-            booster = List.of(polygon(b.underside(), b.topside()));
-        } else {
-            booster = List.of();
-        }
+        boosters = trailing
+                ? stance.boosters().stream()
+                        .map(b -> List.of(polygon(b.underside(), b.topside())))
+                        .toList()
+                : List.of();
         List<Axle> axles = trailer.axles().axles();
         raisedTire = c.setting().lift() == LiftState.UP ? axles.get(axles.size() - 1) : null;
         raisedM = raisedTire == null ? 0 : trailer.liftAxle().orElseThrow().gapM();
@@ -183,8 +184,22 @@ final class BruteForceUnits {
                     stance.trailer().hingeReachM());
             List<Geometry> rear = placed(deck, standing.trailer());
             rear.addAll(placed(gooseneck, standing.trailer()));
-            List<Geometry> last = placed(booster, standing.booster());
+            List<Geometry> last = placed(boosters.get(0), standing.boosters().get(0));
             gap = Math.min(gap, gap(rear, last, joint));
+            for (int i = 1; i < boosters.size(); i++) {
+                Booster holder = stance.boosters().get(i - 1);
+                Frame held = standing.boosters().get(i - 1);
+                FramePoint next = holder.nextHinge().orElseThrow().at();
+                Reach pivot = new Reach(
+                        new Coordinate(held.worldXM(next.xM(), next.hM()), held.worldZM(next.xM(), next.hM())),
+                        holder.nextHinge().orElseThrow().reachM());
+                gap = Math.min(
+                        gap,
+                        gap(
+                                placed(boosters.get(i - 1), held),
+                                placed(boosters.get(i), standing.boosters().get(i)),
+                                pivot));
+            }
             if (raisedTire != null) {
                 gap = Math.min(
                         gap,

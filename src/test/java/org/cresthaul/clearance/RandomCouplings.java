@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
+import org.cresthaul.posture.RandomBoosters;
 import org.cresthaul.posture.RandomCase;
 import org.cresthaul.posture.RandomJeeps;
 import org.cresthaul.posture.RandomProfiles;
@@ -49,6 +50,16 @@ final class RandomCouplings {
                 base.profile(),
                 null,
                 base.random());
+    }
+
+    /** Boosters on several axles, one behind another, behind a trailer that leaves them to come nearest. */
+    static RandomCase withBoosters(long seed) {
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
+        LevelStance base = redrawn(RandomRigs.tightHingeStance(random), random.nextInt(4) > 0, random);
+        LevelStance stance = RandomBoosters.behind(base, random);
+        Setting setting = RandomRigs.setting(random, stance);
+        RoadProfile profile = RandomProfiles.profile(random);
+        return new RandomCase(seed, stance, setting, RandomRigs.leveling(random, setting), profile, null, random);
     }
 
     private static LevelStance redrawn(LevelStance base, boolean roomy, RandomGenerator random) {

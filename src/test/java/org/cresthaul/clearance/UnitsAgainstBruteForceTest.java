@@ -33,6 +33,11 @@ class UnitsAgainstBruteForceTest {
         theTrueOne("between units, jeeps", RandomCouplings::withJeeps);
     }
 
+    @Test
+    void theLeastGapBetweenUnitsOfAChainWithBoostersIsTheTrueOne() {
+        theTrueOne("between units, boosters", RandomCouplings::withBoosters);
+    }
+
     private static void theTrueOne(String what, LongFunction<RandomCase> draw) {
         List<Outcome> outcomes = LongStream.range(0, CASES)
                 .parallel()
