@@ -173,17 +173,28 @@ class AcrossRoadTest {
                     .mapToDouble(p -> place.wantedM(nothing, leverage, unit, p.xM()))
                     .reduce(most, Math::max);
         }
+        for (int b = 1; b < c.stance().boosters().size(); b++) {
+            UnitName unit = UnitName.booster(b + 1);
+            most = c.stance().boosters().get(b).underside().points().stream()
+                    .mapToDouble(p -> place.wantedM(nothing, leverage, unit, p.xM()))
+                    .reduce(most, Math::max);
+        }
         return most;
     }
 
+    private static int units(RandomRoads c) {
+        return 3 + c.stance().jeeps().size() + c.stance().boostersBehind().size();
+    }
+
     private static Place placeOf(RandomRoads c, RoadPlace place) {
-        double[] rightM = new double[3 + c.stance().jeeps().size()];
+        double[] rightM = new double[units(c)];
         for (UnitName unit : c.stance().units()) {
             int index =
                     switch (unit.kind()) {
                         case TRACTOR -> 0;
                         case TRAILER -> 1;
-                        case BOOSTER -> 2;
+                        case BOOSTER ->
+                            unit.number() == 1 ? 2 : 1 + c.stance().jeeps().size() + unit.number();
                         case JEEP -> 2 + unit.number();
                     };
             rightM[index] = place.rightM(unit);
@@ -208,11 +219,17 @@ class AcrossRoadTest {
             double share = c.random().nextBoolean()
                     ? (c.random().nextBoolean() ? 1 : -1)
                     : c.random().nextDouble(-1, 1);
-            double[] rightM = new double[3 + c.stance().jeeps().size()];
-            Arrays.fill(rightM, share * plan.jeep().map(j -> j.bodyM() / 2).orElse(0.0));
+            double[] rightM = new double[units(c)];
+            double booster = share * plan.booster().map(b -> b.bodyM() / 2).orElse(0.0);
+            Arrays.fill(rightM, booster);
+            Arrays.fill(
+                    rightM,
+                    3,
+                    3 + c.stance().jeeps().size(),
+                    share * plan.jeep().map(j -> j.bodyM() / 2).orElse(0.0));
             rightM[0] = share * plan.tractor().bodyM() / 2;
             rightM[1] = share * plan.trailer().bodyM() / 2;
-            rightM[2] = share * plan.booster().map(b -> b.bodyM() / 2).orElse(0.0);
+            rightM[2] = booster;
             double outer = plan.trailer().tiresM() / 2;
             double tire = (c.random().nextBoolean() ? 1 : -1)
                     * (outer - c.random().nextDouble() * plan.trailer().tires().treadM());

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
+import org.cresthaul.posture.RandomBoosters;
 import org.cresthaul.posture.RandomJeeps;
 import org.cresthaul.posture.RandomProfiles;
 import org.cresthaul.posture.RandomRigs;
@@ -33,11 +34,18 @@ record RandomRoads(
         RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(seed);
         double halfTrack = random.nextDouble(0.85, 1.05);
         LevelStance drawn = RandomRigs.stance(random);
-        // Every third has jeeps.
-        LevelStance stance = withPlan(seed % 3 == 2 ? RandomJeeps.under(drawn, random) : drawn, halfTrack, random);
+        LevelStance stance = withPlan(longer(seed, drawn, random), halfTrack, random);
         Setting setting = RandomRigs.setting(random, stance);
         return new RandomRoads(
                 seed, stance, setting, RandomRigs.leveling(random, setting), lines(random), halfTrack, random);
+    }
+
+    /** Every third has jeeps, and of the others, where there is a hinge, every fourth boosters behind one another. */
+    private static LevelStance longer(long seed, LevelStance drawn, RandomGenerator random) {
+        if (seed % 3 == 2) {
+            return RandomJeeps.under(drawn, random);
+        }
+        return seed % 4 == 1 && drawn.booster().isPresent() ? RandomBoosters.behind(drawn, random) : drawn;
     }
 
     private static LevelStance withPlan(LevelStance stance, double halfTrackM, RandomGenerator random) {
