@@ -1,7 +1,8 @@
 /** What a user can do about the places of the route in force. No DOM. */
 import { Problem } from './api.js';
 import {
-  freeId, lonLatOf, NEW_PLACES, propertiesOf, withoutPlace, withPlace, withPlaceAt, withWords,
+  freeId, isMovedTooFar, lonLatOf, MOVED_AT_MOST_M, NEW_PLACES, propertiesOf, withoutPlace, withPlace, withPlaceAt,
+  withWords,
 } from './places.js';
 
 /** @param change (what, text, gone) → another text of the route in force, if the server accepts it; whether it did */
@@ -40,6 +41,18 @@ export function createPlaceActions(store, change) {
     changePlace: async ({ index, id }, given) => {
       const lonLat = given.at ? place(given.at) : null;
       if (given.at && !lonLat) {
+        return false;
+      }
+      const feature = route().json.features[index];
+      if (lonLat && isMovedTooFar(feature, lonLat)) {
+        store.set({
+          problem: new Problem({
+            title: `${id} was measured where it is`,
+            detail: `What its file says of the road holds there. It can be put right by ${MOVED_AT_MOST_M} m, and not `
+              + 'become another place.',
+            remedy: 'Add a place where the other one is, and have it surveyed.',
+          }),
+        });
         return false;
       }
       const named = withWords(route().text, index, given);

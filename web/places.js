@@ -20,8 +20,7 @@ export const NEW_PLACES = [
     asked: { key: 'room', label: 'Room', example: '400 ft', needed: true } },
   { kind: 'rail-crossing', word: 'rail crossing', letter: 'H',
     asked: { key: 'crossingNumber', label: 'Crossing number', example: '123456A' } },
-  { kind: 'low-structure', word: 'low structure', letter: 'H',
-    asked: { key: 'clearance', label: 'Posted height', example: '14 ft 6 in' } },
+  { kind: 'low-structure', word: 'low structure', letter: 'H' },
   { kind: 'overhead-wire', word: 'overhead wire', letter: 'H' },
   { kind: 'dip', word: 'dip', letter: 'H' },
   { kind: 'crest', word: 'crest', letter: 'H' },
@@ -39,6 +38,29 @@ export function placesOf(route) {
   });
 }
 
+/** A surveyed hazard may be put right by so much, meters; farther off it is another place. This program's choice. */
+export const MOVED_AT_MOST_M = 50;
+/** All that a hazard can say without anybody having measured it. */
+const UNMEASURED = new Set([
+  'hazard', 'id', 'name', 'landmark', 'passage', 'note', 'candidate', 'measured', 'carries', 'crossingNumber',
+  'emergencyPhone', 'signs', 'warning', 'trainSpeed',
+]);
+
+/** Whether a feature carries what was measured or posted where it is, and moving it that far would make it untrue. */
+export function isMovedTooFar(feature, lonLat) {
+  const measured = feature.properties.hazard !== undefined
+    && Object.keys(feature.properties).some(key => !UNMEASURED.has(key));
+  return measured && awayM(feature.geometry.coordinates, lonLat) > MOVED_AT_MOST_M;
+}
+
+const awayM = ([lon, lat], to) => Math.hypot(...metersFrom(to)([lon, lat]));
+
+/** Points near another, in meters east and north of it. */
+function metersFrom([lon, lat]) {
+  const across = Math.cos(lat * Math.PI / 180);
+  return ([a, b]) => [(a - lon) * across, b - lat].map(degrees => degrees * Math.PI / 180 * RADIUS_M);
+}
+
 /** The first identifier of a letter that no feature has: "H04". */
 export function freeId(route, letter) {
   const taken = new Set((route.json.features ?? []).map(feature => feature?.properties?.id));
@@ -53,12 +75,12 @@ export function freeId(route, letter) {
 /** What the file says of a new place. @param given {id, name, landmark, more}, more what the kind asks for, or '' */
 export function propertiesOf({ kind, stop, asked }, { id, name, landmark, more }) {
   const properties = { [stop ? 'stop' : 'hazard']: kind, id, name, ...(landmark && { landmark }) };
+  // No height is asked for: one that nobody surveyed would be held for more than hearsay.
   if (kind === 'overhead-wire') {
     return { ...properties, carries: 'power', measured: 'surveyed' };
   }
   if (kind === 'low-structure') {
-    // A height is read from a sign, or nobody has measured it yet.
-    return { ...properties, measured: more ? 'posted' : 'surveyed', ...(more && { clearance: more }) };
+    return { ...properties, measured: 'surveyed' };
   }
   return { ...properties, ...(asked && more && { [asked.key]: more }) };
 }
@@ -84,9 +106,8 @@ export function lonLatOf(text, line) {
 const rounded = degrees => Math.round(degrees * 1e7) / 1e7;
 
 /** The chainage of the place of the route that is nearest to a point, meters. */
-export function nearestChainage(line, [lon, lat]) {
-  const across = Math.cos(lat * Math.PI / 180);
-  const meters = ([a, b]) => [(a - lon) * across, b - lat].map(degrees => degrees * Math.PI / 180 * RADIUS_M);
+export function nearestChainage(line, lonLat) {
+  const meters = metersFrom(lonLat);
   let best = { away: Infinity, chainageM: 0 };
   for (const leg of line) {
     for (let i = 1; i < leg.length; i++) {

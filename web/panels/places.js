@@ -2,7 +2,7 @@
 import { el, replace } from '../dom.js';
 import { chainage, chainageFine } from '../format.js';
 import { kindOf } from '../kinds.js';
-import { NEW_PLACES, placesOf } from '../places.js';
+import { MOVED_AT_MOST_M, NEW_PLACES, placesOf } from '../places.js';
 
 const HOW = 'A distance along the route, such as 3.2 mi or 5.1 km, or latitude and longitude, such as 41.9003, -101.19';
 
@@ -23,7 +23,7 @@ export function mountPlaces(root, { store, actions }) {
     el('summary', {}, 'Add, move or take out places'),
     el('div', { class: 'import-body' },
       el('p', { id: 'place-how' }, `${HOW}. A new hazard is not surveyed, and so never clear, until its survey is in `
-        + 'the file; one that is moved takes its survey along.'),
+        + `the file; one that was measured can be moved by ${MOVED_AT_MOST_M} m at most.`),
       adding, el('p', { id: 'place-said', role: 'status' }), table));
   root.append(open);
   ask();

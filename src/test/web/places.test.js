@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import {
-  freeId, lonLatOf, NEW_PLACES, nearestChainage, placesOf, propertiesOf, withoutPlace, withPlace, withPlaceAt, withWords,
+  freeId, isMovedTooFar, lonLatOf, NEW_PLACES, nearestChainage, placesOf, propertiesOf, withoutPlace, withPlace, withPlaceAt, withWords,
 } from '../../../web/places.js';
 import { createPlaceActions } from '../../../web/placeactions.js';
 
@@ -104,7 +104,7 @@ test('of a new place the file says what somebody knows, and nothing more', () =>
   const cases = [
     ['stopping-place', '200 ft', { stop: 'stopping-place', id: 'X', name: 'N', room: '200 ft' }],
     ['rail-crossing', '', { hazard: 'rail-crossing', id: 'X', name: 'N' }],
-    ['low-structure', '14 ft', { hazard: 'low-structure', id: 'X', name: 'N', measured: 'posted', clearance: '14 ft' }],
+    ['rail-crossing', '123456A', { hazard: 'rail-crossing', id: 'X', name: 'N', crossingNumber: '123456A' }],
     ['low-structure', '', { hazard: 'low-structure', id: 'X', name: 'N', measured: 'surveyed' }],
     ['overhead-wire', '', { hazard: 'overhead-wire', id: 'X', name: 'N', carries: 'power', measured: 'surveyed' }],
     ['corner', '', { hazard: 'corner', id: 'X', name: 'N' }],
@@ -130,6 +130,21 @@ test('a place is added, changed and taken out as one change each', async () => {
   assert.deepEqual(features(said[0][1])[3].geometry.coordinates, [0, 0.005]);
   assert.deepEqual(features(said[1][1])[2].geometry.coordinates, [0, 0.01]);
   assert.equal(said[2][2], 'H1');
+});
+
+test('what was measured at a place does not go to another', async () => {
+  // 0.0004 degrees of latitude are 44.5 m, 0.0005 are 55.6 m.
+  const at = (index, lonLat) => isMovedTooFar(features(TEXT)[index], lonLat);
+  assert.equal(at(0, [1.5, 2.0004]), false);
+  assert.equal(at(0, [1.5, 2.0005]), true);
+  assert.equal(at(2, [3, 3]), false, 'a stopping place was not measured');
+  const bare = { properties: { hazard: 'dip', id: 'X', name: 'N' }, geometry: { coordinates: [0, 0] } };
+  assert.equal(isMovedTooFar(bare, [1, 1]), false);
+
+  const { actions, said, state } = world();
+  assert.equal(await actions.changePlace({ index: 0, id: 'H1' }, { name: 'Mill', landmark: '', at: '1 mi' }), false);
+  assert.match(state.problem.title, /H1 was measured/);
+  assert.deepEqual(said, []);
 });
 
 test('no place on the route is told, and nothing is changed', async () => {

@@ -67,22 +67,21 @@ public record LoadWindow(
      */
     public static LoadWindow of(
             DoubleFunction<AxleLoads> loadsAt, double from, double to, List<LoadBound> bounds, double off) {
-        if (!(to >= from) || bounds.isEmpty()) {
+        return ofAll(List.of(loadsAt), from, to, bounds, off);
+    }
+
+    /**
+     * The same where what else is set may be off as well: every bound is kept in each of several equilibria.
+     *
+     * @param loadsAt at least one, each straight
+     */
+    public static LoadWindow ofAll(
+            List<DoubleFunction<AxleLoads>> loadsAt, double from, double to, List<LoadBound> bounds, double off) {
+        if (!(to >= from) || bounds.isEmpty() || loadsAt.isEmpty()) {
             throw new IllegalArgumentException("from " + from + " to " + to + ", " + bounds.size() + " bounds");
         }
-        // Two places fix a straight function; they need not lie within the ends.
-        double step = Math.max(1, to - from);
-        AxleLoads first = loadsAt.apply(from);
-        AxleLoads second = loadsAt.apply(from + step);
-        List<Line> lines = bounds.stream()
-                .map(b -> {
-                    double at = b.relativeMargin(b.loadKg(first));
-                    double slope = (b.relativeMargin(b.loadKg(second)) - at) / step;
-                    // At worst what is set is off to the side on which this bound is kept by less: straight as well.
-                    return Math.abs(slope) < NOISE
-                            ? new Line(b, at - slope * from, 0)
-                            : new Line(b, at - slope * from, slope - Math.abs(slope) * off);
-                })
+        List<Line> lines = loadsAt.stream()
+                .flatMap(at -> lines(at, from, to, bounds, off).stream())
                 .toList();
         double low = from;
         double high = to;
@@ -117,6 +116,24 @@ public record LoadWindow(
                 Optional.of(new Range(low, high)),
                 Optional.of(best(lines, low, high)),
                 Optional.empty());
+    }
+
+    private static List<Line> lines(
+            DoubleFunction<AxleLoads> loadsAt, double from, double to, List<LoadBound> bounds, double off) {
+        // Two places fix a straight function; they need not lie within the ends.
+        double step = Math.max(1, to - from);
+        AxleLoads first = loadsAt.apply(from);
+        AxleLoads second = loadsAt.apply(from + step);
+        return bounds.stream()
+                .map(b -> {
+                    double at = b.relativeMargin(b.loadKg(first));
+                    double slope = (b.relativeMargin(b.loadKg(second)) - at) / step;
+                    // At worst what is set is off to the side on which this bound is kept by less: straight as well.
+                    return Math.abs(slope) < NOISE
+                            ? new Line(b, at - slope * from, 0)
+                            : new Line(b, at - slope * from, slope - Math.abs(slope) * off);
+                })
+                .toList();
     }
 
     private static LoadWindow none(

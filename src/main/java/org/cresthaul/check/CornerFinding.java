@@ -34,9 +34,11 @@ import org.cresthaul.units.Rounding;
  * @param overhangs where an underside passes over a curb or an island, least gap first
  * @param leansBeforeM leansBehindM how far before and behind the corner's ends the road is taken to be straight
  * @param offtrackingM of the last effective axle
- * @param trailsWideM how far the booster's tires run outside the trailer's; null without a trailing booster
+ * @param trailsWideM how far the booster's tires run outside the trailer's, of several the most that one's run outside
+ *     those of the unit before it; null without a trailing booster
  * @param trailsWideAt where, or null
- * @param pivotSwingM how far the booster's pivot runs outside the path of the trailer's effective axle; null likewise
+ * @param pivotSwingM how far the booster's pivot runs outside the path of the trailer's effective axle, of several the
+ *     most outside that of the unit that holds it; null likewise
  * @param swings by unit, in the order of the combination
  * @param steerRad largest steer angle
  * @param articulationRad largest angle at each coupling

@@ -117,7 +117,7 @@ final class CurbHeights {
     }
 
     /**
-     * How far the effective axle that a unit turns about lies behind its own: with a locked pivot trailer and booster
+     * How far the effective axle that a unit turns about lies behind its own: with locked pivots trailer and boosters
      * share one.
      */
     private double lockedBackM(int unit) {
@@ -126,9 +126,9 @@ final class CurbHeights {
             return 0;
         }
         double own = free.chain().get(locked).hitchToAxleM();
-        if (unit > locked) {
-            own += free.chain().get(locked).couplingBehindM()
-                    + free.chain().get(unit).hitchToAxleM();
+        for (int k = locked + 1; k <= unit; k++) {
+            own += free.chain().get(k - 1).couplingBehindM()
+                    + free.chain().get(k).hitchToAxleM();
         }
         return combination.chain().get(locked).hitchToAxleM() - own;
     }

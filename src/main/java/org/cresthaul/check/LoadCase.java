@@ -88,24 +88,31 @@ record LoadCase(
         if (booster != BoosterState.TRAILING || weights.isEmpty()) {
             return List.of();
         }
-        List<List<Double>> all = List.of(List.of());
-        all = spread(
-                all,
-                boosterKg,
-                weights.get().gauges().booster().map(ChartPoints::accuracy).orElse(0.0));
-        for (Weights.BoosterBehind behind : weights.get().boostersBehind()) {
-            all = spread(all, Statics.setKg(behind), behind.gauge().accuracy());
-        }
+        double off = weights.get().gauges().booster().map(ChartPoints::accuracy).orElse(0.0);
+        List<List<Double>> all = behindRangesKg().stream()
+                .flatMap(behind -> ends(boosterKg, off).stream()
+                        .map(first ->
+                                Stream.concat(Stream.of(first), behind.stream()).toList()))
+                .toList();
         return all.size() == 1 ? List.of() : all;
     }
 
-    private static List<List<Double>> spread(List<List<Double>> ahead, double kg, double off) {
-        List<Double> ends = off == 0 || kg == 0 ? List.of(kg) : List.of(kg * (1 - off), kg * (1 + off));
-        return ahead.stream()
-                .flatMap(before -> ends.stream()
-                        .map(end ->
-                                Stream.concat(before.stream(), Stream.of(end)).toList()))
-                .toList();
+    /** Of the boosters behind the first alone, one list for each combination of ends; without any, one empty list. */
+    List<List<Double>> behindRangesKg() {
+        List<List<Double>> all = List.of(List.of());
+        for (Weights.BoosterBehind behind : weights.orElseThrow().boostersBehind()) {
+            List<Double> ends = ends(Statics.setKg(behind), behind.gauge().accuracy());
+            all = all.stream()
+                    .flatMap(ahead -> ends.stream()
+                            .map(end -> Stream.concat(ahead.stream(), Stream.of(end))
+                                    .toList()))
+                    .toList();
+        }
+        return all;
+    }
+
+    private static List<Double> ends(double kg, double off) {
+        return off == 0 || kg == 0 ? List.of(kg) : List.of(kg * (1 - off), kg * (1 + off));
     }
 
     Optional<ChartPoints> trailerChart() {

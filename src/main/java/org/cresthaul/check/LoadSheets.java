@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
 import org.cresthaul.axleload.AxleLoads;
 import org.cresthaul.axleload.BoosterBeam;
@@ -164,13 +165,21 @@ final class LoadSheets {
                 .orElseThrow();
     }
 
-    /** Loads that the regulator can set and every limit is kept with, also when its chart is off by its accuracy. */
+    /**
+     * Loads that the regulator can set and every limit is kept with, also when any booster's chart is off by its
+     * accuracy.
+     */
     static LoadWindow regulatorWindow(LoadCase loadCase, LoadJudge judge, List<WeightLimits> sets) {
         Weights weights = loadCase.weights().orElseThrow();
         Weights.Regulator regulator = weights.regulator().orElseThrow();
         GaugeChart chart = new GaugeChart(weights.gauges().booster().orElseThrow());
-        return LoadWindow.of(
-                kg -> loadCase.statics(weights, kg).level(),
+        return LoadWindow.ofAll(
+                loadCase.behindRangesKg().stream()
+                        .<DoubleFunction<AxleLoads>>map(behind ->
+                                kg -> loadCase.statics(Stream.concat(Stream.of(kg), behind.stream())
+                                                .toList())
+                                        .level())
+                        .toList(),
                 chart.loadKg(regulator.leastPa()).orElseThrow(),
                 chart.loadKg(regulator.mostPa()).orElseThrow(),
                 Stream.concat(judge.ownBounds().stream(), judge.boundsOf(sets).stream())

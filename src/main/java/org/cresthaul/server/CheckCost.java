@@ -1,5 +1,6 @@
 package org.cresthaul.server;
 
+import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Outline;
@@ -71,7 +72,7 @@ final class CheckCost {
                         .count());
     }
 
-    /** Corners of outlines times pieces of outlines that may meet, at kingpins and at the hinge. */
+    /** Corners of outlines times pieces of outlines that may meet, at kingpins and at hinges. */
     private static double unitPairs(LevelStance stance) {
         Tractor tractor = stance.tractor();
         Trailer trailer = stance.trailer();
@@ -80,9 +81,13 @@ final class CheckCost {
         for (Outline load : trailer.load()) {
             middle += size(load);
         }
-        double behind = stance.booster()
-                .map(b -> size(b.underside()) + size(b.topside()))
-                .orElse(0.0);
+        double boosters = 0;
+        double holding = middle;
+        for (Booster booster : stance.boosters()) {
+            double size = size(booster.underside()) + size(booster.topside());
+            boosters += holding * size;
+            holding = size;
+        }
         double jeeps = 0;
         double carrying = ahead;
         for (Jeep jeep : stance.jeeps()) {
@@ -90,7 +95,7 @@ final class CheckCost {
             jeeps += carrying * size;
             carrying = size;
         }
-        return middle * (carrying + behind) + jeeps;
+        return middle * carrying + boosters + jeeps;
     }
 
     private static double size(Outline outline) {

@@ -106,15 +106,17 @@ public record TurningFigures(
         for (int k = 1; k < combination.units().size(); k++) {
             trails.add(trail(track, axles, combination, k, outside));
         }
-        int last = combination.units().size() - 1;
         Optional<Swing> wide = Optional.empty();
         Optional<Swing> pivot = Optional.empty();
-        if (combination.hasPivot()) {
-            wide = Optional.of(trails.get(last - 1).outside());
-            PathBand axle = new PathBand(track, axles);
-            axle.addPath(last - 1, 0, 0);
-            pivot = Optional.of(
-                    axle.beyond(last - 1, -track.chain().get(last - 1).couplingBehindM(), 0, outside));
+        for (int k = 1; k < combination.units().size(); k++) {
+            if (combination.isPivot(k - 1)) {
+                PathBand axle = new PathBand(track, axles);
+                axle.addPath(k - 1, 0, 0);
+                Swing swing = axle.beyond(k - 1, -track.chain().get(k - 1).couplingBehindM(), 0, outside);
+                Swing out = trails.get(k - 1).outside();
+                wide = Optional.of(wide.map(w -> larger(w, out)).orElse(out));
+                pivot = Optional.of(pivot.map(p -> larger(p, swing)).orElse(swing));
+            }
         }
         return new TurningFigures(offtrackingM(track), all.widest(), tail, front, wide, pivot, swings, trails);
     }

@@ -106,6 +106,32 @@ class PlacesPageTest {
         assertEquals(List.of(), browser.errors());
     }
 
+    /** Whatever can be chosen is taken by the program, and no hazard of it is more than not surveyed. */
+    @Test
+    void everyKindCanBeAddedAndNoneIsClear() {
+        List<String> kinds = browser.list("#place-kind option").stream()
+                .map(WebElement::getText)
+                .toList();
+        for (int i = 0; i < kinds.size(); i++) {
+            List<String> before = places();
+            add(
+                    kinds.get(i),
+                    "New place " + i,
+                    "0.2" + i + " mi",
+                    kinds.get(i).contains("stop") || kinds.get(i).contains("set-up") ? "300 ft" : "");
+            int number = before.size() + 1;
+            browser.await(kinds.get(i) + " is a place", b -> places().size() == number);
+            String id = places().stream()
+                    .filter(p -> !before.contains(p))
+                    .findFirst()
+                    .orElseThrow();
+            browser.list("#hazard-table tr[data-hazard=" + id + "]")
+                    .forEach(row -> assertEquals("not surveyed", row.getDomAttribute("data-verdict")));
+        }
+        assertEquals(9, kinds.size());
+        assertEquals(List.of(), browser.errors());
+    }
+
     @Test
     void aPlaceIsMovedNamedAndTakenOut() {
         add("crest", "Mill rise", "0.2 mi", "");
