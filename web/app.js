@@ -60,6 +60,11 @@
  *   #places            #place-edit (details); #place-add (a form: #place-kind, name, at, landmark, more), #place-pick,
  *                      #place-said, #place-table tr[data-id] with .place-change (a form: name, landmark, at) and
  *                      .place-remove
+ *   #survey            in #detail: [data-status=same|changed|sent|unread|refused|unsent]; #survey-edit (details),
+ *                      #survey-rows input[data-cell="row,column"], .survey-problem[data-at], .survey-row-add,
+ *                      .survey-row-remove, #survey-add, #survey-order, #survey-clear, #survey-reset,
+ *                      #survey-FIELD, #survey-unit-distance, #survey-unit-height, #survey-said, #survey-answer
+ *                      [data-verdict], #survey-view
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
  * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
  */
@@ -89,6 +94,7 @@ import { mountRevisions } from './panels/revisions.js';
 import { mountDropping } from './panels/dropping.js';
 import { createImportActions } from './importing.js';
 import { createPlaceActions } from './placeactions.js';
+import { createSurveyActions } from './surveyactions.js';
 import { createProjectActions } from './projects.js';
 import { mountPlaces } from './panels/places.js';
 import { mountProjects } from './panels/projects.js';
@@ -102,6 +108,7 @@ const importing = createImportActions(store, api, checking.openRead);
 const actions = {
   ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api), ...importing,
   ...createPlaceActions(store, importing.changeRoute), ...createProjectActions(store, api, checking),
+  ...createSurveyActions(store, importing.changeRoute),
 };
 const page = id => document.getElementById(id);
 

@@ -89,3 +89,45 @@ function stringEnd(text, from) {
   }
   return at + 1;
 }
+
+/** Every member of the object at a path: {key, from, to}, from where its key begins to where its value ends. */
+function membersOf(text, path) {
+  const [object] = spanOf(text, path);
+  const members = [];
+  let at = blank(text, object + 1);
+  while (text[object] === '{' && text[at] !== '}') {
+    const end = endOf(text, at);
+    const to = endOf(text, blank(text, blank(text, end) + 1));
+    members.push({ key: JSON.parse(text.slice(at, end)), from: at, to });
+    at = next(text, to);
+  }
+  return members;
+}
+
+/**
+ * The text with one member of an object set, or taken out by undefined; every other byte stays.
+ *
+ * @param path of the object
+ * @param written JSON text of the value
+ */
+export function withMember(text, path, key, written) {
+  const members = membersOf(text, path);
+  const index = members.findIndex(member => member.key === key);
+  if (index < 0) {
+    return written === undefined ? text : behindAll(text, path, members, `${JSON.stringify(key)}: ${written}`);
+  }
+  if (written !== undefined) {
+    const [from, to] = spanOf(text, [...path, key]);
+    return text.slice(0, from) + written + text.slice(to);
+  }
+  const { from, to } = members[index];
+  if (index > 0) {
+    return text.slice(0, members[index - 1].to) + text.slice(to);
+  }
+  return text.slice(0, from) + text.slice(members.length > 1 ? members[1].from : to);
+}
+
+function behindAll(text, path, members, member) {
+  const at = members.length > 0 ? members.at(-1).to : spanOf(text, path)[0] + 1;
+  return `${text.slice(0, at)}${members.length > 0 ? ', ' : ''}${member}${text.slice(at)}`;
+}

@@ -33,6 +33,9 @@ import { ALL } from './listing.js';
  * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
  * undone     revisions that were taken back, the last one first to come again
  * saved      the text of the route as it was saved last, or null
+ * survey     the survey of the hazard on show as a table, or null where it has none: {id, index, kind, name, base,
+ *            draft, read, status: 'same' | 'changed' | 'sent' | 'unread' | 'refused' | 'unsent', refused: [{at, text}],
+ *            said, made}; draft as in survey.js, 'same' when the route says it; made counts up with other rows
  * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
  * project    the one that is open, or null: {id, name, revision, latest, saved, status, problem, revisions, papers};
@@ -76,6 +79,7 @@ export function initialState() {
     saved: null,
     picking: false,
     picked: null,
+    survey: null,
     projects: null,
     project: null,
     author: '',

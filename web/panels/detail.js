@@ -8,6 +8,7 @@ import { mountMatrix } from './matrix.js';
 import { mountResult } from './result.js';
 import { mountPassage } from './passage.js';
 import { mountCorner } from './corner.js';
+import { mountSurvey } from './survey.js';
 import { kindOf } from '../kinds.js';
 
 export function mountDetail(root, { store, actions }) {
@@ -19,19 +20,24 @@ export function mountDetail(root, { store, actions }) {
   const back = el('button', { type: 'button', on: { click: backToTable } }, 'Back to the table');
   const passage = el('div', { id: 'passage' });
   const corner = el('div', { id: 'corner', hidden: true });
+  const survey = el('div', { id: 'survey' });
   const matrix = el('div', { class: 'detail-matrix' });
   const result = el('div', { id: 'result' });
   root.append(
     el('div', { class: 'detail-head' },
       el('div', {}, title, facts, notes),
       el('p', { class: 'detail-steps' }, before, after, back)),
+    el('p', { class: 'outdated' }, 'The survey below has numbers that are not in the route yet. The answer to the '
+      + 'numbers before is not shown.'),
     passage,
     corner,
+    survey,
     el('div', { class: 'detail-columns' }, matrix, result));
 
   const panels = [
     mountPassage(passage, { store, actions }),
     mountCorner(corner, { store, actions }),
+    mountSurvey(survey, { store, actions }),
     mountMatrix(matrix, { store, actions }),
     mountResult(result, { store, actions }),
   ];
@@ -54,6 +60,10 @@ export function mountDetail(root, { store, actions }) {
       const next = around(state, id);
       target(before, next.before);
       target(after, next.after);
+    }),
+    store.watch(['survey'], ({ survey: table }) => {
+      // What stands below answers for the numbers before.
+      root.toggleAttribute('data-outdated', table !== null && table.status !== 'same');
     }),
     store.watch(['configuration'], ({ configuration }) => {
       root.dataset.configuration = configuration ?? '';
