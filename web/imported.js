@@ -33,6 +33,14 @@ export function notesByDone(notes) {
 export const noteAt = ({ file, line, point }) =>
   file + (line > 0 ? `, line ${line}` : point > 0 ? `, point ${point}` : '');
 
+/** What a raster was good for. @param cells how far apart its cells are, in words */
+export function rasterWords({ sketches, tooCoarse, without }, cells) {
+  const use = sketches === 0 ? 'no open candidate is sketched from it'
+    : `${sketches} ${sketches === 1 ? 'place' : 'places'} sketched, cells up to ${cells} apart`
+      + (tooCoarse ? ': too coarse to show the hump of a crossing, so it orders nothing' : '');
+  return `${use}${without > 0 ? `; no usable heights at ${without}` : ''}.`;
+}
+
 /** A kind as people say it. */
 export const kindWords = kind => kind.replaceAll('-', ' ');
 

@@ -1,4 +1,4 @@
-/** What a user can do about tracks and maps from elsewhere, and about the route made of them. No DOM. */
+/** What a user can do about tracks, maps and heights from elsewhere, and about the route made of them. No DOM. */
 import { lastOnly, NO_IMPORT } from './state.js';
 import { Problem, wasAborted } from './api.js';
 import { withDecision } from './candidates.js';
@@ -23,14 +23,15 @@ export function createImportActions(store, api, open) {
   /** Sends the files that are there; what comes is a preview, and nothing is kept. */
   async function read() {
     stopRun();
-    const { files, update, crs } = store.get().importing;
+    const { update } = store.get().importing;
     const turn = runs.begin();
     const id = newId();
     running = id;
     patch({ status: 'reading', progress: null, data: null, problem: null });
     try {
       const told = follow(id, turn);
-      const data = await api.importRoute(form(files, update ? store.get().inputs?.route : null, crs), id, turn.signal);
+      const { importing, inputs } = store.get();
+      const data = await api.importRoute(form(importing, update ? inputs?.route : null), id, turn.signal);
       running = null;
       if (turn.isCurrent()) {
         patch({ status: 'ready', data });
@@ -229,9 +230,9 @@ export function createImportActions(store, api, open) {
       patch({ update });
       return store.get().importing.files.length > 0 ? read() : undefined;
     },
-    /** What the numbers of CSV and GeoJSON are, by their code; nothing for longitude and latitude. */
-    setImportCrs: crs => {
-      patch({ crs });
+    /** What files do not say themselves: {crs} of CSV and GeoJSON, {rasterCrs} and {rasterUnit} of rasters. */
+    sayOfImport: said => {
+      patch(said);
       return store.get().importing.files.length > 0 ? read() : undefined;
     },
     importAgain: read,
@@ -256,15 +257,17 @@ export function createImportActions(store, api, open) {
   }
 }
 
-/** The request: every file, and the route that is brought up to date. */
-function form(files, route, crs) {
+/** The request: every file, what is said of them, and the route that is brought up to date. */
+function form({ files, crs, rasterCrs, rasterUnit }, route) {
   const all = new FormData();
   files.forEach(file => all.append('file', file, file.name));
   if (route) {
     all.append('update', new Blob([route.text]), route.name);
   }
-  if (crs) {
-    all.append('crs', /^\d+$/.test(crs) ? `EPSG:${crs}` : crs);
+  Object.entries({ crs, rasterCrs }).filter(([, code]) => code)
+    .forEach(([key, code]) => all.append(key, /^\d+$/.test(code) ? `EPSG:${code}` : code));
+  if (rasterUnit) {
+    all.append('rasterUnit', rasterUnit);
   }
   all.append('order', 'time');
   return all;

@@ -92,7 +92,8 @@ export function initialState() {
 
 /** No files on their way to a route. */
 export const NO_IMPORT = Object.freeze({
-  status: 'none', files: [], update: false, crs: '', progress: null, data: null, problem: null,
+  status: 'none', files: [], update: false, crs: '', rasterCrs: '', rasterUnit: '',
+  progress: null, data: null, problem: null,
 });
 
 /** Nothing asked of a plan beyond the files. */

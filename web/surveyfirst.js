@@ -8,8 +8,18 @@ export function knownFrom(place) {
     place.origin ?? 'the route file',
     place.reported && 'figure reported, not measured',
     place.known,
+    place.sketch && `sketch from ${place.sketch.source}${place.sketch.date ? `, ${place.sketch.date}` : ''}`,
     place.landmark && `landmark: ${place.landmark}`,
   ].filter(Boolean).join('; ');
+}
+
+/** The gap over the sketch of a place. @param show a gap in words @param apart a length in words */
+export function sketchWords(sketch, show, apart) {
+  if (sketch === null) {
+    return 'no sketch';
+  }
+  const cells = `${apart(sketch.spacingM)} cells`;
+  return `${sketch.tooCoarse ? 'too coarse' : sketch.gapM === null ? 'unknown' : show(sketch.gapM)}, ${cells}`;
 }
 
 /**

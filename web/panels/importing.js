@@ -1,13 +1,15 @@
-/** Tracks and maps from elsewhere: chosen or dropped anywhere on the page, previewed, and kept or not. */
+/** Tracks, maps and heights from elsewhere: chosen or dropped anywhere on the page, previewed, and kept or not. */
 import { el, replace, say } from '../dom.js';
 import { chainage } from '../format.js';
 import { progressWords, routeFileName } from '../imported.js';
-import { candidateTable, facts, missingList, noteList } from './importparts.js';
+import { candidateTable, facts, missingList, noteList, rasterList } from './importparts.js';
 import { createImportMap } from './importmap.js';
 import { problemBox } from './problem.js';
 import { saveText } from './saving.js';
 
-const KINDS = '.gpx,.kml,.kmz,.geojson,.json,.csv,.osm,.gz,.pbf';
+const KINDS = '.gpx,.kml,.kmz,.geojson,.json,.csv,.osm,.gz,.pbf,.tif,.tiff,.asc,.hgt,.zip';
+
+const UNITS = { '': 'as their file says', m: 'meters', ft: 'feet', ftUS: 'US survey feet' };
 
 export function mountImporting(root, { store, actions }) {
   const input = el('input', {
@@ -16,10 +18,15 @@ export function mountImporting(root, { store, actions }) {
   const update = el('input', {
     id: 'import-update', type: 'checkbox', on: { change: () => actions.setImportUpdate(update.checked) },
   });
-  const crs = el('input', {
-    id: 'import-crs', type: 'text', autocomplete: 'off', spellcheck: 'false', placeholder: 'longitude and latitude',
-    on: { change: () => actions.setImportCrs(crs.value.trim()) },
+  const code = (id, key, placeholder) => el('input', {
+    id, type: 'text', autocomplete: 'off', spellcheck: 'false', placeholder,
+    on: { change: event => actions.sayOfImport({ [key]: event.target.value.trim() }) },
   });
+  const crs = code('import-crs', 'crs', 'longitude and latitude');
+  const rasterCrs = code('import-raster-crs', 'rasterCrs', 'as their file says');
+  const rasterUnit = el('select', {
+    id: 'import-raster-unit', on: { change: () => actions.sayOfImport({ rasterUnit: rasterUnit.value }) },
+  }, Object.entries(UNITS).map(([value, words]) => el('option', { value }, words)));
   const updateName = el('span', {});
   const words = el('span', { id: 'import-status', role: 'status' });
   const buttons = el('span', { class: 'import-buttons' });
@@ -31,8 +38,11 @@ export function mountImporting(root, { store, actions }) {
     el('div', { class: 'import-body' },
       el('div', { class: 'import-choice' },
         el('label', { class: 'field file-field' },
-          el('span', {}, 'Tracks (GPX, KML, KMZ, GeoJSON, CSV) and map extracts (.osm, .osm.gz, .osm.pbf)'), input),
+          el('span', {}, 'Tracks (GPX, KML, KMZ, GeoJSON, CSV), map extracts (.osm, .osm.gz, .osm.pbf) and elevation '
+            + 'rasters (GeoTIFF, ASCII grid, HGT)'), input),
         el('label', { class: 'field' }, el('span', {}, 'Coordinates of CSV and GeoJSON, as an EPSG code'), crs),
+        el('label', { class: 'field' }, el('span', {}, 'Coordinates of rasters, as an EPSG code'), rasterCrs),
+        el('label', { class: 'field' }, el('span', {}, 'Heights of rasters'), rasterUnit),
         el('label', { class: 'import-check' }, update, updateName)),
       list, el('p', { class: 'import-progress' }, words, buttons), outcome));
   root.append(details);
@@ -92,7 +102,8 @@ export function mountImporting(root, { store, actions }) {
         button('import-save', 'Save as a file only', () => saveText(route, routeFileName(preview.name))),
         button('import-discard', 'Leave it', actions.discardImport)),
       el('div', { class: 'import-columns' }, map.node, facts(preview, units)),
-      noteList(preview.notes), candidateTable(preview, units, map.show), missingList(preview));
+      noteList(preview.notes),
+      rasterList(preview.rasters, units), candidateTable(preview, units, map.show), missingList(preview));
     map.draw();
   }
 
@@ -102,6 +113,8 @@ export function mountImporting(root, { store, actions }) {
       details.open = importing.status !== 'none' || details.open && drawn.is === 'none';
       update.checked = importing.update;
       crs.value = importing.crs;
+      rasterCrs.value = importing.rasterCrs;
+      rasterUnit.value = importing.rasterUnit;
     }),
     store.watch(['inputs'], ({ inputs }) => {
       update.disabled = inputs === null;

@@ -1,7 +1,7 @@
 /** The parts of an import's preview: facts, notes, candidates. */
 import { el } from '../dom.js';
 import { chainage, room } from '../format.js';
-import { countsInWords, kindWords, noteAt, notesByDone } from '../imported.js';
+import { countsInWords, kindWords, noteAt, notesByDone, rasterWords } from '../imported.js';
 
 /** A text of more characters is folded. */
 const LONGEST_UNFOLDED = 90;
@@ -30,6 +30,15 @@ export function noteList(notes) {
       el('h3', {}, `${group.done[0].toUpperCase()}${group.done.slice(1)}`),
       el('ul', {}, group.notes.map(note => el('li', { 'data-done': note.done, 'data-code': note.code },
         el('strong', {}, noteAt(note)), `: ${note.message}`)))]));
+}
+
+/** What elevation rasters were good for. */
+export function rasterList(rasters, units) {
+  return rasters.length > 0 && el('div', { id: 'import-rasters' },
+    el('h3', {}, 'Heights: sketches of the road, no survey'),
+    el('ul', {}, rasters.map(raster => el('li', { 'data-sketches': raster.sketches },
+      `${raster.file}: ${rasterWords(raster, room(raster.spacingM, units, 'nearest'))} `,
+      el('span', { class: 'fine-print' }, raster.told)))));
 }
 
 /** Candidates of the open route that the maps do not have now. */

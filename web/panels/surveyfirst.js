@@ -1,10 +1,14 @@
 /** What to survey first: one table in order, and how high a rail crossing the rig clears at every setting. */
 import { el, replace } from '../dom.js';
-import { chainage, clearance, dimension } from '../format.js';
+import { chainage, clearance, dimension, room } from '../format.js';
 import { kindOf } from '../kinds.js';
-import { humpColumns, knownFrom, trackWords } from '../surveyfirst.js';
+import { humpColumns, knownFrom, sketchWords, trackWords } from '../surveyfirst.js';
 import { BOOSTER_WORDS } from '../drawing/symbols.js';
 import { framed } from './plantables.js';
+
+const SKETCH_NOTE = 'Sketch gap: the least gap to the ground over the land as an elevation raster has it, '
+  + 'at the highest notch of the first axle and booster state. No survey and no verdict: a raster smooths what is '
+  + 'shorter than its cells, and a real hump may be worse.';
 
 export function mountSurveyFirst(root, { store, actions }) {
   const body = el('div', {});
@@ -16,6 +20,8 @@ export function mountSurveyFirst(root, { store, actions }) {
       el('p', {}, 'Not surveyed, or known only by report: none is clear until it is surveyed. '
         + 'In the order to go there.'),
       framed('What to survey first', places(first, units, actions)),
+      first.places.some(place => place.sketch)
+        && el('p', { class: 'fine-print', id: 'survey-sketch-note' }, SKETCH_NOTE),
       first.humps.map(hump => ladder(report, hump, units)),
     ]);
   });
@@ -25,9 +31,11 @@ export function mountSurveyFirst(root, { store, actions }) {
 const heads = names => el('thead', {}, el('tr', {}, names.map(name => el('th', { scope: 'col' }, name))));
 
 function places({ places: all }, units, actions) {
+  const sketched = all.some(place => place.sketch);
   return el('table', { id: 'survey-table' },
     el('caption', { class: 'unseen' }, 'Places that wait for a survey'),
-    heads(['Order', 'Place', 'Kind', 'At', 'Tracks', 'Low-ground sign', 'Angle', 'Known from']),
+    heads(['Order', 'Place', 'Kind', 'At', 'Tracks', 'Low-ground sign', sketched && 'Sketch gap',
+      'Angle', 'Known from'].filter(Boolean)),
     el('tbody', {}, all.map(place => {
       const crossing = place.kind === 'rail-crossing';
       return el('tr', { 'data-hazard': place.id, 'data-rank': place.rank },
@@ -39,6 +47,8 @@ function places({ places: all }, units, actions) {
         el('td', { class: 'figure' }, chainage(place.chainageM, units)),
         el('td', { class: 'figure' }, crossing ? place.tracks ?? 'unknown' : ''),
         el('td', {}, crossing ? (place.lowGroundSign ? 'yes' : 'none recorded') : ''),
+        sketched && el('td', { class: 'figure', 'data-sketch-m': String(place.sketch?.gapM ?? null) },
+          sketchWords(place.sketch, gap => clearance(gap, units), cell => room(cell, units, 'nearest'))),
         el('td', { class: 'figure' }, !crossing ? '' : place.angleRad === null
           ? 'unknown' : `${Math.round(place.angleRad * 180 / Math.PI)}°`),
         el('td', {}, knownFrom(place)));

@@ -293,7 +293,16 @@ test('a change that the server refuses changes nothing', async () => {
 test('the code of the coordinates goes along, and nothing where none is given', async () => {
   const { actions, sent } = await page();
   await actions.takeFiles([gpx]);
-  await actions.setImportCrs('2263');
-  await actions.setImportCrs('EPSG:25832');
+  await actions.sayOfImport({ crs: '2263' });
+  await actions.sayOfImport({ crs: 'EPSG:25832' });
   assert.deepEqual(sent.map(form => form.get('crs')), [null, 'EPSG:2263', 'EPSG:25832']);
+});
+
+test('what rasters do not say goes along once somebody has said it', async () => {
+  const { actions, sent } = await page();
+  await actions.takeFiles([gpx]);
+  await actions.sayOfImport({ rasterUnit: 'ftUS' });
+  await actions.sayOfImport({ rasterCrs: '2230' });
+  assert.deepEqual(sent.map(form => [form.get('rasterUnit'), form.get('rasterCrs')]),
+    [[null, null], ['ftUS', null], ['ftUS', 'EPSG:2230']]);
 });

@@ -1,6 +1,6 @@
 import test from 'node:test';
 import assert from 'node:assert/strict';
-import { humpColumns, knownFrom, trackWords } from '../../../web/surveyfirst.js';
+import { humpColumns, knownFrom, sketchWords, trackWords } from '../../../web/surveyfirst.js';
 import { report } from './fixtures.js';
 
 const place = more => ({ origin: null, reported: false, known: null, landmark: null, ...more });
@@ -34,4 +34,15 @@ test('a ladder in another order is refused', () => {
   const rungs = checked.configurations.map(({ key }) => ({ configuration: key, clearM: 0.1, contactM: 0.2 })).reverse();
 
   assert.throws(() => humpColumns(checked, { tracks: 1, rungs }), /ladder/);
+});
+
+test('a sketch is told with its cells, and none, a coarse one and an unknown one as what they are', () => {
+  const words = sketch => sketchWords(sketch, gap => `${gap} in`, apart => `${apart} ft`);
+
+  assert.equal(words(null), 'no sketch');
+  assert.equal(words({ spacingM: 10, tooCoarse: false, gapM: -2 }), '-2 in, 10 ft cells');
+  assert.equal(words({ spacingM: 93, tooCoarse: true, gapM: null }), 'too coarse, 93 ft cells');
+  assert.equal(words({ spacingM: 10, tooCoarse: false, gapM: null }), 'unknown, 10 ft cells');
+  assert.equal(knownFrom(place({ sketch: { source: 'land.tif', date: '2021-06-30' } })),
+    'the route file; sketch from land.tif, 2021-06-30');
 });

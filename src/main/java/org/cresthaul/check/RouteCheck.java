@@ -2,6 +2,7 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.ForkJoinTask;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.LevelStance;
@@ -36,12 +37,14 @@ public final class RouteCheck {
                             ? CornerFindings.of(joined.of(corner), rig, stance, margins, configurations, level)
                             : findings(h, rig, stance, margins, configurations, loads, level)));
         }
-        List<SurveyFirst.Place> waiting = SurveyFirst.places(route);
+        List<Integer> tracksThatWait = SurveyFirst.waitingTracks(SurveyFirst.places(route));
         List<ForkJoinTask<HumpLadder>> humps = new ArrayList<>();
-        for (int tracks : SurveyFirst.waitingTracks(waiting)) {
+        for (int tracks : tracksThatWait) {
             humps.add(ForkJoinTask.adapt(() -> HumpLadder.of(tracks, rig, stance, margins)));
         }
+        Map<String, ForkJoinTask<SketchGap>> sketches = SketchGap.tasks(route, rig, stance, margins);
         List<ForkJoinTask<?>> all = new ArrayList<>(humps);
+        all.addAll(sketches.values());
         all.addAll(tasks);
         ForkJoinTask.invokeAll(all);
         List<Report.HazardFindings> hazards = tasks.stream()
@@ -73,7 +76,9 @@ public final class RouteCheck {
                 loads.report(),
                 ReversingCheck.of(rig, stance),
                 Cautions.of(route),
-                new SurveyFirst(waiting, humps.stream().map(ForkJoinTask::join).toList()));
+                new SurveyFirst(
+                        SurveyFirst.places(route, SketchGap.done(sketches), margins.groundM()),
+                        humps.stream().map(ForkJoinTask::join).toList()));
     }
 
     private static Report.UncertaintyTerm term(String name, Uncertainty u) {

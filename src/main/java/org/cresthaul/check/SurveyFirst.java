@@ -2,7 +2,9 @@ package org.cresthaul.check;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.cresthaul.language.Sentence;
@@ -13,6 +15,7 @@ import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.RailCrossing;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteCorner;
+import org.cresthaul.route.Sketch;
 import org.cresthaul.units.Rounded;
 import org.cresthaul.units.Rounding;
 
@@ -36,6 +39,7 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
      * @param tracks of a rail crossing, null where nobody says, and elsewhere
      * @param lowGroundSign whether a sign of low ground clearance is recorded at a rail crossing; none never means flat
      * @param angleRad between road and rails, null where nobody says, and elsewhere
+     * @param sketch the road there as an elevation raster has it, and the gap over it; null where there is none
      * @param origin who says that there is something, or null where the route file alone does
      * @param known what else is known of it, or null
      */
@@ -50,8 +54,14 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
             Integer tracks,
             boolean lowGroundSign,
             @Rounded(Rounding.ANGLE_NEAR) Double angleRad,
+            SketchGap sketch,
             Sentence origin,
             String known) {
+        /** By how much the gap over the sketch is more than what must be kept; nothing where nobody knows. */
+        private double spareM(double keptM) {
+            return sketch == null || sketch.gapM() == null ? 0 : sketch.gapM() - keptM;
+        }
+
         private Place at(int other) {
             return new Place(
                     other,
@@ -64,6 +74,7 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
                     tracks,
                     lowGroundSign,
                     angleRad,
+                    sketch,
                     origin,
                     known);
         }
@@ -71,15 +82,19 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
 
     /**
      * What cannot be seen from a map may be anything: so an unknown number of tracks comes with the many, an unknown
-     * angle with the sharp ones.
+     * angle with the sharp ones, and a place without a usable sketch between those whose sketch leaves less than must
+     * be kept and those whose sketch leaves more.
      */
-    private static final Comparator<Place> FIRST = Comparator.comparing(Place::kind)
-            .thenComparing(p -> !p.lowGroundSign)
-            .thenComparing(p -> p.tracks == null ? Integer.MIN_VALUE : -p.tracks)
-            .thenComparing(p -> p.angleRad == null ? 0 : p.angleRad)
-            .thenComparing(Place::reported)
-            .thenComparing(Place::chainageM)
-            .thenComparing(Place::id);
+    private static Comparator<Place> first(double keptM) {
+        return Comparator.comparing(Place::kind)
+                .thenComparing(p -> !p.lowGroundSign)
+                .thenComparing(p -> p.tracks == null ? Integer.MIN_VALUE : -p.tracks)
+                .thenComparing(p -> p.spareM(keptM))
+                .thenComparing(p -> p.angleRad == null ? 0 : p.angleRad)
+                .thenComparing(Place::reported)
+                .thenComparing(Place::chainageM)
+                .thenComparing(Place::id);
+    }
 
     public SurveyFirst {
         places = List.copyOf(places);
@@ -88,15 +103,37 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
 
     /** The places alone; the ladders they ask for are {@link #waitingTracks}. */
     static List<Place> places(Route route) {
+        return places(route, Map.of(), 0);
+    }
+
+    /** Hazards with a sketch that orders a survey: those that wait. */
+    static Map<String, Sketch> sketches(Route route) {
+        Map<String, Sketch> all = new LinkedHashMap<>();
+        for (Hazard hazard : route.hazards()) {
+            route.findCandidate(hazard.place().id())
+                    .filter(c -> c.state() == Candidate.State.OPEN)
+                    .flatMap(Candidate::sketch)
+                    .ifPresent(s -> all.put(hazard.place().id(), s));
+        }
+        return all;
+    }
+
+    /**
+     * The same.
+     *
+     * @param sketches the gaps over the sketches there are, by hazard
+     * @param keptM how much of a gap must be left
+     */
+    static List<Place> places(Route route, Map<String, SketchGap> sketches, double keptM) {
         List<Place> unordered = new ArrayList<>();
         for (Hazard hazard : route.hazards()) {
             Optional<Candidate> open =
                     route.findCandidate(hazard.place().id()).filter(c -> c.state() == Candidate.State.OPEN);
             if (!hazard.isSurveyed() || open.isPresent()) {
-                unordered.add(place(hazard, open));
+                unordered.add(place(hazard, open, sketches.get(hazard.place().id())));
             }
         }
-        unordered.sort(FIRST);
+        unordered.sort(first(keptM));
         List<Place> ordered = new ArrayList<>();
         for (Place place : unordered) {
             ordered.add(place.at(ordered.size() + 1));
@@ -104,7 +141,7 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
         return ordered;
     }
 
-    private static Place place(Hazard hazard, Optional<Candidate> open) {
+    private static Place place(Hazard hazard, Optional<Candidate> open, SketchGap sketch) {
         Optional<RailCrossing> crossing = hazard instanceof RailCrossing rails ? Optional.of(rails) : Optional.empty();
         Optional<Candidate.Rails> said = crossing.isPresent() ? open.map(Candidate::rails) : Optional.empty();
         OptionalInt tracks = crossing.filter(c -> !c.tracksM().isEmpty())
@@ -126,6 +163,7 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
                 said.filter(r -> r.angleRad().isPresent())
                         .map(r -> (Double) r.angleRad().getAsDouble())
                         .orElse(null),
+                sketch,
                 open.map(Candidate::origin).orElse(null),
                 hazard instanceof RouteCorner corner && corner.radiusM().isPresent()
                         ? "bends at about " + Math.round(corner.radiusM().get()) + " m ("
@@ -141,6 +179,11 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
                 .distinct()
                 .sorted()
                 .toList();
+    }
+
+    /** Whether any place that waits has a sketch of its road. */
+    public boolean hasSketches() {
+        return places.stream().anyMatch(p -> p.sketch() != null);
     }
 
     /** How many rail crossings with so many tracks wait. */

@@ -1,6 +1,7 @@
 package org.cresthaul.cli;
 
 import org.cresthaul.exchange.crs.PlaneCoordinates;
+import org.cresthaul.exchange.raster.HeightUnit;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.units.BadQuantity;
 import org.cresthaul.units.Length;
@@ -45,6 +46,15 @@ final class CommandOptions {
                 throw new TypeConversionException("it is \"" + text + "\"; write a code such as EPSG:2263");
             }
             return code;
+        }
+    }
+
+    /** "m", "ft" or "ftUS". */
+    static final class Heights implements ITypeConverter<HeightUnit> {
+        @Override
+        public HeightUnit convert(String text) {
+            return HeightUnit.of(text)
+                    .orElseThrow(() -> new TypeConversionException("it is \"" + text + "\"; write m, ft or ftUS"));
         }
     }
 

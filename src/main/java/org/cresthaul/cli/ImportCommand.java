@@ -14,6 +14,9 @@ import org.cresthaul.exchange.ImportPreview;
 import org.cresthaul.exchange.RouteImport;
 import org.cresthaul.exchange.osm.MapExtract;
 import org.cresthaul.exchange.osm.MapProgress;
+import org.cresthaul.exchange.raster.HeightUnit;
+import org.cresthaul.exchange.raster.RasterOptions;
+import org.cresthaul.exchange.raster.RasterSource;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.route.RouteFile;
@@ -55,8 +58,8 @@ final class ImportCommand implements Callable<Integer> {
             arity = "1..*",
             paramLabel = "TRACK",
             description =
-                    "Tracks in the order of travel: GPX, KML, KMZ, GeoJSON or CSV; or a folder, of which every track and"
-                            + " every map extract is taken")
+                    "Tracks in the order of travel: GPX, KML, KMZ, GeoJSON or CSV; or a folder, of which every track,"
+                            + " every map extract and every raster of heights is taken")
     private List<Path> tracks = List.of();
 
     @Option(names = "--name", paramLabel = "NAME", description = "Name of the route; default: what the first file says")
@@ -69,6 +72,28 @@ final class ImportCommand implements Callable<Integer> {
                     "Extract of OpenStreetMap (.osm, .osm.gz, .osm.pbf), once for each: the line is tied to its roads,"
                             + " and candidates for hazards are looked for along them")
     private List<Path> maps = List.of();
+
+    @Option(
+            names = "--raster",
+            paramLabel = "HEIGHTS",
+            description =
+                    "Elevation raster (GeoTIFF, ASCII grid, HGT), once for each: the road at open candidates is sketched"
+                            + " from it, to order what to survey first")
+    private List<Path> rasters = List.of();
+
+    @Option(
+            names = "--raster-crs",
+            paramLabel = "EPSG:N",
+            converter = CommandOptions.Crs.class,
+            description = "Coordinates of rasters that do not say them, such as EPSG:2230")
+    private Integer rasterCrs = 0;
+
+    @Option(
+            names = "--raster-unit",
+            paramLabel = "UNIT",
+            converter = CommandOptions.Heights.class,
+            description = "What the heights of rasters that do not say it are in: m, ft or ftUS (US survey feet)")
+    private Optional<HeightUnit> rasterUnit = Optional.empty();
 
     @Option(
             names = "--update",
@@ -114,6 +139,7 @@ final class ImportCommand implements Callable<Integer> {
     private Optional<Path> out = Optional.empty();
 
     private final List<MapExtract> extracts = new ArrayList<>();
+    private final List<RasterSource> heights = new ArrayList<>();
     private final List<ImportPreview.LeftOut> leftOut = new ArrayList<>();
     private final List<Path> read = new ArrayList<>();
 
@@ -122,6 +148,8 @@ final class ImportCommand implements Callable<Integer> {
         List<TrackContent> contents = contents();
         maps.forEach(m -> extracts.add(MapExtract.of(m)));
         read.addAll(maps);
+        rasters.forEach(r -> heights.add(new RasterSource(String.valueOf(r.getFileName()), r, said())));
+        read.addAll(rasters);
         update.ifPresent(read::add);
         RouteImport.Imported imported = made(contents);
         ImportPreview preview = imported.preview().leavingOut(leftOut);
@@ -139,6 +167,10 @@ final class ImportCommand implements Callable<Integer> {
             }
         }
         return ExitCode.CLEAR;
+    }
+
+    private RasterOptions said() {
+        return new RasterOptions(rasterCrs, rasterUnit);
     }
 
     /** Beside the route, where the page finds it. */
@@ -182,7 +214,7 @@ final class ImportCommand implements Callable<Integer> {
     /** What in a folder is no track is told, and is a mistake only where nothing else is there. */
     private List<TrackContent> folder(Path folder, Mistakes mistakes) {
         try {
-            ImportFiles files = ImportFiles.inFolder(folder, crs);
+            ImportFiles files = ImportFiles.inFolder(folder, crs, said());
             if (files.tracks().isEmpty()) {
                 files.refused()
                         .forEach(r -> mistakes.add(folder.resolve(r.file()).toString(), r.problems()));
@@ -200,6 +232,8 @@ final class ImportCommand implements Callable<Integer> {
                                     new ImportPreview.LeftOut(r.file(), p.code(), p.message(), p.remedy()))));
             extracts.addAll(files.maps());
             files.maps().forEach(m -> read.add(m.path()));
+            heights.addAll(files.rasters());
+            files.rasters().forEach(r -> read.add(r.path()));
             files.tracks().forEach(t -> read.add(folder.resolve(t.file())));
             return files.tracks();
         } catch (IOException e) {
@@ -230,6 +264,7 @@ final class ImportCommand implements Callable<Integer> {
                             simplify.meters(),
                             longestGap.meters(),
                             extracts,
+                            heights,
                             existing(),
                             MapProgress.UNTOLD));
         } catch (InputRejected rejected) {

@@ -50,6 +50,7 @@ final class ImportText {
         places(preview.places(), text);
         turns(preview.turns(), text);
         candidates(preview, text);
+        rasters(preview.rasters(), text);
         text.append("\nNothing here is surveyed, and nothing of it is clear.")
                 .append(written ? "\n" : " Nothing was written: name a file with --out.\n");
         return text.toString();
@@ -101,6 +102,27 @@ final class ImportText {
                     place.name());
         }
         text.append(table.text());
+    }
+
+    private void rasters(List<ImportPreview.RasterUse> rasters, StringBuilder text) {
+        if (rasters.isEmpty()) {
+            return;
+        }
+        text.append("\nHEIGHTS, sketches of the road and no survey\n");
+        for (ImportPreview.RasterUse r : rasters) {
+            String use = r.sketches() == 0
+                    ? "no open candidate is sketched from it"
+                    : r.sketches() + (r.sketches() == 1 ? " place sketched" : " places sketched") + ", cells up to "
+                            + figures.distance(r.spacingM()) + " apart"
+                            + (r.tooCoarse()
+                                    ? ": too coarse to show the hump of a crossing, so it orders nothing"
+                                    : "");
+            text.append(Words.wrapped(
+                    r.file() + ": " + use + (r.without() == 0 ? "" : "; no usable heights at " + r.without()) + ". "
+                            + r.told(),
+                    "  ",
+                    ReportText.WIDTH));
+        }
     }
 
     private void candidates(ImportPreview preview, StringBuilder text) {

@@ -12,6 +12,7 @@ import org.cresthaul.check.CornerFinding;
 import org.cresthaul.check.HumpLadder;
 import org.cresthaul.check.LoadSheet;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.SketchGap;
 import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Sentence;
@@ -120,6 +121,9 @@ final class ReportCsv {
                 "survey_tracks",
                 "survey_low_ground_sign",
                 "survey_angle_deg",
+                "survey_sketch_gap" + length,
+                "survey_sketch_spacing" + length,
+                "survey_sketch_raster",
                 "survey_known_from",
                 "hump_clear_to" + length,
                 "hump_contact_from" + length,
@@ -177,7 +181,7 @@ final class ReportCsv {
         Optional<SurveyFirst.Place> found =
                 first.places().stream().filter(p -> p.id().equals(hazard.id())).findFirst();
         if (found.isEmpty()) {
-            row.addAll(Collections.nCopies(7, ""));
+            row.addAll(Collections.nCopies(10, ""));
             return;
         }
         SurveyFirst.Place place = found.get();
@@ -188,6 +192,10 @@ final class ReportCsv {
                 place.angleRad() == null
                         ? ""
                         : Figures.fixed(Math.toDegrees(place.angleRad()), 0, RoundingMode.HALF_UP));
+        SketchGap sketch = place.sketch();
+        row.add(sketch == null || sketch.gapM() == null ? "" : down(sketch.gapM()));
+        row.add(sketch == null ? "" : near(sketch.spacingM()));
+        row.add(sketch == null ? "" : text(sketch.source()) + (sketch.tooCoarse() ? " (too coarse)" : ""));
         row.add(place.origin() == null ? "" : text(place.origin().toString()));
         Optional<HumpLadder.Rung> rung = first.humps().stream()
                 .filter(h -> place.tracks() != null && h.tracks() == place.tracks())

@@ -7,10 +7,17 @@ import java.util.Map;
 import java.util.function.Function;
 import org.cresthaul.check.HumpLadder;
 import org.cresthaul.check.Report;
+import org.cresthaul.check.SketchGap;
 import org.cresthaul.check.SurveyFirst;
 
 /** What to survey first: one table in order, and how high a rail crossing the combination clears. */
 final class SurveyFirstText {
+    private static final int SKETCH_COLUMN = 7;
+    private static final String SKETCH_NOTE =
+            "Sketch gap: the least gap to the ground over the land as an elevation raster has it, at the highest notch of"
+                    + " the first axle and booster state. No survey and no verdict: a raster smooths what is shorter than"
+                    + " its cells, and a real hump may be worse.";
+
     private final Figures figures;
 
     SurveyFirstText(Figures figures) {
@@ -31,6 +38,9 @@ final class SurveyFirstText {
                 "  ",
                 ReportText.WIDTH));
         text.append('\n').append(table(first.places()));
+        if (first.hasSketches()) {
+            text.append(Words.wrapped(SKETCH_NOTE, "  ", ReportText.WIDTH));
+        }
         for (HumpLadder hump : first.humps()) {
             text.append('\n').append(ladder(hump, first.waiting(hump.tracks()), ConfigurationState.listOf(report)));
         }
@@ -38,11 +48,24 @@ final class SurveyFirstText {
     }
 
     private String table(List<SurveyFirst.Place> places) {
+        boolean sketched = places.stream().anyMatch(p -> p.sketch() != null);
         TextTable table = new TextTable("  ");
-        table.add("", "", "place", "kind", "at", "tracks", "low-ground sign", "angle", "known from");
+        table.add(row(
+                sketched,
+                "",
+                "",
+                "place",
+                "kind",
+                "at",
+                "tracks",
+                "low-ground sign",
+                "sketch gap",
+                "angle",
+                "known from"));
         for (SurveyFirst.Place p : places) {
             boolean crossing = p.kind().isCrossedByRails();
-            table.add(
+            table.add(row(
+                    sketched,
                     "" + p.rank(),
                     p.id(),
                     p.name(),
@@ -50,10 +73,30 @@ final class SurveyFirstText {
                     figures.chainage(p.chainageM()),
                     !crossing ? "" : p.tracks() == null ? "unknown" : "" + p.tracks(),
                     !crossing ? "" : p.lowGroundSign() ? "yes" : "none recorded",
+                    sketch(p.sketch()),
                     !crossing ? "" : p.angleRad() == null ? "unknown" : wholeDegrees(p.angleRad()),
-                    knownFrom(p));
+                    knownFrom(p)));
         }
         return table.text();
+    }
+
+    /** Without the column of sketches where there is none. */
+    private static List<String> row(boolean sketched, String... cells) {
+        List<String> row = new ArrayList<>(List.of(cells));
+        if (!sketched) {
+            row.remove(SKETCH_COLUMN);
+        }
+        return row;
+    }
+
+    private String sketch(SketchGap sketch) {
+        if (sketch == null) {
+            return "no sketch";
+        }
+        String cells = figures.distance(sketch.spacingM()) + " cells";
+        return sketch.tooCoarse()
+                ? "too coarse, " + cells
+                : (sketch.gapM() == null ? "unknown" : figures.clearance(sketch.gapM())) + ", " + cells;
     }
 
     private static String wholeDegrees(double radians) {
@@ -68,6 +111,10 @@ final class SurveyFirstText {
         }
         if (p.known() != null) {
             parts.add(p.known());
+        }
+        if (p.sketch() != null) {
+            parts.add("sketch from " + p.sketch().source()
+                    + (p.sketch().date() == null ? "" : ", " + p.sketch().date()));
         }
         if (p.landmark() != null) {
             parts.add("landmark: " + p.landmark());

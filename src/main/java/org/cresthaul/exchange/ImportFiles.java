@@ -15,6 +15,9 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
 import org.cresthaul.exchange.osm.MapExtract;
+import org.cresthaul.exchange.raster.RasterFile;
+import org.cresthaul.exchange.raster.RasterOptions;
+import org.cresthaul.exchange.raster.RasterSource;
 import org.cresthaul.exchange.track.PlainText;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
@@ -24,13 +27,16 @@ import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
 
 /**
- * Files as somebody hands them in, tracks and map extracts together, told apart by their content, never by their names.
+ * Files as somebody hands them in, tracks, map extracts and rasters together, told apart by their content, never by
+ * their names (but for a tile of heights, which is nothing but numbers).
  *
  * @param tracks in the order given
  * @param maps in the order given; not yet read
+ * @param rasters in the order given; not yet read
  * @param refused every file that is neither, with its problems
  */
-public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List<Refused> refused) {
+public record ImportFiles(
+        List<TrackContent> tracks, List<MapExtract> maps, List<RasterSource> rasters, List<Refused> refused) {
     private static final int LONGEST_NAME = 200;
     /** So much of a file tells what it is. */
     private static final int HEAD = 64 * 1024;
@@ -38,6 +44,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
     public ImportFiles {
         tracks = List.copyOf(tracks);
         maps = List.copyOf(maps);
+        rasters = List.copyOf(rasters);
         refused = List.copyOf(refused);
     }
 
@@ -68,7 +75,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
      * say when, else by their names; maps. All else is refused, each file with its reason, route files of this program
      * among it.
      */
-    public static ImportFiles inFolder(Path folder, int crs) throws IOException {
+    public static ImportFiles inFolder(Path folder, int crs, RasterOptions said) throws IOException {
         List<Given> files;
         try (Stream<Path> all = Files.list(folder)) {
             files = all.filter(Files::isRegularFile)
@@ -79,7 +86,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
                     .map(p -> new Given(p.getFileName().toString(), p))
                     .toList();
         }
-        ImportFiles read = read(files, crs).byTime();
+        ImportFiles read = read(files, crs, said).byTime();
         List<Refused> refused = new ArrayList<>(read.refused());
         List<TrackContent> tracks = new ArrayList<>();
         for (TrackContent track : read.tracks()) {
@@ -96,22 +103,26 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
                 tracks.add(track);
             }
         }
-        return new ImportFiles(tracks, read.maps(), refused);
+        return new ImportFiles(tracks, read.maps(), read.rasters(), refused);
     }
 
     /**
      * Reads the tracks among the files.
      *
      * @param crs as in {@link TrackFile#parse(byte[], String, int)}
+     * @param said of rasters that do not say it themselves
      */
-    public static ImportFiles read(List<Given> files, int crs) {
+    public static ImportFiles read(List<Given> files, int crs, RasterOptions said) {
         List<TrackContent> tracks = new ArrayList<>();
         List<MapExtract> maps = new ArrayList<>();
+        List<RasterSource> rasters = new ArrayList<>();
         List<Refused> refused = new ArrayList<>();
         for (Given file : files) {
             try {
                 if (isMap(file.path())) {
                     maps.add(new MapExtract(file.name(), file.path()));
+                } else if (RasterFile.isOne(file.path(), file.name())) {
+                    rasters.add(new RasterSource(file.name(), file.path(), said));
                 } else {
                     tracks.add(track(file, crs));
                 }
@@ -124,7 +135,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
                                 "unreadable", "The file cannot be read.", "", "Check that you may read it."))));
             }
         }
-        return new ImportFiles(tracks, maps, refused);
+        return new ImportFiles(tracks, maps, rasters, refused);
     }
 
     private static TrackContent track(Given file, int crs) throws IOException, InputRejected {
@@ -141,7 +152,7 @@ public record ImportFiles(List<TrackContent> tracks, List<MapExtract> maps, List
         }
         List<TrackContent> sorted = new ArrayList<>(tracks);
         sorted.sort(Comparator.comparingDouble(t -> start(t).orElseThrow()));
-        return new ImportFiles(sorted, maps, refused);
+        return new ImportFiles(sorted, maps, rasters, refused);
     }
 
     private static OptionalDouble start(TrackContent track) {

@@ -25,7 +25,19 @@ public record ImportPreview(
         List<Turn> turns,
         MapTie map,
         List<Candidate> candidates,
-        List<Missing> missing) {
+        List<Missing> missing,
+        List<RasterUse> rasters) {
+    /**
+     * What an elevation raster was good for: sketches of the road at open candidates, none of them a survey.
+     *
+     * @param told what it is: format, cells, unit, coordinates
+     * @param spacingM between its cells, where they are farthest apart along the sketches; null where there are none
+     * @param tooCoarse whether its cells are too far apart to show a hump, so that nothing is ordered by it
+     * @param sketches how many places it sketches
+     * @param without at how many it has no heights
+     */
+    public record RasterUse(String file, String told, Double spacingM, boolean tooCoarse, int sketches, int without) {}
+
     /**
      * How the line fits the map; null where none was given.
      *
@@ -87,7 +99,8 @@ public record ImportPreview(
                 turns,
                 map,
                 candidates,
-                missing);
+                missing,
+                rasters);
     }
 
     /** One of the files. */

@@ -83,6 +83,14 @@ final class RouteDocument {
                 .orElse("");
     }
 
+    /** Writes the sketch of a candidate's road in place of the one there is. */
+    void putSketch(String id, ObjectNode sketch) {
+        find(id).map(f -> f.path("properties").path("candidate"))
+                .filter(ObjectNode.class::isInstance)
+                .map(ObjectNode.class::cast)
+                .ifPresent(c -> c.set("sketch", sketch));
+    }
+
     /** Candidates that came from a map, but for these. */
     List<ImportPreview.Missing> mapCandidatesBut(Set<String> ids) {
         return features.stream()

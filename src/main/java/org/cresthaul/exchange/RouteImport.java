@@ -11,6 +11,7 @@ import org.cresthaul.exchange.osm.MapAlong;
 import org.cresthaul.exchange.osm.MapCandidate;
 import org.cresthaul.exchange.osm.MapExtract;
 import org.cresthaul.exchange.osm.MapProgress;
+import org.cresthaul.exchange.raster.RasterSource;
 import org.cresthaul.exchange.track.LineMending;
 import org.cresthaul.exchange.track.LineMending.MendedLeg;
 import org.cresthaul.exchange.track.LineThinning;
@@ -42,6 +43,7 @@ public final class RouteImport {
      * @param longestGapM longest gap between pieces that is bridged
      * @param maps extracts of OpenStreetMap, to which the line is tied and along which hazards are looked for; may be
      *     empty
+     * @param rasters heights of the land, of which the road at open candidates is sketched; may be empty
      * @param update a route file made before, whose hazards and stopping places are kept
      */
     public record Options(
@@ -49,10 +51,12 @@ public final class RouteImport {
             double withinM,
             double longestGapM,
             List<MapExtract> maps,
+            List<RasterSource> rasters,
             Optional<byte[]> update,
             MapProgress progress) {
         public Options {
             maps = List.copyOf(maps);
+            rasters = List.copyOf(rasters);
         }
     }
 
@@ -117,6 +121,11 @@ public final class RouteImport {
         boolean same = places.isEmpty() && mended.gaps().isEmpty() && found.isEmpty();
         byte[] bytes = same ? legsAlone : document.bytes();
         Route route = same ? bare : RouteFile.parse(bytes);
+        List<ImportPreview.RasterUse> rasters = new SketchFeatures(document, route).add(options.rasters());
+        if (rasters.stream().anyMatch(r -> r.sketches() > 0)) {
+            bytes = document.bytes();
+            route = RouteFile.parse(bytes);
+        }
         List<TrackNote> notes = new ArrayList<>();
         contents.forEach(c -> notes.addAll(c.notes()));
         notes.addAll(mended.notes());
@@ -144,7 +153,8 @@ public final class RouteImport {
                                 ImportPreview.MapTie.ATTRIBUTION))
                         .orElse(null),
                 candidates,
-                along.isPresent() ? missing(candidates, document) : List.of());
+                along.isPresent() ? missing(candidates, document) : List.of(),
+                rasters);
         return new Imported(preview, route, bytes);
     }
 

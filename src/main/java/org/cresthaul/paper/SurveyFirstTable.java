@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.cresthaul.check.HumpLadder;
+import org.cresthaul.check.SketchGap;
 import org.cresthaul.check.SurveyFirst;
 import org.cresthaul.language.Catalog;
 import org.cresthaul.language.Code;
@@ -41,17 +42,22 @@ final class SurveyFirstTable {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Paper.Heading(2, text(Code.FIRST_SURVEY)));
         blocks.add(new Paper.Text(Tone.SMALL, text(Code.FIRST_SURVEY_NOTE)));
+        List<Column> columns = new ArrayList<>(List.of(
+                new Column("", 0.5, true),
+                new Column(text(Code.PAPER_AT), 1.2, false),
+                new Column(text(Code.FIRST_PLACE), 3.4, false),
+                new Column(text(Code.FIRST_TRACKS), 1, false),
+                new Column(text(Code.FIRST_SIGN), 1.4, false)));
+        if (first.hasSketches()) {
+            columns.add(new Column(text(Code.FIRST_SKETCH), 1.6, false));
+        }
+        columns.add(new Column(text(Code.FIRST_ANGLE), 1, false));
+        columns.add(new Column(text(Code.FIRST_KNOWN), 3.6, false));
         blocks.add(new Paper.Table(
-                "",
-                List.of(
-                        new Column("", 0.5, true),
-                        new Column(text(Code.PAPER_AT), 1.2, false),
-                        new Column(text(Code.FIRST_PLACE), 3.4, false),
-                        new Column(text(Code.FIRST_TRACKS), 1, false),
-                        new Column(text(Code.FIRST_SIGN), 1.4, false),
-                        new Column(text(Code.FIRST_ANGLE), 1, false),
-                        new Column(text(Code.FIRST_KNOWN), 3.6, false)),
-                first.places().stream().map(this::row).toList()));
+                "", columns, first.places().stream().map(this::row).toList()));
+        if (first.hasSketches()) {
+            blocks.add(new Paper.Text(Tone.SMALL, text(Code.FIRST_SKETCH_NOTE)));
+        }
         first.humps().forEach(h -> blocks.add(new Paper.Text(Tone.SMALL, hump(h))));
         return blocks;
     }
@@ -60,7 +66,7 @@ final class SurveyFirstTable {
         boolean crossing = p.kind().isCrossedByRails();
         String unknown = text(Code.FIRST_UNKNOWN);
         Sentence origin = p.origin() == null ? Sentence.of(Code.FIRST_ROUTE_FILE) : p.origin();
-        return List.of(
+        List<Cell> row = new ArrayList<>(List.of(
                 new Cell("" + p.rank()),
                 new Cell(catalog.figure(figures.chainage(p.chainageM()))),
                 new Cell(Sentence.of(Code.FIRST_PLACE_KIND)
@@ -68,15 +74,33 @@ final class SurveyFirstTable {
                         .with("kind", Sentence.word(p.kind()))
                         .in(catalog)),
                 new Cell(!crossing ? "" : p.tracks() == null ? unknown : "" + p.tracks()),
-                new Cell(!crossing ? "" : text(p.lowGroundSign() ? Code.FIRST_YES : Code.FIRST_NONE)),
-                new Cell(
-                        !crossing
-                                ? ""
-                                : p.angleRad() == null
-                                        ? unknown
-                                        : catalog.figure(Math.round(Math.toDegrees(p.angleRad())) + " deg")),
-                new Cell(
-                        (p.reported() ? Sentence.of(Code.FIRST_REPORTED).with("origin", origin) : origin).in(catalog)));
+                new Cell(!crossing ? "" : text(p.lowGroundSign() ? Code.FIRST_YES : Code.FIRST_NONE))));
+        if (first.hasSketches()) {
+            row.add(new Cell(sketch(p.sketch())));
+        }
+        row.add(new Cell(
+                !crossing
+                        ? ""
+                        : p.angleRad() == null
+                                ? unknown
+                                : catalog.figure(Math.round(Math.toDegrees(p.angleRad())) + " deg")));
+        row.add(new Cell(
+                (p.reported() ? Sentence.of(Code.FIRST_REPORTED).with("origin", origin) : origin).in(catalog)));
+        return row;
+    }
+
+    private String sketch(SketchGap sketch) {
+        if (sketch == null) {
+            return text(Code.FIRST_SKETCH_NONE);
+        }
+        Sentence told = sketch.tooCoarse()
+                ? Sentence.of(Code.FIRST_SKETCH_COARSE)
+                : sketch.gapM() == null
+                        ? Sentence.of(Code.FIRST_SKETCH_UNKNOWN)
+                        : Sentence.of(Code.FIRST_SKETCH_GAP).figure("gap", figures.clearance(sketch.gapM()));
+        return told.figure("cells", figures.distance(sketch.spacingM()))
+                .with("raster", sketch.source())
+                .in(catalog);
     }
 
     /** Settings by how far the road may fall, those alike together, the least first as they come. */

@@ -20,6 +20,7 @@ import org.cresthaul.units.Worded;
  * @param by who dismissed it
  * @param why it was dismissed
  * @param rails what the source says of a rail crossing
+ * @param sketch the road there as an elevation raster has it
  */
 public record Candidate(
         Source source,
@@ -30,7 +31,8 @@ public record Candidate(
         State state,
         Optional<String> by,
         Optional<String> why,
-        Rails rails) {
+        Rails rails,
+        Optional<Sketch> sketch) {
     /**
      * What a source says of a rail crossing: enough to order a survey by, and counted nowhere else.
      *

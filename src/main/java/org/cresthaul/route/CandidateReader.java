@@ -43,6 +43,7 @@ final class CandidateReader {
         Optional<String> by = fields.findText("by", JsonFields.LONGEST_NAME);
         Optional<String> why = fields.findText("why", JsonFields.LONGEST_NOTE);
         Candidate.Rails rails = rails(hazard, fields);
+        Optional<Sketch> sketch = SketchReader.read(hazard, fields);
         fields.refuseOthers();
         boolean dismissed = state.equals(Candidate.State.DISMISSED.word());
         for (String key : List.of("by", "why")) {
@@ -80,7 +81,8 @@ final class CandidateReader {
                                 .orElseThrow(),
                         by,
                         why,
-                        rails)));
+                        rails,
+                        sketch)));
     }
 
     private static Candidate.Rails rails(JsonFields hazard, JsonFields fields) {

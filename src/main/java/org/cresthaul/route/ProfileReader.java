@@ -158,11 +158,16 @@ final class ProfileReader {
         return points(hazard, key).map(Soffit::of);
     }
 
-    /** Points as [distance, elevation]; empty after a problem. */
     private Optional<List<SurveyedPoint>> points(JsonFields owner, String key) {
+        pointCount += owner.find(key).isArray() ? owner.find(key).size() : 0;
+        return points(owner, key, MOST_POINTS);
+    }
+
+    /** Points as [distance, elevation]; empty after a problem. */
+    static Optional<List<SurveyedPoint>> points(JsonFields owner, String key, int most) {
+        Problems problems = owner.problems();
         int before = problems.count();
-        List<JsonNode> items = owner.items(key, 2, MOST_POINTS);
-        pointCount += items.size();
+        List<JsonNode> items = owner.items(key, 2, most);
         List<SurveyedPoint> points = new ArrayList<>(items.size());
         double lastM = Double.NaN;
         double lastZ = Double.NaN;

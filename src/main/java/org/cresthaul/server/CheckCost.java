@@ -60,7 +60,13 @@ final class CheckCost {
             sumMs += configurations
                     * (CELL_MS + sides * places * POINT_MS * points + ways * UNIT_PAIR_MS * unitPairs(stance));
         }
-        return sumMs + waitingTracks(route) * configurations * (CELL_MS + unitPairs(stance) * UNIT_PAIR_MS) * HUMPS;
+        double sketched = route.candidates().stream()
+                .flatMap(c -> c.candidate().sketch().stream())
+                .mapToDouble(k -> CELL_MS + POINT_MS * k.points().size())
+                .sum();
+        return sumMs
+                + sketched
+                + waitingTracks(route) * configurations * (CELL_MS + unitPairs(stance) * UNIT_PAIR_MS) * HUMPS;
     }
 
     /** Numbers of tracks for which humps are looked at: at most as many as there are crossings that nobody surveyed. */

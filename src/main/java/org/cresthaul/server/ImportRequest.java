@@ -12,6 +12,9 @@ import org.cresthaul.exchange.BaseMapFile;
 import org.cresthaul.exchange.ImportFiles;
 import org.cresthaul.exchange.RouteImport;
 import org.cresthaul.exchange.crs.PlaneCoordinates;
+import org.cresthaul.exchange.raster.HeightUnit;
+import org.cresthaul.exchange.raster.RasterFile;
+import org.cresthaul.exchange.raster.RasterOptions;
 import org.cresthaul.exchange.track.TrackContent;
 import org.cresthaul.exchange.track.TrackFile;
 import org.cresthaul.units.BadQuantity;
@@ -26,14 +29,24 @@ import org.cresthaul.units.Length;
  * @param withinM how far leaving out points may move the line
  * @param longestGapM longest gap that is taken as driven straight
  * @param crs code of what CSV and GeoJSON are in; 0 for WGS 84
+ * @param rasters what is said of rasters that do not say it themselves
  * @param byTime whether tracks are put in the order in which they were driven, where all say when
  */
 record ImportRequest(
-        ImportBody.Received received, String name, double withinM, double longestGapM, boolean byTime, int crs) {
-    private static final Set<String> FIELDS = Set.of("name", "simplify", "longestGap", "order", "crs");
+        ImportBody.Received received,
+        String name,
+        double withinM,
+        double longestGapM,
+        boolean byTime,
+        int crs,
+        RasterOptions rasters) {
+    private static final Set<String> FIELDS =
+            Set.of("name", "simplify", "longestGap", "order", "crs", "rasterCrs", "rasterUnit");
     private static final int LONGEST_NAME = 200;
     /** What is held of a map is bounded by the strip along the line, not by its file. */
     private static final long MOST_HELD_OF_MAPS = 12L << 20;
+    /** Rasters are gone through one after the other. */
+    private static final long MOST_HELD_OF_A_RASTER = 4L << 20;
 
     /** @throws Refusal with every mistake in the fields */
     static ImportRequest of(ImportBody.Received received) {
@@ -45,7 +58,8 @@ record ImportRequest(
                         "unknown-field",
                         "There is no field of that name.",
                         "",
-                        "Known are name, simplify, longestGap, order and crs; a file needs a file name."));
+                        "Known are name, simplify, longestGap, order, crs, rasterCrs and rasterUnit; a file needs a file"
+                                + " name."));
             }
         }
         double withinM = lengthM(fields, "simplify", 0.25, 1, problems);
@@ -55,11 +69,8 @@ record ImportRequest(
             problems.add(
                     new InputProblem("unknown-word", "The order is given or time.", "/order", "Write one of them."));
         }
-        int crs = fields.containsKey("crs") ? PlaneCoordinates.code(fields.get("crs")) : 0;
-        if (fields.containsKey("crs") && crs == 0) {
-            problems.add(new InputProblem(
-                    "unknown-crs", "\"crs\" is no code of the EPSG dataset.", "/crs", "Write one such as EPSG:2263."));
-        }
+        int crs = crs(fields, "crs", problems);
+        RasterOptions rasters = new RasterOptions(crs(fields, "rasterCrs", problems), heightUnit(fields, problems));
         if (received.files().isEmpty()) {
             problems.add(new InputProblem(
                     "no-file", "There is no file in the form.", "", "Send a track, or a map with a route to update."));
@@ -74,7 +85,30 @@ record ImportRequest(
                 withinM,
                 longestGapM,
                 order.equals("time"),
-                crs);
+                crs,
+                rasters);
+    }
+
+    private static int crs(Map<String, String> fields, String key, List<InputProblem> problems) {
+        int crs = fields.containsKey(key) ? PlaneCoordinates.code(fields.get(key)) : 0;
+        if (fields.containsKey(key) && crs == 0) {
+            problems.add(new InputProblem(
+                    "unknown-crs",
+                    "\"" + key + "\" is no code of the EPSG dataset.",
+                    "/" + key,
+                    "Write one such as EPSG:2263."));
+        }
+        return crs;
+    }
+
+    private static Optional<HeightUnit> heightUnit(Map<String, String> fields, List<InputProblem> problems) {
+        Optional<HeightUnit> unit =
+                Optional.ofNullable(fields.get("rasterUnit")).flatMap(HeightUnit::of);
+        if (fields.containsKey("rasterUnit") && unit.isEmpty()) {
+            problems.add(new InputProblem(
+                    "unknown-word", "Heights are in m, ft or ftUS.", "/rasterUnit", "Write one of them."));
+        }
+        return unit;
     }
 
     private static Refusal refusal(List<InputProblem> problems) {
@@ -108,10 +142,13 @@ record ImportRequest(
     long heldBytes() {
         long maps = 0;
         long others = 0;
+        long rasters = 0;
         try {
             for (ImportFiles.Given file : received.files()) {
                 long size = Files.size(file.path());
-                if (size > TrackFile.MOST_BYTES || ImportFiles.isMap(file.path())) {
+                if (RasterFile.isOne(file.path(), file.name())) {
+                    rasters = MOST_HELD_OF_A_RASTER;
+                } else if (size > TrackFile.MOST_BYTES || ImportFiles.isMap(file.path())) {
                     maps += size;
                 } else {
                     others += size;
@@ -122,7 +159,7 @@ record ImportRequest(
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return others + Math.min(maps, MOST_HELD_OF_MAPS);
+        return others + rasters + Math.min(maps, MOST_HELD_OF_MAPS);
     }
 
     /**
@@ -135,7 +172,7 @@ record ImportRequest(
     /** @throws Refusal with what is wrong with every file */
     Made made(ImportUnderway progress) {
         progress.readsTracks();
-        ImportFiles files = ImportFiles.read(received.files(), crs);
+        ImportFiles files = ImportFiles.read(received.files(), crs, rasters);
         if (byTime) {
             files = files.byTime();
         }
@@ -156,7 +193,9 @@ record ImportRequest(
                         "no-track", "There is no track among the files.", "", "Add the track of the route.")));
             }
             RouteImport.Imported imported = RouteImport.of(
-                    tracks, new RouteImport.Options(name, withinM, longestGapM, files.maps(), update, progress));
+                    tracks,
+                    new RouteImport.Options(
+                            name, withinM, longestGapM, files.maps(), files.rasters(), update, progress));
             return new Made(
                     imported,
                     files.maps().isEmpty()

@@ -7,27 +7,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.cresthaul.check.HumpLadder;
 import org.cresthaul.check.Inputs;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.Report;
 import org.cresthaul.check.RouteCheck;
 import org.cresthaul.geometry.Uncertainty;
-import org.cresthaul.rig.Axle;
-import org.cresthaul.rig.AxleGroup;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.FramePoint;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Leveling;
 import org.cresthaul.rig.LiftState;
-import org.cresthaul.rig.Notch;
-import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
 import org.cresthaul.rig.Setting;
-import org.cresthaul.rig.Tractor;
-import org.cresthaul.rig.Trailer;
+import org.cresthaul.rig.TwoWheels;
 import org.cresthaul.road.Approach;
 import org.cresthaul.road.RoadProfile;
 import org.cresthaul.road.SurveyedPoint;
@@ -74,36 +67,6 @@ class HumpLadderTest {
         return ladder;
     }
 
-    /** Rigid, on two axles, its underside straight between them; the trailer stays far above and never counts. */
-    private static Rig twoWheels(double wheelbaseM, double undersideM) {
-        Tractor tractor = new Tractor(
-                new Axle(0, 0.1),
-                new AxleGroup(List.of(new Axle(-wheelbaseM, 0.1)), 0.1, 0.1),
-                new FramePoint(-wheelbaseM / 2, 2),
-                level(-wheelbaseM, 0, undersideM),
-                level(-wheelbaseM, 0, undersideM + 0.1));
-        Trailer trailer = new Trailer(
-                0,
-                new FramePoint(-1, 2),
-                new FramePoint(-1.5, 2),
-                new AxleGroup(List.of(new Axle(-2, 0.1)), 0.5, 0.5),
-                0,
-                Optional.empty(),
-                0,
-                0,
-                0,
-                level(-2, 0, 3),
-                level(-2, 0, 3.2),
-                List.of(),
-                Optional.empty());
-        LevelStance stance = new LevelStance("two wheels", tractor, trailer, Optional.empty());
-        return new Rig("Two wheels", "invented", NONE, NONE, List.of(new Notch("1", 0)), List.of(stance));
-    }
-
-    private static Outline level(double rearXM, double frontXM, double hM) {
-        return new Outline(List.of(new FramePoint(rearXM, hM), new FramePoint(frontXM, hM)));
-    }
-
     /**
      * A wheelbase L over a plane p between two grades g loses g (2L - p)² / 8L with both axles on the slopes, where the
      * plane is shorter than L / 2, and g L / 4 with one of them on the plane, where it is longer than 2L / 3. So with h
@@ -117,7 +80,7 @@ class HumpLadderTest {
     @CsvSource({"36, 5, 1, 10.0", "36, 5, 3, 15.5", "36, 5, 4, 15.5", "50, 6, 1, 8.0", "50, 6, 2, 11.0"})
     void aRigidWheelbaseClearsWhatTheClosedFormSays(double wheelbaseFt, double underIn, int tracks, double clearIn)
             throws Exception {
-        Rig rig = twoWheels(wheelbaseFt * FOOT_M, underIn * INCH_M);
+        Rig rig = TwoWheels.of(wheelbaseFt * FOOT_M, underIn * INCH_M);
         HumpLadder ladder = ladder(tracks, rig, new Margins(0, 0, 0, 0, 0, 0));
 
         assertEquals(clearIn, ladder.rungs().get(0).clearM() / INCH_M, 1e-9);
@@ -127,7 +90,7 @@ class HumpLadderTest {
 
     @Test
     void aBodyThatTouchesALevelRoadClearsNothing() throws Exception {
-        HumpLadder.Rung rung = ladder(1, twoWheels(36 * FOOT_M, INCH_M), new Margins(2 * INCH_M, 0, 0, 0, 0, 0))
+        HumpLadder.Rung rung = ladder(1, TwoWheels.of(36 * FOOT_M, INCH_M), new Margins(2 * INCH_M, 0, 0, 0, 0, 0))
                 .rungs()
                 .get(0);
 

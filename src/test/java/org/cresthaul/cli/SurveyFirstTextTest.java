@@ -17,6 +17,8 @@ import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptions;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
 import org.cresthaul.units.UnitSystem;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -106,5 +108,57 @@ class SurveyFirstTextTest {
         assertEquals("70", row.get(rank + 3));
         assertTrue(Double.parseDouble(row.get(clear)) > 0
                 && Double.parseDouble(row.get(clear)) < Double.parseDouble(row.get(contact)));
+    }
+
+    /** A peak between 3 % grades as a raster of 10 m cells has it, and the same from one of 90 m. */
+    @Test
+    void aSketchIsToldWithItsCellsAndAsNoSurvey() throws Exception {
+        Rig rig = RigFile.parse(Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json")));
+        String map = "\"candidate\": {\"source\": \"map\", \"object\": \"node 1\", \"state\": \"open\", \"sketch\":"
+                + " {\"raster\": \"land.tif\", \"date\": \"2021-06-30\", \"spacing\": \"%d m\", \"points\": [[\"-%<d"
+                + " m\", \"100 m\"], [\"0 m\", \"100.3 m\"], [\"%<d m\", \"100 m\"]]}}";
+        Route route = RouteFile.parse("""
+                {"type": "FeatureCollection", "cresthaul": "route/1", "name": "Sketched", "note": "Invented.",
+                 "features": [
+                  {"type": "Feature", "properties": {"route": "Straight"},
+                   "geometry": {"type": "LineString", "coordinates": [[-93.1, 44.6], [-93.08, 44.6]]}},
+                  {"type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.09, 44.6]},
+                   "properties": {"id": "H1", "name": "Fine", "hazard": "rail-crossing", %s}},
+                  {"type": "Feature", "geometry": {"type": "Point", "coordinates": [-93.085, 44.6]},
+                   "properties": {"id": "H2", "name": "Coarse", "hazard": "rail-crossing", %s}}]}
+                """.formatted(map.formatted(10), map.formatted(90)));
+        Report sketched = RouteCheck.check(route, rig, rig.stances().get(0), Margins.defaults(), new Inputs("0", "0"));
+        double gapIn = sketched.surveyFirst().places().stream()
+                        .filter(p -> p.id().equals("H1"))
+                        .findFirst()
+                        .orElseThrow()
+                        .sketch()
+                        .gapM()
+                / 0.0254;
+
+        String text = new ReportText(UnitSystem.US_CUSTOMARY).of(sketched);
+        String fine = text.lines()
+                .filter(l -> l.contains("Fine") && l.contains("cells"))
+                .findFirst()
+                .orElseThrow();
+        assertTrue(fine.contains(" in, "), fine);
+        assertTrue(fine.contains("sketch from land.tif, 2021-06-30"), fine);
+        assertTrue(text.contains("too coarse, 295 ft 4 in cells"), text);
+        assertTrue(text.replaceAll("\\s+", " ").contains("No survey and no verdict"), text);
+
+        List<String> lines =
+                new ReportCsv(UnitSystem.US_CUSTOMARY).of(sketched).lines().toList();
+        List<String> names = List.of(lines.get(0).split(","));
+        int at = names.indexOf("survey_sketch_gap_in");
+        List<String> row = List.of(lines.get(1).split(",(?=(?:[^\"]*\"[^\"]*\")*[^\"]*$)", -1));
+        assertEquals(names.size(), row.size());
+        assertEquals(gapIn, Double.parseDouble(row.get(at)), 0.011);
+        assertEquals(10 / 0.0254, Double.parseDouble(row.get(at + 1)), 0.01);
+        assertEquals("land.tif", row.get(at + 2));
+        List<String> coarse = List.of(lines.get(lines.size() - 1).split(",(?=(?:[^\"]*\"[^\"]*\")*[^\"]*$)", -1));
+        assertEquals("", coarse.get(at));
+        assertEquals("land.tif (too coarse)", coarse.get(at + 2));
+        // Without a sketch there is no column for one.
+        assertFalse(new ReportText(UnitSystem.US_CUSTOMARY).of(report).contains("sketch"));
     }
 }

@@ -67,6 +67,7 @@ public final class ImportMeasure {
                                 250,
                                 List.of(MapExtract.of(folder.resolve("osm")
                                         .resolve(expected.path("extract").asText()))),
+                                List.of(),
                                 Optional.empty(),
                                 MapProgress.UNTOLD))
                 .preview();

@@ -25,7 +25,7 @@ public final class TrackFuzz {
             TrackContent content = TrackFile.parse(data, "track");
             RouteImport.Imported imported = RouteImport.of(
                     List.of(content),
-                    new RouteImport.Options("", 0.25, 250, List.of(), Optional.empty(), MapProgress.UNTOLD));
+                    new RouteImport.Options("", 0.25, 250, List.of(), List.of(), Optional.empty(), MapProgress.UNTOLD));
             Route route = RouteFile.parse(imported.document());
             assertEquals(imported.preview().lengthM(), route.lengthM());
             assertTrue(route.hazards().stream().noneMatch(h -> h.isSurveyed()));

@@ -47,6 +47,7 @@ public final class PlaneCoordinates {
     private final GeographicBoundingBox used;
     private CoordinateOperation operation;
     private MathTransform transform;
+    private MathTransform inverse;
     private double accuracyM;
 
     static {
@@ -111,6 +112,23 @@ public final class PlaneCoordinates {
             double[] at = {east, north};
             transform.transform(at, 0, at, 0, 1);
             return isUsedAt(at[0], at[1]) && Math.abs(at[1]) <= LonLat.MOST_LAT_DEG ? new LonLat(at[0], at[1]) : null;
+        } catch (TransformException e) {
+            return null;
+        }
+    }
+
+    /** The other way: east and north of a place; null where they do not reach, or before any position was asked for. */
+    public double[] from(LonLat place) {
+        if (transform == null || !isUsedAt(place.lonDeg(), place.latDeg())) {
+            return null;
+        }
+        try {
+            if (inverse == null) {
+                inverse = transform.inverse();
+            }
+            double[] at = {place.lonDeg(), place.latDeg()};
+            inverse.transform(at, 0, at, 0, 1);
+            return Double.isFinite(at[0]) && Double.isFinite(at[1]) ? at : null;
         } catch (TransformException e) {
             return null;
         }

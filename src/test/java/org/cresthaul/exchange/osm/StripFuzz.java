@@ -192,7 +192,7 @@ public final class StripFuzz {
         try {
             RouteImport.Imported imported = RouteImport.of(
                     List.of(TrackFile.parse(TRACK, "track")),
-                    new RouteImport.Options("", 0.25, 250, extracts, Optional.empty(), MapProgress.UNTOLD));
+                    new RouteImport.Options("", 0.25, 250, extracts, List.of(), Optional.empty(), MapProgress.UNTOLD));
             Route route = RouteFile.parse(imported.document());
             require(route.hazards().stream()
                     .noneMatch(
