@@ -13,7 +13,7 @@
  *                      #import-save, #import-discard, #import-map, #import-notes li[data-done][data-code],
  *                      #import-counts, #import-attribution,
  *                      #import-candidates tbody tr[data-id][data-status][data-doubtful]
- *   #revisions         #route-save, #route-undo, #route-redo; #dropping while files are held over the page
+ *   #revisions         #route-save, #rig-save, #route-undo, #route-redo; #dropping while files are held over the page
  *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print,
  *                      #print-note (on paper: what is not on it)
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
@@ -65,6 +65,9 @@
  *                      .survey-row-remove, #survey-add, #survey-order, #survey-clear, #survey-reset,
  *                      #survey-FIELD, #survey-unit-distance, #survey-unit-height, #survey-said, #survey-answer
  *                      [data-verdict], #survey-view
+ *   #rig               #rig-edit (details); #rig-stance, #rig-state with #rig-give-up and #rig-again,
+ *                      .rig-part[data-part] tr[data-place] with .rig-input[data-row] and .rig-said[data-pointer],
+ *                      #rig-side and #rig-above .tape-dim[data-row]
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
  * A missing number leaves its data-value-m out. <html data-units data-theme> tell the display in force.
  */
@@ -93,10 +96,13 @@ import { mountImporting } from './panels/importing.js';
 import { mountRevisions } from './panels/revisions.js';
 import { mountDropping } from './panels/dropping.js';
 import { createImportActions } from './importing.js';
+import { createUndoing } from './undoing.js';
 import { createPlaceActions } from './placeactions.js';
 import { createSurveyActions } from './surveyactions.js';
+import { createRigActions } from './rigactions.js';
 import { createProjectActions } from './projects.js';
 import { mountPlaces } from './panels/places.js';
+import { mountRig } from './panels/rig.js';
 import { mountProjects } from './panels/projects.js';
 import { createLoadActions } from './loadactions.js';
 import { createPlanActions } from './planactions.js';
@@ -104,10 +110,12 @@ import { createPlanActions } from './planactions.js';
 const store = createStore({ ...initialState(), ...recall(window), author: recallAuthor(window) });
 const api = createApi(window.fetch.bind(window));
 const checking = createActions(store, api);
-const importing = createImportActions(store, api, checking.openRead);
+const undoing = createUndoing(store, checking.openRead);
+const importing = createImportActions(store, api, checking.openRead, undoing);
 const actions = {
-  ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api), ...importing,
-  ...createPlaceActions(store, importing.changeRoute), ...createProjectActions(store, api, checking),
+  ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api), ...importing, ...undoing.actions,
+  ...createPlaceActions(store, importing.changeRoute), ...createRigActions(store, undoing),
+  ...createProjectActions(store, api, checking),
   ...createSurveyActions(store, importing.changeRoute),
 };
 const page = id => document.getElementById(id);
@@ -147,6 +155,7 @@ const panels = [
   ['comparison', mountComparison],
   ['candidates', mountCandidates],
   ['places', mountPlaces],
+  ['rig', mountRig],
   ['notes', mountNotes],
 ];
 for (const [id, mount] of panels) {

@@ -12,10 +12,12 @@ const ASKED_EACH = 300;
 /** So much of a file tells whether it is one of this program's own. */
 const HEAD = 64 * 1024;
 
-/** @param open (kind, file, wanted) → puts a route or rig that was read into force, as `openRead` of other actions */
-export function createImportActions(store, api, open) {
+/**
+ * @param open (kind, file, wanted) → puts a route or rig that was read into force, as `openRead` of other actions
+ * @param undoing where a change of the route is kept, to be taken back
+ */
+export function createImportActions(store, api, open, undoing) {
   const runs = lastOnly();
-  let keeping = false;
   let running = null;
 
   const patch = part => store.set({ importing: { ...store.get().importing, ...part } });
@@ -138,20 +140,10 @@ export function createImportActions(store, api, open) {
   }
 
   /** Whether the route came into force. @param wanted what to show of it */
-  async function revise(what, before, made, wanted = {}) {
+  function revise(what, route, made, wanted = {}) {
     const { baseMap } = store.get();
-    keeping = true;
-    try {
-      await open('route', made, wanted);
-    } finally {
-      keeping = false;
-    }
-    if (store.get().inputs?.route !== made) {
-      return false;
-    }
-    const earlier = before === null || baseMap === null ? before : { ...before, baseMap };
-    store.set({ revisions: [...store.get().revisions, { what, before: earlier, made }], undone: [] });
-    return true;
+    const before = route === null || baseMap === null ? route : { ...route, baseMap };
+    return undoing.revise({ kind: 'route', what, before, made, wanted });
   }
 
   /** A person dismisses a candidate by {by, why}, or opens it again by null: the same route but for that. */
@@ -164,54 +156,8 @@ export function createImportActions(store, api, open) {
   /** The same route with another text. @param gone hazard that is no longer judged, or null */
   function change(what, text, gone = null) {
     const { inputs: { route }, baseMap } = store.get();
-    return revise(what, route, { ...readFile(text, route.name, null), baseMap }, shown(gone));
+    return revise(what, route, { ...readFile(text, route.name, null), baseMap }, undoing.shown(gone));
   }
-
-  /** What is shown and asked now, for another text of the same route. @param gone hazard that is no longer judged */
-  function shown(gone) {
-    const { configuration, hazard, planAsked, picks, stop } = store.get();
-    const plan = Object.fromEntries(Object.entries(planAsked).map(([key, value]) => [key,
-      ['acceptTight', 'setAside'].includes(key) ? value.filter(one => one !== gone)
-        : key === 'settled' ? value.filter(one => one.hazard !== gone) : value]));
-    return { configuration, hazard: hazard === gone ? null : hazard, plan, picks, stop };
-  }
-
-  /** The route that was there before comes back. */
-  async function undo() {
-    const { revisions, undone } = store.get();
-    const last = revisions.at(-1);
-    if (last?.before && await comesBack(last.before)) {
-      store.set({ revisions: revisions.slice(0, -1), undone: [last, ...undone] });
-    }
-  }
-
-  /** What was taken back last is made again. */
-  async function redo() {
-    const { revisions, undone: [next, ...rest] } = store.get();
-    if (next && await comesBack(next.made)) {
-      store.set({ revisions: [...revisions, next], undone: rest });
-    }
-  }
-
-  /** Whether a route that was in force is so again, with what is shown of it where it is another text of the same. */
-  async function comesBack(route) {
-    keeping = true;
-    try {
-      await open('route', route, route.name === store.get().inputs?.route.name ? shown(null) : {});
-    } finally {
-      keeping = false;
-    }
-    return store.get().inputs?.route === route;
-  }
-
-  // Another route is opened: what was made of the one before is no longer there to be undone.
-  store.watch(['inputs'], ({ inputs, revisions }) => {
-    const { undone } = store.get();
-    const own = revisions.at(-1)?.made ?? undone[0]?.before;
-    if (!keeping && own && inputs?.route.text !== own.text) {
-      store.set({ revisions: [], undone: [], saved: null });
-    }
-  });
 
   return {
     takeFiles: take,
@@ -246,9 +192,6 @@ export function createImportActions(store, api, open) {
     keepImport: keep,
     decideCandidate: decide,
     changeRoute: change,
-    undoRevision: undo,
-    redoRevision: redo,
-    markSaved: text => store.set({ saved: text }),
   };
 
   function discard() {

@@ -3,6 +3,7 @@ import { Problem, wasAborted } from './api.js';
 import { decode, encode } from './address.js';
 import { readFile, stanceIn } from './files.js';
 import { asProblem } from './planactions.js';
+import { NOTHING_SAVED } from './state.js';
 
 /** How long after a change it is saved, and how long after a failure it is tried again, milliseconds. */
 const SAVED_AFTER = 300;
@@ -151,12 +152,15 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
     const { inputs, revisions } = store.get();
     const [name, parts, stance, margins] = JSON.parse(savedKey);
     const was = Object.fromEntries(parts);
-    if (inputs.route.text !== was.route) {
+    const made = kind => {
       const last = revisions.at(-1);
-      return last?.made.text === inputs.route.text ? last.what : `route ${inputs.route.name}`;
+      return last?.kind === kind && last.made.text === inputs[kind].text ? last.what : null;
+    };
+    if (inputs.route.text !== was.route) {
+      return made('route') ?? `route ${inputs.route.name}`;
     }
     if (inputs.rig.text !== was.rig) {
-      return `rig ${inputs.rig.name}`;
+      return made('rig') ?? `rig ${inputs.rig.name}`;
     }
     if (name !== project().name) {
       return 'named';
@@ -192,7 +196,7 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
       }
       savedKey = null;
       store.set({
-        revisions: [], saved: null,
+        revisions: [], undone: [], saved: NOTHING_SAVED,
         project: {
           id, name: asked.name, revision: asked.revision, latest: latest.revision, saved: asked.saved,
           status: 'opening', problem: null, revisions: null, papers: null,

@@ -30,12 +30,15 @@ import { ALL } from './listing.js';
  *            tracks and maps on their way to a route; files as the browser has them, update whether the route in force
  *            is brought up to date, crs the EPSG code that was given for points, or nothing, data what the server
  *            answered: nothing of it is in force until it is kept
- * revisions  what was made of the route on this page, oldest first: {what, before, made}, routes as in inputs
+ * revisions  what was made of route and rig on this page, oldest first: {kind, what, before, made, fresh}, files as in
+ *            inputs; fresh where the rig's configurations became others
  * undone     revisions that were taken back, the last one first to come again
- * saved      the text of the route as it was saved last, or null
  * survey     the survey of the hazard on show as a table, or null where it has none: {id, index, kind, name, base,
  *            draft, read, status: 'same' | 'changed' | 'sent' | 'unread' | 'refused' | 'unsent', refused: [{at, text}],
  *            said, made}; draft as in survey.js, 'same' when the route says it; made counts up with other rows
+ * saved      {route, rig}: the text of each as it was saved last as a file, or null
+ * rigDraft   a change of the rig that is not in force yet, or was refused: {text, what: [...], fresh}, or null
+ * rigRow     id of the row of the taped rig that is looked at, or null
  * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
  * project    the one that is open, or null: {id, name, revision, latest, saved, status, problem, revisions, papers};
@@ -76,7 +79,9 @@ export function initialState() {
     importing: NO_IMPORT,
     revisions: [],
     undone: [],
-    saved: null,
+    saved: NOTHING_SAVED,
+    rigDraft: null,
+    rigRow: null,
     picking: false,
     picked: null,
     survey: null,
@@ -89,6 +94,9 @@ export function initialState() {
     theme: 'system',
   };
 }
+
+/** No file saved from this page. */
+export const NOTHING_SAVED = Object.freeze({ route: null, rig: null });
 
 /** No files on their way to a route. */
 export const NO_IMPORT = Object.freeze({

@@ -1,15 +1,17 @@
-/** What was made of the route on this page: to undo, and to save before it is lost with the page. */
+/** What was made of the route and the rig on this page: to undo, and to save before it is lost with the page. */
 import { el, replace } from '../dom.js';
-import { baseMapFileName, routeFileName } from '../imported.js';
+import { baseMapFileName, rigFileName, routeFileName } from '../imported.js';
+import { isUnsavedFile } from '../undoing.js';
 import { saveText } from './saving.js';
 
 export function mountRevisions(root, { store, actions }) {
   const isKept = ({ project }) => project?.status === 'saved' && project.revision === project.latest;
+  const isOf = (state, kind) => [...state.revisions, ...state.undone].some(revision => revision.kind === kind);
   const isUnsaved = state => (state.project ? !isKept(state) && state.project.revision === state.project.latest
-    : state.revisions.length > 0 && state.saved !== state.inputs?.route.text);
+    : isUnsavedFile(state, 'route') || isUnsavedFile(state, 'rig')) || state.rigDraft !== null;
 
   function draw(state) {
-    const { revisions, undone, inputs, saved, busy, baseMap } = state;
+    const { revisions, undone, inputs, busy, baseMap } = state;
     const last = revisions.at(-1);
     const again = undone[0];
     root.hidden = !(last || again) || !inputs;
@@ -17,29 +19,45 @@ export function mountRevisions(root, { store, actions }) {
       replace(root);
       return;
     }
-    const { route } = inputs;
+    const { route, rig } = inputs;
     replace(root,
-      el('span', {}, `${last ? `Last change of the route: ${last.what}.` : 'The route is as it was opened.'} `
-        + (!last && !state.project ? ''
-          : isKept(state) ? 'It is saved in the project.'
-            : saved === route.text ? 'It is saved.' : 'The route as it is now is on this page only.')),
-      el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
-      baseMap && el('button', { id: 'basemap-save', type: 'button', on: { click: saveBaseMap } }, 'Save its base map'),
+      el('span', {},
+        `${last ? `Last change: ${last.what}.` : 'Route and rig are as they were opened.'} ${where(state)}`),
+      isOf(state, 'route')
+        && el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
+      isOf(state, 'rig')
+        && el('button', { id: 'rig-save', type: 'button', on: { click: saveRig } }, 'Save the rig as a file'),
+      isOf(state, 'route') && baseMap
+        && el('button', { id: 'basemap-save', type: 'button', on: { click: saveBaseMap } }, 'Save its base map'),
       last?.before && el('button', {
         id: 'route-undo', type: 'button', disabled: busy, on: { click: () => actions.undoRevision() },
-      }, last.before.name === route.name ? 'Undo this change' : `Undo: back to ${last.before.name}`),
+      }, last.before.name === inputs[last.kind].name ? 'Undo this change' : `Undo: back to ${last.before.name}`),
       again && el('button', {
         id: 'route-redo', type: 'button', disabled: busy, on: { click: () => actions.redoRevision() },
       }, `Redo: ${again.what}`));
 
     function save() {
       saveText(route.text, routeFileName(route.name));
-      actions.markSaved(route.text);
+      actions.markSaved('route', route.text);
+    }
+
+    function saveRig() {
+      saveText(rig.text, rigFileName(rig.name));
+      actions.markSaved('rig', rig.text);
     }
 
     function saveBaseMap() {
       saveText(JSON.stringify(baseMap), baseMapFileName(route.name));
     }
+  }
+
+  /** Where what was changed is kept, in a sentence. */
+  function where(state) {
+    const unsaved = ['route', 'rig'].filter(kind => isUnsavedFile(state, kind));
+    return isKept(state) ? 'It is saved in the project.'
+      : unsaved.length === 2 ? 'Route and rig as they are now are on this page only.'
+        : unsaved.length === 1 ? `The ${unsaved[0]} as it is now is on this page only.`
+          : state.revisions.length > 0 && !state.project ? 'It is saved.' : '';
   }
 
   function beforeLeaving(event) {
@@ -49,7 +67,8 @@ export function mountRevisions(root, { store, actions }) {
   }
 
   window.addEventListener('beforeunload', beforeLeaving);
-  const stops = [store.watch(['revisions', 'undone', 'inputs', 'saved', 'busy', 'baseMap', 'project'], draw)];
+  const stops = [store.watch(
+    ['revisions', 'undone', 'inputs', 'saved', 'busy', 'baseMap', 'project', 'rigDraft'], draw)];
   return {
     unmount: () => {
       window.removeEventListener('beforeunload', beforeLeaving);

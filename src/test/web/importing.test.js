@@ -2,8 +2,9 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import { createActions } from '../../../web/actions.js';
 import { Problem } from '../../../web/api.js';
-import { counts, countsInWords, noteAt, notesByDone, progressWords, routeFileName } from '../../../web/imported.js';
+import { counts, countsInWords, noteAt, notesByDone, progressWords, routeFileName, rigFileName } from '../../../web/imported.js';
 import { createImportActions } from '../../../web/importing.js';
+import { createUndoing } from '../../../web/undoing.js';
 import { createStore } from '../../../web/state.js';
 import { passage, report } from './fixtures.js';
 
@@ -31,7 +32,10 @@ async function page(overrides = {}) {
     ...overrides,
   };
   const checking = createActions(store, api);
-  const actions = { ...checking, ...createImportActions(store, api, checking.openRead) };
+  const undoing = createUndoing(store, checking.openRead);
+  const actions = {
+    ...checking, ...createImportActions(store, api, checking.openRead, undoing), ...undoing.actions,
+  };
   await actions.openSamples();
   return { store, actions, sent, stopped };
 }
@@ -228,6 +232,9 @@ test('a route is saved under its own name', () => {
   assert.equal(routeFileName('Mill Road, north'), 'mill-road-north.route.geojson');
   assert.equal(routeFileName('alder.route.geojson'), 'alder.route.geojson');
   assert.equal(routeFileName('../..'), 'route.route.geojson');
+  assert.equal(rigFileName('Three-axle lowbed'), 'three-axle-lowbed.rig.json');
+  assert.equal(rigFileName('lowbed.rig.json'), 'lowbed.rig.json');
+  assert.equal(rigFileName('..'), 'rig.rig.json');
 });
 
 test('a dismissal keeps what is shown and asked, but for the place that is gone, and can be undone', async () => {

@@ -8,6 +8,7 @@ import {
   draftOf, inOrder, placed, readDraft, withCell, withField, withoutRow, withPasted, withRowAt, withSurvey,
 } from '../../../web/survey.js';
 import { createImportActions } from '../../../web/importing.js';
+import { createUndoing } from '../../../web/undoing.js';
 import { createSurveyActions } from '../../../web/surveyactions.js';
 
 const PROPERTIES = {
@@ -238,7 +239,9 @@ test('120 changes of a table are undone and made again, each to the byte', async
   const store = createStore({
     ...initialState(), inputs: { route: read(route(PROPERTIES)) }, hazard: 'H1',
   });
-  const importing = createImportActions(store, {}, async (kind, file) => { store.set({ inputs: { route: file } }); });
+  const open = async (kind, file) => { store.set({ inputs: { route: file } }); };
+  const undoing = createUndoing(store, open);
+  const importing = { ...createImportActions(store, {}, open, undoing), ...undoing.actions };
   const due = [];
   const actions = createSurveyActions(store, importing.changeRoute,
     { set: call => due.push(call), clear: () => { due.length = 0; } });

@@ -1,0 +1,75 @@
+/** What a user can do about the rig in force: measure it anew, row by row. No DOM. */
+import { readFile, stancesOf } from './files.js';
+import { rowsOf, tapeOf } from './rig/tape.js';
+import { refusalOf, withRow } from './rig/tapechange.js';
+
+/** The rig as it is on the page: the change that is not in force yet, where there is one. {text, json, name} */
+export function rigOnPage({ rigDraft, inputs }) {
+  const rig = inputs?.rig ?? null;
+  return rigDraft === null || rig === null ? rig : { ...rig, text: rigDraft.text, json: JSON.parse(rigDraft.text) };
+}
+
+/** Index of the stance that is on show. */
+export const stanceOnPage = ({ inputs }) => Math.max(0, stancesOf(inputs?.rig).indexOf(inputs?.stance));
+
+/** @param undoing where a change is kept, to be taken back */
+export function createRigActions(store, undoing) {
+  /**
+   * Puts another text of the rig in force. Until the server has taken it, and when it does not, it is a draft, which
+   * the next change builds on: two figures that only make sense together can be given one after the other.
+   *
+   * @param fresh whether its configurations are others
+   * @returns whether it is in force
+   */
+  async function change(what, text, fresh = false, name = null) {
+    const { rigDraft, inputs: { rig } } = store.get();
+    if (text === rig.text) {
+      giveUp();
+      return true;
+    }
+    const draft = { text, what: [...rigDraft?.what ?? [], what], fresh: fresh || Boolean(rigDraft?.fresh) };
+    store.set({ rigDraft: draft });
+    return undoing.revise({
+      kind: 'rig', what: draft.what.join('; '), before: rig, made: readFile(text, name ?? rig.name, null),
+      wanted: undoing.shownOfRig(draft.fresh), fresh: draft.fresh,
+    });
+  }
+
+  function giveUp() {
+    if (store.get().rigDraft !== null) {
+      store.set({ rigDraft: null, problem: null, candidate: null });
+    }
+  }
+
+  let last = null;
+  store.watch(['inputs', 'candidate', 'problem'], ({ inputs, candidate, problem, busy, rigDraft }) => {
+    const another = inputs?.rig !== last;
+    last = inputs?.rig ?? null;
+    // In force, given up in the list of problems, or another rig was opened.
+    if (rigDraft !== null && (another || (candidate === null && problem === null && !busy))) {
+      store.set({ rigDraft: null });
+    }
+  });
+
+  return {
+    changeRig: change,
+    giveUpRig: giveUp,
+    /** What was refused, or has not been asked, is asked again. */
+    checkRigAgain: () => {
+      const { rigDraft } = store.get();
+      store.set({ rigDraft: { ...rigDraft, what: rigDraft.what.slice(0, -1) } });
+      return change(rigDraft.what.at(-1), rigDraft.text, rigDraft.fresh);
+    },
+    /** @returns why the figure cannot be taken, in a sentence; null where it is on its way */
+    setRigRow: (id, typed) => {
+      const { text, json } = rigOnPage(store.get());
+      const row = rowsOf(tapeOf(json, stanceOnPage(store.get()))).find(one => one.id === id);
+      const refusal = refusalOf(row, typed);
+      if (refusal === null) {
+        change(`${row.label}, ${typed}`, withRow(text, json, row, typed));
+      }
+      return refusal;
+    },
+    lookAtRow: id => store.set({ rigRow: id }),
+  };
+}
