@@ -10,7 +10,10 @@ import { fileFromDisk, fromDisk, pick, readFile, stanceIn } from './files.js';
 import { isBaseMap } from './drawing/basemap.js';
 import { ALL } from './listing.js';
 import { nearestIndex } from './drawing/passage.js';
+import { followed, joined, newId } from './underway.js';
 
+/** How often is asked how far a check has come, milliseconds. */
+const ASKED_EACH = 500;
 const TIGHTEST = { line: null, leveling: null, raised: false };
 
 export function createActions(store, api) {
@@ -22,9 +25,18 @@ export function createActions(store, api) {
   async function check(inputs, wanted = {}) {
     const turn = checks.begin();
     retry = () => check(inputs, wanted);
-    store.set({ busy: true, problem: null });
+    store.set({ busy: true, problem: null, progress: null });
+    const id = newId();
+    let running = true;
+    followed(
+      () => api.checkProgress(id, store.get().progress?.found.length ?? 0, turn.signal),
+      () => running && turn.isCurrent(),
+      told => store.set({ progress: joined(store.get().progress, told) }),
+      ASKED_EACH,
+    );
     try {
-      const outcomes = await Promise.allSettled([api.check(inputs, turn.signal), api.route(inputs, turn.signal)]);
+      const outcomes = await Promise.allSettled([api.check(inputs, turn.signal, id), api.route(inputs, turn.signal)]);
+      running = false;
       if (!turn.isCurrent()) {
         return;
       }

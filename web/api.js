@@ -72,7 +72,11 @@ export function createApi(fetch) {
     /** The base map beneath a sample's route. */
     sampleMap: id => send(`/api/samples/maps/${encodeURIComponent(id)}`),
     route: (inputs, signal) => send('/api/route', { body: inputs.route.text, signal }),
-    check: (inputs, signal) => send('/api/check', { body: checkRequest(inputs), signal }),
+    /** Followed by an id of one's own. */
+    check: (inputs, signal, id) =>
+      send(`/api/check?id=${encodeURIComponent(id)}`, { body: checkRequest(inputs), signal }),
+    /** @param from how many of the places judged are known already */
+    checkProgress: (id, from, signal) => send(`/api/check/${encodeURIComponent(id)}?from=${from}`, { signal }),
     corner: (inputs, corner, signal) => send('/api/corner', { body: checkRequest(inputs, corner), signal }),
     loads: (inputs, question, signal) => send('/api/loads', { body: checkRequest(inputs, question), signal }),
     plan: (inputs, plan, signal) => send('/api/plan', { body: checkRequest(inputs, { plan }), signal }),

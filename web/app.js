@@ -16,6 +16,7 @@
  *   #revisions         #route-save, #rig-save, #route-undo, #route-redo; #dropping while files are held over the page
  *   #display           input[name=units][value=us|metric], #theme (system|light|dark), #print,
  *                      #print-note (on paper: what is not on it)
+ *   #checking          #checking-words, #checking-found li[data-hazard][data-clear]: while a check runs
  *   #busy, #notice     status lines; #problem [data-status], .problem-item [data-pointer] [data-code], #problem-retry,
  *                      #problem-dismiss
  *   #sections          a[data-part]: the parts of the sheet, to go to
@@ -79,6 +80,7 @@ import { recall, recallAuthor, remember, rememberAuthor } from './preferences.js
 import { mountDisplay } from './panels/display.js';
 import { mountInputs } from './panels/inputs.js';
 import { mountProblem } from './panels/problem.js';
+import { mountChecking } from './panels/checking.js';
 import { mountAnswer } from './panels/answer.js';
 import { mountPlan } from './panels/plan.js';
 import { mountSurveyFirst } from './panels/surveyfirst.js';
@@ -141,6 +143,7 @@ const panels = [
   ['import', mountImporting],
   ['revisions', mountRevisions],
   ['dropping', mountDropping],
+  ['checking', mountChecking],
   ['problem', mountProblem],
   ['answer', mountAnswer],
   ['sections', mountSections],

@@ -4,6 +4,7 @@ import { Problem, wasAborted } from './api.js';
 import { withDecision } from './candidates.js';
 import { isTrack, readFile } from './files.js';
 import { asProblem } from './planactions.js';
+import { followed, newId } from './underway.js';
 
 /** Files together larger than this are not sent, bytes: what the server takes. */
 const MOST_BYTES = 1024 ** 3;
@@ -48,22 +49,12 @@ export function createImportActions(store, api, open, undoing) {
   }
 
   /** Asks how far it has come for as long as it runs. */
-  async function follow(id, turn) {
-    while (turn.isCurrent() && running === id) {
-      await new Promise(resolve => { setTimeout(resolve, ASKED_EACH); });
-      if (!turn.isCurrent() || running !== id) {
-        return;
-      }
-      try {
-        const progress = await api.importProgress(id, turn.signal);
-        if (turn.isCurrent() && running === id) {
-          patch({ progress });
-        }
-      } catch {
-        // What is wrong with the server is told by the import itself.
-      }
-    }
-  }
+  const follow = (id, turn) => followed(
+    () => api.importProgress(id, turn.signal),
+    () => turn.isCurrent() && running === id,
+    progress => patch({ progress }),
+    ASKED_EACH,
+  );
 
   /** Ends what runs, here and on the server. */
   function stopRun() {
@@ -223,4 +214,3 @@ async function ownKind(file) {
 }
 
 /** Long enough that nobody else has it. */
-const newId = () => Array.from(crypto.getRandomValues(new Uint8Array(16)), byte => byte.toString(16)).join('-');

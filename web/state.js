@@ -6,6 +6,7 @@ import { ALL } from './listing.js';
  * inputs     the route and rig in force: {route, rig, stance, margins}; route and rig are {id, name, text, json},
  *            id null for a file from disk; stance null means the rig's first
  * candidate  inputs that were offered and refused, with the problem; the inputs in force stay untouched
+ * progress   how far the check that runs has come: {state, at, cells, places, configurations, found}, or null
  * problem    why the last attempt to open or check failed; notice what a link asked for in vain
  * samples    what the server offers, line the route for the plan, report the check's answer
  * hazard     id of the hazard on show, configuration the key on show; chosen whether a person or a link chose it: until
@@ -57,6 +58,7 @@ export function initialState() {
     inputs: null,
     candidate: null,
     busy: false,
+    progress: null,
     problem: null,
     notice: null,
     line: null,

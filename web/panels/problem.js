@@ -2,7 +2,6 @@
 import { el, replace } from '../dom.js';
 
 export function mountProblem(root, { store, actions }) {
-  const busy = document.getElementById('busy');
   const notice = document.getElementById('notice');
   const stops = [
     store.watch(['problem', 'candidate'], ({ problem, candidate, report }) => {
@@ -18,10 +17,6 @@ export function mountProblem(root, { store, actions }) {
           && el('button', { id: 'problem-retry', type: 'button', on: { click: actions.retry } }, 'Try again'),
         report && el('button', { id: 'problem-dismiss', type: 'button', on: { click: actions.dismissProblem } },
           'Keep the sheet as it is')));
-    }),
-    store.watch(['busy'], state => {
-      replace(busy, state.busy && ['Checking… ',
-        el('button', { id: 'check-stop', type: 'button', on: { click: actions.stopCheck } }, 'Stop')]);
     }),
     store.watch(['notice'], state => {
       notice.textContent = state.notice ?? '';

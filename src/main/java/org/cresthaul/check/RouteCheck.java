@@ -17,25 +17,74 @@ import org.cresthaul.route.RouteCorner;
 
 /** Checks a route against a rig: every hazard, every configuration. */
 public final class RouteCheck {
-    private RouteCheck() {}
+    private final Route route;
+    private final Rig rig;
+    private final LevelStance stance;
+    private final Margins margins;
+    private final Inputs inputs;
+    private final KeptFindings kept;
+    private final CheckFollower follower;
+    private final List<CheckedConfiguration> configurations;
+    private final RouteLoads loads;
+    private final JoinedCorners joined;
+    private final LevelUnits level;
+
+    private RouteCheck(
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Inputs inputs,
+            KeptFindings kept,
+            CheckFollower follower) {
+        this.route = route;
+        this.rig = rig;
+        this.stance = stance;
+        this.margins = margins;
+        this.inputs = inputs;
+        this.kept = kept;
+        this.follower = follower;
+        configurations = CheckedConfiguration.listOf(rig, stance);
+        loads = new RouteLoads(route, stance);
+        joined = new JoinedCorners(route, stance);
+        level = new LevelUnits(rig, stance, margins);
+    }
 
     /**
      * The report on one stance of a rig over one route. Hazards are checked side by side; the result does not depend on
      * it.
      */
     public static Report check(Route route, Rig rig, LevelStance stance, Margins margins, Inputs inputs) {
-        List<CheckedConfiguration> configurations = CheckedConfiguration.listOf(rig, stance);
-        RouteLoads loads = new RouteLoads(route, stance);
-        JoinedCorners joined = new JoinedCorners(route, stance);
-        LevelUnits level = new LevelUnits(rig, stance, margins);
+        return check(route, rig, stance, margins, inputs, new KeptFindings(), CheckFollower.NONE);
+    }
+
+    /**
+     * The same, place by place told to whoever follows it.
+     *
+     * @param inputs whose rig is that of the stance: what is kept is found again by it
+     * @param kept findings of earlier checks; those of this one are kept as well
+     */
+    public static Report check(
+            Route route,
+            Rig rig,
+            LevelStance stance,
+            Margins margins,
+            Inputs inputs,
+            KeptFindings kept,
+            CheckFollower follower) {
+        return new RouteCheck(route, rig, stance, margins, inputs, kept, follower).report();
+    }
+
+    private Report report() {
+        follower.begins(route.hazards().size(), configurations.size());
         // One task each: hazards differ too much in work to be dealt out in equal numbers.
         List<ForkJoinTask<Report.HazardFindings>> tasks = new ArrayList<>();
         for (Hazard h : route.hazards()) {
-            tasks.add(ForkJoinTask.adapt(() -> h instanceof LimitedPlace place
-                    ? findings(place, loads, configurations, level)
-                    : h instanceof RouteCorner corner
-                            ? CornerFindings.of(joined.of(corner), rig, stance, margins, configurations, level)
-                            : findings(h, rig, stance, margins, configurations, loads, level)));
+            tasks.add(ForkJoinTask.adapt(() -> {
+                Report.HazardFindings found = findings(h);
+                follower.judged(found);
+                return found;
+            }));
         }
         List<Integer> tracksThatWait = SurveyFirst.waitingTracks(SurveyFirst.places(route));
         List<ForkJoinTask<HumpLadder>> humps = new ArrayList<>();
@@ -81,23 +130,45 @@ public final class RouteCheck {
                         humps.stream().map(ForkJoinTask::join).toList()));
     }
 
+    /** What limits say is found anew each time: it takes next to nothing, and hangs on the whole route. */
+    private Report.HazardFindings findings(Hazard hazard) {
+        if (hazard instanceof LimitedPlace place) {
+            return findings(place, loads, configurations, level);
+        }
+        if (hazard instanceof RouteCorner corner) {
+            JoinedCorners.Judging judging = joined.of(corner);
+            return kept.of(question(judging), () -> judged(judging));
+        }
+        return kept.of(question(hazard), () -> judged(hazard));
+    }
+
+    private Report.HazardFindings judged(JoinedCorners.Judging judging) {
+        Report.HazardFindings found = CornerFindings.of(judging, rig, stance, margins, configurations, level);
+        configurations.forEach(c -> follower.judges(found.id()));
+        return found;
+    }
+
+    private KeptFindings.Question question(Object judged) {
+        return new KeptFindings.Question(
+                judged,
+                inputs.rigSha256(),
+                stance.name(),
+                margins,
+                configurations.stream().map(loads::raisesFront).toList());
+    }
+
     private static Report.UncertaintyTerm term(String name, Uncertainty u) {
         return new Report.UncertaintyTerm(name, u.valueM(), u.source());
     }
 
-    private static Report.HazardFindings findings(
-            Hazard hazard,
-            Rig rig,
-            LevelStance stance,
-            Margins margins,
-            List<CheckedConfiguration> configurations,
-            RouteLoads loads,
-            LevelUnits level) {
+    private Report.HazardFindings judged(Hazard hazard) {
         HazardCheck check = new HazardCheck(hazard, rig, stance, margins);
         Surroundings around = check.surroundings();
-        List<Report.Cell> cells = configurations.stream()
-                .map(c -> level.under(deliverable(check.cell(c), c, loads), c))
-                .toList();
+        List<Report.Cell> cells = new ArrayList<>();
+        for (CheckedConfiguration c : configurations) {
+            cells.add(level.under(deliverable(check.cell(c), c, loads), c));
+            follower.judges(hazard.place().id());
+        }
         HazardPlace place = hazard.place();
         return new Report.HazardFindings(
                 place.id(),

@@ -1,5 +1,6 @@
 package org.cresthaul.road;
 
+import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.geometry.Bow;
 import org.cresthaul.geometry.Finite;
@@ -21,6 +22,8 @@ public abstract class PiecewiseLine {
 
     private final int[] bucket;
     private final double bucketsPerM;
+    /** Lines are looked up by what they are; with many points that is found once. */
+    private final int hash;
 
     PiecewiseLine(List<SurveyedPoint> points, double slopeBefore, double slopeAfter) {
         int n = points.size();
@@ -49,6 +52,7 @@ public abstract class PiecewiseLine {
             }
             bucket[b] = Math.max(1, i - 1);
         }
+        hash = 31 * Arrays.hashCode(s) + Arrays.hashCode(z);
     }
 
     private static double requireSlope(double slope) {
@@ -181,5 +185,22 @@ public abstract class PiecewiseLine {
             most = Math.max(most, Math.abs(m));
         }
         return most;
+    }
+
+    /** Whether another has the same points and slopes, number for number. */
+    @Override
+    public boolean equals(Object other) {
+        return other == this
+                || other != null
+                        && other.getClass() == getClass()
+                        && hash == ((PiecewiseLine) other).hash
+                        && Arrays.equals(s, ((PiecewiseLine) other).s)
+                        && Arrays.equals(z, ((PiecewiseLine) other).z)
+                        && Arrays.equals(slope, ((PiecewiseLine) other).slope);
+    }
+
+    @Override
+    public int hashCode() {
+        return hash;
     }
 }

@@ -149,4 +149,24 @@ public final class RoadProfile extends PiecewiseLine {
     public boolean isSurveyedThroughout() {
         return surveyedFromM <= startM() && surveyedToM >= endM();
     }
+
+    /** Whether another is the same line under the same name, with the same ground beyond it. */
+    @Override
+    public boolean equals(Object other) {
+        if (other == this || !super.equals(other)) {
+            return other == this;
+        }
+        RoadProfile line = (RoadProfile) other;
+        return name.equals(line.name)
+                && before.equals(line.before)
+                && after.equals(line.after)
+                && offsetM.equals(line.offsetM)
+                && surveyedFromM == line.surveyedFromM
+                && surveyedToM == line.surveyedToM;
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * super.hashCode() + name.hashCode();
+    }
 }

@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.cresthaul.check.Version;
 import org.cresthaul.route.Route;
@@ -25,6 +26,7 @@ final class Api {
     private final BodyGate bodies;
     private final ImportDesk imports;
     private final CheckedReports reports = new CheckedReports();
+    private final Underway<CheckUnderway> underway = new Underway<>();
     private final ProjectDesk projects;
 
     Api(Samples samples, Optional<Tiles> tiles, Optional<ProjectStore> projects, WorkGate gate, BodyGate bodies) {
@@ -51,6 +53,7 @@ final class Api {
                 new Endpoint(HandlerType.DELETE, "/api/import/{id}", imports::stop),
                 new Endpoint(HandlerType.POST, "/api/route", this::route),
                 new Endpoint(HandlerType.POST, "/api/check", this::check),
+                new Endpoint(HandlerType.GET, "/api/check/{id}", this::progress),
                 new Endpoint(HandlerType.POST, "/api/passage", this::passage),
                 new Endpoint(HandlerType.POST, "/api/corner", this::corner),
                 new Endpoint(HandlerType.POST, "/api/loads", this::loads),
@@ -147,10 +150,24 @@ final class Api {
     }
 
     private void check(Context ctx) throws Exception {
-        made(ctx, body -> {
+        followed(ctx, (body, one) -> {
             CheckRequest asked = CheckRequest.read(body).requireBoundedWork();
-            return JsonAnswer.bytes(reports.of(asked));
+            return JsonAnswer.bytes(reports.of(asked, one));
         });
+    }
+
+    /** What may be asked after by the id that the request brings, while it runs. */
+    private void followed(Context ctx, BiFunction<byte[], CheckUnderway, byte[]> json) throws Exception {
+        CheckUnderway one = new CheckUnderway();
+        underway.during(ctx.queryParam("id"), one, () -> made(ctx, body -> json.apply(body, one)));
+    }
+
+    private void progress(Context ctx) {
+        String from = ctx.queryParam("from");
+        int first = from != null && from.matches("\\d{1,6}") ? Integer.parseInt(from) : 0;
+        answer(
+                ctx,
+                underway.find(ctx.pathParam("id")).map(one -> one.state(first)).orElse(CheckUnderway.State.NONE));
     }
 
     private void passage(Context ctx) throws Exception {
@@ -175,10 +192,11 @@ final class Api {
     }
 
     private void plan(Context ctx) throws Exception {
-        made(ctx, body -> {
+        followed(ctx, (body, one) -> {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
-            return JsonAnswer.bytes(
-                    asked.more().of(asked.check().requireBoundedWork(), reports).plan());
+            return JsonAnswer.bytes(asked.more()
+                    .of(asked.check().requireBoundedWork(), reports, one)
+                    .plan());
         });
     }
 

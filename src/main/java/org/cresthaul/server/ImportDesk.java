@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.stream.Stream;
 import org.cresthaul.exchange.ImportPreview;
@@ -24,12 +24,11 @@ final class ImportDesk {
     static final int MOST_AT_A_TIME = 2;
 
     private static final Logger LOG = LoggerFactory.getLogger(ImportDesk.class);
-    private static final String ID = "[A-Za-z0-9-]{1,64}";
 
     private final WorkGate gate;
     private final BodyGate bodies;
     private final Semaphore places = new Semaphore(MOST_AT_A_TIME);
-    private final Map<String, ImportUnderway> underway = new ConcurrentHashMap<>();
+    private final Underway<ImportUnderway> underway = new Underway<>();
 
     ImportDesk(WorkGate gate, BodyGate bodies) {
         this.gate = gate;
@@ -64,16 +63,15 @@ final class ImportDesk {
                     ProblemKind.BUSY, "As many imports run already as may.", List.of(), Map.of("Retry-After", "10"));
         }
         ImportUnderway one = new ImportUnderway();
-        String id = ctx.queryParam("id");
-        boolean followed = id != null && id.matches(ID) && underway.putIfAbsent(id, one) == null;
-        try (BodyGate.Admitted room = bodies.admit()) {
-            answer(ctx, one, room);
+        try {
+            underway.during(ctx.queryParam("id"), one, () -> {
+                try (BodyGate.Admitted room = bodies.admit()) {
+                    answer(ctx, one, room);
+                }
+            });
         } catch (OutOfMemoryError e) {
             throw Refusal.memoryShort();
         } finally {
-            if (followed) {
-                underway.remove(id);
-            }
             places.release();
         }
     }
@@ -109,16 +107,15 @@ final class ImportDesk {
     }
 
     void progress(Context ctx) {
-        ImportUnderway one = underway.get(ctx.pathParam("id"));
         ctx.contentType("application/json")
-                .result(JsonAnswer.bytes(one == null ? ImportUnderway.State.NONE : one.state()));
+                .result(JsonAnswer.bytes(underway.find(ctx.pathParam("id"))
+                        .map(ImportUnderway::state)
+                        .orElse(ImportUnderway.State.NONE)));
     }
 
     void stop(Context ctx) {
-        ImportUnderway one = underway.get(ctx.pathParam("id"));
-        if (one != null) {
-            one.stop();
-        }
-        ctx.contentType("application/json").result(JsonAnswer.bytes(new Stopped(one != null)));
+        Optional<ImportUnderway> one = underway.find(ctx.pathParam("id"));
+        one.ifPresent(ImportUnderway::stop);
+        ctx.contentType("application/json").result(JsonAnswer.bytes(new Stopped(one.isPresent())));
     }
 }

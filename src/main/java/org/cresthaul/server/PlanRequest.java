@@ -96,7 +96,13 @@ record PlanRequest(
 
     /** @throws Refusal when the options name what the report does not have */
     Planned of(CheckRequest check, CheckedReports reports) {
-        Report report = reports.of(check);
+        return of(check, reports, new CheckUnderway());
+    }
+
+    /** The same, told to whoever follows it. */
+    Planned of(CheckRequest check, CheckedReports reports, CheckUnderway following) {
+        Report report = reports.of(check, following);
+        following.plans();
         return new Planned(
                 report,
                 CompletePlan.of(

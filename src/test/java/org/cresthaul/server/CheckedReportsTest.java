@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 /** A report serves again for the same question, and for no other. */
 class CheckedReportsTest {
     private final List<CheckRequest> checked = new ArrayList<>();
-    private final CheckedReports reports = new CheckedReports(asked -> {
+    private final CheckedReports reports = new CheckedReports((asked, follower) -> {
         checked.add(asked);
         return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
     });
@@ -66,7 +66,7 @@ class CheckedReportsTest {
     @Test
     void whatWasStoppedLeavesNothing() {
         List<CheckRequest> tries = new ArrayList<>();
-        CheckedReports stopped = new CheckedReports(asked -> {
+        CheckedReports stopped = new CheckedReports((asked, follower) -> {
             tries.add(asked);
             throw new IllegalStateException("stopped");
         });

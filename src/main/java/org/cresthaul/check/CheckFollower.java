@@ -1,0 +1,25 @@
+package org.cresthaul.check;
+
+/** Told how far a check has come, by whichever thread has come so far: must not wait, and be safe to share. */
+public interface CheckFollower {
+    /** Follows nothing. */
+    CheckFollower NONE = new CheckFollower() {
+        @Override
+        public void begins(int places, int configurations) {}
+
+        @Override
+        public void judges(String hazard) {}
+
+        @Override
+        public void judged(Report.HazardFindings place) {}
+    };
+
+    /** How much there is to judge: every place in every configuration. */
+    void begins(int places, int configurations);
+
+    /** A place was judged in one configuration more. Not told of places that need not be judged anew. */
+    void judges(String hazard);
+
+    /** All of a place's findings are there. */
+    void judged(Report.HazardFindings place);
+}

@@ -1,0 +1,117 @@
+package org.cresthaul.server;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.cresthaul.check.CheckFollower;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.route.HazardKind;
+import org.cresthaul.units.Rounded;
+import org.cresthaul.units.Rounding;
+import org.cresthaul.units.Worded;
+
+/** How far one check, and the plan behind it, has come. Told by the threads that work, asked by others. */
+final class CheckUnderway implements CheckFollower {
+    /** Of places that are not judged in every configuration yet. */
+    private final Map<String, Integer> begun = new ConcurrentHashMap<>();
+
+    private final List<Found> found = new ArrayList<>();
+    private volatile Phase phase = Phase.WAITING;
+    private volatile int ofPlaces;
+    private volatile int configurations;
+    private volatile String at;
+
+    private enum Phase implements Worded {
+        WAITING("waiting"),
+        CHECKING("checking"),
+        PLANNING("planning");
+
+        private final String word;
+
+        Phase(String word) {
+            this.word = word;
+        }
+
+        @Override
+        public String word() {
+            return word;
+        }
+    }
+
+    /**
+     * A place that was judged. What is clear there says nothing of the route.
+     *
+     * @param clear in how many of the configurations it is clear in transport
+     * @param best the best verdict of any
+     */
+    record Found(
+            String hazard,
+            HazardKind kind,
+            String name,
+            @Rounded(Rounding.LENGTH_NEAR) double chainageM,
+            int clear,
+            Verdict best) {}
+
+    /**
+     * How far.
+     *
+     * @param state waiting, checking, planning; or none where nothing is under way
+     * @param at the place that was judged in one configuration more just now, or null
+     * @param cells places judged, configuration by configuration, of {@code places} in {@code configurations} each
+     * @param found those that are judged in all of them, in the order they were, from the one asked for
+     */
+    record State(String state, String at, int cells, int places, int configurations, List<Found> found) {
+        static final State NONE = new State("none", null, 0, 0, 0, List.of());
+    }
+
+    State state(int from) {
+        synchronized (found) {
+            return new State(
+                    phase.word,
+                    at,
+                    found.size() * configurations
+                            + begun.values().stream()
+                                    .mapToInt(Integer::intValue)
+                                    .sum(),
+                    ofPlaces,
+                    configurations,
+                    List.copyOf(found.subList(Math.min(Math.max(0, from), found.size()), found.size())));
+        }
+    }
+
+    @Override
+    public void begins(int count, int each) {
+        ofPlaces = count;
+        configurations = each;
+        phase = Phase.CHECKING;
+    }
+
+    @Override
+    public void judges(String hazard) {
+        at = hazard;
+        begun.merge(hazard, 1, Integer::sum);
+    }
+
+    @Override
+    public void judged(Report.HazardFindings place) {
+        List<Verdict> verdicts =
+                place.cells().stream().map(Report.Cell::verdict).toList();
+        synchronized (found) {
+            begun.remove(place.id());
+            found.add(new Found(
+                    place.id(),
+                    place.kind(),
+                    place.name(),
+                    place.chainageM(),
+                    (int) verdicts.stream().filter(v -> v == Verdict.CLEAR).count(),
+                    verdicts.stream().min(Verdict::compareTo).orElseThrow()));
+        }
+    }
+
+    /** The report is there; what remains is the way. */
+    void plans() {
+        phase = Phase.PLANNING;
+    }
+}

@@ -1,0 +1,176 @@
+package org.cresthaul.server;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.cresthaul.check.CheckFollower;
+import org.cresthaul.check.Inputs;
+import org.cresthaul.check.KeptFindings;
+import org.cresthaul.check.Margins;
+import org.cresthaul.check.Report;
+import org.cresthaul.check.RouteCheck;
+import org.cresthaul.check.Verdict;
+import org.cresthaul.geometry.WorkStopped;
+import org.cresthaul.rig.Rig;
+import org.cresthaul.rig.RigFile;
+import org.cresthaul.rig.RigTexts;
+import org.cresthaul.route.Route;
+import org.cresthaul.route.RouteFile;
+import org.cresthaul.route.RouteTexts;
+import org.junit.jupiter.api.Test;
+
+/** How far a check has come is told while it runs, place by place, and is true at its end. */
+class CheckProgressTest {
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** Asked after every cell: nothing goes back, and at the end all of it is there. */
+    @Test
+    void growsToTheWholeReport() throws Exception {
+        Route route = RouteFile.parse(bytes(RouteTexts.ROUTE));
+        Rig rig = RigFile.parse(bytes(RigTexts.RIG));
+        CheckUnderway one = new CheckUnderway();
+        assertEquals(new CheckUnderway.State("waiting", null, 0, 0, 0, List.of()), one.state(0));
+        List<CheckUnderway.State> seen = Collections.synchronizedList(new ArrayList<>());
+        Report report = RouteCheck.check(
+                route,
+                rig,
+                rig.stances().get(0),
+                Margins.defaults(),
+                new Inputs("r", "g"),
+                new KeptFindings(),
+                new CheckFollower() {
+                    @Override
+                    public void begins(int places, int configurations) {
+                        one.begins(places, configurations);
+                        seen.add(one.state(0));
+                    }
+
+                    @Override
+                    public synchronized void judges(String hazard) {
+                        one.judges(hazard);
+                        seen.add(one.state(0));
+                    }
+
+                    @Override
+                    public synchronized void judged(Report.HazardFindings place) {
+                        one.judged(place);
+                        seen.add(one.state(0));
+                    }
+                });
+        int configurations = report.configurations().size();
+        int places = report.hazards().size();
+        int cells = 0;
+        int found = 0;
+        for (CheckUnderway.State state : seen) {
+            assertEquals("checking", state.state());
+            assertEquals(places, state.places());
+            assertEquals(configurations, state.configurations());
+            assertTrue(state.cells() >= cells && state.found().size() >= found, state.toString());
+            cells = state.cells();
+            found = state.found().size();
+        }
+        assertEquals(places * configurations, cells);
+        assertTrue(seen.stream().anyMatch(s -> s.cells() > 0 && s.found().isEmpty()), "configuration by configuration");
+        Map<String, String> told = new TreeMap<>();
+        one.state(0).found().forEach(f -> told.put(f.hazard(), f.clear() + " " + f.best() + " " + f.chainageM()));
+        Map<String, String> expected = new TreeMap<>();
+        for (Report.HazardFindings h : report.hazards()) {
+            long clear =
+                    h.cells().stream().filter(c -> c.verdict() == Verdict.CLEAR).count();
+            expected.put(
+                    h.id(),
+                    clear + " "
+                            + h.cells().stream()
+                                    .map(Report.Cell::verdict)
+                                    .sorted()
+                                    .findFirst()
+                                    .orElseThrow()
+                            + " " + h.chainageM());
+        }
+        assertEquals(expected, told);
+        assertEquals(List.of(), one.state(places).found());
+        assertEquals(1, one.state(places - 1).found().size());
+    }
+
+    /** Over HTTP, as long as the check runs and not a moment longer. */
+    @Test
+    void isToldUnderTheIdThatTheAskerGave() throws Exception {
+        try (TestServer server = TestServer.ofSmallFiles()) {
+            assertEquals("none", state(server, "one"));
+            CompletableFuture<Integer> check = CompletableFuture.supplyAsync(() -> status(server, "/api/check?id=one"));
+            List<String> states = new ArrayList<>();
+            while (!check.isDone()) {
+                JsonNode told = TestServer.json(server.get("/api/check/one"));
+                OpenApi.requireValid("CheckProgress", told);
+                states.add(told.path("state").textValue());
+            }
+            assertEquals(200, check.get());
+            assertTrue(states.contains("checking"), states.toString());
+            assertEquals("none", state(server, "one"));
+        }
+    }
+
+    private static String state(TestServer server, String id) throws Exception {
+        return TestServer.json(server.get("/api/check/" + id + "?from=abc"))
+                .path("state")
+                .textValue();
+    }
+
+    private static int status(TestServer server, String path) {
+        try {
+            return server.post(path, Requests.check("")).statusCode();
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** The second of two that ask the same at once waits for the first; where that is stopped, it makes its own. */
+    @Test
+    void twoWhoAskTheSameAreAnsweredByOneCheck() throws Exception {
+        for (boolean stopped : new boolean[] {false, true}) {
+            CountDownLatch begun = new CountDownLatch(1);
+            CountDownLatch end = new CountDownLatch(1);
+            AtomicInteger made = new AtomicInteger();
+            CheckedReports reports = new CheckedReports((asked, follower) -> {
+                if (made.incrementAndGet() == 1) {
+                    begun.countDown();
+                    await(end);
+                    if (stopped) {
+                        throw new WorkStopped();
+                    }
+                }
+                return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
+            });
+            CheckRequest asked = CheckRequest.read(bytes(Requests.check("")));
+            CompletableFuture<Report> first = CompletableFuture.supplyAsync(() -> reports.of(asked));
+            begun.await();
+            CompletableFuture<Report> second = CompletableFuture.supplyAsync(() -> reports.of(asked));
+            end.countDown();
+
+            Report answer = second.get();
+            assertEquals(stopped, first.handle((r, e) -> e != null).get());
+            assertTrue(stopped || first.get() == answer, "the very same");
+            assertEquals(stopped ? 2 : 1, made.get());
+        }
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            latch.await();
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
