@@ -136,6 +136,20 @@ store.watch(['report'], state => {
 window.addEventListener('beforeprint', () => document.documentElement.classList.add('printing'));
 window.addEventListener('afterprint', () => document.documentElement.classList.remove('printing'));
 
+// A page that was left may live on out of sight: what it asked for is of no use to anybody then.
+let left = false;
+window.addEventListener('pagehide', () => {
+  left = store.get().busy;
+  actions.stopCheck();
+  actions.stopPlan();
+  actions.stopComparison();
+});
+window.addEventListener('pageshow', event => {
+  if (event.persisted && left) {
+    actions.retry();
+  }
+});
+
 const panels = [
   ['display', mountDisplay],
   ['projects', mountProjects],

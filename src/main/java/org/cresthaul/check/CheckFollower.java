@@ -22,4 +22,7 @@ public interface CheckFollower {
 
     /** All of a place's findings are there. */
     void judged(Report.HazardFindings place);
+
+    /** Nothing is judged for this follower as long as another's check of the very same question runs. */
+    default void waitsFor(CheckFollower other) {}
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 import org.cresthaul.geometry.Uncertainty;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
@@ -77,13 +79,17 @@ public final class RouteCheck {
 
     private Report report() {
         follower.begins(route.hazards().size(), configurations.size());
-        // One task each: hazards differ too much in work to be dealt out in equal numbers.
-        List<ForkJoinTask<Report.HazardFindings>> tasks = new ArrayList<>();
-        for (Hazard h : route.hazards()) {
-            tasks.add(ForkJoinTask.adapt(() -> {
-                Report.HazardFindings found = findings(h);
-                follower.judged(found);
-                return found;
+        // One task each: hazards differ too much in work to be dealt out in equal numbers. Whichever task is run next
+        // takes the next place in the order of travel, so that who follows hears of the first ones first.
+        List<Hazard> hazards = route.hazards();
+        Report.HazardFindings[] found = new Report.HazardFindings[hazards.size()];
+        AtomicInteger next = new AtomicInteger();
+        List<ForkJoinTask<?>> all = new ArrayList<>();
+        for (int k = 0; k < found.length; k++) {
+            all.add(ForkJoinTask.adapt(() -> {
+                int i = next.getAndIncrement();
+                found[i] = findings(hazards.get(i));
+                follower.judged(found[i]);
             }));
         }
         List<Integer> tracksThatWait = SurveyFirst.waitingTracks(SurveyFirst.places(route));
@@ -92,12 +98,10 @@ public final class RouteCheck {
             humps.add(ForkJoinTask.adapt(() -> HumpLadder.of(tracks, rig, stance, margins)));
         }
         Map<String, ForkJoinTask<SketchGap>> sketches = SketchGap.tasks(route, rig, stance, margins);
-        List<ForkJoinTask<?>> all = new ArrayList<>(humps);
         all.addAll(sketches.values());
-        all.addAll(tasks);
+        all.addAll(0, humps);
         ForkJoinTask.invokeAll(all);
-        List<Report.HazardFindings> hazards = tasks.stream()
-                .map(ForkJoinTask::join)
+        List<Report.HazardFindings> findings = Stream.of(found)
                 .map(h -> route.findCandidate(h.id())
                         .map(c -> h.withNote(c.told().toString()))
                         .orElse(h))
@@ -120,8 +124,8 @@ public final class RouteCheck {
                         .map(m -> new Report.TapeLine(m.what(), m.meters()))
                         .toList(),
                 List.of(term("rig measurement", rig.measurement()), term("tire and ride height", rig.ride())),
-                routeVerdicts(configurations, hazards, loads),
-                hazards,
+                routeVerdicts(configurations, findings, loads),
+                findings,
                 loads.report(),
                 ReversingCheck.of(rig, stance),
                 Cautions.of(route),

@@ -22,6 +22,8 @@ final class CheckUnderway implements CheckFollower {
     private volatile int ofPlaces;
     private volatile int configurations;
     private volatile String at;
+    /** Whose answer is waited for; null when it is this one's own. */
+    private volatile CheckUnderway leader;
 
     private enum Phase implements Worded {
         WAITING("waiting"),
@@ -67,6 +69,10 @@ final class CheckUnderway implements CheckFollower {
     }
 
     State state(int from) {
+        CheckUnderway other = leader;
+        if (other != null && phase == Phase.WAITING) {
+            return other.state(from);
+        }
         synchronized (found) {
             return new State(
                     phase.word,
@@ -79,6 +85,11 @@ final class CheckUnderway implements CheckFollower {
                     configurations,
                     List.copyOf(found.subList(Math.min(Math.max(0, from), found.size()), found.size())));
         }
+    }
+
+    @Override
+    public void waitsFor(CheckFollower other) {
+        leader = other instanceof CheckUnderway followed ? followed : null;
     }
 
     @Override

@@ -31,7 +31,7 @@ final class CheckedReports {
     private static final long LOOK_MS = 50;
 
     private final BiFunction<CheckRequest, CheckFollower, Report> check;
-    private final Map<Question, CompletableFuture<Optional<Report>>> underway = new ConcurrentHashMap<>();
+    private final Map<Question, Making> underway = new ConcurrentHashMap<>();
     private final Map<Question, SoftReference<Report>> made = new LinkedHashMap<>(MOST * 2, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -40,6 +40,9 @@ final class CheckedReports {
             return size() > MOST;
         }
     };
+
+    /** @param report empty when the check ends without one */
+    private record Making(CompletableFuture<Optional<Report>> report, CheckFollower follower) {}
 
     private record Question(Inputs inputs, String stance, Margins margins) {}
 
@@ -73,28 +76,28 @@ final class CheckedReports {
             if (known != null) {
                 return known;
             }
-            CompletableFuture<Optional<Report>> mine = new CompletableFuture<>();
-            CompletableFuture<Optional<Report>> other = underway.putIfAbsent(question, mine);
+            Making mine = new Making(new CompletableFuture<>(), follower);
+            Making other = underway.putIfAbsent(question, mine);
             if (other == null) {
-                return make(asked, question, follower, mine);
+                return make(asked, question, mine);
             }
-            Optional<Report> theirs = await(other);
+            follower.waitsFor(other.follower);
+            Optional<Report> theirs = await(other.report);
             if (theirs.isPresent()) {
                 return theirs.get();
             }
         }
     }
 
-    private Report make(
-            CheckRequest asked, Question question, CheckFollower follower, CompletableFuture<Optional<Report>> answer) {
+    private Report make(CheckRequest asked, Question question, Making mine) {
         Optional<Report> made = Optional.empty();
         try {
-            made = Optional.of(check.apply(asked, follower));
+            made = Optional.of(check.apply(asked, mine.follower));
             keep(question, made.get());
             return made.get();
         } finally {
-            underway.remove(question, answer);
-            answer.complete(made);
+            underway.remove(question, mine);
+            mine.report.complete(made);
         }
     }
 

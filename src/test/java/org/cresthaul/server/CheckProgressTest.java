@@ -145,6 +145,7 @@ class CheckProgressTest {
             AtomicInteger made = new AtomicInteger();
             CheckedReports reports = new CheckedReports((asked, follower) -> {
                 if (made.incrementAndGet() == 1) {
+                    follower.begins(7, 2);
                     begun.countDown();
                     await(end);
                     if (stopped) {
@@ -154,9 +155,15 @@ class CheckProgressTest {
                 return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
             });
             CheckRequest asked = CheckRequest.read(bytes(Requests.check("")));
-            CompletableFuture<Report> first = CompletableFuture.supplyAsync(() -> reports.of(asked));
+            CompletableFuture<Report> first =
+                    CompletableFuture.supplyAsync(() -> reports.of(asked, new CheckUnderway()));
             begun.await();
-            CompletableFuture<Report> second = CompletableFuture.supplyAsync(() -> reports.of(asked));
+            CheckUnderway waiting = new CheckUnderway();
+            CompletableFuture<Report> second = CompletableFuture.supplyAsync(() -> reports.of(asked, waiting));
+            while (!waiting.state(0).state().equals("checking")) {
+                Thread.sleep(1);
+            }
+            assertEquals(7, waiting.state(0).places(), "it is told of the check that it waits for");
             end.countDown();
 
             Report answer = second.get();

@@ -1,0 +1,79 @@
+package org.cresthaul.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.cresthaul.server.LongRouteMeasure;
+import org.cresthaul.server.Sample;
+import org.cresthaul.server.Samples;
+import org.cresthaul.server.TestServer;
+import org.junit.jupiter.api.Test;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+
+/** A long check on the page: places appear while it runs, nothing is said of the route, and it can be stopped. */
+class CheckingPageTest {
+    private static final int HAZARDS = 60;
+
+    private static Samples longRoute() throws Exception {
+        Samples bundled = Samples.bundled();
+        Sample alder = bundled.routes().stream()
+                .filter(s -> s.id().equals("alder-county"))
+                .findFirst()
+                .orElseThrow();
+        String route = LongRouteMeasure.longRoute(new String(alder.document(), StandardCharsets.UTF_8), HAZARDS, false);
+        return new Samples(
+                List.of(new Sample("long.route.geojson", route.getBytes(StandardCharsets.UTF_8))),
+                bundled.rigs(),
+                List.of());
+    }
+
+    /** By hazard, the words of its line. */
+    private static Map<String, String> found(Browser browser) {
+        return browser.list("#checking-found li").stream()
+                .collect(Collectors.toMap(li -> li.getDomAttribute("data-hazard"), WebElement::getText));
+    }
+
+    private static int running(TestServer server) {
+        try {
+            return TestServer.json(server.get("/api/health")).path("running").intValue();
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Test
+    void placesAreToldAsTheyAreJudgedUntilItIsStopped() throws Exception {
+        try (TestServer server = new TestServer(longRoute());
+                Browser browser = new Browser()) {
+            browser.open(server.url());
+            browser.await("a place is told", b -> !b.list("#checking-found li").isEmpty());
+            Map<String, String> early = found(browser);
+            browser.await("more are told", b -> b.list("#checking-found li").size() > early.size());
+            Map<String, String> later = found(browser);
+            String words = browser.find("#checking-words").getText();
+
+            assertEquals(1, running(server));
+            browser.find("#check-stop").sendKeys(Keys.ENTER);
+            browser.await("it is gone", b -> !b.find("#checking").isDisplayed());
+
+            assertTrue(words.matches("\\d+ of " + HAZARDS + " places judged in all 42 configurations .*"), words);
+            early.forEach((hazard, line) -> assertEquals(line, later.get(hazard), "what was told stands"));
+            assertTrue(later.values().stream().allMatch(line -> line.contains(": clear in ")), later.toString());
+            assertTrue(later.size() < HAZARDS, "stopped before its end");
+            assertTrue(!browser.find("#sheets").isDisplayed(), "nothing is said of the route");
+            browser.await("the server works for nobody", b -> running(server) == 0);
+
+            browser.open("about:blank");
+            browser.open(server.url());
+            browser.await("it is asked anew", b -> !b.list("#checking-found li").isEmpty());
+            browser.open("about:blank");
+            browser.await("left, it ends as well", b -> running(server) == 0);
+            assertEquals(List.of(), browser.errors());
+        }
+    }
+}
