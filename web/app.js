@@ -65,7 +65,8 @@
  *                      #survey-rows input[data-cell="row,column"], .survey-problem[data-at], .survey-row-add,
  *                      .survey-row-remove, #survey-add, #survey-order, #survey-clear, #survey-reset,
  *                      #survey-FIELD, #survey-unit-distance, #survey-unit-height, #survey-said, #survey-answer
- *                      [data-verdict], #survey-view
+ *                      [data-verdict], #survey-view; #survey-notes (details): #notes-FIELD, #notes-rows
+ *                      input[data-note="row,column"], #notes-outcome, #notes-take
  *   #rig               #rig-edit (details); #rig-stance, #rig-state with #rig-give-up and #rig-again,
  *                      .rig-part[data-part] tr[data-place] with .rig-input[data-row] and .rig-said[data-pointer],
  *                      #rig-side and #rig-above .tape-dim[data-row]

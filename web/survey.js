@@ -3,10 +3,11 @@
  * they are read. No DOM.
  *
  * A draft is {lines: [{name, offset}], rows: [[distance, height of each line...]], units: {distance, height}, fields:
- * {accuracy, source, date, ...}}, all texts; units are those of bare numbers.
+ * {accuracy, source, date, ...}, notes}, all texts; units are those of bare numbers, notes as in leveling.js.
  */
 import { withMember } from './jsontext.js';
 import { lengthOf } from './lengths.js';
+import { blankReading, hasReadings, isOwnNotes, notesOf, notesText, reduced, rowsFrom } from './leveling.js';
 
 /** Hazards whose road is surveyed by lines. */
 export const SURVEYED_KINDS = ['rail-crossing', 'dip', 'crest'];
@@ -47,6 +48,7 @@ export function draftOf(properties, unit) {
   return {
     lines,
     units,
+    notes: notesOf(properties.survey?.notes, units.height, units.distance),
     rows: profile.length > 0 ? rowsOf(profile, units)
       : Array.from({ length: EMPTY_ROWS }, () => emptyRow({ lines })),
     fields: {
@@ -95,6 +97,24 @@ export const withUnit = (draft, which, unit) => ({ ...draft, units: { ...draft.u
 export const withOffset = (draft, line, offset) => ({
   ...draft, lines: draft.lines.map((one, k) => (k === line ? { ...one, offset } : one)),
 });
+
+export const withNotes = (draft, part) => ({ ...draft, notes: { ...draft.notes, ...part } });
+export const withReading = (draft, row, column, text) => withNotes(draft, {
+  rows: Array.from({ length: Math.max(row + 1, draft.notes.rows.length) }, (none, k) => {
+    const cells = draft.notes.rows[k] ?? blankReading();
+    return k === row ? cells.with(column, text) : cells;
+  }),
+});
+
+/** Heights of the notes in the place of what the table has. */
+export function withNotesTaken(draft) {
+  const { points, problems } = reduced(draft.notes, draft.units.distance);
+  if (problems.length > 0 || points.length === 0) {
+    return draft;
+  }
+  const units = { ...draft.units, height: draft.notes.unit };
+  return { ...draft, units, rows: rowsFrom(points, draft.lines.map(({ name }) => name), units) };
+}
 
 /** Rows in the order of their distances; those without one that can be read stay last. */
 export function inOrder(draft) {
@@ -234,12 +254,12 @@ function lineOf({ name, offset, points }, draft, index, problems) {
   return { line: name, offset: read.text, points };
 }
 
-function readFields({ fields, units }, isEmpty, members, problems) {
+function readFields({ fields, units, notes }, isEmpty, members, problems) {
   for (const { key, path, needed } of FIELDS) {
     const text = fields[key].trim();
     if (text !== '') {
       members[path[0]] = { ...members[path[0]], [path[1]]: text };
-    } else if (needed && !isEmpty) {
+    } else if (needed && (!isEmpty || hasReadings(notes))) {
       problems.push({
         at: key,
         text: key === 'accuracy' ? 'How far may a height be off? Write half of the interval that holds 95 of 100, such '
@@ -251,9 +271,12 @@ function readFields({ fields, units }, isEmpty, members, problems) {
     .map(text => lengthOf(text, units.distance));
   rails.filter(({ problem }) => problem).forEach(({ problem }) => problems.push({ at: 'tracks', text: problem }));
   members.tracks = rails.length > 0 ? rails.map(({ text }) => text) : undefined;
+  if (hasReadings(notes) && members.survey) {
+    members.survey.notes = notesText(notes, units.distance);
+  }
   if (isEmpty) {
     members.profile = undefined;
-    GROUPS.forEach(group => { members[group] = undefined; });
+    GROUPS.filter(group => group !== 'survey' || !hasReadings(notes)).forEach(group => { members[group] = undefined; });
   }
 }
 
@@ -261,8 +284,12 @@ function readFields({ fields, units }, isEmpty, members, problems) {
 export function withSurvey(text, index, properties, { isEmpty, members }) {
   const path = ['features', index, 'properties'];
   const state = properties.candidate?.state;
+  const others = properties.survey?.notes;
   const wanted = {
     ...members,
+    // Notes that the page cannot read are somebody's all the same.
+    ...(members.survey && !members.survey.notes && others && !isOwnNotes(others)
+      && { survey: { ...members.survey, notes: others } }),
     // Only a rail crossing has rails.
     ...(properties.hazard !== 'rail-crossing' && { tracks: properties.tracks }),
     candidate: state === 'open' && !isEmpty ? { ...properties.candidate, state: 'surveyed' }
@@ -291,6 +318,9 @@ export function placed(problems, index, { places }) {
 }
 
 function cellOf([key, ...rest], places) {
+  if (key === 'survey' && rest[0] === 'notes') {
+    return 'notes';
+  }
   if (key === 'profile' && places[rest[0]]) {
     const { column, rows } = places[rest[0]];
     if (rest[1] === 'points') {

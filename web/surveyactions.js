@@ -1,8 +1,9 @@
 /** What a user can do to the survey of the hazard on show: put into the route as soon as it can be read. No DOM. */
+import { COLUMNS } from './leveling.js';
 import { tableOf } from './pasting.js';
 import {
-  draftOf, featureOf, inOrder, placed, readDraft, SURVEYED_KINDS, withCell, withField, withOffset, withoutRow,
-  withPasted, withRowAt, withSurvey, withUnit,
+  draftOf, featureOf, inOrder, placed, readDraft, SURVEYED_KINDS, withCell, withField, withNotes, withNotesTaken,
+  withOffset, withoutRow, withPasted, withReading, withRowAt, withSurvey, withUnit,
 } from './survey.js';
 
 /** How long after the last change it goes into the route, milliseconds. */
@@ -141,6 +142,16 @@ export function createSurveyActions(store, change, timers = BROWSER) {
       const { draft, said } = withPasted(now(), row, column, tableOf(text));
       edit(draft, said);
     },
+    surveyReading: (row, column, text) => edit(withReading(now(), row, column, text)),
+    /** @param part of the notes: start, closing, end, loop, spread, unit */
+    surveyNotes: part => edit(withNotes(now(), part)),
+    pasteReadings: (row, column, text) => {
+      const { rows } = tableOf(text);
+      edit(rows.reduce((draft, cells, i) => cells.reduce((made, cell, k) =>
+        (column + k < COLUMNS.length ? withReading(made, row + i, column + k, cell) : made), draft), now()),
+      `${rows.length} rows of notes pasted.`);
+    },
+    takeNotes: () => edit(withNotesTaken(now()), 'The heights of the notes are in the table.'),
     /** Gives up what is not in the route. */
     resetSurvey: () => {
       const { survey } = store.get();

@@ -4,6 +4,7 @@ import { against } from '../format.js';
 import { lengthOf, UNITS } from '../lengths.js';
 import { findCell, findConfiguration, findHazard, governing, verdictWords } from '../report.js';
 import { FIELDS, RAILS } from '../survey.js';
+import { createLevelNotes } from './levelnotes.js';
 import { createSurveyTable } from './surveytable.js';
 import { drawSurvey } from './surveyview.js';
 import { verdictTag } from './symbol.js';
@@ -22,6 +23,7 @@ const STATES = {
 
 export function mountSurvey(root, { store, actions }) {
   const table = createSurveyTable(actions);
+  const notes = createLevelNotes(actions);
   const frame = el('div', { class: 'survey-drawing' });
   const answer = el('div', { id: 'survey-answer', role: 'status' });
   const state = el('p', { id: 'survey-state', role: 'status' });
@@ -43,6 +45,7 @@ export function mountSurvey(root, { store, actions }) {
       el('details', { class: 'survey-more' }, el('summary', {}, 'The road beyond the table'),
         el('div', { class: 'survey-fields' },
           FIELDS.slice(3).map(({ key }) => fields[key].node))),
+      notes.node,
       state, first,
       el('div', { class: 'survey-columns' },
         el('div', {}, table.node,
@@ -82,6 +85,7 @@ export function mountSurvey(root, { store, actions }) {
       return;
     }
     table.draw(survey);
+    notes.draw(survey);
     Object.entries(units).forEach(([which, select]) => { select.value = survey.draft.units[which]; });
     fields.tracks.node.hidden = survey.kind !== 'rail-crossing';
     tellFields(survey);

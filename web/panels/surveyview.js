@@ -50,12 +50,13 @@ export function surveyDrawing({ lines, rails, passage, position, width, units })
       label(width - EDGE + 3, 14 + 14 * k, name[0].toUpperCase(), 'start'),
       svg('path', { class: `survey-line survey-line-${k % 3}`, d: `M${width - EDGE - 22} ${10 + 14 * k}h20` }),
     ]),
-    label(EDGE, HEIGHT - 6, `${round((right - left) / axisUnitM(units), axisUnitName(units))} long, `
-      + `${round((high - low) / gapUnitM(units), gapUnitName(units))} high; heights × `
+    label(EDGE, HEIGHT - 6, `${figure((box[1] - box[0]) / axisUnitM(units), axisUnitName(units))} long, `
+      + `${figure((high - low) / gapUnitM(units), gapUnitName(units))} high; heights × `
       + `${Number((up / along).toPrecision(2))}`,
     'start'));
 }
 
+const figure = (value, unit) => round(Number(value.toPrecision(4)), unit);
 const label = (x, y, text, anchor) => svg('text', { class: 'label', x, y, 'text-anchor': anchor }, text);
 const pathOf = (points, x, y) => points.map(([s, z], k) => `${k ? 'L' : 'M'}${x(s)} ${y(z)}`).join('');
 
@@ -83,7 +84,7 @@ function combination(passage, position, { left, low, along, up }) {
 
 function words(lines, passage, units, highM) {
   return `${lines.map(({ name, points }) => `line ${name} with ${points.length} points`).join(', ')}; the ground `
-    + `differs by ${round(highM / gapUnitM(units), gapUnitName(units))}`
+    + `differs by ${figure(highM / gapUnitM(units), gapUnitName(units))}`
     + `${passage ? '; the combination stands on it' : ''}`;
 }
 

@@ -284,6 +284,44 @@ class SurveyPageTest {
         assertNotEquals("not surveyed", verdict());
     }
 
+    /** By hand: 101.500 less 1.200 and 0.900, 101.900 less 1.400; 4 mm too high at the end, 2 mm a set-up. */
+    @Test
+    void levelNotesBecomeTheTableAndStayInTheFile() throws Exception {
+        show("H04");
+        browser.find("#survey-notes > summary").sendKeys(Keys.ENTER);
+        browser.find("#notes-unit").sendKeys("m");
+        type(browser.find("#notes-start"), "100");
+        browser.run(
+                "const cell = document.querySelector('[data-note=\"0,0\"]'); cell.focus();"
+                        + "const data = new DataTransfer(); data.setData('text/plain', arguments[0]);"
+                        + "cell.dispatchEvent(new ClipboardEvent('paste',"
+                        + "  {bubbles: true, cancelable: true, clipboardData: data}));",
+                "\t\t1.500\t\t\tnail\n-30\tleft\t\t1.200\n0\tleft\t\t0.900\n\t\t1.100\t\t0.700\tstone\n"
+                        + "30\tleft\t\t1.400\n\t\t\t\t1.896\tnail");
+        // 250 m: a quarter of a kilometer, of which 12 mm times its root is 6 mm.
+        type(browser.find("#notes-loop"), "250 m");
+        browser.find("#notes-spread").sendKeys(Keys.SPACE);
+        String outcome = browser.find("#notes-outcome").getText();
+        assertTrue(
+                outcome.contains("Misclosure 0.0040 m, within the allowable 0.0060 m, spread over 2 set-ups"), outcome);
+        browser.find("#notes-take").sendKeys(Keys.ENTER);
+        type(browser.find("#survey-accuracy"), "5 mm");
+        type(browser.find("#survey-source"), "level and rod, invented");
+        await("same");
+        assertEquals(
+                new ObjectMapper()
+                        .readTree("[[\"-30 ft\",\"100.2980 m\"],[\"0 ft\",\"100.5980 m\"],[\"30 ft\",\"100.4960 m\"]]"),
+                saved().at("/profile/0/points"));
+        assertEquals(8, saved().at("/survey/notes").size());
+        assertEquals(List.of(), browser.accessibilityViolations());
+        type(browser.find("[data-note='2,3']"), "low");
+        browser.await(
+                "it is told at the reading",
+                b -> b.find("[data-note-at='2,3']").getText().contains("\"low\" is no length"));
+        assertEquals("true", browser.find("#notes-take").getDomAttribute("disabled"));
+        assertEquals(List.of(), browser.errors());
+    }
+
     @ParameterizedTest(name = "{0}, {1} px")
     @CsvSource({"light, 1280", "dark, 1280", "light, 390"})
     void isAccessibleWithSomethingToMend(String scheme, int width) throws Exception {
