@@ -1,4 +1,5 @@
 /** A base map's features as lines and areas to draw. No DOM. GeoJSON has longitude first, maps latitude. */
+import { drawnBeside } from './plan.js';
 
 /** From the lowest up; what this page does not know is not drawn. */
 export const LAYERS = ['woods', 'water', 'minor-road', 'middle-road', 'major-road', 'railway'];
@@ -14,10 +15,10 @@ export function isBaseMap(json) {
 const arePositions = value => Array.isArray(value) && value.length > 0
   && (value.every(Array.isArray) ? value.every(arePositions) : value.length >= 2 && value.every(Number.isFinite));
 
-const flip = points => points.map(([lon, lat]) => [lat, lon]);
-
-/** @returns {{layer: string, area: boolean, parts: Array}[]} in the order of drawing */
-export function baseMapShapes({ features }) {
+/** @param line beside which it is drawn @returns {{layer, area: boolean, parts: Array}[]} in the order of drawing */
+export function baseMapShapes({ features }, line) {
+  const at = drawnBeside(line);
+  const flip = points => points.map(at);
   return features
     .filter(({ properties, geometry }) => LAYERS.includes(properties.layer)
       && ['MultiPolygon', 'MultiLineString'].includes(geometry.type))
@@ -30,9 +31,9 @@ export function baseMapShapes({ features }) {
 }
 
 /** @returns {{name: string, at: [number, number]}[]} */
-export const baseMapPlaces = ({ features }) => features
+export const baseMapPlaces = ({ features }, line) => features
   .filter(({ properties, geometry }) => properties.layer === 'place' && geometry.type === 'Point')
-  .map(({ properties: { name }, geometry: { coordinates: [lon, lat] } }) => ({ name, at: [lat, lon] }));
+  .map(({ properties: { name }, geometry: { coordinates } }) => ({ name, at: drawnBeside(line)(coordinates) }));
 
 /** About how wide a letter of a name is, and how high a line of it, pixels. */
 const LETTER = 6.5;

@@ -3,12 +3,14 @@ import { niceStep } from './scale.js';
 
 /** Where the line is at a chainage, [lat, lon]; between two of its points in proportion; null off the line. */
 export function pointAt(line, chainageM) {
+  const at = drawnBeside(line);
   for (const leg of line) {
     for (let i = 1; i < leg.length; i++) {
       const [a, b] = [leg[i - 1], leg[i]];
       if (chainageM >= a[2] && chainageM <= b[2]) {
         const t = b[2] > a[2] ? (chainageM - a[2]) / (b[2] - a[2]) : 0;
-        return [a[1] + (b[1] - a[1]) * t, a[0] + (b[0] - a[0]) * t];
+        const [[lat, lon], [toLat, toLon]] = [at(a), at(b)];
+        return [lat + (toLat - lat) * t, lon + (toLon - lon) * t];
       }
     }
   }
@@ -28,7 +30,17 @@ export function posts(line, lengthM, unitM, count) {
   return found;
 }
 
+/**
+ * How [lon, lat] is drawn beside a line, as [lat, lon]: within half the world of where the line starts, so that nothing
+ * across the 180th meridian is drawn the long way round.
+ */
+export function drawnBeside(line) {
+  const from = line?.[0]?.[0]?.[0] ?? 0;
+  return ([lon, lat]) => [lat, lon - 360 * Math.round((lon - from) / 360)];
+}
+
 /** The legs' points as [lat, lon]. */
 export function legPaths(line) {
-  return line.map(leg => leg.map(([lon, lat]) => [lat, lon]));
+  const at = drawnBeside(line);
+  return line.map(leg => leg.map(at));
 }

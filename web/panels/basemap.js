@@ -3,7 +3,7 @@ import * as L from '../lib/leaflet/leaflet-src.esm.js';
 import { el } from '../dom.js';
 import { baseMapPlaces, baseMapShapes, freeNames } from '../drawing/basemap.js';
 
-/** @param map Leaflet's. Answers {draw(baseMap or null)} */
+/** @param map Leaflet's. Answers {draw(baseMap or null, line beside which it is drawn)} */
 export function createBaseMap(map) {
   const pane = map.createPane('basemap');
   const renderer = L.svg({ pane: 'basemap', padding: 0.2 });
@@ -20,7 +20,7 @@ export function createBaseMap(map) {
   }
 
   return {
-    draw(baseMap) {
+    draw(baseMap, line) {
       layer.clearLayers();
       names = [];
       pane.dataset.shown = String(baseMap !== null);
@@ -28,14 +28,14 @@ export function createBaseMap(map) {
         return;
       }
       const still = { interactive: false, renderer, pane: 'basemap', smoothFactor: 1 };
-      baseMapShapes(baseMap).forEach(({ layer: name, area, parts }) => {
+      baseMapShapes(baseMap, line).forEach(({ layer: name, area, parts }) => {
         const drawn = { ...still, className: `base-${name}${area ? ' base-area' : ''}` };
         if (name === 'railway') {
           L.polyline(parts, { ...drawn, className: 'base-railway-ties' }).addTo(layer);
         }
         (area ? L.polygon(parts, drawn) : L.polyline(parts, drawn)).addTo(layer);
       });
-      names = baseMapPlaces(baseMap).map(({ name, at }) => ({ name, at, marker: L.marker(at, {
+      names = baseMapPlaces(baseMap, line).map(({ name, at }) => ({ name, at, marker: L.marker(at, {
         icon: L.divIcon({ className: 'plan-place', html: el('span', { class: 'base-place' }, name), iconSize: [0, 0] }),
         interactive: false, keyboard: false, pane: 'basemap',
       }).addTo(layer) }));

@@ -1,7 +1,7 @@
 /** The line of an import and its candidates on a map of its own. */
 import * as L from '../lib/leaflet/leaflet-src.esm.js';
 import { el } from '../dom.js';
-import { legPaths } from '../drawing/plan.js';
+import { drawnBeside, legPaths } from '../drawing/plan.js';
 import { kindWords } from '../imported.js';
 import { createBaseMap } from './basemap.js';
 
@@ -25,18 +25,18 @@ export function createImportMap(line, preview, baseMap) {
     });
     const still = { interactive: false };
     const legs = legPaths(line);
+    const at = drawnBeside(line);
     const all = L.latLngBounds(legs.flat());
     map.fitBounds(all, { padding: [20, 20], animate: false });
-    createBaseMap(map).draw(baseMap);
+    createBaseMap(map).draw(baseMap, line);
     legs.forEach(leg => L.polyline(leg, { ...still, className: 'route-casing' }).addTo(map));
     legs.forEach(leg => L.polyline(leg, { ...still, className: 'route-line' }).addTo(map));
     preview.candidates.forEach(one => {
-      const [lon, lat] = one.lonLat;
-      L.circleMarker([lat, lon], { radius: 5, className: `import-mark import-${one.status}` })
+      L.circleMarker(at(one.lonLat), { radius: 5, className: `import-mark import-${one.status}` })
         .bindTooltip(`${one.name}: ${kindWords(one.kind)}, ${one.status}`).addTo(map);
     });
-    preview.turns.forEach(({ lonLat: [lon, lat] }) =>
-      L.circleMarker([lat, lon], { ...still, radius: 3, className: 'import-mark import-turn' }).addTo(map));
+    preview.turns.forEach(({ lonLat }) =>
+      L.circleMarker(at(lonLat), { ...still, radius: 3, className: 'import-mark import-turn' }).addTo(map));
     resize = new ResizeObserver(() => map.invalidateSize({ animate: false }));
     resize.observe(node);
   }
@@ -44,8 +44,8 @@ export function createImportMap(line, preview, baseMap) {
   return {
     node,
     draw,
-    show: ([lon, lat]) => {
-      map.setView([lat, lon], Math.max(map.getZoom(), NEAR_ZOOM), { animate: false });
+    show: lonLat => {
+      map.setView(drawnBeside(line)(lonLat), Math.max(map.getZoom(), NEAR_ZOOM), { animate: false });
       node.scrollIntoView({ block: 'nearest' });
     },
     remove: () => {

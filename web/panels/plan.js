@@ -3,7 +3,7 @@ import * as L from '../lib/leaflet/leaflet-src.esm.js';
 import { alongRow, calm, el, makeTabStop, replace, roving } from '../dom.js';
 import { chainage, chainageUnitM, chainageUnitName, room, round } from '../format.js';
 import { isFree, labelSides } from '../drawing/labels.js';
-import { legPaths, posts } from '../drawing/plan.js';
+import { drawnBeside, legPaths, posts } from '../drawing/plan.js';
 import { nearestChainage } from '../places.js';
 import { alongRoute } from '../listing.js';
 import { findCell, findHazard, severity } from '../report.js';
@@ -78,6 +78,11 @@ export function mountPlan(root, { store, actions }) {
     }
   }
 
+  /** [lon, lat] as it is drawn on this map. */
+  function drawn(lonLat) {
+    return drawnBeside(store.get().line?.line)(lonLat);
+  }
+
   function drawRoute({ line, units }) {
     route.clearLayers();
     if (line === null) {
@@ -115,8 +120,8 @@ export function mountPlan(root, { store, actions }) {
     if (items.length === 0 || store.get().report === null) {
       return;
     }
-    const points = alongRoute(store.get()).map(({ lonLat: [lon, lat] }) =>
-      ({ ...map.latLngToContainerPoint([lat, lon]), width: LABEL_WIDTH }));
+    const points = alongRoute(store.get()).map(({ lonLat }) =>
+      ({ ...map.latLngToContainerPoint(drawn(lonLat)), width: LABEL_WIDTH }));
     const sides = labelSides(points, SYMBOL, LABEL_HEIGHT);
     items.forEach((item, index) => { item.dataset.side = sides[index]; });
     legends.forEach(({ at, node: words }) => {
@@ -149,8 +154,7 @@ export function mountPlan(root, { store, actions }) {
       }, verdictIcon(verdict, 18),
       // What an import called by its object in a map would cover the map; it is named where it is chosen.
       hazard.id.length <= LONGEST_LABEL && el('span', { class: 'hazard-id' }, hazard.id));
-      const [lon, lat] = hazard.lonLat;
-      L.marker([lat, lon], {
+      L.marker(drawn(hazard.lonLat), {
         icon: icon(button), keyboard: false, zIndexOffset: (3 - severity(verdict)) * 100,
       }).addTo(hazards);
     });
@@ -170,7 +174,7 @@ export function mountPlan(root, { store, actions }) {
     }
     const hazard = findHazard(report, id);
     if (hazard && bounds) {
-      quietly(() => map.panInside([hazard.lonLat[1], hazard.lonLat[0]], { padding: [40, 40], animate: !calm() }));
+      quietly(() => map.panInside(drawn(hazard.lonLat), { padding: [40, 40], animate: !calm() }));
     }
   }
 
@@ -187,8 +191,7 @@ export function mountPlan(root, { store, actions }) {
           + `room ${room(stop.roomM, units, 'down')}`,
         on: { click: event => openStop(actions, stop.id, event) },
       }, stopIcon(stop.kind));
-      const [lon, lat] = stop.lonLat;
-      L.marker([lat, lon], { icon: icon(button), keyboard: false, zIndexOffset: -500 }).addTo(stopping);
+      L.marker(drawn(stop.lonLat), { icon: icon(button), keyboard: false, zIndexOffset: -500 }).addTo(stopping);
     });
     const items = [...pane.querySelectorAll(STOP)];
     const tab = items.find(item => item.dataset.stop === chosen) ?? items[0];
@@ -204,7 +207,7 @@ export function mountPlan(root, { store, actions }) {
     if (!passage.data?.leadLonLat) {
       return;
     }
-    const flip = points => points.map(([lon, lat]) => [lat, lon]);
+    const flip = points => points.map(drawn);
     const still = { interactive: false };
     passage.data.swept.forEach(unit => L.polygon(unit.bodiesLonLat.map(flip),
       { ...still, smoothFactor: 0.2, className: `plan-swept plan-swept-${unit.unit}` }).addTo(way));
@@ -213,7 +216,7 @@ export function mountPlan(root, { store, actions }) {
 
   function showFocus({ focus }) {
     if (focus !== null && focus.lonLats.length > 0) {
-      const all = L.latLngBounds(focus.lonLats.map(([lon, lat]) => [lat, lon]));
+      const all = L.latLngBounds(focus.lonLats.map(drawn));
       map.fitBounds(all, { padding: [20, 20], animate: false });
       store.set({ focus: null });
     }
@@ -223,7 +226,7 @@ export function mountPlan(root, { store, actions }) {
     tiles?.remove();
     tiles = null;
     const source = settings?.tiles;
-    base.draw(source ? null : baseMap);
+    base.draw(source ? null : baseMap, store.get().line?.line);
     // Who made the map is thanked on paper too.
     credit.dataset.owed = String(Boolean(source ?? baseMap));
     replace(credit, source ? source.attribution : baseMap ? baseMapCredit(baseMap)

@@ -3,7 +3,7 @@ import test from 'node:test';
 import { curvePath, gapRange } from '../../../web/drawing/curve.js';
 import { isFree, labelSides } from '../../../web/drawing/labels.js';
 import * as drawn from '../../../web/drawing/passage.js';
-import { pointAt, posts } from '../../../web/drawing/plan.js';
+import { drawnBeside, legPaths, pointAt, posts } from '../../../web/drawing/plan.js';
 import { hazardMarks, legSpans, rows } from '../../../web/drawing/profile.js';
 import * as scale from '../../../web/drawing/scale.js';
 import { verdictClass, verdictSymbol } from '../../../web/drawing/symbols.js';
@@ -212,4 +212,19 @@ test('every verdict has its own outline; an unknown word is drawn as not surveye
   assert.equal(verdictSymbol('probably').word, 'probably');
   assert.equal(verdictClass('probably'), 'not-surveyed');
   assert.equal(kindOf('ford').word, 'ford');
+});
+
+test('across the 180th meridian everything is drawn beside the line, not round the world', () => {
+  const line = [[[179.9, -17, 0], [-179.9, -17, 1000]], [[-179.9, -17, 1000], [-179.8, -17, 2000]]];
+
+  const near = ([lat, lon], [otherLat, otherLon]) => Math.abs(lat - otherLat) < 1e-9 && Math.abs(lon - otherLon) < 1e-9;
+  assert.ok(near(legPaths(line)[0][1], [-17, 180.1]));
+  assert.ok(near(legPaths(line)[1][1], [-17, 180.2]));
+  assert.ok(near(pointAt(line, 500), [-17, 180]));
+  assert.ok(near(pointAt(line, 1500), [-17, 180.15]));
+  assert.ok(near(drawnBeside(line)([-179.85, -17]), [-17, 180.15]));
+  // The other way, and where nothing is crossed.
+  assert.ok(near(drawnBeside([[[-179.9, 10, 0]]])([179.9, 10]), [10, -180.1]));
+  assert.deepEqual(drawnBeside([[[-93.1, 44.6, 0]]])([-93.2, 44.7]), [44.7, -93.2]);
+  assert.deepEqual(drawnBeside(null)([-93.2, 44.7]), [44.7, -93.2]);
 });

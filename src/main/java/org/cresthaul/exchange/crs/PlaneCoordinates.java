@@ -38,6 +38,9 @@ public final class PlaneCoordinates {
     /** How far beyond where a system is used a position may lie, degrees. */
     private static final double BEYOND_DEG = 0.5;
 
+    /** No place on earth has a larger number, in any unit of a map. */
+    private static final double FARTHEST = 1e9;
+
     private static final Pattern CODE = Pattern.compile("(?i)(?:urn:ogc:def:crs:)?EPSG:(?:[0-9.]*:)?(\\d{1,7})");
     /** Held, so that its level stays: the library reports every optional file that it lacks. */
     private static final Logger QUIET = Logger.getLogger("org.apache.sis");
@@ -102,7 +105,7 @@ public final class PlaneCoordinates {
      * @throws InputRejected when no transformation is good enough
      */
     public LonLat at(double east, double north) throws InputRejected {
-        if (!Double.isFinite(east) || !Double.isFinite(north)) {
+        if (!(Math.abs(east) <= FARTHEST && Math.abs(north) <= FARTHEST)) {
             return null;
         }
         try {

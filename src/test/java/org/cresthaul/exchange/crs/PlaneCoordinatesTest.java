@@ -109,7 +109,12 @@ class PlaneCoordinatesTest {
             LonLat at = utm.at(plane[0], plane[1]);
 
             assertTrue(distanceM(at, lon, lat) < 0.001, lon + " " + lat + " is " + at);
+            double[] back = utm.from(new LonLat(lon, lat));
+            assertEquals(plane[0], back[0], 0.001);
+            assertEquals(plane[1], back[1], 0.001);
         }
+        assertNull(utm.from(new LonLat(10, 45)), "where the zone is not used");
+        assertNull(PlaneCoordinates.of(32615).from(new LonLat(-93, 45)), "before anything was asked");
     }
 
     /**
@@ -170,6 +175,9 @@ class PlaneCoordinatesTest {
         // And exchanged it is not where the system is used.
         assertNull(PlaneCoordinates.of(31468).at(5_534_000, 4_468_298));
         assertNull(PlaneCoordinates.of(2263).at(Double.NaN, 0));
+        // Numbers of no place at all, found by fuzzing.
+        assertNull(PlaneCoordinates.of(32615).at(4.9417645052252907E154, 4_984_944));
+        assertNull(PlaneCoordinates.of(32615).at(500_000, Double.POSITIVE_INFINITY));
     }
 
     @ParameterizedTest
