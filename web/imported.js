@@ -38,7 +38,7 @@ export function rasterWords({ sketches, tooCoarse, without }, cells) {
   const use = sketches === 0 ? 'no open candidate is sketched from it'
     : `${sketches} ${sketches === 1 ? 'place' : 'places'} sketched, cells up to ${cells} apart`
       + (tooCoarse ? ': too coarse to show the hump of a crossing, so it orders nothing' : '');
-  return `${use}${without > 0 ? `; no usable heights at ${without}` : ''}.`;
+  return `${use}${without > 0 ? `; no usable heights at ${without} ${without === 1 ? 'place' : 'places'}` : ''}.`;
 }
 
 /** A kind as people say it. */

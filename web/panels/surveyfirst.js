@@ -10,6 +10,9 @@ const SKETCH_NOTE = 'Sketch gap: the least gap to the ground over the land as an
   + 'at the highest notch of the first axle and booster state. No survey and no verdict: a raster smooths what is '
   + 'shorter than its cells, and a real hump may be worse.';
 
+/** Where the ground below the combination counts. */
+const SKETCHED = ['rail-crossing', 'crest', 'dip'];
+
 export function mountSurveyFirst(root, { store, actions }) {
   const body = el('div', {});
   root.append(body);
@@ -48,7 +51,8 @@ function places({ places: all }, units, actions) {
         el('td', { class: 'figure' }, crossing ? place.tracks ?? 'unknown' : ''),
         el('td', {}, crossing ? (place.lowGroundSign ? 'yes' : 'none recorded') : ''),
         sketched && el('td', { class: 'figure', 'data-sketch-m': String(place.sketch?.gapM ?? null) },
-          sketchWords(place.sketch, gap => clearance(gap, units), cell => room(cell, units, 'nearest'))),
+          SKETCHED.includes(place.kind)
+            && sketchWords(place.sketch, gap => clearance(gap, units), cell => room(cell, units, 'nearest'))),
         el('td', { class: 'figure' }, !crossing ? '' : place.angleRad === null
           ? 'unknown' : `${Math.round(place.angleRad * 180 / Math.PI)}°`),
         el('td', {}, knownFrom(place)));

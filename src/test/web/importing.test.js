@@ -2,7 +2,9 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import { createActions } from '../../../web/actions.js';
 import { Problem } from '../../../web/api.js';
-import { counts, countsInWords, noteAt, notesByDone, progressWords, routeFileName, rigFileName } from '../../../web/imported.js';
+import {
+  counts, countsInWords, noteAt, notesByDone, progressWords, rasterWords, rigFileName, routeFileName,
+} from '../../../web/imported.js';
 import { createImportActions } from '../../../web/importing.js';
 import { createUndoing } from '../../../web/undoing.js';
 import { createStore } from '../../../web/state.js';
@@ -312,4 +314,13 @@ test('what rasters do not say goes along once somebody has said it', async () =>
   await actions.sayOfImport({ rasterCrs: '2230' });
   assert.deepEqual(sent.map(form => [form.get('rasterUnit'), form.get('rasterCrs')]),
     [[null, null], ['ftUS', null], ['ftUS', 'EPSG:2230']]);
+});
+
+test('says what a raster was good for', () => {
+  const raster = more => ({ sketches: 0, tooCoarse: false, without: 0, ...more });
+  assert.equal(rasterWords(raster({ without: 2 }), '0 ft'),
+    'no open candidate is sketched from it; no usable heights at 2 places.');
+  assert.equal(rasterWords(raster({ sketches: 1 }), '34 ft'), '1 place sketched, cells up to 34 ft apart.');
+  assert.equal(rasterWords(raster({ sketches: 3, tooCoarse: true, without: 1 }), '304 ft'), '3 places sketched, cells up '
+    + 'to 304 ft apart: too coarse to show the hump of a crossing, so it orders nothing; no usable heights at 1 place.');
 });

@@ -57,6 +57,11 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
             SketchGap sketch,
             Sentence origin,
             String known) {
+        /** Whether a sketch of its road would say anything: where the ground below the combination counts. */
+        public boolean mayBeSketched() {
+            return kind == HazardKind.RAIL_CROSSING || kind == HazardKind.CREST || kind == HazardKind.DIP;
+        }
+
         /** By how much the gap over the sketch is more than what must be kept; nothing where nobody knows. */
         private double spareM(double keptM) {
             return sketch == null || sketch.gapM() == null ? 0 : sketch.gapM() - keptM;

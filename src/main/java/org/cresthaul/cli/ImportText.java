@@ -118,8 +118,12 @@ final class ImportText {
                                     ? ": too coarse to show the hump of a crossing, so it orders nothing"
                                     : "");
             text.append(Words.wrapped(
-                    r.file() + ": " + use + (r.without() == 0 ? "" : "; no usable heights at " + r.without()) + ". "
-                            + r.told(),
+                    r.file() + ": " + use
+                            + (r.without() == 0
+                                    ? ""
+                                    : "; no usable heights at " + r.without()
+                                            + (r.without() == 1 ? " place" : " places"))
+                            + ". " + r.told(),
                     "  ",
                     ReportText.WIDTH));
         }

@@ -73,7 +73,7 @@ final class SurveyFirstText {
                     figures.chainage(p.chainageM()),
                     !crossing ? "" : p.tracks() == null ? "unknown" : "" + p.tracks(),
                     !crossing ? "" : p.lowGroundSign() ? "yes" : "none recorded",
-                    sketch(p.sketch()),
+                    p.mayBeSketched() ? sketch(p.sketch()) : "",
                     !crossing ? "" : p.angleRad() == null ? "unknown" : wholeDegrees(p.angleRad()),
                     knownFrom(p)));
         }

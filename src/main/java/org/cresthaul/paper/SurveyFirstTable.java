@@ -76,7 +76,7 @@ final class SurveyFirstTable {
                 new Cell(!crossing ? "" : p.tracks() == null ? unknown : "" + p.tracks()),
                 new Cell(!crossing ? "" : text(p.lowGroundSign() ? Code.FIRST_YES : Code.FIRST_NONE))));
         if (first.hasSketches()) {
-            row.add(new Cell(sketch(p.sketch())));
+            row.add(new Cell(p.mayBeSketched() ? sketch(p.sketch()) : ""));
         }
         row.add(new Cell(
                 !crossing

@@ -190,7 +190,10 @@ record ImportRequest(
             }
             if (tracks.isEmpty()) {
                 throw refusal(List.of(new InputProblem(
-                        "no-track", "There is no track among the files.", "", "Add the track of the route.")));
+                        "no-track",
+                        "There is no track among the files.",
+                        "",
+                        "Add the track of the route, or bring the open route up to date with these files.")));
             }
             RouteImport.Imported imported = RouteImport.of(
                     tracks,

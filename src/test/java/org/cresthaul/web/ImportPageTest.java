@@ -168,6 +168,51 @@ class ImportPageTest {
         assertEquals(List.of(), browser.errors());
     }
 
+    /** Level land, whatever the unit: cells of a third of an arc second around the road. */
+    private static String levelLand() {
+        return "ncols 140 nrows 20 xllcorner -0.001 yllcorner -0.0009 cellsize " + 1 / 10800.0 + "\n"
+                + "7 ".repeat(140 * 20);
+    }
+
+    @Test
+    void aRasterIsAskedWhatItIsInAndSketchesTheCrossing() throws Exception {
+        drop("levee.gpx", TRACK, "county.osm", MAP.xml(), "land.asc", levelLand());
+        awaitStatus("failed");
+        String problems = browser.find("#import-outcome").getText();
+        assertTrue(problems.contains("land.asc: The raster does not say in which coordinates it lies."), problems);
+        assertTrue(problems.contains("in which unit its heights are"), problems);
+
+        // Said in the two fields that the problems name.
+        browser.find("#import-raster-crs").sendKeys("4326", Keys.TAB);
+        awaitStatus("failed");
+        browser.run("const unit = document.querySelector('#import-raster-unit'); unit.value = 'ft';"
+                + "unit.dispatchEvent(new Event('change', {bubbles: true}));");
+        awaitStatus("ready");
+        assertTrue(browser.find("#import-rasters li")
+                .getText()
+                .startsWith(
+                        "land.asc: 1 place sketched, cells up to 34 ft apart. ASCII grid, 140 by 20 cells, heights in"
+                                + " ft; longitude and latitude on WGS 84."));
+        assertEquals(List.of(), browser.accessibilityViolations());
+
+        press("#import-keep");
+        browser.await(
+                "it is checked",
+                b -> b.list("#survey-table tr[data-hazard=map-n2] [data-sketch-m]")
+                                .size()
+                        == 1);
+        String told = browser.find("#survey-table tr[data-hazard=map-n2] [data-sketch-m]")
+                .getText();
+        assertTrue(told.endsWith(", 34 ft cells") && told.contains(" in"), told);
+        assertTrue(browser.find("#survey-sketch-note").getText().contains("No survey and no verdict"));
+        assertEquals(
+                "not surveyed",
+                browser.find("#hazard-table tbody tr[data-hazard=map-n2]").getDomAttribute("data-verdict"));
+        assertEquals(List.of(), browser.accessibilityViolations());
+        browser.resize(320, 800);
+        assertEquals(true, browser.run("return document.documentElement.scrollWidth <= window.innerWidth"));
+    }
+
     @Test
     void aCandidateIsDismissedWithNameAndReasonAndOpenedAgain() throws Exception {
         drop("levee.gpx", TRACK, "county.osm", MAP.xml());
