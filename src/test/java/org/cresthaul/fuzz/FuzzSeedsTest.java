@@ -10,6 +10,7 @@ import java.util.HexFormat;
 import java.util.List;
 import org.cresthaul.exchange.osm.MapFuzz;
 import org.cresthaul.exchange.osm.StripFuzz;
+import org.cresthaul.exchange.raster.RasterFuzz;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -83,6 +84,11 @@ class FuzzSeedsTest {
     @Test
     void baseMaps() throws Exception {
         replay("basemap", BaseMapFuzz::fuzzerTestOneInput);
+    }
+
+    @Test
+    void rasters() throws Exception {
+        replay("raster", RasterFuzz::fuzzerTestOneInput);
     }
 
     @Test
