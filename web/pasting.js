@@ -64,6 +64,7 @@ const NAMES = [
   ['left', /^(left|l)\b/i],
   ['center', /^(cent|middle|mid\b|c\b|cl\b)/i],
   ['right', /^(right|r)\b/i],
+  ['underside', /^(under|soffit|bottom)/i],
 ];
 
 /** Which column of a survey a head means, or null. */

@@ -5,12 +5,13 @@
  * A draft is {lines: [{name, offset}], rows: [[distance, height of each line...]], units: {distance, height}, fields:
  * {accuracy, source, date, ...}, notes}, all texts; units are those of bare numbers, notes as in leveling.js.
  */
+import { HEIGHT_KEYS, heightField, heightsOf, isKnown, OVERHEAD_KINDS, readHeights } from './heights.js';
 import { withMember } from './jsontext.js';
 import { lengthOf } from './lengths.js';
 import { blankReading, hasReadings, isOwnNotes, notesOf, notesText, reduced, rowsFrom } from './leveling.js';
 
 /** Hazards whose road is surveyed by lines. */
-export const SURVEYED_KINDS = ['rail-crossing', 'dip', 'crest'];
+export const SURVEYED_KINDS = ['rail-crossing', 'dip', 'crest', ...OVERHEAD_KINDS];
 
 /** What a survey says besides its numbers: where it stands in the file, and what a form calls it. */
 export const FIELDS = [
@@ -27,6 +28,9 @@ export const RAILS = {
 };
 const GROUPS = ['survey', 'approachBefore', 'approachAfter'];
 
+/** Column of a structure's underside. */
+const UNDERSIDE = 'underside';
+
 /** Rows that wait for numbers where nothing was surveyed yet. */
 const EMPTY_ROWS = 3;
 
@@ -36,24 +40,32 @@ export const featureOf = (route, id) => (Array.isArray(route?.json?.features) ? 
 
 /** @param unit of bare numbers where the file has none */
 export function draftOf(properties, unit) {
-  const profile = properties.profile ?? [];
-  const lines = profile.length > 0
-    ? profile.map(({ line, offset }) => ({ name: line, offset: offset ?? '' }))
+  const road = properties.profile ?? [];
+  const lines = road.length > 0
+    ? road.map(({ line, offset }) => ({ name: line, offset: offset ?? '' }))
     : ['left', 'center', 'right'].map(name => ({ name, offset: '' }));
+  if (properties.hazard === 'low-structure') {
+    lines.push({ name: UNDERSIDE, offset: '', isSoffit: true });
+  }
+  const profile = [
+    ...lines.map((line, k) => ({ points: (line.isSoffit ? properties.soffit : road[k]?.points) ?? [] })),
+  ];
   const units = {
     distance: mostly(profile.flatMap(({ points }) => points.map(point => point[0])), unit),
     height: mostly(profile.flatMap(({ points }) => points.map(point => point[1])), unit),
   };
   const written = properties.tracks ?? [];
   return {
+    kind: properties.hazard,
     lines,
     units,
     notes: notesOf(properties.survey?.notes, units.height, units.distance),
-    rows: profile.length > 0 ? rowsOf(profile, units)
+    rows: profile.some(({ points }) => points.length > 0) ? rowsOf(profile, units)
       : Array.from({ length: EMPTY_ROWS }, () => emptyRow({ lines })),
     fields: {
       ...Object.fromEntries(FIELDS.map(({ key, path }) => [key, properties[path[0]]?.[path[1]] ?? ''])),
       tracks: written.join('; '),
+      ...heightsOf(properties),
     },
   };
 }
@@ -113,7 +125,10 @@ export function withNotesTaken(draft) {
     return draft;
   }
   const units = { ...draft.units, height: draft.notes.unit };
-  return { ...draft, units, rows: rowsFrom(points, draft.lines.map(({ name }) => name), units) };
+  const missing = [...new Set(points.map(({ line }) => line))]
+    .filter(name => !draft.lines.some(one => one.name === name));
+  const lines = [...draft.lines, ...missing.map(name => ({ name, offset: '' }))];
+  return { ...draft, units, lines, rows: rowsFrom(points, lines.map(({ name }) => name), units) };
 }
 
 /** Rows in the order of their distances; those without one that can be read stay last. */
@@ -195,7 +210,7 @@ function unitsOf(draft, table, targets) {
  */
 export function readDraft(draft) {
   const problems = [];
-  const lines = draft.lines.map(({ name, offset }) => ({ name, offset, points: [], drawn: [], rows: [] }));
+  const lines = draft.lines.map(line => ({ ...line, points: [], drawn: [], rows: [] }));
   draft.rows.forEach((cells, row) => readRow(draft, cells, row, lines, problems));
   const isEmpty = draft.rows.every(cells => cells.every(cell => cell.trim() === ''));
   const used = lines.filter(line => line.rows.length > 0);
@@ -206,12 +221,19 @@ export function readDraft(draft) {
   if (!isEmpty && used.length === 0 && problems.length === 0) {
     problems.push({ at: '0,1', text: 'There are distances, but no heights beside them.' });
   }
-  const members = { profile: used.map(line => lineOf(line, draft, lines.indexOf(line), problems)) };
+  const road = used.filter(line => !line.isSoffit);
+  const members = {
+    profile: road.length > 0 ? road.map(line => lineOf(line, draft, lines.indexOf(line), problems)) : undefined,
+    soffit: used.find(line => line.isSoffit)?.points,
+    ...readHeights(draft.fields, draft.units, draft.kind, problems),
+  };
   readFields(draft, isEmpty, members, problems);
   return {
     isEmpty, problems, members,
     drawn: used.map(({ name, drawn }) => ({ name, points: drawn })),
-    places: used.map(line => ({ column: lines.indexOf(line) + 1, rows: line.rows })),
+    soffit: used.filter(line => line.isSoffit)
+      .map(line => ({ column: lines.indexOf(line) + 1, rows: line.rows }))[0] ?? null,
+    places: road.map(line => ({ column: lines.indexOf(line) + 1, rows: line.rows })),
   };
 }
 
@@ -254,7 +276,7 @@ function lineOf({ name, offset, points }, draft, index, problems) {
   return { line: name, offset: read.text, points };
 }
 
-function readFields({ fields, units, notes }, isEmpty, members, problems) {
+function readFields({ kind, fields, units, notes }, isEmpty, members, problems) {
   for (const { key, path, needed } of FIELDS) {
     const text = fields[key].trim();
     if (text !== '') {
@@ -275,8 +297,8 @@ function readFields({ fields, units, notes }, isEmpty, members, problems) {
     members.survey.notes = notesText(notes, units.distance);
   }
   if (isEmpty) {
-    members.profile = undefined;
-    GROUPS.filter(group => group !== 'survey' || !hasReadings(notes)).forEach(group => { members[group] = undefined; });
+    GROUPS.filter(group => group !== 'survey' || !(hasReadings(notes) || OVERHEAD_KINDS.includes(kind)))
+      .forEach(group => { members[group] = undefined; });
   }
 }
 
@@ -285,6 +307,7 @@ export function withSurvey(text, index, properties, { isEmpty, members }) {
   const path = ['features', index, 'properties'];
   const state = properties.candidate?.state;
   const others = properties.survey?.notes;
+  const known = OVERHEAD_KINDS.includes(properties.hazard) ? isKnown(members) || Boolean(members.profile) : !isEmpty;
   const wanted = {
     ...members,
     // Notes that the page cannot read are somebody's all the same.
@@ -292,10 +315,12 @@ export function withSurvey(text, index, properties, { isEmpty, members }) {
       && { survey: { ...members.survey, notes: others } }),
     // Only a rail crossing has rails.
     ...(properties.hazard !== 'rail-crossing' && { tracks: properties.tracks }),
-    candidate: state === 'open' && !isEmpty ? { ...properties.candidate, state: 'surveyed' }
-      : state === 'surveyed' && isEmpty ? { ...properties.candidate, state: 'open' } : properties.candidate,
+    candidate: state === 'open' && known ? { ...properties.candidate, state: 'surveyed' }
+      : state === 'surveyed' && !known ? { ...properties.candidate, state: 'open' } : properties.candidate,
   };
-  return ['candidate', 'survey', 'approachBefore', 'approachAfter', 'profile', 'tracks'].reduce((made, key) =>
+  const keys = ['candidate', 'survey', 'approachBefore', 'approachAfter', 'profile', 'tracks'];
+  const over = OVERHEAD_KINDS.includes(properties.hazard) ? [...HEIGHT_KEYS, 'soffit'] : [];
+  return [...keys, ...over].reduce((made, key) =>
     (JSON.stringify(wanted[key]) === JSON.stringify(properties[key]) ? made
       : withMember(made, path, key, wanted[key] === undefined ? undefined : JSON.stringify(wanted[key]))), text);
 }
@@ -305,19 +330,19 @@ export function withSurvey(text, index, properties, { isEmpty, members }) {
  *
  * @param read what readDraft made of the draft that was sent
  */
-export function placed(problems, index, { places }) {
+export function placed(problems, index, { places, soffit }) {
   const here = [];
   const elsewhere = [];
   for (const problem of problems) {
     const [, inside] = problem.pointer.match(new RegExp(`/features/${index}/properties/(.+)$`)) ?? [];
-    const at = inside === undefined ? null : cellOf(inside.split('/'), places);
+    const at = inside === undefined ? null : cellOf(inside.split('/'), places, soffit);
     (at === null ? elsewhere : here).push(at === null ? problem
       : { at, text: [problem.message, problem.remedy].filter(Boolean).join(' ') });
   }
   return { here, elsewhere };
 }
 
-function cellOf([key, ...rest], places) {
+function cellOf([key, ...rest], places, soffit) {
   if (key === 'survey' && rest[0] === 'notes') {
     return 'notes';
   }
@@ -328,6 +353,12 @@ function cellOf([key, ...rest], places) {
       return `${row},${rest[3] === '0' ? 0 : column}`;
     }
     return `offset${column - 1}`;
+  }
+  if (key === 'soffit') {
+    return soffit && `${soffit.rows[Number(rest[0] ?? 0)]},${rest[1] === '0' ? 0 : soffit.column}`;
+  }
+  if (HEIGHT_KEYS.includes(key)) {
+    return heightField([key, ...rest]);
   }
   const field = [...FIELDS, RAILS].find(({ path }) => path[0] === key && (path.length === 1 || path[1] === rest[0]))
     ?? FIELDS.find(({ path }) => path[0] === key);

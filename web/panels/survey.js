@@ -1,6 +1,7 @@
 /** The survey of the hazard on show: a table to type and paste into, its drawing, and the answer to these numbers. */
 import { el, onWidth, replace, say } from '../dom.js';
 import { against } from '../format.js';
+import { HEIGHTS, OVERHEAD_KINDS } from '../heights.js';
 import { lengthOf, UNITS } from '../lengths.js';
 import { findCell, findConfiguration, findHazard, governing, verdictWords } from '../report.js';
 import { FIELDS, RAILS } from '../survey.js';
@@ -29,7 +30,7 @@ export function mountSurvey(root, { store, actions }) {
   const state = el('p', { id: 'survey-state', role: 'status' });
   const said = el('p', { id: 'survey-said', role: 'status' });
   const first = el('p', { class: 'survey-first' });
-  const fields = Object.fromEntries([...FIELDS, RAILS].map(field => [field.key, fieldOf(field)]));
+  const fields = Object.fromEntries([...FIELDS, RAILS, ...HEIGHTS].map(field => [field.key, fieldOf(field)]));
   const unit = which => el('select', {
     id: `survey-unit-${which}`, on: { change: event => actions.surveyUnit(which, event.target.value) },
   }, UNITS.map(value => el('option', { value }, value)));
@@ -42,6 +43,7 @@ export function mountSurvey(root, { store, actions }) {
         labeled('Distances without a unit are in', units.distance),
         labeled('Heights without a unit are in', units.height),
         ['accuracy', 'source', 'date', 'tracks'].map(key => fields[key].node)),
+      el('div', { class: 'survey-fields survey-heights' }, HEIGHTS.map(({ key }) => fields[key].node)),
       el('details', { class: 'survey-more' }, el('summary', {}, 'The road beyond the table'),
         el('div', { class: 'survey-fields' },
           FIELDS.slice(3).map(({ key }) => fields[key].node))),
@@ -67,13 +69,17 @@ export function mountSurvey(root, { store, actions }) {
     return el('label', { class: 'field' }, el('span', {}, label), control);
   }
 
-  function fieldOf({ key, label, example, needed }) {
-    const input = el('input', {
+  function fieldOf({ key, label, example, needed, words }) {
+    const isAsked = needed || HEIGHTS.some(one => one.key === key);
+    const input = words ? el('select', {
+      id: `survey-${key}`, 'aria-describedby': `survey-at-${key}`,
+      on: { change: () => actions.surveyField(key, input.value) },
+    }) : el('input', {
       id: `survey-${key}`, type: 'text', autocomplete: 'off', placeholder: example, maxlength: 200,
       'aria-describedby': `survey-at-${key}`, on: { input: () => actions.surveyField(key, input.value) },
     });
     const problem = el('span', { class: 'survey-problem', id: `survey-at-${key}`, 'data-at': key });
-    return { input, problem, node: labeled(needed ? label : `${label}, if known`, [input, problem]) };
+    return { input, problem, node: labeled(isAsked ? label : `${label}, if known`, [input, problem]) };
   }
 
   function draw({ survey, units: system, passage, position, report, hazard, configuration, busy }) {
@@ -88,6 +94,7 @@ export function mountSurvey(root, { store, actions }) {
     notes.draw(survey);
     Object.entries(units).forEach(([which, select]) => { select.value = survey.draft.units[which]; });
     fields.tracks.node.hidden = survey.kind !== 'rail-crossing';
+    heightsFor(survey);
     tellFields(survey);
     const fresh = survey.status === 'same' && !busy;
     say(state, STATES[survey.status]);
@@ -103,6 +110,19 @@ export function mountSurvey(root, { store, actions }) {
       const rails = survey.draft.fields.tracks.split(/[;\n]|,\s/)
         .map(text => lengthOf(text, survey.draft.units.distance).m).filter(Number.isFinite);
       drawSurvey(frame, { lines: survey.read.drawn, rails, passage: shown, position, units: system });
+    }
+  }
+
+  /** Of a structure or a wire, what can be said of it. */
+  function heightsFor({ kind }) {
+    root.querySelector('.survey-heights').hidden = !OVERHEAD_KINDS.includes(kind);
+    for (const { key, kinds, words } of HEIGHTS) {
+      const { input, node } = fields[key];
+      node.hidden = !kinds.includes(kind);
+      if (words?.[kind] && input.dataset.kind !== kind) {
+        input.dataset.kind = kind;
+        replace(input, words[kind].map(word => el('option', { value: word }, word)));
+      }
     }
   }
 

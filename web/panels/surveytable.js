@@ -94,10 +94,10 @@ export function createSurveyTable(actions) {
         el('th', { scope: 'col' }, 'Row')),
       el('tr', { class: 'survey-offsets' },
         el('th', { scope: 'row', colspan: 2 }, 'To the right of the middle, if known'),
-        lines.map(({ name, offset }, k) => el('td', {}, el('input', {
+        lines.map(({ name, offset, isSoffit }, k) => el('td', {}, !isSoffit && [el('input', {
           type: 'text', 'data-offset': k, value: offset, autocomplete: 'off',
           'aria-label': `Line ${name} runs to the right of the middle by`, 'aria-describedby': `survey-at-offset${k}`,
-        }), problemAt(`offset${k}`))),
+        }), problemAt(`offset${k}`)])),
         el('td', {})));
   }
 

@@ -44,11 +44,11 @@ export function surveyDrawing({ lines, rails, passage, position, width, units })
     svg('path', { class: 'survey-zero', d: `M${x(0)} ${EDGE / 2}V${HEIGHT - EDGE / 2}` }),
     label(x(0), EDGE / 2 - 3, 'the point', 'middle'),
     lines.map(({ name, points: own }, k) => [
-      svg('path', { class: `survey-line survey-line-${k % 3}`, d: pathOf(own, x, y) }),
+      svg('path', { class: `survey-line survey-line-${k % 4}`, d: pathOf(own, x, y) }),
       own.length <= 400 && own.map(([s, z, row]) =>
         svg('circle', { class: 'survey-dot', 'data-row': row, cx: x(s), cy: y(z), r: 2.5 })),
       label(width - EDGE + 3, 14 + 14 * k, name[0].toUpperCase(), 'start'),
-      svg('path', { class: `survey-line survey-line-${k % 3}`, d: `M${width - EDGE - 22} ${10 + 14 * k}h20` }),
+      svg('path', { class: `survey-line survey-line-${k % 4}`, d: `M${width - EDGE - 22} ${10 + 14 * k}h20` }),
     ]),
     label(EDGE, HEIGHT - 6, `${figure((box[1] - box[0]) / axisUnitM(units), axisUnitName(units))} long, `
       + `${figure((high - low) / gapUnitM(units), gapUnitName(units))} high; heights × `

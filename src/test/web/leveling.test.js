@@ -107,6 +107,16 @@ test('from notes to the table, and both into the route', () => {
   assert.equal(withNotesTaken(withReading(noted, 2, 3, 'x')).rows[0][1], '');
 });
 
+test('a line of the notes that the table lacks becomes one', () => {
+  const properties = {
+    hazard: 'dip', id: 'H1', name: 'Ford', survey: { accuracy: '3 mm', source: 'rod' },
+    profile: [{ line: 'right', points: [['0 m', '1 m'], ['5 m', '1 m']] }],
+  };
+  const taken = withNotesTaken(withNotes(draftOf(properties, 'm'), NOTES));
+  assert.deepEqual(taken.lines.map(({ name }) => name), ['right', 'left']);
+  assert.deepEqual(taken.rows[0], ['-10', '', '100.2980']);
+});
+
 test("notes of somebody else stay as they are", () => {
   const properties = {
     hazard: 'dip', id: 'H1', name: 'Ford', survey: { accuracy: '3 mm', source: 'rod', notes: ['wet ground'] },

@@ -272,3 +272,59 @@ test('120 changes of a table are undone and made again, each to the byte', async
     assert.equal(store.get().inputs.route.text, texts[k]);
   }
 });
+
+const WIRE = {
+  hazard: 'overhead-wire', id: 'H1', name: 'Feeder', measured: 'surveyed', carries: 'power', lowering: '18 in',
+  survey: { accuracy: '2 in', source: 'measuring stick, invented' },
+  wire: { supports: [['-4 m', '30 ft'], ['9 m', '31 ft']], midSpan: '24 ft', span: '140 ft' },
+};
+const PIPE = {
+  hazard: 'low-structure', id: 'H1', name: 'Pipe', measured: 'surveyed', survey: { accuracy: '10 mm', source: 'level' },
+  profile: [{ line: 'center', points: [['-30 m', '100 m'], ['0 m', '99.6 m'], ['30 m', '100 m']] }],
+  soffit: [['-3 m', '104.2 m'], ['5 m', '104.1 m']],
+};
+const after = (properties, change) => same(withSurvey(route(properties), 0, properties,
+  readDraft(change(draftOf(properties, 'ft')))));
+
+test('structures and wires come back as they were', () => {
+  for (const properties of [WIRE, PIPE]) {
+    const draft = draftOf(properties, 'ft');
+    assert.deepEqual(readDraft(draft).problems, []);
+    assert.equal(withSurvey(route(properties), 0, properties, readDraft(draft)), route(properties));
+  }
+  assert.deepEqual(draftOf(PIPE, 'ft').rows,
+    [['-30', '100', ''], ['-3', '', '104.2'], ['0', '99.6', ''], ['5', '', '104.1'], ['30', '100', '']]);
+});
+
+test('the sign of a structure is read', () => {
+  const bare = { hazard: 'low-structure', id: 'H1', name: 'Pipe', measured: 'surveyed',
+    candidate: { source: 'map', object: 'way 1', state: 'open' } };
+  const signed = draft => [['measured', 'posted'], ['clearance', "14'2"], ['clearance', '14 ft 2 in'], ['from', '-10'],
+    ['to', '16']].reduce((made, [key, text]) => withField(made, key, text), draft);
+  assert.deepEqual(after(bare, signed), { ...bare, measured: 'posted', clearance: '14 ft 2 in',
+    extent: ['-10 ft', '16 ft'], candidate: { ...bare.candidate, state: 'surveyed' } });
+  // What somebody else reports stays open.
+  assert.equal(after(bare, draft => withField(signed(draft), 'measured', 'reported')).candidate.state, 'open');
+});
+
+test('the underside is a column of its own', () => {
+  const made = after(PIPE, draft => withCell(draft, 1, 2, '104.15'));
+  assert.deepEqual(made, { ...PIPE, soffit: [['-3 m', '104.15 m'], ['5 m', '104.1 m']] });
+  const { soffit, ...road } = PIPE;
+  assert.deepEqual(after(PIPE, draft => withCell(withCell(draft, 1, 2, ''), 3, 2, '')), road);
+  const read = readDraft(draftOf(PIPE, 'ft'));
+  assert.deepEqual(placed([{ pointer: '/features/0/properties/soffit/1/1', message: 'No.' }], 0, read).here,
+    [{ at: '3,2', text: 'No.' }]);
+});
+
+test('half a wire is told at what is left out', () => {
+  const ends = readDraft(withField(draftOf(WIRE, 'ft'), 'midSpan', '')).problems;
+  assert.deepEqual(ends.map(({ at }) => at), ['midSpan']);
+  const height = after(WIRE, draft => withField(draft, 'firstHeight', '32'));
+  assert.deepEqual(height.wire.supports[0], ['-4 m', '32 ft']);
+  const { here } = placed([
+    { pointer: '/features/0/properties/wire/supports/1/1', message: 'a' },
+    { pointer: '/features/0/properties/extent', message: 'b' }, { pointer: '/features/0/properties/wire', message: 'c' },
+  ], 0, readDraft(draftOf(WIRE, 'ft')));
+  assert.deepEqual(here.map(({ at }) => at), ['secondHeight', 'from', 'firstAt']);
+});

@@ -47,7 +47,8 @@ class SurveyPageTest {
         browser.open(server.url());
         browser.await(
                 "the sample is shown",
-                b -> b.find("#hazard-table tr[data-hazard=H04] .hazard-open").isDisplayed());
+                b -> b.find("#hazard-table tr[data-hazard=H04] .hazard-open").isDisplayed()
+                        && b.find("#busy").getText().isEmpty());
         browser.run("window.saved = null; const make = URL.createObjectURL;"
                 + "URL.createObjectURL = blob => {"
                 + "  if (blob.type === 'application/geo+json') { blob.text().then(text => { window.saved = text; }); }"
@@ -56,8 +57,9 @@ class SurveyPageTest {
     }
 
     private static void show(String hazard) {
-        browser.find("#hazard-table tr[data-hazard=" + hazard + "] .hazard-open")
-                .sendKeys(Keys.ENTER);
+        browser.run(
+                "document.querySelector(`#hazard-table tr[data-hazard=${arguments[0]}] .hazard-open`).click();",
+                hazard);
         browser.await(hazard + " is shown", b -> hazard.equals(b.find("#detail").getDomAttribute("data-hazard")));
         if (browser.find("#survey-edit").getDomAttribute("open") == null) {
             browser.find("#survey-edit > summary").sendKeys(Keys.ENTER);
@@ -320,6 +322,30 @@ class SurveyPageTest {
                 b -> b.find("[data-note-at='2,3']").getText().contains("\"low\" is no length"));
         assertEquals("true", browser.find("#notes-take").getDomAttribute("disabled"));
         assertEquals(List.of(), browser.errors());
+    }
+
+    /** The pipe rack of the tests is posted 14 ft 2 in: at 8 ft nothing of the combination fits under it. */
+    @Test
+    void aPostedHeightAndAnUndersideAreReadAndJudged() throws Exception {
+        show("H03");
+        assertEquals("14 ft 2 in", browser.find("#survey-clearance").getDomProperty("value"));
+        type(browser.find("#survey-clearance"), "8 ft");
+        await("same");
+        assertEquals("contact", verdict());
+        type(browser.find("#survey-to"), "-4 m");
+        await("refused");
+        assertTrue(problemAt("from").contains("runs backward"), problemAt("from"));
+        assertEquals(List.of(), browser.accessibilityViolations());
+        show("H02");
+        browser.await(
+                "the underside is a column",
+                b -> b.find("#survey-rows thead").getText().contains("Underside"));
+        // Both ends a meter and more below the road.
+        type(cell(1, 2), "98");
+        type(cell(3, 2), "98");
+        browser.await("the datum is told", b -> problemAt("1,2").contains("not above"));
+        show("H03");
+        assertEquals("-4 m", browser.find("#survey-to").getDomProperty("value"));
     }
 
     @ParameterizedTest(name = "{0}, {1} px")
