@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.cresthaul.check.SideCheck.Judged;
 import org.cresthaul.clearance.RaiseNeeded;
@@ -18,8 +20,8 @@ import org.cresthaul.units.Rounding;
 
 /**
  * Judges hazards at raises that are given, with the engine that makes the report: for several hazards that are passed
- * on one raise, which none of them alone would have asked for. Keeps what it has judged; not safe to share between
- * threads.
+ * on one raise, which none of them alone would have asked for. Keeps what it has judged; safe to share, each hazard
+ * being judged by one thread at a time.
  */
 public final class RaisedCheck {
     /** The report's raises are rounded up to this, meters: such a one may be so much beyond a limit. */
@@ -31,9 +33,9 @@ public final class RaisedCheck {
     private final Margins margins;
     private final RouteLoads loads;
     private final Map<String, CheckedConfiguration> configurations = new HashMap<>();
-    private final Map<String, HazardCheck> checks = new HashMap<>();
-    private final Map<Asked, Optional<Raised>> judged = new HashMap<>();
-    private final Map<String, Optional<Least>> least = new HashMap<>();
+    private final Map<String, HazardCheck> checks = new ConcurrentHashMap<>();
+    private final Map<Asked, Optional<Raised>> judged = new ConcurrentHashMap<>();
+    private final Map<String, Optional<Least>> least = new ConcurrentHashMap<>();
 
     /** What a raise comes to: the verdict, and the governing gaps, null where not judged. */
     public record Raised(
@@ -107,7 +109,7 @@ public final class RaisedCheck {
         if (!reached || Surroundings.of(hazard).lanes().isEmpty()) {
             return Optional.empty();
         }
-        HazardCheck.Judgment judgment = check(hazard).judge(setting(c, asked));
+        HazardCheck.Judgment judgment = with(hazard, check -> check.judge(setting(c, asked)));
         return Optional.of(new Raised(
                 judgment.verdict(),
                 judgment.ground().map(Judged::gap).orElse(null),
@@ -124,8 +126,12 @@ public final class RaisedCheck {
         return new Setting(c.lift(), c.booster(), c.notch().offsetM() + asked.frontM, 0, asked.rearM);
     }
 
-    private HazardCheck check(Hazard hazard) {
-        return checks.computeIfAbsent(hazard.place().id(), id -> new HazardCheck(hazard, rig, stance, margins));
+    private <T> T with(Hazard hazard, Function<HazardCheck, T> question) {
+        HazardCheck check =
+                checks.computeIfAbsent(hazard.place().id(), id -> new HazardCheck(hazard, rig, stance, margins));
+        synchronized (check) {
+            return question.apply(check);
+        }
     }
 
     /**
@@ -142,8 +148,7 @@ public final class RaisedCheck {
                 return Optional.empty();
             }
             double mostRearM = stance.trailer().manualRaiseLimitM();
-            return check(hazard)
-                    .leastLeaving(c.transport(), share)
+            return with(hazard, check -> check.leastLeaving(c.transport(), share))
                     .map(r -> new Least(
                             Math.min(
                                     mostFrontM(c),
@@ -165,8 +170,8 @@ public final class RaisedCheck {
             return Optional.empty();
         }
         CheckedConfiguration c = configurations.get(configurationKey);
-        RaiseNeeded.Top top = check(route.findHazard(hazardId).orElseThrow())
-                .above(setting(c, new Asked(hazardId, configurationKey, frontM, rearM)), share);
+        Setting raised = setting(c, new Asked(hazardId, configurationKey, frontM, rearM));
+        RaiseNeeded.Top top = with(route.findHazard(hazardId).orElseThrow(), check -> check.above(raised, share));
         double upM = Math.max(
                 frontM,
                 Math.min(mostFrontM(c), top.deckFrontOffsetM() - c.notch().offsetM()));

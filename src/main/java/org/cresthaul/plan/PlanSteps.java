@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.cresthaul.check.RaisedCheck;
 import org.cresthaul.check.RegulatorRange;
 import org.cresthaul.check.Report;
@@ -39,6 +40,9 @@ final class PlanSteps {
     private final Optional<RightPlate> plate;
     private final LiftStops lifts;
     private final Map<String, Condition> conditions = new LinkedHashMap<>();
+    /** By cluster; found side by side, since each takes searches of its own. */
+    private final List<Optional<RaiseBand>> bands;
+
     private final List<Step> steps;
     /** Clusters and runs of one configuration both go by chainage: the first cluster not yet told. */
     private int nextCluster;
@@ -67,7 +71,25 @@ final class PlanSteps {
         this.way = way;
         this.blocking = blocking;
         lifts = new LiftStops(places, layout, route.lengthM());
+        bands = IntStream.range(0, layout.clusters().size())
+                .parallel()
+                .mapToObj(this::band)
+                .toList();
         steps = made();
+    }
+
+    private Optional<RaiseBand> band(int k) {
+        RouteLayout.Cluster cluster = layout.clusters().get(k);
+        int c = way.configurations().get(cluster.segment());
+        Raise raise = states.choice(k, c).raise();
+        return raise.equals(Raise.NONE)
+                ? Optional.empty()
+                : RaiseBand.find(
+                        cluster.places().stream().map(places::get).toList(),
+                        c,
+                        raise,
+                        raisedCheck,
+                        admission.leastShare());
     }
 
     List<Step> steps() {
@@ -228,15 +250,7 @@ final class PlanSteps {
         boolean up = !raise.equals(Raise.NONE);
         double lengthM = changes.setUps().get(c).lengthM();
         Report.RaiseFinding least = leastRaised(cluster, raise, c);
-        RaiseBand band = up
-                ? RaiseBand.find(
-                                members.stream().map(places::get).toList(),
-                                c,
-                                raise,
-                                raisedCheck,
-                                admission.leastShare())
-                        .orElse(null)
-                : null;
+        RaiseBand band = bands.get(k).orElse(null);
         int lastLeft = LiftStops.lastLeft(cluster, places);
         if (up) {
             met.add(lift(StepKind.RAISE, lifts.up(k, lengthM), cluster, least, band, states.raiseSeconds()));
