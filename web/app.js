@@ -67,7 +67,10 @@
  *                      #survey-FIELD, #survey-unit-distance, #survey-unit-height, #survey-said, #survey-answer
  *                      [data-verdict], #survey-view; #survey-notes (details): #notes-FIELD, #notes-rows
  *                      input[data-note="row,column"], #notes-outcome, #notes-take
- *   #rig               #rig-edit (details); #rig-stance, #rig-state with #rig-give-up and #rig-again,
+ *   #rig               #rig-edit (details); #rig-changes (details) with #rig-begin (a form: source, name, bare) and
+ *                      #rig-change (a form: #rig-change-kind, fields by key), #rig-change-said; #rig-tickets (details)
+ *                      with #rig-tickets-form, #rig-tickets-outcome, #rig-tickets-put;
+ *                      #rig-stance, #rig-state with #rig-give-up and #rig-again,
  *                      .rig-part[data-part] tr[data-place] with .rig-input[data-row] and .rig-said[data-pointer],
  *                      #rig-side and #rig-above .tape-dim[data-row]
  *   #notes             #not-checked li[data-hazard], #uncertainties, #cautions
@@ -117,7 +120,7 @@ const undoing = createUndoing(store, checking.openRead);
 const importing = createImportActions(store, api, checking.openRead, undoing);
 const actions = {
   ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api), ...importing, ...undoing.actions,
-  ...createPlaceActions(store, importing.changeRoute), ...createRigActions(store, undoing),
+  ...createPlaceActions(store, importing.changeRoute), ...createRigActions(store, api, undoing),
   ...createProjectActions(store, api, checking),
   ...createSurveyActions(store, importing.changeRoute),
 };

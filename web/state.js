@@ -38,7 +38,7 @@ import { ALL } from './listing.js';
  *            draft, read, status: 'same' | 'changed' | 'sent' | 'unread' | 'refused' | 'unsent', refused: [{at, text}],
  *            said, made}; draft as in survey.js, 'same' when the route says it; made counts up with other rows
  * saved      {route, rig}: the text of each as it was saved last as a file, or null
- * rigDraft   a change of the rig that is not in force yet, or was refused: {text, what: [...], fresh}, or null
+ * rigDraft   a change of the rig that is not in force yet, or was refused: {text, what: [...], fresh, name} or null
  * rigRow     id of the row of the taped rig that is looked at, or null
  * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked

@@ -5,7 +5,9 @@ import { rowsOf, tapeOf } from '../rig/tape.js';
 import { rowOf } from '../rig/tapechange.js';
 import { isImperial, lengthOf, shownLength, tapeText } from '../rig/length.js';
 import { createRigDrawing } from './rigdrawing.js';
+import { createRigChanges } from './rigchanges.js';
 import { createRigList } from './riglist.js';
+import { createRigTickets } from './rigtickets.js';
 
 export function mountRig(root, { store, actions }) {
   /** What was typed for a distance, as long as it is what the file comes to: row → {typed, value}. */
@@ -25,6 +27,8 @@ export function mountRig(root, { store, actions }) {
     actions.lookAtRow(id);
     list.goTo(id);
   });
+  const changes = createRigChanges(actions);
+  const tickets = createRigTickets(actions);
   const state = el('div', { id: 'rig-state', role: 'status' });
   const stance = el('p', { id: 'rig-stance' });
   const open = el('details', { id: 'rig-edit', on: { toggle: () => draw(store.get()) } },
@@ -34,7 +38,7 @@ export function mountRig(root, { store, actions }) {
         el('p', { class: 'fine-print' }, 'Measured coupled, on level ground, at the reference notch, lift axle down, '
           + 'leveling in auto, walking from front to rear. A distance that changes moves all that lies behind it on '
           + 'that unit; a center of gravity too: weigh again where the change is more than a correction.'),
-        stance, state, list.node),
+        stance, state, changes.node, tickets.node, list.node),
       el('div', { class: 'rig-drawing' }, drawing.node)));
   root.append(open);
 
@@ -61,6 +65,8 @@ export function mountRig(root, { store, actions }) {
       .filter(({ pointer }) => pointer.startsWith('/rig'))
       .map(one => ({ ...one, row: rowOf(rows, one.pointer.slice('/rig'.length))?.id ?? null }));
     replace(state, stateOf(rigDraft, busy, problem, problems));
+    changes.draw(rig, index, state_.samples?.rigs ?? [], busy);
+    tickets.draw(rig, index, units);
     list.draw(parts, { text: text(units), problems, units });
     drawing.draw({ json: rig.json, stance: index, parts, chosen: rigRow, units, text: text(units) });
     list.mark(rigRow);

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { Problem } from '../../../web/api.js';
 import { createActions } from '../../../web/actions.js';
@@ -8,7 +9,7 @@ import { createUndoing, isUnsavedFile } from '../../../web/undoing.js';
 import { passage, report } from './fixtures.js';
 
 const LINE = { name: 'Invented', lengthM: 10000, line: [], hazards: [] };
-const rigText = second => `{ "cresthaul":"rig/1","stances":[ {"name":"loaded","tractor":{"steer":{"x":"0 m","radius":"0.5 m"},
+const rigText = second => `{ "cresthaul":"rig/1","name":"Rig","stances":[ {"name":"loaded","tractor":{"steer":{"x":"0 m","radius":"0.5 m"},
   "drive":{"axles":[{"x":"-4 m","radius":"0.5 m"}, {"x":"${second}","radius":"0.5 m"}]}},"trailer":{}}]}`;
 const RIG = rigText('-5.3 m');
 const ROUTE = '{"cresthaul":"route/1"}';
@@ -16,11 +17,11 @@ const SECOND = 'tractor/drive-1/along';
 const settled = () => new Promise(resolve => { setTimeout(resolve, 0); });
 
 /** A page with a rig in force. @param judge inputs → throws, or waits, where the server would */
-async function page(judge = async () => {}) {
+async function page(judge = async () => {}, rig = RIG) {
   const store = createStore(initialState());
   const api = {
     samples: async () => ({ routes: [{ id: 'r', name: 'Route' }], rigs: [{ id: 'g', name: 'Rig' }] }),
-    sample: async kind => (kind === 'routes' ? ROUTE : RIG),
+    sample: async kind => (kind === 'routes' ? ROUTE : rig),
     route: async () => LINE,
     check: async inputs => { await judge(inputs); return report(); },
     passage: async () => passage(),
@@ -29,7 +30,7 @@ async function page(judge = async () => {}) {
   const checking = createActions(store, api);
   const undoing = createUndoing(store, checking.openRead);
   await checking.openSamples();
-  return { store, actions: { ...checking, ...undoing.actions, ...createRigActions(store, undoing) } };
+  return { store, actions: { ...checking, ...undoing.actions, ...createRigActions(store, api, undoing) } };
 }
 
 const text = store => store.get().inputs.rig.text;
@@ -172,4 +173,35 @@ test('what is no length is refused before anything is asked', async () => {
   const { store, actions } = await page();
   assert.match(actions.setRigRow(SECOND, '44'), /not a length/);
   assert.equal(store.get().rigDraft, null);
+});
+
+const SAMPLE = readFileSync(new URL('../../../sample-routes/lowbed-loaded.rig.json', import.meta.url), 'utf8');
+
+test('another rig is begun from an invented one under its name, and taken back', async () => {
+  const { store, actions } = await page();
+  assert.ok(await actions.beginRig({ source: 'g', name: 'Ours', bare: false }));
+  assert.equal(store.get().inputs.rig.name, 'Ours');
+  assert.equal(store.get().inputs.rig.json.name, 'Ours');
+  assert.deepEqual(store.get().revisions.map(({ what, fresh }) => [what, fresh]), [['beginning Ours', true]]);
+  await actions.undoRevision();
+  assert.equal(text(store), RIG);
+});
+
+test('what a change asks for and does not get is said, and nothing is changed', async () => {
+  const { store, actions } = await page(async () => {}, SAMPLE);
+  assert.deepEqual(actions.changeRigBy('axle-on-trailer', { spacing: '4 ft 6 in' }),
+    { key: 'radius', sentence: 'Hub over the ground is missing.' });
+  assert.equal(store.get().rigDraft, null);
+  assert.equal(actions.changeRigBy('axle-on-trailer', { spacing: ' 4 ft 6 in', radius: '17 in', weight: '2,500 lb ' }), null);
+  await settled();
+  assert.equal(store.get().inputs.rig.json.stances[0].trailer.axles.length, 4);
+  assert.deepEqual(store.get().revisions.map(({ what }) => what), ['one more of the trailer axles']);
+});
+
+test('a piece from scale tickets is one change of the rig', async () => {
+  const { store, actions } = await page(async () => {}, SAMPLE);
+  assert.ok(await actions.putPiece(0, { kg: 31000, arm: 25 * 0.3048e12 }));
+  const [piece] = store.get().inputs.rig.json.stances[0].weights.pieces;
+  assert.deepEqual([piece.weight, piece.cg.x], ['68,343 lb', '-25 ft']);
+  assert.deepEqual(store.get().revisions.map(({ what }) => what), ['wheel loader from scale tickets']);
 });

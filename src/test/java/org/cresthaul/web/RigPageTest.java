@@ -258,12 +258,114 @@ class RigPageTest {
         assertEquals(RigTexts.RIG, savedText());
     }
 
+    private static void ask(String change, String... figures) {
+        browser.run("document.querySelector('#rig-changes').open = true");
+        browser.find("#rig-change-kind").sendKeys(change);
+        for (int i = 0; i < figures.length; i += 2) {
+            browser.find("#rig-change [name=" + figures[i] + "]").sendKeys(figures[i + 1]);
+        }
+        browser.find("#rig-change button[type=submit]").sendKeys(Keys.ENTER);
+    }
+
+    /** Behind the last axle at 14.4 m a fourth at 1.4 m; the hinge at 15.2 m is then at 16.6 m. */
+    @Test
+    void whatIsAddedAsksForWhatIsMissing() throws Exception {
+        ask("Add an axle behind the trailer axles, as the lift axle", "spacing", "1.4 m");
+        assertEquals(
+                "Hub over the ground is missing.",
+                browser.find("#rig-change-said").getText());
+        browser.find("#rig-change [name=radius]").sendKeys("0.42 m" + Keys.ENTER);
+        awaitForce("one more of the trailer axles");
+        JsonNode trailer = saved().at("/stances/0/trailer");
+        assertEquals(4, trailer.path("axles").size());
+        assertEquals("-15.8 m", trailer.at("/axles/3/x").textValue());
+        assertEquals("-16.6 m", trailer.at("/boosterHinge/x").textValue());
+        assertEquals(1, browser.list(row("trailer/trailer-3/along")).size());
+        browser.find("#route-undo").sendKeys(Keys.ENTER);
+        browser.await("it is one change", b -> b.list("#route-undo").isEmpty());
+        assertEquals(RigTexts.RIG, savedText());
+    }
+
+    /** A second booster, taken out again, and the first too: the rig without one has other configurations. */
+    @Test
+    void whatIsPutOnAndTakenOffHasOtherConfigurations() throws Exception {
+        int before = browser.list("#configuration-booster option").size();
+        ask(
+                "Add a booster behind",
+                "hingeX",
+                "0.7 m",
+                "hingeH",
+                "0.8 m",
+                "axle",
+                "2.5 m",
+                "radius",
+                "0.42 m",
+                "overhang",
+                "0.6 m",
+                "under",
+                "0.4 m",
+                "over",
+                "1 m",
+                "pitch",
+                "10 deg");
+        awaitForce("one more booster");
+        assertEquals("-3.9 m", saved().at("/stances/0/booster/nextHinge/x").textValue());
+        assertEquals(2, browser.list(".rig-part[data-part^=booster]").size());
+        ask("Take out booster 2");
+        awaitForce("without booster 2");
+        ask("Take out the booster");
+        awaitForce("without the booster");
+        assertEquals(0, browser.list(".rig-part[data-part^=booster]").size());
+        assertTrue(browser.list("#configuration-booster option").size() < before);
+        assertTrue(saved().at("/stances/0/plan/booster").isMissingNode());
+    }
+
+    @Test
+    void whatIsBegunAnewCanBeTakenBack() throws Exception {
+        browser.run("document.querySelector('#rig-changes').open = true");
+        browser.find("#rig-begin [name=name]").sendKeys("Lowbed of the north yard");
+        browser.find("#rig-begin [name=bare]").click();
+        browser.find("#rig-begin button").sendKeys(Keys.ENTER);
+        awaitForce("beginning Lowbed of the north yard");
+        JsonNode rig = saved();
+        assertEquals("Lowbed of the north yard", rig.path("name").textValue());
+        assertTrue(rig.at("/stances/0/trailer/load").isMissingNode());
+        assertTrue(browser.find("#rig-stance").getText().contains("Lowbed of the north yard"));
+        browser.find("#route-undo").sendKeys(Keys.ENTER);
+        browser.await(
+                "the rig before is back", b -> !b.find("#rig-stance").getText().contains("north yard"));
+    }
+
+    /** By hand: axles of the trailer are 13 m behind the kingpin, that of the booster 18.4 m: 6.95 m for the piece. */
+    @Test
+    void whatIsOnScaleTicketsTellsThePiece() {
+        browser.run("document.querySelector('#rig-tickets').open = true");
+        ticket("steer", "5000 kg", "5119 kg");
+        ticket("drive", "7 t", "18881 kg");
+        ticket("trailer", "8 t", "18 t");
+        assertEquals(
+                "Not determined yet: both tickets of the booster.",
+                browser.find("#rig-tickets-outcome").getText());
+        ticket("booster-0", "2 t", "4 t");
+        String told = browser.find("#rig-tickets-outcome").getText();
+        assertTrue(told.contains("52,911 lb") && told.contains("22 ft 10 in behind the kingpin"), told);
+        assertTrue(told.contains("Not determined by tickets: how high"), told);
+        assertTrue(told.contains("weighs no piece"), told);
+        assertEquals("true", browser.find("#rig-tickets-put").getDomAttribute("disabled"));
+    }
+
+    private static void ticket(String group, String empty, String loaded) {
+        browser.find("#rig-tickets-form [name='" + group + "/empty']").sendKeys(empty);
+        browser.find("#rig-tickets-form [name='" + group + "/loaded']").sendKeys(loaded);
+    }
+
     @ParameterizedTest(name = "{0}, {1} px")
     @CsvSource({"light, 1280", "dark, 1280", "light, 390", "dark, 390"})
     void isAccessibleOpenAsItStands(String scheme, int width) throws Exception {
         browser.prefer(scheme);
         browser.resize(width, 900);
-        browser.run("document.querySelectorAll('.rig-group').forEach(group => { group.open = true; })");
+        browser.run("document.querySelectorAll('#rig-edit details').forEach(group => { group.open = true; })");
+        browser.find("#rig-change-kind").sendKeys("Add a jeep");
         browser.find(row("trailer/deckFront/along")).click();
         type("tractor/drive-1/along", "44");
         assertEquals(List.of(), browser.accessibilityViolations());

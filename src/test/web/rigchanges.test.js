@@ -1,0 +1,122 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import test from 'node:test';
+import { changesOf, copied, emptied, missingIn } from '../../../web/rig/changes.js';
+import { massOf, massText } from '../../../web/rig/unitweight.js';
+
+const textOf = name => readFileSync(new URL(`../../../sample-routes/${name}.rig.json`, import.meta.url), 'utf8');
+const LOADED = textOf('lowbed-loaded');
+const changes = text => changesOf(JSON.parse(text), 0);
+const by = (text, key, given = {}) =>
+  (changes(text).find(one => one.key === key) ?? assert.fail(`no ${key}`)).make(text, given);
+const stance = text => JSON.parse(text).stances[0];
+
+/** By hand: axle 3 is at 49 ft 1 in, hinge and rear end at 51 ft 6 in; all behind axle 3 goes back by 4 ft 6 in. */
+test('an axle more behind the last one, and all behind it farther back', () => {
+  const made = stance(by(LOADED, 'axle-on-trailer', { spacing: '4 ft 6 in', radius: '17 1/4 in', weight: '2,500 lb' }));
+  assert.deepEqual(made.trailer.axles.map(({ x }) => x), ['-40 ft', '-44 ft 6 1/2 in', '-49 ft 1 in', '-53 ft 7 in']);
+  assert.equal(made.trailer.boosterHinge.x, '-56 ft');
+  assert.equal(made.trailer.underside[0].x, '-56 ft');
+  assert.equal(made.booster.closeCoupledAxle.x, '-58 ft 6 in');
+  assert.equal(made.trailer.deckRear.x, '-35 ft 6 in');
+  // 17,500 lb at 36 ft and 2,500 lb at 53 ft 7 in balance at (17500·432 + 2500·643) / 20000 = 458.375 in.
+  assert.equal(made.weights.trailer.weight, '20,000 lb');
+  assert.equal(made.weights.trailer.cg.x, '-38 ft 2 3/8 in');
+  // 17,500 lb at 28 in and 2,500 lb at 17 1/4 in: 26.656 in, to the sixteenth 26 5/8 in or 26 11/16 in.
+  assert.equal(made.weights.trailer.cg.h, '2 ft 2 11/16 in');
+  assert.equal(made.weights.gross, '122,700 lb');
+});
+
+test('an axle less leaves the frame, and takes its weight along', () => {
+  const made = stance(by(LOADED, 'axle-off-trailer', { which: '1', valve: '2', weight: '2,500 lb' }));
+  assert.deepEqual(made.trailer.axles.map(({ x }) => x), ['-40 ft', '-49 ft 1 in']);
+  assert.deepEqual(made.trailer.boosterHinge, stance(LOADED).trailer.boosterHinge);
+  assert.deepEqual([made.trailer.valveAxle, made.trailer.liftAxle], [2, stance(LOADED).trailer.liftAxle]);
+  // The last one is the lift axle: the one before it does not become it.
+  const last = stance(by(LOADED, 'axle-off-trailer', { which: '2', valve: '1', weight: '2,500 lb' }));
+  assert.deepEqual([last.trailer.valveAxle, last.trailer.liftAxle, last.weights.gauges.trailerUp],
+    [1, undefined, undefined]);
+  assert.equal(missingIn(changes(LOADED).find(({ key }) => key === 'axle-off-trailer').asked,
+    { which: '2', valve: '', weight: '2,500 lb' }).key, 'valve');
+  // (17500·432 − 2500·534.5) / 15000 = 414.917 in, to the sixteenth 414 15/16 in = 34 ft 6 15/16 in.
+  assert.deepEqual([made.weights.trailer.weight, made.weights.trailer.cg.x], ['15,000 lb', '-34 ft 6 15/16 in']);
+  assert.equal(made.weights.gross, '117,700 lb');
+});
+
+test('a booster on one axle that gets another is no longer close-coupled', () => {
+  const { booster } = stance(by(LOADED, 'axle-on-booster', {
+    spacing: '54 in', radius: '17 in', travelUp: '3 in', travelDown: '2 in', weight: '2,000 lb',
+  }));
+  assert.deepEqual(booster.axles, [{ x: '-8 ft', radius: '17 1/4 in' }, { x: '-12 ft 6 in', radius: '17 in' }]);
+  assert.deepEqual([booster.axle, booster.closeCoupledAxle, booster.travelUp, booster.travelDown],
+    [undefined, undefined, '3 in', '2 in']);
+  assert.deepEqual(booster.states, ['none', 'trailing']);
+  assert.equal(booster.underside[0].x, '-14 ft 6 in');
+});
+
+test('lift axle and notches', () => {
+  const down = by(LOADED, 'lift-off');
+  assert.equal(stance(down).trailer.liftAxle, undefined);
+  assert.equal(stance(down).weights.gauges.trailerUp, undefined);
+  assert.deepEqual(stance(by(down, 'lift-on', { gap: '4 in', secondaryRise: '1 in' })).trailer.liftAxle,
+    { gap: '4 in', secondaryRise: '1 in' });
+  const names = text => JSON.parse(text).notches.map(({ name }) => name);
+  assert.deepEqual(names(by(LOADED, 'notch-on', { name: '8', offset: '2 1/2 in' })),
+    ['1', '2', '3', '4', '5', '6', '7', '8']);
+  assert.deepEqual(names(by(LOADED, 'notch-on', { name: '3a', offset: '-1/4 in' })),
+    ['1', '2', '3', '3a', '4', '5', '6', '7']);
+  assert.deepEqual(names(by(LOADED, 'notch-on', { name: '0', offset: '-3 in' })),
+    ['0', '1', '2', '3', '4', '5', '6', '7']);
+  assert.deepEqual(names(by(LOADED, 'notch-off', { which: '0' })), ['2', '3', '4', '5', '6', '7']);
+});
+
+test('boosters and jeeps that are taken out leave nothing behind', () => {
+  const none = by(LOADED, 'booster-off');
+  assert.equal(JSON.stringify(stance(none)).includes('"booster"'), false);
+  assert.deepEqual([stance(none).weights.regulator, stance(none).weights.shims, stance(none).weights.gross],
+    [undefined, undefined, '115,000 lb']);
+  const two = textOf('lowbed-with-two-boosters');
+  const one = by(two, 'booster-off');
+  assert.deepEqual([stance(one).boostersBehind, stance(one).booster.nextHinge, stance(one).weights.boostersBehind],
+    [undefined, undefined, undefined]);
+  const jeepless = by(two, 'jeep-off');
+  assert.deepEqual([stance(jeepless).jeeps, stance(jeepless).plan.jeep, stance(jeepless).weights.jeeps],
+    [undefined, undefined, undefined]);
+});
+
+test('what is asked for is all there, or the first that is not is named', () => {
+  const asked = changes(LOADED).find(({ key }) => key === 'axle-on-trailer').asked;
+  assert.deepEqual(asked.map(({ key }) => key), ['spacing', 'radius', 'weight']);
+  const given = { spacing: '4 ft', radius: '17 in', weight: '2,500 lb' };
+  assert.equal(missingIn(asked, given), null);
+  assert.deepEqual(missingIn(asked, { ...given, weight: ' ' }),
+    { key: 'weight', sentence: 'Weight of the axle is missing.' });
+  assert.equal(missingIn(asked, { ...given, spacing: '4' }).key, 'spacing');
+  assert.equal(missingIn(asked, { ...given, weight: '2500' }).key, 'weight');
+  const chart = { key: 'c', label: 'C', example: '', chart: true };
+  assert.equal(missingIn([chart], { c: '14 psi 4,600 lb, 90 psi 23,800 lb' }), null);
+  assert.equal(missingIn([chart], { c: '14 psi 4,600 lb' }).key, 'c');
+  // A stance without weights is not asked for any.
+  const light = changes(emptied(LOADED)).flatMap(one => one.asked).map(({ key }) => key);
+  assert.equal(light.includes('weight'), false);
+});
+
+test('masses', () => {
+  assert.equal(massOf('17,500 lb'), 17500 * 0.45359237);
+  assert.equal(massOf('8.6 t'), 8600);
+  assert.equal(massOf('8600 kg'), 8600);
+  ['8,600 kg', '17500', 'lb', '1,00 lb', undefined].forEach(text => assert.equal(massOf(text), null, text));
+  assert.equal(massText(17500 * 0.45359237, '1 lb'), '17,500 lb');
+  assert.equal(massText(8600.4, '1 t'), '8600 kg');
+});
+
+test('another rig is a copy under its name, without which vehicles it was; or without load too', () => {
+  const copy = JSON.parse(copied(LOADED, 'Lowbed "two"'));
+  const { identity, ...rest } = JSON.parse(LOADED);
+  assert.ok(identity);
+  assert.deepEqual({ ...copy, name: 0 }, { ...rest, name: 0 });
+  assert.equal(copy.name, 'Lowbed "two"');
+  const bare = JSON.parse(emptied(LOADED)).stances[0];
+  assert.deepEqual([bare.weights, bare.trailer.load, bare.plan.trailer.loadWidth], [undefined, undefined, undefined]);
+  assert.deepEqual(bare.trailer.axles, stance(LOADED).trailer.axles);
+});

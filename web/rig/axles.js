@@ -1,0 +1,139 @@
+/** An axle more or less in a group, and the lift axle: what is asked for, and the file's text with it. No DOM. */
+import { withItem, withKey, without, withValue } from './jsonedit.js';
+import { pointerOf, valueAt } from './frame.js';
+import { lengthOf, lengthText } from './length.js';
+import { rowsOf, tapeOf } from './tape.js';
+import { withRow } from './tapechange.js';
+import { weightAsked, withWeight } from './unitweight.js';
+
+/** Groups that can have another number of axles: {key, word, name, path of the list or only axle, weight}. */
+export function groupsOf(json, stance) {
+  const at = ['stances', stance];
+  const list = (key, path) => (valueAt(json, [...at, key]) ?? []).map((one, k) => [k, [...at, ...path, k]]);
+  return [
+    {
+      key: 'drive', word: 'drive', name: 'drive axles', path: [...at, 'tractor', 'drive', 'axles'],
+      weight: ['tractor'],
+    },
+    ...list('jeeps', ['jeeps']).map(([k, path], i, all) => ({
+      key: `jeep-${k}`, word: all.length > 1 ? `jeep ${k + 1}` : 'jeep',
+      name: all.length > 1 ? `axles of jeep ${k + 1}` : 'axles of the jeep',
+      path: [...path, 'axles'], weight: ['jeeps', k],
+    })),
+    {
+      key: 'trailer', word: 'trailer', name: 'trailer axles', path: [...at, 'trailer', 'axles'],
+      weight: ['trailer'],
+    },
+    ...boosterPaths(json, at).map(([unit, path, weight, word]) => ({
+      key: unit, word, name: `axles of ${word === 'booster' ? 'the booster' : word}`, weight,
+      path: [...path, valueAt(json, [...path, 'axle']) ? 'axle' : 'axles'],
+    })),
+  ];
+}
+
+function boosterPaths(json, at) {
+  const behind = valueAt(json, [...at, 'boostersBehind']) ?? [];
+  const word = k => (behind.length > 0 ? `booster ${k + 1}` : 'booster');
+  return [
+    ...valueAt(json, [...at, 'booster']) ? [['booster', [...at, 'booster'], ['booster'], word(0)]] : [],
+    ...behind.map((one, k) =>
+      [`boostersBehind-${k}`, [...at, 'boostersBehind', k], ['boostersBehind', k], word(k + 1)]),
+  ];
+}
+
+const single = group => group.path.at(-1) === 'axle';
+
+/** What is asked for one more axle: {key, label, example}. */
+export const askedForAxle = (json, stance, group) => [
+  { key: 'spacing', label: 'Behind the last one', example: '4 ft 6 in' },
+  { key: 'radius', label: 'Hub over the ground', example: '17 1/4 in' },
+  ...single(group) ? [
+    { key: 'travelUp', label: 'Axles can go up', example: '3 in' },
+    { key: 'travelDown', label: 'Axles can go down', example: '3 in' },
+  ] : [],
+  ...weightAsked(json, stance, 'Weight of the axle', '2,600 lb'),
+];
+
+/** The text with one more axle behind the last of a group; all that lies behind that one goes back as far. */
+export function withAxle(text, stance, group, given) {
+  const json = JSON.parse(text);
+  const rows = rowsOf(tapeOf(json, stance));
+  const axles = single(group) ? [valueAt(json, group.path)] : valueAt(json, group.path);
+  const last = axles.at(-1);
+  const lastPointer = pointerOf(single(group) ? [...group.path, 'x'] : [...group.path, axles.length - 1, 'x']);
+  const x = lengthOf(last.x) - lengthOf(given.spacing);
+  const axle = { x: lengthText(x, last.x), radius: given.radius };
+  // What lies behind the last axle is what a change of the distance to the next mark would move.
+  let made = shifted(text, json, rows, rows.findIndex(row => row.pointer === lastPointer), lengthOf(given.spacing));
+  if (single(group)) {
+    const unit = group.path.slice(0, -1);
+    made = withKey(made, unit, 'axles', [valueAt(JSON.parse(made), group.path), axle]);
+    made = withKey(made, unit, 'travelUp', given.travelUp);
+    made = withKey(made, unit, 'travelDown', given.travelDown);
+    made = withoutCloseCoupling(without(made, group.path), unit);
+  } else {
+    made = withItem(made, group.path, axles.length, axle);
+  }
+  return given.weight
+    ? withWeight(made, stance, group.weight, { weight: given.weight, x, h: given.radius, sign: 1 }) : made;
+}
+
+/** A booster on several axles is not one more axle of the trailer's group. */
+function withoutCloseCoupling(text, unit) {
+  const states = valueAt(JSON.parse(text), [...unit, 'states']);
+  const left = states?.filter(state => state !== 'close-coupled');
+  const made = without(text, [...unit, 'closeCoupledAxle']);
+  return left && left.length < states.length ? withValue(made, [...unit, 'states'], left) : made;
+}
+
+/** Everything behind a row's mark, from the next mark on, farther back by a length. */
+function shifted(text, json, rows, index, by) {
+  const next = rows.slice(index + 1).find(row => row.kind === 'span' && row.unit === rows[index].unit);
+  return next ? withRow(text, json, next, `${(next.value + by) / 1e12} m`) : text;
+}
+
+/** What is asked to take an axle out: which one, what the height valves read then, and what it weighs. */
+export function askedForLessAxle(json, stance, group) {
+  const count = valueAt(json, group.path).length;
+  return [
+    {
+      key: 'which', label: 'Which one, counted from the front',
+      choices: Array.from({ length: count }, (none, k) => [String(k), `${group.word} axle ${k + 1}`]),
+    },
+    ...group.key === 'trailer' ? [{
+      key: 'valve', label: 'Axle that the height valves read then, counted from the front', example: '1',
+      choices: [['', 'choose'], ...Array.from({ length: count - 1 }, (none, k) => [String(k + 1), `axle ${k + 1}`])],
+    }] : [],
+    ...weightAsked(json, stance, 'Weight of the axle', '2,600 lb'),
+  ];
+}
+
+/** The text without an axle; the frame and all else stay where they are. A lift axle that goes is one no longer. */
+export function withoutAxle(text, stance, group, given) {
+  const axle = valueAt(JSON.parse(text), [...group.path, Number(given.which)]);
+  const count = valueAt(JSON.parse(text), group.path).length;
+  let made = without(text, [...group.path, Number(given.which)]);
+  if (group.key === 'trailer') {
+    made = withValue(made, ['stances', stance, 'trailer', 'valveAxle'], Number(given.valve));
+    made = Number(given.which) === count - 1 ? withoutLift(made, stance) : made;
+  }
+  return given.weight ? withWeight(made, stance, group.weight, {
+    weight: given.weight, x: lengthOf(axle.x), h: axle.radius, sign: -1,
+  }) : made;
+}
+
+export const LIFT_ASKED = [
+  { key: 'gap', label: 'Raised tire over the ground', example: '4 1/4 in' },
+  { key: 'secondaryRise', label: 'Rear higher with it up', example: '0 in' },
+];
+
+/** The text with the last trailer axle as lift axle. */
+export const withLift = (text, stance, { gap, secondaryRise }) =>
+  withKey(text, ['stances', stance, 'trailer'], 'liftAxle', { gap, secondaryRise });
+
+/** Without: the last trailer axle stays down, and what is known with it up is left out. */
+export const withoutLift = (text, stance) => {
+  const gauges = ['stances', stance, 'weights', 'gauges'];
+  const made = without(text, ['stances', stance, 'trailer', 'liftAxle']);
+  return valueAt(JSON.parse(made), gauges) ? without(made, [...gauges, 'trailerUp']) : made;
+};
