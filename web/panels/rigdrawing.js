@@ -110,7 +110,8 @@ const labeled = (dim, at, width) => {
 
 function place(dims) {
   const found = levels(dims.map(dim => ({ at: dim.textAt, width: dim.width })));
-  const list = dims.map((dim, k) => ({ ...dim, level: found[k] }));
+  // What is chosen is drawn over all others.
+  const list = dims.map((dim, k) => ({ ...dim, level: found[k] })).sort((a, b) => a.chosen - b.chosen);
   return { rows: Math.max(0, ...found.map(level => level + 1)), list };
 }
 
