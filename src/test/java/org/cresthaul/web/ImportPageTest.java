@@ -10,16 +10,13 @@ import java.nio.file.Path;
 import java.util.List;
 import org.cresthaul.exchange.osm.LongExtract;
 import org.cresthaul.exchange.osm.SmallMap;
-import org.cresthaul.server.TestServer;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** From files that are dropped on the page to a route that is checked, and back. */
-class ImportPageTest {
+class ImportPageTest extends OnSmallFiles {
     /** A crossing at 200 m, a posted height at 600 m and a bridge at 800 m of a road on the equator; invented. */
     private static final SmallMap MAP = new SmallMap()
             .node(1, 0, 0)
@@ -52,31 +49,12 @@ class ImportPageTest {
             </trkseg></trk></gpx>
             """;
 
-    private static TestServer server;
-    private static Browser browser;
-
     @TempDir
     private static Path folder;
 
-    @BeforeAll
-    static void start() throws Exception {
-        server = TestServer.ofSmallFiles();
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void stop() throws Exception {
-        browser.close();
-        server.close();
-    }
-
     @BeforeEach
     void open() {
-        browser.resize(1280, 900);
-        browser.open("about:blank");
-        browser.open(server.url());
-        browser.await(
-                "the sample is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+        openPage(900);
         browser.errors();
     }
 

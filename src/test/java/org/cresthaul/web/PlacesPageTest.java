@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.cresthaul.server.TestServer;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,29 +12,10 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** Hazards and stopping places of the route, added, moved and taken out on the page, by keyboard and on the map. */
-class PlacesPageTest {
-    private static TestServer server;
-    private static Browser browser;
-
-    @BeforeAll
-    static void start() throws Exception {
-        server = TestServer.ofSmallFiles();
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void stop() throws Exception {
-        browser.close();
-        server.close();
-    }
-
+class PlacesPageTest extends OnSmallFiles {
     @BeforeEach
     void open() {
-        browser.resize(1280, 900);
-        browser.open("about:blank");
-        browser.open(server.url());
-        browser.await(
-                "the sample is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+        openPage(900);
         browser.find("#place-edit > summary").sendKeys(Keys.ENTER);
         browser.await(
                 "the places are shown", b -> !b.list("#place-table tbody tr").isEmpty());

@@ -4,41 +4,18 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import org.cresthaul.server.TestServer;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.openqa.selenium.Keys;
 
 /** Everything that prints is there before it is printed, or the print says what it lacks. */
-class PrintLoadsFirstTest {
-    private static TestServer server;
-    private static Browser browser;
-
-    @BeforeAll
-    static void start() throws Exception {
-        server = TestServer.ofSmallFiles();
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void stop() throws IOException {
-        browser.close();
-        server.close();
-    }
-
+class PrintLoadsFirstTest extends OnSmallFiles {
     /**
      * A page of which nobody has seen the comparison, so that it is not loaded; what print would find is written down.
      */
     private static void openAtTheTop() {
-        browser.resize(1280, 400);
-        browser.open("about:blank");
-        browser.open(server.url());
-        browser.await(
-                "the report is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+        openPage(400);
         browser.run("window.print = () => { document.body.dataset.printed ="
                 + " document.querySelector('#comparison').dataset.status + ' '"
                 + " + document.querySelector('#route-plan').dataset.status; };");

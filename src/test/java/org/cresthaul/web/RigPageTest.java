@@ -8,9 +8,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
 import org.cresthaul.rig.RigTexts;
-import org.cresthaul.server.TestServer;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,33 +16,14 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** The rig, taped on the page: figures by keyboard, the drawing that echoes them, and the way back. */
-class RigPageTest {
+class RigPageTest extends OnSmallFiles {
     private static final ObjectMapper JSON = new ObjectMapper();
     /** A hundred and more are walked under Node.js; every one here is a check. */
     private static final int STEPS = 6;
 
-    private static TestServer server;
-    private static Browser browser;
-
-    @BeforeAll
-    static void start() throws Exception {
-        server = TestServer.ofSmallFiles();
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void stop() throws Exception {
-        browser.close();
-        server.close();
-    }
-
     @BeforeEach
     void open() {
-        browser.resize(1280, 900);
-        browser.open("about:blank");
-        browser.open(server.url());
-        browser.await(
-                "the sample is shown", b -> !b.list("#hazard-table tbody tr").isEmpty());
+        openPage(900);
         // What is saved as a file is kept here instead, to be read.
         browser.run(
                 "window.savedFiles = []; const make = URL.createObjectURL;"

@@ -9,9 +9,6 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.cresthaul.server.TestServer;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,33 +17,16 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** What was measured at a place, typed and pasted on the page: into the route, to the answer, and back. */
-class SurveyPageTest {
+class SurveyPageTest extends OnSmallFiles {
     /** A gentle dip, 2 cm deep: nothing of the combination of the tests comes near it. */
     private static final String DIP =
             "Distance (m)\tLeft (m)\tRight (m)\n-20\t100,00\t100,00\n0\t99,98\t99,98\n20\t100,00\t100,00\n";
 
-    private static TestServer server;
-    private static Browser browser;
-
-    @BeforeAll
-    static void start() throws Exception {
-        server = TestServer.ofSmallFiles();
-        browser = new Browser();
-    }
-
-    @AfterAll
-    static void stop() throws Exception {
-        browser.close();
-        server.close();
-    }
-
     @BeforeEach
     void open() {
-        browser.resize(1280, 900);
-        browser.open("about:blank");
-        browser.open(server.url());
+        openPage(900);
         browser.await(
-                "the sample is shown",
+                "the sample is shown whole",
                 b -> b.find("#hazard-table tr[data-hazard=H04] .hazard-open").isDisplayed()
                         && b.find("#busy").getText().isEmpty());
         browser.run("window.saved = null; const make = URL.createObjectURL;"
