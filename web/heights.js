@@ -1,5 +1,5 @@
 /** Heights of structures and wires as a form: what a sign says, what was measured, where it holds. No DOM. */
-import { lengthOf } from './lengths.js';
+import { lengthOf } from './typedlength.js';
 
 const STRUCTURE = ['low-structure'];
 const WIRE = ['overhead-wire'];

@@ -5,7 +5,7 @@
  * remark]]}, all texts but spread; closing is 'start', 'other' or 'none'. Readings and levels without a unit are in
  * `unit`.
  */
-import { lengthOf, metersIn, unitOf } from './lengths.js';
+import { lengthOf, metersIn, unitOf } from './typedlength.js';
 
 export const CLOSINGS = ['start', 'other', 'none'];
 const LINES = { l: 'left', left: 'left', c: 'center', center: 'center', r: 'right', right: 'right' };

@@ -1,5 +1,5 @@
 /** Cells of a table that somebody copied from a spreadsheet or an instrument. No DOM. */
-import { hasDecimalCommas, unitOf, withPoint } from './lengths.js';
+import { hasDecimalCommas, unitOf, withPoint } from './typedlength.js';
 
 /**
  * {rows, units, names, heads, comma}: rows of cells as text; what head lines said of each column, as a unit and as a

@@ -7,7 +7,7 @@
  */
 import { HEIGHT_KEYS, heightField, heightsOf, isKnown, OVERHEAD_KINDS, readHeights } from './heights.js';
 import { withMember } from './jsontext.js';
-import { lengthOf } from './lengths.js';
+import { lengthOf } from './typedlength.js';
 import { blankReading, hasReadings, isOwnNotes, notesOf, notesText, reduced, rowsFrom } from './leveling.js';
 
 /** Hazards whose road is surveyed by lines. */

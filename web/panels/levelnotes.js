@@ -1,6 +1,6 @@
 /** Level and rod notes of a survey: typed as in the field book, reduced, closed, and taken into the table. */
 import { el, replace, say } from '../dom.js';
-import { UNITS } from '../lengths.js';
+import { UNITS } from '../typedlength.js';
 import { COLUMNS, blankReading, hasReadings, heightText, reduced, resultWords } from '../leveling.js';
 
 const HOW = 'One row for each point the rod stood on: first the backsight on the benchmark; then an intermediate sight '

@@ -3,7 +3,7 @@ import { el, onWidth, replace } from '../dom.js';
 import { rigOnPage, stanceOnPage } from '../rigactions.js';
 import { rowsOf, tapeOf } from '../rig/tape.js';
 import { rowOf } from '../rig/tapechange.js';
-import { isImperial, lengthOf, shownLength, tapeText } from '../rig/length.js';
+import { isImperial, lengthOf, shownLength, tapeText } from '../length.js';
 import { createRigDrawing } from './rigdrawing.js';
 import { createRigChanges } from './rigchanges.js';
 import { createRigList } from './riglist.js';

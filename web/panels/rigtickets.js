@@ -1,7 +1,7 @@
 /** Weight and place of a piece from scale tickets: the form, what follows from it, and what does not. */
 import { el, replace } from '../dom.js';
 import { weight } from '../format.js';
-import { tapeText } from '../rig/length.js';
+import { tapeText } from '../length.js';
 import { pieceOf, weighedGroups, withPiece } from '../rig/tickets.js';
 import { valueAt, xOf } from '../rig/frame.js';
 

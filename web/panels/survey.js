@@ -2,7 +2,7 @@
 import { el, onWidth, replace, say } from '../dom.js';
 import { against } from '../format.js';
 import { HEIGHTS, OVERHEAD_KINDS } from '../heights.js';
-import { lengthOf, UNITS } from '../lengths.js';
+import { lengthOf, UNITS } from '../typedlength.js';
 import { findCell, findConfiguration, findHazard, governing, verdictWords } from '../report.js';
 import { FIELDS, RAILS } from '../survey.js';
 import { createLevelNotes } from './levelnotes.js';

@@ -1,7 +1,7 @@
 /** An axle more or less in a group, and the lift axle: what is asked for, and the file's text with it. No DOM. */
 import { withItem, withKey, without, withValue } from './jsonedit.js';
 import { pointerOf, valueAt } from './frame.js';
-import { lengthOf, lengthText } from './length.js';
+import { lengthOf, lengthText } from '../length.js';
 import { rowsOf, tapeOf } from './tape.js';
 import { withRow } from './tapechange.js';
 import { weightAsked, withWeight } from './unitweight.js';

@@ -4,7 +4,7 @@ import {
   askedForAxle, askedForLessAxle, groupsOf, LIFT_ASKED, withAxle, withLift, withoutAxle, withoutLift,
 } from './axles.js';
 import { valueAt } from './frame.js';
-import { lengthOf } from './length.js';
+import { lengthOf } from '../length.js';
 import {
   askedForBooster, askedForJeep, boosterCount, jeepCount, withBooster, withJeep, withoutBooster, withoutJeep,
 } from './units.js';

@@ -1,6 +1,6 @@
 /** What is measured on a rig besides places along it: travels, limits, widths, angles, weights, notches. No DOM. */
 import { valueAt, xOf } from './frame.js';
-import { lengthOf } from './length.js';
+import { lengthOf } from '../length.js';
 import { alongRow, steps, writtenRow } from './rows.js';
 
 /** Key in the file, what it is, what there is to know about it. */

@@ -4,7 +4,7 @@
  * tractor, and what passes between trailer and boosters cancels out. Kilograms and picometers. No DOM.
  */
 import { valueAt, xOf } from './frame.js';
-import { lengthText } from './length.js';
+import { lengthText } from '../length.js';
 import { withValue } from './jsonedit.js';
 import { massOf, massText, withGross } from './unitweight.js';
 

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { lengthOf, lengthText, meters, shownLength, tapeText } from '../../../web/rig/length.js';
+import { lengthOf, lengthText, meters, shownLength, tapeText } from '../../../web/length.js';
 
 /** Inches and millimeters by hand: an inch is 25.4 mm. */
 test('a length is what its units say, exactly', () => {
@@ -16,7 +16,7 @@ test('a length is what its units say, exactly', () => {
 
 test('anything else is no length', () => {
   ['', '44', '13 ft 14 in', '13.5 ft 6 in', '4,11 m', '1e2 m', '3/4 ft', 'm', '1 furlong', '10 deg', '1 in 2 in',
-    '2 in 1 ft', '--1 in', null, undefined, 4].forEach(text => assert.equal(lengthOf(text), null, String(text)));
+    '2 in 1 ft', '--1 in', '3/2 in', '1 4/4 in', null, undefined, 4].forEach(text => assert.equal(lengthOf(text), null, String(text)));
 });
 
 test('what is written is read back as the very same', () => {

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { withMember } from '../../../web/jsontext.js';
-import { hasDecimalCommas, lengthOf } from '../../../web/lengths.js';
+import { hasDecimalCommas, lengthOf } from '../../../web/typedlength.js';
 import { tableOf } from '../../../web/pasting.js';
 import { createStore, initialState } from '../../../web/state.js';
 import {

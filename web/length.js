@@ -1,5 +1,5 @@
 /**
- * Lengths as rig files write them, exactly: whole picometers, so that every fraction of an inch and every decimal of a
+ * Lengths as files write them, exactly: whole picometers, so that every fraction of an inch and every decimal of a
  * meter adds up to the last digit. Within 100 m that is far below 2^53. No DOM.
  */
 
@@ -15,7 +15,7 @@ const PART = String.raw`${NUMBER} ?(inches|inch|in|feet|foot|ft|cm|mm|m|['"])`;
 const LENGTH = new RegExp(`^([-+]?) ?${PART}(?: ?${PART})?$`);
 
 /** Signs and fractions as a keyboard has them, one space where there are several. */
-const plain = text => text.replace(/[½¼¾⅛⅜⅝⅞]/g, half => ` ${HALVES[half]}`)
+export const plain = text => text.replace(/[½¼¾⅛⅜⅝⅞]/g, half => ` ${HALVES[half]}`)
   .replace(/[′’]/g, "'").replace(/[″”]/g, '"').replace(/''/g, '"').replace(/−/g, '-').replace(/\s+/g, ' ').trim();
 
 /** What a text is, in picometers; null for anything but a length with its unit. */
@@ -29,12 +29,19 @@ export function lengthOf(text) {
   if (second !== undefined && (!isFeet || UNITS[behind] !== IN || !/^\d+$/.test(first) || number(second) >= 12)) {
     return null;
   }
-  if ([[first, unit], [second ?? '0', behind ?? 'in']].some(([part, of]) => part.includes('/') && UNITS[of] !== IN)) {
+  if ([[first, unit], [second ?? '0', behind ?? 'in']].some(([part, of]) =>
+    part.includes('/') && (UNITS[of] !== IN || !isProper(part)))) {
     return null;
   }
   const size = times(first, UNITS[unit]) + (second === undefined ? 0 : times(second, IN));
   return Number.isFinite(size) && size <= 1000 * M ? Number(`${sign}1`) * size + 0 : null;
 }
+
+/** The program takes no 3/2 for 1 1/2: it may be a 3/8 mistyped. */
+const isProper = text => {
+  const [, over, under] = text.match(/(\d+) ?\/ ?(\d+)$/);
+  return Number(over) < Number(under);
+};
 
 function number(text) {
   const [, whole, over, under] = text.match(/^(?:(\d+) )?(\d+) ?\/ ?(\d+)$/) ?? [];

@@ -1,5 +1,6 @@
 /** Lengths as people write them into a table: read for the drawing, and spelled as a file has them. No DOM. */
 import { axisUnitM, gapUnitM } from './format.js';
+import { lengthOf as exactly, meters, plain } from './length.js';
 
 /** Units a column can be in. */
 export const UNITS = ['ft', 'in', 'm', 'cm', 'mm'];
@@ -7,8 +8,6 @@ const METERS = { ft: axisUnitM('us'), in: gapUnitM('us'), m: 1, cm: 0.01, mm: 0.
 const NAMES = { "'": 'ft', feet: 'ft', foot: 'ft', '"': 'in', inch: 'in', inches: 'in' };
 /** As either side of the ocean spells it. */
 const METER = /^met(?:er|re)s?$/;
-const PARTS = { '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8' };
-
 /** Meters in one of a unit. */
 export const metersIn = unit => METERS[unit];
 
@@ -18,9 +17,8 @@ export function unitOf(word) {
   return UNITS.includes(plain) ? plain : METER.test(plain) ? 'm' : NAMES[plain] ?? null;
 }
 
-/** Signs and marks of typesetters as those of a keyboard; no blanks around. */
-const plain = text => text.replace(/[−–]/g, '-').replace(/[′’]/g, "'").replace(/[″”]/g, '"')
-  .replace(/[\u00a0\u202f]/g, ' ').replace(/[½¼¾⅛⅜⅝⅞]/g, part => ` ${PARTS[part]}`).trim();
+/** As a keyboard has it, the dash of typesetters too. */
+const keyed = text => plain(text.replace(/–/g, '-'));
 
 /**
  * What a text is: {m, text}, text as a file spells it; or {problem}, a sentence.
@@ -28,7 +26,7 @@ const plain = text => text.replace(/[−–]/g, '-').replace(/[′’]/g, "'").r
  * @param unit of a number without one
  */
 export function lengthOf(written, unit) {
-  const said = plain(written);
+  const said = keyed(written);
   const [, sign, size] = said.match(/^([-+]?)\s*(.*)$/s);
   const found = one(size, unit) ?? feetInches(size);
   if (found?.problem) {
@@ -78,27 +76,18 @@ function decimal(number) {
   return /^\d*,\d+$/.test(number) ? number.replace(/^,/, '0,').replace(',', '.') : null;
 }
 
-const FEET_INCHES = new RegExp("^(?:(\\d+)\\s*(?:ft|feet|foot|')\\s*-?\\s*)?(\\d+(?:\\.\\d+)?)?"
-  + "(?:(?:^|\\s+|(?<=['t]\\s*))(\\d+)/(\\d+))?\\s*(?:in|inch|inches|\")$", 'i');
-
-/** "13 ft 6 1/2 in", "3/4 in". */
+/** "13 ft 6 1/2 in", "3/4 in", a dash behind the feet or none. */
 function feetInches(size) {
-  const [, feet, inches, top, bottom] = size.match(FEET_INCHES) ?? [];
-  if (inches === undefined && top === undefined) {
-    return null;
-  }
-  const part = top === undefined ? 0 : Number(top) / Number(bottom);
-  const small = Number(inches ?? 0) + part;
-  if (!Number.isFinite(small) || part >= 1 || (feet !== undefined && small >= 12)) {
-    return null;
-  }
-  const words = [feet && `${feet} ft`, [inches, top && `${top}/${bottom}`].filter(Boolean).join(' ')].filter(Boolean);
-  return { m: Number(feet ?? 0) * METERS.ft + small * METERS.in, text: `${words.join(' ')} in` };
+  const text = size.toLowerCase().replace(/(ft|feet|foot|')\s*-\s*/, '$1 ');
+  const value = exactly(text);
+  return value === null || !/(in|inch|inches|")$/.test(text) ? null : { m: meters(value), text: spelled(text) };
 }
+
+const spelled = text => text.replace(/\s*(feet|foot|ft|')\s*/, ' ft ').replace(/\s*(inches|inch|in|")$/, ' in').trim();
 
 /** Whether commas in these texts are decimal signs: one of them can be nothing else, and none has a decimal point. */
 export function hasDecimalCommas(texts) {
-  const all = texts.map(plain);
+  const all = texts.map(keyed);
   return all.some(text => /^[-+]?\d*,\d+$/.test(text) && !/^[-+]?[1-9]\d{0,2},\d{3}$/.test(text))
     && !all.some(text => /\d\.\d/.test(text));
 }
