@@ -86,7 +86,7 @@ class PageLooksTest {
 
         List<String> requests = browser.requests();
 
-        assertTrue(requests.stream().anyMatch(r -> r.endsWith("/api/check")), requests.toString());
+        assertTrue(requests.stream().anyMatch(r -> r.startsWith(SITE.url() + "api/check?id=")), requests.toString());
         for (String request : requests) {
             assertTrue(
                     request.startsWith(SITE.url()) || request.startsWith("data:") || request.startsWith("blob:"),

@@ -73,7 +73,8 @@ final class RememberedAnswers implements AutoCloseable {
 
     private HttpResponse<byte[]> remembered(HttpExchange exchange, byte[] body) {
         HttpRequest request = request(exchange, body);
-        String key = exchange.getRequestURI() + " " + sha256(body);
+        // The id that a question is followed by is not part of it.
+        String key = exchange.getRequestURI().toString().replaceFirst("\\?id=[^&]*$", "") + " " + sha256(body);
         HttpResponse<byte[]> answer =
                 remembered.computeIfAbsent(key, any -> ask(request)).join();
         if (answer.statusCode() != 200) {
