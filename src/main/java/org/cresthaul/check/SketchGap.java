@@ -28,7 +28,7 @@ import org.cresthaul.units.Rounding;
  * @param spacingM between its cells
  * @param date of the raster, or null
  * @param tooCoarse whether its cells are too far apart to show a hump; then there is no gap
- * @param gapM the least gap, negative where the ground of the sketch reaches higher, or null
+ * @param gapM the least gap, negative where the ground of the sketch reaches higher, or null where it is not known
  * @param configuration in which: the first axle and booster state at its highest notch; null without a gap
  */
 public record SketchGap(
@@ -60,7 +60,9 @@ public record SketchGap(
         CheckedConfiguration highest = highest(CheckedConfiguration.listOf(rig, stance));
         Optional<SideCheck.Judged> ground = new HazardCheck(drawn(sketch), rig, stance.withoutWeights(), margins)
                 .judge(highest.transport())
-                .ground();
+                .ground()
+                // What a search that had to end has met is no least gap.
+                .filter(g -> g.least().proven());
         return new SketchGap(
                 sketch.source(),
                 sketch.spacingM(),

@@ -59,7 +59,7 @@ public record SurveyFirst(List<Place> places, List<HumpLadder> humps) {
             String known) {
         /** Whether a sketch of its road would say anything: where the ground below the combination counts. */
         public boolean mayBeSketched() {
-            return kind == HazardKind.RAIL_CROSSING || kind == HazardKind.CREST || kind == HazardKind.DIP;
+            return kind.isOverGround();
         }
 
         /** By how much the gap over the sketch is more than what must be kept; nothing where nobody knows. */

@@ -17,7 +17,6 @@ import org.cresthaul.road.PiecewiseLine;
 import org.cresthaul.road.SurveyedPoint;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
-import org.cresthaul.route.HazardKind;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteLine;
@@ -96,8 +95,7 @@ final class SketchFeatures {
     }
 
     private boolean isSketched(Hazard hazard) {
-        HazardKind kind = hazard.kind();
-        return (kind == HazardKind.RAIL_CROSSING || kind == HazardKind.CREST || kind == HazardKind.DIP)
+        return hazard.kind().isOverGround()
                 && route.findCandidate(hazard.place().id())
                         .filter(c -> c.state() == Candidate.State.OPEN)
                         .isPresent();

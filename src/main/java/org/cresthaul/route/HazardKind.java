@@ -74,6 +74,11 @@ public enum HazardKind implements Worded {
         return this == LOW_STRUCTURE || this == OVERHEAD_WIRE;
     }
 
+    /** Whether what counts there is the ground below alone: an elevation raster can sketch that. */
+    public boolean isOverGround() {
+        return judged == Judged.BY_GAPS && !isOverhead();
+    }
+
     /** Whether trains cross there. */
     public boolean isCrossedByRails() {
         return this == RAIL_CROSSING;

@@ -3,6 +3,9 @@ package org.cresthaul.route;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.cresthaul.road.SurveyedPoint;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
@@ -12,8 +15,10 @@ final class SketchReader {
     static final int MOST_POINTS = 400;
     static final LengthLimits SPACING = new LengthLimits(0.01, 10_000);
     /** Over these the ground below the combination is judged where they are surveyed. */
-    private static final List<String> KINDS =
-            List.of(HazardKind.RAIL_CROSSING.word(), HazardKind.CREST.word(), HazardKind.DIP.word());
+    private static final Set<String> KINDS = Stream.of(HazardKind.values())
+            .filter(HazardKind::isOverGround)
+            .map(HazardKind::word)
+            .collect(Collectors.toSet());
 
     private SketchReader() {}
 

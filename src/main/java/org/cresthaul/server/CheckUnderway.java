@@ -96,6 +96,14 @@ final class CheckUnderway implements CheckFollower {
     public void begins(int count, int each) {
         ofPlaces = count;
         configurations = each;
+        CheckUnderway other = leader;
+        if (other != null) {
+            // What was told of the check that was waited for stays told; those places are kept.
+            List<Found> told = other.state(0).found();
+            synchronized (found) {
+                found.addAll(told);
+            }
+        }
         phase = Phase.CHECKING;
     }
 
@@ -111,6 +119,9 @@ final class CheckUnderway implements CheckFollower {
                 place.cells().stream().map(Report.Cell::verdict).toList();
         synchronized (found) {
             begun.remove(place.id());
+            if (found.stream().anyMatch(f -> f.hazard().equals(place.id()))) {
+                return;
+            }
             found.add(new Found(
                     place.id(),
                     place.kind(),

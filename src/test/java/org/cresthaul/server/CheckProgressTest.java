@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
@@ -145,14 +146,16 @@ class CheckProgressTest {
             AtomicInteger made = new AtomicInteger();
             CheckedReports reports = new CheckedReports((asked, follower) -> {
                 if (made.incrementAndGet() == 1) {
+                    Report early = check(asked, CheckFollower.NONE);
                     follower.begins(7, 2);
+                    follower.judged(early.hazards().get(1));
                     begun.countDown();
                     await(end);
                     if (stopped) {
                         throw new WorkStopped();
                     }
                 }
-                return RouteCheck.check(asked.route(), asked.rig(), asked.stance(), asked.margins(), asked.inputs());
+                return check(asked, follower);
             });
             CheckRequest asked = CheckRequest.read(bytes(Requests.check("")));
             CompletableFuture<Report> first =
@@ -164,13 +167,32 @@ class CheckProgressTest {
                 Thread.sleep(1);
             }
             assertEquals(7, waiting.state(0).places(), "it is told of the check that it waits for");
+            List<CheckUnderway.Found> early = waiting.state(0).found();
+            assertEquals(1, early.size());
             end.countDown();
 
             Report answer = second.get();
             assertEquals(stopped, first.handle((r, e) -> e != null).get());
             assertTrue(stopped || first.get() == answer, "the very same");
             assertEquals(stopped ? 2 : 1, made.get());
+            List<String> told = waiting.state(0).found().stream()
+                    .map(CheckUnderway.Found::hazard)
+                    .toList();
+            assertEquals(early.get(0).hazard(), told.get(0), "what was told stays where it was");
+            assertEquals(answer.hazards().size(), told.size(), "the first tells the rest, or its own check does");
+            assertEquals(told.size(), Set.copyOf(told).size(), "each once: " + told);
         }
+    }
+
+    private static Report check(CheckRequest asked, CheckFollower follower) {
+        return RouteCheck.check(
+                asked.route(),
+                asked.rig(),
+                asked.stance(),
+                asked.margins(),
+                asked.inputs(),
+                new KeptFindings(),
+                follower);
     }
 
     private static void await(CountDownLatch latch) {
