@@ -94,6 +94,13 @@ final class CandidateFeatures {
                 : Optional.of(LocalDate.ofInstant(Instant.ofEpochSecond(candidate.timeS()), ZoneOffset.UTC));
     }
 
+    /**
+     * Whether the map says something as of an earlier day than this one, written as in a route file; empty for none.
+     */
+    static boolean isOlder(MapCandidate candidate, String date) {
+        return date(candidate).map(d -> d.toString().compareTo(date) < 0).orElse(false);
+    }
+
     /** The kind of hazard that a candidate is judged as. */
     private static String hazard(MapCandidate candidate) {
         return switch (candidate.kind()) {

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.RouteFile;
+import org.cresthaul.route.RouteLine;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonText;
 import org.cresthaul.units.Problems;
@@ -83,6 +84,27 @@ final class RouteDocument {
                 .orElse("");
     }
 
+    /** As of when an open candidate is, as it is written; empty where that is not said, or there is none. */
+    String openDate(String id) {
+        return find(id).map(f -> f.path("properties").path("candidate"))
+                .filter(c -> c.path("state").asText().equals("open"))
+                .map(c -> c.path("date").asText())
+                .orElse("");
+    }
+
+    /** Whether the point with this identifier lies on a line, at the passage it names. */
+    boolean isOn(RouteLine line, String id) {
+        return find(id).map(f -> {
+                    JsonNode at = f.path("geometry").path("coordinates");
+                    int passages = line.passagesWithin(
+                                    new LonLat(at.path(0).asDouble(), at.path(1).asDouble()), RouteImport.NEAR_M)
+                            .size();
+                    int passage = f.path("properties").path("passage").asInt(0);
+                    return passage == 0 ? passages == 1 : passage <= passages;
+                })
+                .orElse(false);
+    }
+
     /** Writes the sketch of a candidate's road in place of the one there is. */
     void putSketch(String id, ObjectNode sketch) {
         find(id).map(f -> f.path("properties").path("candidate"))
@@ -112,6 +134,16 @@ final class RouteDocument {
                 .filter(p -> p.has("place"))
                 .map(p -> p.path("name").asText())
                 .collect(Collectors.toSet());
+    }
+
+    /** Takes out open candidates that stand for what a map did not have: another one says anew what it has. */
+    void removeOpenWithout(String object) {
+        features.removeIf(f -> {
+            JsonNode candidate = f.path("properties").path("candidate");
+            return candidate.path("source").asText().equals("map")
+                    && candidate.path("object").asText().equals(object)
+                    && candidate.path("state").asText().equals("open");
+        });
     }
 
     void remove(String id) {

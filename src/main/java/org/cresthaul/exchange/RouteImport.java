@@ -30,7 +30,7 @@ import org.cresthaul.units.InputRejected;
 /** Makes a route file of tracks. The file is read back by the reader of routes before it is handed on. */
 public final class RouteImport {
     /** Farthest that a marked place may be off the line to be on the route, meters: what a route file takes. */
-    private static final double NEAR_M = 30;
+    static final double NEAR_M = 30;
 
     private final Options options;
     private final List<TrackContent> contents;
@@ -97,6 +97,9 @@ public final class RouteImport {
                         options.maps(),
                         mended.legs().stream().map(MendedLeg::positions).toList(),
                         options.progress()));
+        if (along.isPresent()) {
+            document.removeOpenWithout(MapCandidate.NO_OBJECT);
+        }
         int kept = 0;
         for (int k = 0; k < mended.legs().size(); k++) {
             MendedLeg leg = mended.legs().get(k);
@@ -117,7 +120,13 @@ public final class RouteImport {
             // In the order of travel, bends among the rest.
             found.sort(Comparator.comparingDouble(MapCandidate::chainageM).thenComparing(MapCandidate::id));
         }
-        List<ImportPreview.Candidate> candidates = addCandidates(found, document, line);
+        List<TrackNote> notes = new ArrayList<>();
+        contents.forEach(c -> notes.addAll(c.notes()));
+        notes.addAll(mended.notes());
+        along.ifPresent(a -> a.notes()
+                .forEach(n ->
+                        notes.add(new TrackNote(n.extract(), TrackNote.Done.DOUBTFUL, n.code(), 0, 0, n.message()))));
+        List<ImportPreview.Candidate> candidates = addCandidates(found, document, line, notes);
         boolean same = places.isEmpty() && mended.gaps().isEmpty() && found.isEmpty();
         byte[] bytes = same ? legsAlone : document.bytes();
         Route route = same ? bare : RouteFile.parse(bytes);
@@ -126,9 +135,6 @@ public final class RouteImport {
             bytes = document.bytes();
             route = RouteFile.parse(bytes);
         }
-        List<TrackNote> notes = new ArrayList<>();
-        contents.forEach(c -> notes.addAll(c.notes()));
-        notes.addAll(mended.notes());
         ImportPreview preview = new ImportPreview(
                 name,
                 contents.stream()
@@ -147,10 +153,7 @@ public final class RouteImport {
                 places,
                 turns(route),
                 along.map(a -> new ImportPreview.MapTie(
-                                options.maps().stream().map(MapExtract::name).collect(Collectors.joining(", ")),
-                                a.farthestM(),
-                                a.offRoadM(),
-                                ImportPreview.MapTie.ATTRIBUTION))
+                                mapNames(), a.farthestM(), a.offRoadM(), ImportPreview.MapTie.ATTRIBUTION))
                         .orElse(null),
                 candidates,
                 along.isPresent() ? missing(candidates, document) : List.of(),
@@ -159,13 +162,16 @@ public final class RouteImport {
     }
 
     /** What the map has; a candidate that somebody has surveyed or dismissed is left as it is. */
-    private static List<ImportPreview.Candidate> addCandidates(
-            List<MapCandidate> found, RouteDocument document, RouteLine line) {
+    private List<ImportPreview.Candidate> addCandidates(
+            List<MapCandidate> found, RouteDocument document, RouteLine line, List<TrackNote> notes) {
+        List<String> newer = new ArrayList<>();
         CandidateFeatures features = new CandidateFeatures(document, line, found);
         List<ImportPreview.Candidate> all = new ArrayList<>();
         for (MapCandidate c : found) {
             String state = document.candidateState(c.id());
-            if (state.isEmpty() || state.equals("open")) {
+            if (CandidateFeatures.isOlder(c, document.openDate(c.id())) && document.isOn(line, c.id())) {
+                newer.add(c.id());
+            } else if (state.isEmpty() || state.equals("open")) {
                 document.remove(c.id());
                 features.add(c);
             }
@@ -186,7 +192,22 @@ public final class RouteImport {
                     state.isEmpty() ? "new" : state.equals("open") ? "known" : state,
                     isDoubtful(c)));
         }
+        if (!newer.isEmpty()) {
+            notes.add(new TrackNote(
+                    mapNames(),
+                    TrackNote.Done.DOUBTFUL,
+                    "map-older",
+                    0,
+                    0,
+                    "Of " + newer.size() + (newer.size() == 1 ? " candidate" : " candidates")
+                            + " the route file has a later state than this map; it was kept. The first is "
+                            + newer.get(0) + "."));
+        }
         return List.copyOf(all);
+    }
+
+    private String mapNames() {
+        return options.maps().stream().map(MapExtract::name).collect(Collectors.joining(", "));
     }
 
     private static List<ImportPreview.Missing> missing(

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.cresthaul.route.LonLat;
 import org.cresthaul.route.RouteLine;
 import org.cresthaul.units.InputRejected;
@@ -20,6 +20,7 @@ import org.cresthaul.units.InputRejected;
  * @param bends sharp bends of the roads as they are drawn, in the order of travel
  * @param farthestM how far the line that was given is from the one through the map, at most, meters
  * @param offRoadM how much of the line no road of the map explains, meters
+ * @param notes what else a person has to know of the map
  */
 public record MapAlong(
         List<List<LonLat>> legs,
@@ -27,11 +28,9 @@ public record MapAlong(
         List<MapCandidate> candidates,
         List<MapCandidate> bends,
         double farthestM,
-        double offRoadM) {
+        double offRoadM,
+        List<MapNote> notes) {
     private static final double LOOKED_M = 100;
-    /** A shorter piece off the roads is where two pieces on them meet, meters. */
-    private static final double LEAST_OFF_M = 30;
-
     private static final int MOST_LOOKED = 2000;
 
     /**
@@ -45,46 +44,34 @@ public record MapAlong(
                 extracts.stream().map(e -> new MapFile(e, progress)).toList();
         MapStrip strip = MapStrip.of(files, legs.stream().flatMap(List::stream).toList());
         DrivenPath path = DrivenPath.of(new RoadNet(strip), legs);
+        RailFinds rails = new RailFinds(path);
         List<MapCandidate> found = new ArrayList<>();
-        found.addAll(new RailFinds(path).list());
+        found.addAll(rails.list());
         found.addAll(new StructureFinds(path).list());
         found.addAll(new RoadFinds(path).list());
-        found.addAll(offMap(path));
+        found.addAll(new OffMap(path, strip.cover()).list());
         return new MapAlong(
                 path.legs(),
                 path.line(),
                 numbered(found),
                 numbered(new BendFinds(path).list()),
                 farthestM(legs, path.line()),
-                path.offRoadM());
+                path.offRoadM(),
+                notes(extracts, strip.cover(), new BeyondEnds(path, rails)));
     }
 
-    private static List<MapCandidate> offMap(DrivenPath path) {
-        List<MapCandidate> found = new ArrayList<>();
-        for (int i = 1; i < path.size(); i++) {
-            int first = i - 1;
-            while (i < path.size() && path.spot(i).edge() < 0) {
-                i++;
-            }
-            double fromM = path.chainageM(first);
-            double toM = path.chainageM(Math.max(first, i - 1));
-            if (toM - fromM >= LEAST_OFF_M) {
-                found.add(new MapCandidate(
-                        MapCandidate.Kind.OFF_MAP,
-                        "map-off-" + Math.round(fromM),
-                        "No road in the map extract",
-                        (fromM + toM) / 2,
-                        fromM,
-                        toM,
-                        "nothing",
-                        0,
-                        "",
-                        "the extract has no road under this part of the line",
-                        OptionalDouble.empty(),
-                        0));
-            }
+    private static List<MapNote> notes(List<MapExtract> extracts, MapCover cover, BeyondEnds beyond) {
+        List<MapNote> all = new ArrayList<>();
+        for (String extract : cover.silent()) {
+            all.add(new MapNote(
+                    extract,
+                    "map-area",
+                    "This extract does not say which area it covers. Past its edge roads may run on without what crosses"
+                            + " them: look whether the route stays well inside of it."));
         }
-        return found;
+        String names = extracts.stream().map(MapExtract::name).collect(Collectors.joining(", "));
+        beyond.told().forEach(t -> all.add(new MapNote(names, "rails-beyond", t)));
+        return List.copyOf(all);
     }
 
     /** An object that is met several times has as many candidates, numbered in the order of travel. */

@@ -29,6 +29,10 @@ final class MapFile {
         this.progress = progress;
     }
 
+    String name() {
+        return extract.name();
+    }
+
     /** Reads it from beginning to end. */
     void read(MapSink sink) throws InputRejected {
         times++;

@@ -5,6 +5,9 @@ import org.cresthaul.units.InputRejected;
 
 /** Takes the objects of a map extract as they come. */
 interface MapSink {
+    /** An area that the extract says it covers; longitudes run east from the first, all in degrees. */
+    default void bounds(double west, double south, double east, double north) {}
+
     /** @param timeS when it was last changed, seconds since 1970; 0 where the extract does not say */
     default void node(long id, double lonDeg, double latDeg, Map<String, String> tags, long timeS)
             throws InputRejected {}

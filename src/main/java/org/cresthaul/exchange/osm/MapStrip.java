@@ -19,6 +19,7 @@ final class MapStrip {
     private static final int MOST_WAYS = 500_000;
 
     private final NodeIndex index = new NodeIndex();
+    private final MapCover cover = new MapCover();
     private double[] lonDeg = new double[1024];
     private double[] latDeg = new double[1024];
     private final Map<Integer, Map<String, String>> nodeTags = new HashMap<>();
@@ -37,7 +38,11 @@ final class MapStrip {
         List<long[]> refs = new ArrayList<>();
         boolean[] wayBefore = {false};
         for (MapFile file : files) {
+            int before = strip.cover.size();
             strip.readNodesAndWays(file, corridor, wayBefore, refs);
+            if (strip.cover.size() == before) {
+                strip.cover.addSilent(file.name());
+            }
         }
         if (strip.unsorted) {
             strip.ways.clear();
@@ -55,6 +60,11 @@ final class MapStrip {
             throws InputRejected {
         Ways taken = new Ways(refs);
         file.read(new MapSink() {
+            @Override
+            public void bounds(double west, double south, double east, double north) {
+                cover.add(west, south, east, north);
+            }
+
             @Override
             public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
                     throws InputRejected {
@@ -155,6 +165,11 @@ final class MapStrip {
             MapWay way = ways.get(w);
             ways.set(w, new MapWay(way.id(), nodes, way.tags(), way.timeS()));
         }
+    }
+
+    /** What the extracts say of the area they cover. */
+    MapCover cover() {
+        return cover;
     }
 
     List<MapWay> ways() {

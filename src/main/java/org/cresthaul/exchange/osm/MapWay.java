@@ -37,6 +37,9 @@ record MapWay(long id, int[] nodes, Map<String, String> tags, long timeS) {
     private static final Set<String> FORMER =
             Set.of("disused", "abandoned", "razed", "construction", "proposed", "dismantled");
 
+    /** In place of a road where the line runs on none of the map: nothing is known of its level. */
+    static final MapWay NONE = new MapWay(0, new int[0], Map.of(), 0);
+
     MapWay {
         tags = Map.copyOf(tags);
     }

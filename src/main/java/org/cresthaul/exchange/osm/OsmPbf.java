@@ -127,7 +127,7 @@ final class OsmPbf {
         return bytes;
     }
 
-    private static void header(Osmformat.HeaderBlock header) throws InputRejected {
+    private void header(Osmformat.HeaderBlock header) throws InputRejected {
         for (String feature : header.getRequiredFeaturesList()) {
             if (!KNOWN.contains(feature)) {
                 throw Refusals.of(
@@ -135,6 +135,10 @@ final class OsmPbf {
                         "The map extract needs a reader for \"" + feature.replaceAll("\\p{Cntrl}", " ") + "\".",
                         "Make an extract without it: one of the present state, without history.");
             }
+        }
+        if (header.hasBbox()) {
+            Osmformat.HeaderBBox box = header.getBbox();
+            sink.bounds(NANO * box.getLeft(), NANO * box.getBottom(), NANO * box.getRight(), NANO * box.getTop());
         }
     }
 

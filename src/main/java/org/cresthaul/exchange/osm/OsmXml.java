@@ -53,11 +53,27 @@ final class OsmXml {
             } else if (xml.isStart("relation")) {
                 relation(sink);
             } else if (xml.depth() == 2) {
+                if (xml.isStart("bounds")) {
+                    bounds(sink);
+                }
                 xml.elementText(0);
             }
         }
         if (!root) {
             throw Refusals.damaged();
+        }
+    }
+
+    /** What is none says nothing. */
+    private void bounds(MapSink sink) {
+        try {
+            sink.bounds(
+                    Double.parseDouble(xml.attribute("minlon")),
+                    Double.parseDouble(xml.attribute("minlat")),
+                    Double.parseDouble(xml.attribute("maxlon")),
+                    Double.parseDouble(xml.attribute("maxlat")));
+        } catch (NumberFormatException | NullPointerException e) {
+            // Then it is as if the extract did not say.
         }
     }
 

@@ -76,7 +76,7 @@ final class RailFinds {
     }
 
     /** What a node on the way is; null where no rails are. */
-    private Kind kind(int node) {
+    Kind kind(int node) {
         List<MapWay> here = railsAt.getOrDefault(node, List.of());
         String tag = strip.nodeTags(node).getOrDefault("railway", "");
         if (here.stream().anyMatch(MapWay::isRail) || tag.equals("level_crossing")) {
@@ -169,14 +169,16 @@ final class RailFinds {
                     || c.way().isTunnel() != c.own().isTunnel()
                     || c.way().layer() != c.own().layer();
             if (!apart && !c.atSharedNode()) {
+                boolean onRoad = !c.own().equals(MapWay.NONE);
                 found.put(
                         c.chainageM(),
                         MapCandidate.point(
                                 Kind.MAP_INCOMPLETE,
                                 "map-w" + c.way().id() + "-w" + c.own().id(),
-                                "Rail crossing that the map has no node for",
+                                "Rail crossing that the map has no " + (onRoad ? "node" : "road") + " for",
                                 c.chainageM(),
-                                "way " + c.way().id() + ", way " + c.own().id(),
+                                "way " + c.way().id()
+                                        + (onRoad ? ", way " + c.own().id() : ""),
                                 c.way().timeS(),
                                 "way " + c.way().id() + ": "
                                         + TagText.of(c.way().tags())));

@@ -7,11 +7,16 @@ import java.util.List;
 import java.util.Map;
 import org.cresthaul.route.LonLat;
 
-/** Where ways cross the driven ones as they are drawn, on whatever level. */
+/**
+ * Where ways cross the driven ones as they are drawn, on whatever level; and the line where it runs on no road of the
+ * map, as it was drawn.
+ */
 final class WayCrossings {
     private static final GlobeCells GRID = new GlobeCells(0.001, 0.001);
     /** One way crosses once within this, meters: the road's own bends may cut it at two of its pieces. */
     private static final double SAME_M = 5;
+    /** As far as two pieces on the roads may be apart without a word, meters. */
+    private static final double NEAR_M = 30;
 
     private final DrivenPath path;
     private final MapStrip strip;
@@ -21,7 +26,7 @@ final class WayCrossings {
     /**
      * A crossing.
      *
-     * @param own the driven way
+     * @param own the driven way; {@link MapWay#NONE} where the map has none
      * @param at where, on the driven way
      * @param atSharedNode whether both have a node there: they meet, and do not pass over one another
      */
@@ -57,9 +62,7 @@ final class WayCrossings {
         List<Crossing> found = new ArrayList<>();
         for (int i = 1; i < path.size(); i++) {
             int edge = path.spot(i).edge();
-            if (edge < 0) {
-                continue;
-            }
+            MapWay own = edge < 0 ? MapWay.NONE : path.net().way(edge);
             int at = i;
             List<int[]> near = new ArrayList<>();
             GRID.forEach(
@@ -68,15 +71,16 @@ final class WayCrossings {
                     0,
                     key -> near.addAll(cells.getOrDefault(key, List.of())));
             near.stream()
-                    .filter(s -> !ways.get(s[0]).equals(path.net().way(edge)))
-                    .forEach(s -> cross(at, edge, ways.get(s[0]), s[1], found));
+                    .filter(s -> !ways.get(s[0]).equals(own))
+                    .forEach(s -> cross(at, own, ways.get(s[0]), s[1], found));
         }
         found.sort(Comparator.comparingDouble(Crossing::chainageM)
                 .thenComparingLong(c -> c.way().id()));
         List<Crossing> once = new ArrayList<>();
         for (Crossing c : found) {
-            boolean again =
-                    once.stream().anyMatch(o -> o.way().equals(c.way()) && c.chainageM() - o.chainageM() < SAME_M);
+            // Where two pieces on the roads meet, the line between them may run back over what was driven.
+            boolean again = c.own().equals(MapWay.NONE) && isOnRoads(found, c)
+                    || once.stream().anyMatch(o -> o.way().equals(c.way()) && c.chainageM() - o.chainageM() < SAME_M);
             if (!again) {
                 once.add(c);
             }
@@ -84,7 +88,15 @@ final class WayCrossings {
         return once;
     }
 
-    private void cross(int spot, int edge, MapWay way, int segment, List<Crossing> found) {
+    /** Whether the same way is crossed near by on a road. */
+    private static boolean isOnRoads(List<Crossing> all, Crossing off) {
+        return all.stream()
+                .anyMatch(c -> c.way().equals(off.way())
+                        && !c.own().equals(MapWay.NONE)
+                        && Math.abs(c.chainageM() - off.chainageM()) <= NEAR_M);
+    }
+
+    private void cross(int spot, MapWay own, MapWay way, int segment, List<Crossing> found) {
         LonLat from = path.spot(spot - 1).at();
         Flat flat = Flat.at(from);
         double ux = flat.x(path.spot(spot).at().lonDeg());
@@ -111,6 +123,6 @@ final class WayCrossings {
         LonLat at = new LonLat(
                 Flat.wrapped(from.lonDeg() + t * Flat.shortWay(to.lonDeg() - from.lonDeg())),
                 from.latDeg() + t * (to.latDeg() - from.latDeg()));
-        found.add(new Crossing(way, path.net().way(edge), chainageM, at, shared));
+        found.add(new Crossing(way, own, chainageM, at, shared));
     }
 }

@@ -17,6 +17,9 @@ public final class LineMending {
     /** Farther apart than this are no neighbors on a road, meters: a little less than a route file takes. */
     private static final double FARTHEST_M = 90_000;
 
+    /** Which way a piece ends is taken over this length, meters: more than a receiver wavers. */
+    private static final double HEADING_M = 20;
+
     private final double longestGapM;
     private final List<TrackNote> notes = new ArrayList<>();
     private final List<Gap> gaps = new ArrayList<>();
@@ -202,6 +205,10 @@ public final class LineMending {
     private void bridge(Piece before, Piece piece, List<LonLat> positions) throws InputRejected {
         double gapM = LonLat.roughM(before.end(), piece.start());
         if (gapM <= JOINED_M) {
+            if (positions.isEmpty() && isAhead(before, piece.start())) {
+                // What lies between two legs is driven: a leg begins where the one before it ends.
+                positions.add(before.end());
+            }
             return;
         }
         TrackPoint last = before.points.get(before.points.size() - 1);
@@ -226,6 +233,24 @@ public final class LineMending {
         if (positions.isEmpty()) {
             positions.add(before.end());
         }
+    }
+
+    /** Whether a place is not where the piece has just come from. */
+    private static boolean isAhead(Piece before, LonLat place) {
+        TrackPoint last = before.points.get(before.points.size() - 1);
+        int i = before.points.size() - 2;
+        while (i > 0 && before.points.get(i).roughM(last) < HEADING_M) {
+            i--;
+        }
+        LonLat from = before.points.get(i).at();
+        LonLat end = last.at();
+        double cos = Math.cos(Math.toRadians(end.latDeg()));
+        double x = shortWay(place.lonDeg() - end.lonDeg()) * shortWay(end.lonDeg() - from.lonDeg()) * cos * cos;
+        return x + (place.latDeg() - end.latDeg()) * (end.latDeg() - from.latDeg()) > 0;
+    }
+
+    private static double shortWay(double differenceDeg) {
+        return differenceDeg - 360 * Math.rint(differenceDeg / 360);
     }
 
     private static String told(double lengthM) {

@@ -36,6 +36,7 @@ public final class SmallMap {
     private final List<Node> nodes = new ArrayList<>();
     private final List<Way> ways = new ArrayList<>();
     private final List<Relation> relations = new ArrayList<>();
+    private final List<double[]> bounds = new ArrayList<>();
     private double westDeg;
 
     static double lon(double eastM) {
@@ -61,6 +62,14 @@ public final class SmallMap {
 
     public SmallMap way(long id, List<Long> refs, String... tags) {
         ways.add(new Way(id, refs, tags(tags)));
+        return this;
+    }
+
+    /** What it says that it covers, from one corner to the other. */
+    public SmallMap bounds(double westM, double southM, double eastM, double northM) {
+        bounds.add(new double[] {
+            Flat.wrapped(lon(westM) + westDeg), lat(southM), Flat.wrapped(lon(eastM) + westDeg), lat(northM)
+        });
         return this;
     }
 
@@ -92,6 +101,8 @@ public final class SmallMap {
 
     public String xml() {
         StringBuilder text = new StringBuilder("<osm version=\"0.6\">\n");
+        bounds.forEach(b -> text.append("<bounds minlon=\"%.9f\" minlat=\"%.9f\" maxlon=\"%.9f\" maxlat=\"%.9f\"/>\n"
+                .formatted(b[0], b[1], b[2], b[3])));
         nodes.forEach(n -> {
             text.append("<node id=\"%d\" lon=\"%.9f\" lat=\"%.9f\" timestamp=\"2026-01-02T03:04:05Z\">"
                     .formatted(n.id, n.lon, n.lat));
@@ -178,16 +189,24 @@ public final class SmallMap {
                 .addPrimitivegroup(group)
                 .addPrimitivegroup(last)
                 .build();
-        return pbfOf(block.toByteArray());
+        return pbfOf(block.toByteArray(), bounds);
     }
 
     /** As PBF with one block of data. */
     static byte[] pbfOf(byte[] block) {
-        byte[] header = Osmformat.HeaderBlock.newBuilder()
+        return pbfOf(block, List.of());
+    }
+
+    private static byte[] pbfOf(byte[] block, List<double[]> bounds) {
+        Osmformat.HeaderBlock.Builder head = Osmformat.HeaderBlock.newBuilder()
                 .addRequiredFeatures("OsmSchema-V0.6")
-                .addRequiredFeatures("DenseNodes")
-                .build()
-                .toByteArray();
+                .addRequiredFeatures("DenseNodes");
+        bounds.forEach(b -> head.setBbox(Osmformat.HeaderBBox.newBuilder()
+                .setLeft(Math.round(b[0] * 1e9))
+                .setBottom(Math.round(b[1] * 1e9))
+                .setRight(Math.round(b[2] * 1e9))
+                .setTop(Math.round(b[3] * 1e9))));
+        byte[] header = head.build().toByteArray();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         append(out, "OSMHeader", header, header.length);
         append(out, "OSMData", block, block.length);
