@@ -8,6 +8,7 @@
  *                      #project-begin (a form: #project-new, #project-author), #project-close, #project-revisions,
  *                      #revision-list li[data-revision] .revision-look, #project-restore, #project-latest,
  *                      #project-theirs, #project-on-top, #project-copy
+ *   #merge             #merge-table tr[data-id][data-by] with two radios, #merge-put, #merge-again, #merge-left
  *   #import            [data-status=none|reading|ready|failed|stopped]; #import-files (file input), #import-update,
  *                      #import-crs, #import-list, #import-status, #import-stop, #import-again, #import-keep,
  *                      #import-save, #import-discard, #import-map, #import-notes li[data-done][data-code],
@@ -39,9 +40,12 @@
  *                      #passage-position[data-steer-m], #passage-wheels, #passage-line, #passage-leveling,
  *                      #passage-exaggeration, #passage-raise (aria-pressed), #passage-tightest, #passage-back,
  *                      #passage-forward, #passage-live (live region), #side-view, #detail-view, #clearance-curve
- *   #loads             [data-status] [data-verdict]; #loads-hazard, #load-view,
+ *   #what-if           [data-status=none|outdated|checked]; #what-if-words, #what-if-keep, #what-if-drop;
+ *                      #sheets[data-outdated], #loads[data-outdated] while what they say is of the load elsewhere
+ *   #loads             [data-status] [data-verdict]; #loads-hazard, #load-view .piece-handle[data-piece][data-shift],
  *                      #load-axles tr[data-axle][data-load-kg], #load-groups tr[data-group][data-verdict],
- *                      #load-position, #load-regulator (plots), #piece-at, #piece-back, #regulator-set,
+ *                      #load-position, #load-regulator (plots), #piece-choice, #piece-at, #piece-typed,
+ *                      #piece-refused, #piece-said, #piece-ahead, #piece-astern, #piece-back, #regulator-set,
  *                      #reading-trailer, #reading-booster, #readings-apply, #load-readings li[data-gauge][data-agrees],
  *                      #load-advice tr[data-from][data-booster][data-text]
  *   #route-plan        [data-status=none|loading|ready|failed|stopped][data-outcome]; #plan-outcome, #plan-figures
@@ -99,10 +103,17 @@ import { mountNotes } from './panels/notes.js';
 import { mountLoads } from './panels/loads.js';
 import { mountRoutePlan } from './panels/routeplan.js';
 import { mountImporting } from './panels/importing.js';
+import { mountWhatIf } from './panels/whatif.js';
 import { mountRevisions } from './panels/revisions.js';
 import { mountDropping } from './panels/dropping.js';
 import { createImportActions } from './importing.js';
 import { createUndoing } from './undoing.js';
+import { createHistoryKeeping } from './historykeeping.js';
+import { storageOf } from './cab/keeping.js';
+import { createMoving } from './moving.js';
+import { createMerging } from './merging.js';
+import { mountMerging } from './panels/merging.js';
+import { movedWords } from './rig/piecewords.js';
 import { createPlaceActions } from './placeactions.js';
 import { createSurveyActions } from './surveyactions.js';
 import { createRigActions } from './rigactions.js';
@@ -118,12 +129,19 @@ const api = createApi(window.fetch.bind(window));
 const checking = createActions(store, api);
 const undoing = createUndoing(store, checking.openRead);
 const importing = createImportActions(store, api, checking.openRead, undoing);
+const loading = createLoadActions(store, api);
+const moving = createMoving(store, {
+  undoing, open: checking.openRead, drawLoads: loading.drawLoads,
+  told: shift => movedWords(shift, store.get().units),
+});
 const actions = {
-  ...checking, ...createLoadActions(store, api), ...createPlanActions(store, api), ...importing, ...undoing.actions,
+  ...checking, ...loading, ...createPlanActions(store, api), ...importing, ...undoing.actions, ...moving,
   ...createPlaceActions(store, importing.changeRoute), ...createRigActions(store, api, undoing),
   ...createProjectActions(store, api, checking),
   ...createSurveyActions(store, importing.changeRoute),
 };
+Object.assign(actions, createMerging(store, api, actions, checking.check));
+const history = createHistoryKeeping(store, storageOf(window), actions);
 const page = id => document.getElementById(id);
 
 store.watch(['units', 'theme'], state => {
@@ -143,6 +161,7 @@ window.addEventListener('afterprint', () => document.documentElement.classList.r
 // A page that was left may live on out of sight: what it asked for is of no use to anybody then.
 let left = false;
 window.addEventListener('pagehide', () => {
+  history.writeHistory();
   left = store.get().busy;
   actions.stopCheck();
   actions.stopPlan();
@@ -157,9 +176,11 @@ window.addEventListener('pageshow', event => {
 const panels = [
   ['display', mountDisplay],
   ['projects', mountProjects],
+  ['merge', mountMerging],
   ['inputs', mountInputs],
   ['import', mountImporting],
   ['revisions', mountRevisions],
+  ['what-if', mountWhatIf],
   ['dropping', mountDropping],
   ['checking', mountChecking],
   ['problem', mountProblem],

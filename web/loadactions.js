@@ -1,15 +1,17 @@
 /** What a user can do about loads, as functions on the store. */
 import { lastOnly } from './state.js';
 import { Problem, wasAborted } from './api.js';
+import { shownInputs } from './moving.js';
 
-const NO_LOADS = { status: 'none', data: null, problem: null };
+const NO_LOADS = { status: 'none', data: null, problem: null, rig: null };
 
 export function createLoadActions(store, api) {
   const requests = lastOnly();
 
   /** Fetches the loads of the configuration on show. The drawing before stays until the answer is there. */
   async function drawLoads() {
-    const { inputs, report, configuration, loadsAsked } = store.get();
+    const { report, configuration, loadsAsked } = store.get();
+    const inputs = shownInputs(store.get());
     if (report === null || configuration === null) {
       requests.cancel();
       store.set({ loads: NO_LOADS });
@@ -20,12 +22,12 @@ export function createLoadActions(store, api) {
     try {
       const data = await api.loads(inputs, { configuration, ...loadsAsked }, turn.signal);
       if (turn.isCurrent()) {
-        store.set({ loads: { status: 'ready', data, problem: null } });
+        store.set({ loads: { status: 'ready', data, problem: null, rig: inputs.rig } });
       }
     } catch (error) {
       if (!wasAborted(error) && turn.isCurrent()) {
         const problem = error instanceof Problem ? error : new Problem({ title: String(error) });
-        store.set({ loads: { status: 'failed', data: store.get().loads.data, problem } });
+        store.set({ loads: { ...store.get().loads, status: 'failed', problem } });
       }
     }
   }
@@ -37,9 +39,11 @@ export function createLoadActions(store, api) {
     return drawLoads();
   }
 
-  /** Forgets what was asked of other inputs. */
+  /** Forgets what was asked of other inputs; while a piece is moved they are the same but for its place. */
   function freshLoads() {
-    store.set({ loads: NO_LOADS, loadsAsked: {} });
+    if (store.get().whatIf === null) {
+      store.set({ loads: NO_LOADS, loadsAsked: {} });
+    }
     return drawLoads();
   }
 

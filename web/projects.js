@@ -2,6 +2,7 @@
 import { Problem, wasAborted } from './api.js';
 import { decode, encode } from './address.js';
 import { readFile, stanceIn } from './files.js';
+import { keptFile } from './moving.js';
 import { asProblem } from './planactions.js';
 import { NOTHING_SAVED } from './state.js';
 
@@ -42,9 +43,11 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
   /** The files in force, each with its text. */
   function files() {
     const { inputs, baseMap } = store.get();
+    // What is only tried is not saved.
+    const rig = keptFile(inputs.rig);
     const all = [
       { kind: 'route', name: inputs.route.name, text: inputs.route.text },
-      { kind: 'rig', name: inputs.rig.name, text: inputs.rig.text },
+      { kind: 'rig', name: rig.name, text: rig.text },
     ];
     if (baseMap) {
       if (!baseMapTexts.has(baseMap)) {
@@ -154,12 +157,12 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
     const was = Object.fromEntries(parts);
     const made = kind => {
       const last = revisions.at(-1);
-      return last?.kind === kind && last.made.text === inputs[kind].text ? last.what : null;
+      return last?.kind === kind && last.made.text === keptFile(inputs[kind]).text ? last.what : null;
     };
     if (inputs.route.text !== was.route) {
       return made('route') ?? `route ${inputs.route.name}`;
     }
-    if (inputs.rig.text !== was.rig) {
+    if (keptFile(inputs.rig).text !== was.rig) {
       return made('rig') ?? `rig ${inputs.rig.name}`;
     }
     if (name !== project().name) {
@@ -293,5 +296,22 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
       }
     },
     saveNow: due,
+    projectFiles: files,
+    projectBody: body,
+    /**
+     * What is on the page goes on from another revision.
+     *
+     * @param on that revision; kept a version that is saved on it first, as a request, or null
+     */
+    adopt: async ({ id, name, on, kept: before, reason }) => {
+      patch({ name, revision: on, latest: on, status: 'saving', problem: null, compared: false });
+      try {
+        const number = before === null ? on : (await api.saveProject(id, on, before)).revision;
+        patch({ revision: number, latest: number });
+        await save(reason);
+      } catch (error) {
+        failed(asProblem(error));
+      }
+    },
   };
 }

@@ -1,5 +1,6 @@
 /** What a user can do about the rig in force: measure it anew, put units on and off, begin another. No DOM. */
 import { readFile, stancesOf } from './files.js';
+import { Problem } from './api.js';
 import { asProblem } from './planactions.js';
 import { changesOf, copied, emptied, missingIn } from './rig/changes.js';
 import { rowsOf, tapeOf } from './rig/tape.js';
@@ -26,7 +27,13 @@ export function createRigActions(store, api, undoing) {
    * @returns whether it is in force
    */
   async function change(what, text, fresh = false, name = null) {
-    const { rigDraft, inputs: { rig } } = store.get();
+    const { rigDraft, whatIf, inputs: { rig } } = store.get();
+    if (whatIf !== null) {
+      store.set({ problem: new Problem({
+        title: 'The load is moved as a what-if', remedy: 'Keep it or drop it, then change the rig.',
+      }) });
+      return false;
+    }
     if (text === rig.text) {
       giveUp();
       return true;

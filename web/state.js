@@ -15,8 +15,9 @@ import { ALL } from './listing.js';
  * passage    {status: 'none' | 'loading' | 'ready' | 'failed', data, problem}
  * focus      what the map is asked to show: {lonLats: [[lon, lat], ...]}, or null
  * position   index into passage.data.positions: where the truck stands
- * loads      {status, data, problem}: the load sheet of the configuration, as passage; loadsAsked {hazard, pieceAt,
- *            regulator, readings}: what is asked of it beyond the files, spelled as in a request
+ * loads      {status, data, problem, rig}: the load sheet of the configuration, as passage, and of which rig it is;
+ *            loadsAsked {hazard, piece, regulator, readings}: what is asked of it beyond the files, spelled as in a
+ *            request
  * plan       {status: 'none' | 'loading' | 'ready' | 'failed' | 'stopped', data, problem}: the route plan; data is
  *            there only while it answers what is asked
  * planAsked  {times, forbid, fix, avoidRaising, acceptTight, setAside, leastReserve, fewestConditions, settled}:
@@ -34,11 +35,14 @@ import { ALL } from './listing.js';
  * revisions  what was made of route and rig on this page, oldest first: {kind, what, before, made, fresh}, files as in
  *            inputs; fresh where the rig's configurations became others
  * undone     revisions that were taken back, the last one first to come again
+ * undoNote   what of them this browser does not keep, in a sentence, or null
  * survey     the survey of the hazard on show as a table, or null where it has none: {id, index, kind, name, base,
  *            draft, read, status: 'same' | 'changed' | 'sent' | 'unread' | 'refused' | 'unsent', refused: [{at, text}],
  *            said, made}; draft as in survey.js, 'same' when the route says it; made counts up with other rows
  * saved      {route, rig}: the text of each as it was saved last as a file, or null
  * rigDraft   a change of the rig that is not in force yet, or was refused: {text, what: [...], fresh, name} or null
+ * whatIf     pieces of load that are moved and not kept, or null: {base: the rig as it is kept, shifts: how far back,
+ *            by "stance/piece", picometers, file: the rig with them moved}; what the sheet says is of inputs.rig
  * rigRow     id of the row of the taped rig that is looked at, or null
  * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
@@ -46,6 +50,8 @@ import { ALL } from './listing.js';
  *            status
  *            'opening' | 'saved' | 'saving' | 'offline' | 'failed' | 'saved since'; revision is on the page, which is
  *            only looked at when it is not the latest; revisions and issued papers once they were asked for
+ * merge      both versions of the project after somebody else has saved since, or null: {on, author, differences, put,
+ *            choices, key, map}; differences and put as in merge/versions.js, on the number of their revision
  * author     who says to be working here
  * baseMap    what is drawn beneath the route: the GeoJSON of a base map, or null
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
@@ -81,14 +87,17 @@ export function initialState() {
     importing: NO_IMPORT,
     revisions: [],
     undone: [],
+    undoNote: null,
     saved: NOTHING_SAVED,
     rigDraft: null,
+    whatIf: null,
     rigRow: null,
     picking: false,
     picked: null,
     survey: null,
     projects: null,
     project: null,
+    merge: null,
     author: '',
     baseMap: null,
     exaggeration: 1,

@@ -45,7 +45,10 @@ export function createSurveyActions(store, change, timers = BROWSER) {
     leave(hazard);
     const before = kept.get(hazard);
     if (before?.base === base) {
-      store.set({ survey: { ...before, index } });
+      store.set({ survey: { ...before, index, kind: properties.hazard, name: properties.name } });
+      if (before.status === 'changed') {
+        timer = timers.set(put, PUT_AFTER);
+      }
       return;
     }
     const draft = draftOf(properties, units === 'us' ? 'ft' : 'm');
@@ -161,5 +164,27 @@ export function createSurveyActions(store, change, timers = BROWSER) {
       show(store.get());
     },
     putSurvey: put,
+    /** Every draft that is not in the route, as JSON has it. */
+    surveyDrafts: () => {
+      const { survey } = store.get();
+      const begun = survey !== null && survey.status !== 'same' ? [survey] : [];
+      return [...[...kept.values()].filter(({ id }) => id !== survey?.id), ...begun]
+        .map(({ id, base, draft }) => ({ id, base, draft }));
+    },
+    /** Takes up such drafts, each where the route still says what it was begun on. */
+    restoreSurveyDrafts: drafts => {
+      drafts.forEach(({ id, base, draft }) => {
+        const read = readDraft(draft);
+        kept.set(id, {
+          id, base, draft, read, refused: [], said: '', made: 1,
+          status: read.problems.length > 0 ? 'unread' : 'changed',
+        });
+      });
+      const { survey } = store.get();
+      if (survey !== null && kept.has(survey.id) && survey.status === 'same') {
+        store.set({ survey: null });
+        show(store.get());
+      }
+    },
   };
 }

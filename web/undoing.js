@@ -1,5 +1,7 @@
 /** What was made of route and rig on this page, as one row of changes: to be taken back and made again. No DOM. */
 
+import { keptFile } from './moving.js';
+
 /** @param open (kind, file, wanted) → puts a route or rig into force, as `openRead` of other actions */
 export function createUndoing(store, open) {
   /** What is on its way into force: {kind, file, arrived}. Only the last one asked for can arrive. */
@@ -84,7 +86,7 @@ export function createUndoing(store, open) {
       const { revisions, undone } = store.get();
       const isOf = revision => revision.kind === kind;
       const own = revisions.findLast(isOf)?.made ?? undone.find(isOf)?.before;
-      if (own && inputs?.[kind]?.text !== own.text) {
+      if (own && keptFile(inputs?.[kind])?.text !== own.text) {
         store.set({
           revisions: revisions.filter(one => !isOf(one)), undone: undone.filter(one => !isOf(one)),
           saved: { ...store.get().saved, [kind]: null },
@@ -105,4 +107,4 @@ export function createUndoing(store, open) {
 
 /** Whether what was made of a kind of file on this page is neither saved as a file nor as it was opened. */
 export const isUnsavedFile = ({ revisions, saved, inputs }, kind) =>
-  revisions.some(revision => revision.kind === kind) && saved[kind] !== inputs?.[kind].text;
+  revisions.some(revision => revision.kind === kind) && saved[kind] !== keptFile(inputs?.[kind]).text;

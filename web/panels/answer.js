@@ -1,20 +1,24 @@
 /** The answer before everything else: how the plan ends, what to do first or what blocks, and where to read on. */
 import { el, replace } from '../dom.js';
 import { chainage, duration } from '../format.js';
+import { isOutdated } from '../moving.js';
 import { isBlocked, standing, WHOLE_ROUTE } from '../plan.js';
 import { findConfiguration } from '../report.js';
 import { outcomeTag } from './symbol.js';
 
 export function mountAnswer(root, { store }) {
-  const stop = store.watch(['report', 'plan', 'units', 'configuration'], state => {
-    const { report, plan: { status, data }, configuration } = state;
+  const stop = store.watch(['report', 'plan', 'units', 'configuration', 'whatIf', 'inputs'], state => {
+    const { report, configuration } = state;
+    // The plan of another place of the load is no answer.
+    const { status, data } = isOutdated(state) ? { status: 'loading', data: null } : state.plan;
     root.dataset.status = status;
     root.dataset.outcome = data?.outcome ?? '';
     if (report === null) {
       root.replaceChildren();
       return;
     }
-    document.title = `${data?.outcome ?? pending(status)}: ${report.route.name} (Cresthaul)`;
+    const outcome = data?.outcome ?? pending(status);
+    document.title = `${state.whatIf === null ? '' : 'What-if: '}${outcome}: ${report.route.name} (Cresthaul)`;
     replace(root,
       el('p', { class: 'answer-head' },
         data ? outcomeTag(data.outcome) : el('strong', {}, `Route plan: ${pending(status)}`),

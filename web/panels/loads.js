@@ -1,11 +1,14 @@
 /** Axle loads of the configuration on show: side view, tables, gauges, where the load may sit, and advice by place. */
 import { el, onWidth, replace } from '../dom.js';
-import { angle, chainage, dimension, pressure, weight, weightLeft } from '../format.js';
+import { angle, pressure, weight, weightLeft } from '../format.js';
 import { createLoadView } from './loadview.js';
+import { createLoadMove, piecesOnPage } from './loadmove.js';
 import { createLoadPlot } from './loadplot.js';
+import { readingForm, setForm } from './loadforms.js';
+import { adviceTable, framed, heads } from './loadtables.js';
 import { findConfiguration } from '../report.js';
+import { shownInputs } from '../moving.js';
 import { verdictTag } from './symbol.js';
-import { BOOSTER_WORDS } from '../drawing/symbols.js';
 
 /** The load on the only fifth wheel, or on each with its unit. */
 function fifthWheels(wheels, units) {
@@ -19,13 +22,17 @@ export function mountLoads(root, { store, actions }) {
   const chooser = el('select', {
     id: 'loads-hazard', on: { change: () => actions.askLoads({ hazard: chooser.value || null }) },
   });
-  const view = createLoadView();
+  let chosen = null;
+  const piece = { chosen: () => chosen, choose: choosePiece };
+  const view = createLoadView({
+    move: (one, shift) => actions.movePiece(one.stance, one.index, shift), choose: choosePiece,
+  });
   const position = createLoadPlot('load-position');
   const regulator = createLoadPlot('load-regulator');
   const tables = el('div', { class: 'loads-tables' });
   const facts = el('div', { class: 'loads-facts' });
   const readings = readingForm(store, actions);
-  const pieceForm = moveForm(store, actions);
+  const pieceForm = createLoadMove(store, actions, piece);
   const regulatorForm = setForm(store, actions);
   const advice = el('div', { class: 'loads-advice' });
   const positionBox = el('div', { class: 'plot-box' }, el('h3', {}, 'Where the load may sit'),
@@ -40,10 +47,26 @@ export function mountLoads(root, { store, actions }) {
     head, known, advice);
   root.append(frame);
 
+  function choosePiece(index) {
+    const { name } = piecesOnPage(store.get()).find(one => one.index === index);
+    if (chosen !== index) {
+      chosen = index;
+      actions.askLoads({ piece: name });
+    }
+    draw();
+  }
+
+  /** The heaviest, as the answer has it, until somebody chooses another. */
+  function choosing({ loads: { data } }) {
+    const pieces = piecesOnPage(store.get());
+    chosen = pieces.find(({ name }) => name === data?.position?.piece)?.index ?? pieces[0]?.index ?? null;
+  }
+
   function draw() {
     const { loads, units } = store.get();
     if (loads.data?.sheet) {
-      view.draw(loads.data, units);
+      view.draw(loads, piecesOnPage(store.get()), chosen, units);
+      pieceForm.draw();
       position.draw(loads.data.position, units);
       regulator.draw(loads.data.regulator, units);
     }
@@ -61,7 +84,14 @@ export function mountLoads(root, { store, actions }) {
     store.watch(['report', 'configuration', 'units'], ({ report, configuration, units }) =>
       report !== null
         && replace(advice, adviceTable(report, findConfiguration(report, configuration)?.booster, units))),
+    store.watch(['whatIf'], draw),
+    store.watch(['loads', 'whatIf'], state => {
+      // An answer for the place before never stands beside the new one.
+      root.toggleAttribute('data-outdated', state.whatIf !== null
+        && (state.loads.status !== 'ready' || state.loads.rig !== shownInputs(state).rig));
+    }),
     store.watch(['loads', 'units'], ({ loads, units, report }) => {
+      choosing(store.get());
       root.dataset.status = loads.status;
       root.setAttribute('aria-busy', String(loads.status === 'loading'));
       root.dataset.verdict = loads.data?.verdict ?? '';
@@ -74,7 +104,6 @@ export function mountLoads(root, { store, actions }) {
         positionBox.hidden = loads.data.position === null;
         regulatorBox.hidden = loads.data.regulator === null;
         readings.fill(loads.data, units);
-        pieceForm.fill(loads.data, units);
         regulatorForm.fill(loads.data, units);
         draw();
       }
@@ -178,139 +207,4 @@ function shimTable(sheet, units) {
         el('td', {}, `${weight(s.leastKg, units)} to ${weight(s.mostKg, units)}`),
         el('td', { class: 'figure' }, angle(s.angleRad)),
         el('td', {}, s.allowed ? 'right' : `wrong: ${s.trouble}`)))))));
-}
-
-/** The booster state in force first; the others on demand. */
-function adviceTable(report, booster, units) {
-  const { advice } = report.loads ?? { advice: [] };
-  const others = advice.filter(a => a.booster !== booster);
-  return [
-    el('h3', {}, 'How many axles must be down, by loads alone'),
-    adviceRows(report, advice.filter(a => a.booster === booster), 'load-advice', units),
-    others.length > 0 && el('details', {}, el('summary', {}, 'With the booster used otherwise'),
-      adviceRows(report, others, 'load-advice-others', units)),
-  ];
-}
-
-function adviceRows(report, advice, id, units) {
-  const name = place => report.hazards.find(h => h.id === place)?.name ?? '';
-  return framed(id === 'load-advice' ? 'Axles down, place by place' : 'The same with the booster used otherwise',
-    el('table', { id, class: 'load-advice' },
-    el('caption', { class: 'unseen' }, 'From place to place'),
-    el('thead', {}, el('tr', {}, heads(['From', 2, 'To', 2, 'Limits of', 0, 'Booster', 0, 'Axles', 0, 'Why', 0]))),
-    el('tbody', {}, advice.map(a => el('tr', {
-      'data-from': a.fromChainageM, 'data-booster': a.booster, 'data-text': a.text,
-    },
-      el('td', { class: 'figure' }, chainage(a.fromChainageM, units)),
-      el('td', { class: 'figure' },
-        a.fromChainageM === a.toChainageM ? 'at the place' : chainage(a.toChainageM, units)),
-      el('th', { scope: 'row' },
-        a.places.length === 0 ? 'whole route' : a.places.map(place => `${place} ${name(place)}`).join(', ')),
-      el('td', {}, BOOSTER_WORDS[a.booster] ?? a.booster),
-      el('td', {}, el('strong', {}, a.text)),
-      el('td', { class: 'load-why' }, [...new Set(a.reasons)].slice(0, 2).join('; ')))))));
-}
-
-/** A table in a frame that scrolls sideways where it must, by keyboard as well. */
-const framed = (label, table) =>
-  el('div', { class: 'table-frame', tabindex: '0', role: 'region', 'aria-label': label }, table);
-
-/** Column heads: [text, 2 for figures and 0 for words, ...]. */
-function heads(list) {
-  return list.flatMap((text, index) => (index % 2 === 0 && text
-    ? [el('th', { scope: 'col', class: list[index + 1] === 2 ? 'figure' : null }, text)] : []));
-}
-
-/** Gauge readings, to be held against the declared load. */
-function readingForm(store, actions) {
-  const field = gauge => el('input', {
-    id: `reading-${gauge}`, type: 'text', inputmode: 'decimal', size: 8, autocomplete: 'off',
-  });
-  const trailer = field('trailer');
-  const booster = field('booster');
-  const list = el('ul', { id: 'load-readings' });
-  const boosterField = el('label', { class: 'field' }, el('span', {}, 'Booster gauge shows'), booster);
-  const form = el('form', {},
-    el('div', { class: 'choosers' },
-      el('label', { class: 'field' }, el('span', {}, 'Trailer gauge shows'), trailer), boosterField,
-      el('button', { id: 'readings-apply', type: 'submit' }, 'Compare with the declared load')));
-  form.addEventListener('submit', event => {
-    event.preventDefault();
-    const shown = {
-      trailer: withUnit(trailer.value, store),
-      booster: boosterField.hidden ? null : withUnit(booster.value, store),
-    };
-    const readings = Object.fromEntries(Object.entries(shown).filter(([, value]) => value !== null));
-    actions.askLoads({ readings: Object.keys(readings).length === 0 ? null : readings });
-  });
-  return {
-    node: el('div', { class: 'loads-readings' },
-      el('h3', {}, 'Does the gauge agree with the declared load?'), form,
-      el('div', { role: 'status' }, list)),
-    fill(data, units) {
-      boosterField.hidden = !data.sheet.gauges.some(g => g.gauge === 'booster');
-      trailer.placeholder = units === 'us' ? '55 psi' : '4.1 bar';
-      booster.placeholder = trailer.placeholder;
-      replace(list, data.readings.map(r => el('li', { 'data-gauge': r.gauge, 'data-agrees': String(r.agrees) },
-        el('strong', {}, `${r.gauge} gauge at ${pressure(r.pressurePa, units)}: `), r.note, '. ',
-        r.readKg !== null && `It stands for ${weight(r.readKg, units)} on each axle, `
-          + `${weight(r.declaredKg, units)} is declared, within ${weight(r.toleranceKg, units)} they agree. `,
-        r.pieceOffKg !== null && `If only the piece is mis-declared, it is ${weight(Math.abs(r.pieceOffKg), units)} `
-          + `${r.pieceOffKg > 0 ? 'heavier' : 'lighter'} than declared.`)));
-    },
-  };
-}
-
-/** A bare number gets the unit on show. */
-function withUnit(text, store) {
-  const plain = text.trim();
-  if (plain === '') {
-    return null;
-  }
-  return /^[\d.]+$/.test(plain) ? `${plain} ${store.get().units === 'us' ? 'psi' : 'bar'}` : plain;
-}
-
-/** Moves the piece along the deck. */
-function moveForm(store, actions) {
-  const slider = el('input', { id: 'piece-at', type: 'range', step: 0.01 });
-  const label = el('span', { class: 'piece-label' });
-  const back = el('button', {
-    id: 'piece-back', type: 'button', on: { click: () => actions.askLoads({ pieceAt: null }) },
-  }, 'As declared');
-  slider.addEventListener('change', () => actions.askLoads({ pieceAt: `${Number(slider.value).toFixed(3)} m` }));
-  return {
-    node: el('div', { class: 'choosers' }, el('label', { class: 'field' }, label, slider), back),
-    fill({ position }, units) {
-      if (position === null) {
-        return;
-      }
-      // Inward to the step, so that no stop of the slider is off the deck.
-      slider.min = Math.ceil(position.from * 100) / 100;
-      slider.max = Math.floor(position.to * 100) / 100;
-      slider.value = position.at;
-      label.textContent = `${position.piece}: center of gravity ${dimension(position.at, units)} behind the deck front`;
-      slider.setAttribute('aria-valuetext', dimension(position.at, units));
-      back.disabled = store.get().loadsAsked.pieceAt === undefined;
-    },
-  };
-}
-
-/** Sets the regulator to another pressure. */
-function setForm(store, actions) {
-  const field = el('input', { id: 'regulator-set', type: 'text', inputmode: 'decimal', size: 8, autocomplete: 'off' });
-  const form = el('form', { class: 'choosers' },
-    el('label', { class: 'field' }, el('span', {}, 'Set the regulator to'), field),
-    el('button', { type: 'submit' }, 'See what it does'));
-  form.addEventListener('submit', event => {
-    event.preventDefault();
-    actions.askLoads({ regulator: withUnit(field.value, store) });
-  });
-  return {
-    node: form,
-    fill({ regulator }, units) {
-      if (regulator !== null) {
-        field.placeholder = pressure(regulator.at, units);
-      }
-    },
-  };
 }

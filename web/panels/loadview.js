@@ -3,6 +3,7 @@ import { replace, set, svg } from '../dom.js';
 import { axisUnitM, axisUnitName, round, weight } from '../format.js';
 import { closed, extent, fullness, groupPlaces, toScale } from '../drawing/loads.js';
 import { scaleBar } from '../drawing/scale.js';
+import { createPieceHandles } from './loadpiece.js';
 import { verdictMark } from './symbol.js';
 
 /** Room under the ground for bars and figures. */
@@ -10,10 +11,19 @@ const BAR_PX = 46;
 const BELOW_PX = 152;
 const LABEL_PX = 76;
 
-export function createLoadView() {
-  const node = svg('svg', { id: 'load-view', class: 'drawing', role: 'img' });
+/** @param hands what moves a piece, as for its handle */
+export function createLoadView(hands) {
+  const base = svg('g', {});
+  const node = svg('svg', { id: 'load-view', class: 'drawing', role: 'group' }, base);
+  const handles = createPieceHandles(node, hands);
+  node.append(handles.layer);
 
-  function draw(data, units) {
+  /**
+   * @param data the loads, rig the one they are of
+   * @param pieces where they are on show, which may be elsewhere already
+   * @param chosen index of the one that is asked about
+   */
+  function draw({ data, rig }, pieces, chosen, units) {
     const width = node.parentElement.clientWidth;
     if (width === 0) {
       return;
@@ -24,11 +34,18 @@ export function createLoadView() {
     const place = ([x, h]) => `${toX(x).toFixed(1)} ${toY(h).toFixed(1)}`;
     const path = points => `M${points.map(place).join('L')}Z`;
     const { sheet } = data;
-    replace(node,
+    const moved = pieces.map(piece => ({
+      ...piece, byM: (piece.shift - (rig?.shifts?.[`${piece.stance}/${piece.index}`] ?? 0)) / 1e12,
+      wasM: (rig?.shifts?.[`${piece.stance}/${piece.index}`] ?? 0) / 1e12,
+    }));
+    const { load: loads = [] } = data.units.find(({ load }) => load.length > 0) ?? {};
+    const isPiece = k => moved.find(piece => piece.load === k);
+    replace(base,
+      moved.filter(({ shift, load }) => shift !== 0 && loads[load]).map(({ load, wasM }) =>
+        svg('path', { class: 'load-before', d: path(shifted(loads[load], -wasM)) })),
       data.units.flatMap(unit => [
-        ...unit.load.map(points => svg('path', {
-          class: 'load',
-          d: path([[points[0][0], deckUnder(unit, points)], ...points, [points.at(-1)[0], deckUnder(unit, points)]]),
+        ...unit.load.map((points, k) => svg('path', {
+          class: 'load', d: path(onDeck(unit, shifted(points, isPiece(k)?.byM ?? 0))),
         })),
         svg('path', { class: 'body', d: path(closed(unit)) }),
       ]),
@@ -38,16 +55,35 @@ export function createLoadView() {
       svg('path', { class: 'road', d: `M0 ${groundY}H${width}` }),
       groupPlaces(sheet, toX, width, LABEL_PX).map(place => groupFigures(place, sheet, toX, groundY, units)),
       scaleLabel(width, height, scale, units));
+    const trailer = data.units.find(({ load }) => load.length > 0);
+    handles.draw(moved.filter(({ load }) => loads[load]).map(piece => {
+      const points = onDeck(trailer, shifted(loads[piece.load], piece.byM));
+      const [xs, ys] = [points.map(([x]) => toX(x)), points.map(([, h]) => toY(h))];
+      return {
+        piece, left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys),
+      };
+    }), chosen, { scale, units });
   }
 
   return { node, draw };
 }
 
-/** The lowest the load's outline is drawn down to: the deck below it, as far as the trailer's topside shows it. */
-function deckUnder(unit, points) {
-  const middle = (points[0][0] + points.at(-1)[0]) / 2;
-  const deck = unit.topside.filter(([x]) => Math.abs(x - middle) < 6).map(([, h]) => h);
-  return Math.min(...(deck.length > 0 ? deck : unit.topside.map(([, h]) => h)), points[0][1], points.at(-1)[1]);
+/** Points of the load, moved to the rear. */
+const shifted = (points, byM) => points.map(([x, h]) => [x - byM, h]);
+
+const onDeck = (unit, points) =>
+  [[points[0][0], deckUnder(unit, points)], ...points, [points.at(-1)[0], deckUnder(unit, points)]];
+
+/** The lowest that the load's outline is drawn down to: what is beneath it, as the trailer's topside shows it. */
+function deckUnder({ topside }, points) {
+  const [rear, front] = [points[0][0], points.at(-1)[0]];
+  const beneath = topside.slice(1).flatMap(([x, h], k) => {
+    const [before, low] = topside[k];
+    return [rear, front].filter(at => before < at && at < x)
+      .map(at => low + ((h - low) * (at - before)) / (x - before));
+  });
+  const within = topside.filter(([x]) => rear <= x && x <= front).map(([, h]) => h);
+  return Math.min(...beneath, ...within, points[0][1], points.at(-1)[1]);
 }
 
 /** Bars under a group's axles, full to its rule, and its figures, joined by a line. */

@@ -30,6 +30,8 @@ const CAVEATS = {
 
 export function mountPapers(root, { store, actions }) {
   const caveat = el('p', { id: 'papers-caveat' });
+  const whatIfNote = el('p', { id: 'papers-what-if', hidden: true },
+    'The load is moved as a what-if. Keep it or drop it, then make papers.');
   const size = el('select', { id: 'paper-size' },
     [['letter', 'Letter'], ['a4', 'A4']].map(([value, name]) => el('option', { value }, name)));
   const language = el('select', { id: 'sheet-language' },
@@ -43,7 +45,7 @@ export function mountPapers(root, { store, actions }) {
   let sizeChosen = false;
   size.addEventListener('change', () => { sizeChosen = true; });
   root.append(
-    el('h3', {}, 'Papers'), caveat,
+    el('h3', {}, 'Papers'), caveat, whatIfNote,
     el('div', { class: 'choosers papers-buttons' }, PAPERS.map(paper => el('fieldset', { class: 'paper' },
       el('legend', {}, `${paper.name} `, el('span', { class: 'fine-print' }, paper.whom)),
       button(`${paper.kind}-open`, `Open the ${paper.name.toLowerCase()}`, () => open(paper)),
@@ -135,6 +137,10 @@ export function mountPapers(root, { store, actions }) {
         root.dataset.outcome = data.outcome;
         caveat.textContent = CAVEATS[data.outcome] ?? CAVEATS['no way through'];
       }
+    }),
+    store.watch(['whatIf'], ({ whatIf }) => {
+      root.querySelectorAll('fieldset').forEach(set => { set.disabled = whatIf !== null; });
+      whatIfNote.hidden = whatIf === null;
     }),
     store.watch(['units'], ({ units }) => {
       if (!sizeChosen) {

@@ -1,6 +1,7 @@
 /** What was made of the route and the rig on this page: to undo, and to save before it is lost with the page. */
 import { el, replace } from '../dom.js';
 import { baseMapFileName, rigFileName, routeFileName } from '../imported.js';
+import { keptFile } from '../moving.js';
 import { isUnsavedFile } from '../undoing.js';
 import { saveText } from './saving.js';
 
@@ -8,10 +9,10 @@ export function mountRevisions(root, { store, actions }) {
   const isKept = ({ project }) => project?.status === 'saved' && project.revision === project.latest;
   const isOf = (state, kind) => [...state.revisions, ...state.undone].some(revision => revision.kind === kind);
   const isUnsaved = state => (state.project ? !isKept(state) && state.project.revision === state.project.latest
-    : isUnsavedFile(state, 'route') || isUnsavedFile(state, 'rig')) || state.rigDraft !== null;
+    : isUnsavedFile(state, 'route') || isUnsavedFile(state, 'rig')) || state.rigDraft !== null || state.whatIf !== null;
 
   function draw(state) {
-    const { revisions, undone, inputs, busy, baseMap } = state;
+    const { revisions, undone, inputs, busy, baseMap, undoNote } = state;
     const last = revisions.at(-1);
     const again = undone[0];
     root.hidden = !(last || again) || !inputs;
@@ -19,10 +20,12 @@ export function mountRevisions(root, { store, actions }) {
       replace(root);
       return;
     }
-    const { route, rig } = inputs;
+    const { route } = inputs;
+    const rig = keptFile(inputs.rig);
     replace(root,
       el('span', {},
-        `${last ? `Last change: ${last.what}.` : 'Route and rig are as they were opened.'} ${where(state)}`),
+        `${last ? `Last change: ${last.what}.` : 'Route and rig are as they were opened.'} ${where(state)}`
+        + `${undoNote === null ? '' : ` ${undoNote}`}`),
       isOf(state, 'route')
         && el('button', { id: 'route-save', type: 'button', on: { click: save } }, 'Save the route as a file'),
       isOf(state, 'rig')
@@ -68,7 +71,7 @@ export function mountRevisions(root, { store, actions }) {
 
   window.addEventListener('beforeunload', beforeLeaving);
   const stops = [store.watch(
-    ['revisions', 'undone', 'inputs', 'saved', 'busy', 'baseMap', 'project', 'rigDraft'], draw)];
+    ['revisions', 'undone', 'inputs', 'saved', 'busy', 'baseMap', 'project', 'rigDraft', 'whatIf', 'undoNote'], draw)];
   return {
     unmount: () => {
       window.removeEventListener('beforeunload', beforeLeaving);

@@ -20,6 +20,7 @@ import org.cresthaul.rig.AxleKind;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.ChartPoints;
 import org.cresthaul.rig.LevelStance;
+import org.cresthaul.rig.Outline;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.Trailer;
 import org.cresthaul.rig.Weights;
@@ -29,6 +30,9 @@ import org.cresthaul.route.Route;
 
 /** Answers what is asked about the loads of one configuration. */
 public final class LoadAnswer {
+    /** A piece that lies at an end of the deck lies on it, whatever the last digit says. */
+    private static final double SLACK_M = 1e-6;
+
     private final LoadQuestion question;
     private final LevelStance stance;
     private final CheckedConfiguration configuration;
@@ -100,7 +104,7 @@ public final class LoadAnswer {
         double[] reach = reach(declared.trailer(), piece.get());
         if (at < reach[0] - 1e-6 || at > reach[1] + 1e-6) {
             throw new UnknownNameException(
-                    "the piece would not lie on the deck there: its center of gravity may be "
+                    "the piece would hang over an end there: its center of gravity may be "
                             + Math.ceil(reach[0] * 100) / 100 + " to " + Math.floor(reach[1] * 100) / 100
                             + " m behind the deck front",
                     "pieceAt");
@@ -114,14 +118,32 @@ public final class LoadAnswer {
     }
 
     /**
-     * How far behind the deck front a piece's center of gravity may be so that the piece lies on the deck, or its cg
-     * does.
+     * How far behind the deck front a piece's center of gravity may be so that the piece stays on the level it lies on:
+     * the deck, the gooseneck ahead of it or what is behind. One that lies across an end of the deck stays where it is;
+     * of one that nobody has drawn the center of gravity stays on the deck.
      */
     private static double[] reach(Trailer trailer, Weights.Piece piece) {
-        double lengthM = trailer.deckFront().xM() - trailer.deckRear().xM();
-        double aheadM = piece.outline().map(o -> o.frontXM() - piece.at().xM()).orElse(0.0);
-        double behindM = piece.outline().map(o -> piece.at().xM() - o.rearXM()).orElse(0.0);
-        return aheadM + behindM <= lengthM ? new double[] {aheadM, lengthM - behindM} : new double[] {0, lengthM};
+        double frontXM = trailer.deckFront().xM();
+        double rearXM = trailer.deckRear().xM();
+        double at = frontXM - piece.at().xM();
+        if (piece.outline().isEmpty()) {
+            return new double[] {Math.min(0, at), Math.max(frontXM - rearXM, at)};
+        }
+        Outline outline = piece.outline().get();
+        double aheadXM = frontXM;
+        double asternXM = rearXM;
+        if (outline.rearXM() >= frontXM - SLACK_M) {
+            aheadXM = Math.max(frontXM, trailer.topside().frontXM());
+            asternXM = frontXM;
+        } else if (outline.frontXM() <= rearXM + SLACK_M) {
+            aheadXM = rearXM;
+            asternXM = Math.min(rearXM, trailer.topside().rearXM());
+        }
+        return outline.frontXM() > aheadXM + SLACK_M || outline.rearXM() < asternXM - SLACK_M
+                ? new double[] {at, at}
+                : new double[] {
+                    Math.min(at, at + outline.frontXM() - aheadXM), Math.max(at, at + outline.rearXM() - asternXM)
+                };
     }
 
     private LoadsView view() {

@@ -43,7 +43,7 @@ record LoadsRequest(LoadQuestion question) {
                     place ? "out-of-range" : "unknown-name",
                     unknown.getMessage() + ".",
                     "/" + unknown.field(),
-                    place ? "Keep the piece on the deck." : "See the report for the names.")));
+                    place ? "Keep the piece on what it lies on." : "See the report for the names.")));
         }
     }
 }

@@ -23,9 +23,11 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.NoSuchElementException;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.Actions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
@@ -133,6 +135,15 @@ final class Browser implements AutoCloseable {
         driver.switchTo().activeElement().sendKeys(keys);
     }
 
+    /** Takes what is in the middle of an element by the mouse and lets go of it beside. */
+    void drag(String selector, int byX, int byY) {
+        new Actions(driver)
+                .clickAndHold(find(selector))
+                .moveByOffset(byX, byY)
+                .release()
+                .perform();
+    }
+
     /** Presses Tab until the focus is on an element that matches; fails after {@code most} times. */
     WebElement tabTo(String selector, int most) {
         for (int i = 0; i < most; i++) {
@@ -208,6 +219,21 @@ final class Browser implements AutoCloseable {
                                 "preferCSSPageSize",
                                 false))
                 .get("data"));
+    }
+
+    /** Opens an address in a window of its own and goes there; its handle, and by it back to any other. */
+    String openBeside(String url) {
+        driver.switchTo().newWindow(WindowType.TAB);
+        driver.get(url);
+        return driver.getWindowHandle();
+    }
+
+    String window() {
+        return driver.getWindowHandle();
+    }
+
+    void toWindow(String handle) {
+        driver.switchTo().window(handle);
     }
 
     /** What the window that was opened last says, once it is there; it is closed again. */

@@ -1,5 +1,6 @@
 package org.cresthaul.web;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -9,6 +10,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -130,6 +132,40 @@ class ProjectsPageTest {
         assertEquals(List.of(), browser.errors());
     }
 
+    /** 120 steps are in src/test/web/history.test.js; here that a browser keeps them. */
+    @Test
+    void undoOutlivesThePage() throws Exception {
+        begin("Mill road move");
+        byte[] begun = rigOf(latest());
+        for (int change = 1; change <= 2; change++) {
+            int revision = 1 + change;
+            setHub((500 + change) + " mm");
+            awaitStatus("saved, revision " + revision);
+        }
+        browser.await(
+                "it is kept",
+                b -> Boolean.TRUE.equals(
+                        b.run("return Object.keys(localStorage).some(k => k.startsWith('cresthaul.history.'))")));
+        String address = (String) browser.run("return location.href");
+        browser.open("about:blank");
+        open(address);
+        awaitStatus("saved, revision 3");
+
+        for (int undone = 1; undone <= 2; undone++) {
+            int revision = 3 + undone;
+            browser.await("it can be undone", b -> b.find("#route-undo").isEnabled());
+            click("#route-undo");
+            awaitStatus("saved, revision " + revision);
+        }
+        assertArrayEquals(begun, rigOf(latest()));
+        assertTrue(browser.find("#route-redo").isDisplayed());
+        assertEquals(List.of(), browser.errors());
+    }
+
+    private byte[] rigOf(Revision revision) {
+        return store.findFile(revision.files().get(1).sha256()).orElseThrow();
+    }
+
     @Test
     void aFreshStartListsWhatIsKeptAndOpensIt() throws Exception {
         begin("Mill road move");
@@ -202,6 +238,75 @@ class ProjectsPageTest {
         assertEquals(2, store.listProjects().size());
         assertEquals("Mill road move (mine)", latest().name());
         assertTrue(latest().view().contains("ground=3"), latest().view());
+    }
+
+    @Test
+    void twoWindowsArePutTogetherAndNothingIsLost() throws Exception {
+        begin("Mill road move");
+        String project = latest().project();
+        String first = browser.window();
+        String second = browser.openBeside(server.url() + "#project=" + project);
+        awaitStatus("saved, revision 1");
+        setGroundMargin("3 in");
+        awaitStatus("saved, revision 2");
+
+        browser.toWindow(first);
+        setHub("502 mm");
+        browser.await("both are shown", b -> b.list("#merge-table tbody tr").size() == 2);
+        String shown = browser.find("#merge-table").getText();
+        assertTrue(shown.contains("hub of steer axle") && shown.contains("margin over the ground"), shown);
+        assertTrue(shown.contains("502 mm") && shown.contains("3 in"), shown);
+        assertEquals(List.of(), browser.accessibilityViolations());
+        look("merge");
+        click("#merge-put");
+        awaitStatus("saved, revision 3");
+        assertEquals("put together with revision 2", latest().reason());
+        assertTrue(latest().view().contains("ground=3"), latest().view());
+        assertTrue(new String(rigOf(latest()), StandardCharsets.UTF_8).contains("\"radius\": \"502 mm\""));
+        assertFalse(browser.find("#merge").isDisplayed());
+        setGroundMargin("4 in");
+        awaitStatus("saved, revision 4");
+
+        browser.toWindow(second);
+        setGroundMargin("5 in");
+        browser.await(
+                "both are shown", b -> !b.list("#merge-table tr[data-by=both]").isEmpty());
+        assertFalse(browser.find("#merge-put").isEnabled());
+        assertTrue(browser.find("#merge-left").getText().startsWith("Choose mine or theirs at 1 thing"));
+        browser.find("#merge-table tr[data-by=both] input[value=theirs]").click();
+        click("#merge-put");
+        awaitStatus("saved, revision 6");
+        assertEquals("4 in", browser.find("#margin-ground").getDomProperty("value"));
+        List<Revision> all = store.listRevisions(project);
+        assertEquals("as it was before revision 4 came to it", all.get(4).reason());
+        assertTrue(all.get(4).view().contains("ground=5"), all.get(4).view());
+        assertTrue(all.get(5).view().contains("ground=4"), all.get(5).view());
+        assertArrayEquals(rigOf(all.get(3)), rigOf(all.get(5)));
+    }
+
+    private void setHub(String radius) {
+        browser.run("document.querySelector('#rig-edit').open = true");
+        String row = ".rig-input[data-row='tractor/steer/height']";
+        browser.await("the rig is listed", b -> !b.list(row).isEmpty());
+        browser.find(row).clear();
+        browser.find(row).sendKeys(radius, Keys.ENTER);
+    }
+
+    private void look(String name) throws Exception {
+        for (String scheme : List.of("light", "dark")) {
+            for (int width : new int[] {1400, 390}) {
+                browser.prefer(scheme);
+                browser.resize(width, 900);
+                browser.run("document.getElementById(arguments[0]).scrollIntoView()", name);
+                assertEquals(
+                        true,
+                        browser.run("return document.documentElement.scrollWidth <= window.innerWidth"),
+                        "no wider than " + width);
+                Files.write(Path.of("target/" + name + "-" + scheme + "-" + width + ".png"), browser.screen());
+            }
+        }
+        browser.prefer("light");
+        browser.resize(1280, 900);
     }
 
     private static String known(Revision revision, int place) {
