@@ -36,6 +36,8 @@ public final class ImportMeasure {
 
     public static void main(String[] arguments) throws Exception {
         ImportMeasure measure = new ImportMeasure(Path.of(arguments[0]));
+        RasterMeasure rasters = new RasterMeasure(measure.folder);
+        rasters.open();
         try (Stream<Path> files = Files.list(measure.folder.resolve("expected"))) {
             for (Path file : files.filter(f -> f.toString().endsWith(".expected.json"))
                     .sorted()
@@ -44,10 +46,18 @@ public final class ImportMeasure {
                 measure.route(expected, ".gpx", 15);
                 measure.route(expected, ".geojson", 15);
                 measure.route(expected, ".noisy.gpx", 25);
+                String name = expected.path("name").asText();
+                rasters.sketches(
+                        name,
+                        measure.folder.resolve("expected").resolve(name + ".gpx"),
+                        MapExtract.of(measure.folder
+                                .resolve("osm")
+                                .resolve(expected.path("extract").asText())));
             }
         }
         System.out.println(measure.met + " met, " + measure.missing + " missing, " + measure.wrong + " wrong");
-        System.exit(measure.missing + measure.wrong > 0 ? 1 : 0);
+        System.out.println("rasters: " + rasters.met() + " met, " + rasters.wrong() + " wrong");
+        System.exit(measure.missing + measure.wrong + rasters.wrong() > 0 ? 1 : 0);
     }
 
     private void route(JsonNode expected, String ending, double withinM) throws IOException, InputRejected {

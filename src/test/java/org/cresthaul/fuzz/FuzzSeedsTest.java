@@ -23,7 +23,7 @@ class FuzzSeedsTest {
         void accept(byte[] data) throws Exception;
     }
 
-    private static List<byte[]> kept(String name) {
+    static List<byte[]> kept(String name) {
         try (InputStream in = FuzzSeedsTest.class.getResourceAsStream(name + ".seeds.txt")) {
             return new String(in.readAllBytes(), StandardCharsets.US_ASCII)
                     .lines()

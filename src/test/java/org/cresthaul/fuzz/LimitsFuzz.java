@@ -1,6 +1,7 @@
 package org.cresthaul.fuzz;
 
 import com.networknt.schema.Schema;
+import java.util.Optional;
 import org.cresthaul.axleload.WeightLimits;
 import org.cresthaul.route.LimitsFile;
 import org.cresthaul.route.LimitsTexts;
@@ -14,16 +15,23 @@ public final class LimitsFuzz {
 
     /** What a fuzzer calls. */
     public static void fuzzerTestOneInput(byte[] data) {
+        read(data)
+                .ifPresent(limits -> Reading.requireSense(
+                        SmallFiles.ROAD.withLimits(limits),
+                        SmallFiles.WEIGHED,
+                        SmallFiles.WEIGHED.stances().get(0)));
+    }
+
+    /** Reads and judges nothing; empty where it is refused. */
+    static Optional<WeightLimits> read(byte[] data) {
         String document = FuzzedDocument.of(data, LimitsTexts.LIMITS);
         try {
             WeightLimits limits = LimitsFile.parse(document);
             Reading.requireSound(SCHEMA, document);
-            Reading.requireSense(
-                    SmallFiles.ROAD.withLimits(limits),
-                    SmallFiles.WEIGHED,
-                    SmallFiles.WEIGHED.stances().get(0));
+            return Optional.of(limits);
         } catch (InputRejected e) {
             FuzzedDocument.requireHelp(e);
+            return Optional.empty();
         }
     }
 }

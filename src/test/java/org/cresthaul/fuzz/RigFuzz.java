@@ -1,6 +1,7 @@
 package org.cresthaul.fuzz;
 
 import com.networknt.schema.Schema;
+import java.util.Optional;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.Rig;
 import org.cresthaul.rig.RigFile;
@@ -15,17 +16,24 @@ public final class RigFuzz {
 
     /** What a fuzzer calls. */
     public static void fuzzerTestOneInput(byte[] data) {
+        Optional<Rig> read = read(data);
+        if (read.isPresent() && FuzzedDocument.isJudged(data)) {
+            for (LevelStance stance : read.get().stances()) {
+                Reading.requireSense(SmallFiles.CROSSING, read.get(), stance);
+            }
+        }
+    }
+
+    /** Reads and judges nothing; empty where it is refused. */
+    static Optional<Rig> read(byte[] data) {
         String document = FuzzedDocument.of(data, WeightsTexts.RIG);
         try {
             Rig rig = RigFile.parse(document);
             Reading.requireSound(SCHEMA, document);
-            if (FuzzedDocument.isJudged(data)) {
-                for (LevelStance stance : rig.stances()) {
-                    Reading.requireSense(SmallFiles.CROSSING, rig, stance);
-                }
-            }
+            return Optional.of(rig);
         } catch (InputRejected e) {
             FuzzedDocument.requireHelp(e);
+            return Optional.empty();
         }
     }
 }

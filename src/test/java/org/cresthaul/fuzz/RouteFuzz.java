@@ -1,6 +1,7 @@
 package org.cresthaul.fuzz;
 
 import com.networknt.schema.Schema;
+import java.util.Optional;
 import org.cresthaul.route.Route;
 import org.cresthaul.route.RouteFile;
 import org.cresthaul.route.RouteTexts;
@@ -14,16 +15,23 @@ public final class RouteFuzz {
 
     /** What a fuzzer calls. */
     public static void fuzzerTestOneInput(byte[] data) {
+        Optional<Route> read = read(data);
+        if (read.isPresent() && FuzzedDocument.isJudged(data)) {
+            Reading.requireSense(
+                    read.get(), SmallFiles.RIG, SmallFiles.RIG.stances().get(0));
+        }
+    }
+
+    /** Reads and judges nothing; empty where it is refused. */
+    static Optional<Route> read(byte[] data) {
         String document = FuzzedDocument.of(data, RouteTexts.ROUTE);
         try {
             Route route = RouteFile.parse(document);
             Reading.requireSound(SCHEMA, document);
-            if (FuzzedDocument.isJudged(data)) {
-                Reading.requireSense(
-                        route, SmallFiles.RIG, SmallFiles.RIG.stances().get(0));
-            }
+            return Optional.of(route);
         } catch (InputRejected e) {
             FuzzedDocument.requireHelp(e);
+            return Optional.empty();
         }
     }
 }
