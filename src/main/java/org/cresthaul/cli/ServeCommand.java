@@ -111,6 +111,7 @@ final class ServeCommand implements Callable<Integer> {
                 program.print("\nProjects are kept in " + data.folder().orElseThrow() + ".");
             }
             program.print("\nOpen " + server.url() + " for the sheet; Ctrl+C ends the server.\n");
+            server.rehearse();
             new CountDownLatch(1).await();
             return ExitCode.CLEAR;
         } catch (InterruptedException e) {

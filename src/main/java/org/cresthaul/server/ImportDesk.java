@@ -42,7 +42,7 @@ final class ImportDesk {
      * @param route the route file, byte for byte as it is to be saved
      * @param baseMap the base map file, likewise; null where no map was given
      */
-    private record Answer(ImportPreview preview, RouteView line, String route, String baseMap) {
+    record Answer(ImportPreview preview, RouteView line, String route, String baseMap) {
         static Answer of(ImportRequest.Made made) {
             return new Answer(
                     made.imported().preview(),

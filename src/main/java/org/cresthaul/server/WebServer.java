@@ -68,6 +68,11 @@ public final class WebServer implements AutoCloseable {
         config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     }
 
+    /** Lets what is seldom used first be quick the first time: for a server that people wait for, not for tests. */
+    public void rehearse() {
+        ImportRehearsal.begin();
+    }
+
     public int port() {
         return javalin.port();
     }

@@ -24,6 +24,10 @@ public final class LineThinning {
         if (withinM <= 0 || line.size() < 3) {
             return List.copyOf(line);
         }
+        // A cosine for each point, not for each time that it is looked at.
+        double[] lonDegM = line.stream()
+                .mapToDouble(p -> DEG_M * Math.cos(Math.toRadians(p.latDeg())))
+                .toArray();
         BitSet kept = new BitSet(line.size());
         kept.set(0);
         kept.set(line.size() - 1);
@@ -34,7 +38,7 @@ public final class LineThinning {
             int farthest = -1;
             double most2M = withinM * withinM;
             for (int i = span[0] + 1; i < span[1]; i++) {
-                double off2M = off2M(line.get(i), line.get(span[0]), line.get(span[1]));
+                double off2M = off2M(line.get(i), lonDegM[i], line.get(span[0]), line.get(span[1]));
                 if (off2M > most2M) {
                     most2M = off2M;
                     farthest = i;
@@ -52,8 +56,7 @@ public final class LineThinning {
     }
 
     /** How far a place is from a piece, squared, square meters; rather too much than too little. */
-    private static double off2M(LonLat place, LonLat from, LonLat to) {
-        double xPerDeg = DEG_M * Math.cos(Math.toRadians(place.latDeg()));
+    private static double off2M(LonLat place, double xPerDeg, LonLat from, LonLat to) {
         double ax = shortWay(from.lonDeg() - place.lonDeg()) * xPerDeg;
         double ay = (from.latDeg() - place.latDeg()) * DEG_M;
         double ux = shortWay(to.lonDeg() - from.lonDeg()) * xPerDeg;
