@@ -93,6 +93,9 @@ export function createApi(fetch) {
     importRoute: (form, id, signal) => send(`/api/import?id=${encodeURIComponent(id)}`, { body: form, signal }),
     importProgress: (id, signal) => send(`/api/import/${encodeURIComponent(id)}`, { signal }),
     stopImport: id => send(`/api/import/${encodeURIComponent(id)}`, { method: 'DELETE' }),
+    /** Makes a paper again. @param record as its text */
+    verify: (record, signal) => send('/api/verify', { body: record, signal }),
+    paperRecord: (id, signal) => send(`/api/papers/${encodeURIComponent(id)}/record`, { as: 'text', signal }),
     projects: () => send('/api/projects'),
     project: id => send(`/api/projects/${encodeURIComponent(id)}`),
     projectRevisions: id => send(`/api/projects/${encodeURIComponent(id)}/revisions`),
@@ -104,9 +107,17 @@ export function createApi(fetch) {
     saveProject: (id, revision, body) => send(`/api/projects/${encodeURIComponent(id)}`, {
       method: 'PUT', body, more: { 'If-Match': `"${revision}"` },
     }),
+    /** @param revision that was looked at; nothing of it is deleted */
+    removeProject: (id, revision, author) => send(`/api/projects/${encodeURIComponent(id)}${by(author)}`, {
+      method: 'DELETE', more: { 'If-Match': `"${revision}"` },
+    }),
+    removedProjects: () => send('/api/removed'),
+    bringBackProject: (id, author) => send(`/api/removed/${encodeURIComponent(id)}${by(author)}`, { method: 'POST' }),
     passage: (inputs, passage, signal) => send('/api/passage', { body: checkRequest(inputs, passage), signal }),
   };
 }
+
+const by = author => (author ? `?author=${encodeURIComponent(author)}` : '');
 
 /**
  * The request body. The files' own text is set in as it stands (it has been parsed once, so it is one JSON value):

@@ -4,10 +4,14 @@
  * Ids and data attributes that stay put, for tests and for linking:
  *   #inputs            #route-choice, #rig-choice, #stance-choice, #margin-ground, #margin-overhead, #margins-apply,
  *                      #route-file, #rig-file (file inputs)
- *   #projects          [data-status]; #project-name, #project-status, #project-list li[data-project] .project-open,
+ *   #projects          [data-status]; #project-name, #project-status, #project-list li[data-project] .project-open and
+ *                      .project-remove, #project-find, #project-order, #project-removed, #project-rename,
+ *                      #project-remove,
  *                      #project-begin (a form: #project-new, #project-author), #project-close, #project-revisions,
  *                      #revision-list li[data-revision] .revision-look, #project-restore, #project-latest,
  *                      #project-theirs, #project-on-top, #project-copy
+ *   #verify            [data-status][data-identical]; #verify-file (file input), #verify-outcome, #verify-stop,
+ *                      #verify-table; #paper-list .paper-verify
  *   #merge             #merge-table tr[data-id][data-by] with two radios, #merge-put, #merge-again, #merge-left
  *   #import            [data-status=none|reading|ready|failed|stopped]; #import-files (file input), #import-update,
  *                      #import-crs, #import-list, #import-status, #import-stop, #import-again, #import-keep,
@@ -112,6 +116,8 @@ import { createHistoryKeeping } from './historykeeping.js';
 import { storageOf } from './cab/keeping.js';
 import { createMoving } from './moving.js';
 import { createMerging } from './merging.js';
+import { createVerifying } from './verifying.js';
+import { mountVerifying } from './panels/verifying.js';
 import { mountMerging } from './panels/merging.js';
 import { movedWords } from './rig/piecewords.js';
 import { createPlaceActions } from './placeactions.js';
@@ -140,6 +146,7 @@ const actions = {
   ...createProjectActions(store, api, checking),
   ...createSurveyActions(store, importing.changeRoute),
 };
+Object.assign(actions, createVerifying(store, api, actions.takeFiles));
 Object.assign(actions, createMerging(store, api, actions, checking.check));
 const history = createHistoryKeeping(store, storageOf(window), actions);
 const page = id => document.getElementById(id);
@@ -179,6 +186,7 @@ const panels = [
   ['merge', mountMerging],
   ['inputs', mountInputs],
   ['import', mountImporting],
+  ['verify', mountVerifying],
   ['revisions', mountRevisions],
   ['what-if', mountWhatIf],
   ['dropping', mountDropping],

@@ -32,10 +32,11 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
 
   async function loadProjects() {
     try {
-      store.set({ projects: (await api.projects()).projects });
+      const [{ projects }, { removed }] = await Promise.all([api.projects(), api.removedProjects()]);
+      store.set({ projects, removed });
     } catch (error) {
       if (!wasAborted(error)) {
-        store.set({ projects: [], problem: asProblem(error) });
+        store.set({ projects: [], removed: [], problem: asProblem(error) });
       }
     }
   }
@@ -212,6 +213,13 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
     }
   }
 
+  function close() {
+    timers.clear(timer);
+    savedKey = null;
+    store.set({ project: null });
+    return loadProjects();
+  }
+
   /** What else the page offers to open, when it began with a project. */
   async function loadSamples() {
     try {
@@ -249,11 +257,34 @@ export function createProjectActions(store, api, checking, timers = BROWSER) {
     loadProjects,
     beginProject: begin,
     openProject: open,
-    closeProject: () => {
-      timers.clear(timer);
-      savedKey = null;
-      store.set({ project: null });
-      return loadProjects();
+    closeProject: close,
+    /** The open project under another name; a blank one is none. */
+    renameProject: name => {
+      if (name.trim() !== '' && isOwn()) {
+        patch({ name: name.trim() });
+        return due();
+      }
+      return undefined;
+    },
+    /** @param revision that was looked at: nobody removes what somebody has saved since */
+    removeProject: async ({ id, revision, name }) => {
+      try {
+        await api.removeProject(id, revision, store.get().author);
+        store.set({ notice: `${name} is removed. It can be brought back under Projects at any time.` });
+        await (project()?.id === id ? close() : loadProjects());
+      } catch (error) {
+        store.set({ problem: asProblem(error) });
+        await loadProjects();
+      }
+    },
+    bringBackProject: async ({ id, name }) => {
+      try {
+        await api.bringBackProject(id, store.get().author);
+        store.set({ notice: `${name} is back.` });
+      } catch (error) {
+        store.set({ problem: asProblem(error) });
+      }
+      await loadProjects();
     },
     setAuthor: author => store.set({ author }),
     listRevisions: async () => {

@@ -46,12 +46,14 @@ import { ALL } from './listing.js';
  * rigRow     id of the row of the taped rig that is looked at, or null
  * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
+ * removed    the projects that are removed and can be brought back, {project, removed, author}, or null likewise
  * project    the one that is open, or null: {id, name, revision, latest, saved, status, problem, revisions, papers};
  *            status
  *            'opening' | 'saved' | 'saving' | 'offline' | 'failed' | 'saved since'; revision is on the page, which is
  *            only looked at when it is not the latest; revisions and issued papers once they were asked for
  * merge      both versions of the project after somebody else has saved since, or null: {on, author, differences, put,
  *            choices, key, map}; differences and put as in merge/versions.js, on the number of their revision
+ * verifying  {status: 'none' | 'reading' | 'ready' | 'failed', name, data, problem}: a paper made again from its record
  * author     who says to be working here
  * baseMap    what is drawn beneath the route: the GeoJSON of a base map, or null
  * units      'us' | 'metric'; theme 'system' | 'light' | 'dark'
@@ -96,8 +98,10 @@ export function initialState() {
     picked: null,
     survey: null,
     projects: null,
+    removed: null,
     project: null,
     merge: null,
+    verifying: { status: 'none', name: '', data: null, problem: null },
     author: '',
     baseMap: null,
     exaggeration: 1,

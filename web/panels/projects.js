@@ -1,10 +1,13 @@
 /** Projects: what is kept, the one that is open with how it is saved, and its revisions. */
 import { el, replace } from '../dom.js';
+import { button, field, when } from './projectparts.js';
+import { createProjectList } from './projectlist.js';
 
 export function mountProjects(root, { store, actions }) {
   const status = el('span', { id: 'project-status', role: 'status' });
   const title = el('span', { class: 'inputs-label', id: 'project-name' });
   const body = el('div', { class: 'projects-body' });
+  const list = createProjectList(actions);
   const details = el('details', { class: 'inputs projects' },
     el('summary', {}, title, status, el('span', { class: 'inputs-hint' }, 'open, keep, look back')), body);
 
@@ -27,13 +30,9 @@ export function mountProjects(root, { store, actions }) {
     replace(body, project ? opened(state) : choice(state));
   }
 
-  function choice({ projects, inputs, author }) {
+  function choice({ projects, removed, inputs, author }) {
     return [
-      projects?.length > 0 && el('ul', { id: 'project-list' }, projects.map(one => el('li', { 'data-project': one.id },
-        el('button', { type: 'button', class: 'project-open', on: { click: () => actions.openProject(one.id) } },
-          `Open ${one.name}`),
-        el('span', {}, ` revision ${one.revision}, ${when(one.saved)}${one.author && ` by ${one.author}`}: `
-          + one.reason)))),
+      list.draw(projects ?? [], removed ?? []),
       inputs && el('form', { id: 'project-begin', class: 'inputs-choice', on: { submit: begin } },
         field('project-new', 'Keep what is open as a project named', {
           name: 'name', required: true, maxlength: 200, value: inputs.route.json?.name ?? inputs.route.name,
@@ -52,6 +51,11 @@ export function mountProjects(root, { store, actions }) {
     if (given.get('name').trim()) {
       actions.beginProject(given.get('name').trim());
     }
+  }
+
+  function rename(event) {
+    event.preventDefault();
+    actions.renameProject(new FormData(event.target).get('name'));
   }
 
   function opened({ project, author }) {
@@ -73,7 +77,14 @@ export function mountProjects(root, { store, actions }) {
         button('project-revisions', 'Show its revisions', actions.listRevisions),
         button('project-papers', 'Show its papers', actions.listPapers),
         button('project-close', 'Close the project', actions.closeProject)),
-      project.papers && papers(project.papers),
+      !looking && project.status === 'saved' && el('form', { class: 'inputs-choice', on: { submit: rename } },
+        field('project-rename', 'Name of the project', {
+          name: 'name', required: true, maxlength: 200, value: project.name,
+        }),
+        el('button', { type: 'submit' }, 'Name it so'),
+        button('project-remove', 'Remove the project', () => actions.removeProject(
+          { id: project.id, revision: project.revision, name: project.name }))),
+      project.papers && papers(project.papers, actions),
       project.revisions && el('ol', { id: 'revision-list' }, project.revisions.map(one =>
         el('li', { 'data-revision': one.revision },
           el('span', {}, `Revision ${one.revision}, ${when(one.saved)}${one.author && ` by ${one.author}`}: `
@@ -88,11 +99,11 @@ export function mountProjects(root, { store, actions }) {
     ];
   }
 
-  const stop = store.watch(['settings', 'projects', 'project', 'inputs', 'author'], draw);
+  const stop = store.watch(['settings', 'projects', 'removed', 'project', 'inputs', 'author'], draw);
   return { unmount: () => { stop(); replace(root); } };
 }
 
-function papers(all) {
+function papers(all, actions) {
   if (all.length === 0) {
     return el('p', { id: 'paper-list' }, 'No paper was issued of it. One that is made while it is open is kept here.');
   }
@@ -101,15 +112,14 @@ function papers(all) {
       el('a', { href: `api/papers/${id}`, target: '_blank', rel: 'noopener' },
         `${PAPERS[paper]}, ${mediaType.includes('pdf') ? 'PDF' : 'page'}`),
       ` issued ${when(issued)} on revision ${revision} by version ${version}; `,
-      el('a', { href: `api/papers/${id}/record`, download: `${paper}.record.json` }, 'its record'))));
+      el('a', { href: `api/papers/${id}/record`, download: `${paper}.record.json` }, 'its record'), ' ',
+      el('button', {
+        type: 'button', class: 'paper-verify',
+        on: { click: () => actions.verifyPaper(id, `${PAPERS[paper]} of revision ${revision}`) },
+      }, 'Make it again and compare'))));
 }
 
 const PAPERS = { runsheet: 'Run sheet', statement: 'Statement' };
-
-const button = (id, label, click) => el('button', { id, type: 'button', on: { click: () => click() } }, label);
-
-const field = (id, label, more) => el('label', { class: 'field' }, el('span', {}, label),
-  el('input', { id, type: 'text', autocomplete: 'off', ...more }));
 
 const authorField = author => field('project-author', 'Your name', { name: 'author', maxlength: 100, value: author });
 
@@ -132,12 +142,4 @@ function unopenedWords({ projects, inputs }) {
   const own = [inputs?.route, inputs?.rig].some(file => file && file.id === null);
   return [projects?.length > 0 && `${projects.length} kept`, own && 'what is open is on this page only']
     .filter(Boolean).join('; ');
-}
-
-/** In the reader's own time, to the minute. */
-function when(saved) {
-  const at = new Date(saved);
-  const two = number => String(number).padStart(2, '0');
-  const day = [at.getFullYear(), two(at.getMonth() + 1), two(at.getDate())].join('-');
-  return `${day} ${two(at.getHours())}:${two(at.getMinutes())}`;
 }

@@ -80,6 +80,7 @@ async function page(server, storage, judge = () => {}) {
     passage: async () => passage(),
     corner: async () => passage(),
     projects: async () => ({ projects: [] }),
+    removedProjects: async () => ({ removed: [] }),
     project: async () => server.revisions.at(-1),
     projectRevision: async (id, number) => server.revisions[number - 1],
     keptFile: async sha256 => server.files.get(sha256),

@@ -51,6 +51,7 @@ async function page(judge = async () => {}) {
     passage: async () => passage(),
     corner: async () => passage(),
     projects: async () => ({ projects: [] }),
+    removedProjects: async () => ({ removed: [] }),
     beginProject: async () => answer('p', 1),
     saveProject: async (id, on, body) => { asked.saves.push(body); return answer(id, on + 1); },
   };

@@ -60,6 +60,7 @@ function keeper() {
     revisions, bodies,
     api: {
       projects: async () => ({ projects: revisions.slice(-1) }),
+      removedProjects: async () => ({ removed: [] }),
       project: async () => revisions.at(-1),
       projectRevision: async (id, number) => revisions[number - 1],
       projectRevisions: async () => ({ revisions: [...revisions] }),

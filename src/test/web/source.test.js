@@ -51,7 +51,7 @@ test('state, formats and geometry touch no document', () => {
     'format', 'state', 'report', 'plan', 'address', 'actions', 'planactions', 'loadactions', 'importing', 'imported',
     'candidates', 'places', 'placeactions', 'heights', 'length', 'typedlength', 'leveling', 'pasting', 'survey',
     'surveyactions', 'rigactions', 'underway', 'jsontext', 'api', 'files', 'moving', 'history',
-    'historykeeping', 'merging', 'undoing', 'projects',
+    'historykeeping', 'merging', 'verifying', 'projectorder', 'undoing', 'projects',
   ].map(name => `web/${name}.js`);
   // One that was renamed must not fall out of sight.
   apart.forEach(name => assert.ok(FILES.some(file => file.endsWith(name)), `${name} is there`));

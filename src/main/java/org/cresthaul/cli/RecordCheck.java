@@ -2,6 +2,7 @@ package org.cresthaul.cli;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
+import org.cresthaul.server.JsonDifferences;
 import org.cresthaul.server.PaperRecord;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonText;

@@ -11,6 +11,7 @@ import org.cresthaul.plan.Plan;
 import org.cresthaul.plan.PlanOptionsCheck;
 import org.cresthaul.plan.Statement;
 import org.cresthaul.server.JsonAnswer;
+import org.cresthaul.server.JsonDifferences;
 import org.cresthaul.units.InputProblem;
 import org.cresthaul.units.InputRejected;
 import org.cresthaul.units.JsonText;

@@ -61,6 +61,7 @@ final class Api {
                 new Endpoint(HandlerType.POST, "/api/comparison", this::comparison),
                 new Endpoint(HandlerType.POST, "/api/runsheet", ctx -> paper(ctx, PaperKind.RUN_SHEET)),
                 new Endpoint(HandlerType.POST, "/api/statement", ctx -> paper(ctx, PaperKind.STATEMENT)),
+                new Endpoint(HandlerType.POST, "/api/verify", this::verify),
                 new Endpoint(HandlerType.GET, "/openapi.json", this::description)));
         return all;
     }
@@ -205,6 +206,11 @@ final class Api {
             CheckRequest.With<PlanRequest> asked = CheckRequest.read(body, PlanRequest::read);
             return JsonAnswer.bytes(asked.more().comparison(asked.check().requireBoundedWork(), reports));
         });
+    }
+
+    /** A record that somebody sends tells nothing but itself: its paper is made again and compared. */
+    private void verify(Context ctx) throws Exception {
+        made(ctx, record -> JsonAnswer.bytes(Verification.of(record)));
     }
 
     /** Makes a paper; of a project that is named, it is kept before it is answered. */

@@ -48,11 +48,17 @@ public final class PaperRecord {
     /**
      * A paper made again from its record.
      *
+     * @param paper which one
      * @param then the paper as it was issued, where the record holds it: as JSON
      * @param now what was made now, likewise
      */
     public record Again(
-            String version, String issued, boolean identical, Optional<byte[]> then, Optional<byte[]> now) {}
+            PaperKind paper,
+            String version,
+            String issued,
+            boolean identical,
+            Optional<byte[]> then,
+            Optional<byte[]> now) {}
 
     static byte[] write(IssuedPaper paper, byte[] request, byte[] content) {
         byte[] head = JsonAnswer.bytes(new Head(
@@ -119,6 +125,7 @@ public final class PaperRecord {
                             : problems);
         }
         return new Again(
+                kind,
                 version,
                 issued,
                 RequestMembers.sha256(made, 0, made.length).equals(sha256),

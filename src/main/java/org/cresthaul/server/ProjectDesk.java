@@ -14,10 +14,12 @@ import org.cresthaul.store.FileKind;
 import org.cresthaul.store.IssuedPaper;
 import org.cresthaul.store.PaperKind;
 import org.cresthaul.store.ProjectStore;
+import org.cresthaul.store.RemovedProject;
 import org.cresthaul.store.Revision;
 import org.cresthaul.store.SavedSinceException;
 import org.cresthaul.store.UnknownFileException;
 import org.cresthaul.units.InputProblem;
+import org.cresthaul.units.JsonFields;
 
 /** Projects over HTTP. Nothing is answered with success before it is on the disk. */
 final class ProjectDesk {
@@ -64,6 +66,19 @@ final class ProjectDesk {
 
     private record ProjectFile(FileKind kind, String name, String sha256, long bytes) {}
 
+    /** @param removed the one removed last first */
+    private record RemovedProjects(List<Removed> removed) {}
+
+    /**
+     * @param removed as a project's saved
+     * @param author empty when nobody said
+     */
+    private record Removed(Project project, String removed, String author) {
+        static Removed of(RemovedProject removed) {
+            return new Removed(Project.of(removed.latest()), removed.removed().toString(), removed.author());
+        }
+    }
+
     private record Papers(List<Paper> papers) {}
 
     /** @param issued as a project's saved */
@@ -87,6 +102,9 @@ final class ProjectDesk {
                 new Endpoint(HandlerType.POST, "/api/projects", this::begin),
                 new Endpoint(HandlerType.GET, "/api/projects/{project}", this::latest),
                 new Endpoint(HandlerType.PUT, "/api/projects/{project}", this::save),
+                new Endpoint(HandlerType.DELETE, "/api/projects/{project}", this::remove),
+                new Endpoint(HandlerType.GET, "/api/removed", this::removed),
+                new Endpoint(HandlerType.POST, "/api/removed/{project}", this::bringBack),
                 new Endpoint(HandlerType.GET, "/api/projects/{project}/revisions", this::revisions),
                 new Endpoint(HandlerType.GET, "/api/projects/{project}/revisions/{number}", this::revision),
                 new Endpoint(HandlerType.GET, "/api/projects/{project}/papers", this::papers),
@@ -208,6 +226,48 @@ final class ProjectDesk {
         } catch (UnknownFileException unknown) {
             throw refusal(draft, unknown);
         }
+    }
+
+    private void remove(Context ctx) {
+        ProjectStore there = store();
+        int on = on(ctx);
+        String project = ctx.pathParam("project");
+        if (there.findLatest(project).isEmpty()) {
+            throw notThere("project");
+        }
+        try {
+            answer(ctx, Removed.of(there.remove(project, on, author(ctx))));
+        } catch (SavedSinceException since) {
+            throw savedSince(on, since.latest());
+        }
+    }
+
+    private void removed(Context ctx) {
+        answer(
+                ctx,
+                new RemovedProjects(
+                        store().listRemoved().stream().map(Removed::of).toList()));
+    }
+
+    private void bringBack(Context ctx) {
+        answer(
+                ctx,
+                store().bringBack(ctx.pathParam("project"), author(ctx))
+                        .orElseThrow(() -> new Refusal(
+                                ProblemKind.NOT_FOUND, "There is no such removed project here; see /api/removed.")));
+    }
+
+    /** Who does it, where the query says so. */
+    private static String author(Context ctx) {
+        String author = Optional.ofNullable(ctx.queryParam("author")).orElse("");
+        if (author.length() > JsonFields.LONGEST_NAME) {
+            throw Refusal.of(List.of(new InputProblem(
+                    "too-long",
+                    "The author is longer than " + JsonFields.LONGEST_NAME + " characters.",
+                    "/author",
+                    "Write the name alone.")));
+        }
+        return author;
     }
 
     private Draft draft(Context ctx) throws IOException {

@@ -11,7 +11,7 @@ import java.util.Optional;
  * <p>Every method throws {@link StoreFailure} when the disk or the file does not do its part.
  */
 public interface ProjectStore extends AutoCloseable {
-    /** The latest revision of every project, the one saved last first. */
+    /** The latest revision of every project that is not removed, the one saved last first. */
     List<Revision> listProjects();
 
     /** Every revision of a project, oldest first; none when there is no such project. */
@@ -35,6 +35,25 @@ public interface ProjectStore extends AutoCloseable {
      * @throws UnknownFileException when the draft names a file by its hash alone and it is not there
      */
     Revision save(String project, int on, Draft draft) throws SavedSinceException;
+
+    /** Every project that is removed, the one removed last first. Each can be brought back, however long ago. */
+    List<RemovedProject> listRemoved();
+
+    /**
+     * Removes a project; nothing of it is deleted, and it is there again as soon as another revision is saved on it.
+     *
+     * @param on number of the revision that was looked at
+     * @throws SavedSinceException when that is no longer the latest
+     * @throws IllegalArgumentException when there is no such project
+     */
+    RemovedProject remove(String project, int on, String author) throws SavedSinceException;
+
+    /**
+     * A removed project is there again, with one more revision that is as its last one.
+     *
+     * @return empty when there is none that is removed
+     */
+    Optional<Revision> bringBack(String project, String author);
 
     /**
      * Keeps a paper of a project as it was issued, with what it was asked for.

@@ -9,6 +9,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -22,6 +23,10 @@ import org.sqlite.SQLiteDataSource;
 public final class SqliteStore implements ProjectStore {
     private static final String REVISIONS =
             "SELECT project, number, name, author, saved, reason, view FROM revision r WHERE ";
+    private static final String IS_LATEST =
+            "number = (SELECT MAX(number) FROM revision l WHERE l.project = r.project) ";
+    private static final String REMOVED =
+            "EXISTS (SELECT 1 FROM removal m WHERE m.project = r.project AND m.number = r.number) ";
 
     private final Connections connections;
     private final FileShelf shelf = new FileShelf();
@@ -82,10 +87,8 @@ public final class SqliteStore implements ProjectStore {
 
     @Override
     public List<Revision> listProjects() {
-        return connections.read(handle -> revisions(
-                handle,
-                "number = (SELECT MAX(number) FROM revision l WHERE l.project = r.project)"
-                        + " ORDER BY saved DESC, project"));
+        return connections.read(
+                handle -> revisions(handle, IS_LATEST + "AND NOT " + REMOVED + "ORDER BY saved DESC, project"));
     }
 
     @Override
@@ -132,6 +135,68 @@ public final class SqliteStore implements ProjectStore {
         } catch (SavedSince since) {
             throw new SavedSinceException(since.latest);
         }
+    }
+
+    @Override
+    public List<RemovedProject> listRemoved() {
+        return connections.read(handle -> revisions(handle, IS_LATEST + "AND " + REMOVED).stream()
+                .map(latest -> removal(handle, latest).orElseThrow())
+                .sorted(Comparator.comparing(RemovedProject::removed)
+                        .reversed()
+                        .thenComparing(r -> r.latest().project()))
+                .toList());
+    }
+
+    @Override
+    public RemovedProject remove(String project, int on, String author) throws SavedSinceException {
+        try {
+            return connections.write(handle -> {
+                Revision latest = latest(handle, project)
+                        .orElseThrow(() -> new IllegalArgumentException("no project " + project));
+                if (latest.number() != on) {
+                    throw new SavedSince(latest);
+                }
+                // Removed twice is removed once.
+                handle.execute(
+                        "INSERT INTO removal (project, number, removed, author) VALUES (?, ?, ?, ?)"
+                                + " ON CONFLICT DO NOTHING",
+                        project,
+                        on,
+                        now().toString(),
+                        author);
+                return removal(handle, latest).orElseThrow();
+            });
+        } catch (SavedSince since) {
+            throw new SavedSinceException(since.latest);
+        }
+    }
+
+    @Override
+    public Optional<Revision> bringBack(String project, String author) {
+        return connections.write(handle -> latest(handle, project)
+                .filter(latest -> removal(handle, latest).isPresent())
+                .map(latest -> add(
+                        handle,
+                        project,
+                        latest.number() + 1,
+                        new Draft(
+                                latest.name(),
+                                author,
+                                "brought back",
+                                latest.view(),
+                                latest.files().stream()
+                                        .map(f -> GivenFile.known(f.kind(), f.name(), f.sha256()))
+                                        .toList()))));
+    }
+
+    private static Optional<RemovedProject> removal(Handle handle, Revision latest) {
+        return handle.select(
+                        "SELECT removed, author FROM removal WHERE project = ? AND number = ?",
+                        latest.project(),
+                        latest.number())
+                .map((row, context) ->
+                        new RemovedProject(latest, Instant.parse(row.getString("removed")), row.getString("author")))
+                .findOne();
     }
 
     @Override

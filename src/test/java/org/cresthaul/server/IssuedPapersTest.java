@@ -124,6 +124,40 @@ class IssuedPapersTest {
     }
 
     @Test
+    void aRecordThatIsSentIsMadeAgainAndCompared() throws Exception {
+        try (ProjectStore store = SqliteStore.in(folder);
+                TestServer server = TestServer.keeping(store)) {
+            String address = issue(server, "/api/statement?project=" + project(server), "json")
+                    .headers()
+                    .firstValue("Location")
+                    .orElseThrow();
+            String record = server.get(address + "/record").body();
+            JsonNode same = TestServer.json(server.post("/api/verify", record));
+            OpenApi.requireValid("Verification", same);
+            assertTrue(same.path("identical").booleanValue(), same.toString());
+            assertEquals(0, same.path("differing").intValue());
+
+            int paper = record.indexOf(",\"document\":");
+            String renamed =
+                    record.substring(0, paper).replaceFirst("\"name\": *\"Two legs\"", "\"name\": \"Three legs\"")
+                            + record.substring(paper);
+            JsonNode other = TestServer.json(server.post("/api/verify", renamed));
+            OpenApi.requireValid("Verification", other);
+            assertFalse(other.path("identical").booleanValue());
+            assertEquals(
+                    other.path("differing").intValue(),
+                    other.path("differences").size());
+            assertTrue(other.toString().contains("/route/sha256")
+                    && other.toString().contains("Three legs"));
+
+            HttpResponse<String> none = server.post("/api/verify", RouteTexts.ROUTE);
+            assertEquals(422, none.statusCode());
+            assertEquals(
+                    "no-record", TestServer.json(none).at("/problems/0/code").textValue());
+        }
+    }
+
+    @Test
     void withoutAProjectNothingIsKept() throws Exception {
         try (ProjectStore store = SqliteStore.in(folder);
                 TestServer server = TestServer.keeping(store)) {

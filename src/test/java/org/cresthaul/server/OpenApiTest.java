@@ -78,6 +78,14 @@ class OpenApiTest {
                 if (get.isObject()) {
                     operation = get;
                     response = server.get(address);
+                } else if (address.equals("/api/verify")) {
+                    operation = path.getValue().path("post");
+                    response =
+                            server.post(address, server.get(paper + "/record").body());
+                } else if (address.startsWith("/api/removed/")) {
+                    operation = path.getValue().path("post");
+                    assertEquals(200, ProjectTexts.remove(server, project).statusCode());
+                    response = server.post(address, "");
                 } else {
                     operation = path.getValue().path("post");
                     response = address.equals("/api/import")

@@ -1,5 +1,7 @@
 package org.cresthaul.server;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpResponse;
 import java.util.Locale;
 import org.cresthaul.rig.RigTexts;
 import org.cresthaul.route.RouteTexts;
@@ -27,5 +29,12 @@ final class ProjectTexts {
 
     static String known(String sha256) {
         return "[{\"kind\": \"route\", \"name\": \"small.route.geojson\", \"sha256\": \"" + sha256 + "\"}]";
+    }
+
+    /** Removes a project at its latest revision. */
+    static HttpResponse<String> remove(TestServer server, JsonNode project) throws Exception {
+        return server.send(server.request("/api/projects/" + project.path("id").textValue() + "?author=B.%20Clerk")
+                .header("If-Match", "\"" + project.path("revision").intValue() + "\"")
+                .DELETE());
     }
 }

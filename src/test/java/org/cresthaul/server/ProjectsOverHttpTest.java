@@ -118,6 +118,64 @@ class ProjectsOverHttpTest {
         }
     }
 
+    @Test
+    void isRemovedAtTheRevisionThatWasLookedAtAndBroughtBack() throws Exception {
+        try (ProjectStore store = SqliteStore.in(folder);
+                TestServer server = TestServer.keeping(store)) {
+            HttpResponse<String> begun = server.post("/api/projects", ProjectTexts.BEGIN);
+            String address = address(begun);
+            JsonNode project = TestServer.json(begun);
+            assertEquals(428, server.send(server.request(address).DELETE()).statusCode());
+            assertEquals(
+                    412,
+                    server.send(server.request(address)
+                                    .header("If-Match", "\"2\"")
+                                    .DELETE())
+                            .statusCode());
+            assertEquals(
+                    404,
+                    server.send(server.request("/api/projects/none")
+                                    .header("If-Match", "\"1\"")
+                                    .DELETE())
+                            .statusCode());
+            assertEquals(
+                    422,
+                    server.send(server.request(address + "?author=" + "a".repeat(201))
+                                    .header("If-Match", "\"1\"")
+                                    .DELETE())
+                            .statusCode());
+            assertEquals(
+                    404,
+                    server.post("/api/removed/" + project.path("id").textValue(), "")
+                            .statusCode());
+
+            JsonNode removed = TestServer.json(ProjectTexts.remove(server, project));
+            OpenApi.requireValid("RemovedProject", removed);
+            assertEquals("B. Clerk", removed.path("author").textValue());
+            assertEquals(
+                    0,
+                    TestServer.json(server.get("/api/projects"))
+                            .path("projects")
+                            .size());
+            assertEquals(removed, TestServer.json(server.get("/api/removed")).at("/removed/0"));
+            assertEquals(200, server.get(address).statusCode(), "its address still opens it");
+
+            HttpResponse<String> back =
+                    server.post("/api/removed/" + project.path("id").textValue() + "?author=C.%20Other", "");
+            assertEquals(200, back.statusCode(), back.body());
+            assertEquals("\"2\"", back.headers().firstValue("ETag").orElseThrow());
+            assertEquals("C. Other", TestServer.json(back).path("author").textValue());
+            assertEquals(
+                    1,
+                    TestServer.json(server.get("/api/projects"))
+                            .path("projects")
+                            .size());
+            assertEquals(
+                    0,
+                    TestServer.json(server.get("/api/removed")).path("removed").size());
+        }
+    }
+
     @ParameterizedTest
     @CsvSource(
             value = {"NONE,428", "*,428", "1,412", "W/\"1\",412", "\"1\" \"2\",412", "\"2\",412"},

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
@@ -66,6 +67,27 @@ class EarlierVersionsTest {
                     bytes("{\"a\":1}"));
             assertEquals(List.of(paper), store.listPapers(latest.project()));
             assertEquals(3, paper.revision());
+        }
+    }
+
+    @Test
+    void papersOfTheSecondVersionAreThereAndProjectsCanBeRemoved() throws Exception {
+        restore("projects-2.sql");
+
+        try (SqliteStore store = SqliteStore.in(folder)) {
+            Revision latest = store.listProjects().get(0);
+            IssuedPaper paper = store.listPapers(latest.project()).get(0);
+            assertEquals(PaperKind.STATEMENT, paper.kind());
+            assertEquals(2, paper.revision());
+            byte[] content = store.findFile(paper.contentSha256()).orElseThrow();
+            assertEquals(
+                    paper.contentSha256(),
+                    Sha256.hex(MessageDigest.getInstance("SHA-256").digest(content)));
+
+            store.remove(latest.project(), 2, "B. Clerk");
+            assertEquals(List.of(), store.listProjects());
+            assertEquals(3, store.bringBack(latest.project(), "").orElseThrow().number());
+            assertEquals(List.of(paper), store.listPapers(latest.project()));
         }
     }
 

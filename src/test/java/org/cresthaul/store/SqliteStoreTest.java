@@ -86,6 +86,49 @@ class SqliteStoreTest {
     }
 
     @Test
+    void whatIsRemovedIsListedNoMoreAndComesBackWhole() throws Exception {
+        try (SqliteStore store = open()) {
+            Revision first = store.begin(draft("begun", route("{\"v\":1}")));
+            Revision other = store.begin(draft("begun", route("{\"v\":2}")));
+            assertThrows(SavedSinceException.class, () -> store.remove(first.project(), 2, "B. Clerk"));
+            assertThrows(IllegalArgumentException.class, () -> store.remove("none", 1, ""));
+            assertEquals(Optional.empty(), store.bringBack(first.project(), "B. Clerk"), "it is not removed");
+
+            RemovedProject removed = store.remove(first.project(), 1, "B. Clerk");
+            assertEquals(new RemovedProject(first, MORNING, "B. Clerk"), removed);
+            assertEquals(removed, store.remove(first.project(), 1, "C. Other"), "removed twice is removed once");
+            assertEquals(List.of(other), store.listProjects());
+            assertEquals(List.of(removed), store.listRemoved());
+            assertEquals(Optional.of(first), store.findLatest(first.project()), "nothing of it is gone");
+
+            Revision back = store.bringBack(first.project(), "C. Other").orElseThrow();
+            assertEquals(2, back.number());
+            assertEquals("brought back", back.reason());
+            assertEquals(first.files(), back.files());
+            assertEquals(List.of(), store.listRemoved());
+            assertEquals(2, store.listProjects().size());
+            assertArrayEquals(
+                    bytes("{\"v\":1}"),
+                    store.findFile(back.files().get(0).sha256()).orElseThrow());
+        }
+    }
+
+    @Test
+    void whoSavesOnWhatIsRemovedBringsItBack() throws Exception {
+        try (SqliteStore store = open()) {
+            Revision first = store.begin(draft("begun", route("{\"v\":1}")));
+            store.remove(first.project(), 1, "");
+            Revision second = store.save(first.project(), 1, draft("still at work", route("{\"v\":3}")));
+            assertEquals(List.of(second), store.listProjects());
+            store.remove(first.project(), 2, "");
+            assertEquals(List.of(), store.listProjects());
+            assertEquals(1, store.listRemoved().size());
+            assertThrows(SQLException.class, () -> execute("DELETE FROM removal"));
+            assertThrows(SQLException.class, () -> execute("UPDATE removal SET number = 1"));
+        }
+    }
+
+    @Test
     void refusesToSaveOverWhatIsNotTheLatest() throws Exception {
         try (SqliteStore store = open()) {
             Revision first = store.begin(draft("begun", route("{}")));

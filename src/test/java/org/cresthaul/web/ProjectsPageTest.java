@@ -330,6 +330,34 @@ class ProjectsPageTest {
     }
 
     @Test
+    void isNamedAnewRemovedAndBroughtBack() throws Exception {
+        begin("Mill road move");
+        browser.find("#project-rename").clear();
+        browser.find("#project-rename").sendKeys("Quarry move", Keys.ENTER);
+        awaitStatus("saved, revision 2");
+        assertEquals("Project Quarry move", browser.find("#project-name").getText());
+        assertEquals("named", latest().reason());
+        assertEquals("Quarry move", latest().name());
+
+        click("#project-remove");
+        browser.await(
+                "it is listed as removed",
+                b -> b.find("#project-removed summary").getText().equals("Removed projects: 1"));
+        assertEquals(List.of(), store.listProjects());
+        assertTrue(browser.find("#notice").getText().startsWith("Quarry move is removed."));
+        click("#project-removed summary");
+        assertEquals(List.of(), browser.accessibilityViolations());
+        look("projects");
+        click("#project-removed button");
+        browser.await("it is back", b -> b.list("#project-list li").size() == 1);
+        assertEquals("brought back", latest().reason());
+        assertEquals("A. Planner", latest().author());
+        click("#project-list .project-open");
+        awaitStatus("saved, revision 3");
+        assertEquals(List.of(), browser.errors());
+    }
+
+    @Test
     void papersAreKeptAsTheyWereIssued() throws Exception {
         begin("Mill road move");
         click("#project-papers");
@@ -344,8 +372,21 @@ class ProjectsPageTest {
         assertTrue(
                 browser.find("#paper-list").getText().startsWith("Statement, PDF issued"),
                 browser.find("#paper-list").getText());
-        assertEquals(List.of(), browser.accessibilityViolations());
+        click("#paper-list .paper-verify");
+        browser.await("it is made again", b -> "true".equals(b.find("#verify").getDomAttribute("data-identical")));
+        assertTrue(
+                browser.find("#verify-outcome").getText().startsWith("Identical. Statement of revision 1"),
+                browser.find("#verify-outcome").getText());
         assertEquals(List.of(), browser.errors());
+        Path none = Files.writeString(folder.resolve("none.json"), RigTexts.RIG);
+        browser.find("#verify-file").sendKeys(none.toString());
+        browser.await(
+                "it is told to be none",
+                b -> b.find("#verify .problem").getText().contains("This is no record of a paper"));
+        look("verify");
+        assertEquals(List.of(), browser.accessibilityViolations());
+        List<String> refused = browser.errors();
+        assertTrue(refused.size() == 1 && refused.get(0).contains("422"), refused.toString());
     }
 
     @Test

@@ -1,4 +1,4 @@
-package org.cresthaul.cli;
+package org.cresthaul.server;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
@@ -6,19 +6,35 @@ import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.cresthaul.units.JsonText;
+import org.cresthaul.units.Problems;
 
 /** Where two JSON documents differ: a pointer (RFC 6901) and both values for each place, in the order of the first. */
-final class JsonDifferences {
+public final class JsonDifferences {
     private static final int LONGEST = 160;
 
     /** @param first shown in one line, "nothing" where the document has nothing there */
-    record Difference(String pointer, String first, String second) {}
+    public record Difference(String pointer, String first, String second) {}
 
     private final List<Difference> found = new ArrayList<>();
 
     private JsonDifferences() {}
 
-    static List<Difference> of(JsonNode first, JsonNode second) {
+    /** Of two documents that were written by this program. */
+    static List<Difference> of(byte[] first, byte[] second) {
+        return of(tree(first), tree(second));
+    }
+
+    private static JsonNode tree(byte[] document) {
+        Problems problems = new Problems();
+        JsonNode tree = JsonText.read(document, problems);
+        if (!problems.isEmpty()) {
+            throw new IllegalArgumentException("a paper reads back: " + problems.list());
+        }
+        return tree;
+    }
+
+    public static List<Difference> of(JsonNode first, JsonNode second) {
         JsonDifferences differences = new JsonDifferences();
         differences.compare("", first, second);
         return differences.found;
