@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.cresthaul.check.Caution.When;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
+import org.cresthaul.rig.LevelStance;
 import org.cresthaul.route.Candidate;
 import org.cresthaul.route.Hazard;
 import org.cresthaul.route.LimitedPlace;
@@ -49,6 +50,19 @@ public final class Cautions {
                         .with("by", c.candidate().by().orElseThrow())
                         .with("why", c.candidate().why().orElseThrow())));
         return List.copyOf(all);
+    }
+
+    /** What corners take of the wheels that turn behind the tractor. */
+    static List<Sentence> of(LevelStance stance) {
+        TurningWheels wheels = TurningWheels.of(stance);
+        return Stream.concat(
+                        wheels.castering().stream()
+                                .map(axles ->
+                                        Sentence.of(Code.CAUTION_CASTERING).with("axles", axles)),
+                        wheels.commanded().stream()
+                                .map(axles ->
+                                        Sentence.of(Code.CAUTION_COMMANDED).with("axles", axles)))
+                .toList();
     }
 
     static List<Sentence> reversing() {

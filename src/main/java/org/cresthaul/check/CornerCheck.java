@@ -151,7 +151,7 @@ final class CornerCheck {
                         hazard.shape().orElseThrow(),
                         stance,
                         c.transport(),
-                        TurningCombination.of(stance, c.lift(), c.booster()).orElseThrow(),
+                        fromAbove(c).orElseThrow(),
                         combination));
     }
 
@@ -160,8 +160,13 @@ final class CornerCheck {
         if (hazard.shape().isEmpty()) {
             return Optional.empty();
         }
-        return TurningCombination.of(stance, c.lift(), c.booster())
-                .map(t -> hazard.shape().get().backing() ? backed(c, t) : judge(c, t));
+        return fromAbove(c).map(t -> hazard.shape().get().backing() ? backed(c, t) : judge(c, t));
+    }
+
+    private Optional<TurningCombination> fromAbove(CheckedConfiguration c) {
+        return hazard.shape().orElseThrow().backing()
+                ? TurningCombination.backing(stance, c.lift(), c.booster())
+                : TurningCombination.of(stance, c.lift(), c.booster());
     }
 
     /**

@@ -34,7 +34,7 @@ final class ReversingCheck {
     }
 
     private static ReversingReport.State state(CheckedConfiguration c, LevelStance stance) {
-        return TurningCombination.of(stance, c.lift(), c.booster())
+        return TurningCombination.backing(stance, c.lift(), c.booster())
                 .map(combination -> {
                     Reversing reversing = Reversing.of(combination, BEND_RAD, MOST_M);
                     return state(

@@ -128,7 +128,8 @@ public final class RouteCheck {
                 findings,
                 loads.report(),
                 ReversingCheck.of(rig, stance),
-                Cautions.of(route),
+                Stream.concat(Cautions.of(route).stream(), Cautions.of(stance).stream())
+                        .toList(),
                 new SurveyFirst(
                         SurveyFirst.places(route, SketchGap.done(sketches), margins.groundM()),
                         humps.stream().map(ForkJoinTask::join).toList()));

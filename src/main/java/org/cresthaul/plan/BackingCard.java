@@ -11,6 +11,7 @@ import org.cresthaul.check.ReversingReport;
 import org.cresthaul.check.ReversingReport.State;
 import org.cresthaul.check.ReversingReport.Way;
 import org.cresthaul.language.Code;
+import org.cresthaul.language.Sentence;
 
 /**
  * The card for backing up: what the trade does, and how far each set-up in use goes straight back when nobody steers.
@@ -27,14 +28,14 @@ final class BackingCard {
     }
 
     RunSheet.Card card() {
-        List<SheetLine> lines = new ArrayList<>(Stream.of(
-                        Code.BACKING_GUIDE,
-                        Code.BACKING_AIR,
-                        Code.BACKING_PIVOT,
-                        Code.BACKING_MOVES,
-                        Code.BACKING_AFTER)
+        List<SheetLine> lines = new ArrayList<>();
+        Optional<Sentence> casters = sources.equipment().castering();
+        Stream.of(Code.BACKING_GUIDE, Code.BACKING_AIR, Code.BACKING_PIVOT)
                 .map(sources::practice)
-                .toList());
+                .forEach(lines::add);
+        casters.ifPresent(axles -> lines.add(wheels(Code.BACKING_CASTERS, axles)));
+        Stream.of(Code.BACKING_MOVES, Code.BACKING_AFTER).map(sources::practice).forEach(lines::add);
+        casters.ifPresent(axles -> lines.add(wheels(Code.BACKING_CASTERS_AFTER, axles)));
         Map<Integer, String> states = states();
         if (states.keySet().stream().anyMatch(i -> reversing.states().get(i).free() != null)) {
             lines.add(sources.say(Code.BACKING_HOW_FAR)
@@ -45,6 +46,10 @@ final class BackingCard {
         states.forEach((index, letters) -> lines.add(line(index, letters)));
         sources.said(reversing.cautions()).forEach(c -> lines.add(SheetLine.plain(c)));
         return new RunSheet.Card(CardKind.BACKING, sources.catalog().text(Code.CARD_BACKING), null, null, lines);
+    }
+
+    private SheetLine wheels(Code code, Sentence axles) {
+        return sources.say(code).with("axles", axles).toDo().from(SheetLine.PRACTICE);
     }
 
     /**

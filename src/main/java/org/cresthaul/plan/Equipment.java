@@ -1,6 +1,9 @@
 package org.cresthaul.plan;
 
 import java.util.List;
+import java.util.Optional;
+import org.cresthaul.check.TurningWheels;
+import org.cresthaul.language.Sentence;
 import org.cresthaul.rig.BoosterState;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.UnitName;
@@ -30,6 +33,11 @@ final class Equipment {
                         .flatMap(w -> w.pieces().stream())
                         .map(Weights.Piece::at)
                         .anyMatch(at -> at.massKg() >= HEAVY_KG);
+    }
+
+    /** The axles whose wheels caster. */
+    Optional<Sentence> castering() {
+        return TurningWheels.of(stance).castering();
     }
 
     boolean hasLiftAxle() {

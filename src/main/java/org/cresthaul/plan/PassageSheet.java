@@ -318,6 +318,10 @@ final class PassageSheet {
                 .at("edge")
                 .distance(line.edgeM(), to + "/edgeM")
                 .plain());
+        sources.equipment()
+                .castering()
+                .ifPresent(axles -> lines.add(
+                        sources.say(Code.BACKING_CASTERS).with("axles", axles).toDo()));
         lines.add(sources.say(line.straightM() < 0 ? Code.BACK_WHEEL_SHORT : Code.BACK_WHEEL_IN)
                 .with("side", Sentence.word(line.firstWay()))
                 .at("wheel")

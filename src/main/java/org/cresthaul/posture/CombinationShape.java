@@ -101,7 +101,8 @@ public final class CombinationShape {
                 case CLOSE_COUPLED -> {
                     double axleX = b.closeCoupledAxleXM().orElseThrow();
                     double shift = axleX - b.onlyAxle().xM();
-                    down.add(new Axle(axleX, b.onlyAxle().radiusM()));
+                    down.add(
+                            new Axle(axleX, b.onlyAxle().radiusM(), b.onlyAxle().steering()));
                     undersides.add(b.underside().shiftedBy(shift));
                     topsides.add(b.topside().shiftedBy(shift));
                 }

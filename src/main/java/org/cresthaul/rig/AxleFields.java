@@ -1,6 +1,7 @@
 package org.cresthaul.rig;
 
 import java.util.List;
+import java.util.Optional;
 import org.cresthaul.units.JsonFields;
 import org.cresthaul.units.LengthLimits;
 
@@ -9,21 +10,45 @@ import org.cresthaul.units.LengthLimits;
  *
  * @param xM NaN when wrong
  * @param radiusM NaN when wrong
+ * @param steering empty when wrong, too
  */
-record AxleFields(double xM, double radiusM, String pointer) {
+record AxleFields(double xM, double radiusM, Optional<AxleSteering> steering, String pointer) {
     static final LengthLimits RADIUS = new LengthLimits(0.2, 1.2);
 
+    /** An axle of the tractor. */
     static AxleFields of(JsonFields axle) {
-        AxleFields read =
-                new AxleFields(axle.lengthM("x", OutlineFields.X), axle.lengthM("radius", RADIUS), axle.pointer());
-        axle.refuseOthers();
-        return read;
+        return of(axle, false);
     }
 
-    /** The field "axles", front to rear. */
+    /** @param steers whether its wheels may turn */
+    private static AxleFields of(JsonFields axle, boolean steers) {
+        double xM = axle.lengthM("x", OutlineFields.X);
+        double radiusM = axle.lengthM("radius", RADIUS);
+        Optional<AxleSteering> steering =
+                steers ? axle.findObject("steering").flatMap(SteeringReader::read) : Optional.empty();
+        axle.refuseOthers();
+        return new AxleFields(xM, radiusM, steering, axle.pointer());
+    }
+
+    /** The one axle of a booster. */
+    static AxleFields trailed(JsonFields axle) {
+        return of(axle, true);
+    }
+
+    /** The field "axles" of the tractor's group, front to rear. */
     static List<AxleFields> list(JsonFields unit, int most) {
-        List<AxleFields> axles =
-                unit.objects("axles", 1, most).stream().map(AxleFields::of).toList();
+        return list(unit, most, false);
+    }
+
+    /** The field "axles" of a unit behind the tractor, front to rear. */
+    static List<AxleFields> trailed(JsonFields unit, int most) {
+        return list(unit, most, true);
+    }
+
+    private static List<AxleFields> list(JsonFields unit, int most, boolean steers) {
+        List<AxleFields> axles = unit.objects("axles", 1, most).stream()
+                .map(axle -> of(axle, steers))
+                .toList();
         double lastXM = Double.NaN;
         for (AxleFields axle : axles) {
             if (axle.xM >= lastXM) {
@@ -44,6 +69,6 @@ record AxleFields(double xM, double radiusM, String pointer) {
     }
 
     Axle axle() {
-        return new Axle(xM, radiusM);
+        return new Axle(xM, radiusM, steering);
     }
 }

@@ -156,8 +156,9 @@ final class BoosterReader {
                     "axles", "both-axles", "A booster has \"axle\" or \"axles\", not both.", "Keep one of them.");
         }
         List<AxleFields> axles = several
-                ? AxleFields.list(booster, StanceReader.MOST_AXLES)
-                : List.of(AxleFields.of(booster.object("axle")));
+                ? AxleFields.trailed(booster, StanceReader.MOST_AXLES)
+                : List.of(AxleFields.trailed(booster.object("axle")));
+        SteeringReader.requireGuided(booster, several ? "axles" : "axle", axles);
         double upM = several ? booster.lengthM("travelUp", StanceReader.TRAVEL) : 0;
         double downM = several ? booster.lengthM("travelDown", StanceReader.TRAVEL) : 0;
         double firstXM = axles.isEmpty() ? Double.NaN : axles.get(0).xM();

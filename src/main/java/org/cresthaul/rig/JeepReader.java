@@ -33,7 +33,8 @@ final class JeepReader {
         JsonFields kingpin = jeep.object("kingpin");
         double kingpinXM = kingpin.lengthM("x", OutlineFields.X);
         kingpin.refuseOthers();
-        List<AxleFields> axles = AxleFields.list(jeep, StanceReader.MOST_AXLES);
+        List<AxleFields> axles = AxleFields.trailed(jeep, StanceReader.MOST_AXLES);
+        SteeringReader.requireGuided(jeep, "axles", axles);
         double upM = jeep.lengthM("travelUp", StanceReader.TRAVEL);
         double downM = jeep.lengthM("travelDown", StanceReader.TRAVEL);
         JsonFields wheel = jeep.object("fifthWheel");

@@ -151,7 +151,7 @@ final class StanceReader {
         FramePoint deckFront = OutlineFields.point(frontFields);
         JsonFields rearFields = trailer.object("deckRear");
         FramePoint deckRear = OutlineFields.point(rearFields);
-        List<AxleFields> axles = AxleFields.list(trailer, MOST_AXLES);
+        List<AxleFields> axles = AxleFields.trailed(trailer, MOST_AXLES);
         double upM = trailer.lengthM("travelUp", TRAVEL);
         double downM = trailer.lengthM("travelDown", TRAVEL);
         OptionalInt valveAxle = trailer.integer("valveAxle", 1, MOST_AXLES);
@@ -160,6 +160,8 @@ final class StanceReader {
         double riseM =
                 liftFields.map(l -> l.lengthM("secondaryRise", SECONDARY_RISE)).orElse(Double.NaN);
         liftFields.ifPresent(JsonFields::refuseOthers);
+        boolean lifts = liftFields.isPresent() && !axles.isEmpty();
+        SteeringReader.requireGuided(trailer, "axles", lifts ? axles.subList(0, axles.size() - 1) : axles);
         double hydraulicM = trailer.lengthM("hydraulicRaiseLimit", RAISE);
         double manualM = trailer.lengthM("manualRaiseLimit", RAISE);
         double sagM = trailer.findLengthM("deckSag", SAG).orElse(0);

@@ -62,6 +62,15 @@ public final class Following {
             longest = Math.min(longest, LONGEST_OF_UNIT * unit.hitchToAxleM());
         }
         int parts = (int) Math.ceil(stateM / longest);
+        if (chain.stream().anyMatch(unit -> unit.steered().isPresent())) {
+            return steered(chain, path, headingsRad, stateM, parts, reversing);
+        }
+        return rolling(chain, path, headingsRad, stateM, parts, reversing);
+    }
+
+    /** Of units whose wheels do not turn: every one rolls at its effective axle. */
+    private static Track rolling(
+            List<TurningUnit> chain, LeadPath path, double[] headingsRad, double stateM, int parts, boolean reversing) {
         for (int halvings = 0; ; halvings++) {
             int most = Math.min(parts << halvings, FollowingSteps.BLOCK);
             double apart = stateM / (parts << halvings) * most;
@@ -70,6 +79,36 @@ public final class Following {
             if (run.track.errorBoundM() <= TOLERANCE_M || halvings == MOST_HALVINGS) {
                 return run.track;
             }
+        }
+    }
+
+    private static Track steered(
+            List<TurningUnit> chain, LeadPath path, double[] headingsRad, double stateM, int parts, boolean reversing) {
+        if (!reversing && chain.stream().noneMatch(TurningUnit::isCommanded)) {
+            // Castering wheels that never meet their stops guide nothing.
+            Track free = rolling(chain, path, headingsRad, stateM, parts, false);
+            if (CasterAngles.areWithinStops(free)) {
+                return free;
+            }
+        }
+        requireStates(path, stateM);
+        int[] states = new int[path.pieces()];
+        for (int piece = 0; piece < states.length; piece++) {
+            states[piece] = states(path, piece, stateM);
+        }
+        for (int halvings = 0; ; halvings++) {
+            int steps = parts << halvings;
+            Track track = SteeredFollowing.along(
+                    chain, path, headingsRad, states, steps == 1 ? 1 : steps + steps % 2, reversing);
+            if (track.errorBoundM() <= TOLERANCE_M || halvings == MOST_HALVINGS) {
+                return track;
+            }
+        }
+    }
+
+    private static void requireStates(LeadPath path, double stateM) {
+        if (path.lengthM() / stateM + path.pieces() > MOST_STATES) {
+            throw new IllegalArgumentException("a path of " + path.lengthM() + " m has too many states");
         }
     }
 
@@ -103,9 +142,7 @@ public final class Following {
             this.path = path;
             this.stateM = stateM;
             this.parts = parts;
-            if (path.lengthM() / stateM + path.pieces() > MOST_STATES) {
-                throw new IllegalArgumentException("a path of " + path.lengthM() + " m has too many states");
-            }
+            requireStates(path, stateM);
             int states = 1;
             for (int piece = 0; piece < path.pieces(); piece++) {
                 states += states(path, piece, stateM);

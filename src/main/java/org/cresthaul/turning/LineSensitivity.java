@@ -6,6 +6,9 @@ package org.cresthaul.turning;
  * the front wheels' angles between the first and the last.
  */
 final class LineSensitivity {
+    /** What a change is tried by, for the slope of a law that is given by its values alone. */
+    private static final double NUDGE = 1e-6;
+
     private final LineTrial trial;
     private final TurningCombination combination;
     private final int measures;
@@ -16,6 +19,9 @@ final class LineSensitivity {
     /** Of the headings, by unit, state and measure. */
     private final double[][][] dh;
 
+    /** Of the units some of whose wheels turn; the others' is told by their length. */
+    private final RollingLaw[] laws;
+
     LineSensitivity(LineTrial trial, TurningCombination combination, SteeredLine line, double runInM) {
         this.trial = trial;
         this.combination = combination;
@@ -25,6 +31,9 @@ final class LineSensitivity {
         dx = new double[states][measures];
         dy = new double[states][measures];
         dh = new double[units][states][measures];
+        laws = combination.chain().stream()
+                .map(unit -> unit.steered().isPresent() ? new RollingLaw(unit) : null)
+                .toArray(RollingLaw[]::new);
         lead(line, runInM);
         for (int i = 0; i + 1 < states; i++) {
             step(i);
@@ -38,6 +47,7 @@ final class LineSensitivity {
         dx = like.dx;
         dy = like.dy;
         dh = like.dh;
+        laws = like.laws;
     }
 
     /** Nearly the same for a line that was begun a little elsewhere: state for state. */
@@ -127,7 +137,9 @@ final class LineSensitivity {
                     / ds;
             double[] here = dh[k][i];
             double[] next = dh[k][i + 1];
-            if (k > 0) {
+            if (k > 0 && laws[k] != null) {
+                steered(k, i, ds, new double[] {wx * c + wy * s, wy * c - wx * s}, c, s, dwx, dwy);
+            } else if (k > 0) {
                 double decay = (wx * c + wy * s) / unit.hitchToAxleM();
                 double keep = Math.exp(-decay * ds);
                 double gain = Math.abs(decay * ds) < 1e-6 ? ds : (1 - keep) / decay;
@@ -145,6 +157,30 @@ final class LineSensitivity {
                 dwx[m] += arm * (faster * s + rate * c * mean);
                 dwy[m] -= arm * (faster * c - rate * s * mean);
             }
+        }
+    }
+
+    /**
+     * The same of a unit some of whose wheels turn, its turn being any function of the hitch's velocity along and
+     * across it and of the bend ahead.
+     */
+    private void steered(int k, int i, double ds, double[] velocity, double c, double s, double[] dwx, double[] dwy) {
+        double along = velocity[0];
+        double across = velocity[1];
+        double bend = trial.track.articulationRad(i, k - 1);
+        double of = laws[k].turn(along, across, bend);
+        double byAlong = (laws[k].turn(along + NUDGE, across, bend) - of) / NUDGE;
+        double byAcross = (laws[k].turn(along, across + NUDGE, bend) - of) / NUDGE;
+        double byBend = (laws[k].turn(along, across, bend + NUDGE) - of) / NUDGE;
+        double decay = byAcross * along - byAlong * across + byBend;
+        double keep = Math.exp(-decay * ds);
+        double gain = Math.abs(decay * ds) < 1e-6 ? ds : (1 - keep) / decay;
+        double[] here = dh[k][i];
+        double[] next = dh[k][i + 1];
+        for (int m = 0; m < measures; m++) {
+            double ahead = 0.5 * (dh[k - 1][i][m] + dh[k - 1][i + 1][m]);
+            double source = byAlong * (dwx[m] * c + dwy[m] * s) + byAcross * (dwy[m] * c - dwx[m] * s) + byBend * ahead;
+            next[m] = here[m] * keep + source * gain;
         }
     }
 

@@ -104,7 +104,8 @@ public final class NoLine {
     /**
      * The hitch of a unit moves at most so far off the unit's own direction as the coupling bends, and as the coupling
      * itself moves off the direction of the unit ahead: tan of that over the unit's length is the tightest curvature of
-     * its effective axle.
+     * its effective axle. Where wheels are steered, or castering ones may be at their stops, neither holds: such a unit
+     * and those behind it may turn on the spot, and are led by nothing.
      */
     private static List<Unit> unitsOf(TurningCombination c) {
         List<Unit> units = new ArrayList<>();
@@ -115,8 +116,12 @@ public final class NoLine {
             if (i > 0) {
                 double behindM = c.chain().get(i - 1).couplingBehindM();
                 double aside = tightest > 0 ? Math.atan(Math.abs(behindM) / tightest) : Math.PI / 2;
-                tightest = radius(unit, c.articulationLimitRad().get(i - 1) + aside);
-                led = i == 1 ? Optional.of(led(unit.hitchToAxleM(), c.units().get(0), behindM)) : led;
+                tightest = unit.steered().isPresent()
+                        ? 0
+                        : radius(unit, c.articulationLimitRad().get(i - 1) + aside);
+                led = i == 1 && unit.steered().isEmpty()
+                        ? Optional.of(led(unit.hitchToAxleM(), c.units().get(0), behindM))
+                        : led;
             }
             units.add(unit(c, i, tightest, led));
         }
@@ -134,7 +139,9 @@ public final class NoLine {
         for (AxleLine axle : plan.tires()) {
             // The wheels of the steer axle do not stand square to their unit.
             if (place > 0 || axle.aheadM() < c.chain().get(0).hitchToAxleM() - 0.1) {
-                stands.add(new Stand(axle.aheadM(), axle.halfWidthM(), tightestM, led));
+                // Of wheels that turn only the middle is sure to stand where it does when they are straight.
+                double halfM = axle.turns() ? axle.halfWidthM() - 0.5 * axle.treadM() : axle.halfWidthM();
+                stands.add(new Stand(axle.aheadM(), halfM, tightestM, led));
             }
         }
         return new Unit(plan.name().word(), tightestM, limit, stands);

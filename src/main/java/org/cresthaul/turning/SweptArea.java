@@ -103,7 +103,8 @@ public final class SweptArea {
         List<Coordinate> a = new ArrayList<>();
         List<Coordinate> b = new ArrayList<>();
         double turned = 0;
-        boolean lengthwise = leftA == leftB;
+        // What is steered may go aside without turning.
+        boolean lengthwise = leftA == leftB && track.chain().get(unit).steered().isEmpty();
         for (int i = 0; i < track.size(); i++) {
             double turn = i == 0 ? 0 : turn(track, i, unit);
             if (lengthwise && Math.abs(turn) < STILL_RAD) {

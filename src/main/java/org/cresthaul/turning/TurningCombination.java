@@ -7,16 +7,9 @@ import org.cresthaul.geometry.Finite;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Names;
 import org.cresthaul.language.Sentence;
-import org.cresthaul.rig.Axle;
-import org.cresthaul.rig.Booster;
 import org.cresthaul.rig.BoosterState;
-import org.cresthaul.rig.Jeep;
 import org.cresthaul.rig.LevelStance;
 import org.cresthaul.rig.LiftState;
-import org.cresthaul.rig.Outline;
-import org.cresthaul.rig.PlanDimensions;
-import org.cresthaul.rig.Tractor;
-import org.cresthaul.rig.Trailer;
 import org.cresthaul.rig.UnitName;
 
 /**
@@ -58,13 +51,42 @@ public record TurningCombination(
      * @param halfWidthM from the unit's middle to the outer face
      * @param treadM width of the rectangle, from the outer face inward
      * @param contactM its length along the unit
+     * @param straightHalfM the same as the half width, were the wheels straight ahead
      */
-    public record AxleLine(double aheadM, double halfWidthM, double treadM, double contactM) {
+    public record AxleLine(double aheadM, double halfWidthM, double treadM, double contactM, double straightHalfM) {
+        /** Of wheels that do not turn. */
+        public AxleLine(double aheadM, double halfWidthM, double treadM, double contactM) {
+            this(aheadM, halfWidthM, treadM, contactM, halfWidthM);
+        }
+
         public AxleLine {
             Finite.require("aheadM", aheadM);
             Finite.requireAtLeast("treadM", 0.05, treadM);
             Finite.requireAtLeast("halfWidthM", treadM, halfWidthM);
             Finite.requireAtLeast("contactM", 0.02, contactM);
+        }
+
+        /**
+         * What they cover, turned about their own middle by anything up to an angle: the rectangle around all of that.
+         */
+        AxleLine turned(double mostRad) {
+            if (mostRad == 0) {
+                return this;
+            }
+            double across = spread(treadM, contactM, mostRad);
+            double along = spread(contactM, treadM, mostRad);
+            return new AxleLine(aheadM, halfWidthM + 0.5 * (across - treadM), across, along, halfWidthM);
+        }
+
+        /** Whether its wheels turn. */
+        boolean turns() {
+            return straightHalfM != halfWidthM;
+        }
+
+        /** Greatest of {@code side cos δ + other sin δ} up to an angle. */
+        private static double spread(double side, double other, double mostRad) {
+            double at = Math.min(mostRad, Math.atan2(other, side));
+            return side * Math.cos(at) + other * Math.sin(at);
         }
     }
 
@@ -80,138 +102,14 @@ public record TurningCombination(
         }
     }
 
-    /** The stance in one state; empty when its plan was not measured. */
+    /** The stance in one state, driven forward; empty when its plan was not measured. */
     public static Optional<TurningCombination> of(LevelStance stance, LiftState lift, BoosterState state) {
-        return stance.plan().map(plan -> of(stance, plan, lift, state));
+        return stance.plan().map(plan -> new StanceFromAbove(stance, plan, lift, state, false).combination());
     }
 
-    private static TurningCombination of(LevelStance stance, PlanDimensions plan, LiftState lift, BoosterState state) {
-        List<TurningUnit> chain = new ArrayList<>();
-        List<PlanUnit> units = new ArrayList<>();
-        List<Double> limits = new ArrayList<>();
-        Tractor tractor = stance.tractor();
-        double steerXM = tractor.steer().xM();
-        List<Double> driveXM = tractor.drive().axles().stream().map(Axle::xM).toList();
-        double driveM = EffectiveAxle.behindHitchM(
-                driveXM.stream().map(x -> steerXM - x).toList());
-        double driveAxleXM = steerXM - driveM;
-        chain.add(new TurningUnit(driveM, driveAxleXM - tractor.fifthWheel().xM()));
-        List<AxleLine> tractorTires = new ArrayList<>();
-        tractorTires.add(line(driveM, plan.tractor().tiresM(), plan.steerTires()));
-        driveXM.forEach(x -> tractorTires.add(
-                line(x - driveAxleXM, plan.tractor().tiresM(), plan.tractor().tires())));
-        units.add(new PlanUnit(
-                UnitName.TRACTOR,
-                tractorTires,
-                List.of(body(
-                        "tractor",
-                        tractor.underside(),
-                        tractor.topside(),
-                        driveAxleXM,
-                        plan.tractor().bodyM())),
-                driveAxleXM));
-
-        for (Jeep jeep : stance.jeeps()) {
-            double jeepM = EffectiveAxle.behindHitchM(jeep.axles().axles().stream()
-                    .map(a -> jeep.kingpinXM() - a.xM())
-                    .toList());
-            double axleXM = jeep.kingpinXM() - jeepM;
-            PlanDimensions.Widths widths = plan.jeep().orElseThrow();
-            UnitName name = UnitName.jeep(chain.size());
-            chain.add(new TurningUnit(jeepM, axleXM - jeep.fifthWheel().xM()));
-            limits.add(plan.jeepLimitRad().orElseThrow());
-            units.add(new PlanUnit(
-                    name,
-                    jeep.axles().axles().stream()
-                            .map(a -> line(a.xM() - axleXM, widths.tiresM(), widths.tires()))
-                            .toList(),
-                    List.of(body(name.word(), jeep.underside(), jeep.topside(), axleXM, widths.bodyM())),
-                    axleXM));
-        }
-        limits.add(plan.kingpinLimitRad());
-
-        Trailer trailer = stance.trailer();
-        List<Double> groupXM =
-                new ArrayList<>(trailer.axles().axles().stream().map(Axle::xM).toList());
-        if (lift == LiftState.UP) {
-            groupXM.remove(groupXM.size() - 1);
-        }
-        int own = groupXM.size();
-        Optional<Booster> booster = stance.booster().filter(b -> state != BoosterState.NONE);
-        if (state == BoosterState.CLOSE_COUPLED) {
-            groupXM.add(booster.orElseThrow().closeCoupledAxleXM().orElseThrow());
-        }
-        double groupM = EffectiveAxle.behindHitchM(
-                groupXM.stream().map(x -> trailer.kingpinXM() - x).toList());
-        double groupAxleXM = trailer.kingpinXM() - groupM;
-        double hingeXM = trailer.boosterHinge().map(h -> h.xM()).orElse(groupAxleXM);
-        chain.add(new TurningUnit(groupM, state == BoosterState.TRAILING ? groupAxleXM - hingeXM : 0));
-        List<AxleLine> trailerTires = new ArrayList<>();
-        for (int i = 0; i < groupXM.size(); i++) {
-            PlanDimensions.Widths widths =
-                    i < own ? plan.trailer() : plan.booster().orElseThrow();
-            trailerTires.add(line(groupXM.get(i) - groupAxleXM, widths.tiresM(), widths.tires()));
-        }
-        List<Body> trailerBodies = new ArrayList<>();
-        trailerBodies.add(body(
-                "trailer",
-                trailer.underside(),
-                trailer.topside(),
-                groupAxleXM,
-                plan.trailer().bodyM()));
-        double loadM = plan.loadWidthM().orElse(plan.trailer().bodyM());
-        trailer.load()
-                .forEach(l -> trailerBodies.add(
-                        new Body("load", l.rearXM() - groupAxleXM, l.frontXM() - groupAxleXM, loadM / 2)));
-        booster.ifPresent(b -> {
-            double boosterM = plan.booster().orElseThrow().bodyM();
-            if (state == BoosterState.CLOSE_COUPLED) {
-                double shift =
-                        b.closeCoupledAxleXM().orElseThrow() - b.onlyAxle().xM();
-                trailerBodies.add(body(
-                        "booster",
-                        b.underside().shiftedBy(shift),
-                        b.topside().shiftedBy(shift),
-                        groupAxleXM,
-                        boosterM));
-            } else if (state == BoosterState.CARRIED) {
-                Outline carried = b.carried().orElseThrow();
-                trailerBodies.add(new Body(
-                        "carried booster",
-                        carried.rearXM() - groupAxleXM,
-                        carried.frontXM() - groupAxleXM,
-                        boosterM / 2));
-            }
-        });
-        units.add(new PlanUnit(UnitName.TRAILER, trailerTires, trailerBodies, groupAxleXM));
-
-        for (int i = 0; state == BoosterState.TRAILING && i < stance.boosters().size(); i++) {
-            Booster b = stance.boosters().get(i);
-            PlanDimensions.Widths widths = plan.booster().orElseThrow();
-            double lengthM = EffectiveAxle.behindHitchM(
-                    b.axles().axles().stream().map(a -> b.hingeXM() - a.xM()).toList());
-            double axleXM = b.hingeXM() - lengthM;
-            UnitName name = UnitName.booster(i + 1);
-            chain.add(new TurningUnit(
-                    lengthM, b.nextHinge().map(h -> axleXM - h.at().xM()).orElse(0.0)));
-            limits.add(plan.pivotLimitRad().orElseThrow());
-            units.add(new PlanUnit(
-                    name,
-                    b.axles().axles().stream()
-                            .map(a -> line(a.xM() - axleXM, widths.tiresM(), widths.tires()))
-                            .toList(),
-                    List.of(body(name.word(), b.underside(), b.topside(), axleXM, widths.bodyM())),
-                    axleXM));
-        }
-        return new TurningCombination(chain, units, plan.steerLimitRad(), plan.lockDistanceM(), limits);
-    }
-
-    private static Body body(String part, Outline underside, Outline topside, double axleXM, double widthM) {
-        return new Body(
-                part,
-                Math.min(underside.rearXM(), topside.rearXM()) - axleXM,
-                Math.max(underside.frontXM(), topside.frontXM()) - axleXM,
-                widthM / 2);
+    /** The same for backing, with castering wheels locked. */
+    public static Optional<TurningCombination> backing(LevelStance stance, LiftState lift, BoosterState state) {
+        return stance.plan().map(plan -> new StanceFromAbove(stance, plan, lift, state, true).combination());
     }
 
     /**
@@ -234,7 +132,8 @@ public record TurningCombination(
             double axleM = axlesM.get(k - at);
             units.get(k).tires().forEach(t -> behind.add(axleM - t.aheadM()));
         }
-        double lengthM = EffectiveAxle.behindHitchM(behind);
+        Optional<SteeredAxles> steered = steeredFrom(at);
+        double lengthM = steered.map(SteeredAxles::effectiveM).orElseGet(() -> EffectiveAxle.behindHitchM(behind));
         List<AxleLine> tires = new ArrayList<>();
         List<Body> bodies = new ArrayList<>();
         for (int k = at; k < units.size(); k++) {
@@ -244,10 +143,35 @@ public record TurningCombination(
         }
         TurningCombination ahead = front(at);
         List<TurningUnit> locked = new ArrayList<>(ahead.chain);
-        locked.add(new TurningUnit(lengthM, 0));
+        locked.add(new TurningUnit(lengthM, 0, steered));
         List<PlanUnit> plans = new ArrayList<>(ahead.units);
         plans.add(new PlanUnit(UnitName.TRAILER, tires, bodies));
         return new TurningCombination(locked, plans, steerLimitRad, lockDistanceM, articulationLimitRad.subList(0, at));
+    }
+
+    /** Of the trailer and all boosters as one unit; empty where no wheels turn. */
+    private Optional<SteeredAxles> steeredFrom(int at) {
+        if (chain.subList(at, chain.size()).stream().allMatch(u -> u.steered().isEmpty())) {
+            return Optional.empty();
+        }
+        SteeredAxles all = axles(at);
+        double hitchM = chain.get(at).reachM();
+        for (int k = at + 1; k < chain.size(); k++) {
+            all = all.with(axles(k), hitchM);
+            hitchM += chain.get(k).reachM();
+        }
+        return Optional.of(all);
+    }
+
+    private SteeredAxles axles(int unit) {
+        TurningUnit of = chain.get(unit);
+        return of.steered()
+                .orElseGet(() -> new SteeredAxles(
+                        units.get(unit).tires().stream()
+                                .map(t -> of.hitchToAxleM() - t.aheadM())
+                                .toList(),
+                        List.of(),
+                        List.of()));
     }
 
     /** The place of the unit that holds the first booster, or of the last without one. */
@@ -298,12 +222,9 @@ public record TurningCombination(
                 articulationLimitRad.subList(0, count - 1));
     }
 
-    private static AxleLine line(double aheadM, double overTiresM, PlanDimensions.Tires tires) {
-        return new AxleLine(aheadM, overTiresM / 2, Math.min(tires.treadM(), overTiresM / 2), tires.contactM());
-    }
-
     private static AxleLine shifted(AxleLine axle, double byM) {
-        return new AxleLine(axle.aheadM() + byM, axle.halfWidthM(), axle.treadM(), axle.contactM());
+        return new AxleLine(
+                axle.aheadM() + byM, axle.halfWidthM(), axle.treadM(), axle.contactM(), axle.straightHalfM());
     }
 
     private static Body shifted(Body body, double byM) {
@@ -343,11 +264,11 @@ public record TurningCombination(
         return steerLimitRad / lockDistanceM;
     }
 
-    /** Half of the widest axle over its tires, meters. */
+    /** Half of the widest axle over its tires, all wheels straight ahead, meters. */
     double halfTiresM() {
         return units.stream()
                 .flatMap(u -> u.tires().stream())
-                .mapToDouble(AxleLine::halfWidthM)
+                .mapToDouble(AxleLine::straightHalfM)
                 .max()
                 .orElse(0);
     }

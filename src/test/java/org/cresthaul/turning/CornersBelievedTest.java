@@ -56,6 +56,11 @@ class CornersBelievedTest {
         noClearIsWrong(JUDGED / 2, seed -> RandomCorners.of(seed).withBoosters());
     }
 
+    @Test
+    void noClearIsWrongWithWheelsThatTurn() {
+        noClearIsWrong(JUDGED / 3, seed -> RandomCorners.of(seed).withSteering());
+    }
+
     private static void noClearIsWrong(int cases, LongFunction<RandomCorners.Case> draw) {
         List<String> found = new ArrayList<>();
         double worst = 0;

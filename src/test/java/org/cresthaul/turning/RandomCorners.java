@@ -49,6 +49,17 @@ final class RandomCorners {
                     escorts);
         }
 
+        /** The same corner for the same combination with wheels that turn behind its tractor. */
+        Case withSteering() {
+            return new Case(
+                    seed,
+                    kind + ", steered",
+                    corner,
+                    guide,
+                    RandomRig.withSteering(combination, new SplittableRandom(seed)),
+                    escorts);
+        }
+
         @Override
         public String toString() {
             return "seed " + seed + " (" + kind + (escorts ? ", escorts" : "") + ", "

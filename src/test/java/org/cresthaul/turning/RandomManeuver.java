@@ -2,6 +2,7 @@ package org.cresthaul.turning;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 
 /** A random chain of one to five units and a random path of lines, arcs, clothoids and kinks for it. */
@@ -31,6 +32,38 @@ record RandomManeuver(List<TurningUnit> chain, LeadPath path) {
             curvature = next;
         }
         return new RandomManeuver(chain, path.build());
+    }
+
+    /**
+     * The same path for a chain whose units have one to four axles each, some of them steered, some castering: stops of
+     * 2° to 40°, so that many are met.
+     */
+    RandomManeuver steered(SplittableRandom random, boolean casters) {
+        List<TurningUnit> units = new ArrayList<>();
+        for (TurningUnit unit : chain) {
+            List<Double> fixed = new ArrayList<>();
+            List<SteeredAxles.Castering> castering = new ArrayList<>();
+            List<SteeredAxles.Commanded> commanded = new ArrayList<>();
+            int axles = random.nextInt(1, 5);
+            for (int i = 0; i < axles; i++) {
+                double behindM = unit.hitchToAxleM() + 1.3 * i;
+                double limitRad = Math.toRadians(random.nextDouble(2, 40));
+                int kind = random.nextInt(3);
+                if (kind == 1 && casters) {
+                    castering.add(new SteeredAxles.Castering(behindM, limitRad));
+                } else if (kind == 2) {
+                    commanded.add(new SteeredAxles.Commanded(behindM, random.nextDouble(0.05, 1), limitRad));
+                } else {
+                    fixed.add(behindM);
+                }
+            }
+            if (fixed.isEmpty() && commanded.isEmpty()) {
+                fixed.add(unit.hitchToAxleM());
+            }
+            SteeredAxles all = new SteeredAxles(fixed, castering, commanded);
+            units.add(new TurningUnit(all.effectiveM(), unit.couplingBehindM(), Optional.of(all)));
+        }
+        return new RandomManeuver(units, path);
     }
 
     double[] straightBehind() {

@@ -2,6 +2,7 @@ package org.cresthaul.turning;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.cresthaul.rig.UnitName;
 import org.cresthaul.turning.TurningCombination.AxleLine;
@@ -166,6 +167,60 @@ final class RandomRig {
                             "booster", effectiveM - lastM - random.nextDouble(0.5, 1), effectiveM - 0.1, half))));
         }
         return new TurningCombination(chain, units, any.steerLimitRad(), any.lockDistanceM(), limits);
+    }
+
+    /** The same, every unit behind the tractor with one axle at least whose wheels turn. */
+    static TurningCombination withSteering(TurningCombination any, SplittableRandom random) {
+        List<TurningUnit> chain = new ArrayList<>(any.chain());
+        List<PlanUnit> units = new ArrayList<>(any.units());
+        for (int k = 1; k < chain.size(); k++) {
+            TurningUnit unit = chain.get(k);
+            double bendRad = any.articulationLimitRad().get(k - 1);
+            List<Double> fixed = new ArrayList<>();
+            List<SteeredAxles.Castering> castering = new ArrayList<>();
+            List<SteeredAxles.Commanded> commanded = new ArrayList<>();
+            List<AxleLine> tires = new ArrayList<>();
+            List<AxleLine> straight = units.get(k).tires();
+            int turning = random.nextInt(straight.size());
+            for (int i = 0; i < straight.size(); i++) {
+                double behindM = unit.hitchToAxleM() - straight.get(i).aheadM();
+                double limitRad = Math.toRadians(random.nextDouble(4, 40));
+                // The last of the group is the one that casters; a single axle is steered.
+                if (i == straight.size() - 1 && i > 0 && random.nextBoolean()) {
+                    castering.add(new SteeredAxles.Castering(behindM, limitRad));
+                    tires.add(straight.get(i).turned(limitRad));
+                } else if (i == turning || random.nextInt(3) == 0) {
+                    SteeredAxles.Commanded axle =
+                            new SteeredAxles.Commanded(behindM, random.nextDouble(0.1, 0.9), limitRad);
+                    commanded.add(axle);
+                    tires.add(straight.get(i).turned(axle.mostRad(bendRad)));
+                } else {
+                    fixed.add(behindM);
+                    tires.add(straight.get(i));
+                }
+            }
+            SteeredAxles all = new SteeredAxles(fixed, castering, commanded);
+            double shiftM = all.effectiveM() - unit.hitchToAxleM();
+            chain.set(k, new TurningUnit(all.effectiveM(), unit.couplingBehindM() - shiftM, Optional.of(all)));
+            units.set(
+                    k,
+                    new PlanUnit(
+                            units.get(k).name(),
+                            tires.stream()
+                                    .map(t -> new AxleLine(
+                                            t.aheadM() + shiftM,
+                                            t.halfWidthM(),
+                                            t.treadM(),
+                                            t.contactM(),
+                                            t.straightHalfM()))
+                                    .toList(),
+                            units.get(k).bodies().stream()
+                                    .map(b ->
+                                            new Body(b.part(), b.rearM() + shiftM, b.frontM() + shiftM, b.halfWidthM()))
+                                    .toList()));
+        }
+        return new TurningCombination(
+                chain, units, any.steerLimitRad(), any.lockDistanceM(), any.articulationLimitRad());
     }
 
     /** Of a group of equal axles: the sum of the squares over the sum (docs/model.md, turning). */

@@ -16,11 +16,17 @@ final class ReferenceFollowing {
     private final List<TurningUnit> chain;
     private final LeadPath path;
     private final double tolerance;
+    private final boolean reversing;
 
     ReferenceFollowing(List<TurningUnit> chain, LeadPath path, double tolerance) {
+        this(chain, path, tolerance, false);
+    }
+
+    ReferenceFollowing(List<TurningUnit> chain, LeadPath path, double tolerance, boolean reversing) {
         this.chain = chain;
         this.path = path;
         this.tolerance = tolerance;
+        this.reversing = reversing;
     }
 
     /** Headings at each of the stations, which rise from zero. */
@@ -75,12 +81,19 @@ final class ReferenceFollowing {
                     double n = Math.sin(heading[k]);
                     double along = vx * c + vy * n;
                     double across = vy * c - vx * n;
-                    rate[k] = across / chain.get(k).hitchToAxleM();
-                    double aside = -chain.get(k).couplingBehindM() * rate[k];
+                    rate[k] = ReferenceRolling.turn(chain.get(k), along, across, ahead(s, heading, k) - heading[k]);
+                    double backM = chain.get(k).hitchToAxleM() + chain.get(k).couplingBehindM();
+                    double aside = across - backM * rate[k];
                     vx = along * c - aside * n;
                     vy = along * n + aside * c;
                 }
                 return rate;
+            }
+
+            /** The direction of what the unit hangs on: of the path itself for the first. */
+            private double ahead(double s, double[] heading, int unit) {
+                double direction = unit > 0 ? heading[unit - 1] : path.headingAt(piece, s) + (reversing ? Math.PI : 0);
+                return heading[unit] + Math.IEEEremainder(direction - heading[unit], 2 * Math.PI);
             }
         };
     }

@@ -190,9 +190,13 @@ final class ReferencePassage {
         for (int k = 0; k < units; k++) {
             double c = Math.cos(y[3 + k]);
             double n = Math.sin(y[3 + k]);
-            double turn = (vy * c - vx * n) / combination.chain().get(k).hitchToAxleM();
             double along = vx * c + vy * n;
-            double aside = -combination.chain().get(k).couplingBehindM() * turn;
+            double bend = k == 0 ? 0 : Math.IEEEremainder(y[2 + k] - y[3 + k], 2 * Math.PI);
+            double across = vy * c - vx * n;
+            double turn = ReferenceRolling.turn(combination.chain().get(k), along, across, bend);
+            double backM = combination.chain().get(k).hitchToAxleM()
+                    + combination.chain().get(k).couplingBehindM();
+            double aside = across - backM * turn;
             rate[3 + k] = turn;
             vx = along * c - aside * n;
             vy = along * n + aside * c;
