@@ -18,7 +18,7 @@ export function createRigChanges(actions) {
     el('label', { class: 'field' }, el('span', {}, 'Its name'), name),
     el('label', { class: 'import-check' }, bare, el('span', {}, 'without load and weights')), start);
   const node = el('details', { id: 'rig-changes' },
-    el('summary', {}, 'Begin another rig; add or take out axles, notches, boosters, jeeps'),
+    el('summary', {}, 'Begin another rig; add or take out axles, notches, boosters, jeeps, wheels that turn'),
     el('div', { class: 'rig-changes' },
       el('p', { class: 'fine-print' }, 'Another rig begins as a copy of one that is there. The rigs that come with the '
         + 'program are invented: tape your own over every figure.'),

@@ -8,6 +8,7 @@ import { lengthOf } from '../length.js';
 import {
   askedForBooster, askedForJeep, boosterCount, jeepCount, withBooster, withJeep, withoutBooster, withoutJeep,
 } from './units.js';
+import { steeringChanges } from './steering.js';
 import { massOf } from './unitweight.js';
 
 const MOST_BOOSTERS = 3;
@@ -38,6 +39,7 @@ export function changesOf(json, stance) {
       askedForJeep(json, stance), (text, given) => withJeep(text, stance, given)),
     jeeps > 0 && change('jeep-off', `Take out ${last(jeeps, 'jeep')}`, `without ${last(jeeps, 'jeep')}`, [],
       text => withoutJeep(text, stance)),
+    ...steeringChanges(json, stance),
   ].filter(Boolean);
 }
 

@@ -2,6 +2,7 @@
 import { valueAt, xOf } from './frame.js';
 import { lengthOf } from '../length.js';
 import { alongRow, steps, writtenRow } from './rows.js';
+import { steeringPlaces } from './steering.js';
 
 /** Key in the file, what it is, what there is to know about it. */
 const OF_TRAILER = [
@@ -51,9 +52,12 @@ export function limitGroups(json, path, at, key) {
   const listed = (from, rows, id) => rows.map(([where, name, hold, wide]) =>
     valuePlace(json, `${id}/${where}`, name, hold, [...from, ...steps(where)], wide ? { wide: where, unit: key } : {}))
     .filter(Boolean);
+  const steering = kind === 'tractor' ? [] : steeringPlaces(json, path)
+    .map(([id, name, hold, from]) => valuePlace(json, `${key}/${id}`, name, hold, from)).filter(Boolean);
   const first = kind === key || key === 'jeep-0';
   return [
     { key: 'limits', title: 'Travel and limits', open: false, places: listed(path, LIMITS[kind], key) },
+    ...steering.length > 0 ? [{ key: 'steering', title: 'Wheels that turn', open: true, places: steering }] : [],
     ...first ? [{
       key: 'widths', title: kind === key ? 'Widths and angles' : 'Widths and angles, of all jeeps', open: false,
       places: listed([...at, 'plan', kind], WIDTHS, `${key}/plan`),

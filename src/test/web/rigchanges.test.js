@@ -84,6 +84,23 @@ test('boosters and jeeps that are taken out leave nothing behind', () => {
     [undefined, undefined, undefined]);
 });
 
+test('wheels that turn, and are fixed again', () => {
+  const castering = by(LOADED, 'castering', { which: 'trailer:1', limit: '18 deg' });
+  assert.deepEqual(stance(castering).trailer.axles[1].steering, { wheels: 'castering', limit: '18 deg' });
+  const commanded = by(castering, 'commanded', { which: 'booster', limit: '20 deg', ratio: '50 %' });
+  assert.deepEqual(stance(commanded).booster.axle.steering, { wheels: 'commanded', ratio: '50 %', limit: '20 deg' });
+  const asked = (text, key) => changes(text).find(one => one.key === key)?.asked[0].choices.map(([value]) => value);
+  assert.deepEqual(asked(LOADED, 'steering-off'), undefined);
+  assert.deepEqual(asked(commanded, 'steering-off'), ['trailer:1', 'booster']);
+  // The only axle of a booster has to guide it; that of the tractor has no such wheels.
+  assert.deepEqual(asked(LOADED, 'castering'), ['trailer:0', 'trailer:1', 'trailer:2']);
+  assert.deepEqual(asked(commanded, 'castering'), ['trailer:0', 'trailer:2']);
+  const back = by(by(commanded, 'steering-off', { which: 'booster' }), 'steering-off', { which: 'trailer:1' });
+  assert.deepEqual(JSON.parse(back), JSON.parse(LOADED));
+  const two = by(textOf('lowbed-with-two-boosters'), 'castering', { which: 'jeep-0:1', limit: '9 deg' });
+  assert.equal(stance(two).jeeps[0].axles[1].steering.limit, '9 deg');
+});
+
 test('what is asked for is all there, or the first that is not is named', () => {
   const asked = changes(LOADED).find(({ key }) => key === 'axle-on-trailer').asked;
   assert.deepEqual(asked.map(({ key }) => key), ['spacing', 'radius', 'weight']);
