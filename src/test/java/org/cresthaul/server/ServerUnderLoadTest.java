@@ -73,7 +73,7 @@ class ServerUnderLoadTest {
             // A page is there for everyone else all the while.
             assertEquals(200, server.get("/api/version").statusCode());
             assertEquals(200, server.get("/").statusCode());
-            assertEquals(503, server.get("/api/health").statusCode());
+            awaitHealth(server, 503);
             HttpResponse<String> refused = server.post("/api/check", Requests.check(""));
             assertEquals(503, refused.statusCode());
             assertTrue(refused.headers().firstValue("Retry-After").isPresent());
@@ -96,6 +96,15 @@ class ServerUnderLoadTest {
             }
             assertEquals(200, server.post("/api/check", Requests.check("")).statusCode());
         }
+    }
+
+    /** What was sent is not yet what was read. */
+    private static void awaitHealth(TestServer server, int status) throws Exception {
+        long until = System.nanoTime() + 10_000_000_000L;
+        while (server.get("/api/health").statusCode() != status && System.nanoTime() < until) {
+            Thread.sleep(20);
+        }
+        assertEquals(status, server.get("/api/health").statusCode());
     }
 
     @Test

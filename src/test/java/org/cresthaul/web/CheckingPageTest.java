@@ -13,7 +13,6 @@ import org.cresthaul.server.Samples;
 import org.cresthaul.server.TestServer;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.WebElement;
 
 /** A long check on the page: places appear while it runs, nothing is said of the route, and it can be stopped. */
 class CheckingPageTest {
@@ -32,10 +31,12 @@ class CheckingPageTest {
                 List.of());
     }
 
-    /** By hazard, the words of its line. */
+    /** By hazard, the words of its line: read at once, since the list grows. */
     private static Map<String, String> found(Browser browser) {
-        return browser.list("#checking-found li").stream()
-                .collect(Collectors.toMap(li -> li.getDomAttribute("data-hazard"), WebElement::getText));
+        List<?> lines = (List<?>) browser.run("return [...document.querySelectorAll('#checking-found li')]"
+                + ".map(li => [li.dataset.hazard, li.innerText])");
+        return lines.stream().map(line -> (List<?>) line).collect(Collectors.toMap(line -> (String) line.get(0), line ->
+                (String) line.get(1)));
     }
 
     private static int running(TestServer server) {
