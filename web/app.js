@@ -69,12 +69,24 @@
  *   #places            #place-edit (details); #place-add (a form: #place-kind, name, at, landmark, more), #place-pick,
  *                      #place-said, #place-table tr[data-id] with .place-change (a form: name, landmark, at) and
  *                      .place-remove
+ *   #line              [data-mode=off|points|on|new][data-refused]; #line-edit (details); .line-mode[data-mode],
+ *                      #line-point, #line-number, #line-step, .line-nudge[data-toward], #line-insert, #line-remove,
+ *                      #line-typed (a form: coordinates, bearing, distance), #line-name, #line-finish, #line-undraw,
+ *                      #line-cut, #line-reverse (forms), #line-file, #line-asked with #line-goes li, #line-do,
+ *                      #line-leave,
+ *                      #line-said, #line-refused p, #line-told li; on the map .line-handle[data-point],
+ *                      .line-between[data-point]
  *   #survey            in #detail: [data-status=same|changed|sent|unread|refused|unsent]; #survey-edit (details),
  *                      #survey-rows input[data-cell="row,column"], .survey-problem[data-at], .survey-row-add,
  *                      .survey-row-remove, #survey-add, #survey-order, #survey-clear, #survey-reset,
  *                      #survey-FIELD, #survey-unit-distance, #survey-unit-height, #survey-said, #survey-answer
  *                      [data-verdict], #survey-view; #survey-notes (details): #notes-FIELD, #notes-rows
  *                      input[data-note="row,column"], #notes-outcome, #notes-take
+ *   #corner-form       in #detail: [data-status] as #survey; #corner-edit (details), #corner-layout, [data-path]
+ *                      fields, [data-lent], #corner-add, #corner-form-reset, .survey-problem[data-at],
+ *                      #corner-form-answer[data-verdict], #corner-template .template-dim[data-path]
+ *   #corner-outline    in #detail: #outline-edit (details), #outline-kind, #outline-draw (aria-pressed),
+ *                      #outline-typed, #outline-shape (forms), #outline-count, #outline-list li
  *   #rig               #rig-edit (details); #rig-changes (details) with #rig-begin (a form: source, name, bare) and
  *                      #rig-change (a form: #rig-change-kind, fields by key), #rig-change-said; #rig-tickets (details)
  *                      with #rig-tickets-form, #rig-tickets-outcome, #rig-tickets-put;
@@ -121,9 +133,14 @@ import { mountVerifying } from './panels/verifying.js';
 import { mountMerging } from './panels/merging.js';
 import { movedWords } from './rig/piecewords.js';
 import { createPlaceActions } from './placeactions.js';
+import { createOutlineActions } from './outlineactions.js';
+import { createCornerActions } from './corneractions.js';
+import { createLineActions } from './lineactions.js';
+import { createLinePartActions } from './linepartactions.js';
 import { createSurveyActions } from './surveyactions.js';
 import { createRigActions } from './rigactions.js';
 import { createProjectActions } from './projects.js';
+import { mountLine } from './panels/line.js';
 import { mountPlaces } from './panels/places.js';
 import { mountRig } from './panels/rig.js';
 import { mountProjects } from './panels/projects.js';
@@ -140,10 +157,14 @@ const moving = createMoving(store, {
   undoing, open: checking.openRead, drawLoads: loading.drawLoads,
   told: shift => movedWords(shift, store.get().units),
 });
+const lineActions = createLineActions(store, importing.changeRoute, undoing);
 const actions = {
   ...checking, ...loading, ...createPlanActions(store, api), ...importing, ...undoing.actions, ...moving,
   ...createPlaceActions(store, importing.changeRoute), ...createRigActions(store, api, undoing),
   ...createProjectActions(store, api, checking),
+  ...lineActions, ...createLinePartActions(store, lineActions),
+  ...createCornerActions(store, importing.changeRoute),
+  ...createOutlineActions(store, importing.changeRoute, lineActions),
   ...createSurveyActions(store, importing.changeRoute),
 };
 Object.assign(actions, createVerifying(store, api, actions.takeFiles));
@@ -204,6 +225,7 @@ const panels = [
   ['loads', mountLoads],
   ['comparison', mountComparison],
   ['candidates', mountCandidates],
+  ['line', mountLine],
   ['places', mountPlaces],
   ['rig', mountRig],
   ['notes', mountNotes],

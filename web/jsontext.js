@@ -46,6 +46,19 @@ function memberAt(text, object, key) {
   throw new Error(`there is no ${key}`);
 }
 
+/** Where every item of the list at a path stands: [[from, to], ...]; read once, however long the list is. */
+export function itemsOf(text, path) {
+  const [list] = spanOf(text, path);
+  const items = [];
+  let at = blank(text, list + 1);
+  while (text[list] === '[' && text[at] !== ']') {
+    const to = endOf(text, at);
+    items.push([at, to]);
+    at = next(text, to);
+  }
+  return items;
+}
+
 /** Past the comma behind a value, or at the bracket that ends what it stands in. */
 function next(text, end) {
   const at = blank(text, end);
@@ -91,7 +104,7 @@ function stringEnd(text, from) {
 }
 
 /** Every member of the object at a path: {key, from, to}, from where its key begins to where its value ends. */
-function membersOf(text, path) {
+export function membersOf(text, path) {
   const [object] = spanOf(text, path);
   const members = [];
   let at = blank(text, object + 1);

@@ -125,10 +125,13 @@ export function nearestChainage(line, lonLat) {
 }
 
 /** The text with a place more, behind all others. */
-export function withPlace(text, properties, lonLat) {
-  const feature = JSON.stringify({
-    type: 'Feature', properties, geometry: { type: 'Point', coordinates: lonLat },
-  });
+export const withPlace = (text, properties, lonLat) => withFeature(text, {
+  type: 'Feature', properties, geometry: { type: 'Point', coordinates: lonLat },
+});
+
+/** The text with a feature more, behind all others. */
+export function withFeature(text, added) {
+  const feature = JSON.stringify(added);
   const [from, to] = spanOf(text, ['features']);
   const count = JSON.parse(text.slice(from, to)).length;
   if (count === 0) {

@@ -44,6 +44,16 @@ import { ALL } from './listing.js';
  * whatIf     pieces of load that are moved and not kept, or null: {base: the rig as it is kept, shifts: how far back,
  *            by "stance/piece", picometers, file: the rig with them moved}; what the sheet says is of inputs.rig
  * rigRow     id of the row of the taped rig that is looked at, or null
+ * aerial     a picture from above placed on the map, or null: {canvas, pairs: [{pixel, lonLat}], leastM}, leastM the
+ *            least that an edge drawn over it may be off
+ * corner     the template of the corner on show as a form, or null: {id, index, name, base, drawn, draft, read, status,
+ *            refused, made, field}, as survey; drawn 'outlines' or 'more' where a form cannot say it, field the number
+ *            that is looked at
+ * lineEdit   what is done to the line: {mode: 'off' | 'points' | 'on' | 'new' | 'shape', at, moved, drawn, wrong,
+ *            refused, told, said, made, working, asked}: the point on show by its number from 0, where it is on its
+ *            way to, what is drawn, {at, text} of a field that cannot be read, sentences; made counts up with another
+ *            line or point;
+ *            asked is what cutting, turning or joining comes to before it is done: {kind, what, text, goes, told, gone}
  * picking    whether the next press on the map is a place; picked its chainage, meters, or null
  * projects   the projects that the server keeps, saved last first, or null before it was asked
  * removed    the projects that are removed and can be brought back, {project, removed, author}, or null likewise
@@ -94,6 +104,9 @@ export function initialState() {
     rigDraft: null,
     whatIf: null,
     rigRow: null,
+    aerial: null,
+    corner: null,
+    lineEdit: NO_EDIT,
     picking: false,
     picked: null,
     survey: null,
@@ -109,6 +122,12 @@ export function initialState() {
     theme: 'system',
   };
 }
+
+/** Nothing is done to the line of the route. */
+export const NO_EDIT = Object.freeze({
+  mode: 'off', at: 0, moved: null, drawn: [], wrong: null, refused: [], told: [], said: '', made: 0, working: false,
+  asked: null,
+});
 
 /** No file saved from this page. */
 export const NOTHING_SAVED = Object.freeze({ route: null, rig: null });

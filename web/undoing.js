@@ -27,13 +27,18 @@ export function createUndoing(store, open) {
     return store.get().inputs?.[kind] === file;
   }
 
-  /** What is shown and asked now, for another text of the same. @param gone hazard that is no longer judged, or null */
+  /**
+   * What is shown and asked now, for another text of the same.
+   *
+   * @param gone the hazard, or list of hazards, that is no longer judged as before, or null
+   */
   function shown(gone = null) {
     const { configuration, hazard, planAsked, picks, stop } = store.get();
+    const isGone = id => [gone].flat().includes(id);
     const plan = Object.fromEntries(Object.entries(planAsked).map(([key, value]) => [key,
-      ['acceptTight', 'setAside'].includes(key) ? value.filter(one => one !== gone)
-        : key === 'settled' ? value.filter(one => one.hazard !== gone) : value]));
-    return { configuration, hazard: hazard === gone ? null : hazard, plan, picks, stop };
+      ['acceptTight', 'setAside'].includes(key) ? value.filter(one => !isGone(one))
+        : key === 'settled' ? value.filter(one => !isGone(one.hazard)) : value]));
+    return { configuration, hazard: isGone(hazard) ? null : hazard, plan, picks, stop };
   }
 
   /** The same for another text of the rig, which may have other configurations. */

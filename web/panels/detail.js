@@ -8,6 +8,8 @@ import { mountMatrix } from './matrix.js';
 import { mountResult } from './result.js';
 import { mountPassage } from './passage.js';
 import { mountCorner } from './corner.js';
+import { mountCornerOutline } from './corneroutline.js';
+import { mountCornerForm } from './cornerform.js';
 import { mountSurvey } from './survey.js';
 import { kindOf } from '../kinds.js';
 
@@ -20,6 +22,8 @@ export function mountDetail(root, { store, actions }) {
   const back = el('button', { type: 'button', on: { click: backToTable } }, 'Back to the table');
   const passage = el('div', { id: 'passage' });
   const corner = el('div', { id: 'corner', hidden: true });
+  const form = el('div', { id: 'corner-form', hidden: true });
+  const outline = el('div', { id: 'corner-outline', hidden: true });
   const survey = el('div', { id: 'survey' });
   const matrix = el('div', { class: 'detail-matrix' });
   const result = el('div', { id: 'result' });
@@ -31,12 +35,16 @@ export function mountDetail(root, { store, actions }) {
       + 'numbers before is not shown.'),
     passage,
     corner,
+    form,
+    outline,
     survey,
     el('div', { class: 'detail-columns' }, matrix, result));
 
   const panels = [
     mountPassage(passage, { store, actions }),
     mountCorner(corner, { store, actions }),
+    mountCornerForm(form, { store, actions }),
+    mountCornerOutline(outline, { store, actions }),
     mountSurvey(survey, { store, actions }),
     mountMatrix(matrix, { store, actions }),
     mountResult(result, { store, actions }),
@@ -61,9 +69,9 @@ export function mountDetail(root, { store, actions }) {
       target(before, next.before);
       target(after, next.after);
     }),
-    store.watch(['survey'], ({ survey: table }) => {
-      // What stands below answers for the numbers before.
-      root.toggleAttribute('data-outdated', table !== null && table.status !== 'same');
+    store.watch(['survey', 'corner'], ({ survey: table, corner: measures }) => {
+      // What stands here answers for the numbers before.
+      root.toggleAttribute('data-outdated', [table, measures].some(one => one !== null && one.status !== 'same'));
     }),
     store.watch(['configuration'], ({ configuration }) => {
       root.dataset.configuration = configuration ?? '';

@@ -10,6 +10,8 @@ import { findCell, findHazard, severity } from '../report.js';
 import { stopSymbol, verdictSymbol } from '../drawing/symbols.js';
 import { openHazard } from './detail.js';
 import { baseMapCredit } from '../drawing/basemap.js';
+import { createAerialLayer } from './aerialmap.js';
+import { createLineLayer } from './linemap.js';
 import { createBaseMap } from './basemap.js';
 import { createNeatline } from './neatline.js';
 import { openStop } from './stops.js';
@@ -46,6 +48,9 @@ export function mountPlan(root, { store, actions }) {
   const way = L.layerGroup().addTo(map);
   const stopping = L.layerGroup().addTo(map);
   const hazards = L.layerGroup().addTo(map);
+  const aerial = createAerialLayer(map, { store, drawn });
+  const lineLayer = createLineLayer(map, { store, actions, drawn, quietly });
+  frame.after(lineLayer.note);
   const pane = map.getPane('markerPane');
   let bounds = null;
   let tiles = null;
@@ -100,7 +105,8 @@ export function mountPlan(root, { store, actions }) {
     ];
     const before = bounds;
     bounds = L.latLngBounds(legs.flat());
-    if (before === null || !before.equals(bounds)) {
+    // While its points are moved, the map stays where the hand is.
+    if (before === null || (!before.equals(bounds) && store.get().lineEdit.mode === 'off')) {
       moved = false;
       node.dataset.moved = 'false';
       fit();
@@ -276,6 +282,8 @@ export function mountPlan(root, { store, actions }) {
   return {
     unmount: () => {
       stops.forEach(stop => stop());
+      lineLayer.unmount();
+      aerial.unmount();
       resize.disconnect();
       window.removeEventListener('beforeprint', beforePrint);
       window.removeEventListener('afterprint', afterPrint);

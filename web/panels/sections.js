@@ -8,7 +8,7 @@ const PARTS = [
   ['plan', 'Map'], ['profile', 'Section'], ['hazards', 'Hazards'], ['detail', 'Detail'],
   ['survey-first', 'Survey first'], ['route-plan', 'Route plan'],
   ['loads', 'Axle loads'], ['comparison', 'Side by side'], ['candidates', 'Candidates'],
-  ['places', 'Places'], ['rig', 'Rig'], ['notes', 'Notes'],
+  ['line', 'Line'], ['places', 'Places'], ['rig', 'Rig'], ['notes', 'Notes'],
 ];
 
 export function mountSections(root, { store }) {

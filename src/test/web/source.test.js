@@ -50,12 +50,13 @@ test('state, formats and geometry touch no document', () => {
   const apart = [
     'format', 'state', 'report', 'plan', 'address', 'actions', 'planactions', 'loadactions', 'importing', 'imported',
     'candidates', 'places', 'placeactions', 'heights', 'length', 'typedlength', 'leveling', 'pasting', 'survey',
-    'surveyactions', 'rigactions', 'underway', 'jsontext', 'api', 'files', 'moving', 'history',
-    'historykeeping', 'merging', 'verifying', 'projectorder', 'undoing', 'projects',
+    'surveyactions', 'rigactions', 'lineactions', 'linepartactions', 'cornerform', 'corneractions', 'corneroutline',
+    'outlineactions', 'underway', 'jsontext', 'api', 'files', 'moving', 'history', 'historykeeping', 'merging', 'verifying',
+    'projectorder', 'undoing', 'projects',
   ].map(name => `web/${name}.js`);
   // One that was renamed must not fall out of sight.
   apart.forEach(name => assert.ok(FILES.some(file => file.endsWith(name)), `${name} is there`));
-  const free = named('.js').filter(name => /\/drawing\/|\/web\/(rig|merge)\/|^web\/rig\//.test(name)
+  const free = named('.js').filter(name => /\/drawing\/|\/web\/(rig|merge|line)\/|^web\/rig\//.test(name)
     || apart.some(one => name.endsWith(one)));
   assert.ok(free.length >= 40, `${free.length}`);
   for (const name of free) {
