@@ -102,8 +102,15 @@ final class SurveyedEnds {
             return Optional.empty();
         }
         Geometry beside = Areas.union(on(a, from, c, s), on(to, b, c, s));
-        Corner.RoadEnd end =
-                new Corner.RoadEnd(cross.x, cross.y, heading, ownAside[1], -ownAside[0], aside[1], -aside[0]);
+        // The own lanes are a part of the edge; rounding may put their end the last digit beyond it.
+        Corner.RoadEnd end = new Corner.RoadEnd(
+                cross.x,
+                cross.y,
+                heading,
+                ownAside[1],
+                -ownAside[0],
+                Math.max(aside[1], ownAside[1]),
+                Math.max(-aside[0], -ownAside[0]));
         return Optional.of(new End(end, on(from, to, c, s), beside, chainage));
     }
 
