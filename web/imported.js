@@ -1,5 +1,7 @@
 /** Questions asked of what an import found. No DOM. */
 
+import { chainage } from './format.js';
+
 /** In the order in which they are told. */
 const STATUS = ['new', 'known', 'surveyed', 'dismissed'];
 
@@ -40,6 +42,10 @@ export function rasterWords({ sketches, tooCoarse, without }, cells) {
       + (tooCoarse ? ': too coarse to show the hump of a crossing, so it orders nothing' : '');
   return `${use}${without > 0 ? `; no usable heights at ${without} ${without === 1 ? 'place' : 'places'}` : ''}.`;
 }
+
+/** Where a candidate is: from where to where it is that the map says nothing, else its place. */
+export const where = ({ kind, chainageM, fromM, toM }, units) => (kind === 'off-map'
+  ? `${chainage(fromM, units)} to ${chainage(toM, units)}` : chainage(chainageM, units));
 
 /** A kind as people say it. */
 export const kindWords = kind => kind.replaceAll('-', ' ');

@@ -1,7 +1,7 @@
 /** The parts of an import's preview: facts, notes, candidates. */
 import { el } from '../dom.js';
 import { chainage, room } from '../format.js';
-import { countsInWords, kindWords, noteAt, notesByDone, rasterWords } from '../imported.js';
+import { countsInWords, kindWords, noteAt, notesByDone, rasterWords, where } from '../imported.js';
 
 /** A text of more characters is folded. */
 const LONGEST_UNFOLDED = 90;
@@ -15,12 +15,20 @@ export function facts(preview, units) {
     el('p', {}, `${preview.pointsKept} of ${preview.pointsRead} points kept. `,
       preview.legs.length > 1 && `${preview.legs.length} legs: ${preview.legs.map(leg => leg.name).join(', ')}. `,
       preview.turns.length > 0 && `${preview.turns.length} tight turns, none described. `),
+    uncovered(preview, units),
     map && el('p', {}, `The tracks lie within ${room(map.farthestM, units, 'up')} of the line along the map’s roads; `
       + `${room(map.offRoadM, units, 'up')} of the line lie on none.`),
     preview.places.length > 0 && el('p', {}, 'Marked places: ', preview.places.map(place => (place.id === null
       ? `${place.name} (${room(Math.abs(place.offsetM), units, 'nearest')} off the line, left out)`
       : `${place.name} at ${chainage(place.chainageM, units)}`)).join('; ')),
     map && el('p', { class: 'fine-print', id: 'import-attribution' }, map.attribution));
+}
+
+/** Stretches of which the maps say nothing: what is there nobody has looked up. */
+function uncovered({ candidates }, units) {
+  const stretches = candidates.filter(one => one.kind === 'off-map').map(one => where(one, units));
+  return stretches.length > 0 && el('p', { id: 'import-uncovered' },
+    el('strong', {}, `Not covered by the map: ${stretches.join('; ')}. Nothing is known of what is there.`));
 }
 
 /** What was found in the tracks, the doubtful first. */
@@ -72,7 +80,7 @@ export const folded = text => (text.length <= LONGEST_UNFOLDED ? text
 
 function row(one, units, show) {
   return el('tr', { 'data-id': one.id, 'data-status': one.status, 'data-doubtful': one.doubtful ? 'true' : null },
-    el('td', { class: 'figure' }, chainage(one.chainageM, units)),
+    el('td', { class: 'figure' }, where(one, units)),
     el('td', {}, one.status + (one.doubtful ? ', doubtful' : '')),
     el('td', {}, kindWords(one.kind)),
     el('th', { scope: 'row' },

@@ -4,6 +4,7 @@ import { createActions } from '../../../web/actions.js';
 import { Problem } from '../../../web/api.js';
 import {
   counts, countsInWords, noteAt, notesByDone, progressWords, rasterWords, rigFileName, routeFileName,
+  where,
 } from '../../../web/imported.js';
 import { createImportActions } from '../../../web/importing.js';
 import { createUndoing } from '../../../web/undoing.js';
@@ -323,4 +324,11 @@ test('says what a raster was good for', () => {
   assert.equal(rasterWords(raster({ sketches: 1 }), '34 ft'), '1 place sketched, cells up to 34 ft apart.');
   assert.equal(rasterWords(raster({ sketches: 3, tooCoarse: true, without: 1 }), '304 ft'), '3 places sketched, cells up '
     + 'to 304 ft apart: too coarse to show the hump of a crossing, so it orders nothing; no usable heights at 1 place.');
+});
+
+test('tells from where to where the map says nothing, and of all else its place', () => {
+  const at = { chainageM: 804.672, fromM: 0, toM: 1609.344 };
+  assert.equal(where({ kind: 'off-map', ...at }, 'us'), '0.00 mi to 1.00 mi');
+  assert.equal(where({ kind: 'limit', ...at }, 'us'), '0.50 mi');
+  assert.equal(where({ kind: 'off-map', ...at }, 'metric'), '0.00 km to 1.61 km');
 });

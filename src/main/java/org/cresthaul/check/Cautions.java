@@ -29,7 +29,7 @@ public final class Cautions {
                 .toList();
     }
 
-    /** Those of every route, and what is known of this one only by hearsay. */
+    /** Those of every route, what is known of this one only by hearsay, and whom to thank for that. */
     static List<Sentence> of(Route route) {
         List<Sentence> all = new ArrayList<>(general());
         List<RouteCandidate> open = route.candidates().stream()
@@ -49,6 +49,14 @@ public final class Cautions {
                         .with("told", c.candidate().told())
                         .with("by", c.candidate().by().orElseThrow())
                         .with("why", c.candidate().why().orElseThrow())));
+        String licenses = route.candidates().stream()
+                .flatMap(c -> c.candidate().license().stream())
+                .distinct()
+                .sorted()
+                .collect(Collectors.joining("; "));
+        if (!licenses.isEmpty()) {
+            all.add(Sentence.of(Code.CAUTION_LICENSES).with("licenses", licenses));
+        }
         return List.copyOf(all);
     }
 

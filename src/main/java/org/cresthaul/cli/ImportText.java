@@ -143,7 +143,9 @@ final class ImportText {
         for (ImportPreview.Candidate c : preview.candidates()) {
             boolean limit = c.kind() == MapCandidate.Kind.LIMIT;
             table.add(
-                    figures.chainage(c.chainageM()),
+                    c.kind() == MapCandidate.Kind.OFF_MAP
+                            ? figures.chainage(c.fromM()) + " to " + figures.chainage(c.toM())
+                            : figures.chainage(c.chainageM()),
                     c.status() + (c.doubtful() ? ", doubtful" : ""),
                     c.kind().word(),
                     c.name() + (limit ? ": " + c.raw() + (c.value() == null ? " (cannot be used)" : "") : ""),

@@ -94,6 +94,10 @@ class HearsayTest {
         assertTrue(
                 report.cautions().toString().contains("hearsay"),
                 report.cautions().toString());
+        // Every paper has these: who reports is thanked as the license asks.
+        assertTrue(
+                report.cautions().toString().contains("ODbL 1.0"),
+                report.cautions().toString());
     }
 
     @Test
