@@ -2,6 +2,7 @@
 import { encode } from './address.js';
 import { wasAborted } from './api.js';
 import { readFile } from './files.js';
+import { keptFile } from './moving.js';
 import { compareVersions, openOf } from './merge/versions.js';
 import { asProblem } from './planactions.js';
 
@@ -57,15 +58,16 @@ export function createMerging(store, api, projects, check) {
 
   /** The file in force where the text is its, else one of its own. */
   function fileOf(kind, text, baseMap) {
-    const { inputs } = store.get();
-    if (inputs[kind].text === text) {
-      return inputs[kind];
+    const now = keptFile(store.get().inputs[kind]);
+    if (now.text === text) {
+      return now;
     }
-    return { ...readFile(text, inputs[kind].name, null), ...(kind === 'route' && { baseMap }) };
+    return { ...readFile(text, now.name, null), ...(kind === 'route' && { baseMap }) };
   }
 
   async function putTogether() {
-    const { merge, inputs: before, revisions, configuration, hazard, picks, stop, baseMap } = store.get();
+    const { merge, inputs, revisions, configuration, hazard, picks, stop, baseMap } = store.get();
+    const before = { route: inputs.route, rig: keptFile(inputs.rig) };
     if (merge === null || openOf(merge.differences, merge.choices).length > 0) {
       return;
     }

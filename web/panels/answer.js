@@ -7,10 +7,11 @@ import { findConfiguration } from '../report.js';
 import { outcomeTag } from './symbol.js';
 
 export function mountAnswer(root, { store }) {
-  const stop = store.watch(['report', 'plan', 'units', 'configuration', 'whatIf', 'inputs'], state => {
+  const stop = store.watch(['report', 'plan', 'units', 'configuration', 'whatIf', 'inputs', 'busy'], state => {
     const { report, configuration } = state;
     // The plan of another place of the load is no answer.
-    const { status, data } = isOutdated(state) ? { status: 'loading', data: null } : state.plan;
+    const { status, data } = isOutdated(state)
+      ? { status: state.problem === null ? 'loading' : 'stopped', data: null } : state.plan;
     root.dataset.status = status;
     root.dataset.outcome = data?.outcome ?? '';
     if (report === null) {

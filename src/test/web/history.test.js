@@ -271,3 +271,45 @@ test('what is no history is none', () => {
     assert.equal(readHistory(text_), null);
   }
 });
+
+test('500 random sequences of edit, undo, redo and reload end equal in page and store', async () => {
+  let seed = 20261130;
+  const random = most => { seed = (seed * 1103515245 + 12345) % 2147483648; return Math.floor(seed / 65536) % most; };
+  let reloads = 0;
+  let undone = 0;
+  for (let sequence = 0; sequence < 500; sequence++) {
+    const server = serverOf();
+    const storage = storageOf();
+    let now = await begun(server, storage);
+    // What a person expects, kept by the plainest means: every text there was, and where in it they are.
+    let texts = [text(now.store)];
+    let at = 0;
+    for (let step = 0; step < 8; step++) {
+      const act = random(10);
+      if (act < 5) {
+        now.actions.setRigRow(SECOND, `${1301 + random(600)} mm`);
+        await settled();
+        if (text(now.store) !== texts[at]) {
+          texts = [...texts.slice(0, at + 1), text(now.store)];
+          at += 1;
+        }
+      } else if (act < 7) {
+        await now.actions.undoRevision();
+        undone += at > 0 ? 1 : 0;
+        at = Math.max(0, at - 1);
+      } else if (act < 9) {
+        await now.actions.redoRevision();
+        at = Math.min(texts.length - 1, at + 1);
+      } else {
+        await now.actions.saveNow();
+        now.history.writeHistory();
+        now = await reopened(server, storage);
+        reloads += 1;
+      }
+      assert.equal(text(now.store), texts[at], `sequence ${sequence}, step ${step}`);
+    }
+    await now.actions.saveNow();
+    assert.equal(server.files.get(server.revisions.at(-1).files[1].sha256), texts[at], `sequence ${sequence}`);
+  }
+  assert.ok(reloads > 100 && undone > 100, `${reloads} reloads, ${undone} undone`);
+});

@@ -207,6 +207,34 @@ test('what is typed goes into the route after a moment, and what others change c
   assert.equal(store.get().survey.draft.rows[1][1], '100.5');
 });
 
+test('a half-typed survey comes back on another page, where the route still says what it was begun on', async () => {
+  const first = page(PROPERTIES);
+  first.actions.surveyCell(1, 1, 'high');
+  const drafts = JSON.parse(JSON.stringify(first.actions.surveyDrafts()));
+  assert.deepEqual(drafts.map(({ id }) => id), ['H1']);
+
+  const again = page(PROPERTIES);
+  assert.deepEqual(again.actions.surveyDrafts(), []);
+  again.actions.restoreSurveyDrafts(drafts);
+  assert.equal(again.store.get().survey.status, 'unread');
+  assert.equal(again.store.get().survey.draft.rows[1][1], 'high');
+  assert.equal(again.store.get().survey.name, 'Spur');
+  again.actions.surveyCell(1, 1, '100.3');
+  await again.wait();
+  assert.deepEqual(again.sent, ['surveying H1 Spur']);
+
+  // What can be read goes into the route at once; on another route the draft says nothing.
+  first.actions.surveyCell(1, 1, '100.3');
+  const sound = first.actions.surveyDrafts();
+  const third = page(PROPERTIES);
+  third.actions.restoreSurveyDrafts(sound);
+  await third.wait();
+  assert.deepEqual(third.sent, ['surveying H1 Spur']);
+  const other = page({ ...PROPERTIES, name: 'Other spur' });
+  other.actions.restoreSurveyDrafts(sound);
+  assert.equal(other.store.get().survey.status, 'same');
+});
+
 test('what cannot be read stays a draft, here and after another hazard was looked at', async () => {
   const { store, actions, sent, wait } = page(PROPERTIES);
   actions.surveyCell(1, 1, 'high');

@@ -20,7 +20,8 @@ import org.cresthaul.store.FileKind;
 import org.cresthaul.store.ProjectStore;
 import org.cresthaul.store.Revision;
 import org.cresthaul.store.SqliteStore;
-import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -48,15 +49,15 @@ class LoadMovePageTest {
     private static final String LOADER = "#load-view [data-piece='0']";
 
     @TempDir
-    private Path folder;
+    private static Path folder;
 
-    private byte[] rig;
-    private ProjectStore store;
-    private TestServer server;
-    private Browser browser;
+    private static byte[] rig;
+    private static ProjectStore store;
+    private static TestServer server;
+    private static Browser browser;
 
-    @BeforeEach
-    void start() throws Exception {
+    @BeforeAll
+    static void start() throws Exception {
         rig = Files.readAllBytes(Path.of("sample-routes/lowbed-loaded.rig.json"));
         store = SqliteStore.in(folder);
         server = new TestServer(new ServerOptions(
@@ -68,14 +69,20 @@ class LoadMovePageTest {
                         List.of(new Sample("lowbed-loaded.rig.json", rig))),
                 Optional.of(store)));
         browser = new Browser();
+    }
+
+    @BeforeEach
+    void openPage() {
         browser.resize(1400, 900);
         browser.prefer("light");
+        browser.open("about:blank");
+        browser.errors();
         browser.open(server.url() + "#configuration=down/none/4&hazard=H02");
         browser.await("the loads are there", b -> isReady());
     }
 
-    @AfterEach
-    void stop() throws Exception {
+    @AfterAll
+    static void stop() throws Exception {
         browser.close();
         server.close();
         store.close();
