@@ -39,7 +39,9 @@ export function drawTemplate(frame, { draft, read, field }, view, units, look) {
     lines.map(({ name, points, closed }) => svg('path', {
       class: `template-${name}`, d: linePath(points) + (closed ? 'Z' : ''),
     })),
-    dims.map(dim => dimension(dim, draft, dim.path === field, px, look)),
+    // What nobody has typed yet has no number to carry.
+    dims.filter(({ path }) => wordsOf(path, draft) !== '')
+      .map(dim => dimension(dim, draft, dim.path === field, px, look)),
     svg('path', { class: 'scale-bar', d: `M${left + 1} ${-bottom - 1.2}v0.6h${bar.pixels * px}v-0.6` }),
     text(left + 1 + bar.pixels * px / 2, -bottom - 1.6, px, round(bar.length, axisUnitName(units)), '')));
 }
@@ -70,6 +72,9 @@ function wordsOf(path, draft) {
     return draft.obstacles[k].name || `obstacle ${Number(k) + 1}`;
   }
   const said = String(draft.fields[path]).trim();
+  if (said === '') {
+    return '';
+  }
   const bare = /^[\d.]+$/.test(said);
   return path === 'angle' ? said.replace(/\s*deg$/, '°').replace(/^([\d.]+)$/, '$1°')
     : `${/radi|curb|outer|island|near/.test(path) && !path.endsWith('offset') ? 'R ' : ''}${said}`
