@@ -87,9 +87,12 @@ export function createLinePartActions(store, line) {
     /** Does what was told, as long as the route is the one it was told of. */
     doAsked: async () => {
       const { asked } = store.get().lineEdit;
+      if (asked.of !== route().json) {
+        patch({ ...quiet, refused: ['The route has changed since this was told. Ask again.'] });
+        return false;
+      }
       patch(quiet);
-      return asked.of === route().json
-        && line.sendLine(asked.what, asked.text, asked.told, { at: 0, said: asked.done }, asked.gone);
+      return line.sendLine(asked.what, asked.text, asked.told, { at: 0, said: asked.done }, asked.gone);
     },
     giveUpAsked: () => patch(quiet),
   };

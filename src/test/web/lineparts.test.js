@@ -4,6 +4,8 @@ import { readFileSync } from 'node:fs';
 import { courseOfLines, linesOf } from '../../../web/line/course.js';
 import { alongOf, cutLine } from '../../../web/line/cutting.js';
 import { joinedRoute } from '../../../web/line/joining.js';
+import { createLinePartActions } from '../../../web/linepartactions.js';
+import { NO_EDIT } from '../../../web/state.js';
 import { pointsOf } from '../../../web/line/positions.js';
 import { negated, reversedRoute } from '../../../web/line/reversing.js';
 
@@ -221,4 +223,62 @@ test('what would change what is allowed is refused, and what is passed again is 
   assert.deepEqual(again.map(({ properties }) => properties.hazard).sort(),
     ['dip', 'dip', 'rail-crossing', 'stretch']);
   assert.ok(again.every(({ properties }) => properties.profile === undefined && properties.limits === undefined));
+});
+
+function world() {
+  const lines = linesOf(ROUTE);
+  let state = {
+    inputs: { route: { text: TEXT, json: ROUTE } }, lineEdit: { ...NO_EDIT, at: 3 }, line: { lengthM: 0.03 * EAST_M },
+  };
+  const store = { get: () => state, set: part => { state = { ...state, ...part }; } };
+  const sent = [];
+  const actions = createLinePartActions(store, {
+    lineParts: () => ({ lines, points: pointsOf(lines), course: courseOfLines(lines) }),
+    settleLine: () => undefined,
+    sendLine: async (...given) => { sent.push(given); return true; },
+  });
+  return { actions, sent, store, edit: () => state.lineEdit };
+}
+
+test('what a cut comes to is told first, and done as it was told', async () => {
+  const { actions, sent, edit } = world();
+  // The point on show is that at 0.02 degrees.
+  assert.ok(await actions.askCut({ at: '', keep: 'before' }));
+  assert.deepEqual(edit().asked.goes, ['H2 Ford']);
+  assert.equal(sent.length, 0);
+  assert.ok(await actions.doAsked());
+  const [[what, text, , , gone]] = sent;
+  assert.match(what, /first part stays/);
+  assert.deepEqual(positions(text).at(-1), [0.02, 0]);
+  assert.deepEqual(gone, ['H2']);
+  assert.equal(edit().asked, null);
+});
+
+test('where to cut is read, and what was told of another route is not done', async () => {
+  const { actions, sent, store, edit } = world();
+  for (const at of ['90 mi', 'here', '1, 1']) {
+    assert.equal(await actions.askCut({ at, keep: 'after' }), false, at);
+    assert.equal(edit().wrong.at, 'cut');
+  }
+  assert.ok(await actions.askCut({ at: '0, 0.0255', keep: 'after' }));
+  store.set({ inputs: { route: { text: TEXT, json: structuredClone(ROUTE) } } });
+  assert.equal(await actions.doAsked(), false);
+  assert.match(edit().refused[0], /Ask again/);
+  assert.equal(sent.length, 0);
+});
+
+test('a route is turned with all its places judged anew, and a file is joined by its name', async () => {
+  const { actions, sent, edit } = world();
+  assert.equal(await actions.askReverse({}), false);
+  assert.match(edit().refused[0], /same paths/);
+  assert.ok(await actions.askReverse({ paths: 'same', stops: true, limits: true }));
+  assert.ok(await actions.doAsked());
+  assert.deepEqual(sent[0][4], ['H1', 'S1', 'P1', 'H2']);
+  const file = text => new File([text], 'more.geojson');
+  assert.equal(await actions.askJoin(file('{}')), false);
+  assert.match(edit().wrong.text, /no route file/);
+  assert.equal(await actions.askJoin(file('<gpx/>')), false);
+  assert.ok(await actions.askJoin(file(JSON.stringify(other([0.03, 0.035, 0.04])))));
+  assert.ok(await actions.doAsked());
+  assert.equal(sent[1][0], 'joining Other');
 });
