@@ -33,7 +33,7 @@ final class MapFile {
         return extract.name();
     }
 
-    /** Reads it from beginning to end. */
+    /** Reads it from beginning to end, or until the sink has read enough. */
     void read(MapSink sink) throws InputRejected {
         times++;
         Path path = extract.path();
@@ -44,6 +44,8 @@ final class MapFile {
             in.reset();
             // What is refused says which of several extracts it is.
             readAs(head, in, sink);
+        } catch (EnoughRead e) {
+            // What comes behind is of no use to who reads.
         } catch (IOException e) {
             throw Refusals.of("unreadable", named("The map extract cannot be read."), "Check that it is whole.");
         } catch (InputRejected e) {

@@ -155,6 +155,14 @@ final class MapStrip {
                         put(id, lon, lat);
                     }
                 }
+
+                @Override
+                public void way(long id, long[] nodes, Map<String, String> tags, long timeS) {
+                    // Half of an extract lies behind its last node, where it is sorted.
+                    if (!unsorted) {
+                        throw new EnoughRead();
+                    }
+                }
             };
             for (MapFile file : files) {
                 file.read(places);
