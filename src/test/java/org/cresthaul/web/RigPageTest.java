@@ -350,6 +350,11 @@ class RigPageTest extends OnSmallFiles {
         assertEquals(
                 false,
                 browser.run("return document.documentElement.scrollWidth > document.documentElement.clientWidth"));
+        // What a list scrolls to makes the page no longer: it ends where its content does.
+        assertEquals(
+                false,
+                browser.run("return document.documentElement.scrollHeight"
+                        + " > Math.ceil(document.body.getBoundingClientRect().bottom + scrollY) + 1"));
         browser.prefer("light");
     }
 }
