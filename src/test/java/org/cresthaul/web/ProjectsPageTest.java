@@ -121,7 +121,11 @@ class ProjectsPageTest {
         }
         assertTrue(leastMs < SAVED_WITHIN_MS, leastMs + " ms");
 
-        String address = (String) browser.run("return location.href");
+        // The address follows what is in force, and a page that is opened by it is in that.
+        String address = browser.await("the address has the last margin", b -> {
+            String now = (String) b.run("return location.href");
+            return now.contains("ground=3") ? now : null;
+        });
         assertTrue(address.contains("#project=" + latest().project()), address);
         browser.open("about:blank");
         open(address);
