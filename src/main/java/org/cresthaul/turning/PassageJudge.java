@@ -147,9 +147,11 @@ final class PassageJudge {
         };
     }
 
+    /** What was not followed as closely as room is told is within nothing. */
     private boolean isWithinLimits(Track track) {
         TurningCombination combination = setting.combination();
-        if (track.mostSteerRad() > combination.steerLimitRad() + 1e-9) {
+        if (!(track.errorBoundM() <= Following.TOLERANCE_M)
+                || track.mostSteerRad() > combination.steerLimitRad() + 1e-9) {
             return false;
         }
         for (int k = 0; k < combination.articulationLimitRad().size(); k++) {
