@@ -43,7 +43,7 @@ class SteeredAxlesTest {
         }
         assertTrue(worstM < Following.TOLERANCE_M, "worst " + worstM);
         assertTrue(compared > 60 * CASES, "states " + compared);
-        assertTrue(worstOfBound < 2e-4, "beyond the stated bound by " + worstOfBound);
+        assertTrue(worstOfBound < 1e-6, "beyond the stated bound by " + worstOfBound);
     }
 
     @Test
@@ -94,7 +94,7 @@ class SteeredAxlesTest {
         for (int i = 0; i < stations.length; i++) {
             stations[i] = track.stationM(i);
         }
-        double[][] headings = new ReferenceFollowing(m.chain(), m.path(), 1e-8, reversing).headingsAt(stations, start);
+        double[][] headings = new ReferenceFollowing(m.chain(), m.path(), 1e-12, reversing).headingsAt(stations, start);
         double worst = 0;
         int compared = upTo(track);
         for (int i = 0; i < compared; i++) {
