@@ -60,6 +60,13 @@ final class ServeCommand implements Callable<Integer> {
     private Optional<String> host = Optional.empty();
 
     @Option(
+            names = "--host-name",
+            paramLabel = "NAME",
+            description = "Host name that the server answers to beside its own addresses, such as a proxy's; may be"
+                    + " given again for more")
+    private List<String> hostNames = List.of();
+
+    @Option(
             names = "--tiles",
             paramLabel = "URL",
             description = "Base map, such as https://tiles.example.org/{z}/{x}/{y}.png; without it nothing is loaded"
@@ -182,7 +189,7 @@ final class ServeCommand implements Callable<Integer> {
             candidates.add(0);
         }
         for (int candidate : candidates) {
-            ServerOptions options = new ServerOptions(host, candidate, tiles, samples, projects);
+            ServerOptions options = options(candidate, tiles, samples, projects);
             try {
                 WebServer server = WebServer.start(options);
                 warnIfOpen(options);
@@ -192,6 +199,15 @@ final class ServeCommand implements Callable<Integer> {
             }
         }
         throw new Refused("Port " + candidates.get(0) + " cannot be listened on. Choose another with --port.\n");
+    }
+
+    private ServerOptions options(
+            int candidate, Optional<Tiles> tiles, Samples samples, Optional<ProjectStore> projects) throws Refused {
+        try {
+            return new ServerOptions(host, candidate, tiles, samples, projects, hostNames);
+        } catch (IllegalArgumentException e) {
+            throw new Refused("--host-name: " + e.getMessage() + ".\n");
+        }
     }
 
     private void requireOwnAddress() throws Refused {

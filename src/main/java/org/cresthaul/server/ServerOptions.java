@@ -2,7 +2,9 @@ package org.cresthaul.server;
 
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.cresthaul.store.ProjectStore;
 
 /**
@@ -13,10 +15,35 @@ import org.cresthaul.store.ProjectStore;
  * @param tiles a base map, when one is wanted
  * @param samples what the page offers to open
  * @param projects where projects are kept, when they are
+ * @param names host names that it answers to beside those of the address listened on
  */
 public record ServerOptions(
-        Optional<String> host, int port, Optional<Tiles> tiles, Samples samples, Optional<ProjectStore> projects) {
+        Optional<String> host,
+        int port,
+        Optional<Tiles> tiles,
+        Samples samples,
+        Optional<ProjectStore> projects,
+        List<String> names) {
     static final String LOOPBACK = "127.0.0.1";
+
+    /** A name or an address as it stands in an address of a page, without a port. */
+    private static final Pattern NAME = Pattern.compile("[\\p{Alnum}.-]{1,253}|\\[?[\\p{XDigit}:.]{2,45}]?");
+
+    public ServerOptions {
+        names = List.copyOf(names);
+        for (String name : names) {
+            if (!NAME.matcher(name).matches()) {
+                throw new IllegalArgumentException(
+                        '"' + name + "\" is no host name; one is written as planner.example.org, without a port");
+            }
+        }
+    }
+
+    /** Answering to no other names. */
+    public ServerOptions(
+            Optional<String> host, int port, Optional<Tiles> tiles, Samples samples, Optional<ProjectStore> projects) {
+        this(host, port, tiles, samples, projects, List.of());
+    }
 
     /** Keeping nothing. */
     public ServerOptions(Optional<String> host, int port, Optional<Tiles> tiles, Samples samples) {

@@ -36,7 +36,7 @@ public final class WebServer implements AutoCloseable {
                 new Api(options.samples(), options.tiles(), options.projects(), gate, bodies).endpoints();
         Javalin javalin = Javalin.create(config -> {
             jetty(config, headers);
-            HostGuard guard = new HostGuard(!options.isLoopback());
+            HostGuard guard = new HostGuard(options);
             config.routes.before(ctx -> headers.all().forEach(ctx::header));
             config.routes.before(guard::require);
             config.routes.before(SiteGuard::require);

@@ -228,17 +228,9 @@ class ServerUnderLoadTest {
 
     @ParameterizedTest
     @CsvSource({"127.0.0.1, true", "localhost, true", "127.0.0.2, true", "::1, true", "0.0.0.0, false"})
-    void theGuardStaysWhereOnlyThisMachineAsks(String host, boolean guarded) throws Exception {
+    void onlyThisMachineAsksOnItsLoopback(String host, boolean loopback) {
         ServerOptions options = new ServerOptions(Optional.of(host), 0, Optional.empty(), TestServer.small());
-        assertEquals(guarded, options.isLoopback());
-        if (host.equals("127.0.0.1") || host.equals("0.0.0.0")) {
-            try (TestServer server = new TestServer(options);
-                    Socket socket = socket(server)) {
-                say(socket, "GET /api/version HTTP/1.1\r\nHost: evil.example\r\nConnection: close\r\n\r\n");
-                String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-                assertTrue(answer.startsWith("HTTP/1.1 " + (guarded ? 421 : 200)), answer);
-            }
-        }
+        assertEquals(loopback, options.isLoopback());
     }
 
     /** What costs nothing is answered at once while every processor checks. */
