@@ -158,6 +158,28 @@ final class HazardCheck {
         passages.forEach(p -> p.share(limit));
     }
 
+    /** Whether a setting is clear here, as {@link #judge} has it: nothing else is found out where it is not. */
+    boolean isClear(Setting setting) {
+        if (ground.isEmpty() && overhead.isEmpty() || !surroundings.limits().isEmpty()) {
+            return false;
+        }
+        Judgment known = transports.get(setting);
+        if (known == null) {
+            allowWork();
+            if (sides().anyMatch(s -> s.fallsShort(setting))) {
+                return false;
+            }
+        }
+        return judge(setting).verdict == Verdict.CLEAR;
+    }
+
+    /** The raise of a cell of which it is known that transport is not clear. */
+    Optional<Report.RaiseFinding> raise(Setting transport) {
+        return surroundings.limits().isEmpty() && !(ground.isEmpty() && overhead.isEmpty())
+                ? findRaise(transport)
+                : Optional.empty();
+    }
+
     private Optional<Report.RaiseFinding> findRaise(Setting transport) {
         allowWork();
         Optional<RaiseNeeded.Raise> raise = leastRaise(transport);

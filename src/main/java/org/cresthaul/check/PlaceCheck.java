@@ -33,6 +33,9 @@ public final class PlaceCheck {
     private final Map<String, CheckedConfiguration> configurations = new LinkedHashMap<>();
     private final Map<String, HazardCheck> gaps = new HashMap<>();
     private final Map<String, CornerCells> corners = new HashMap<>();
+    private final Map<Asked, Optional<Report.RaiseFinding>> raises = new HashMap<>();
+
+    private record Asked(String hazard, String configuration) {}
 
     public PlaceCheck(Route route, Rig rig, LevelStance stance, Margins margins) {
         this.route = route;
@@ -54,6 +57,52 @@ public final class PlaceCheck {
         Hazard hazard = hazard(hazardId);
         CheckedConfiguration c = configuration(configurationKey);
         return level.under(judged(hazard, c), c);
+    }
+
+    /** Whether {@link #inTransport} calls it clear; what else it would tell is not found out. */
+    public boolean isClear(String hazardId, String configurationKey) {
+        StopSignal.current().poll();
+        Hazard hazard = hazard(hazardId);
+        CheckedConfiguration c = configuration(configurationKey);
+        return isPlain(hazard)
+                ? level.verdict(c) == Verdict.CLEAR && gap(hazard).isClear(c.transport())
+                : inTransport(hazardId, configurationKey).verdict() == Verdict.CLEAR;
+    }
+
+    /**
+     * Whether a place of gaps is clear in transport for a rig with one more notch.
+     *
+     * @param notchOffsetM of it; below the lowest as well
+     */
+    public boolean isClearAt(String hazardId, String configurationKey, double notchOffsetM) {
+        StopSignal.current().poll();
+        CheckedConfiguration c = configuration(configurationKey);
+        return gap(hazard(hazardId)).isClear(new Setting(c.lift(), c.booster(), notchOffsetM, 0, 0));
+    }
+
+    /**
+     * The raise of {@link #inTransport}, where another check of the same gaps has told what they are in transport.
+     *
+     * @param verdict of that
+     */
+    public Optional<Report.RaiseFinding> raise(String hazardId, String configurationKey, Verdict verdict) {
+        StopSignal.current().poll();
+        Hazard hazard = hazard(hazardId);
+        CheckedConfiguration c = configuration(configurationKey);
+        if (!isPlain(hazard) || level.verdict(c) != Verdict.CLEAR) {
+            // What the verdict is of cannot be told from it.
+            return Optional.ofNullable(inTransport(hazardId, configurationKey).raise());
+        }
+        return verdict == Verdict.CLEAR
+                ? Optional.empty()
+                : raises.computeIfAbsent(
+                        new Asked(hazardId, configurationKey),
+                        a -> gap(hazard).raise(c.transport()).filter(r -> r.frontM() == 0 || loads.raisesFront(c)));
+    }
+
+    /** Whether it is all gaps. */
+    private static boolean isPlain(Hazard hazard) {
+        return !(hazard instanceof RouteCorner) && !(hazard instanceof LimitedPlace);
     }
 
     private Report.Cell judged(Hazard hazard, CheckedConfiguration c) {

@@ -21,6 +21,8 @@ final class SideCheck {
     private final double marginM;
     private final double sagM;
     private final Code where;
+    /** The same lines, in the order in which they are asked for a place that falls short. */
+    private final List<RaiseNeeded.Lane> shortest;
 
     /**
      * The least gap over all lines and levelings, and the verdict.
@@ -57,6 +59,7 @@ final class SideCheck {
     SideCheck(double chainageM, List<RaiseNeeded.Lane> lanes, double marginM, double sagM, Code where) {
         this.chainageM = chainageM;
         this.lanes = List.copyOf(lanes);
+        shortest = new ArrayList<>(lanes);
         this.marginM = marginM;
         this.sagM = sagM;
         this.where = where;
@@ -72,6 +75,23 @@ final class SideCheck {
      */
     Judged judge(Setting setting) {
         return judge(setting, false);
+    }
+
+    /**
+     * Whether some position is found at which what is demanded is not there, so that no judgment can be clear; false
+     * says nothing. The line that fell short last is asked first.
+     */
+    boolean fallsShort(Setting setting) {
+        for (int i = 0; i < shortest.size(); i++) {
+            RaiseNeeded.Lane lane = shortest.get(i);
+            for (Leveling leveling : setting.levelings()) {
+                if (new PassageSearch(lane.passage(), setting, leveling).fallsShort(lane.soffit(), lane.demand())) {
+                    shortest.add(0, shortest.remove(i));
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Whether a trailing booster changes nothing in what was found without one. */

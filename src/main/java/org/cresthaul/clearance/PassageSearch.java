@@ -29,6 +29,8 @@ import org.cresthaul.road.Soffit;
 public final class PassageSearch {
     /** Positions looked at where a search ended before it met a structure. */
     private static final int LOOKS = 500;
+    /** What sums of lengths may be off by, and far more. */
+    private static final double ROUNDING_M = 1e-9;
 
     private final Passage passage;
     private final UnitPlaces places;
@@ -184,6 +186,22 @@ public final class PassageSearch {
         }
         offerAny(undecided, target, run.nearest);
         return run.nearest.asClearance(SpanSearch.WITHIN_M, undecided);
+    }
+
+    /**
+     * Whether some position is found at which a demand is not met, by more than rounding: then no search can show that
+     * it is. False says nothing.
+     */
+    public boolean fallsShort(Optional<Soffit> under, Demand demand) {
+        Target target = target(under);
+        Run run = new Run(target, SpanSearch.Seeks.SHORT, -ROUNDING_M, List.of(demand));
+        if (!rolls()) {
+            run.nearest.offer(passage.tractorSearch().leastSpare(target.tractor(), demand, leverage).nearest);
+        }
+        if (run.nearest.unit == null) {
+            run.search(passage.spans(), spots(target));
+        }
+        return run.nearest.unit != null;
     }
 
     /** Clearance at one position; empty when no part is under the soffit then. */

@@ -50,6 +50,8 @@ abstract class SpanSearch<P> {
         GAP,
         /** The least gap less the one demand. */
         SPARE,
+        /** Any gap that falls short of the one demand by more than the ceiling says. */
+        SHORT,
         /** Nothing: only whether demands are met. */
         NOTHING
     }
@@ -58,8 +60,8 @@ abstract class SpanSearch<P> {
      * A search.
      *
      * @param ceilingM what is sought matters only below this
-     * @param demands the strictest first, none asking more anywhere than the one before; with {@link Seeks#SPARE} just
-     *     one
+     * @param demands the strictest first, none asking more anywhere than the one before; with {@link Seeks#SPARE} and
+     *     {@link Seeks#SHORT} just one
      * @param limit a step is a stretch looked at, halved ones and first ones alike; once it is spent the search ends
      *     undecided
      * @param points of the outlines that are looked at, and faces between them
@@ -128,8 +130,7 @@ abstract class SpanSearch<P> {
 
     private boolean isSettled(Passage.Span span, P a, P b) {
         double gapM = seeks == Seeks.GAP ? nearest.gapM - WITHIN_M : Double.NEGATIVE_INFINITY;
-        double spareM =
-                seeks == Seeks.SPARE ? nearest.gapM - WITHIN_M : demand() == null ? Double.NEGATIVE_INFINITY : 0;
+        double spareM = spareOnly() ? nearest.gapM - WITHIN_M : demand() == null ? Double.NEGATIVE_INFINITY : 0;
         return staysAbove(span, a, b, demand(), new Floors(gapM, spareM));
     }
 
@@ -137,7 +138,7 @@ abstract class SpanSearch<P> {
      * A demand that cannot be shown to be met is not; the least gap then is unproven when it cannot be bounded either.
      */
     private void giveUpOn(Passage.Span span, P a, P b) {
-        while (seeks != Seeks.SPARE && demand() != null) {
+        while (!spareOnly() && demand() != null) {
             inForce++;
             if (isSettled(span, a, b)) {
                 return;
@@ -151,7 +152,7 @@ abstract class SpanSearch<P> {
     }
 
     private void look(double steerM, PlacedUnit tractor, P placed) {
-        boolean spareOnly = seeks == Seeks.SPARE;
+        boolean spareOnly = spareOnly();
         Nearest gaps = spareOnly ? new Nearest() : nearest;
         while (true) {
             measure(steerM, tractor, placed, demand(), gaps, spareOnly ? nearest : tightest);
@@ -164,12 +165,18 @@ abstract class SpanSearch<P> {
         }
     }
 
+    private boolean spareOnly() {
+        return seeks == Seeks.SPARE || seeks == Seeks.SHORT;
+    }
+
     private Demand demand() {
         return inForce < demands.size() ? demands.get(inForce) : null;
     }
 
     private boolean isIdle() {
-        return undecided != null || seeks == Seeks.NOTHING && demand() == null;
+        return undecided != null
+                || seeks == Seeks.NOTHING && demand() == null
+                || seeks == Seeks.SHORT && nearest.unit != null;
     }
 
     boolean proven() {

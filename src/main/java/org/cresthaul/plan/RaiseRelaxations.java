@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.cresthaul.check.CheckedConfiguration;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
@@ -39,13 +38,14 @@ final class RaiseRelaxations {
     private final Map<String, CheckedConfiguration> configurations = new HashMap<>();
 
     /** A raise beyond the limits. */
-    private record Beyond(Report.Cell cell, Notch notch, double frontOverM, double rearOverM) {
+    private record Beyond(
+            String configuration, Report.RaiseFinding raise, Notch notch, double frontOverM, double rearOverM) {
         double overM() {
             return frontOverM + rearOverM;
         }
 
         double deckFrontM() {
-            return notch.offsetM() + cell.raise().frontM();
+            return notch.offsetM() + raise.frontM();
         }
     }
 
@@ -89,31 +89,32 @@ final class RaiseRelaxations {
                 .min(Comparator.comparingDouble(Beyond::overM))
                 .ifPresent(b -> found.add(new Relaxation(
                         RelaxationKind.RAISE,
-                        b.cell.configuration(),
+                        b.configuration,
                         b.overM(),
                         true,
                         Sentence.of(Code.OPEN_BEYOND)
-                                .with("raise", words(b.cell.raise()))
+                                .with("raise", words(b.raise))
                                 .with("beyond", over(b)))));
         notchAbove(hazard.id(), cells, check)
-                .or(() -> notchBelow(hazard.id(), cells))
+                .or(() -> notchBelow(hazard.id(), cells, check))
                 .ifPresent(found::add);
         return found;
     }
 
     private Optional<Beyond> beyond(PlaceCheck check, String hazardId, Report.Cell declared) {
-        Report.Cell cell = check.inTransport(hazardId, declared.configuration());
-        if (cell.raise() == null) {
-            return Optional.empty();
-        }
-        Notch notch = notch(cell.configuration());
-        double frontOverM = Math.max(
-                0,
-                notch.offsetM()
-                        + cell.raise().frontM()
-                        - Math.max(notch.offsetM(), stance.trailer().hydraulicRaiseLimitM()));
-        double rearOverM = Math.max(0, cell.raise().rearM() - stance.trailer().manualRaiseLimitM());
-        return Optional.of(new Beyond(cell, notch, frontOverM, rearOverM));
+        // How far it may be raised is all that is another: transport is as it was found.
+        return check.raise(hazardId, declared.configuration(), declared.verdict())
+                .map(raise -> {
+                    Notch notch = notch(declared.configuration());
+                    double frontOverM = Math.max(
+                            0,
+                            notch.offsetM()
+                                    + raise.frontM()
+                                    - Math.max(notch.offsetM(), stance.trailer().hydraulicRaiseLimitM()));
+                    double rearOverM =
+                            Math.max(0, raise.rearM() - stance.trailer().manualRaiseLimitM());
+                    return new Beyond(declared.configuration(), raise, notch, frontOverM, rearOverM);
+                });
     }
 
     private static Sentence words(Report.RaiseFinding raise) {
@@ -142,19 +143,17 @@ final class RaiseRelaxations {
     private Optional<Relaxation> notchAbove(String hazardId, List<Report.Cell> cells, PlaceCheck lifted) {
         Notch top = rig.notches().get(rig.notches().size() - 1);
         return cells.stream()
-                .map(c -> lifted.inTransport(hazardId, c.configuration()))
-                .filter(c ->
-                        c.raise() != null && c.raise().rearM() == 0 && c.raise().frontM() > 0)
-                .map(c -> new Beyond(c, notch(c.configuration()), 0, 0))
+                .flatMap(c -> beyond(lifted, hazardId, c).stream())
+                .filter(b -> b.raise.rearM() == 0 && b.raise.frontM() > 0)
                 .min(Comparator.comparingDouble(Beyond::deckFrontM))
-                .flatMap(b -> tryNotch(hazardId, b, top));
+                .flatMap(b -> tryNotch(hazardId, b, top, lifted));
     }
 
-    private Optional<Relaxation> tryNotch(String hazardId, Beyond b, Notch top) {
+    private Optional<Relaxation> tryNotch(String hazardId, Beyond b, Notch top, PlaceCheck check) {
         double exactM = Math.ceil((b.deckFrontM() - HAIR_M) * 1e4) / 1e4;
         double stepsM = Math.ceil((b.deckFrontM() - HAIR_M) / STEP_M) * STEP_M;
         for (double offsetM : new double[] {stepsM, exactM}) {
-            Optional<String> key = clearAt(hazardId, b.cell.configuration(), offsetM);
+            Optional<String> key = clearAt(hazardId, b.configuration, offsetM, check);
             if (key.isPresent()) {
                 Notch below = rig.notches().stream()
                         .filter(n -> n.offsetM() < offsetM)
@@ -163,7 +162,7 @@ final class RaiseRelaxations {
                 double moreM = offsetM - below.offsetM();
                 return Optional.of(new Relaxation(
                         RelaxationKind.NOTCH,
-                        b.cell.configuration(),
+                        b.configuration,
                         moreM,
                         true,
                         Sentence.of(below.equals(top) ? Code.OPEN_NOTCH_TOP : Code.OPEN_NOTCH_ABOVE)
@@ -175,19 +174,16 @@ final class RaiseRelaxations {
     }
 
     /** Lower helps overhead; how a tail that rises with it counts is told by trying. */
-    private Optional<Relaxation> notchBelow(String hazardId, List<Report.Cell> cells) {
+    private Optional<Relaxation> notchBelow(String hazardId, List<Report.Cell> cells, PlaceCheck check) {
         Notch bottom = rig.notches().get(0);
         List<String> lowest = cells.stream()
                 .filter(c -> c.overhead() != null && c.overhead().verdict() != Verdict.CLEAR)
                 .map(Report.Cell::configuration)
                 .filter(c -> notch(c).equals(bottom))
                 .toList();
-        // A front held lower than the bottom notch stands as at such a notch; what the lines share is rolled once for
-        // all steps.
-        PlaceCheck declared = new PlaceCheck(route, rig, stance, margins);
         for (double lessM = STEP_M; lessM <= LOWEST_M + HAIR_M; lessM += STEP_M) {
             for (String configuration : lowest) {
-                if (declared.raised(hazardId, configuration, -lessM, 0).verdict() == Verdict.CLEAR) {
+                if (check.isClearAt(hazardId, configuration, bottom.offsetM() - lessM)) {
                     return Optional.of(new Relaxation(
                             RelaxationKind.NOTCH,
                             configuration,
@@ -203,22 +199,16 @@ final class RaiseRelaxations {
     }
 
     /** The check of a rig with one more notch; empty unless the place is clear there. */
-    private Optional<String> clearAt(String hazardId, String configuration, double offsetM) {
+    private Optional<String> clearAt(String hazardId, String configuration, double offsetM, PlaceCheck check) {
         if (rig.notches().stream().anyMatch(n -> Math.abs(n.offsetM() - offsetM) < HAIR_M)) {
             return Optional.empty();
         }
         String name = rig.notches().stream().map(Notch::name).reduce("+", String::concat);
-        Notch added = new Notch(name, offsetM);
-        List<Notch> notches = Stream.concat(rig.notches().stream(), Stream.of(added))
-                .sorted(Comparator.comparingDouble(Notch::offsetM))
-                .toList();
-        Rig other = rig.withNotches(notches);
-        String key = configurations.get(configuration).at(added).key();
-        return new PlaceCheck(route, other, stance, margins)
-                                .raised(hazardId, key, 0, 0)
-                                .verdict()
-                        == Verdict.CLEAR
-                ? Optional.of(key)
+        return check.isClearAt(hazardId, configuration, offsetM)
+                ? Optional.of(configurations
+                        .get(configuration)
+                        .at(new Notch(name, offsetM))
+                        .key())
                 : Optional.empty();
     }
 

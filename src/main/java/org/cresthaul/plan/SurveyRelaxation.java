@@ -5,7 +5,6 @@ import java.util.Optional;
 import org.cresthaul.check.Margins;
 import org.cresthaul.check.PlaceCheck;
 import org.cresthaul.check.Report;
-import org.cresthaul.check.Verdict;
 import org.cresthaul.language.Code;
 import org.cresthaul.language.Sentence;
 import org.cresthaul.plan.Plan.Relaxation;
@@ -25,7 +24,7 @@ final class SurveyRelaxation {
     Optional<Relaxation> at(Report.HazardFindings hazard, List<Report.Cell> cells) {
         return cells.stream()
                 .map(Report.Cell::configuration)
-                .filter(c -> exact.inTransport(hazard.id(), c).verdict() == Verdict.CLEAR)
+                .filter(c -> exact.isClear(hazard.id(), c))
                 .findFirst()
                 .map(c -> new Relaxation(RelaxationKind.SURVEY, c, null, false, Sentence.of(Code.OPEN_CLOSER)));
     }
