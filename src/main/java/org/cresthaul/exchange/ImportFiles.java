@@ -194,7 +194,7 @@ public record ImportFiles(
 
     private static boolean isMapXml(byte[] head) {
         try {
-            XmlPull xml = new XmlPull(new ByteArrayInputStream(head));
+            XmlPull xml = XmlPull.ofTrack(new ByteArrayInputStream(head));
             while (xml.next()) {
                 if (xml.isStart()) {
                     return xml.name().equals("osm");

@@ -75,11 +75,13 @@ public final class BaseMapCut {
         private boolean relationBefore;
 
         @Override
-        public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) {
+        public boolean wantsNode(long id, double lon, double lat) {
             unsorted |= wayBefore || relationBefore;
-            if (!NodePlaces.isPlace(lon, lat) || !corridor.holds(lon, lat)) {
-                return;
-            }
+            return NodePlaces.isPlace(lon, lat) && corridor.holds(lon, lat);
+        }
+
+        @Override
+        public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) {
             boolean before = places.has(id);
             whole &= places.put(id, lon, lat);
             Optional<String> name = tags.isEmpty() ? Optional.empty() : BaseMapTags.ofNode(tags);
@@ -144,6 +146,11 @@ public final class BaseMapCut {
         for (MapFile file : files) {
             file.read(new MapSink() {
                 @Override
+                public boolean wantsNode(long id, double lon, double lat) {
+                    return false;
+                }
+
+                @Override
                 public void way(long id, long[] nodes, Map<String, String> tags, long timeS) {
                     if (unsorted) {
                         take(id, nodes, tags);
@@ -184,10 +191,13 @@ public final class BaseMapCut {
         for (MapFile file : files) {
             file.read(new MapSink() {
                 @Override
+                public boolean wantsNode(long id, double lon, double lat) {
+                    return missing.find(id) >= 0 && NodePlaces.isPlace(lon, lat) && !places.has(id);
+                }
+
+                @Override
                 public void node(long id, double lon, double lat, Map<String, String> tags, long timeS) {
-                    if (missing.find(id) >= 0 && NodePlaces.isPlace(lon, lat) && !places.has(id)) {
-                        whole &= places.put(id, lon, lat);
-                    }
+                    whole &= places.put(id, lon, lat);
                 }
             });
         }

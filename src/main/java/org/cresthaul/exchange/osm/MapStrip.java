@@ -66,16 +66,19 @@ final class MapStrip {
             }
 
             @Override
+            public boolean wantsNode(long id, double lon, double lat) {
+                unsorted |= wayBefore[0];
+                return NodePlaces.isPlace(lon, lat) && corridor.holds(lon, lat);
+            }
+
+            @Override
             public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
                     throws InputRejected {
-                unsorted |= wayBefore[0];
-                if (Math.abs(lat) <= LonLat.MOST_LAT_DEG && Math.abs(lon) <= 180 && corridor.holds(lon, lat)) {
-                    Long before = nodeTimes.get(index.find(id));
-                    put(id, lon, lat);
-                    if (!tags.isEmpty() && (before == null || before <= timeS)) {
-                        nodeTags.put(index.find(id), Map.copyOf(tags));
-                        nodeTimes.put(index.find(id), timeS);
-                    }
+                Long before = nodeTimes.get(index.find(id));
+                put(id, lon, lat);
+                if (!tags.isEmpty() && (before == null || before <= timeS)) {
+                    nodeTags.put(index.find(id), Map.copyOf(tags));
+                    nodeTimes.put(index.find(id), timeS);
                 }
             }
 
@@ -96,9 +99,17 @@ final class MapStrip {
         }
 
         @Override
+        public boolean wantsNode(long id, double lonDeg, double latDeg) {
+            return false;
+        }
+
+        @Override
         public void way(long id, long[] nodes, Map<String, String> tags, long timeS) throws InputRejected {
+            if (Arrays.stream(nodes).noneMatch(n -> index.find(n) >= 0)) {
+                return;
+            }
             MapWay way = new MapWay(id, new int[0], tags, timeS);
-            if (!way.isKept() || Arrays.stream(nodes).noneMatch(n -> index.find(n) >= 0)) {
+            if (!way.isKept()) {
                 return;
             }
             Integer before = wayAt.get(id);
@@ -149,11 +160,14 @@ final class MapStrip {
         if (missing.size() > 0) {
             MapSink places = new MapSink() {
                 @Override
+                public boolean wantsNode(long id, double lon, double lat) {
+                    return missing.find(id) >= 0 && NodePlaces.isPlace(lon, lat);
+                }
+
+                @Override
                 public void node(long id, double lon, double lat, Map<String, String> tags, long timeS)
                         throws InputRejected {
-                    if (missing.find(id) >= 0 && Math.abs(lat) <= LonLat.MOST_LAT_DEG && Math.abs(lon) <= 180) {
-                        put(id, lon, lat);
-                    }
+                    put(id, lon, lat);
                 }
 
                 @Override

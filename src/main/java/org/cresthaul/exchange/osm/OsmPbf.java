@@ -149,12 +149,16 @@ final class OsmPbf {
                 dense(group.getDense(), block, strings);
             }
             for (Osmformat.Node node : group.getNodesList()) {
-                sink.node(
-                        node.getId(),
-                        NANO * (block.getLonOffset() + block.getGranularity() * node.getLon()),
-                        NANO * (block.getLatOffset() + block.getGranularity() * node.getLat()),
-                        tags(node.getKeysList(), node.getValsList(), strings),
-                        node.hasInfo() ? node.getInfo().getTimestamp() * block.getDateGranularity() / 1000 : 0);
+                double lonDeg = NANO * (block.getLonOffset() + block.getGranularity() * node.getLon());
+                double latDeg = NANO * (block.getLatOffset() + block.getGranularity() * node.getLat());
+                if (sink.wantsNode(node.getId(), lonDeg, latDeg)) {
+                    sink.node(
+                            node.getId(),
+                            lonDeg,
+                            latDeg,
+                            tags(node.getKeysList(), node.getValsList(), strings),
+                            node.hasInfo() ? node.getInfo().getTimestamp() * block.getDateGranularity() / 1000 : 0);
+                }
             }
             for (Osmformat.Way way : group.getWaysList()) {
                 way(way, block, strings);
@@ -179,24 +183,20 @@ final class OsmPbf {
             lon += dense.getLon(i);
             lat += dense.getLat(i);
             time += timed ? dense.getDenseinfo().getTimestamp(i) : 0;
-            Map<String, String> tags = Map.of();
-            if (tagged) {
-                int end = tag;
-                while (dense.getKeysVals(end) != 0) {
-                    end += 2;
-                }
-                tags = end == tag ? tags : new HashMap<>();
+            int end = tag;
+            while (tagged && dense.getKeysVals(end) != 0) {
+                end += 2;
+            }
+            double lonDeg = NANO * (block.getLonOffset() + block.getGranularity() * lon);
+            double latDeg = NANO * (block.getLatOffset() + block.getGranularity() * lat);
+            if (sink.wantsNode(id, lonDeg, latDeg)) {
+                Map<String, String> tags = end == tag ? Map.of() : new HashMap<>();
                 for (; tag < end; tag += 2) {
                     tags.put(text(strings, dense.getKeysVals(tag)), text(strings, dense.getKeysVals(tag + 1)));
                 }
-                tag++;
+                sink.node(id, lonDeg, latDeg, tags, time * block.getDateGranularity() / 1000);
             }
-            sink.node(
-                    id,
-                    NANO * (block.getLonOffset() + block.getGranularity() * lon),
-                    NANO * (block.getLatOffset() + block.getGranularity() * lat),
-                    tags,
-                    time * block.getDateGranularity() / 1000);
+            tag = end + 1;
         }
     }
 

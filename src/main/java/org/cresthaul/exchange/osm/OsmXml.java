@@ -4,9 +4,11 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.stream.LongStream;
 import org.cresthaul.exchange.track.TrackTime;
 import org.cresthaul.exchange.track.XmlPull;
@@ -22,14 +24,27 @@ final class OsmXml {
 
     private static final int MOST_TAGS = 1000;
 
+    /** Most kinds of elements and attributes that say nothing here: a parser keeps the name of each. */
+    private static final int MOST_STRANGE = 200;
+
     private final XmlPull xml;
+    private final Set<String> strange = new HashSet<>();
+
+    /** Which attribute of the object that is being read says what; -1 where none does. */
+    private int idAt;
+
+    private int lonAt;
+    private int latAt;
+    private int timestampAt;
+
+    private boolean visible;
 
     private OsmXml(XmlPull xml) {
         this.xml = xml;
     }
 
     static void read(InputStream in, MapSink sink) throws InputRejected {
-        new OsmXml(new XmlPull(in)).document(sink);
+        new OsmXml(XmlPull.ofMap(in)).document(sink);
     }
 
     private void document(MapSink sink) throws InputRejected {
@@ -46,21 +61,55 @@ final class OsmXml {
                             "This XML is not an extract of OpenStreetMap.",
                             "Give .osm, .osm.gz or .osm.pbf.");
                 }
-            } else if (xml.isStart("node")) {
-                node(sink);
-            } else if (xml.isStart("way")) {
-                way(sink);
-            } else if (xml.isStart("relation")) {
-                relation(sink);
-            } else if (xml.depth() == 2) {
-                if (xml.isStart("bounds")) {
-                    bounds(sink);
-                }
-                xml.elementText(0);
+                continue;
+            }
+            switch (xml.name()) {
+                case "node" -> node(sink);
+                case "way" -> way(sink);
+                case "relation" -> relation(sink);
+                default -> other(sink);
             }
         }
         if (!root) {
             throw Refusals.damaged();
+        }
+    }
+
+    private void other(MapSink sink) throws InputRejected {
+        if (xml.depth() == 2 && xml.isStart("bounds")) {
+            bounds(sink);
+        }
+        if (xml.depth() == 2) {
+            skip();
+        } else {
+            addStrange();
+        }
+    }
+
+    /** Past the end of the element that starts here. */
+    private void skip() throws InputRejected {
+        addStrange();
+        int outside = xml.depth() - 1;
+        while (xml.next() && xml.depth() > outside) {
+            if (xml.isStart()) {
+                addStrange();
+            }
+        }
+    }
+
+    private void addStrange() throws InputRejected {
+        addStrange(xml.name());
+        for (int i = 0; i < xml.attributes(); i++) {
+            addStrange(xml.attributeName(i));
+        }
+    }
+
+    private void addStrange(String name) throws InputRejected {
+        if (strange.add(name) && strange.size() > MOST_STRANGE) {
+            throw Refusals.of(
+                    "odd-xml",
+                    "The file has more than " + MOST_STRANGE + " kinds of elements and attributes that a map has not.",
+                    "Check what wrote it.");
         }
     }
 
@@ -77,57 +126,87 @@ final class OsmXml {
         }
     }
 
-    private boolean isVisible() {
-        return !"false".equals(xml.attribute("visible")) && !"delete".equals(xml.attribute("action"));
+    /** Every attribute once: a map has ten million of them. */
+    private void readAttributes() throws InputRejected {
+        idAt = -1;
+        lonAt = -1;
+        latAt = -1;
+        timestampAt = -1;
+        visible = true;
+        for (int i = 0; i < xml.attributes(); i++) {
+            String name = xml.attributeName(i);
+            switch (name) {
+                case "id" -> idAt = i;
+                case "lon" -> lonAt = i;
+                case "lat" -> latAt = i;
+                case "timestamp" -> timestampAt = i;
+                case "visible" -> visible &= !xml.attribute(i).equals("false");
+                case "action" -> visible &= !xml.attribute(i).equals("delete");
+                case "version", "changeset", "uid", "user" -> {
+                    // who changed it is of no use here
+                }
+                default -> addStrange(name);
+            }
+        }
     }
 
     private void node(MapSink sink) throws InputRejected {
-        boolean visible = isVisible() && xml.attribute("lon") != null;
-        long id = visible ? number(xml.attribute("id")) : 0;
-        double lon = visible ? decimal(xml.attribute("lon")) : 0;
-        double lat = visible ? decimal(xml.attribute("lat")) : 0;
-        long time = time(xml.attribute("timestamp"));
+        readAttributes();
+        boolean placed = visible && lonAt >= 0;
+        long number = placed ? wholeNumber(idAt) : 0;
+        double lonDeg = placed ? decimal(lonAt) : 0;
+        double latDeg = placed ? decimal(latAt) : 0;
+        boolean taken = placed && sink.wantsNode(number, lonDeg, latDeg);
+        long time = taken ? time() : 0;
         Map<String, String> tags = Map.of();
         int outside = xml.depth() - 1;
         while (xml.next() && xml.depth() > outside) {
             if (xml.isStart("tag")) {
-                tags = tags.isEmpty() ? new HashMap<>() : tags;
-                tag(tags);
+                tags = taken && tags.isEmpty() ? new HashMap<>() : tags;
+                if (taken) {
+                    tag(tags);
+                }
+            } else if (xml.isStart()) {
+                addStrange();
             }
         }
-        if (visible) {
-            sink.node(id, lon, lat, tags, time);
+        if (taken) {
+            sink.node(number, lonDeg, latDeg, tags, time);
         }
     }
 
     private void way(MapSink sink) throws InputRejected {
-        boolean visible = isVisible();
-        long id = number(xml.attribute("id"));
-        long time = time(xml.attribute("timestamp"));
+        readAttributes();
+        boolean taken = visible;
+        long number = wholeNumber(idAt);
+        long time = time();
         Map<String, String> tags = new HashMap<>();
         long[] nodes = new long[16];
         int n = 0;
         int outside = xml.depth() - 1;
         while (xml.next() && xml.depth() > outside) {
-            if (xml.isStart("tag")) {
-                tag(tags);
-            } else if (xml.isStart("nd")) {
+            if (xml.isStart("nd")) {
                 if (n == MOST_NODES) {
                     throw Refusals.of(
                             "too-many", "A way has more than " + MOST_NODES + " nodes.", "Check the extract.");
                 }
                 nodes = n == nodes.length ? Arrays.copyOf(nodes, 2 * n) : nodes;
-                nodes[n++] = number(xml.attribute("ref"));
+                nodes[n++] = wholeNumber(findRef());
+            } else if (xml.isStart("tag")) {
+                tag(tags);
+            } else if (xml.isStart()) {
+                addStrange();
             }
         }
-        if (visible) {
-            sink.way(id, Arrays.copyOf(nodes, n), tags, time);
+        if (taken) {
+            sink.way(number, Arrays.copyOf(nodes, n), tags, time);
         }
     }
 
     private void relation(MapSink sink) throws InputRejected {
-        boolean visible = isVisible();
-        long id = number(xml.attribute("id"));
+        readAttributes();
+        boolean taken = visible;
+        long number = wholeNumber(idAt);
         Map<String, String> tags = new HashMap<>();
         List<String> roles = new ArrayList<>();
         LongStream.Builder ways = LongStream.builder();
@@ -135,50 +214,80 @@ final class OsmXml {
         while (xml.next() && xml.depth() > outside) {
             if (xml.isStart("tag")) {
                 tag(tags);
-            } else if (xml.isStart("member") && "way".equals(xml.attribute("type"))) {
+            } else if (xml.isStart("member")) {
+                int ref = findRef();
+                if (!"way".equals(xml.attribute("type"))) {
+                    continue;
+                }
                 if (roles.size() == MOST_MEMBERS) {
                     throw Refusals.of(
                             "too-many", "A relation has more than " + MOST_MEMBERS + " ways.", "Check the extract.");
                 }
-                ways.add(number(xml.attribute("ref")));
+                ways.add(wholeNumber(ref));
                 roles.add(Objects.requireNonNullElse(xml.attribute("role"), ""));
+            } else if (xml.isStart()) {
+                addStrange();
             }
         }
-        if (visible) {
-            sink.relation(id, ways.build().toArray(), roles.toArray(new String[0]), tags);
+        if (taken) {
+            sink.relation(number, ways.build().toArray(), roles.toArray(new String[0]), tags);
         }
     }
 
-    private void tag(Map<String, String> tags) {
-        String key = xml.attribute("k");
-        String value = xml.attribute("v");
+    private int findRef() throws InputRejected {
+        int ref = -1;
+        for (int i = 0; i < xml.attributes(); i++) {
+            String name = xml.attributeName(i);
+            if (name.equals("ref")) {
+                ref = i;
+            } else if (!name.equals("type") && !name.equals("role")) {
+                addStrange(name);
+            }
+        }
+        return ref;
+    }
+
+    private void tag(Map<String, String> tags) throws InputRejected {
+        String key = null;
+        String value = null;
+        for (int i = 0; i < xml.attributes(); i++) {
+            String name = xml.attributeName(i);
+            switch (name) {
+                case "k" -> key = xml.attribute(i);
+                case "v" -> value = xml.attribute(i);
+                default -> addStrange(name);
+            }
+        }
         if (key != null && value != null && tags.size() < MOST_TAGS) {
             tags.put(key, value);
         }
     }
 
-    private static long number(String text) throws InputRejected {
+    private long wholeNumber(int at) throws InputRejected {
         try {
-            return Long.parseLong(text);
-        } catch (NumberFormatException e) {
-            throw Refusals.damaged();
-        }
-    }
-
-    private static double decimal(String text) throws InputRejected {
-        try {
-            double value = Double.parseDouble(text);
-            if (Double.isFinite(value)) {
-                return value;
+            if (at >= 0) {
+                return xml.wholeNumber(at);
             }
-        } catch (NumberFormatException | NullPointerException e) {
+        } catch (NumberFormatException e) {
             // told below
         }
         throw Refusals.damaged();
     }
 
-    private static long time(String text) {
-        double seconds = text == null ? Double.NaN : TrackTime.seconds(text);
+    private double decimal(int at) throws InputRejected {
+        try {
+            double value = at < 0 ? Double.NaN : xml.decimal(at);
+            if (Double.isFinite(value)) {
+                return value;
+            }
+        } catch (NumberFormatException e) {
+            // told below
+        }
+        throw Refusals.damaged();
+    }
+
+    private long time() {
+        double seconds = timestampAt < 0 ? Double.NaN : TrackTime.seconds(xml.attribute(timestampAt));
         return Double.isNaN(seconds) ? 0 : (long) Math.floor(seconds);
     }
 }

@@ -48,7 +48,7 @@ public final class TrackFile {
     }
 
     private static TrackContent xml(byte[] document, String file, boolean zipped) throws InputRejected {
-        XmlPull xml = new XmlPull(new ByteArrayInputStream(document));
+        XmlPull xml = XmlPull.ofTrack(new ByteArrayInputStream(document));
         while (xml.next() && !xml.isStart()) {
             // up to the root
         }

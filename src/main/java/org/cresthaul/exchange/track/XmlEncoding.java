@@ -18,9 +18,20 @@ final class XmlEncoding {
     private static final Pattern DECLARED =
             Pattern.compile("^<\\?xml[^>]{0,120}?encoding\\s*=\\s*[\"']([A-Za-z0-9._-]{1,40})[\"']");
 
-    private XmlEncoding() {}
+    private final InputStream bytes;
+    private final Charset charset;
+
+    private XmlEncoding(InputStream bytes, Charset charset) {
+        this.bytes = bytes;
+        this.charset = charset;
+    }
 
     static Reader decoded(InputStream in) throws InputRejected {
+        return of(in).decoded();
+    }
+
+    /** Of a document that is at its beginning. */
+    static XmlEncoding of(InputStream in) throws InputRejected {
         BufferedInputStream marked = new BufferedInputStream(in, 64 * 1024);
         try {
             marked.mark(HEAD);
@@ -29,15 +40,27 @@ final class XmlEncoding {
             if (head.length > 2 && (head[0] & 0xFF) == 0xEF && (head[1] & 0xFF) == 0xBB) {
                 marked.skipNBytes(3);
             }
-            return new InputStreamReader(
-                    marked,
-                    charset(head)
-                            .newDecoder()
-                            .onMalformedInput(CodingErrorAction.REPORT)
-                            .onUnmappableCharacter(CodingErrorAction.REPORT));
+            return new XmlEncoding(marked, charset(head));
         } catch (IOException e) {
             throw Refusals.of("not-xml", "The file cannot be read to its end.", "Export it again.");
         }
+    }
+
+    boolean isUtf8() {
+        return charset.equals(StandardCharsets.UTF_8);
+    }
+
+    /** Its bytes without a byte order mark of UTF-8. */
+    InputStream bytes() {
+        return bytes;
+    }
+
+    Reader decoded() {
+        return new InputStreamReader(
+                bytes,
+                charset.newDecoder()
+                        .onMalformedInput(CodingErrorAction.REPORT)
+                        .onUnmappableCharacter(CodingErrorAction.REPORT));
     }
 
     private static Charset charset(byte[] head) throws InputRejected {

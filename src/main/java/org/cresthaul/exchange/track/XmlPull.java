@@ -1,11 +1,13 @@
 package org.cresthaul.exchange.track;
 
+import com.fasterxml.aalto.stax.InputFactoryImpl;
 import java.io.InputStream;
 import java.util.Optional;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
+import org.codehaus.stax2.typed.TypedXMLStreamReader;
 import org.cresthaul.units.InputRejected;
 
 /**
@@ -17,11 +19,54 @@ public final class XmlPull {
     /** Deepest nesting of elements. */
     public static final int MOST_DEPTH = 64;
 
-    private final XMLStreamReader reader;
-    private int depth;
+    /** Most instructions and namespaces of a large file: a parser keeps the name of each. */
+    private static final int MOST_ODD = 200;
 
-    public XmlPull(InputStream in) throws InputRejected {
-        XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
+    private final XMLStreamReader reader;
+    private final int mostOdd;
+    private final XmlNumber number = new XmlNumber();
+    private int depth;
+    private int odd;
+
+    private XmlPull(XMLStreamReader reader, int mostOdd) {
+        this.reader = reader;
+        this.mostOdd = mostOdd;
+    }
+
+    /** A track of at most some megabytes, by the reader of the platform. */
+    public static XmlPull ofTrack(InputStream in) throws InputRejected {
+        return of(XmlEncoding.of(in));
+    }
+
+    /**
+     * A map of any size; where it is in UTF-8, as all are, by a reader that takes half the time. That one has no bounds
+     * of its own: no tag may be longer than {@link ShortTags#LONGEST}, and who calls bounds the names it meets.
+     */
+    public static XmlPull ofMap(InputStream in) throws InputRejected {
+        XmlEncoding encoding = XmlEncoding.of(in);
+        if (!encoding.isUtf8()) {
+            return of(encoding);
+        }
+        try {
+            InputStream bytes = new ShortTags(encoding.bytes());
+            return new XmlPull(guarded(new InputFactoryImpl()).createXMLStreamReader(bytes, "UTF-8"), MOST_ODD);
+        } catch (XMLStreamException e) {
+            throw malformed(e);
+        }
+    }
+
+    private static XmlPull of(XmlEncoding encoding) throws InputRejected {
+        try {
+            // This reader prints what it cannot decode; so it is decoded for it.
+            XMLStreamReader reader =
+                    guarded(XMLInputFactory.newDefaultFactory()).createXMLStreamReader(encoding.decoded());
+            return new XmlPull(reader, Integer.MAX_VALUE);
+        } catch (XMLStreamException e) {
+            throw malformed(e);
+        }
+    }
+
+    private static XMLInputFactory guarded(XMLInputFactory factory) {
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
         factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
@@ -29,12 +74,7 @@ public final class XmlPull {
         factory.setXMLResolver((publicId, systemId, base, namespace) -> {
             throw new XMLStreamException("nothing is fetched");
         });
-        try {
-            // The parser prints what it cannot decode; so it is decoded for it.
-            reader = factory.createXMLStreamReader(XmlEncoding.decoded(in));
-        } catch (XMLStreamException e) {
-            throw malformed(e);
-        }
+        return factory;
     }
 
     /** Goes on to the next start, end or text; false at the end of the document. */
@@ -49,13 +89,7 @@ public final class XmlPull {
                                 "The file declares a document type or entities of its own" + where() + ".",
                                 "Export it again as plain XML without a DOCTYPE.");
                     case XMLStreamConstants.START_ELEMENT -> {
-                        depth++;
-                        if (depth > MOST_DEPTH) {
-                            throw Refusals.of(
-                                    "too-deep",
-                                    "The file nests deeper than " + MOST_DEPTH + " elements" + where() + ".",
-                                    "Check what wrote it: no track is so deep.");
-                        }
+                        start();
                         return true;
                     }
                     case XMLStreamConstants.END_ELEMENT -> {
@@ -65,14 +99,36 @@ public final class XmlPull {
                     case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA -> {
                         return true;
                     }
+                    case XMLStreamConstants.PROCESSING_INSTRUCTION -> countOdd(1);
                     default -> {
-                        // comments, instructions and white space say nothing
+                        // comments and white space say nothing
                     }
                 }
             }
             return false;
         } catch (XMLStreamException e) {
             throw malformed(e);
+        }
+    }
+
+    private void start() throws InputRejected {
+        depth++;
+        if (depth > MOST_DEPTH) {
+            throw Refusals.of(
+                    "too-deep",
+                    "The file nests deeper than " + MOST_DEPTH + " elements" + where() + ".",
+                    "Check what wrote it: no track is so deep.");
+        }
+        countOdd(reader.getNamespaceCount());
+    }
+
+    private void countOdd(int more) throws InputRejected {
+        odd = mostOdd == Integer.MAX_VALUE ? 0 : odd + more;
+        if (odd > mostOdd) {
+            throw Refusals.of(
+                    "odd-xml",
+                    "The file has more than " + mostOdd + " namespaces and instructions" + where() + ".",
+                    "Check what wrote it: a map has none.");
         }
     }
 
@@ -111,6 +167,54 @@ public final class XmlPull {
         return reader.getAttributeValue(null, name);
     }
 
+    /** How many attributes the element that starts here has. */
+    public int attributes() {
+        return reader.getAttributeCount();
+    }
+
+    /** @param i from 0 */
+    public String attributeName(int i) {
+        return reader.getAttributeLocalName(i);
+    }
+
+    /** @param i from 0 */
+    public String attribute(int i) {
+        return reader.getAttributeValue(i);
+    }
+
+    /**
+     * A whole number.
+     *
+     * @param i from 0
+     * @throws NumberFormatException when it is none
+     */
+    public long wholeNumber(int i) throws InputRejected {
+        return number(i).whole();
+    }
+
+    /**
+     * A decimal number.
+     *
+     * @param i from 0
+     * @throws NumberFormatException when it is none
+     */
+    public double decimal(int i) throws InputRejected {
+        return number(i).decimal();
+    }
+
+    private XmlNumber number(int i) throws InputRejected {
+        try {
+            if (reader instanceof TypedXMLStreamReader typed) {
+                typed.getAttributeAs(i, number);
+            } else {
+                number.decode(reader.getAttributeValue(i));
+            }
+            return number;
+        } catch (XMLStreamException e) {
+            throw malformed(e);
+        }
+    }
+
     public int line() {
         return Math.max(0, reader.getLocation().getLineNumber());
     }
@@ -138,7 +242,7 @@ public final class XmlPull {
         return line > 0 ? " (line " + line + ")" : "";
     }
 
-    private InputRejected malformed(XMLStreamException e) {
+    private static InputRejected malformed(XMLStreamException e) {
         String where = Optional.ofNullable(e.getLocation())
                 .filter(l -> l.getLineNumber() > 0)
                 .map(l -> " (line " + l.getLineNumber() + ", column " + l.getColumnNumber() + ")")
