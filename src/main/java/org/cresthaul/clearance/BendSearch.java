@@ -84,7 +84,7 @@ final class BendSearch {
         this.coupling = coupling;
         this.leverage = leverage;
         this.withinRad = withinRad;
-        motions = new UnitMotions(places);
+        motions = places.motions;
         extremes.add(new Extreme(-1, null));
         extremes.add(new Extreme(1, null));
         for (Demand demand : demands) {
@@ -191,7 +191,7 @@ final class BendSearch {
             return;
         }
         Passage.Halves halves = span.halves();
-        Placed middle = places.between(halves.first().end, a, b);
+        Placed middle = places.middle(span, halves.first().end, a, b);
         look(halves.first().endM, middle);
         search(halves.first(), a, middle);
         search(halves.second(), middle, b);
@@ -229,12 +229,9 @@ final class BendSearch {
         if (!span.motion.known) {
             return;
         }
-        Way ahead = UnitMotions.tractor(span);
-        Way behind = motions.next(span, a, b, 1, ahead);
-        for (int k = 2; k <= coupling.unit(); k++) {
-            ahead = behind;
-            behind = motions.next(span, a, b, k, ahead);
-        }
+        Way[] ways = motions.upTo(span, a, b, coupling.unit(), motions.found(span));
+        Way ahead = ways[coupling.unit() - 1];
+        Way behind = ways[coupling.unit()];
         if (!ahead.way().known() || !behind.motion().known) {
             return;
         }

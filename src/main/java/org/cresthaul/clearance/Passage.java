@@ -148,7 +148,7 @@ public final class Passage {
             stop.poll();
             double end = i + 1 == count ? last : first + (i + 1) * step;
             PlacedUnit next = place(end, at.pose.pitchRad());
-            all.add(new Span(first + i * step, end, at, next));
+            all.add(new Span(first + i * step, end, at, next, i));
             at = next;
         }
         spans = List.copyOf(all);
@@ -377,6 +377,9 @@ public final class Passage {
     final class Span {
         final double startM;
         final double endM;
+        /** Of its own among those that are kept; negative for one that is made anew each time. */
+        final int number;
+
         final PlacedUnit start;
         final PlacedUnit end;
         final MotionBounds motion;
@@ -387,9 +390,10 @@ public final class Passage {
         final PointBow kingpinBow;
         private Halves halves;
 
-        Span(double startM, double endM, PlacedUnit start, PlacedUnit end) {
+        Span(double startM, double endM, PlacedUnit start, PlacedUnit end, int number) {
             this.startM = startM;
             this.endM = endM;
+            this.number = number;
             this.start = start;
             this.end = end;
             Stretch on = new Stretch(tractor, drivePaths, start, end, endM - startM);
@@ -412,8 +416,11 @@ public final class Passage {
             }
             double middle = 0.5 * (startM + endM);
             PlacedUnit at = place(middle, 0.5 * (start.pose.pitchRad() + end.pose.pitchRad()));
-            Halves made = new Halves(new Span(startM, middle, start, at), new Span(middle, endM, at, end));
-            if (spansKept < mostKeptSpans()) {
+            boolean kept = spansKept < mostKeptSpans();
+            int next = kept ? spans.size() + spansKept : -1;
+            Halves made = new Halves(
+                    new Span(startM, middle, start, at, next), new Span(middle, endM, at, end, kept ? next + 1 : -1));
+            if (kept) {
                 spansKept += 2;
                 halves = made;
             }

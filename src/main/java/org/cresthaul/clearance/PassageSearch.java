@@ -352,7 +352,7 @@ public final class PassageSearch {
         /** By demand and unit; null of units that are not searched here. */
         private final Map<Demand, UnitNeed[]> needs = new HashMap<>(4);
 
-        private final UnitMotions motions = new UnitMotions(places);
+        private final UnitMotions motions = places.motions;
 
         Run(Target target, Seeks seeks, double ceilingM, List<Demand> demands) {
             this(target, seeks, ceilingM, demands, false);
@@ -374,8 +374,8 @@ public final class PassageSearch {
         }
 
         @Override
-        Spot place(PlacedUnit tractor, Spot before, Spot after) {
-            Placed placed = places.between(tractor, before.placed, after.placed);
+        Spot place(Passage.Span span, PlacedUnit tractor, Spot before, Spot after) {
+            Placed placed = places.middle(span, tractor, before.placed, after.placed);
             return boosterAlone ? boosterSpot(target, placed) : spot(target, placed);
         }
 
@@ -423,18 +423,16 @@ public final class PassageSearch {
             }
             setStray(demand, span.startM, span.endM, a, b);
             // Only a roll needs to know how all of them move before the first is bounded.
-            Way[] all = roll == null ? null : motions.all(span, a, b);
-            double unevenRad = roll == null ? 0 : roll.unevenRad(span, a, b, all);
-            Way ahead = UnitMotions.tractor(span);
+            Way[] ways = motions.found(span);
+            double unevenRad =
+                    roll == null ? 0 : roll.unevenRad(span, a, b, motions.upTo(span, a, b, target.size() - 1, ways));
             for (int k = 1; k < target.size(); k++) {
-                Way way = all == null ? motions.next(span, a, b, k, ahead) : all[k];
-                if (!staysAbove(from, to, way, k, demand, above, unevenRad)) {
+                if (!staysAbove(from, to, motions.of(span, a, b, k, ways), k, demand, above, unevenRad)) {
                     return false;
                 }
-                ahead = way;
             }
             // The tractor's outlines, where they are not searched once for every setting.
-            return roll == null || outlinesStayAbove(from, to, UnitMotions.tractor(span), 0, demand, above, unevenRad);
+            return roll == null || outlinesStayAbove(from, to, ways[0], 0, demand, above, unevenRad);
         }
 
         private boolean staysAbove(

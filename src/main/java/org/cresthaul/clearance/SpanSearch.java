@@ -74,8 +74,8 @@ abstract class SpanSearch<P> {
         nearest.gapM = ceilingM;
     }
 
-    /** What stands behind the tractor, between two neighbors already placed. */
-    abstract P place(PlacedUnit tractor, P before, P after);
+    /** What stands behind the tractor in the middle of a stretch, between two neighbors already placed. */
+    abstract P place(Passage.Span span, PlacedUnit tractor, P before, P after);
 
     /**
      * Offers the gaps at one position to {@code least}, and gaps less the need to {@code spare}.
@@ -122,7 +122,7 @@ abstract class SpanSearch<P> {
             return;
         }
         Passage.Halves halves = span.halves();
-        P middle = place(halves.first().end, a, b);
+        P middle = place(span, halves.first().end, a, b);
         look(halves.first().endM, halves.first().end, middle);
         searchSpan(halves.first(), a, middle);
         searchSpan(halves.second(), middle, b);

@@ -66,7 +66,7 @@ final class TractorSearch {
         }
 
         @Override
-        PlacedOutlines place(PlacedUnit tractor, PlacedOutlines before, PlacedOutlines after) {
+        PlacedOutlines place(Passage.Span span, PlacedUnit tractor, PlacedOutlines before, PlacedOutlines after) {
             return gaps.place(tractor.pose);
         }
 

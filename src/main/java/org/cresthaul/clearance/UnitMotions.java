@@ -1,5 +1,6 @@
 package org.cresthaul.clearance;
 
+import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.clearance.UnitPlaces.Placed;
 import org.cresthaul.clearance.bound.GapBounds;
@@ -12,9 +13,20 @@ import org.cresthaul.clearance.bound.UnitWay;
 import org.cresthaul.posture.CombinationShape.TrailingBooster;
 import org.cresthaul.rig.FramePoint;
 
-/** How the units of a chain move over stretches of steer positions, each by how the one ahead does. Immutable. */
+/**
+ * How the units of a chain move over stretches of steer positions, each by how the one ahead does. What was found of
+ * stretches that are kept is kept as well: the same setting is asked about at every place across the road, over the
+ * ground, under a structure and between units. Not safe to share between threads.
+ */
 final class UnitMotions {
+    /** Stretches of which it is kept, of some 3 kB each. */
+    private static final int MOST_KEPT = 500;
+
     private final UnitPlaces places;
+    /** By the number of the stretch, then by unit; null where it was not asked for. */
+    private Way[][] known = {};
+
+    private int kept;
 
     UnitMotions(UnitPlaces places) {
         this.places = places;
@@ -41,18 +53,50 @@ final class UnitMotions {
         return new Way(new UnitWay(span.motion, span.bow), true);
     }
 
-    /** Of every unit. */
+    /** Of every unit; not to be written to. */
     Way[] all(Passage.Span span, Placed a, Placed b) {
-        Way[] ways = new Way[a.size()];
+        return upTo(span, a, b, a.size() - 1, found(span));
+    }
+
+    /** What is known of a stretch so far, to be filled by {@link #of}. */
+    Way[] found(Passage.Span span) {
+        int number = span.number;
+        if (number >= 0 && number < known.length && known[number] != null) {
+            return known[number];
+        }
+        Way[] ways = new Way[places.shape.units().size()];
         ways[0] = tractor(span);
-        for (int k = 1; k < ways.length; k++) {
-            ways[k] = next(span, a, b, k, ways[k - 1]);
+        if (number >= 0 && kept < MOST_KEPT) {
+            if (number >= known.length) {
+                known = Arrays.copyOf(known, Math.max(number + 1, 2 * known.length));
+            }
+            known[number] = ways;
+            kept++;
         }
         return ways;
     }
 
-    /** Of a unit, by how the one ahead moves. */
-    Way next(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
+    /**
+     * Of one unit over a stretch with its own places at both ends.
+     *
+     * @param found of the same stretch, those of all units ahead filled in
+     */
+    Way of(Passage.Span span, Placed a, Placed b, int unit, Way[] found) {
+        if (found[unit] == null) {
+            found[unit] = next(span, a, b, unit, found[unit - 1]);
+        }
+        return found[unit];
+    }
+
+    /** Filled up to one unit. */
+    Way[] upTo(Passage.Span span, Placed a, Placed b, int unit, Way[] found) {
+        for (int k = 1; k <= unit; k++) {
+            of(span, a, b, k, found);
+        }
+        return found;
+    }
+
+    private Way next(Passage.Span span, Placed a, Placed b, int unit, Way ahead) {
         boolean onHinge = unit > places.shape.trailerIndex();
         if (!ahead.way().known()) {
             return new Way(

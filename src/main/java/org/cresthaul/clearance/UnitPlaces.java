@@ -1,6 +1,7 @@
 package org.cresthaul.clearance;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.cresthaul.posture.CombinationShape;
 import org.cresthaul.posture.CoupledCombination;
@@ -13,7 +14,7 @@ import org.cresthaul.rig.Setting;
 
 /**
  * Where the units behind the tractor stand on a way in one setting with one leveling, whatever place across the road is
- * looked at. Not changed after construction.
+ * looked at. Middles of stretches that are kept are kept as well. Not safe to share between threads.
  */
 final class UnitPlaces {
     final CombinationShape shape;
@@ -21,6 +22,9 @@ final class UnitPlaces {
     final PostureSolver solver;
     /** At the first positions of the way. */
     final List<Placed> first;
+
+    final UnitMotions motions;
+    private final Middles middles = new Middles();
 
     /** Everything at one steer position. */
     static final class Placed {
@@ -53,6 +57,29 @@ final class UnitPlaces {
         }
     }
 
+    /** By the number of the stretch; so many of them, of some 2 kB each. */
+    private static final class Middles {
+        private static final int MOST = 500;
+
+        private Placed[] known = {};
+        private int kept;
+
+        Placed of(int number) {
+            return number >= 0 && number < known.length ? known[number] : null;
+        }
+
+        Placed keep(int number, Placed placed) {
+            if (number >= 0 && kept < MOST) {
+                if (number >= known.length) {
+                    known = Arrays.copyOf(known, Math.max(number + 1, 2 * known.length));
+                }
+                known[number] = placed;
+                kept++;
+            }
+            return placed;
+        }
+    }
+
     /** A pitch to start from. */
     private interface Guess {
         double pitchRad(PlacedUnit tractor, int unit);
@@ -76,10 +103,16 @@ final class UnitPlaces {
             places.add(last);
         }
         first = List.copyOf(places);
+        motions = new UnitMotions(this);
     }
 
-    /** Behind a tractor between two neighbors already placed. */
-    Placed between(PlacedUnit tractor, Placed a, Placed b) {
+    /** In the middle of a stretch, its tractor and both ends given. */
+    Placed middle(Passage.Span span, PlacedUnit tractor, Placed a, Placed b) {
+        Placed known = middles.of(span.number);
+        return known != null ? known : middles.keep(span.number, between(tractor, a, b));
+    }
+
+    private Placed between(PlacedUnit tractor, Placed a, Placed b) {
         return place(tractor, (t, k) -> 0.5 * (a.units[k].pose.pitchRad() + b.units[k].pose.pitchRad()));
     }
 
